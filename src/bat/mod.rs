@@ -1,0 +1,112 @@
+//! The bat: mass, centre of mass and full tensor of inertia, valid by construction.
+
+use crate::frames::{DMat3, DVec3, STANDARD_GRAVITY_M_S2};
+use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
+
+/// One rigid bat. Frame B: origin at the top of the handle, x to the toe, z out of the face.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bat {
+    label: String,
+    length_m: f64,
+    mass_kg: f64,
+    com_B: DVec3,
+    I_Com_B: DMat3,
+}
+
+/// Why a set of figures cannot be a bat.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum BatFault {
+    /// Mass not a positive finite number.
+    #[error("the mass {mass_kg} kg is not a positive number")]
+    Mass {
+        /// The offending mass.
+        mass_kg: f64,
+    },
+    /// Centre of mass off the bat.
+    #[error(
+        "balance point {balance_m} m lies off the bat: it is {length_m} m long, measured from the top of the handle"
+    )]
+    BalanceOffTheBat {
+        /// The offending balance point, from the top of the handle.
+        balance_m: f64,
+        /// Overall length.
+        length_m: f64,
+    },
+    /// A tensor that no body can have.
+    #[error(
+        "moments of inertia {moments_kg_m2:?} kg m² about the centre of mass cannot belong to a rigid body: each must be positive and no larger than the sum of the other two"
+    )]
+    Inertia {
+        /// Diagonal of the tensor.
+        moments_kg_m2: [f64; 3],
+    },
+}
+
+impl Bat {
+    /// A bat from its mass properties; `com_B` from the top of the handle, `I_Com_B` about the centre
+    /// of mass in the axes of B.
+    pub fn new(
+        label: impl Into<String>,
+        length_m: f64,
+        mass_kg: f64,
+        com_B: DVec3,
+        I_Com_B: DMat3,
+    ) -> Result<Self, BatFault> {
+        if !(mass_kg.is_finite() && mass_kg > 0.0) {
+            return Err(BatFault::Mass { mass_kg });
+        }
+        if !(com_B.x > 0.0 && com_B.x < length_m) {
+            return Err(BatFault::BalanceOffTheBat { balance_m: com_B.x, length_m });
+        }
+        let m = [I_Com_B.x_axis.x, I_Com_B.y_axis.y, I_Com_B.z_axis.z];
+        let sum: f64 = m.iter().sum();
+        if !m.iter().all(|&i| i.is_finite() && i > 0.0 && i <= 0.5 * sum * (1.0 + 1e-9)) {
+            return Err(BatFault::Inertia { moments_kg_m2: m });
+        }
+        Ok(Self { label: label.into(), length_m, mass_kg, com_B, I_Com_B })
+    }
+
+    /// Name by which the user calls it.
+    pub fn label(&self) -> &str {
+        &self.label
+    }
+    /// Overall length, m.
+    pub fn length_m(&self) -> f64 {
+        self.length_m
+    }
+    /// Dead weight, kg.
+    pub fn mass_kg(&self) -> f64 {
+        self.mass_kg
+    }
+    /// Centre of mass from the top of the handle, in B, m.
+    pub fn com_B(&self) -> DVec3 {
+        self.com_B
+    }
+    /// Tensor of inertia about the centre of mass, in B, kg m².
+    pub fn I_Com_B(&self) -> DMat3 {
+        self.I_Com_B
+    }
+    /// Balance point, m from the top of the handle.
+    pub fn balance_m(&self) -> f64 {
+        self.com_B.x
+    }
+    /// Swing moment: moment of inertia about the transverse axis (along y of B) through the pickup
+    /// axis, 0.1524 m from the top of the handle, kg m².
+    pub fn swing_moment_kg_m2(&self) -> f64 {
+        let d = self.com_B.x - PICKUP_AXIS_FROM_TOP_M;
+        self.I_Com_B.y_axis.y + self.mass_kg * (d * d + self.com_B.z * self.com_B.z)
+    }
+    /// Hold moment: static moment about the pickup axis with the bat level, N m.
+    pub fn hold_moment_n_m(&self) -> f64 {
+        self.mass_kg * STANDARD_GRAVITY_M_S2 * (self.com_B.x - PICKUP_AXIS_FROM_TOP_M)
+    }
+    /// Twist moment: moment of inertia about the long axis through the centre of mass, kg m².
+    pub fn twist_moment_kg_m2(&self) -> f64 {
+        self.I_Com_B.x_axis.x
+    }
+    /// Centre of percussion for the pickup axis, m from the top of the handle: `0.1524 + I/(m d)`.
+    pub fn percussion_m(&self) -> f64 {
+        let d = self.com_B.x - PICKUP_AXIS_FROM_TOP_M;
+        PICKUP_AXIS_FROM_TOP_M + self.swing_moment_kg_m2() / (self.mass_kg * d)
+    }
+}

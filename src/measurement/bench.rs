@@ -1,0 +1,43 @@
+//! What was weighed, balanced and timed at the bench.
+
+/// Station of the pickup axis and the default pendulum pivot, m from the top of the handle (6 in).
+/// Source: arrangement of ASTM F2398 for ball bats.
+pub const PICKUP_AXIS_FROM_TOP_M: f64 = 0.1524;
+
+/// One bat as it was measured. Everything but the label and the scale weight may be missing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BatReading {
+    /// Name by which the user calls the bat.
+    pub label: String,
+    /// Trade size: "1" … "6", "Harrow", "short handle", "long handle".
+    pub size: Option<String>,
+    /// Overall length, m.
+    pub length_m: Option<f64>,
+    /// Scale weight, kg.
+    pub mass_kg: f64,
+    /// Balance point, m from the top of the handle.
+    pub balance_m: Option<f64>,
+    /// Greatest width of the blade, m.
+    pub width_m: Option<f64>,
+    /// Greatest edge thickness, m.
+    pub edge_m: Option<f64>,
+    /// Greatest depth (face to spine), m.
+    pub depth_m: Option<f64>,
+    /// Handle diameter over the grip at the bottom hand, m.
+    pub handle_diameter_m: Option<f64>,
+    /// Pendulum test, if done.
+    pub pendulum: Option<PendulumReading>,
+}
+
+/// Pendulum test: the bat hung face first on two rods bound to the handle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PendulumReading {
+    /// Number of full swings (out and back) timed.
+    pub swings: u32,
+    /// Time of all of them, s.
+    pub time_s: f64,
+    /// Pivot, m from the top of the handle.
+    pub pivot_from_top_m: f64,
+    /// Half-swing amplitude, rad.
+    pub amplitude_rad: f64,
+}

@@ -1,0 +1,4 @@
+//! What was measured: the bat on the bench, the player with tape and dynamometer.
+
+pub mod bench;
+pub mod person;

@@ -1,0 +1,1 @@
+//! Trade units to SI and back, at the edges only.

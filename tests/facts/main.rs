@@ -1,0 +1,14 @@
+//! Facts each stage must agree with, a module a stage. A test's name is the fact; the prefix tells the
+//! kind: `reference_` an outside program, `published_` an outside figure, `unchanged_` only a guard.
+#![allow(non_snake_case, reason = "frame suffixes are capitals")]
+#![allow(missing_docs)]
+
+mod bat;
+mod card;
+mod comparison;
+mod dynamics;
+mod files;
+mod fit;
+mod innings;
+mod player;
+mod swing;

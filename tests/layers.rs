@@ -1,0 +1,81 @@
+//! Data flows one way: a stage uses the stages before it, never one after.
+#![allow(missing_docs)]
+
+use std::path::{Path, PathBuf};
+
+const ORDER: &[&str] = &[
+    "frames", "uncertain", "source", "measurement", "bat", "player", "dynamics", "stroke", "swing",
+    "innings", "comparison", "fit", "card", "units", "files", "drawing",
+];
+
+/// A word that only an edge may use, and where it belongs.
+const EDGE: &[(&str, &str)] = &[
+    ("bevy", "bin/studio"),
+    ("egui", "bin/studio"),
+    ("clap", "bin/backlift"),
+    ("miette", "files"),
+    ("ron::", "files"),
+    ("serde", "files"),
+    ("std::fs", "files"),
+    ("std::env", "bin"),
+    ("std::time", "bin"),
+    ("println!", "bin"),
+];
+
+/// Names under which anything could be hidden.
+const VAGUE: &[&str] = &["util", "common", "misc", "manager", "helper"];
+
+fn rust_files(folder: &Path) -> Vec<PathBuf> {
+    let mut files = Vec::new();
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            files.extend(rust_files(&path));
+        } else if path.extension().is_some_and(|it| it == "rs") {
+            files.push(path);
+        }
+    }
+    files.sort();
+    files
+}
+
+fn rank(name: &str) -> Option<usize> {
+    ORDER.iter().position(|it| *it == name)
+}
+
+#[test]
+fn each_stage_uses_only_the_stages_before_it() {
+    let mut faults = Vec::new();
+    for file in rust_files(Path::new("src")) {
+        let first = file.iter().nth(1).unwrap().to_str().unwrap();
+        let stage = first.strip_suffix(".rs").unwrap_or(first);
+        if matches!(stage, "lib" | "bin") {
+            continue;
+        }
+        assert!(rank(stage).is_some(), "{}: give `{stage}` its place in ORDER", file.display());
+        for (n, line) in std::fs::read_to_string(&file).unwrap().lines().enumerate() {
+            let code = line.split("//").next().unwrap();
+            let mut fault = |what: String| faults.push(format!("{}:{}: {what}", file.display(), n + 1));
+            for used in code.split("crate::").skip(1) {
+                let used = used.split(|c: char| !c.is_alphanumeric() && c != '_').next().unwrap();
+                if rank(used).is_none_or(|it| Some(it) > rank(stage)) {
+                    fault(format!("`{stage}` may not use `{used}`"));
+                }
+            }
+            for (word, home) in EDGE.iter().filter(|_| rank(stage) <= rank("card")) {
+                if code.contains(word) {
+                    fault(format!("`{word}` belongs in {home}"));
+                }
+            }
+        }
+    }
+    assert!(faults.is_empty(), "\n{}", faults.join("\n"));
+}
+
+#[test]
+fn no_file_has_a_name_that_could_hide_anything() {
+    for file in rust_files(Path::new("src")) {
+        let name = file.file_stem().unwrap().to_str().unwrap();
+        assert!(!VAGUE.iter().any(|it| name.contains(it)), "{}: say what it holds", file.display());
+    }
+}
