@@ -1,1 +1,11 @@
-//! TODO-skeleton
+//! The player swings the bat: two hands on one handle, limited torques, the fastest controlled swing.
+
+pub mod activation;
+pub mod barrier;
+pub mod chain;
+pub mod close_path;
+pub mod contact;
+pub mod fastest_controlled;
+pub mod law;
+pub mod reference;
+pub mod run;

@@ -1,1 +1,3 @@
 //! Facts about the stage `swing`.
+
+mod pilot;

@@ -1,0 +1,127 @@
+//! A loop closed by a ball joint: accelerations as an affine function of the hinge torques.
+//!
+//! With `J` the three rows that move the gap, `M a + h = tau + Jᵀ λ` and `J a + J̇v = 0` give
+//! `a = a_free + P tau`, `P = M⁻¹ − M⁻¹Jᵀ (J M⁻¹ Jᵀ)⁻¹ J M⁻¹`.
+
+use super::mass_matrix::MassMatrix;
+use super::symmetric::{cholesky, inverse};
+use super::tree::{Kinematics, Tree};
+use crate::frames::{DMat3, DVec3};
+
+/// Two points that stay together.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BallJoint {
+    /// First link and the point fixed in it.
+    pub link_a: usize,
+    /// Point in the frame of the first link, m.
+    pub point_a: DVec3,
+    /// Second link and the point fixed in it.
+    pub link_b: usize,
+    /// Point in the frame of the second link, m.
+    pub point_b: DVec3,
+}
+
+/// Accelerations of a closed chain as an affine function of the hinge torques.
+#[derive(Clone, Debug)]
+pub struct ClosedChain<const N: usize> {
+    /// Accelerations without torque, rad/s².
+    pub a_free: [f64; N],
+    /// Accelerations per unit of torque; symmetric, both triangles filled.
+    pub P: [[f64; N]; N],
+    lambda_free: DVec3,
+    lambda_per_torque: [DVec3; N],
+}
+
+/// Rows of the gap's velocity, one vector per hinge, and the velocity-dependent rest of its acceleration.
+pub fn gap_rows<const N: usize>(
+    tree: &Tree<N>,
+    k: &Kinematics<N>,
+    ball: &BallJoint,
+) -> ([DVec3; N], DVec3) {
+    let pa = k.point(ball.link_a, ball.point_a);
+    let pb = k.point(ball.link_b, ball.point_b);
+    let mut rows = [DVec3::ZERO; N];
+    for j in tree.joints_towards_base(ball.link_a) {
+        rows[j] += k.axis_moment[j] + k.axis[j].cross(pa);
+    }
+    for j in tree.joints_towards_base(ball.link_b) {
+        rows[j] -= k.axis_moment[j] + k.axis[j].cross(pb);
+    }
+    (rows, k.acceleration_bias(ball.link_a, pa) - k.acceleration_bias(ball.link_b, pb))
+}
+
+/// Distance between the two points that should coincide, from b to a.
+pub fn gap<const N: usize>(k: &Kinematics<N>, ball: &BallJoint) -> DVec3 {
+    k.point(ball.link_a, ball.point_a) - k.point(ball.link_b, ball.point_b)
+}
+
+impl<const N: usize> ClosedChain<N> {
+    /// Solves for the chain at the state of `k` and `m`. `drift_rate_1_s` pulls a gap that rounding
+    /// and the step have opened shut again (Baumgarte; zero for none).
+    pub fn new(
+        tree: &Tree<N>,
+        k: &Kinematics<N>,
+        m: &MassMatrix<N>,
+        ball: Option<&BallJoint>,
+        drift_rate_1_s: f64,
+    ) -> Self {
+        let mut l = m.M;
+        cholesky(&mut l);
+        let mut P = inverse(&l);
+        let mut a_free = [0.0; N];
+        for (a, row) in a_free.iter_mut().zip(&P) {
+            *a = -row.iter().zip(&m.bias).map(|(x, h)| x * h).sum::<f64>();
+        }
+        let Some(ball) = ball else {
+            return Self {
+                a_free,
+                P,
+                lambda_free: DVec3::ZERO,
+                lambda_per_torque: [DVec3::ZERO; N],
+            };
+        };
+        let (J, mut gap_bias) = gap_rows(tree, k, ball);
+        if drift_rate_1_s > 0.0 {
+            let va = k.velocity(ball.link_a, k.point(ball.link_a, ball.point_a));
+            let vb = k.velocity(ball.link_b, k.point(ball.link_b, ball.point_b));
+            gap_bias +=
+                2.0 * drift_rate_1_s * (va - vb) + drift_rate_1_s * drift_rate_1_s * gap(k, ball);
+        }
+        let mut MJ = [DVec3::ZERO; N];
+        for (out, row) in MJ.iter_mut().zip(&P) {
+            *out = row.iter().zip(&J).fold(DVec3::ZERO, |s, (x, j)| s + *j * *x);
+        }
+        let mut S = DMat3::ZERO;
+        for (j, mj) in J.iter().zip(&MJ) {
+            S += DMat3::from_cols(*mj * j.x, *mj * j.y, *mj * j.z);
+        }
+        let S_inverse = S.inverse();
+        let gap_free = J.iter().zip(&a_free).fold(gap_bias, |s, (j, a)| s + *j * *a);
+        let lambda_free = -(S_inverse * gap_free);
+        let mut lambda_per_torque = [DVec3::ZERO; N];
+        for (out, mj) in lambda_per_torque.iter_mut().zip(&MJ) {
+            *out = -(S_inverse * *mj);
+        }
+        for i in 0..N {
+            a_free[i] += MJ[i].dot(lambda_free);
+            for j in 0..N {
+                P[i][j] += MJ[i].dot(lambda_per_torque[j]);
+            }
+        }
+        Self { a_free, P, lambda_free, lambda_per_torque }
+    }
+
+    /// Hinge accelerations under torques `tau`.
+    pub fn accelerations(&self, tau: &[f64; N]) -> [f64; N] {
+        let mut a = self.a_free;
+        for (out, row) in a.iter_mut().zip(&self.P) {
+            *out += row.iter().zip(tau).map(|(p, t)| p * t).sum::<f64>();
+        }
+        a
+    }
+
+    /// Force on link a at the ball joint under torques `tau`, N.
+    pub fn joint_force_n(&self, tau: &[f64; N]) -> DVec3 {
+        self.lambda_per_torque.iter().zip(tau).fold(self.lambda_free, |s, (l, t)| s + *l * *t)
+    }
+}

@@ -1,0 +1,232 @@
+//! How the player follows the plan: the wanted accelerations of the bat, and of the joints as a
+//! lesser wish, met as nearly as limited torques allow, all joints at once.
+
+use super::activation::{ACTIVATION_TIME_S, Available};
+use super::barrier;
+use super::chain::Chain;
+use super::reference::{Accelerations, Sample};
+use crate::dynamics::closed_loop::ClosedChain;
+use crate::dynamics::mass_matrix::MassMatrix;
+use crate::dynamics::tree::Kinematics;
+use crate::frames::{DVec3, rotation_vector};
+use crate::player::Strength;
+use crate::player::joints::JOINT_COUNT;
+
+const N: usize = JOINT_COUNT;
+
+/// Constants of the law; the values are those the pilot study found to give a smooth, monotone
+/// fastest swing (assumption of this project, robustness in the study's range).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Control {
+    /// How far ahead torque can be called up, s.
+    pub preview_s: f64,
+    /// Weight of the wall round the capacities.
+    pub barrier: f64,
+    /// Bandwidth with which errors are corrected, 1/s.
+    pub bandwidth_1_s: f64,
+    /// Weight of the bat point's acceleration, per m/s².
+    pub weight_position: f64,
+    /// Weight of the bat's angular acceleration, per rad/s².
+    pub weight_rotation: f64,
+    /// Weight of the joints' accelerations, per rad/s².
+    pub weight_posture: f64,
+    /// Weight of effort (torque over capacity).
+    pub weight_effort: f64,
+}
+
+impl Default for Control {
+    fn default() -> Self {
+        Self {
+            preview_s: 0.003,
+            barrier: 0.1,
+            bandwidth_1_s: 25.0,
+            weight_position: 1.0,
+            weight_rotation: 0.35,
+            weight_posture: 0.06,
+            weight_effort: 1.0,
+        }
+    }
+}
+
+/// The plan at one instant, in seconds.
+#[derive(Clone, Copy, Debug)]
+pub struct Wanted<'a> {
+    /// Plan now.
+    pub now: &'a Sample,
+    /// Accelerations of the plan a preview ahead.
+    pub ahead: Accelerations,
+    /// Stroke time, s.
+    pub stroke_time_s: f64,
+}
+
+/// State-dependent terms at one instant.
+pub struct Instant<'a> {
+    /// Chain.
+    pub chain: &'a Chain,
+    /// Kinematics of the present state.
+    pub k: &'a Kinematics<N>,
+    /// Accelerations as a function of the torques.
+    pub closed: &'a ClosedChain<N>,
+    /// Acceleration of the base, gravity included, m/s².
+    pub a_base: DVec3,
+    /// Joint angles and rates.
+    pub q: &'a [f64; N],
+    /// Joint rates, rad/s.
+    pub v: &'a [f64; N],
+    /// Contact point from the top of the handle, m.
+    pub contact_m: f64,
+}
+
+/// Which torques can be reached.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Reach {
+    /// From the present activation, within the preview.
+    FromActivation,
+    /// All that the joints can give: at the start of a stroke, prepared in the backlift.
+    Full,
+}
+
+/// Room for the mass matrix and the last solution, reused from instant to instant.
+#[derive(Clone, Debug)]
+pub struct Law {
+    /// Constants.
+    pub control: Control,
+    /// Torque found last, where the next search starts.
+    guess: [f64; N],
+}
+
+impl Law {
+    /// A law with its constants.
+    pub fn new(control: Control) -> Self {
+        Self { control, guess: [0.0; N] }
+    }
+
+    /// Torques the player calls for, N m.
+    pub fn target_n_m(
+        &mut self,
+        it: &Instant<'_>,
+        wanted: &Wanted<'_>,
+        strength: &Strength,
+        available: &Available,
+        activation: &[f64; N],
+        reach: Reach,
+    ) -> [f64; N] {
+        let (H, g) = self.objective(it, wanted, strength);
+        let gain = match reach {
+            Reach::FromActivation => 1.0 - libm::exp(-self.control.preview_s / ACTIVATION_TIME_S),
+            Reach::Full => 1.0,
+        };
+        let mut lo = [0.0; N];
+        let mut hi = [0.0; N];
+        for j in 0..N {
+            let a = activation[j];
+            hi[j] = available.signed(j, a + gain * (1.0 - a));
+            lo[j] = available.signed(j, a + gain * (-1.0 - a));
+        }
+        barrier::minimise(&H, &g, &lo, &hi, self.control.barrier, &mut self.guess);
+        self.guess
+    }
+
+    /// Quadratic form and gradient of what the player wants.
+    fn objective(
+        &self,
+        it: &Instant<'_>,
+        wanted: &Wanted<'_>,
+        strength: &Strength,
+    ) -> ([[f64; N]; N], [f64; N]) {
+        let c = &self.control;
+        let (rate, square) = (2.0 * c.bandwidth_1_s, c.bandwidth_1_s * c.bandwidth_1_s);
+        let (t1, t2) =
+            (1.0 / wanted.stroke_time_s, 1.0 / (wanted.stroke_time_s * wanted.stroke_time_s));
+        let bat = it.chain.link.bat;
+        let p = it.chain.on_bat(it.k, it.contact_m);
+        let (now, ahead) = (wanted.now, &wanted.ahead);
+
+        let a_point = ahead.point2 * t2
+            + (now.point1 * t1 - it.k.velocity(bat, p)) * rate
+            + (now.point - p) * square;
+        let a_turn = ahead.alpha * t2
+            + (now.omega * t1 - it.k.omega[bat]) * rate
+            + rotation_vector(&(now.R * it.k.R[bat].transpose())) * square;
+
+        // Rows of the bat's acceleration per unit of torque: J P, and what is left without torque.
+        let mut rows = [[0.0; N]; 6];
+        let mut left_point = a_point - (it.k.acceleration_bias(bat, p) - it.a_base);
+        let mut left_turn = a_turn - it.k.alpha_bias[bat];
+        for j in it.chain.tree.joints_towards_base(bat) {
+            let axis = it.k.axis[j];
+            let arm = it.k.axis_moment[j] + axis.cross(p);
+            left_point -= arm * it.closed.a_free[j];
+            left_turn -= axis * it.closed.a_free[j];
+            let P = &it.closed.P[j];
+            let [x, y, z] = (arm * c.weight_position).to_array();
+            let [u, v, w] = (axis * c.weight_rotation).to_array();
+            for (row, factor) in rows.iter_mut().zip([x, y, z, u, v, w]) {
+                for (r, p) in row.iter_mut().zip(P) {
+                    *r += factor * p;
+                }
+            }
+        }
+        let [x, y, z] = (left_point * c.weight_position).to_array();
+        let [u, v, w] = (left_turn * c.weight_rotation).to_array();
+        let left = [x, y, z, u, v, w];
+
+        let posture2 = c.weight_posture * c.weight_posture;
+        let mut a_joint = [0.0; N];
+        for (j, a) in a_joint.iter_mut().enumerate() {
+            *a = ahead.q2[j] * t2
+                + rate * (now.q1[j] * t1 - it.v[j])
+                + square * (now.q[j] - it.q[j])
+                - it.closed.a_free[j];
+        }
+
+        let mut H = [[0.0; N]; N];
+        let mut g = [0.0; N];
+        for i in 0..N {
+            let P_i = &it.closed.P[i];
+            for j in 0..=i {
+                let P_j = &it.closed.P[j];
+                let mut s = 0.0;
+                for x in 0..N {
+                    s += P_i[x] * P_j[x];
+                }
+                s *= posture2;
+                for row in &rows {
+                    s += row[i] * row[j];
+                }
+                H[i][j] = s;
+                H[j][i] = s;
+            }
+            let mut s = 0.0;
+            for x in 0..N {
+                s += P_i[x] * a_joint[x];
+            }
+            s *= posture2;
+            for (row, b) in rows.iter().zip(&left) {
+                s += row[i] * b;
+            }
+            g[i] = s;
+            let effort =
+                2.0 * c.weight_effort / (strength.positive_n_m[i] + strength.negative_n_m[i]);
+            H[i][i] += effort * effort;
+        }
+        (H, g)
+    }
+}
+
+/// Kinematics, mass matrix and loop of the chain at one state.
+pub fn closed_chain(
+    chain: &Chain,
+    q: &[f64; N],
+    v: &[f64; N],
+    a_base: DVec3,
+    k: &mut Kinematics<N>,
+    m: &mut MassMatrix<N>,
+) -> ClosedChain<N> {
+    chain.tree.forward_kinematics(q, v, a_base, k);
+    m.fill(&chain.tree, k);
+    ClosedChain::new(&chain.tree, k, m, Some(&chain.bottom_hand), DRIFT_RATE_1_S)
+}
+
+/// Rate at which a gap between bottom hand and handle is pulled shut, 1/s.
+const DRIFT_RATE_1_S: f64 = 50.0;

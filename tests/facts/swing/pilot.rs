@@ -1,0 +1,216 @@
+//! Our own earlier prototype in another language on another engine (MuJoCo 4.0.0, semi-implicit,
+//! extrapolated to dt → 0): the same player, bat, path and law must give the same fastest swing.
+
+use backlift::bat::Bat;
+use backlift::frames::{DMat3, DVec3};
+use backlift::measurement::person::{Handed, Sex};
+use backlift::player::joints::JOINT_COUNT;
+use backlift::player::{Player, Segment, Segments, Strength};
+use backlift::stroke::joint_path::{CONTROL_COUNT, JointPath};
+use backlift::stroke::key_spline::KeySpline;
+use backlift::stroke::{Key, Tolerance};
+use backlift::swing::chain::{Chain, Grip};
+use backlift::swing::close_path::close_path;
+use backlift::swing::fastest_controlled::{Fastest, fastest_controlled};
+use backlift::swing::reference::Reference;
+use backlift::swing::run::{STEPS, Swinger};
+use backlift::uncertain::Uncertain;
+
+/// The prototype's player.
+pub fn pilot_player(stature_m: f64, mass_kg: f64, strength: f64) -> Player {
+    let k = stature_m / 1.80;
+    let segment = |share: f64, length_m: f64, com: f64, gyration: [f64; 3]| Segment {
+        length_m,
+        mass_kg: share * mass_kg,
+        com_m: com * length_m,
+        gyration_m: gyration.map(|r| r * length_m),
+    };
+    let (hip, shoulder) = (0.53 * stature_m, 0.815 * stature_m);
+    let trunk_length = shoulder - hip;
+    let hand_length = 0.0495 * stature_m;
+    let rows: [(f64, f64, f64); 10] = [
+        (150.0, 150.0, 20.0),
+        (220.0, 220.0, 20.0),
+        (200.0, 200.0, 20.0),
+        (110.0, 95.0, 25.0),
+        (100.0, 90.0, 25.0),
+        (55.0, 70.0, 28.0),
+        (55.0, 70.0, 28.0),
+        (15.0, 14.0, 30.0),
+        (7.0, 12.0, 30.0),
+        (10.0, 11.0, 30.0),
+    ];
+    let row = |j: usize| rows[if j < 10 { j } else { j - 7 }];
+    Player {
+        age_y: 25.0,
+        sex: Sex::Male,
+        handed: Handed::Right,
+        stature_m,
+        mass_kg: Uncertain::measured(mass_kg, 0.0),
+        segments: Segments {
+            hip_height_m: hip,
+            shoulder_height_m: shoulder,
+            shoulder_half_breadth_m: 0.180 * k,
+            trunk: Segment {
+                length_m: trunk_length,
+                mass_kg: 0.50 * mass_kg,
+                com_m: 0.45 * trunk_length,
+                gyration_m: [0.19 * k, 0.18 * k, 0.108 * k],
+            },
+            upper_arm: segment(0.0271, 0.281 / 1.741 * stature_m, 0.577, [0.285, 0.269, 0.158]),
+            forearm: segment(0.0162, 0.269 / 1.741 * stature_m, 0.457, [0.276, 0.265, 0.121]),
+            hand: segment(0.0061, hand_length, 0.79, [0.628, 0.513, 0.401]),
+            wrist_to_grip_m: 0.080 * k,
+        },
+        strength: Strength {
+            negative_n_m: std::array::from_fn(|j| row(j).0 * strength),
+            positive_n_m: std::array::from_fn(|j| row(j).1 * strength),
+            max_rate_rad_s: std::array::from_fn(|j| row(j).2),
+            relative_sd: [0.0; 7],
+        },
+        hand_length_m: Uncertain::measured(0.19, 0.0),
+        grip_top_n: Uncertain::measured(480.0, 0.0),
+        grip_bottom_n: Uncertain::measured(480.0, 0.0),
+        estimated: Vec::new(),
+    }
+}
+
+/// The prototype's bat.
+pub fn pilot_bat(mass_kg: f64, length_m: f64, balance_m: f64) -> Bat {
+    let i = 0.0665 * mass_kg * (length_m / 0.85_f64).powi(2);
+    Bat::new(
+        "pilot",
+        length_m,
+        mass_kg,
+        DVec3::new(balance_m, 0.0, 0.0),
+        DMat3::from_diagonal(DVec3::new(0.0012 * mass_kg / 1.2, i + 0.0006, i)),
+    )
+    .unwrap()
+}
+
+/// The prototype's stored joint path of a stroke.
+pub fn pilot_path(stroke: &str) -> JointPath {
+    let text = std::fs::read_to_string("tests/reference/swing_pilot_paths.json").unwrap();
+    let json: serde_json::Value = serde_json::from_str(&text).unwrap();
+    let rows = json[stroke]["control_points_rad"].as_array().unwrap();
+    assert_eq!(rows.len(), CONTROL_COUNT);
+    let mut control_rad = [[0.0; JOINT_COUNT]; CONTROL_COUNT];
+    for (out, row) in control_rad.iter_mut().zip(rows) {
+        for (o, v) in out.iter_mut().zip(row.as_array().unwrap()) {
+            *o = v.as_f64().unwrap();
+        }
+    }
+    JointPath { control_rad }
+}
+
+/// Hips fixed, as in the prototype.
+fn fixed_hips() -> KeySpline {
+    let key = |p| Key {
+        p,
+        grip: DVec3::ZERO,
+        toe: DVec3::X,
+        face: DVec3::Z,
+        trunk_rad: [0.0; 3],
+        pelvis: DVec3::ZERO,
+        pelvis_turn_rad: 0.0,
+    };
+    KeySpline::new(&[key(0.0), key(1.3)])
+}
+
+pub fn fastest(player: &Player, bat: &Bat, stroke: &str, steps: usize) -> Fastest {
+    let d2r = std::f64::consts::PI / 180.0;
+    let grip = Grip::for_stature(player.stature_m, 62.0 * d2r, 60.0 * d2r);
+    let chain = Chain::new(player, bat, grip).unwrap();
+    let path = close_path(&chain, &pilot_path(stroke)).unwrap();
+    let reference = Reference::new(&chain, &path, &fixed_hips(), bat.length_m() - 0.15, 2 * steps);
+    let tolerance = Tolerance { position_m: 0.025, face_rad: 4.0 * d2r, line_rad: 5.0 * d2r };
+    let mut swinger = Swinger::new(&chain, &reference, player.strength, tolerance);
+    swinger.gravity_m_s2 = 9.81;
+    fastest_controlled(&swinger, 0.44, None).unwrap()
+}
+
+#[test]
+fn reference_the_prototype_swings_as_fast() {
+    let adult = pilot_player(1.80, 78.0, 1.0);
+    for (stroke, v) in [("drive", 15.79), ("pull", 15.20), ("hook", 15.14)] {
+        for steps in [100, 200] {
+            let t0 = std::time::Instant::now();
+            let f = fastest(&adult, &pilot_bat(1.20, 0.85, 0.53), stroke, steps);
+            println!(
+                "{stroke} {steps} T {:.5} v {:.5} (pilot {v}) toe {:.3} err {:.1} mm face {:.2} line {:.2} swings {} {:.1} ms/swing",
+                f.stroke_time_s,
+                f.contact.bat_speed_m_s,
+                f.contact.toe_speed_m_s,
+                1e3 * f.contact.position_error_m,
+                f.contact.face_error_rad.to_degrees(),
+                f.contact.line_error_rad.to_degrees(),
+                f.swings,
+                t0.elapsed().as_secs_f64() * 1e3 / f.swings as f64
+            );
+        }
+    }
+}
+
+#[test]
+fn explore_exponents() {
+    use rayon::prelude::*;
+    for (who, player, length, balance, masses, child) in [
+        (
+            "adult",
+            pilot_player(1.80, 78.0, 1.0),
+            0.85,
+            0.53,
+            [1.05, 1.10, 1.15, 1.20, 1.25, 1.30, 1.35, 1.40],
+            false,
+        ),
+        (
+            "child",
+            pilot_player(1.50, 40.0, 0.5),
+            0.80,
+            0.499,
+            [0.85, 0.90, 0.95, 1.00, 1.05, 1.10, 1.15, 1.20],
+            true,
+        ),
+    ] {
+        for stroke in ["drive", "pull", "hook"] {
+            let v: Vec<(f64, f64, f64)> = masses
+                .par_iter()
+                .map(|&m| {
+                    let b = pilot_bat(m, length, balance);
+                    let f = fastest(&player, &b, stroke, 100);
+                    (b.swing_moment_kg_m2(), f.contact.bat_speed_m_s, f.stroke_time_s)
+                })
+                .collect();
+            let w: Vec<(f64, f64, f64)> = (0..6)
+                .into_par_iter()
+                .map(|i| {
+                    let b0 = pilot_bat(masses[3], length, balance - 0.03 + 0.01 * i as f64);
+                    let f = fastest(&player, &b0, stroke, 100);
+                    (b0.swing_moment_kg_m2(), f.contact.bat_speed_m_s, f.stroke_time_s)
+                })
+                .collect();
+            let ex = |v: &Vec<(f64, f64, f64)>| {
+                let n = v.len() - 1;
+                (v[n].1 / v[0].1).ln() / (v[n].0 / v[0].0).ln()
+            };
+            // residual to quadratic in ln I
+            let x: Vec<f64> = v.iter().map(|p| p.0.ln()).collect();
+            let y: Vec<f64> = v.iter().map(|p| p.1.ln()).collect();
+            let mx = x.iter().sum::<f64>() / x.len() as f64;
+            let a = nalgebra::DMatrix::from_fn(x.len(), 3, |i, j| (x[i] - mx).powi(j as i32));
+            let b = nalgebra::DVector::from_vec(y);
+            let sol = (a.transpose() * &a).cholesky().unwrap().solve(&(a.transpose() * &b));
+            let r = &a * &sol - &b;
+            println!(
+                "{who} {stroke} mass {:.3} balance {:.3} rms {:.5}% T {:.3}-{:.3} v {} {}",
+                ex(&v),
+                ex(&w),
+                100.0 * (r.norm_squared() / x.len() as f64).sqrt(),
+                v[0].2,
+                v[7].2,
+                v.iter().map(|p| format!("{:.3}", p.1)).collect::<Vec<_>>().join(" "),
+                if child { "" } else { "" }
+            );
+        }
+    }
+}
