@@ -40,7 +40,7 @@ const SHOULDER: Source = Source {
     status: Status::Computed,
 };
 const SHOULDER_ADDUCTION: Source = Source {
-    work: "adduction: Holzbaur et al. 2007, J Biomech 40:2442, 67.9 N m of men and women together, as men if half were women with 1/1.65 of their strength; abduction: the gymnast's ratio of horizontal abduction to adduction, 0.74",
+    work: "adduction: Holzbaur et al. 2007, J Biomech 40:2442, 67.9 N m, men and women together, taken as it stands: as men alone it would be 85, by the same study's ratio to wrist extension 46; abduction: the gymnast's ratio of horizontal abduction to adduction, 0.74",
     status: Status::Computed,
 };
 const ELBOW: Source = Source {
@@ -82,7 +82,7 @@ const TRUNK: [JointMaximum; 3] = [
 /// 0.115 at half of 36 rad/s, which κ = 0.5 leaves there with a zero-torque speed of 25.
 const ARM: [JointMaximum; 7] = [
     maximum(68.0, 94.0, 18.0, SHOULDER), // flexion, extension
-    maximum(62.0, 84.0, 18.0, SHOULDER_ADDUCTION), // abduction, adduction
+    maximum(50.0, 68.0, 18.0, SHOULDER_ADDUCTION), // abduction, adduction
     maximum(37.0, 32.0, 19.0, SHOULDER), // internal, external rotation
     maximum(68.5, 57.6, 18.0, ELBOW),    // flexion, extension
     maximum(13.1, 16.2, 30.0, FOREARM),  // pronation, supination
