@@ -53,3 +53,111 @@ pub struct WristHold {
     /// Stopped at the limit of 30 s with the toe still up: the capacity is a lower bound.
     pub stopped_at_limit: bool,
 }
+
+/// A figure no player has. Names the field as a scenario spells it.
+#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+pub enum PersonFault {
+    /// Outside what any player can have, or not a finite number.
+    #[error("{field}: {value} {unit} is outside {low} to {high} {unit}")]
+    OutOfRange {
+        /// Field as a scenario spells it.
+        field: &'static str,
+        /// The offending value.
+        value: f64,
+        /// Unit of the value and the limits.
+        unit: &'static str,
+        /// Least value accepted.
+        low: f64,
+        /// Greatest value accepted.
+        high: f64,
+    },
+    /// Possible by itself, but not together with the stature.
+    #[error(
+        "{field}: {value} {unit} does not go with a stature of {stature_m} m, where {low:.2} to {high:.2} {unit} is possible"
+    )]
+    OutOfProportion {
+        /// Field as a scenario spells it.
+        field: &'static str,
+        /// The offending value.
+        value: f64,
+        /// Unit of the value and the limits.
+        unit: &'static str,
+        /// The player's stature.
+        stature_m: f64,
+        /// Least value accepted at this stature.
+        low: f64,
+        /// Greatest value accepted at this stature.
+        high: f64,
+    },
+}
+
+impl PersonFault {
+    /// Field at fault, as a scenario spells it.
+    pub fn field(&self) -> &'static str {
+        match self {
+            Self::OutOfRange { field, .. } | Self::OutOfProportion { field, .. } => field,
+        }
+    }
+}
+
+impl PersonReading {
+    /// Every figure that no player can have; empty when the reading may be used.
+    ///
+    /// Limits are wide on purpose (assumption, no source): they catch a wrong unit or a slip of the
+    /// pen, not an unusual person. Proportions: body mass index 9–70 kg/m², arm 0.28–0.50 and hand
+    /// 0.08–0.15 of the stature (means 0.38 and 0.11).
+    pub fn faults(&self) -> Vec<PersonFault> {
+        let mut faults = Vec::new();
+        let mut within = |field, value: f64, unit, low: f64, high: f64| {
+            let fine = (low..=high).contains(&value);
+            if !fine {
+                faults.push(PersonFault::OutOfRange { field, value, unit, low, high });
+            }
+            fine
+        };
+        within("age", self.age_y, "years", 5.0, 100.0);
+        let stature_m = self.stature_m;
+        let stature_is_fine = within("stature", stature_m, "m", 0.9, 2.3);
+        for (field, grip) in [("grip_top", self.grip_top_n), ("grip_bottom", self.grip_bottom_n)] {
+            if let Some(grip_n) = grip {
+                within(field, grip_n, "N", 20.0, 1000.0);
+            }
+        }
+        if let Some(hold) = self.wrist_hold {
+            within("wrist_hold.hold_moment", hold.hold_moment_n_m, "N m", 0.5, 15.0);
+            within("wrist_hold.time", hold.time_s, "s", 0.5, 600.0);
+        }
+        let tall_squared = stature_m * stature_m;
+        let proportions = [
+            ("mass", self.mass_kg, "kg", (10.0, 250.0), 9.0 * tall_squared, 70.0 * tall_squared),
+            ("arm_length", self.arm_length_m, "m", (0.2, 1.2), 0.28 * stature_m, 0.5 * stature_m),
+            (
+                "hand_length",
+                self.hand_length_m,
+                "m",
+                (0.07, 0.3),
+                0.08 * stature_m,
+                0.15 * stature_m,
+            ),
+        ];
+        let mut disproportions = Vec::new();
+        for (field, value, unit, range, low, high) in proportions {
+            let Some(value) = value else { continue };
+            if within(field, value, unit, range.0, range.1)
+                && stature_is_fine
+                && !(low..=high).contains(&value)
+            {
+                disproportions.push(PersonFault::OutOfProportion {
+                    field,
+                    value,
+                    unit,
+                    stature_m,
+                    low,
+                    high,
+                });
+            }
+        }
+        faults.extend(disproportions);
+        faults
+    }
+}

@@ -1,6 +1,17 @@
 //! The player: segments, strength by joint, grip.
 
+pub mod capacity;
+pub mod endurance;
+pub mod force_velocity;
+mod from_reading;
+pub mod grip;
+pub mod grip_by_age;
+pub mod growth;
 pub mod joints;
+pub mod posture;
+pub mod segments;
+
+pub use from_reading::{Unusual, player, unusual};
 
 use crate::measurement::person::{Handed, Sex};
 use crate::uncertain::Uncertain;

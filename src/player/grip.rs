@@ -1,0 +1,46 @@
+//! What one hand can put on the handle, and the grip it takes.
+
+use crate::uncertain::{Origin, Uncertain};
+
+/// Friction between a batting glove and a rubber grip: assumption, no source. Leather on rubber,
+/// neither new nor wet through; a sweaty glove lies below, a new octopus grip above.
+pub const FRICTION: Uncertain = Uncertain { value: 0.6, sd: 0.15, origin: Origin::Assumed };
+
+/// Share of the hand's breadth over which palm and fingers can press against each other, for couples
+/// across the handle: assumption, no source (at most the whole breadth, evenly spread pressure a third).
+pub const LEVER_OVER_BREADTH: f64 = 0.5;
+
+/// Breadth of the hand over its length: 88.3/193.3 mm, 4082 men; women 0.432. Computed from ANSUR II.
+pub const BREADTH_OVER_LENGTH: f64 = 0.457;
+
+/// Greatest couple of one hand about the long axis of the handle before it turns in the hand, N m:
+/// friction × grip force × handle radius.
+pub fn twist_limit_n_m(grip_n: f64, handle_diameter_m: f64, friction: f64) -> f64 {
+    friction * grip_n * 0.5 * handle_diameter_m
+}
+
+/// Greatest couple of one hand across the handle (about y or z of B), N m: grip force × lever, the
+/// lever half the hand's breadth. An assumption: it caps the couple, it does not predict it.
+pub fn cross_limit_n_m(grip_n: f64, hand_length_m: f64) -> f64 {
+    grip_n * LEVER_OVER_BREADTH * BREADTH_OVER_LENGTH * hand_length_m
+}
+
+/// Grip force needed so that the handle neither slides through the hand nor turns in it, N.
+///
+/// Force along the handle and couple about it share one skin: the traction of the couple is
+/// couple / radius, at right angles to that of the force, so `√(F² + (C/r)²) / μ`.
+pub fn grip_needed_n(
+    force_along_n: f64,
+    couple_about_n_m: f64,
+    radius_m: f64,
+    friction: f64,
+) -> f64 {
+    let turning_n = couple_about_n_m / radius_m;
+    libm::sqrt(force_along_n * force_along_n + turning_n * turning_n) / friction
+}
+
+/// Handle diameter that feels best at greatest grip, m: 0.197 × hand length (bare cylinders of
+/// 25–50 mm, 24 adults; not bats). Source: Kong & Lowe 2005, Int J Ind Ergon 35:495, read (abstract).
+pub fn comfortable_diameter_m(hand_length_m: f64) -> f64 {
+    0.197 * hand_length_m
+}
