@@ -1,1 +1,3 @@
-//! TODO-skeleton
+//! The edge to text and folders: scenarios, strokes and tables in, results out.
+
+pub mod stroke;

@@ -7,5 +7,6 @@ pub mod close_path;
 pub mod contact;
 pub mod fastest_controlled;
 pub mod law;
+pub mod player_stroke;
 pub mod reference;
 pub mod run;

@@ -214,3 +214,58 @@ fn explore_exponents() {
         }
     }
 }
+
+#[test]
+fn explore_players() {
+    use backlift::measurement::person::PersonReading;
+    for (age, sex, h, grip) in [
+        (25.0, Sex::Male, 1.80, None),
+        (13.0, Sex::Male, 1.56, None),
+        (15.0, Sex::Female, 1.62, None),
+        (10.0, Sex::Male, 1.38, None),
+        (25.0, Sex::Male, 1.80, Some(600.0)),
+    ] {
+        let r = PersonReading {
+            age_y: age,
+            sex,
+            stature_m: h,
+            handed: Handed::Right,
+            mass_kg: None,
+            arm_length_m: None,
+            hand_length_m: None,
+            grip_top_n: grip,
+            grip_bottom_n: grip,
+            wrist_hold: None,
+        };
+        let p = backlift::player::player(&r).unwrap();
+        let bat = if age > 17.0 {
+            pilot_bat(1.18, 0.85, 0.53)
+        } else if h < 1.5 {
+            pilot_bat(0.82, 0.756, 0.47)
+        } else {
+            pilot_bat(1.0, 0.806, 0.50)
+        };
+        for s in backlift::files::stroke::built_in().unwrap() {
+            let ps = backlift::swing::player_stroke::PlayerStroke::new(&p, &s, &bat).unwrap();
+            let held = ps.hold(&bat).unwrap();
+            let f = held.fastest(&[1.0; 7], None);
+            match f {
+                Ok(f) => println!(
+                    "{age} {h} grip {:.0} {} T {:.4} v {:.3} n {:.3} toe {:.2} h {:.2} m err {:.1} mm face {:.1} line {:.1} swings {}",
+                    p.grip_top_n.value,
+                    s.name,
+                    f.stroke_time_s,
+                    f.contact.bat_speed_m_s,
+                    f.contact.normal_speed_m_s,
+                    f.contact.toe_speed_m_s,
+                    f.contact.point_W.z,
+                    1e3 * f.contact.position_error_m,
+                    f.contact.face_error_rad.to_degrees(),
+                    f.contact.line_error_rad.to_degrees(),
+                    f.swings
+                ),
+                Err(e) => println!("{age} {e}"),
+            }
+        }
+    }
+}

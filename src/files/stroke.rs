@@ -1,0 +1,169 @@
+//! Stroke files (RON) and the strokes that come with the program.
+
+use crate::frames::DVec3;
+use crate::player::joints::JOINT_COUNT;
+use crate::stroke::joint_path::{CONTROL_COUNT, JointPath};
+use crate::stroke::{Key, Stroke, Tolerance};
+use serde::{Deserialize, Serialize};
+
+/// Version of the stroke file that this program writes and reads.
+pub const SCHEMA: &str = "backlift/stroke/1";
+
+/// A stroke as its file has it; angles in degrees.
+#[derive(Clone, Debug, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+struct StrokeV1 {
+    schema: String,
+    name: String,
+    source: String,
+    oblique_deg: f64,
+    roll_deg: f64,
+    contact_from_toe_m: f64,
+    plan_time_s: f64,
+    tolerance: ToleranceV1,
+    keys: Vec<KeyV1>,
+    #[serde(default)]
+    joint_path_rad: Vec<[f64; JOINT_COUNT]>,
+}
+
+#[derive(Clone, Debug, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+struct ToleranceV1 {
+    position_m: f64,
+    face_deg: f64,
+    line_deg: f64,
+}
+
+#[derive(Clone, Debug, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+struct KeyV1 {
+    p: f64,
+    grip: (f64, f64, f64),
+    toe: (f64, f64, f64),
+    face: (f64, f64, f64),
+    trunk_deg: (f64, f64, f64),
+    pelvis: (f64, f64, f64),
+    pelvis_turn_deg: f64,
+}
+
+/// Why a text is not a stroke.
+#[derive(Clone, Debug, thiserror::Error)]
+pub enum StrokeFault {
+    /// Not RON, or not this shape.
+    #[error("line {line}, column {column}: {message}")]
+    Text {
+        /// Line, from 1.
+        line: usize,
+        /// Column, from 1.
+        column: usize,
+        /// What is wrong.
+        message: String,
+    },
+    /// A value that no stroke can have.
+    #[error("{what}")]
+    Value {
+        /// What is wrong, and the mend.
+        what: String,
+    },
+}
+
+/// Strokes that come with the program: drive, pull, hook.
+pub fn built_in() -> Result<Vec<Stroke>, StrokeFault> {
+    [
+        include_str!("../../assets/strokes/drive.ron"),
+        include_str!("../../assets/strokes/pull.ron"),
+        include_str!("../../assets/strokes/hook.ron"),
+    ]
+    .iter()
+    .map(|text| read(text))
+    .collect()
+}
+
+/// Reads a stroke with its joint path.
+pub fn read(text: &str) -> Result<Stroke, StrokeFault> {
+    let stroke = read_keys(text)?;
+    if stroke.joint_path.control_rad.iter().flatten().all(|q| *q == 0.0) {
+        return Err(StrokeFault::Value {
+            what: format!(
+                "stroke `{}` has keys but no joint path: make one with `backlift stroke FILE`",
+                stroke.name
+            ),
+        });
+    }
+    Ok(stroke)
+}
+
+/// Reads a stroke whose joint path may still be missing; it is then zero throughout.
+pub fn read_keys(text: &str) -> Result<Stroke, StrokeFault> {
+    let v1: StrokeV1 = ron::from_str(text).map_err(|e| StrokeFault::Text {
+        line: e.span.start.line,
+        column: e.span.start.col,
+        message: e.code.to_string(),
+    })?;
+    let fault = |what: String| Err(StrokeFault::Value { what });
+    if v1.schema != SCHEMA {
+        return fault(format!("schema `{}` is not `{SCHEMA}`", v1.schema));
+    }
+    let p: Vec<f64> = v1.keys.iter().map(|k| k.p).collect();
+    if p.len() < 3
+        || p[0] != 0.0
+        || p[p.len() - 1] < 1.21
+        || p.windows(2).any(|w| !matches!(w[0].partial_cmp(&w[1]), Some(core::cmp::Ordering::Less)))
+    {
+        return fault(
+            "keys must rise from p: 0.0 to p: 1.21 or beyond, three of them at least".into(),
+        );
+    }
+    let control_rad = match v1.joint_path_rad.len() {
+        0 => [[0.0; JOINT_COUNT]; CONTROL_COUNT],
+        _ => match <[_; CONTROL_COUNT]>::try_from(v1.joint_path_rad) {
+            Ok(rows) => rows,
+            Err(rows) => {
+                return fault(format!(
+                    "joint_path_rad has {} rows, {CONTROL_COUNT} are needed",
+                    rows.len()
+                ));
+            }
+        },
+    };
+    let keys: Vec<Key> = v1.keys.iter().map(key).collect();
+    let finite = control_rad.iter().flatten().all(|q| q.is_finite())
+        && keys.iter().all(|k| {
+            k.grip.is_finite()
+                && k.pelvis.is_finite()
+                && k.toe.is_finite()
+                && k.toe.length() > 0.1
+                && k.face.is_finite()
+                && k.toe.cross(k.face).length() > 0.1 * k.toe.length() * k.face.length()
+        });
+    if !finite {
+        return fault("every number must be finite, and toe and face must not be parallel".into());
+    }
+    Ok(Stroke {
+        name: v1.name,
+        oblique_rad: v1.oblique_deg.to_radians(),
+        roll_rad: v1.roll_deg.to_radians(),
+        contact_from_toe_m: v1.contact_from_toe_m,
+        plan_time_s: v1.plan_time_s,
+        tolerance: Tolerance {
+            position_m: v1.tolerance.position_m,
+            face_rad: v1.tolerance.face_deg.to_radians(),
+            line_rad: v1.tolerance.line_deg.to_radians(),
+        },
+        keys,
+        joint_path: JointPath { control_rad },
+    })
+}
+
+fn key(k: &KeyV1) -> Key {
+    let v = |t: (f64, f64, f64)| DVec3::new(t.0, t.1, t.2);
+    Key {
+        p: k.p,
+        grip: v(k.grip),
+        toe: v(k.toe),
+        face: v(k.face),
+        trunk_rad: [k.trunk_deg.0, k.trunk_deg.1, k.trunk_deg.2].map(f64::to_radians),
+        pelvis: v(k.pelvis),
+        pelvis_turn_rad: k.pelvis_turn_deg.to_radians(),
+    }
+}

@@ -1,0 +1,148 @@
+//! One player ready to play one stroke with any bat.
+
+use super::chain::{Chain, Grip};
+use super::close_path::{PathDoesNotClose, close_path};
+use super::fastest_controlled::{Fastest, NoControlledSwing, fastest_controlled};
+use super::reference::Reference;
+use super::run::{STEPS, Swinger};
+use crate::bat::Bat;
+use crate::dynamics::tree::TreeFault;
+use crate::player::joints::GROUP_COUNT;
+use crate::player::{Player, Strength};
+use crate::stroke::Stroke;
+use crate::stroke::joint_path::JointPath;
+use crate::stroke::key_spline::KeySpline;
+
+/// Why no swing could be set up or found.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum SwingFault {
+    /// The chain is not a tree.
+    #[error(transparent)]
+    Chain(#[from] TreeFault),
+    /// The hands cannot stay on the handle.
+    #[error("{stroke}: {fault}")]
+    Path {
+        /// Stroke.
+        stroke: String,
+        /// What is left open.
+        fault: PathDoesNotClose,
+    },
+    /// No controlled swing.
+    #[error("{stroke} with {bat}: {fault}")]
+    NoControlledSwing {
+        /// Stroke.
+        stroke: String,
+        /// Bat.
+        bat: String,
+        /// How far the search went.
+        fault: NoControlledSwing,
+    },
+}
+
+/// Length of an adult bat, for which the strokes' contact point is given, m.
+const ADULT_BAT_M: f64 = 0.85;
+
+/// A player's own joint path of a stroke; the same for every bat he or she takes up.
+#[derive(Clone, Debug)]
+pub struct PlayerStroke {
+    /// Player.
+    pub player: Player,
+    /// Stroke.
+    pub stroke: Stroke,
+    /// The player's joint path.
+    pub path: JointPath,
+    curves: KeySpline,
+    grip: Grip,
+    /// Steps from the top of the backlift to the planned contact.
+    pub steps: usize,
+}
+
+/// Player, stroke and bat: what is swung.
+#[derive(Clone, Debug)]
+pub struct Held {
+    /// Player and bat as a chain.
+    pub chain: Chain,
+    /// The plan for it.
+    pub reference: Reference,
+    strength: Strength,
+    stroke: Stroke,
+    bat_label: String,
+}
+
+impl PlayerStroke {
+    /// Finds the player's own path of a stroke. A stand-in bat serves: the path does not depend on it.
+    pub fn new(player: &Player, stroke: &Stroke, any_bat: &Bat) -> Result<Self, SwingFault> {
+        let grip = Grip::for_stature(player.stature_m, stroke.oblique_rad, stroke.roll_rad);
+        let chain = Chain::new(player, any_bat, grip)?;
+        let path = close_path(&chain, &stroke.joint_path)
+            .map_err(|fault| SwingFault::Path { stroke: stroke.name.clone(), fault })?;
+        Ok(Self {
+            player: player.clone(),
+            stroke: stroke.clone(),
+            path,
+            curves: stroke.curves(),
+            grip,
+            steps: STEPS,
+        })
+    }
+
+    /// The same stroke by the same body with another strength: for studies of what is uncertain.
+    pub fn with_strength(&self, strength: Strength) -> Self {
+        Self { player: Player { strength, ..self.player.clone() }, ..self.clone() }
+    }
+
+    /// Takes up a bat.
+    pub fn hold(&self, bat: &Bat) -> Result<Held, SwingFault> {
+        let chain = Chain::new(&self.player, bat, self.grip)?;
+        let contact_m = contact_from_top_m(&self.stroke, bat);
+        let reference = Reference::new(&chain, &self.path, &self.curves, contact_m, 2 * self.steps);
+        Ok(Held {
+            chain,
+            reference,
+            strength: self.player.strength,
+            stroke: self.stroke.clone(),
+            bat_label: bat.label().to_owned(),
+        })
+    }
+}
+
+/// Contact point, m from the top of the handle.
+pub fn contact_from_top_m(stroke: &Stroke, bat: &Bat) -> f64 {
+    bat.length_m() * (1.0 - stroke.contact_from_toe_m / ADULT_BAT_M)
+}
+
+impl Held {
+    /// The swing with each group's capacity multiplied by its factor (1 when fresh).
+    pub fn swinger(&self, capacity: &[f64; GROUP_COUNT]) -> Swinger<'_> {
+        Swinger::new(
+            &self.chain,
+            &self.reference,
+            self.strength.times(capacity),
+            self.stroke.tolerance,
+        )
+    }
+
+    /// The fastest controlled swing with these capacities, searched from `guess_s` where a near
+    /// answer is known.
+    pub fn fastest(
+        &self,
+        capacity: &[f64; GROUP_COUNT],
+        guess_s: Option<f64>,
+    ) -> Result<Fastest, SwingFault> {
+        let swinger = self.swinger(capacity);
+        let found = match guess_s {
+            Some(guess) => fastest_controlled(&swinger, guess, Some(NEAR)),
+            None => fastest_controlled(&swinger, FAR * self.stroke.plan_time_s, None),
+        };
+        found.map_err(|fault| SwingFault::NoControlledSwing {
+            stroke: self.stroke.name.clone(),
+            bat: self.bat_label.clone(),
+            fault,
+        })
+    }
+}
+
+/// Ratio of bracketing steps where a near answer is known.
+const NEAR: f64 = 1.01;
+/// Where a search without a near answer starts, as a multiple of the planned time.
+const FAR: f64 = 1.5;
