@@ -1,1 +1,2 @@
 //! TODO-skeleton
+pub mod assets;
