@@ -1,5 +1,17 @@
 //! The bat: mass, centre of mass and full tensor of inertia, valid by construction.
 
+pub mod blade;
+pub mod family;
+pub mod handle;
+pub mod laws;
+pub mod lofted_solid;
+pub mod makeable;
+pub mod parallel_axis;
+pub mod pendulum;
+pub mod pickup_weight;
+pub mod shape;
+pub mod sizes;
+
 use crate::frames::{DMat3, DVec3, STANDARD_GRAVITY_M_S2};
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 

@@ -4,6 +4,18 @@
 /// Source: arrangement of ASTM F2398 for ball bats.
 pub const PICKUP_AXIS_FROM_TOP_M: f64 = 0.1524;
 
+/// One standard deviation of a kitchen scale, kg. Assumption: most read to 1 g and hold 5 g.
+pub const SCALE_SD_KG: f64 = 0.005;
+/// One standard deviation of a balance point found over a pencil, m. Assumption.
+pub const BALANCE_SD_M: f64 = 0.002;
+/// One standard deviation of an overall length by tape, m. Assumption.
+pub const LENGTH_SD_M: f64 = 0.002;
+/// One standard deviation of the whole time taken with a hand-held watch, s: start and stop together.
+/// Assumption after common human reaction scatter.
+pub const STOPWATCH_SD_S: f64 = 0.15;
+/// One standard deviation of the pivot's station, m. Assumption.
+pub const PIVOT_SD_M: f64 = 0.001;
+
 /// One bat as it was measured. Everything but the label and the scale weight may be missing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BatReading {

@@ -1,0 +1,81 @@
+//! The handle: cane with rubber strips, twine, grips, and the splice that runs into the blade.
+
+use super::lofted_solid::{MassMoments, Section};
+
+/// A handle as its maker describes it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Handle {
+    /// From the top of the handle to the shoulder, m.
+    pub length_m: f64,
+    /// Bare diameter across (along y) at the top, m.
+    pub top_diameter_m: f64,
+    /// Bare diameter across (along y) at the shoulder, m.
+    pub shoulder_diameter_m: f64,
+    /// Diameter through (along z) as a share of that across: 1 is round, above 1 oval.
+    pub oval: f64,
+    /// Density of cane and rubber strips together, kg/m³.
+    pub density_kg_m3: f64,
+    /// Length of the splice inside the blade, m.
+    pub splice_m: f64,
+    /// Thickness of the twine, m. It covers the whole handle.
+    pub twine_m: f64,
+    /// Density of the twine with its glue, kg/m³.
+    pub twine_kg_m3: f64,
+    /// Number of rubber grips, one over the other.
+    pub grips: u32,
+    /// Thickness of one grip, m.
+    pub grip_m: f64,
+    /// Length of the grips from the top of the handle, m.
+    pub grip_length_m: f64,
+    /// Density of the grips, kg/m³.
+    pub grip_kg_m3: f64,
+}
+
+impl Handle {
+    /// Bare half-diameter across, m, at a station of the handle.
+    fn half_y_m(&self, from_top_m: f64) -> f64 {
+        let t = from_top_m / self.length_m;
+        0.5 * (self.top_diameter_m + (self.shoulder_diameter_m - self.top_diameter_m) * t)
+    }
+
+    /// Thickness over the cane, m: twine and grips.
+    fn cover_m(&self) -> f64 {
+        self.twine_m + f64::from(self.grips) * self.grip_m
+    }
+
+    /// Diameter over the grip across (along y) at a station of the handle, m.
+    pub fn diameter_over_grip_m(&self, from_top_m: f64) -> f64 {
+        2.0 * (self.half_y_m(from_top_m) + self.cover_m())
+    }
+
+    /// Adds the handle down to the shoulder, and the splice: what it weighs more than the willow
+    /// (`willow_kg_m3`) whose place it takes. The splice is a wedge: full width at the shoulder, a
+    /// line at its end.
+    pub fn add_to(&self, moments: &mut MassMoments, willow_kg_m3: f64) {
+        let ring = |density: f64, inner_y_m: f64, inner_m: f64, outer_m: f64| {
+            let half_z_m = self.oval * inner_y_m;
+            Section::ellipse(density, inner_y_m + outer_m, half_z_m + outer_m)
+                .without(Section::ellipse(density, inner_y_m + inner_m, half_z_m + inner_m))
+        };
+        let shoulder_m = self.length_m;
+        moments.add_between(0.0, shoulder_m, |t| {
+            let half_y_m = self.half_y_m(t * shoulder_m);
+            Section::ellipse(self.density_kg_m3, half_y_m, self.oval * half_y_m)
+        });
+        moments.add_between(0.0, shoulder_m, |t| {
+            ring(self.twine_kg_m3, self.half_y_m(t * shoulder_m), 0.0, self.twine_m)
+        });
+        moments.add_between(0.0, self.grip_length_m, |t| {
+            let half_y_m = self.half_y_m(t * self.grip_length_m);
+            ring(self.grip_kg_m3, half_y_m, self.twine_m, self.cover_m())
+        });
+        let root_m = self.half_y_m(shoulder_m);
+        moments.add_between(shoulder_m, shoulder_m + self.splice_m, |t| {
+            Section::ellipse(
+                self.density_kg_m3 - willow_kg_m3,
+                root_m * (1.0 - t),
+                self.oval * root_m,
+            )
+        });
+    }
+}
