@@ -169,7 +169,7 @@ impl Iterator for Balls<'_> {
             self.faced += 1;
             stroke = self.deal();
         }
-        let over = self.bowled % s.balls_per_over == 0;
+        let over = self.bowled.is_multiple_of(s.balls_per_over);
         let interval_s = s.ball_interval_s + if over { s.over_break_s } else { 0.0 };
         Some(Ball { faced, stroke, interval_s, runs_run: s.run_run_per_run / s.balls_per_run })
     }
