@@ -259,3 +259,18 @@ fn an_innings_of_a_hundred_costs_little() {
     println!("{each_ms:.3} ms");
     assert!(each_ms < 20.0, "{each_ms} ms: twenty times the budget, machine load allowed for");
 }
+
+#[test]
+fn a_tired_group_carries_the_same_stroke_as_a_larger_share_and_tires_more() {
+    let left = innings_of(0.6, 0.4, 0.08, 0.5, &[80.0])[0];
+    let so_far = Exertion {
+        balls_faced: f64::from(left.balls_faced),
+        runs_run: left.runs_run,
+        time_s: left.time_s,
+    };
+    let slow = so_far.capacity(Band::High);
+    for g in 0..GROUP_COUNT {
+        // What the compartments alone hold, beside the same innings without the slow state.
+        assert!(left.with_slow_high[g] / slow < left.without_slow[g] - 1e-6, "{g}");
+    }
+}
