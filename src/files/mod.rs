@@ -1,1 +1,8 @@
-//! TODO-skeleton
+//! The edge to the disk: scenarios read and written, faults with their place, saves that leave
+//! nothing half done.
+#![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "edge")]
+
+pub mod fault;
+pub mod outline;
+pub mod save;
+pub mod scenario;

@@ -2,3 +2,4 @@
 
 pub mod bench;
 pub mod person;
+pub mod plan;
