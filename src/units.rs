@@ -307,7 +307,9 @@ fn take_unit(text: &str) -> (&str, &str) {
     });
     // "2 lbs. 9 oz": the point after an abbreviation belongs to it; so does a comma between parts.
     let rest = match rest.strip_prefix(['.', ',']) {
-        Some(after) if !unit.is_empty() && !after.starts_with(|c: char| c.is_ascii_digit()) => after,
+        Some(after) if !unit.is_empty() && !after.starts_with(|c: char| c.is_ascii_digit()) => {
+            after
+        }
         _ => rest,
     };
     (unit.trim_end(), rest)

@@ -4,7 +4,10 @@ use std::fmt;
 use std::ops::Range;
 use std::sync::Arc;
 
-use miette::{Diagnostic, GraphicalReportHandler, GraphicalTheme, LabeledSpan, NamedSource, SourceCode};
+use miette::{
+    Diagnostic, GraphicalReportHandler, GraphicalTheme, LabeledSpan, MietteError, NamedSource,
+    SourceCode, SourceSpan, SpanContents,
+};
 
 /// A text that faults can point into: a file, or one argument of the command line.
 #[derive(Clone, Debug)]
@@ -25,6 +28,28 @@ impl Source {
     /// The text itself.
     pub fn text(&self) -> &str {
         self.text.inner()
+    }
+}
+
+/// A line longer than this is shown only where the fault is.
+const LONGEST_LINE_BYTES: usize = 400;
+
+/// A fault is shown within its whole line, and without the lines around it.
+impl SourceCode for Source {
+    fn read_span<'a>(
+        &'a self,
+        span: &SourceSpan,
+        _lines_before: usize,
+        _lines_after: usize,
+    ) -> Result<Box<dyn SpanContents<'a> + 'a>, MietteError> {
+        let (start, end) = (span.offset(), span.offset() + span.len());
+        let before = self.text().get(..start).unwrap_or_default();
+        let after = self.text().get(end..).unwrap_or_default();
+        let line_start = before.rfind('\n').map_or(0, |it| it + 1);
+        let line_end = end + after.find(['\n', '\r']).unwrap_or(after.len());
+        let line: SourceSpan = (line_start, line_end - line_start).into();
+        let shown = if line.len() > LONGEST_LINE_BYTES { span } else { &line };
+        self.text.read_span(shown, 0, 0)
     }
 }
 
@@ -99,7 +124,6 @@ impl Fault {
         let mut out = String::new();
         let handler = GraphicalReportHandler::new_themed(theme)
             .with_width(width)
-            .with_context_lines(0)
             .with_break_words(false)
             .with_primary_span_start();
         match handler.render_report(&mut out, self) {
@@ -125,11 +149,14 @@ impl Diagnostic for Fault {
         self.help.as_ref().map(|it| Box::new(it) as Box<dyn fmt::Display>)
     }
     fn source_code(&self) -> Option<&dyn SourceCode> {
-        self.place.as_ref().map(|it| &it.source.text as &dyn SourceCode)
+        self.place.as_ref().map(|it| &it.source as &dyn SourceCode)
     }
     fn labels(&self) -> Option<Box<dyn Iterator<Item = LabeledSpan> + '_>> {
         let place = self.place.as_ref()?;
-        let span = LabeledSpan::new_primary_with_span(self.label.clone(), place.span.clone());
+        let text = place.source.text();
+        let most = text.floor_char_boundary(place.span.start + LONGEST_LINE_BYTES / 4);
+        let shown = place.span.start..place.span.end.min(most);
+        let span = LabeledSpan::new_primary_with_span(self.label.clone(), shown);
         Some(Box::new(std::iter::once(span)))
     }
 }
@@ -178,7 +205,7 @@ pub fn nearest<'n>(typed: &str, known: impl IntoIterator<Item = &'n str>) -> Opt
         .into_iter()
         .map(|it| (strsim::damerau_levenshtein(&typed, &it.to_lowercase()), it))
         .filter(|(distance, it)| {
-            *distance <= (it.chars().count() / 3).max(1) || it.to_lowercase().starts_with(&typed)
+            *distance <= (it.chars().count() / 2).max(1) || it.to_lowercase().starts_with(&typed)
         })
         .min_by_key(|(distance, _)| *distance)
         .map(|(_, it)| it)
@@ -188,6 +215,6 @@ pub fn nearest<'n>(typed: &str, known: impl IntoIterator<Item = &'n str>) -> Opt
 pub fn nearest_or_all(typed: &str, known: &[&str]) -> String {
     match nearest(typed, known.iter().copied()) {
         Some(near) => format!("did you mean \"{near}\"?"),
-        None => format!("there are {}", known.join(", ")),
+        None => format!("the names here are {}", known.join(", ")),
     }
 }

@@ -10,8 +10,11 @@ use super::fault::Fault;
 /// Writes one new file. An existing file is refused and left as it is.
 pub fn new_file(path: &Path, contents: &[u8]) -> Result<(), Fault> {
     if path.symlink_metadata().is_ok() {
-        return Err(Fault::new(format!("{} is there already and was left as it is", path.display()))
-            .help("choose another name, or move the old one away"));
+        return Err(Fault::new(format!(
+            "{} is there already and was left as it is",
+            path.display()
+        ))
+        .help("choose another name, or move the old one away"));
     }
     stage(path, contents)?.commit().map_err(|error| unwritable(path, &error))
 }
@@ -80,8 +83,11 @@ impl Drop for Folder {
 
 fn stage(path: &Path, contents: &[u8]) -> Result<AtomicWriteFile, Fault> {
     if path.is_dir() {
-        return Err(Fault::new(format!("{} is a folder: no file can take its place", path.display()))
-            .help("move the folder away, or choose another place"));
+        return Err(Fault::new(format!(
+            "{} is a folder: no file can take its place",
+            path.display()
+        ))
+        .help("move the folder away, or choose another place"));
     }
     let write = || {
         let mut file = AtomicWriteFile::open(path)?;
@@ -96,8 +102,11 @@ fn stage(path: &Path, contents: &[u8]) -> Result<AtomicWriteFile, Fault> {
 fn unwritable(path: &Path, error: &io::Error) -> Fault {
     use io::ErrorKind as Kind;
     let (why, help) = match error.kind() {
+        Kind::NotFound if path.parent().is_some_and(Path::is_dir) => {
+            ("nothing may be written there".to_owned(), "choose a folder of your own")
+        }
         Kind::PermissionDenied | Kind::ReadOnlyFilesystem => {
-            ("nothing may be written there".to_owned(), "choose a folder of your own with --out DIR")
+            ("nothing may be written there".to_owned(), "choose a folder of your own")
         }
         Kind::StorageFull | Kind::QuotaExceeded | Kind::FileTooLarge => {
             ("there is no room left".to_owned(), "make room, or choose another disk")

@@ -62,13 +62,13 @@ fn left_out<T: Default + PartialEq>(it: &T) -> bool {
 
 /// A part of the scenario: optional texts whose names are known, then parts within it.
 macro_rules! part {
-    ($(#[$about:meta])* $part:ident {
+    ($(#[$about:meta])* $part:ident = $name:literal {
         $($(#[$doc:meta])* $text:ident,)*
         $(; $($(#[$inner_doc:meta])* $inner:ident: $type:ty,)*)?
     }) => {
         $(#[$about])*
         #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-        #[serde(default, deny_unknown_fields)]
+        #[serde(default, deny_unknown_fields, rename = $name)]
         pub struct $part {
             $($(#[$doc])* #[serde(skip_serializing_if = "Option::is_none")]
             pub $text: Option<Text>,)*
@@ -92,7 +92,7 @@ macro_rules! part {
 
 part! {
     /// The player as measured.
-    PlayerV1 {
+    PlayerV1 = "Player" {
         /// "13", "13.5 years".
         age,
         /// "female" or "male".
@@ -120,7 +120,7 @@ part! {
 
 part! {
     /// A pendulum test.
-    PendulumV1 {
+    PendulumV1 = "Pendulum" {
         /// Full swings timed, out and back.
         swings,
         /// Time of all of them.
@@ -134,7 +134,7 @@ part! {
 
 part! {
     /// The innings to last.
-    InningsV1 {
+    InningsV1 = "Innings" {
         /// Score at which it ends.
         runs,
         /// "drive 50 %, pull 35 %, hook 15 %".
@@ -154,7 +154,7 @@ part! {
 
 part! {
     /// The bowling to face.
-    BowlingV1 {
+    BowlingV1 = "Bowling" {
         /// Out of the hand.
         speed,
         /// Stumps to stumps.
@@ -166,7 +166,7 @@ part! {
 
 part! {
     /// What the fit may choose from, and how it chooses.
-    FitV1 {
+    FitV1 = "Fit" {
         /// "5, 6, Harrow".
         sizes,
         /// Lightest bat to consider.
@@ -188,7 +188,7 @@ part! {
 
 part! {
     /// One bat as measured at the bench.
-    BatV1 {
+    BatV1 = "Bat" {
         /// Name by which the user calls it.
         label,
         /// Trade size.
@@ -215,7 +215,7 @@ part! {
 
 part! {
     /// A whole scenario.
-    ScenarioV1 {
+    ScenarioV1 = "Scenario" {
         /// [`VERSION`].
         version,
         /// One line saying who and what.
@@ -276,8 +276,8 @@ impl ScenarioV1 {
     /// As a scenario file.
     pub fn to_ron(&self) -> String {
         let layout = ron::ser::PrettyConfig::new().struct_names(false).indentor("    ");
-        let options =
-            ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
+        let options = ron::Options::default()
+            .with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
         options.to_string_pretty(self, layout).unwrap_or_default() + "\n"
     }
 }

@@ -2,8 +2,14 @@
 #![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
 
 mod given;
+#[allow(dead_code, reason = "for the commands that measure and simulate")]
+mod json;
 mod new;
 mod outcome;
+#[allow(dead_code, reason = "for the commands that take long")]
+mod progress;
+#[allow(dead_code, reason = "for the commands that measure and simulate")]
+mod table;
 
 use clap::{Parser, Subcommand};
 use outcome::{Outcome, Stop};
@@ -13,8 +19,8 @@ use outcome::{Outcome, Stop};
 #[command(name = "backlift", version, max_term_width = 80, help_expected = true)]
 #[command(subcommand_required = true, arg_required_else_help = true)]
 #[command(after_help = "\
-A scenario is a text file with the player, the bats, the innings and the bowling. Without one, the
-built-in demo is used: an invented junior with four bats.
+A scenario is a text file with the player, the bats, the innings and the bowling. \
+Without one, the built-in demo is used: an invented junior with four bats.
 
 Exit codes: 0 done, 1 no answer or not accepted, 2 wrong input, 130 cancelled, 255 our own mistake.
 

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use backlift::files::save::new_file;
 
 use crate::given::ScenarioArgs;
+use crate::json;
 use crate::outcome::{Outcome, Stop};
 
 /// A scenario with a note at every field.
@@ -17,7 +18,7 @@ const STARTER: &str = include_str!("../../../scenarios/starter.ron");
 #[derive(clap::Args)]
 #[command(after_help = "\
 Example:
-  backlift new my-player.ron --set player.age=14 --set \"player.stature=5 ft 4 in\"")]
+  backlift new my-player.ron --set player.age=14 --set \"bats.0.mass=2 lb 4 oz\"")]
 pub struct Args {
     /// The file to write; one that is there already is left as it is
     file: PathBuf,
@@ -33,6 +34,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         _ => args.given.load()?.fields.to_ron(),
     };
     new_file(&args.file, text.as_bytes())?;
-    println!("Wrote {}", args.file.display());
+    // The file is there; a closed standard output changes nothing about that.
+    let _ = json::print(&format!("Wrote {}\n", args.file.display()));
     Ok(Outcome::Done)
 }

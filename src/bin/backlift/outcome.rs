@@ -11,6 +11,9 @@ use backlift::files::fault::{Fault, Faults};
 pub enum Outcome {
     /// It did what was asked.
     Done,
+    /// It did, and the verdict is no: a bat sent back.
+    #[allow(dead_code, reason = "for the commands that judge")]
+    NotAccepted,
 }
 
 /// A command that could not.
@@ -18,6 +21,12 @@ pub enum Outcome {
 pub enum Stop {
     /// What was given is wrong, or cannot be read or written.
     WrongInput(Faults),
+    /// What was given is right, and there is no answer to it.
+    #[allow(dead_code, reason = "for the commands that search")]
+    NoAnswer(Fault),
+    /// Ctrl-C.
+    #[allow(dead_code, reason = "for the commands that take long")]
+    Cancelled,
 }
 
 impl From<Fault> for Stop {
@@ -32,23 +41,36 @@ impl From<Faults> for Stop {
     }
 }
 
+/// Exit code of a verdict of no, and of a question without an answer.
+const NO: u8 = 1;
 /// Exit code for wrong input.
 const WRONG_INPUT: u8 = 2;
+/// Exit code after Ctrl-C, as shells have it: 128 and the number of the signal.
+const CANCELLED: u8 = 130;
 /// Exit code for a mistake of the program itself.
 const OUR_MISTAKE: u8 = 255;
 
 /// Runs a command, says what has to be said, and gives the exit code.
 pub fn finish(command: impl FnOnce() -> Result<Outcome, Stop>) -> ExitCode {
-    match catch_unwind(AssertUnwindSafe(command)) {
-        Ok(Ok(Outcome::Done)) => ExitCode::SUCCESS,
-        Ok(Err(Stop::WrongInput(faults))) => {
-            say(&faults.drawn(width(), colour()));
-            ExitCode::from(WRONG_INPUT)
-        }
-        Err(_) => {
-            say("This is a mistake in Backlift, not in what you gave it. Nothing was written.\n");
-            ExitCode::from(OUR_MISTAKE)
-        }
+    let (code, words) = match catch_unwind(AssertUnwindSafe(command)) {
+        Ok(Ok(Outcome::Done)) => (0, String::new()),
+        Ok(Ok(Outcome::NotAccepted)) => (NO, String::new()),
+        Ok(Err(Stop::WrongInput(faults))) => (WRONG_INPUT, faults.drawn(width(), colour())),
+        Ok(Err(Stop::NoAnswer(fault))) => (NO, fault.drawn(width(), colour())),
+        Ok(Err(Stop::Cancelled)) => (CANCELLED, "Cancelled; nothing was written\n".to_owned()),
+        Err(_) => (OUR_MISTAKE, OUR_MISTAKE_WORDS.to_owned()),
+    };
+    say(&words);
+    ExitCode::from(code)
+}
+
+const OUR_MISTAKE_WORDS: &str = "This is a mistake in Backlift, not in what you gave it\n";
+
+/// Shows warnings and goes on.
+#[allow(dead_code, reason = "for the commands that measure and simulate")]
+pub fn warn(warnings: &[Fault]) {
+    for warning in warnings {
+        say(&warning.drawn(width(), colour()));
     }
 }
 

@@ -18,10 +18,13 @@ const USUAL_AMPLITUDE_RAD: f64 = 5.0 * std::f64::consts::PI / 180.0;
 const WRIST_HOLD_LIMIT_S: f64 = 30.0;
 
 /// Converts; the scenario is there if what it needs could be read, the faults are all there are.
-pub fn to_core(v1: &ScenarioV1, places: &Places, strokes: &[&str]) -> (Option<Scenario>, Vec<Fault>) {
+pub fn to_core(
+    v1: &ScenarioV1,
+    places: &Places,
+    strokes: &[&str],
+) -> (Option<Scenario>, Vec<Fault>) {
     let mut values = Values::new(places);
-    let bats: Vec<_> =
-        v1.bats.iter().enumerate().map(|(n, it)| bat(&mut values, n, it)).collect();
+    let bats: Vec<_> = v1.bats.iter().enumerate().map(|(n, it)| bat(&mut values, n, it)).collect();
     if v1.bats.is_empty() {
         values.fault("bats", "there is no bat", "add bats: [(label: \"A\", mass: \"2 lb 9 oz\")]");
     }
@@ -34,21 +37,24 @@ pub fn to_core(v1: &ScenarioV1, places: &Places, strokes: &[&str]) -> (Option<Sc
     let (age_y, sex) = player.as_ref().map_or((18.0, Sex::Male), |it| (it.age_y, it.sex));
     let bowling = bowling(&mut values, &v1.bowling, Bowling::usual_at(age_y));
     let fit = fit(&mut values, &v1.fit, FitLimits::usual_for(age_y, sex));
-    let invented = values
-        .choice("invented", &v1.invented, &[(&["yes", "true"], true), (&["no", "false"], false)]);
-    let scenario = player.zip(bats.into_iter().collect::<Option<Vec<_>>>()).map(|(player, bats)| {
-        Scenario {
+    let invented = values.choice(
+        "invented",
+        &v1.invented,
+        &[(&["yes", "true"], true), (&["no", "false"], false)],
+    );
+    let scenario =
+        player.zip(bats.into_iter().collect::<Option<Vec<_>>>()).map(|(player, bats)| Scenario {
             title: written(&v1.title).unwrap_or_else(|| "A fitting".to_owned()),
             invented: invented.unwrap_or(false),
             note: written(&v1.note),
             player,
             bats,
-            strokes: asked.unwrap_or_else(|| innings.mix.iter().map(|(it, _)| it.clone()).collect()),
+            strokes: asked
+                .unwrap_or_else(|| innings.mix.iter().map(|(it, _)| it.clone()).collect()),
             innings,
             bowling,
             fit,
-        }
-    });
+        });
     (scenario, values.faults)
 }
 
@@ -78,8 +84,7 @@ fn bat(values: &mut Values, n: usize, v1: &BatV1) -> Option<BatReading> {
     let mass_kg = values.quantity(&at("mass"), &v1.mass, Mass);
     let mass_kg = values.needed(&at("mass"), &v1.mass, mass_kg, "\"2 lb 9 oz\"");
     values.name(&at("label"), &v1.label);
-    let mut length =
-        |field: &str, text: &Option<Text>| values.quantity(&at(field), text, Length);
+    let mut length = |field: &str, text: &Option<Text>| values.quantity(&at(field), text, Length);
     let (length_m, balance_m) = (length("length", &v1.length), length("balance", &v1.balance));
     let (width_m, edge_m) = (length("width", &v1.width), length("edge", &v1.edge));
     let (depth_m, handle_diameter_m) =
@@ -209,7 +214,12 @@ fn innings(values: &mut Values, v1: &InningsV1, strokes: &[&str]) -> InningsPlan
             .unwrap_or(usual.runs),
         mix: mix(values, &v1.mix, strokes).unwrap_or(usual.mix),
         balls_per_run: values
-            .number("innings.balls_per_run", &v1.balls_per_run, balls, "a number of balls up to 100")
+            .number(
+                "innings.balls_per_run",
+                &v1.balls_per_run,
+                balls,
+                "a number of balls up to 100",
+            )
             .unwrap_or(usual.balls_per_run),
         faced_share: values
             .share("innings.faced_share", &v1.faced_share)
@@ -228,10 +238,11 @@ fn innings(values: &mut Values, v1: &InningsV1, strokes: &[&str]) -> InningsPlan
 fn mix(values: &mut Values, text: &Option<Text>, strokes: &[&str]) -> Option<Vec<(String, f64)>> {
     const PATH: &str = "innings.mix";
     const LIKE: &str = "write it like \"drive 50 %, pull 35 %, hook 15 %\"";
-    let written = &text.as_ref()?.0;
+    let written = values.short(PATH, text)?;
     let mut mix: Vec<(String, f64)> = Vec::new();
     for part in written.split(',').map(str::trim).filter(|it| !it.is_empty()) {
-        let digits = part.find(|c: char| c.is_ascii_digit() || "-−.".contains(c)).unwrap_or(part.len());
+        let digits =
+            part.find(|c: char| c.is_ascii_digit() || "-−.".contains(c)).unwrap_or(part.len());
         let (name, number) = part.split_at(digits);
         let name = name.trim().trim_end_matches([':', '=']).trim();
         let Some(it) = share(number).filter(|it| *it > 0.0) else {
@@ -297,7 +308,11 @@ fn fit(values: &mut Values, v1: &FitV1, usual: FitLimits) -> FitLimits {
     if let (Some(lightest), Some(heaviest)) = (lightest_kg, heaviest_kg)
         && lightest >= heaviest
     {
-        values.fault("fit.heaviest", "it is not above fit.lightest", "write the larger weight here");
+        values.fault(
+            "fit.heaviest",
+            "it is not above fit.lightest",
+            "write the larger weight here",
+        );
     }
     let goals: [(&[&str], Goal); 2] =
         [(&["ball speed"], Goal::BallSpeed), (&["bat speed"], Goal::BatSpeed)];

@@ -38,8 +38,12 @@ fn place_for_bat(scenario: &mut ScenarioV1, n: &str) -> Result<(), String> {
             scenario.bats.push(BatV1::default());
             Ok(())
         }
-        Ok(_) => Err(format!("there are {bats} bats here, counted from 0; the next new one is bats.{bats}")),
-        Err(_) => Err(format!("bats are counted from 0: bats.0 to bats.{}", bats.saturating_sub(1))),
+        Ok(_) => Err(format!(
+            "there are {bats} bats here, counted from 0; the next new one is bats.{bats}"
+        )),
+        Err(_) => {
+            Err(format!("bats are counted from 0: bats.0 to bats.{}", bats.saturating_sub(1)))
+        }
     }
 }
 
@@ -60,7 +64,9 @@ fn unknown(source: &Source, argument: &str, steps: &[&str]) -> Fault {
     }
     let help = match ScenarioV1::names_under(steps) {
         Some(names) => format!("go on with one of {}", names.join(", ")),
-        None if steps == ["bats"] => "name one bat and one field of it, like bats.0.mass".to_owned(),
+        None if steps == ["bats"] => {
+            "name one bat and one field of it, like bats.0.mass".to_owned()
+        }
         None => "there is nothing below a single field; leave off what follows it".to_owned(),
     };
     Fault::new(format!("--set {argument}: this is not a single field"))

@@ -117,24 +117,35 @@ fn in_words(error: Ron, path: &str, at: ron::error::Position, places: &Places) -
     }
     let open = places.outline().unclosed.last();
     match error {
-        Ron::Eof | Ron::ExpectedStringEnd | Ron::UnclosedBlockComment => half_written(places, &word),
-        _ if open.is_some() && word.start + 1 >= source.text().trim_end().len() => {
+        Ron::Eof | Ron::ExpectedStringEnd | Ron::UnclosedBlockComment => {
+            half_written(places, &word)
+        }
+        _ if open.is_some() && word.start >= source.text().trim_end().len() => {
             half_written(places, &word)
         }
         Ron::ExpectedComma | Ron::ExpectedStructLikeEnd | Ron::ExpectedArrayEnd => {
             here("a comma or a closing bracket is missing before this")
                 .help("fields and bats are parted with commas; each \"(\" needs its \")\"")
         }
-        Ron::ExpectedMapColon => here("a colon is missing before this")
-            .help("a field is written as name: \"value\""),
+        Ron::ExpectedMapColon => {
+            here("a colon is missing before this").help("a field is written as name: \"value\"")
+        }
         Ron::TrailingCharacters => here("the scenario has ended before this")
             .help("leave it out, or move the bracket that closes the scenario"),
-        Ron::ExpectedNamedStructLike(_) | Ron::ExpectedStructLike => {
-            typed(places, path, word, "a part in brackets is expected here", "write it as (name: \"value\", …)")
-        }
-        Ron::ExpectedArray => {
-            typed(places, path, word, "a list is expected here", "write it as [(label: \"A\", …), (label: \"B\", …)]")
-        }
+        Ron::ExpectedNamedStructLike(_) | Ron::ExpectedStructLike => typed(
+            places,
+            path,
+            word,
+            "a part in brackets is expected here",
+            "write it as (name: \"value\", …)",
+        ),
+        Ron::ExpectedArray => typed(
+            places,
+            path,
+            word,
+            "a list is expected here",
+            "write it as [(label: \"A\", …), (label: \"B\", …)]",
+        ),
         Ron::InvalidValueForType { .. } | Ron::ExpectedString | Ron::Message(_) => typed(
             places,
             path,
@@ -142,6 +153,10 @@ fn in_words(error: Ron, path: &str, at: ron::error::Position, places: &Places) -
             "text in quotation marks is expected here",
             "write one value in quotation marks, like \"1.16 kg\"",
         ),
+        Ron::InvalidEscape(_) => here("a backslash here means something else in a scenario")
+            .help("write \\\\ for one backslash"),
+        Ron::ExpectedDifferentStructName { .. } => here("this is not the start of a scenario")
+            .help("a scenario stands in one bracket: (version: \"backlift/scenario/1\", …)"),
         other => {
             let words = other.to_string();
             let mut letters = words.chars();
@@ -174,12 +189,15 @@ fn typed(places: &Places, path: &str, word: Range<usize>, message: &str, help: &
 
 /// The word at a line and column, both counted from 1.
 fn word_at(text: &str, line: usize, column: usize) -> Range<usize> {
-    let line_start: usize = text.split_inclusive('\n').take(line.saturating_sub(1)).map(str::len).sum();
+    let line_start: usize =
+        text.split_inclusive('\n').take(line.saturating_sub(1)).map(str::len).sum();
     let rest = text.get(line_start..).unwrap_or_default();
-    let start = line_start
-        + rest.char_indices().nth(column.saturating_sub(1)).map_or(rest.len(), |(at, _)| at);
+    let at = rest.char_indices().nth(column.saturating_sub(1)).map_or(rest.len(), |(at, _)| at);
+    let gap = rest.get(at..).map_or(0, |it| it.len() - it.trim_start().len());
+    let start = line_start + at + gap;
     let word = text.get(start..).unwrap_or_default();
-    let length = word.find(|c: char| c.is_whitespace() || ",:()[]".contains(c)).unwrap_or(word.len());
+    let length =
+        word.find(|c: char| c.is_whitespace() || ",:()[]".contains(c)).unwrap_or(word.len());
     let first = word.chars().next().map_or(0, char::len_utf8);
     start..start + length.max(first)
 }

@@ -61,7 +61,8 @@ fn decode(name: &str, bytes: Vec<u8>) -> Result<Source, Fault> {
         Err(error) => {
             let start = error.utf8_error().valid_up_to();
             let text = String::from_utf8_lossy(error.as_bytes()).into_owned();
-            let length = text.get(start..).and_then(|it| it.chars().next()).map_or(0, char::len_utf8);
+            let length =
+                text.get(start..).and_then(|it| it.chars().next()).map_or(0, char::len_utf8);
             Err(Fault::new(format!("{name} is not UTF-8 text"))
                 .at(&Source::new(name, &text), start..start + length)
                 .label("this byte belongs to no UTF-8 letter")
@@ -86,10 +87,8 @@ fn cannot_open(path: &Path, name: &str, error: &std::io::Error) -> Fault {
     let typed = path.file_name().map(|it| it.to_string_lossy().into_owned()).unwrap_or_default();
     match nearest(&typed, names.iter().map(String::as_str)) {
         Some(near) => fault.help(format!("did you mean {}?", path.with_file_name(near).display())),
-        None if folder.is_dir() => {
-            fault.help("write a new one with `backlift new FILE`, or name none for the built-in demo")
-        }
+        None if folder.is_dir() => fault
+            .help("write a new one with `backlift new FILE`, or name none for the built-in demo"),
         None => fault.help(format!("there is no folder {} either", folder.display())),
     }
 }
-

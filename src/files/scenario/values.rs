@@ -5,6 +5,9 @@ use super::Text;
 use super::places::Places;
 use crate::units::{Quantity, parse};
 
+/// A longer text is no value.
+const LONGEST_BYTES: usize = 200;
+
 /// Reads values one by one and keeps the faults.
 pub struct Values<'p> {
     places: &'p Places,
@@ -38,19 +41,26 @@ impl<'p> Values<'p> {
         value
     }
 
-    /// A quantity above zero, in SI.
-    pub fn quantity(
-        &mut self,
-        path: &str,
-        text: &Option<Text>,
-        quantity: Quantity,
-    ) -> Option<f64> {
+    /// The text of one value, unless it is too long for any.
+    pub fn short<'t>(&mut self, path: &str, text: &'t Option<Text>) -> Option<&'t str> {
         let written = &text.as_ref()?.0;
+        if written.len() > LONGEST_BYTES {
+            let message = format!("it is {} characters long", written.chars().count());
+            self.fault(path, &message, "write one value");
+            return None;
+        }
+        Some(written)
+    }
+
+    /// A quantity above zero, in SI.
+    pub fn quantity(&mut self, path: &str, text: &Option<Text>, quantity: Quantity) -> Option<f64> {
+        let written = self.short(path, text)?;
         match parse(quantity, written) {
             Ok(value) if value > 0.0 => Some(value),
             Ok(_) => {
                 let message = format!("{written:?} is not above zero");
-                let help = format!("write {} above zero, like {}", quantity.words(), quantity.accepted());
+                let help =
+                    format!("write {} above zero, like {}", quantity.words(), quantity.accepted());
                 self.fault(path, &message, &help);
                 None
             }
@@ -69,17 +79,21 @@ impl<'p> Values<'p> {
         accepts: impl Fn(f64) -> bool,
         like: &str,
     ) -> Option<f64> {
-        let written = &text.as_ref()?.0;
+        let written = self.short(path, text)?;
         let value = written.trim().parse::<f64>().ok().filter(|it| it.is_finite() && accepts(*it));
         if value.is_none() {
-            self.fault(path, &format!("{written:?} is not {like}"), &format!("write {like}, without a unit"));
+            self.fault(
+                path,
+                &format!("{written:?} is not {like}"),
+                &format!("write {like}, without a unit"),
+            );
         }
         value
     }
 
     /// A share above zero and at most one: "0.9" or "90 %".
     pub fn share(&mut self, path: &str, text: &Option<Text>) -> Option<f64> {
-        let written = &text.as_ref()?.0;
+        let written = self.short(path, text)?;
         let value = share(written).filter(|it| *it > 0.0 && *it <= 1.0);
         if value.is_none() {
             self.fault(
@@ -93,7 +107,7 @@ impl<'p> Values<'p> {
 
     /// An age in years: "13", "13.5 years", "13 years 4 months".
     pub fn age(&mut self, path: &str, text: &Option<Text>) -> Option<f64> {
-        let written = &text.as_ref()?.0;
+        let written = self.short(path, text)?;
         let value = age(written).filter(|it| it.is_finite() && *it > 0.0);
         if value.is_none() {
             self.fault(
@@ -112,14 +126,18 @@ impl<'p> Values<'p> {
         text: &Option<Text>,
         choices: &[(&[&str], T)],
     ) -> Option<T> {
-        let written = &text.as_ref()?.0;
+        let written = self.short(path, text)?;
         let lower = written.trim().to_lowercase();
-        if let Some((_, value)) = choices.iter().find(|(words, _)| words.contains(&lower.as_str())) {
+        if let Some((_, value)) = choices.iter().find(|(words, _)| words.contains(&lower.as_str()))
+        {
             return Some(*value);
         }
         let all = choices.iter().flat_map(|(words, _)| *words).copied();
-        let offered: Vec<String> =
-            choices.iter().filter_map(|(words, _)| words.first()).map(|it| format!("{it:?}")).collect();
+        let offered: Vec<String> = choices
+            .iter()
+            .filter_map(|(words, _)| words.first())
+            .map(|it| format!("{it:?}"))
+            .collect();
         let help = match nearest(&lower, all) {
             Some(near) => format!("did you mean {near:?}?"),
             None => format!("write {}", offered.join(" or ")),
@@ -130,7 +148,7 @@ impl<'p> Values<'p> {
 
     /// A name that is not empty.
     pub fn name(&mut self, path: &str, text: &Option<Text>) -> Option<String> {
-        let written = text.as_ref()?.0.trim();
+        let written = self.short(path, text)?.trim();
         if written.is_empty() {
             self.fault(path, "nothing is written here", "write a name, or leave the field out");
             return None;
@@ -140,7 +158,7 @@ impl<'p> Values<'p> {
 
     /// Names parted by commas.
     pub fn names(&mut self, path: &str, text: &Option<Text>) -> Option<Vec<String>> {
-        let written = &text.as_ref()?.0;
+        let written = self.short(path, text)?;
         let names: Vec<String> =
             written.split(',').map(|it| it.trim().to_owned()).filter(|it| !it.is_empty()).collect();
         if names.is_empty() {
