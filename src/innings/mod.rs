@@ -2,5 +2,6 @@
 
 pub mod ball_by_ball;
 pub mod compartments;
+pub mod played;
 pub mod schedule;
 pub mod slow_state;

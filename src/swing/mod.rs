@@ -2,6 +2,7 @@
 
 pub mod activation;
 pub mod barrier;
+pub mod batter;
 pub mod chain;
 pub mod close_path;
 pub mod contact;

@@ -198,6 +198,19 @@ impl<'a> Swinger<'a> {
         State { q: sample.q, v, torque_n_m: torque }
     }
 
+    /// Share of its capacity that each joint gives to hold the bat still at the top of the backlift.
+    pub fn hold_share(&self) -> [f64; N] {
+        let mut room = Room {
+            k: self.chain.tree.kinematics(),
+            m: MassMatrix::new(&self.chain.tree),
+            law: Law::new(self.control),
+        };
+        // A stroke so slow that it asks for no acceleration.
+        let state = self.start(STILL_S, &mut room);
+        let available = Available::new(&self.strength, &state.v);
+        core::array::from_fn(|j| available.activation(j, state.torque_n_m[j]).abs())
+    }
+
     fn wanted(&self, sample: usize, stroke_time_s: f64) -> Wanted<'a> {
         let s = sample as f64 / self.reference.per_unit as f64;
         Wanted {
@@ -265,6 +278,9 @@ impl<'a> Swinger<'a> {
         }
     }
 }
+
+/// Stroke time that counts as standing still, s.
+const STILL_S: f64 = 1e3;
 
 fn moved(state: &State, rate: &State, dt: f64) -> State {
     let mut out = *state;
