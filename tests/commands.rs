@@ -56,8 +56,8 @@ fn wrong_input_exits_with_two_says_where_and_writes_nothing() {
     file("huge.ron", &vec![b'x'; 2 << 20]);
     // Arguments after `new out.ron`, then what has to be said.
     let table: &[(&[&str], &[&str])] = &[
-        (&["unit.ron"], &["[unit.ron:6:43]", "1.57 has no unit", "\"1.75 m\""]),
-        (&["name.ron"], &["[name.ron:6:34]", "\"statrue\"", "did you mean \"stature\"?"]),
+        (&["unit.ron"], &["[unit.ron:6:45]", "1.57 has no unit", "\"1.75 m\""]),
+        (&["name.ron"], &["[name.ron:6:36]", "\"statrue\"", "did you mean \"stature\"?"]),
         (&["half.ron"], &["[half.ron:3:1]", "ends before", "opened here and never closed"]),
         (&["latin.ron"], &["[latin.ron:1:14]", "is not UTF-8", "save it as plain text"]),
         (&["empty.ron"], &["[empty.ron:1:1]", "the file is empty", "backlift new"]),
@@ -93,7 +93,7 @@ fn an_existing_file_and_an_unwritable_place_are_left_as_they_are() {
 #[test]
 fn a_mistyped_command_gets_the_nearest_and_exits_with_two() {
     let folder = tempfile::tempdir().unwrap();
-    assert!(refused(&["nwe", "a.ron"], folder.path()).contains("new"));
+    assert!(refused(&["neww", "a.ron"], folder.path()).contains("'new'"));
     assert!(refused(&["new"], folder.path()).contains("<FILE>"));
 }
 

@@ -11,23 +11,20 @@ use miette::{
 
 /// A text that faults can point into: a file, or one argument of the command line.
 #[derive(Clone, Debug)]
-pub struct Source {
-    name: Arc<str>,
-    text: NamedSource<Arc<str>>,
-}
+pub struct Source(Arc<NamedSource<String>>);
 
 impl Source {
     /// A text under the name it is shown by.
     pub fn new(name: &str, text: &str) -> Self {
-        Self { name: name.into(), text: NamedSource::new(name, text.into()) }
+        Self(Arc::new(NamedSource::new(name, text.to_owned())))
     }
     /// The name it is shown by.
     pub fn name(&self) -> &str {
-        &self.name
+        self.0.name()
     }
     /// The text itself.
     pub fn text(&self) -> &str {
-        self.text.inner()
+        self.0.inner()
     }
 }
 
@@ -51,7 +48,7 @@ impl SourceCode for Source {
         let line: SourceSpan = (line_start, line_end - line_start).into();
         let bare = lines_before + lines_after == 0 || line.len() > LONGEST_LINE_BYTES;
         let shown = if bare { span } else { &line };
-        self.text.read_span(shown, 0, 0)
+        self.0.read_span(shown, 0, 0)
     }
 }
 

@@ -96,7 +96,9 @@ fn each_bad_field_is_refused_at_its_line_and_column_with_its_mend() {
         let drawn = faults.iter().map(|it| it.drawn(200, false)).collect::<String>();
         let shown = drawn.contains(&format!("{place}]"));
         if !shown || !has(&faults, &place, message, help) {
-            wrong.push(format!("case {n}, {old} → {new}: wanted {place} {message} ({help}), got\n{drawn}"));
+            wrong.push(format!(
+                "case {n}, {old} → {new}: wanted {place} {message} ({help}), got\n{drawn}"
+            ));
         }
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
