@@ -11,36 +11,34 @@ use miette::{
 
 /// A text that faults can point into: a file, or one argument of the command line.
 #[derive(Clone, Debug)]
-pub struct Source {
-    name: Arc<str>,
-    text: NamedSource<Arc<str>>,
-}
+pub struct Source(Arc<NamedSource<String>>);
 
 impl Source {
     /// A text under the name it is shown by.
     pub fn new(name: &str, text: &str) -> Self {
-        Self { name: name.into(), text: NamedSource::new(name, text.into()) }
+        Self(Arc::new(NamedSource::new(name, text.to_owned())))
     }
     /// The name it is shown by.
     pub fn name(&self) -> &str {
-        &self.name
+        self.0.name()
     }
     /// The text itself.
     pub fn text(&self) -> &str {
-        self.text.inner()
+        self.0.inner()
     }
 }
 
 /// A line longer than this is shown only where the fault is.
 const LONGEST_LINE_BYTES: usize = 400;
 
-/// A fault is shown within its whole line, and without the lines around it.
+/// A fault is shown within its whole line, and without the lines around it. The printer asks for the
+/// bare span to learn line and column, and with lines around it to show it.
 impl SourceCode for Source {
     fn read_span<'a>(
         &'a self,
         span: &SourceSpan,
-        _lines_before: usize,
-        _lines_after: usize,
+        lines_before: usize,
+        lines_after: usize,
     ) -> Result<Box<dyn SpanContents<'a> + 'a>, MietteError> {
         let (start, end) = (span.offset(), span.offset() + span.len());
         let before = self.text().get(..start).unwrap_or_default();
@@ -48,8 +46,9 @@ impl SourceCode for Source {
         let line_start = before.rfind('\n').map_or(0, |it| it + 1);
         let line_end = end + after.find(['\n', '\r']).unwrap_or(after.len());
         let line: SourceSpan = (line_start, line_end - line_start).into();
-        let shown = if line.len() > LONGEST_LINE_BYTES { span } else { &line };
-        self.text.read_span(shown, 0, 0)
+        let bare = lines_before + lines_after == 0 || line.len() > LONGEST_LINE_BYTES;
+        let shown = if bare { span } else { &line };
+        self.0.read_span(shown, 0, 0)
     }
 }
 
@@ -205,7 +204,8 @@ pub fn nearest<'n>(typed: &str, known: impl IntoIterator<Item = &'n str>) -> Opt
         .into_iter()
         .map(|it| (strsim::damerau_levenshtein(&typed, &it.to_lowercase()), it))
         .filter(|(distance, it)| {
-            *distance <= (it.chars().count() / 2).max(1) || it.to_lowercase().starts_with(&typed)
+            *distance <= (it.chars().count() / 2).max(1)
+                || (!typed.is_empty() && it.to_lowercase().starts_with(&typed))
         })
         .min_by_key(|(distance, _)| *distance)
         .map(|(_, it)| it)

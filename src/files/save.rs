@@ -121,3 +121,15 @@ fn unwritable(path: &Path, error: &io::Error) -> Fault {
     };
     Fault::new(format!("{} cannot be written: {why}", path.display())).help(help)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_full_disk_is_said_to_be_full_and_not_named_by_its_number() {
+        let fault = unwritable(Path::new("fitting"), &io::ErrorKind::StorageFull.into());
+        assert_eq!(fault.message, "fitting cannot be written: there is no room left");
+        assert!(fault.help.is_some_and(|it| it.contains("make room")));
+    }
+}

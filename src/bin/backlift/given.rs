@@ -59,3 +59,12 @@ enum UnitsArg {
     /// Kilograms, metres, m/s
     Si,
 }
+
+/// Where files go.
+#[derive(clap::Args)]
+#[allow(dead_code, reason = "for the commands that write files")]
+pub struct OutArgs {
+    /// Folder to write into; made if it is not there
+    #[arg(long, value_name = "DIR", default_value = "fitting")]
+    pub out: PathBuf,
+}

@@ -23,3 +23,19 @@ pub fn print(text: &str) -> std::io::Result<()> {
         _ => Ok(()),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn the_schema_comes_first() {
+        #[derive(serde::Serialize)]
+        struct Result {
+            bats: [u8; 1],
+        }
+        let text = super::document("weigh", &Result { bats: [1] }).unwrap();
+        assert!(
+            text.starts_with("{\n  \"schema\": \"backlift/weigh/1\",\n  \"bats\": ["),
+            "{text}"
+        );
+    }
+}
