@@ -28,12 +28,8 @@ pub fn rotation(axis: DVec3, angle_rad: f64) -> DMat3 {
 
 /// Rotation vector (axis times angle) of a rotation, for angles below π.
 pub fn rotation_vector(R: &DMat3) -> DVec3 {
-    let w = 0.5
-        * DVec3::new(
-            R.y_axis.z - R.z_axis.y,
-            R.z_axis.x - R.x_axis.z,
-            R.x_axis.y - R.y_axis.x,
-        );
+    let w =
+        0.5 * DVec3::new(R.y_axis.z - R.z_axis.y, R.z_axis.x - R.x_axis.z, R.x_axis.y - R.y_axis.x);
     let n = w.length();
     let angle = libm::atan2(n, 0.5 * (R.x_axis.x + R.y_axis.y + R.z_axis.z - 1.0));
     if n > 1e-9 { w * (angle / n) } else { w }

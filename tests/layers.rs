@@ -4,8 +4,22 @@
 use std::path::{Path, PathBuf};
 
 const ORDER: &[&str] = &[
-    "frames", "uncertain", "source", "measurement", "bat", "player", "dynamics", "stroke", "swing",
-    "innings", "comparison", "fit", "card", "units", "files", "drawing",
+    "frames",
+    "uncertain",
+    "source",
+    "measurement",
+    "bat",
+    "player",
+    "dynamics",
+    "stroke",
+    "swing",
+    "innings",
+    "comparison",
+    "fit",
+    "card",
+    "units",
+    "files",
+    "drawing",
 ];
 
 /// A word that only an edge may use, and where it belongs.
@@ -55,7 +69,8 @@ fn each_stage_uses_only_the_stages_before_it() {
         assert!(rank(stage).is_some(), "{}: give `{stage}` its place in ORDER", file.display());
         for (n, line) in std::fs::read_to_string(&file).unwrap().lines().enumerate() {
             let code = line.split("//").next().unwrap();
-            let mut fault = |what: String| faults.push(format!("{}:{}: {what}", file.display(), n + 1));
+            let mut fault =
+                |what: String| faults.push(format!("{}:{}: {what}", file.display(), n + 1));
             for used in code.split("crate::").skip(1) {
                 let used = used.split(|c: char| !c.is_alphanumeric() && c != '_').next().unwrap();
                 if rank(used).is_none_or(|it| Some(it) > rank(stage)) {

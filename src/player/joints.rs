@@ -90,7 +90,12 @@ pub const JOINTS: [Joint; JOINT_COUNT] = [
     joint("top_wrist_radial", "radial deviation", "ulnar deviation", Group::TopWrist),
     joint("bottom_shoulder_flexion", "flexion", "extension", Group::BottomShoulder),
     joint("bottom_shoulder_abduction", "abduction", "adduction", Group::BottomShoulder),
-    joint("bottom_shoulder_rotation", "internal rotation", "external rotation", Group::BottomShoulder),
+    joint(
+        "bottom_shoulder_rotation",
+        "internal rotation",
+        "external rotation",
+        Group::BottomShoulder,
+    ),
     joint("bottom_elbow_flexion", "flexion", "extension", Group::BottomElbow),
     joint("bottom_forearm_pronation", "pronation", "supination", Group::BottomWrist),
     joint("bottom_wrist_flexion", "flexion", "extension", Group::BottomWrist),
