@@ -43,14 +43,16 @@ impl Axis {
     }
 }
 
-/// The nearest of 1, 2, 5 times a power of ten that is not below `rough`.
+/// The one of 1, 2, 5 times a power of ten that is nearest to `rough` in proportion.
 pub fn round_step(rough: f64) -> f64 {
     if !(rough.is_finite() && rough > 0.0) {
         return 1.0;
     }
     let decade = libm::pow(10.0, libm::floor(libm::log10(rough)));
     let share = rough / decade;
-    decade * [1.0, 2.0, 5.0].into_iter().find(|it| share <= it * (1.0 + 1e-9)).unwrap_or(10.0)
+    // Half way from 1 to 2, 2 to 5 and 5 to 10, in proportion.
+    let nearest = [(1.0, 1.415), (2.0, 3.163), (5.0, 7.072)];
+    decade * nearest.into_iter().find(|(_, up_to)| share < *up_to).map_or(10.0, |it| it.0)
 }
 
 /// A plot's area on the page and the ranges it shows.
@@ -89,7 +91,7 @@ impl Plot {
                 &number(tick, decimals),
             );
         }
-        let (ticks, decimals) = self.x.ticks((self.area.width / 75.0).max(2.0));
+        let (ticks, decimals) = self.x.ticks((self.area.width / 50.0).max(2.0));
         for tick in ticks {
             let [x, bottom] = self.at(tick, self.y.range[0]);
             picture.line([x, bottom], [x, bottom + 5.0], Stroke::solid(theme.quiet, 1.0));

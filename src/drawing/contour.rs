@@ -2,7 +2,7 @@
 //! are exactly the bands' edges. A node may have no value: triangles that touch it are left out.
 
 /// A field on a rectangular grid.
-pub(super) struct Field<'a> {
+pub struct Field<'a> {
     /// Columns, rising.
     pub x: &'a [f64],
     /// Rows, rising.

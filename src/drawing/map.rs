@@ -104,14 +104,18 @@ pub fn draw(
         ),
         x: Axis::around("dead weight, kg", map.mass_kg.iter().copied().chain(bats_kg), 0.0),
         y: Axis::around(
-            "balance point, mm from the handle top",
+            if full {
+                "balance point, mm from the top of the handle"
+            } else {
+                "balance, mm from the top"
+            },
             map.balance_m.iter().copied().chain(bats_mm).map(|it| 1e3 * it),
             0.0,
         ),
     };
     plot.draw_ground(picture, theme);
     picture.rect(plot.area, theme.panel);
-    picture.hatch(plot.area, Stroke::solid(theme.hairline, 1.0), if full { 9.0 } else { 6.0 });
+    picture.hatch(plot.area, Stroke::solid(theme.quiet, 0.5), if full { 9.0 } else { 6.0 });
 
     let rows_mm: Vec<f64> = map.balance_m.iter().map(|it| 1e3 * it).collect();
     let field = Field { x: &map.mass_kg, y: &rows_mm, value: &map.value };
@@ -128,7 +132,8 @@ pub fn draw(
             picture.polygons(polygons.iter().map(Vec::as_slice), cividis(share), 1.0);
         }
     }
-    let mut taken = marks(map, &plot);
+    let own = marks(map, &plot);
+    let mut taken = own.clone();
     let decimals = decimals(&levels);
     for level in levels.iter().skip(1).take(levels.len().saturating_sub(2)) {
         let lines: Vec<_> = field.lines(*level).iter().map(|it| on_page(it)).collect();
@@ -136,8 +141,12 @@ pub fn draw(
         label_lines(picture, &lines, stroke, &number(*level, decimals), &plot, &mut taken, theme);
     }
     if full {
-        let pickup = Field { x: &map.mass_kg, y: &rows_mm, value: &map.pickup_weight_kg };
-        for ounces in pickup_levels_oz(&map.pickup_weight_kg) {
+        // Only where there is a shade: a line through the hatching would promise a bat.
+        let shown = map.pickup_weight_kg.iter().zip(&map.value);
+        let pickup_kg: Vec<Option<f64>> =
+            shown.map(|(pickup, value)| pickup.filter(|_| value.is_some())).collect();
+        let pickup = Field { x: &map.mass_kg, y: &rows_mm, value: &pickup_kg };
+        for ounces in pickup_levels_oz(&pickup_kg) {
             let level_kg = f64::from(ounces) * OUNCE_KG;
             let lines: Vec<_> = pickup.lines(level_kg).iter().map(|it| on_page(it)).collect();
             let stroke = Stroke { colour: BLACK, width: 1.0, dash: "4 5" };
@@ -145,7 +154,7 @@ pub fn draw(
             label_lines(picture, &lines, stroke, &text, &plot, &mut taken, theme);
         }
     }
-    mark(picture, map, &plot, theme);
+    mark(picture, map, &plot, &own, theme);
     Ok(())
 }
 
@@ -223,21 +232,51 @@ fn label_lines(
     }
 }
 
-/// The areas that the bats' marks take, kept free of other names.
+/// The areas that the bats' marks take, kept free of other names; last the target's name.
 fn marks(map: &MapPicture, plot: &Plot) -> Vec<Area> {
     let around = |mass_kg: f64, balance_m: f64| {
         let [x, y] = plot.at(mass_kg, 1e3 * balance_m);
         Area::new(x - 13.0, y - 13.0, 26.0, 26.0)
     };
     let bats = map.bats.iter().map(|it| around(it.mass_kg, it.balance_m));
-    let target = map.target.iter().flat_map(|it| {
-        let mark = around(it.mass_kg, it.balance_m);
-        [mark, Area::new(mark.x - 30.0, mark.y - 22.0, 86.0, 24.0)]
-    });
-    bats.chain(target).collect()
+    let mut taken: Vec<Area> = bats.collect();
+    if let Some(target) = &map.target {
+        taken.push(around(target.mass_kg, target.balance_m));
+        taken.push(limits(target, plot));
+        let [x, y] = name_of_target(target, plot, &taken);
+        taken.push(NAME.extent(x, y, TARGET_NAME));
+    }
+    taken
 }
 
-fn mark(picture: &mut Picture, map: &MapPicture, plot: &Plot, theme: &Theme) {
+/// How the target is named, and in what letters.
+const TARGET_NAME: &str = "make this";
+const NAME: Lettering = Lettering::new(Size::Quiet, BLACK).bold().anchored(Anchor::Middle);
+
+/// Where the target's limits lie on the page.
+fn limits(target: &MapTarget, plot: &Plot) -> Area {
+    let [low_kg, high_kg] = target.mass_tolerance_kg;
+    let [low_m, high_m] = target.balance_tolerance_m;
+    let [left, bottom] = plot.at(low_kg, 1e3 * low_m);
+    let [right, top] = plot.at(high_kg, 1e3 * high_m);
+    Area::new(left, top, right - left, bottom - top)
+}
+
+/// Where the target's name covers no bat: above, below, right or left of its limits.
+fn name_of_target(target: &MapTarget, plot: &Plot, taken: &[Area]) -> [f64; 2] {
+    let frame = limits(target, plot);
+    let [x, y] = plot.at(target.mass_kg, 1e3 * target.balance_m);
+    let half = 0.5 * NAME.width(TARGET_NAME) + 8.0;
+    let above = [x, frame.y.min(y - 9.0) - 6.0];
+    let below = [x, frame.bottom().max(y + 9.0) + 16.0];
+    let right = [frame.right().max(x + 9.0) + half, y + 4.5];
+    let left = [frame.x.min(x - 9.0) - half, y + 4.5];
+    let free =
+        |[x, y]: &[f64; 2]| !taken.iter().any(|it| it.touches(NAME.extent(*x, *y, TARGET_NAME)));
+    [above, below, right, left].into_iter().find(free).unwrap_or(above)
+}
+
+fn mark(picture: &mut Picture, map: &MapPicture, plot: &Plot, taken: &[Area], theme: &Theme) {
     let letter = Lettering::new(Size::Quiet, theme.ink).bold().anchored(Anchor::Middle);
     for bat in &map.bats {
         let centre = plot.at(bat.mass_kg, 1e3 * bat.balance_m);
@@ -247,18 +286,17 @@ fn mark(picture: &mut Picture, map: &MapPicture, plot: &Plot, theme: &Theme) {
         picture.text(centre[0], centre[1] + 4.5, letter, &bat_letter(bat.bat));
     }
     if let Some(target) = map.target {
-        let [left, bottom] =
-            plot.at(target.mass_tolerance_kg[0], 1e3 * target.balance_tolerance_m[0]);
-        let [right, top] =
-            plot.at(target.mass_tolerance_kg[1], 1e3 * target.balance_tolerance_m[1]);
-        let limits = Area::new(left, top, right - left, bottom - top);
+        let limits = limits(&target, plot);
         picture.frame(limits, Stroke::solid(theme.panel, 4.5));
         picture.frame(limits, Stroke::solid(theme.ink, 2.0));
         let [x, y] = plot.at(target.mass_kg, 1e3 * target.balance_m);
         let diamond = |r: f64| [[x - r, y], [x, y - r], [x + r, y], [x, y + r]];
         picture.polygons([diamond(9.0).as_slice()], theme.panel, 1.0);
         picture.polygons([diamond(6.5).as_slice()], theme.ink, 1.0);
-        let name_y = top.min(y - 9.0) - 6.0;
-        picture.text_on_patch(x, name_y, letter, "make this", theme.panel);
+        if let Some(name) = taken.last() {
+            let middle = name.x + 0.5 * name.width;
+            let baseline = name.y + 0.86 * Size::Quiet.px();
+            picture.text_on_patch(middle, baseline, letter, TARGET_NAME, theme.panel);
+        }
     }
 }

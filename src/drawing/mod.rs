@@ -8,7 +8,7 @@ pub mod arc;
 pub mod axis;
 pub mod bat_outline;
 pub mod chart;
-mod contour;
+pub mod contour;
 pub mod innings_chart;
 pub mod map;
 pub mod palette;

@@ -8,11 +8,8 @@ use qrcode::{Color, EcLevel, QrCode, Version};
 /// Most bytes that fit a code whose modules are still about 0.25 mm wide at 25 mm (version 21, level L).
 pub(super) const MOST_BYTES: usize = 929;
 
-/// White modules that must surround a code. Source: ISO/IEC 18004, quiet zone of four modules.
-const QUIET_MODULES: usize = 4;
-
-/// Draws `text` into a square with its quiet zone, at the highest level of error correction that does not
-/// make the code finer than it need be.
+/// Draws `text` into a square, at the highest level of error correction that does not
+/// make the code finer than it need be. Four modules around it must stay white (ISO/IEC 18004).
 pub(super) fn draw(
     picture: &mut Picture,
     area: Area,
@@ -31,8 +28,8 @@ pub(super) fn draw(
         .find_map(|level| QrCode::with_version(text, version, level).ok())
         .unwrap_or(smallest);
     let modules = code.width();
-    let side = area.width / (modules + 2 * QUIET_MODULES) as f64;
-    let at = |k: usize| (k + QUIET_MODULES) as f64 * side;
+    let side = area.width / modules as f64;
+    let at = |k: usize| k as f64 * side;
     let dark: Vec<[[f64; 2]; 4]> = runs(&code.to_colors(), modules)
         .map(|(row, from, to)| {
             let (left, right) = (area.x + at(from), area.x + at(to));

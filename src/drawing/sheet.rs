@@ -5,7 +5,7 @@ use super::bat_outline::{self, BatDrawing, BatMark};
 use super::map::{self, MapPicture};
 use super::palette::{PRINT, Theme};
 use super::picture::{Area, PX_PER_MM, Picture, Stroke};
-use super::type_setting::{Anchor, Lettering, Size};
+use super::type_setting::{Lettering, Size};
 use super::words::{self, joined};
 use super::{qr, sheet_figures};
 use crate::card::Card;
@@ -15,7 +15,7 @@ use crate::files::card::write_short;
 pub const PAGE_MM: [f64; 2] = [210.0, 297.0];
 /// Nothing is printed nearer to the page's edge, mm.
 pub const MARGIN_MM: f64 = 10.0;
-/// Side of the QR code with its white border, mm.
+/// Side of the QR code, mm; its white border lies in the margin.
 pub const CODE_MM: f64 = 25.0;
 /// The bat's scale, one to this: the longest bat of the trade still fits beside the figures.
 const ONE_TO: f64 = 7.0;
@@ -34,16 +34,18 @@ pub fn svg(card: &Card, map: Option<&MapPicture>) -> Result<String, DrawingFault
     let inside = Area::new(MARGIN, MARGIN, page_width - 2.0 * MARGIN, page_height - 2.0 * MARGIN);
 
     let mut y = heading(&mut picture, inside, card, theme)?;
-    let figures = Area::new(inside.x, y + 12.0, 488.0, 0.0);
-    let bat = Area::new(figures.right() + 24.0, figures.y + 8.0, 200.0, 0.0);
+    let figures = Area::new(inside.x, y + 12.0, 480.0, 0.0);
+    let bat = Area::new(figures.right() + 14.0, figures.y + 8.0, 200.0, 0.0);
     y = sheet_figures::draw(&mut picture, figures, card, theme);
     bat_outline::draw(&mut picture, bat, &drawing(card), theme);
-    picture.text(
-        inside.right(),
-        y - 6.0,
-        QUIET.anchored(Anchor::End),
-        &format!("drawn 1 : {}", words::number(ONE_TO, 0)),
-    );
+    let key = [
+        "Bars: the limits that will do;",
+        "the mark is the target.",
+        &format!("Bat drawn 1 : {}.", words::number(ONE_TO, 0)),
+    ];
+    for (k, line) in key.iter().enumerate() {
+        picture.text(bat.x, y - 46.0 + Size::Quiet.line_px() * k as f64, QUIET, line);
+    }
     picture.line([inside.x, y], [inside.right(), y], Stroke::solid(theme.hairline, 1.0));
     y = paragraph(&mut picture, inside, y + 8.0, "Pendulum", &pendulum(card));
     y = paragraph(&mut picture, inside, y + 4.0, "Why", &card.reason);
@@ -54,14 +56,24 @@ pub fn svg(card: &Card, map: Option<&MapPicture>) -> Result<String, DrawingFault
     let map_width = if map.is_some() { 290.0 } else { 0.0 };
     let box_area = Area::new(rest.x + map_width, rest.y, rest.width - map_width, rest.height);
     let used = cautions(&mut picture, box_area, card, theme);
-    let least = if map.is_some() { 190.0 } else { 0.0 };
+    let least = if map.is_some() { 230.0 } else { 0.0 };
     let needed = used.max(least) - rest.height;
     if needed > 0.0 {
         return Err(DrawingFault::TooLong { needed_mm: needed / PX_PER_MM });
     }
     if let Some(it) = map {
-        let area = Area::new(rest.x, rest.y - 6.0, map_width - 4.0, rest.height.min(250.0) + 6.0);
+        let key = format!(
+            "Shades and lines: {}. Frame: weight and balance that will do. Hatched: cannot be made or swung.",
+            it.value_label
+        );
+        let lines = QUIET.wrapped(&key, map_width - 14.0);
+        let line_px = Size::Quiet.line_px();
+        let map_height = (rest.height - line_px * lines.len() as f64).min(230.0);
+        let area = Area::new(rest.x - 12.0, rest.y - 6.0, map_width + 4.0, map_height);
         map::draw(&mut picture, area, it, theme, false)?;
+        for (k, line) in lines.iter().enumerate() {
+            picture.text(rest.x, area.bottom() + 10.0 + line_px * k as f64, QUIET, line);
+        }
     }
     picture.text(inside.x, foot_y, QUIET, &format!("{}, model {}", card.software, card.model));
     Ok(picture.finish())
@@ -92,20 +104,17 @@ fn heading(
     let lines = [
         format!("for a player of {}", words::player(card)),
         format!("All figures hold with {}.", words::condition(card.condition)),
-        "Bars: the limits that will do; the mark is the target.".to_owned(),
     ];
     for (k, line) in lines.iter().enumerate() {
         picture.text(inside.x, inside.y + 44.0 + 21.0 * k as f64, TEXT, line);
     }
     if card.invented {
         let text = "Invented example: not a real player";
-        let lettering = TEXT.bold().anchored(Anchor::End);
-        let x = code.x - 14.0;
-        let extent = lettering.extent(x, inside.y + 86.0, text);
-        let frame =
-            Area::new(extent.x - 4.0, extent.y - 1.0, extent.width + 8.0, extent.height + 2.0);
+        let (x, y) = (inside.x + 6.0, inside.y + 90.0);
+        let extent = TEXT.bold().extent(x, y, text);
+        let frame = Area::new(inside.x, extent.y - 1.0, extent.width + 8.0, extent.height + 2.0);
         picture.frame(frame, Stroke::solid(theme.ink, 1.0));
-        picture.text(x, inside.y + 86.0, lettering, text);
+        picture.text(x, y, TEXT.bold(), text);
     }
     Ok(inside.y + side)
 }
@@ -137,7 +146,7 @@ fn drawing(card: &Card) -> BatDrawing {
 
 fn pendulum(card: &Card) -> String {
     format!(
-        "Bind two thin rods to the handle, {} ({}) from its top, and hang the bat on them so that it swings face first. Let it swing a hand's width; out and back is one. Drive nothing in.",
+        "Bind two thin rods to the handle, {} ({}) from its top; hang the bat on them to swing face first, a hand’s width. Out and back is one swing. Drive nothing in.",
         joined(&words::inches(card.pendulum_pivot_m)),
         joined(&words::millimetres(card.pendulum_pivot_m)),
     )

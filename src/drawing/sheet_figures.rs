@@ -40,7 +40,7 @@ impl Limits {
 /// Height of a row, px.
 const ROW_PX: f64 = 84.0;
 /// Where the tolerance bars start, px from the left of the rows, and how wide they are.
-const BAR_X: f64 = 280.0;
+const BAR_X: f64 = 276.0;
 const BAR_WIDTH: f64 = 200.0;
 
 /// Draws the rows into an area and returns their lower edge.
