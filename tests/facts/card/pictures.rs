@@ -100,6 +100,7 @@ fn a_map_whose_values_do_not_fill_its_grid_is_refused() {
     assert!(map_drawing::svg(&map, &LIGHT, 900.0, 620.0).is_err());
 }
 
+/// But for the semi-bold 4, which Inter 3.19 itself makes 0.16 % narrower.
 #[test]
 fn the_digits_are_equally_wide() {
     for lettering in
@@ -107,6 +108,9 @@ fn the_digits_are_equally_wide() {
     {
         let widths: Vec<f64> =
             "0123456789".chars().map(|it| lettering.width(&it.to_string())).collect();
-        assert!(widths[0] > 10.0 && widths.iter().all(|it| *it == widths[0]), "{widths:?}");
+        assert!(
+            widths[0] > 10.0 && widths.iter().all(|it| (it / widths[0] - 1.0).abs() < 0.002),
+            "{widths:?}"
+        );
     }
 }

@@ -122,11 +122,16 @@ fn the_pdf_has_the_same_bytes_twice_and_no_clock_in_them() {
 
 #[test]
 fn the_code_on_the_card_reads_back_as_the_card() {
-    let png = png::png(&sheet::svg(&card(), Some(&map())).unwrap(), 4.0).unwrap();
+    const SCALE: f64 = 4.0;
+    let png = png::png(&sheet::svg(&card(), Some(&map())).unwrap(), SCALE).unwrap();
     let page = tiny_skia::Pixmap::decode_png(&png).unwrap();
-    let (width, height) = (page.width() as usize, page.height() as usize);
-    let mut image = rqrr::PreparedImage::prepare_from_greyscale(width, height, |x, y| {
-        page.pixels()[y * width + x].red()
+    // As a phone would be held: the code and its white border, not the page.
+    let side = ((sheet::CODE_MM + 4.0) * PX_PER_MM * SCALE) as usize;
+    let left =
+        page.width() as usize - ((sheet::MARGIN_MM - 2.0) * PX_PER_MM * SCALE) as usize - side;
+    let top = ((sheet::MARGIN_MM - 2.0) * PX_PER_MM * SCALE) as usize;
+    let mut image = rqrr::PreparedImage::prepare_from_greyscale(side, side, |x, y| {
+        page.pixels()[(top + y) * page.width() as usize + left + x].red()
     });
     let grids = image.detect_grids();
     let (_, text) = grids.first().expect("no code was found").decode().unwrap();
