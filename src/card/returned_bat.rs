@@ -125,6 +125,7 @@ impl ReturnedBat {
             Figure::SweetSpot => self.sweet_spot_from_toe_m,
             Figure::HandleDiameter => self.handle_diameter_m,
         }
+        .filter(|it| it.value.is_finite() && it.sd.is_finite())
         .filter(|it| !matches!(it.origin, Origin::Estimated | Origin::Assumed))
     }
 }

@@ -3,7 +3,8 @@
 use super::DrawingFault;
 use super::axis::{Axis, Plot, round_step};
 use super::contour::Field;
-use super::palette::{Theme, bat_letter, bat_look, cividis};
+use super::map_marks;
+use super::palette::{Colour, Theme, cividis};
 use super::picture::{Area, Picture, Stroke};
 use super::type_setting::{Anchor, Lettering, Size};
 use super::words::{joined, number, pounds_ounces};
@@ -132,13 +133,12 @@ pub fn draw(
             picture.polygons(polygons.iter().map(Vec::as_slice), cividis(share), 1.0);
         }
     }
-    let own = marks(map, &plot);
-    let mut taken = own.clone();
+    let mut names = Vec::new();
     let decimals = decimals(&levels);
     for level in levels.iter().skip(1).take(levels.len().saturating_sub(2)) {
         let lines: Vec<_> = field.lines(*level).iter().map(|it| on_page(it)).collect();
         let stroke = Stroke::solid(BLACK, 1.2);
-        label_lines(picture, &lines, stroke, &number(*level, decimals), &plot, &mut taken, theme);
+        names.extend(draw_named(picture, lines, stroke, number(*level, decimals)));
     }
     if full {
         // Only where there is a shade: a line through the hatching would promise a bat.
@@ -151,15 +151,20 @@ pub fn draw(
             let lines: Vec<_> = pickup.lines(level_kg).iter().map(|it| on_page(it)).collect();
             let stroke = Stroke { colour: BLACK, width: 1.0, dash: "4 5" };
             let text = format!("picks up {}", joined(&pounds_ounces(level_kg)).replace(".0", ""));
-            label_lines(picture, &lines, stroke, &text, &plot, &mut taken, theme);
+            names.extend(draw_named(picture, lines, stroke, text));
         }
     }
-    mark(picture, map, &plot, &own, theme);
+    // Names last, so that no line runs through them.
+    let mut taken = map_marks::areas(map, &plot);
+    for name in &names {
+        name.draw(picture, &plot, &mut taken, theme);
+    }
+    map_marks::draw(picture, map, &plot, theme);
     Ok(())
 }
 
 /// Lines and outlines on the shades are black by day and by night, for the shades are the same.
-const BLACK: super::palette::Colour = super::palette::Colour([0, 0, 0]);
+pub(super) const BLACK: Colour = Colour([0, 0, 0]);
 /// One ounce, kg.
 const OUNCE_KG: f64 = 0.453_592_37 / 16.0;
 
@@ -197,106 +202,52 @@ fn pickup_levels_oz(pickup_kg: &[Option<f64>]) -> Vec<u16> {
         .collect()
 }
 
-/// Draws level lines with a light edge, so that they show on every shade, and names the longest where its
-/// name covers no other.
-fn label_lines(
+/// A shorter line is not named: its name would hide it.
+const LEAST_NAMED_PX: f64 = 50.0;
+
+fn length(line: &[[f64; 2]]) -> f64 {
+    let pieces = line.iter().zip(line.iter().skip(1));
+    pieces.map(|(a, b)| libm::hypot(b[0] - a[0], b[1] - a[1])).sum()
+}
+
+/// A level line and what it is called.
+struct Named {
+    line: Vec<[f64; 2]>,
+    name: String,
+}
+
+/// Draws the lines of one level; the longest of them is to be named.
+fn draw_named(
     picture: &mut Picture,
-    lines: &[Vec<[f64; 2]>],
+    lines: Vec<Vec<[f64; 2]>>,
     stroke: Stroke,
-    text: &str,
-    plot: &Plot,
-    taken: &mut Vec<Area>,
-    theme: &Theme,
-) {
-    for line in lines {
+    name: String,
+) -> Option<Named> {
+    for line in &lines {
         picture.polyline(line, stroke);
     }
-    let lettering = Lettering::new(Size::Quiet, theme.ink).anchored(Anchor::Middle);
-    let Some(longest) = lines.iter().max_by_key(|it| it.len()) else {
-        return;
-    };
-    let middle = longest.len() / 2;
-    let mut places: Vec<usize> = (0..longest.len()).collect();
-    places.sort_by_key(|it| it.abs_diff(middle));
-    for [x, y] in places.into_iter().filter_map(|k| longest.get(k)) {
-        let extent = lettering.extent(*x, y + 4.5, text);
-        let inside = extent.x > plot.area.x
-            && extent.right() < plot.area.right()
-            && extent.y > plot.area.y
-            && extent.bottom() < plot.area.bottom();
-        if inside && !taken.iter().any(|it| it.touches(extent)) {
-            picture.text_on_patch(*x, y + 4.5, lettering, text, theme.panel);
-            taken.push(extent);
-            return;
-        }
-    }
+    let line = lines.into_iter().max_by(|a, b| length(a).total_cmp(&length(b)))?;
+    (length(&line) >= LEAST_NAMED_PX).then_some(Named { line, name })
 }
 
-/// The areas that the bats' marks take, kept free of other names; last the target's name.
-fn marks(map: &MapPicture, plot: &Plot) -> Vec<Area> {
-    let around = |mass_kg: f64, balance_m: f64| {
-        let [x, y] = plot.at(mass_kg, 1e3 * balance_m);
-        Area::new(x - 13.0, y - 13.0, 26.0, 26.0)
-    };
-    let bats = map.bats.iter().map(|it| around(it.mass_kg, it.balance_m));
-    let mut taken: Vec<Area> = bats.collect();
-    if let Some(target) = &map.target {
-        taken.push(around(target.mass_kg, target.balance_m));
-        taken.push(limits(target, plot));
-        let [x, y] = name_of_target(target, plot, &taken);
-        taken.push(NAME.extent(x, y, TARGET_NAME));
-    }
-    taken
-}
-
-/// How the target is named, and in what letters.
-const TARGET_NAME: &str = "make this";
-const NAME: Lettering = Lettering::new(Size::Quiet, BLACK).bold().anchored(Anchor::Middle);
-
-/// Where the target's limits lie on the page.
-fn limits(target: &MapTarget, plot: &Plot) -> Area {
-    let [low_kg, high_kg] = target.mass_tolerance_kg;
-    let [low_m, high_m] = target.balance_tolerance_m;
-    let [left, bottom] = plot.at(low_kg, 1e3 * low_m);
-    let [right, top] = plot.at(high_kg, 1e3 * high_m);
-    Area::new(left, top, right - left, bottom - top)
-}
-
-/// Where the target's name covers no bat: above, below, right or left of its limits.
-fn name_of_target(target: &MapTarget, plot: &Plot, taken: &[Area]) -> [f64; 2] {
-    let frame = limits(target, plot);
-    let [x, y] = plot.at(target.mass_kg, 1e3 * target.balance_m);
-    let half = 0.5 * NAME.width(TARGET_NAME) + 8.0;
-    let above = [x, frame.y.min(y - 9.0) - 6.0];
-    let below = [x, frame.bottom().max(y + 9.0) + 16.0];
-    let right = [frame.right().max(x + 9.0) + half, y + 4.5];
-    let left = [frame.x.min(x - 9.0) - half, y + 4.5];
-    let free =
-        |[x, y]: &[f64; 2]| !taken.iter().any(|it| it.touches(NAME.extent(*x, *y, TARGET_NAME)));
-    [above, below, right, left].into_iter().find(free).unwrap_or(above)
-}
-
-fn mark(picture: &mut Picture, map: &MapPicture, plot: &Plot, taken: &[Area], theme: &Theme) {
-    let letter = Lettering::new(Size::Quiet, theme.ink).bold().anchored(Anchor::Middle);
-    for bat in &map.bats {
-        let centre = plot.at(bat.mass_kg, 1e3 * bat.balance_m);
-        let (colour, _) = bat_look(theme, bat.bat);
-        picture.disc(centre, 12.0, theme.panel, Stroke::solid(theme.panel, 1.0));
-        picture.disc(centre, 9.5, theme.panel, Stroke::solid(colour, 3.0));
-        picture.text(centre[0], centre[1] + 4.5, letter, &bat_letter(bat.bat));
-    }
-    if let Some(target) = map.target {
-        let limits = limits(&target, plot);
-        picture.frame(limits, Stroke::solid(theme.panel, 4.5));
-        picture.frame(limits, Stroke::solid(theme.ink, 2.0));
-        let [x, y] = plot.at(target.mass_kg, 1e3 * target.balance_m);
-        let diamond = |r: f64| [[x - r, y], [x, y - r], [x + r, y], [x, y + r]];
-        picture.polygons([diamond(9.0).as_slice()], theme.panel, 1.0);
-        picture.polygons([diamond(6.5).as_slice()], theme.ink, 1.0);
-        if let Some(name) = taken.last() {
-            let middle = name.x + 0.5 * name.width;
-            let baseline = name.y + 0.86 * Size::Quiet.px();
-            picture.text_on_patch(middle, baseline, letter, TARGET_NAME, theme.panel);
+impl Named {
+    /// Writes the name on the line, as near its middle as it covers nothing else; not at all if it must.
+    fn draw(&self, picture: &mut Picture, plot: &Plot, taken: &mut Vec<Area>, theme: &Theme) {
+        let lettering = Lettering::new(Size::Quiet, theme.ink).anchored(Anchor::Middle);
+        let middle = self.line.len() / 2;
+        let mut places: Vec<usize> = (0..self.line.len()).collect();
+        places.sort_by_key(|it| it.abs_diff(middle));
+        for [x, y] in places.into_iter().filter_map(|k| self.line.get(k)) {
+            let extent = lettering.extent(*x, y + 4.5, &self.name);
+            let inside = extent.x > plot.area.x
+                && extent.right() < plot.area.right()
+                && extent.y > plot.area.y
+                && extent.bottom() < plot.area.bottom();
+            if inside && !taken.iter().any(|it| it.touches(extent)) {
+                picture.text_on_patch(*x, y + 4.5, lettering, &self.name, theme.panel);
+                taken.push(extent);
+                return;
+            }
         }
     }
 }

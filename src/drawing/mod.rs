@@ -11,6 +11,7 @@ pub mod chart;
 pub mod contour;
 pub mod innings_chart;
 pub mod map;
+mod map_marks;
 pub mod palette;
 pub mod pdf;
 pub mod picture;

@@ -95,12 +95,12 @@ fn heading(
         joined(&words::inches(card.length_m)),
         joined(&words::millimetres(card.length_m))
     );
-    picture.text(
-        inside.x,
-        inside.y + 18.0,
-        Lettering::new(Size::Sentence, theme.ink).bold(),
-        &title,
-    );
+    let heading = Lettering::new(Size::Sentence, theme.ink).bold();
+    if inside.x + heading.width(&title) > code.x - 8.0 {
+        let what = format!("the size's name \"{}\" is too long for the card", card.size);
+        return Err(DrawingFault::Refused { format: "a card", what });
+    }
+    picture.text(inside.x, inside.y + 18.0, heading, &title);
     let lines = [
         format!("for a player of {}", words::player(card)),
         format!("All figures hold with {}.", words::condition(card.condition)),

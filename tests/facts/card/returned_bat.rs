@@ -92,3 +92,15 @@ fn a_reading_without_error_is_within_up_to_the_limit_itself() {
     assert_eq!(verdict(high), Within::Yes);
     assert_eq!(verdict(high + 1e-6), Within::No);
 }
+
+#[test]
+fn a_reading_that_is_not_a_number_never_gets_a_bat_accepted() {
+    let nothing = Some(Uncertain::measured(f64::NAN, 0.001));
+    let bat = ReturnedBat {
+        mass_kg: nothing,
+        balance_m: nothing,
+        swing_moment_kg_m2: nothing,
+        ..ReturnedBat::default()
+    };
+    assert!(!check(&card(), &bat).accepted);
+}

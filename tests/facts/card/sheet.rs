@@ -155,3 +155,9 @@ fn letters_that_mean_something_in_svg_are_printed_as_they_are() {
     texts(tree.root(), &mut found);
     assert!(found.iter().any(|(text, _)| text.contains("5 <&\"> 6")));
 }
+
+#[test]
+fn a_size_whose_name_would_run_into_the_code_is_refused() {
+    let long = Card { size: "short handle, as his uncle calls it".to_owned(), ..card() };
+    assert!(matches!(sheet::svg(&long, None), Err(DrawingFault::Refused { .. })));
+}
