@@ -1,8 +1,10 @@
-//! The edge to the disk: scenarios, strokes and tables read, faults with their place, saves that
-//! leave nothing half done.
+//! The edge to the disk: scenarios, strokes, tables and cards read and written, faults with their
+//! place, saves that leave nothing half done.
 #![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "edge")]
 
 pub mod assets;
+pub mod card;
+mod card_short;
 pub mod fault;
 pub mod outline;
 pub mod save;
