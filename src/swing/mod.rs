@@ -5,6 +5,7 @@ pub mod barrier;
 pub mod chain;
 pub mod close_path;
 pub mod contact;
+pub mod engine;
 pub mod fastest_controlled;
 pub mod law;
 pub mod player_stroke;
