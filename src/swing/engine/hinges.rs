@@ -38,19 +38,15 @@ pub fn world() -> PhysicsWorld {
     world
 }
 
-/// Mass properties of a link for the engine. The principal axes come from nalgebra's QR iteration: the
-/// engine's own closed form loses half the digits where two moments are nearly equal, as a bat's are.
-pub fn mass_properties(mass_kg: f64, com: DVec3, I_Com: &DMat3) -> MassProperties {
-    if *I_Com == DMat3::from_diagonal(DVec3::new(I_Com.x_axis.x, I_Com.y_axis.y, I_Com.z_axis.z)) {
-        let moments = DVec3::new(I_Com.x_axis.x, I_Com.y_axis.y, I_Com.z_axis.z);
-        return MassProperties::new(com, mass_kg, moments);
-    }
+/// Mass properties of a link for the engine. The principal axes are taken by nalgebra's iteration, which
+/// needs square roots only: the engine's closed form takes arc cosines from the platform, and the last
+/// digits of a swing would depend on it.
+fn mass_properties(mass_kg: f64, com: DVec3, I_Com: &DMat3) -> MassProperties {
     let eigen = Matrix3::from_column_slice(&I_Com.to_cols_array()).symmetric_eigen();
     let column = |i: usize| DVec3::from_slice(eigen.eigenvectors.column(i).as_slice());
     let (x, y) = (column(0), column(1));
-    let axes = DMat3::from_cols(x, y, x.cross(y));
-    let moments = DVec3::new(eigen.eigenvalues[0], eigen.eigenvalues[1], eigen.eigenvalues[2]);
-    let frame = Rotation::from_mat3(&axes).normalize();
+    let frame = Rotation::from_mat3(&DMat3::from_cols(x, y, x.cross(y))).normalize();
+    let moments = DVec3::from_slice(eigen.eigenvalues.as_slice());
     MassProperties::with_principal_inertia_frame(com, mass_kg, moments, frame)
 }
 
@@ -87,8 +83,8 @@ fn joint(link: &Link) -> GenericJoint {
 }
 
 impl Hinges {
-    /// Adds the links of a tree to a world, all but those from `free_link` on that the caller adds
-    /// itself (the bat). The base stands still at the origin.
+    /// Adds the links of a tree to a world, all but `free_link`, which carries nothing and which the
+    /// caller adds (the bat). The base stands still at the origin.
     pub fn insert<const N: usize>(
         world: &mut PhysicsWorld,
         tree: &Tree<N>,
@@ -99,7 +95,7 @@ impl Hinges {
         let mut hinges = Vec::with_capacity(N);
         for (i, link) in tree.links().iter().enumerate() {
             if free_link == Some(i) {
-                bodies.push(base); // never a parent: a bat carries nothing
+                bodies.push(base);
                 continue;
             }
             let parent = link.parent.map(|p| bodies[p]);

@@ -1,14 +1,19 @@
 //! The same player, bat and law on the rigid-body engine and on our own dynamics.
 
-use backlift::bat::Bat;
+mod plant;
+
 use backlift::files;
+use backlift::frames::DVec3;
 use backlift::measurement::person::{Handed, PersonReading, Sex};
 use backlift::player::Player;
-use backlift::stroke::Stroke;
-use backlift::swing::engine::pair::{ContactDifference, engine_swing_in};
+use backlift::swing::engine::pair::{ContactDifference, EngineSwing, engine_swing};
+use backlift::swing::engine::plan::finer;
 use backlift::swing::player_stroke::{Held, PlayerStroke};
+use backlift::swing::run::Instantaneous;
 
 use super::pilot::pilot_bat;
+
+const FRESH: [f64; 7] = [1.0; 7];
 
 fn player(age_y: f64, stature_m: f64, handed: Handed) -> Player {
     backlift::player::player(&PersonReading {
@@ -26,14 +31,43 @@ fn player(age_y: f64, stature_m: f64, handed: Handed) -> Player {
     .unwrap()
 }
 
+fn adult() -> Player {
+    player(25.0, 1.80, Handed::Right)
+}
+
+/// A player's stroke, by its name in the assets.
+fn stroke_of(player: &Player, name: &str) -> PlayerStroke {
+    let strokes = files::stroke::built_in().unwrap();
+    let stroke = strokes.iter().find(|s| s.name == name).unwrap();
+    PlayerStroke::new(player, stroke, &pilot_bat(1.1, 0.85, 0.51)).unwrap()
+}
+
+fn held(name: &str) -> Held {
+    stroke_of(&adult(), name).hold(&pilot_bat(1.10, 0.85, 0.51)).unwrap()
+}
+
+fn percent(x: f64) -> f64 {
+    100.0 * x.abs()
+}
+
+/// Both dynamics at the fastest controlled stroke time: the engine's swing and the differences of its
+/// longer step, its shorter step and the two extrapolated.
+fn compared(held: &Held) -> (EngineSwing, [ContactDifference; 3]) {
+    let fastest = held.fastest(&FRESH, None).unwrap();
+    let swing = engine_swing(&held.swinger(&FRESH), fastest.stroke_time_s).unwrap();
+    let own = &fastest.contact;
+    let differences = [
+        ContactDifference::between(&swing.coarse, own),
+        ContactDifference::between(&swing.fine, own),
+        swing.difference(own),
+    ];
+    (swing, differences)
+}
+
 #[test]
-fn explore_engine() {
-    for (who, p, bats) in [
-        (
-            "adult",
-            player(25.0, 1.80, Handed::Right),
-            [pilot_bat(1.10, 0.85, 0.51), pilot_bat(1.30, 0.85, 0.55)],
-        ),
+fn engine_and_own_dynamics_agree_over_players_strokes_and_bats() {
+    for (who, player, bats) in [
+        ("adult", adult(), [pilot_bat(1.10, 0.85, 0.51), pilot_bat(1.30, 0.85, 0.55)]),
         (
             "child",
             player(12.0, 1.50, Handed::Right),
@@ -41,44 +75,142 @@ fn explore_engine() {
         ),
     ] {
         for stroke in files::stroke::built_in().unwrap() {
-            let ps = PlayerStroke::new(&p, &stroke, &bats[0]).unwrap();
-            for (b, bat) in bats.iter().enumerate() {
-                let held = ps.hold(bat).unwrap();
-                let f = held.fastest(&[1.0; 7], None).unwrap();
-                let swinger = held.swinger(&[1.0; 7]);
-                let t = f.stroke_time_s;
-                for fine in [400usize, 800, 1600, 3200] {
-                    let t0 = std::time::Instant::now();
-                    match engine_swing_in(&swinger, t, fine) {
-                        Ok(e) => {
-                            let ms = t0.elapsed().as_secs_f64() * 1e3;
-                            let d = e.difference(&f.contact);
-                            let c = ContactDifference::between(&e.coarse, &f.contact);
-                            let g = ContactDifference::between(&e.fine, &f.contact);
-                            println!(
-                                "{who} {} {b} T {t:.4} fine {fine} h {:.2e}/2 | v {:.3} toe {:.3} | coarse v {:+.3} toe {:+.3} fine v {:+.3} toe {:+.3} pair v {:+.4} toe {:+.4} n {:+.4} % pos {:+.3} mm face {:+.3} line {:+.3} deg t {:+.3} ms | pos own {:.2} mm | {ms:.0} ms",
-                                stroke.name,
-                                e.step_s,
-                                f.contact.bat_speed_m_s,
-                                f.contact.toe_speed_m_s,
-                                100.0 * c.bat_speed,
-                                100.0 * c.toe_speed,
-                                100.0 * g.bat_speed,
-                                100.0 * g.toe_speed,
-                                100.0 * d.bat_speed,
-                                100.0 * d.toe_speed,
-                                100.0 * d.normal_speed,
-                                1e3 * d.position_m,
-                                d.face_rad.to_degrees(),
-                                d.line_rad.to_degrees(),
-                                1e3 * d.time_s,
-                                1e3 * f.contact.position_error_m
-                            );
-                        }
-                        Err(e) => println!("{who} {} {b} fine {fine}: {e}", stroke.name),
-                    }
+            let own_path = PlayerStroke::new(&player, &stroke, &bats[0]).unwrap();
+            for bat in &bats {
+                let (_, [_, fine, pair]) = compared(&own_path.hold(bat).unwrap());
+                let case = format!("{who} {} {} kg", stroke.name, bat.mass_kg());
+                for d in [fine.bat_speed, fine.toe_speed, fine.normal_speed] {
+                    assert!(percent(d) < 0.5, "{case}: {fine:?}");
                 }
+                for d in [pair.bat_speed, pair.toe_speed, pair.normal_speed] {
+                    assert!(percent(d) < 0.1, "{case}: {pair:?}");
+                }
+                assert!(pair.time_s.abs() < 0.1e-3, "{case}: {pair:?}");
+                assert!(pair.position_m.abs() < 1e-3, "{case}: {pair:?}");
+                let degrees = pair.face_rad.abs().max(pair.line_rad.abs()).to_degrees();
+                assert!(degrees < 0.1, "{case}: {pair:?}");
             }
         }
     }
+}
+
+#[test]
+fn the_engines_error_halves_with_its_step() {
+    for name in ["drive", "pull", "hook"] {
+        let (_, [coarse, fine, _]) = compared(&held(name));
+        let ratio = coarse.toe_speed / fine.toe_speed;
+        assert!((1.8..2.3).contains(&ratio), "{name}: {ratio}");
+    }
+}
+
+#[test]
+fn a_left_hander_swings_the_mirror_image_on_the_engine() {
+    let bat = pilot_bat(1.10, 0.85, 0.51);
+    let [right, left] = [Handed::Right, Handed::Left].map(|handed| {
+        let held = stroke_of(&player(25.0, 1.80, handed), "pull").hold(&bat).unwrap();
+        engine_swing(&held.swinger(&FRESH), 0.40).unwrap()
+    });
+    let (r, l) = (&right.contact, &left.contact);
+    for (a, b) in [
+        (r.time_s, l.time_s),
+        (r.bat_speed_m_s, l.bat_speed_m_s),
+        (r.toe_speed_m_s, l.toe_speed_m_s),
+        (r.normal_speed_m_s, l.normal_speed_m_s),
+        (r.position_error_m, l.position_error_m),
+        (r.face_error_rad, l.face_error_rad),
+        (r.point_W.x, l.point_W.x),
+        (r.point_W.y, -l.point_W.y),
+        (r.point_W.z, l.point_W.z),
+        (right.peak.couple_top_n_m, left.peak.couple_top_n_m),
+        (right.peak.force_bottom_n, left.peak.force_bottom_n),
+    ] {
+        assert!((a - b).abs() < 1e-9 * a.abs().max(1.0), "{a} {b}");
+    }
+}
+
+/// What both hands together do to the bat, by Newton–Euler from our own accelerations: force, couple
+/// about the centre of mass; then the lever arms of top and bottom hand from there.
+fn newton_euler(held: &Held, at: &Instantaneous) -> (DVec3, DVec3, [DVec3; 2]) {
+    let chain = &held.chain;
+    let mut k = chain.tree.kinematics();
+    chain.tree.forward_kinematics(&at.state.q, &at.state.v, at.a_base_W, &mut k);
+    let link = chain.link.bat;
+    let bat = &chain.tree.links()[link];
+    let com = k.point(link, bat.com);
+    let mut a = k.acceleration_bias(link, com);
+    let mut alpha = k.alpha_bias[link];
+    for j in chain.tree.joints_towards_base(link) {
+        a += (k.axis_moment[j] + k.axis[j].cross(com)) * at.acceleration[j];
+        alpha += k.axis[j] * at.acceleration[j];
+    }
+    let I = k.R[link] * bat.I_Com * k.R[link].transpose();
+    let omega = k.omega[link];
+    let arms = [chain.grip.top_hand_m, chain.grip.bottom_hand_m].map(|x| chain.on_bat(&k, x) - com);
+    (bat.mass_kg * a, I * alpha + omega.cross(I * omega), arms)
+}
+
+#[test]
+fn hand_loads_sum_to_the_bats_newton_euler() {
+    for name in ["drive", "pull", "hook"] {
+        let held = held(name);
+        let swinger = held.swinger(&FRESH);
+        let stroke_time_s = held.fastest(&FRESH, None).unwrap().stroke_time_s;
+        let mut own = Vec::new();
+        swinger.swing(stroke_time_s, Some(&mut |at| own.push(at)));
+        let engine = engine_swing(&swinger, stroke_time_s).unwrap();
+        let every = (own[1].t_s / engine.step_s).round() as usize;
+        let mut worst = [0.0_f64; 3];
+        let mut peak = [0.0_f64; 3];
+        for (i, at) in own.iter().enumerate() {
+            let Some(loads) = engine.loads.get(i * every) else { break };
+            let (force, couple, [top, bottom]) = newton_euler(&held, at);
+            let h = &loads.hands;
+            let sum = h.force_top_W + h.force_bottom_W;
+            let turning =
+                h.couple_top_W + top.cross(h.force_top_W) + bottom.cross(h.force_bottom_W);
+            let off = [
+                (sum - force, force),
+                (turning - couple, couple),
+                (h.force_bottom_W - at.force_bottom_W, at.force_bottom_W),
+            ];
+            for (i, (difference, value)) in off.into_iter().enumerate() {
+                worst[i] = worst[i].max(difference.length());
+                peak[i] = peak[i].max(value.length());
+            }
+        }
+        for (w, p) in worst.iter().zip(&peak) {
+            println!("{name} {w} of {p}: {:.3} %", 100.0 * w / p);
+        }
+        for (w, p) in worst.iter().zip(&peak) {
+            assert!(*w < 0.01 * p, "{name}: {worst:?} of {peak:?}");
+        }
+    }
+}
+
+#[test]
+fn a_plan_on_a_finer_grid_is_the_plan_sampled_there() {
+    let mut stroke = stroke_of(&adult(), "drive");
+    let bat = pilot_bat(1.10, 0.85, 0.51);
+    let held = stroke.hold(&bat).unwrap();
+    stroke.steps *= 4;
+    let direct = stroke.hold(&bat).unwrap().reference;
+    let plan = finer(&held.reference, &held.chain, 4);
+    assert_eq!(plan.samples.len(), direct.samples.len());
+    for (a, b) in plan.samples.iter().zip(&direct.samples) {
+        for j in 0..a.q.len() {
+            assert!((a.q[j] - b.q[j]).abs() < 1e-6, "{} {}", a.q[j], b.q[j]);
+            assert!((a.q2[j] - b.q2[j]).abs() < 0.05, "{} {}", a.q2[j], b.q2[j]);
+        }
+        assert!((a.point - b.point).length() < 1e-6);
+        assert!((a.pelvis2 - b.pelvis2).length() < 0.05);
+        assert!((a.pelvis_turn1 - b.pelvis_turn1).abs() < 1e-3);
+    }
+}
+
+#[test]
+fn a_stroke_far_too_fast_for_the_player_is_a_fault_and_no_swing() {
+    let held = held("drive");
+    let swing = engine_swing(&held.swinger(&FRESH), 0.02);
+    println!("{:?}", swing.as_ref().map(|s| s.contact));
+    assert!(swing.is_err());
 }
