@@ -22,7 +22,7 @@ struct Hinge {
 
 /// The hinges of a tree in a world, in the order of the tree.
 #[derive(Clone, Debug)]
-pub struct Hinges {
+pub struct Hinges<const N: usize> {
     hinges: Vec<Hinge>,
     bodies: Vec<RigidBodyHandle>,
 }
@@ -82,10 +82,10 @@ fn joint(link: &Link) -> GenericJoint {
     }
 }
 
-impl Hinges {
+impl<const N: usize> Hinges<N> {
     /// Adds the links of a tree to a world, all but `free_link`, which carries nothing and which the
     /// caller adds (the bat). The base stands still at the origin.
-    pub fn insert<const N: usize>(
+    pub fn insert(
         world: &mut PhysicsWorld,
         tree: &Tree<N>,
         free_link: Option<usize>,
@@ -118,8 +118,8 @@ impl Hinges {
     }
 
     /// Sets angles and rates, and takes out the damping that the engine puts into every hinge.
-    pub fn place<const N: usize>(&self, world: &mut PhysicsWorld, q: &[f64; N], v: &[f64; N]) {
-        let now = self.state::<N>(world).0;
+    pub fn place(&self, world: &mut PhysicsWorld, q: &[f64; N], v: &[f64; N]) {
+        let now = self.state(world).0;
         let Some(first) = self.hinges.first() else { return };
         let PhysicsWorld { multibody_joints, bodies, .. } = world;
         let places: Vec<usize> = self
@@ -143,7 +143,7 @@ impl Hinges {
     }
 
     /// Angles and rates.
-    pub fn state<const N: usize>(&self, world: &PhysicsWorld) -> ([f64; N], [f64; N]) {
+    pub fn state(&self, world: &PhysicsWorld) -> ([f64; N], [f64; N]) {
         let mut q = [f64::NAN; N];
         let mut v = [f64::NAN; N];
         for (j, hinge) in self.hinges.iter().enumerate() {
@@ -158,7 +158,7 @@ impl Hinges {
     }
 
     /// Puts joint torques on: equal and opposite on the two bodies of each hinge.
-    pub fn pull<const N: usize>(&self, world: &mut PhysicsWorld, torque_n_m: &[f64; N]) {
+    pub fn pull(&self, world: &mut PhysicsWorld, torque_n_m: &[f64; N]) {
         for hinge in &self.hinges {
             for body in [Some(hinge.body), hinge.parent].into_iter().flatten() {
                 world.bodies[body].reset_torques(false);

@@ -31,7 +31,7 @@ pub struct BatMotion {
 /// Player and bat in a world of the engine.
 pub struct Plant {
     world: PhysicsWorld,
-    hinges: Hinges,
+    hinges: Hinges<N>,
     bat: RigidBodyHandle,
     bat_link: usize,
     com_B: DVec3,

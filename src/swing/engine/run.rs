@@ -3,8 +3,11 @@
 use super::EngineFault;
 use super::plant::{BatMotion, Plant};
 use super::wrench::HandsOnBat;
+use crate::dynamics::closed_loop::{gap, gap_rows};
+use crate::dynamics::tree::Kinematics;
 use crate::frames::{DMat3, DVec3, rotation, rotation_vector};
 use crate::player::joints::JOINT_COUNT;
+use crate::swing::chain::Chain;
 use crate::swing::contact::{self, BatAt, Meeting, StepOfPlan};
 use crate::swing::run::{State, Swinger};
 
@@ -32,7 +35,7 @@ pub(super) fn run(s: &Swinger<'_>, stroke_time_s: f64, samples: usize) -> Result
     let mut room = s.room();
     let mut state = s.start(stroke_time_s, &mut room);
     let mut plant = Plant::new(s.chain)?;
-    s.chain.tree.forward_kinematics(&state.q, &state.v, DVec3::ZERO, &mut room.k);
+    close(s.chain, &mut state.q, &mut room.k);
     plant.place(&room.k, &state.q, &state.v);
     // The torque follows what the law calls for within the preview; exact for a target held over the step.
     let share = -libm::expm1(-dt / s.control.preview_s);
@@ -65,6 +68,27 @@ pub(super) fn run(s: &Swinger<'_>, stroke_time_s: f64, samples: usize) -> Result
     }
     Err(EngineFault::Missed)
 }
+
+/// Moves the joints as little as closes the loop at the bottom hand, and leaves the kinematics at rest
+/// there in `k`. A player's path leaves the loop a little open (see [`crate::swing::close_path`]); the
+/// engine would shut it in its first step with a blow.
+fn close(chain: &Chain, q: &mut [f64; N], k: &mut Kinematics<N>) {
+    for _ in 0..CLOSING_STEPS {
+        chain.tree.forward_kinematics(q, &[0.0; N], DVec3::ZERO, k);
+        let (rows, _) = gap_rows(&chain.tree, k, &chain.bottom_hand);
+        let S = rows
+            .iter()
+            .fold(DMat3::ZERO, |s, r| s + DMat3::from_cols(*r * r.x, *r * r.y, *r * r.z));
+        let pull = S.inverse() * gap(k, &chain.bottom_hand);
+        for (angle, row) in q.iter_mut().zip(&rows) {
+            *angle -= row.dot(pull);
+        }
+    }
+    chain.tree.forward_kinematics(q, &[0.0; N], DVec3::ZERO, k);
+}
+
+/// Newton steps that close the loop: from a millimetre the third is below rounding.
+const CLOSING_STEPS: usize = 3;
 
 /// The bat inside a step: the engine itself moves it evenly from one end to the other.
 fn between(s: &Swinger<'_>, from: &BatMotion, to: &BatMotion, u: f64) -> BatAt {

@@ -6,6 +6,7 @@ use backlift::files;
 use backlift::frames::DVec3;
 use backlift::measurement::person::{Handed, PersonReading, Sex};
 use backlift::player::Player;
+use backlift::swing::engine::EngineFault;
 use backlift::swing::engine::pair::{ContactDifference, EngineSwing, engine_swing};
 use backlift::swing::engine::plan::finer;
 use backlift::swing::player_stroke::{Held, PlayerStroke};
@@ -150,7 +151,7 @@ fn newton_euler(held: &Held, at: &Instantaneous) -> (DVec3, DVec3, [DVec3; 2]) {
 }
 
 #[test]
-fn hand_loads_sum_to_the_bats_newton_euler() {
+fn both_dynamics_put_the_same_loads_on_the_hands() {
     for name in ["drive", "pull", "hook"] {
         let held = held(name);
         let swinger = held.swinger(&FRESH);
@@ -159,31 +160,36 @@ fn hand_loads_sum_to_the_bats_newton_euler() {
         swinger.swing(stroke_time_s, Some(&mut |at| own.push(at)));
         let engine = engine_swing(&swinger, stroke_time_s).unwrap();
         let every = (own[1].t_s / engine.step_s).round() as usize;
-        let mut worst = [0.0_f64; 3];
-        let mut peak = [0.0_f64; 3];
-        for (i, at) in own.iter().enumerate() {
-            let Some(loads) = engine.loads.get(i * every) else { break };
+        // Force of both hands, their moment about the centre of mass, force of the bottom hand.
+        let (mut worst, mut square, mut peak) = ([0.0_f64; 3], [0.0_f64; 3], [0.0_f64; 3]);
+        let mut count = 0.0;
+        for (at, loads) in own.iter().zip(engine.loads.iter().step_by(every)) {
             let (force, couple, [top, bottom]) = newton_euler(&held, at);
             let h = &loads.hands;
-            let sum = h.force_top_W + h.force_bottom_W;
             let turning =
                 h.couple_top_W + top.cross(h.force_top_W) + bottom.cross(h.force_bottom_W);
             let off = [
-                (sum - force, force),
-                (turning - couple, couple),
-                (h.force_bottom_W - at.force_bottom_W, at.force_bottom_W),
+                (h.force_top_W + h.force_bottom_W - force).length(),
+                (turning - couple).length(),
+                (h.force_bottom_W - at.force_bottom_W).length(),
             ];
-            for (i, (difference, value)) in off.into_iter().enumerate() {
-                worst[i] = worst[i].max(difference.length());
-                peak[i] = peak[i].max(value.length());
+            // The hands' moments nearly cancel: one hand's is the measure.
+            let size = [force, bottom.cross(at.force_bottom_W), at.force_bottom_W];
+            count += 1.0;
+            for i in 0..3 {
+                worst[i] = worst[i].max(off[i]);
+                square[i] += off[i] * off[i];
+                peak[i] = peak[i].max(size[i].length());
             }
         }
-        for (w, p) in worst.iter().zip(&peak) {
-            println!("{name} {w} of {p}: {:.3} %", 100.0 * w / p);
+        for i in 0..3 {
+            let rms = (square[i] / count).sqrt();
+            // Single samples where a joint comes to its limit late in the drive are the worst.
+            assert!(rms < 0.01 * peak[i], "{name} {i}: {rms} of {}", peak[i]);
+            assert!(worst[i] < 0.04 * peak[i], "{name} {i}: {} of {}", worst[i], peak[i]);
         }
-        for (w, p) in worst.iter().zip(&peak) {
-            assert!(*w < 0.01 * p, "{name}: {worst:?} of {peak:?}");
-        }
+        let bottom = engine.peak.force_bottom_n;
+        assert!((bottom / peak[2] - 1.0).abs() < 0.01, "{name}: {bottom} and {} N", peak[2]);
     }
 }
 
@@ -211,6 +217,5 @@ fn a_plan_on_a_finer_grid_is_the_plan_sampled_there() {
 fn a_stroke_far_too_fast_for_the_player_is_a_fault_and_no_swing() {
     let held = held("drive");
     let swing = engine_swing(&held.swinger(&FRESH), 0.02);
-    println!("{:?}", swing.as_ref().map(|s| s.contact));
-    assert!(swing.is_err());
+    assert!(matches!(swing, Err(EngineFault::Missed | EngineFault::Lost { .. })), "{swing:?}");
 }
