@@ -6,6 +6,7 @@ pub mod batter;
 pub mod chain;
 pub mod close_path;
 pub mod contact;
+pub mod engine;
 pub mod fastest_controlled;
 pub mod hand_wrench;
 pub mod law;
