@@ -17,6 +17,8 @@ pub use text::{DEMO, Given};
 
 use serde::{Deserialize, Serialize};
 
+use super::fault::Fault;
+
 /// What stands in the field `version` of a scenario this program can read.
 pub const VERSION: &str = "backlift/scenario/1";
 
@@ -274,10 +276,13 @@ impl ScenarioV1 {
     }
 
     /// As a scenario file.
-    pub fn to_ron(&self) -> String {
+    pub fn to_ron(&self) -> Result<String, Fault> {
         let layout = ron::ser::PrettyConfig::new().struct_names(false).indentor("    ");
         let options = ron::Options::default()
             .with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
-        options.to_string_pretty(self, layout).unwrap_or_default() + "\n"
+        let text = options.to_string_pretty(self, layout).map_err(|error| {
+            Fault::new(format!("the scenario cannot be put into words: {error}"))
+        })?;
+        Ok(text + "\n")
     }
 }
