@@ -126,7 +126,7 @@ pub fn fastest(player: &Player, bat: &Bat, stroke: &str, steps: usize) -> Fastes
     let tolerance = Tolerance { position_m: 0.025, face_rad: 4.0 * d2r, line_rad: 5.0 * d2r };
     let mut swinger = Swinger::new(&chain, &reference, player.strength, tolerance);
     swinger.gravity_m_s2 = 9.81;
-    fastest_controlled(&swinger, 0.44, None).unwrap()
+    fastest_controlled(&swinger, 0.44, false).unwrap()
 }
 
 /// Prototype: T* by E = 1, speeds at dt 1, 0.5, 0.25 ms extrapolated to zero by its own study. The
