@@ -1,3 +1,3 @@
 //! Facts about the stage `swing`.
 
-mod pilot;
+pub mod pilot;
