@@ -5,17 +5,16 @@ use backlift::dynamics::mass_matrix::MassMatrix;
 use backlift::dynamics::tree::Kinematics;
 use backlift::frames::{DVec3, STANDARD_GRAVITY_M_S2};
 use backlift::player::joints::JOINT_COUNT;
-use backlift::swing::chain::{Chain, Grip};
+use backlift::swing::chain::Chain;
 use proptest::array::uniform17;
 use proptest::prelude::*;
 
-use crate::swing::pilot::{pilot_bat, pilot_player};
+use crate::swing::pilot::{pilot_bat, pilot_chain, pilot_player};
 
 const N: usize = JOINT_COUNT;
 
 fn chain() -> Chain {
-    let grip = Grip::for_stature(1.80, 62_f64.to_radians(), 60_f64.to_radians());
-    Chain::new(&pilot_player(1.80, 78.0, 1.0), &pilot_bat(1.20, 0.85, 0.53), grip).unwrap()
+    pilot_chain(&pilot_player(1.80, 78.0, 1.0), &pilot_bat(1.20, 0.85, 0.53))
 }
 
 fn at(chain: &Chain, q: &[f64; N], v: &[f64; N], a_base: DVec3) -> (Kinematics<N>, MassMatrix<N>) {
