@@ -36,7 +36,7 @@ fn a_gram_more_never_makes_the_bat_faster_and_never_makes_a_step() {
     for (who, strokes, [length_m, mass_kg, balance_m]) in players() {
         for stroke in &strokes {
             let mut search = Search::new(stroke);
-            let speeds: Vec<f64> = (0..10)
+            let speeds: Vec<f64> = (0..7)
                 .map(|g| search.speed_m_s(&bat(mass_kg + 1e-3 * f64::from(g), length_m, balance_m)))
                 .collect();
             let log: Vec<f64> = speeds.windows(2).map(|w| libm::log(w[1] / w[0])).collect();
