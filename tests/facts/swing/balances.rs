@@ -117,7 +117,7 @@ fn the_hands_together_give_the_rate_of_the_bats_momentum() {
 fn the_joints_work_is_the_energy_won() {
     each_swinger(|name, swinger, time_s| {
         let mut instants = recorded(swinger, time_s);
-        if instants.len() % 2 == 0 {
+        if instants.len().is_multiple_of(2) {
             instants.pop();
         }
         let (tree, mut k) = (&swinger.chain.tree, swinger.chain.tree.kinematics());
