@@ -1,4 +1,12 @@
 //! Facts about the stage `swing`.
 
 mod engine;
-mod pilot;
+
+mod balances;
+mod bat_speed;
+mod continuous_law;
+mod mirror;
+pub mod pilot;
+mod players;
+mod published;
+mod tired;

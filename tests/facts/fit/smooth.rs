@@ -4,7 +4,9 @@ use backlift::swing::batter::Batter;
 
 #[test]
 fn explore_speed() {
-    let loaded = scenario::load(&scenario::Given::File("scenarios/junior.ron".into()), &[], &STROKES).unwrap();
+    let loaded =
+        scenario::load(&scenario::Given::File("scenarios/junior.ron".into()), &[], &STROKES)
+            .unwrap();
     let s = loaded.scenario;
     let sizes = assets::sizes().unwrap();
     let player = backlift::player::player(&s.player).unwrap();
@@ -28,6 +30,12 @@ fn explore_speed() {
         let f = t.held[i].fastest(&[1.0; 7], None).unwrap();
         let g = t.held[i].fastest(&[0.95; 7], Some(f.stroke_time_s * 1.028)).unwrap();
         let g2 = t.held[i].fastest(&[0.95; 7], Some(g.stroke_time_s * 1.002)).unwrap();
-        println!("swing {i} {:.2} ms; fastest {} swings, near {} nearer {}", best * 1e3, f.swings, g.swings, g2.swings);
+        println!(
+            "swing {i} {:.2} ms; fastest {} swings, near {} nearer {}",
+            best * 1e3,
+            f.swings,
+            g.swings,
+            g2.swings
+        );
     }
 }
