@@ -7,6 +7,7 @@ pub mod close_path;
 pub mod contact;
 pub mod fastest_controlled;
 pub mod law;
+pub mod plan;
 pub mod player_stroke;
 pub mod reference;
 pub mod run;
