@@ -43,7 +43,7 @@ pub struct Effort {
 
 impl Default for Effort {
     fn default() -> Self {
-        Self { pose_iterations: 80, slowest_s: 0.60, ratio: 0.93, torque_iterations: 25 }
+        Self { pose_iterations: 80, slowest_s: 0.60, ratio: 0.99, torque_iterations: 100 }
     }
 }
 
