@@ -1,1 +1,9 @@
-//! Trade units to SI and back, at the edges only.
+//! Trade units to SI and back, at the edges only: what people write, and what they read.
+
+mod print;
+mod read;
+mod spellings;
+
+pub use print::{Units, decimals, spoken};
+pub use read::{UnitFault, parse};
+pub use spellings::{INCH_M, KILOGRAM_FORCE_N, MILE_PER_HOUR_M_S, POUND_KG, Quantity};

@@ -1,11 +1,15 @@
 //! The bat: mass, centre of mass and full tensor of inertia, valid by construction.
 
 pub mod blade;
+pub mod expected;
 pub mod family;
+pub mod figures;
 pub mod handle;
 pub mod laws;
 pub mod lofted_solid;
 pub mod makeable;
+pub mod missing;
+pub mod notes;
 pub mod parallel_axis;
 pub mod pendulum;
 pub mod pickup_weight;

@@ -1,1 +1,57 @@
-//! TODO-skeleton
+//! Pictures: charts, the map, the arc of a swing, the bat, and the maker's card on one A4 page.
+//!
+//! Every picture is an SVG text in CSS pixels (96 to the inch), made from plain values; [`png`] and [`pdf`]
+//! turn it into the other formats with the faces in `assets/fonts`, never the system's. Same values, same
+//! bytes.
+
+pub mod arc;
+pub mod axis;
+pub mod bat_outline;
+pub mod chart;
+pub mod contour;
+pub mod innings_chart;
+pub mod map;
+mod map_marks;
+pub mod palette;
+pub mod pdf;
+pub mod picture;
+pub mod png;
+mod qr;
+pub mod sheet;
+mod sheet_figures;
+pub mod type_setting;
+pub mod words;
+
+/// Why a picture could not be made.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum DrawingFault {
+    /// The card's texts are longer than the page.
+    #[error(
+        "the card's texts need {needed_mm:.0} mm more than the page has: shorten the reason, how sure it is, or the further cautions"
+    )]
+    TooLong {
+        /// What is missing, mm.
+        needed_mm: f64,
+    },
+    /// The card holds too much for a code of 25 mm.
+    #[error(
+        "the card as text has {bytes} bytes, more than the {most} that a phone can read off 25 mm: shorten the reason, how sure it is, or the further cautions"
+    )]
+    CodeTooLong {
+        /// Its length.
+        bytes: usize,
+        /// The most that fits.
+        most: usize,
+    },
+    /// A library refused the picture.
+    #[error("the picture could not be turned into {format}: {what}")]
+    Refused {
+        /// The format wanted.
+        format: &'static str,
+        /// In the library's words.
+        what: String,
+    },
+    /// The card could not be written as text.
+    #[error(transparent)]
+    Card(#[from] crate::files::card::CardFileFault),
+}

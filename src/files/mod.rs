@@ -1,4 +1,12 @@
-//! The edge to text and folders: scenarios, strokes and tables in, results out.
+//! The edge to the disk: scenarios, strokes, tables and cards read and written, faults with their
+//! place, saves that leave nothing half done.
+#![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "edge")]
 
 pub mod assets;
+pub mod card;
+mod card_short;
+pub mod fault;
+pub mod outline;
+pub mod save;
+pub mod scenario;
 pub mod stroke;

@@ -1,1 +1,9 @@
-//! TODO-skeleton
+//! The search: which bats can be made, what each is worth to this player late in the innings, and
+//! which to ask for.
+
+pub mod candidates;
+pub mod fitting;
+pub mod rule;
+pub mod setting;
+pub mod surrogate;
+pub mod tolerance;

@@ -1,1 +1,7 @@
-//! TODO-skeleton
+//! Fatigue, ball by ball: what each joint group has left at each score.
+
+pub mod ball_by_ball;
+pub mod compartments;
+pub mod played;
+pub mod schedule;
+pub mod slow_state;

@@ -3,3 +3,4 @@
 pub mod absurd;
 pub mod bench;
 pub mod person;
+pub mod plan;

@@ -2,7 +2,7 @@
 
 use super::run::{State, Swinger};
 use crate::dynamics::tree::Kinematics;
-use crate::frames::DVec3;
+use crate::frames::{DMat3, DVec3};
 use crate::player::joints::JOINT_COUNT;
 
 const N: usize = JOINT_COUNT;
@@ -67,51 +67,97 @@ fn hermite(a: f64, b: f64, da: f64, db: f64, h: f64, u: f64) -> f64 {
     (1.0 + 2.0 * u) * v * v * a + u2 * (3.0 - 2.0 * u) * b + h * u * v * (v * da - u * db)
 }
 
-/// The crossing inside step `i`, if there is one. `from` and `to` are the states at its ends with
-/// their derivatives.
-pub fn crossing(
+/// The bat at one instant, relative to the pelvis: contact point, its velocity, the toe's, attitude.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct BatAt {
+    pub(super) point: DVec3,
+    pub(super) velocity: DVec3,
+    pub(super) toe_velocity: DVec3,
+    pub(super) R: DMat3,
+}
+
+/// The bat as it crosses the plane, in the axes of W from where the pelvis started.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Meeting {
+    pub(super) time_s: f64,
+    pub(super) bat: BatAt,
+}
+
+/// One step of a run over the plan.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct StepOfPlan {
+    /// Index of the step.
+    pub(super) index: usize,
+    /// Samples of the plan to a step.
+    pub(super) samples: usize,
+    /// Length, s.
+    pub(super) dt: f64,
+}
+
+/// The crossing inside a step of our own dynamics, if there is one. `from` and `to` are the states at
+/// its ends with their derivatives.
+pub(super) fn crossing(
     s: &Swinger<'_>,
     stroke_time_s: f64,
-    i: usize,
+    step: StepOfPlan,
     from: (&State, &State),
     to: (&State, &State),
     k: &mut Kinematics<N>,
 ) -> Option<Contact> {
+    let bat_at = |u: f64| {
+        let mut q = [0.0; N];
+        let mut v = [0.0; N];
+        for j in 0..N {
+            q[j] = hermite(from.0.q[j], to.0.q[j], from.1.q[j], to.1.q[j], step.dt, u);
+            v[j] = hermite(from.0.v[j], to.0.v[j], from.1.v[j], to.1.v[j], step.dt, u);
+        }
+        s.chain.tree.forward_kinematics(&q, &v, DVec3::ZERO, k);
+        let point = s.chain.on_bat(k, s.reference.contact_m);
+        let bat = s.chain.link.bat;
+        let toe = s.chain.on_bat(k, s.chain.bat_length_m);
+        BatAt {
+            point,
+            velocity: k.velocity(bat, point),
+            toe_velocity: k.velocity(bat, toe),
+            R: k.R[bat],
+        }
+    };
+    meeting(s, stroke_time_s, step, bat_at).map(|m| Contact::of(s, stroke_time_s, &m))
+}
+
+/// Where within a step the contact point crosses the plane; `bat_at` gives the bat relative to the
+/// pelvis at a share of the step.
+pub(super) fn meeting(
+    s: &Swinger<'_>,
+    stroke_time_s: f64,
+    step: StepOfPlan,
+    mut bat_at: impl FnMut(f64) -> BatAt,
+) -> Option<Meeting> {
     let plan = s.reference.at_contact();
     let leg = |j: usize| {
         let r = &s.reference.samples[j.min(s.reference.samples.len() - 1)];
         (r.pelvis, r.pelvis1 / stroke_time_s)
     };
-    let steps = s.reference.per_unit / 2;
-    let dt = stroke_time_s / steps as f64;
     let place = plan.point + plan.pelvis;
     let planned_velocity = plan.point1 + plan.pelvis1;
     let normal = planned_velocity.try_normalize()?;
-    let (pelvis_a, pelvis_b) = (leg(2 * i), leg(2 * i + 2));
+    let first = step.index * step.samples;
+    let (pelvis_a, pelvis_b) = (leg(first), leg(first + step.samples));
     let mut at = |u: f64| {
-        let mut q = [0.0; N];
-        let mut v = [0.0; N];
-        for j in 0..N {
-            q[j] = hermite(from.0.q[j], to.0.q[j], from.1.q[j], to.1.q[j], dt, u);
-            v[j] = hermite(from.0.v[j], to.0.v[j], from.1.v[j], to.1.v[j], dt, u);
-        }
-        s.chain.tree.forward_kinematics(&q, &v, DVec3::ZERO, k);
+        let bat = bat_at(u);
         let axis = |x: fn(DVec3) -> f64| {
-            hermite(x(pelvis_a.0), x(pelvis_b.0), x(pelvis_a.1), x(pelvis_b.1), dt, u)
+            hermite(x(pelvis_a.0), x(pelvis_b.0), x(pelvis_a.1), x(pelvis_b.1), step.dt, u)
         };
         let pelvis = DVec3::new(axis(|v| v.x), axis(|v| v.y), axis(|v| v.z));
         let pelvis_velocity = pelvis_a.1 * (1.0 - u) + pelvis_b.1 * u;
-        let point = s.chain.on_bat(k, s.reference.contact_m);
-        let bat = s.chain.link.bat;
-        let toe = s.chain.on_bat(k, s.chain.bat_length_m);
-        (
-            point + pelvis,
-            k.velocity(bat, point) + pelvis_velocity,
-            k.velocity(bat, toe) + pelvis_velocity,
-            k.R[bat],
-        )
+        BatAt {
+            point: bat.point + pelvis,
+            velocity: bat.velocity + pelvis_velocity,
+            toe_velocity: bat.toe_velocity + pelvis_velocity,
+            R: bat.R,
+        }
     };
-    let mut ahead = |u: f64| (at(u).0 - place).dot(normal);
+    let mut ahead = |u: f64| (at(u).point - place).dot(normal);
     let (mut a, mut fa, mut b, mut fb) = (0.0, ahead(0.0), 1.0, ahead(1.0));
     if !(fa < 0.0 && fb >= 0.0) {
         return None;
@@ -129,24 +175,35 @@ pub fn crossing(
             break;
         }
     }
-    let (point, velocity, toe_velocity, R) = at(b);
-    let t = &s.tolerance;
-    let position_error_m = (point - place).length();
-    let face_error_rad = angle(R.z_axis, plan.R.z_axis);
-    let line_error_rad = angle(R.x_axis, plan.R.x_axis);
-    let parts =
-        [position_error_m / t.position_m, face_error_rad / t.face_rad, line_error_rad / t.line_rad];
-    Some(Contact {
-        stroke_time_s,
-        time_s: (i as f64 + b) * dt,
-        position_error_m,
-        face_error_rad,
-        line_error_rad,
-        error: parts.iter().map(|p| p * p).sum::<f64>().sqrt(),
-        bat_speed_m_s: velocity.length(),
-        normal_speed_m_s: velocity.dot(R.z_axis),
-        toe_speed_m_s: toe_velocity.length(),
-        point_W: point + DVec3::new(0.0, 0.0, s.chain.hip_height_m),
-        reached: true,
-    })
+    Some(Meeting { time_s: (step.index as f64 + b) * step.dt, bat: at(b) })
+}
+
+impl Contact {
+    /// Measures a meeting against the plan.
+    pub(super) fn of(s: &Swinger<'_>, stroke_time_s: f64, met: &Meeting) -> Self {
+        let plan = s.reference.at_contact();
+        let BatAt { point, velocity, toe_velocity, R } = met.bat;
+        let t = &s.tolerance;
+        let position_error_m = (point - (plan.point + plan.pelvis)).length();
+        let face_error_rad = angle(R.z_axis, plan.R.z_axis);
+        let line_error_rad = angle(R.x_axis, plan.R.x_axis);
+        let parts = [
+            position_error_m / t.position_m,
+            face_error_rad / t.face_rad,
+            line_error_rad / t.line_rad,
+        ];
+        Self {
+            stroke_time_s,
+            time_s: met.time_s,
+            position_error_m,
+            face_error_rad,
+            line_error_rad,
+            error: parts.iter().map(|p| p * p).sum::<f64>().sqrt(),
+            bat_speed_m_s: velocity.length(),
+            normal_speed_m_s: velocity.dot(R.z_axis),
+            toe_speed_m_s: toe_velocity.length(),
+            point_W: point + DVec3::new(0.0, 0.0, s.chain.hip_height_m),
+            reached: true,
+        }
+    }
 }

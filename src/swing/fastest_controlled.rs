@@ -33,12 +33,14 @@ const SHORTEST_S: f64 = 0.08;
 /// Bracket at which the search stops, as a share of the stroke time. Tight, so that where the search
 /// started leaves no trace in the result.
 const CONVERGED: f64 = 1e-9;
+/// Logarithm of the error that counts as nought.
+const SMALL: f64 = 1e-9;
 
 /// Searches from slow to fast, starting near `guess_s`.
 ///
 /// Above the limit the error falls steadily with the stroke time, so the search widens from the
 /// guess until it has one controlled and one uncontrolled swing, then closes in on the logarithm of
-/// the error by a bracketed secant (Illinois).
+/// the error by Brent's method.
 pub fn fastest_controlled(
     swinger: &Swinger<'_>,
     guess_s: f64,
@@ -49,7 +51,7 @@ pub fn fastest_controlled(
     let mut error = |t: f64| {
         swings += 1;
         let contact = swinger.swing(t, None);
-        (libm::log(contact.error), contact)
+        (libm::log(contact.error.max(f64::MIN_POSITIVE)), contact)
     };
     let mut slow = guess_s;
     let mut at_slow = error(slow);
@@ -70,33 +72,59 @@ pub fn fastest_controlled(
         }
         at_fast = error(fast);
     }
-    let (mut f_slow, mut f_fast) = (at_slow.0, at_fast.0);
-    let mut side = 0;
-    for _ in 0..40 {
-        if (slow - fast) < CONVERGED * slow || at_slow.0.abs() < 1e-11 {
+    // Brent's method: inverse quadratic interpolation inside the bracket, bisection where it fails.
+    let (mut b, mut f_b, mut hit) = (slow, at_slow.0, at_slow.1);
+    let (mut a, mut f_a) = (fast, at_fast.0);
+    let (mut c, mut f_c) = (a, f_a);
+    let (mut last, mut before_last) = (b - a, b - a);
+    if f_a.abs() < f_b.abs() {
+        (a, b, c) = (b, a, b);
+        (f_a, f_b, f_c) = (f_b, f_a, f_b);
+        hit = at_fast.1;
+    }
+    for _ in 0..60 {
+        if f_b.signum() == f_c.signum() {
+            (c, f_c) = (a, f_a);
+            (last, before_last) = (b - a, b - a);
+        }
+        if f_c.abs() < f_b.abs() {
+            (a, b, c) = (b, c, b);
+            (f_a, f_b, f_c) = (f_b, f_c, f_b);
+        }
+        let half = 0.5 * (c - b);
+        let width = CONVERGED * b;
+        if half.abs() < width || f_b.abs() < SMALL {
             break;
         }
-        let t = (fast * f_slow - slow * f_fast) / (f_slow - f_fast);
-        let edge = 1e-4 * (slow - fast);
-        let t = t.clamp(fast + edge, slow - edge);
-        let at = error(t);
-        if at.0 > 0.0 {
-            (fast, f_fast) = (t, at.0);
-            if side == 1 {
-                f_slow *= 0.5;
+        if before_last.abs() > width && f_a.abs() > f_b.abs() {
+            let s = f_b / f_a;
+            let (mut p, mut q) = if a == c {
+                (2.0 * half * s, 1.0 - s)
+            } else {
+                let (q, r) = (f_a / f_c, f_b / f_c);
+                (
+                    s * (2.0 * half * q * (q - r) - (b - a) * (r - 1.0)),
+                    (q - 1.0) * (r - 1.0) * (s - 1.0),
+                )
+            };
+            if p > 0.0 {
+                q = -q;
             }
-            side = 1;
-            if at.0 < 1e-11 {
-                (slow, at_slow) = (t, at);
-                break;
+            p = p.abs();
+            if 2.0 * p < (3.0 * half * q - (width * q).abs()).min((before_last * q).abs()) {
+                (before_last, last) = (last, p / q);
+            } else {
+                (before_last, last) = (half, half);
             }
         } else {
-            (slow, f_slow, at_slow) = (t, at.0, at);
-            if side == -1 {
-                f_fast *= 0.5;
-            }
-            side = -1;
+            (before_last, last) = (half, half);
         }
+        (a, f_a) = (b, f_b);
+        b += if last.abs() > width { last } else { width.copysign(half) };
+        (f_b, hit) = error(b);
     }
-    Ok(Fastest { stroke_time_s: slow, contact: at_slow.1, swings })
+    if hit.stroke_time_s != b {
+        hit = error(b).1;
+    }
+    Ok(Fastest { stroke_time_s: b, contact: hit, swings })
 }

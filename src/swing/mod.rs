@@ -2,12 +2,17 @@
 
 pub mod activation;
 pub mod barrier;
+pub mod batter;
 pub mod chain;
 pub mod close_path;
 pub mod contact;
+pub mod engine;
 pub mod fastest_controlled;
+pub mod hand_wrench;
 pub mod law;
+pub mod observed;
 pub mod plan;
 pub mod player_stroke;
 pub mod reference;
 pub mod run;
+pub mod time_in_hand;

@@ -120,33 +120,59 @@ fn sample(
     k: &mut Kinematics<JOINT_COUNT>,
 ) -> Sample {
     let w = Weights::at(s);
-    let q = path.weighted(&w.value);
-    let q1 = path.weighted(&w.first);
-    let q2 = path.weighted(&w.second);
-    chain.tree.forward_kinematics(&q, &q1, DVec3::ZERO, k);
-    let bat = chain.link.bat;
-    let point = chain.on_bat(k, contact_m);
-    let mut point2 = k.acceleration_bias(bat, point);
-    let mut alpha = k.alpha_bias[bat];
-    for j in chain.tree.joints_towards_base(bat) {
-        point2 += (k.axis_moment[j] + k.axis[j].cross(point)) * q2[j];
-        alpha += k.axis[j] * q2[j];
-    }
+    let joints = [path.weighted(&w.value), path.weighted(&w.first), path.weighted(&w.second)];
     let pelvis = curves.pelvis(s);
     let leg = |v: DVec3| chain.mirror.vector(v) * chain.hip_height_m;
-    Sample {
-        q,
-        q1,
-        q2,
-        point,
-        point1: k.velocity(bat, point),
-        point2,
-        R: k.R[bat],
-        omega: k.omega[bat],
-        alpha,
-        pelvis: leg(pelvis.position),
-        pelvis1: leg(pelvis.velocity),
-        pelvis2: leg(pelvis.acceleration),
-        pelvis_turn1: pelvis.turn_rate,
+    let hips = Hips {
+        path: [pelvis.position, pelvis.velocity, pelvis.acceleration].map(leg),
+        turn1: pelvis.turn_rate,
+    };
+    Sample::new(chain, contact_m, joints, hips, k)
+}
+
+/// The pelvis at one normalised time.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Hips {
+    /// Displacement, m, with its first and second derivatives.
+    pub(super) path: [DVec3; 3],
+    /// Rate of turn, rad.
+    pub(super) turn1: f64,
+}
+
+impl Sample {
+    /// The plan where the joint angles with their first and second derivatives are `joints`.
+    pub(super) fn new(
+        chain: &Chain,
+        contact_m: f64,
+        joints: [[f64; JOINT_COUNT]; 3],
+        hips: Hips,
+        k: &mut Kinematics<JOINT_COUNT>,
+    ) -> Self {
+        let [q, q1, q2] = joints;
+        chain.tree.forward_kinematics(&q, &q1, DVec3::ZERO, k);
+        let bat = chain.link.bat;
+        let point = chain.on_bat(k, contact_m);
+        let mut point2 = k.acceleration_bias(bat, point);
+        let mut alpha = k.alpha_bias[bat];
+        for j in chain.tree.joints_towards_base(bat) {
+            point2 += (k.axis_moment[j] + k.axis[j].cross(point)) * q2[j];
+            alpha += k.axis[j] * q2[j];
+        }
+        let [pelvis, pelvis1, pelvis2] = hips.path;
+        Self {
+            q,
+            q1,
+            q2,
+            point,
+            point1: k.velocity(bat, point),
+            point2,
+            R: k.R[bat],
+            omega: k.omega[bat],
+            alpha,
+            pelvis,
+            pelvis1,
+            pelvis2,
+            pelvis_turn1: hips.turn1,
+        }
     }
 }

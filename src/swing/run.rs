@@ -3,7 +3,7 @@
 
 use super::activation::Available;
 use super::chain::Chain;
-use super::contact::{self, Contact};
+use super::contact::{self, Contact, StepOfPlan};
 use super::law::{Control, Instant, Law, Reach, Wanted, closed_chain};
 use super::reference::{Reference, Sample};
 use crate::dynamics::closed_loop::ClosedChain;
@@ -18,7 +18,7 @@ const N: usize = JOINT_COUNT;
 
 /// Steps from the top of the backlift to the planned contact. Measured error of the bat speed at
 /// this count against 1,600 steps: see the convergence table in DEVELOPERS.md.
-pub const STEPS: usize = 200;
+pub const STEPS: usize = 120;
 
 /// State of a swing: joint angles, rates, torques.
 ///
@@ -76,15 +76,19 @@ pub struct Swinger<'a> {
     pub gravity_m_s2: f64,
 }
 
-struct Stage {
-    derivative: State,
-    torque_n_m: [f64; N],
+/// What the law makes of one state.
+pub(super) struct Stage {
+    /// Rate of the state by our own dynamics.
+    pub(super) derivative: State,
+    /// Torques given.
+    pub(super) torque_n_m: [f64; N],
     activation: [f64; N],
     closed: ClosedChain<N>,
 }
 
-struct Room {
-    k: Kinematics<N>,
+/// Room for the terms of one state, and the law with its last solution.
+pub(super) struct Room {
+    pub(super) k: Kinematics<N>,
     m: MassMatrix<N>,
     law: Law,
 }
@@ -115,11 +119,7 @@ impl<'a> Swinger<'a> {
     ) -> Contact {
         let steps = self.reference.per_unit / 2;
         let dt = stroke_time_s / steps as f64;
-        let mut room = Room {
-            k: self.chain.tree.kinematics(),
-            m: MassMatrix::new(&self.chain.tree),
-            law: Law::new(self.control),
-        };
+        let mut room = self.room();
         let mut state = self.start(stroke_time_s, &mut room);
         let last = self.reference.samples.len() / 2;
         let mut first = self.stage(0, &state, stroke_time_s, &mut room);
@@ -149,7 +149,7 @@ impl<'a> Swinger<'a> {
                 && let Some(contact) = contact::crossing(
                     self,
                     stroke_time_s,
-                    i,
+                    StepOfPlan { index: i, samples: 2, dt },
                     (&state, &first.derivative),
                     (&next, &second.derivative),
                     &mut room.k,
@@ -171,13 +171,22 @@ impl<'a> Swinger<'a> {
         Contact::missed(stroke_time_s)
     }
 
+    /// Room for one swing.
+    pub(super) fn room(&self) -> Room {
+        Room {
+            k: self.chain.tree.kinematics(),
+            m: MassMatrix::new(&self.chain.tree),
+            law: Law::new(self.control),
+        }
+    }
+
     /// Acceleration of the base: free fall turned upwards, and the pelvis's own.
-    fn a_base(&self, sample: &Sample, stroke_time_s: f64) -> DVec3 {
+    pub(super) fn a_base(&self, sample: &Sample, stroke_time_s: f64) -> DVec3 {
         DVec3::new(0.0, 0.0, self.gravity_m_s2) + sample.pelvis2 / (stroke_time_s * stroke_time_s)
     }
 
     /// At rest at the top of the backlift, the muscles already giving what the reversal needs.
-    fn start(&self, stroke_time_s: f64, room: &mut Room) -> State {
+    pub(super) fn start(&self, stroke_time_s: f64, room: &mut Room) -> State {
         let sample = &self.reference.samples[0];
         let v = [0.0; N];
         let a_base = self.a_base(sample, stroke_time_s);
@@ -198,6 +207,19 @@ impl<'a> Swinger<'a> {
         State { q: sample.q, v, torque_n_m: torque }
     }
 
+    /// Share of its capacity that each joint gives to hold the bat still at the top of the backlift.
+    pub fn hold_share(&self) -> [f64; N] {
+        let mut room = Room {
+            k: self.chain.tree.kinematics(),
+            m: MassMatrix::new(&self.chain.tree),
+            law: Law::new(self.control),
+        };
+        // A stroke so slow that it asks for no acceleration.
+        let state = self.start(STILL_S, &mut room);
+        let available = Available::new(&self.strength, &state.v);
+        core::array::from_fn(|j| available.activation(j, state.torque_n_m[j]).abs())
+    }
+
     fn wanted(&self, sample: usize, stroke_time_s: f64) -> Wanted<'a> {
         let s = sample as f64 / self.reference.per_unit as f64;
         Wanted {
@@ -208,7 +230,13 @@ impl<'a> Swinger<'a> {
     }
 
     /// Derivative of the state, and the terms it came from.
-    fn stage(&self, sample: usize, state: &State, stroke_time_s: f64, room: &mut Room) -> Stage {
+    pub(super) fn stage(
+        &self,
+        sample: usize,
+        state: &State,
+        stroke_time_s: f64,
+        room: &mut Room,
+    ) -> Stage {
         let sample = sample.min(self.reference.samples.len() - 1);
         let now = &self.reference.samples[sample];
         let a_base = self.a_base(now, stroke_time_s);
@@ -265,6 +293,9 @@ impl<'a> Swinger<'a> {
         }
     }
 }
+
+/// Stroke time that counts as standing still, s.
+const STILL_S: f64 = 1e3;
 
 fn moved(state: &State, rate: &State, dt: f64) -> State {
     let mut out = *state;

@@ -1,1 +1,115 @@
 //! Facts about the stage `comparison`.
+
+use approx::assert_relative_eq;
+use backlift::bat::Bat;
+use backlift::comparison::collision::{
+    apparent_restitution, exit_speed_m_s, exit_speed_off_bat_m_s, recoil_ratio,
+};
+use backlift::comparison::difference::{difference, toe_mass_kg, toe_words};
+use backlift::comparison::noticeable::{Felt, MOMENT_OF_INERTIA, WEIGHT, felt};
+use backlift::frames::{DMat3, DVec3};
+use backlift::uncertain::Uncertain;
+
+fn bat(length_m: f64, mass_kg: f64, balance_m: f64, com_moment_kg_m2: f64) -> Bat {
+    let moments = DVec3::new(0.0012, com_moment_kg_m2, com_moment_kg_m2 + 0.001);
+    Bat::new(
+        "rod",
+        length_m,
+        mass_kg,
+        DVec3::new(balance_m, 0.0, 0.0),
+        DMat3::from_diagonal(moments),
+    )
+    .unwrap()
+}
+
+/// Worked cases, computed elsewhere from chosen round inputs (e = 0.5, ball 25 m/s, bat 20 m/s):
+/// m, M, b, I_cm → r, e_A, exit speed, energy lost; to the six printed decimals.
+const WORKED: [[f64; 8]; 4] = [
+    [0.16, 1.2, 0.00, 0.08, 0.133333, 0.323529, 34.558824, 107.205882],
+    [0.16, 1.2, 0.10, 0.08, 0.153333, 0.300578, 33.526012, 105.346821],
+    [0.16, 1.2, 0.20, 0.08, 0.213333, 0.236264, 30.631868, 100.137363],
+    [0.14, 1.0, 0.15, 0.05, 0.203000, 0.246883, 31.109726, 88.372818],
+];
+
+#[test]
+fn published_worked_collisions_come_back() {
+    for [m, M, b, I, r, e_a, v, _] in WORKED {
+        let recoil = recoil_ratio(m, M, b, I);
+        assert_relative_eq!(recoil, r, epsilon = 5.1e-7);
+        assert_relative_eq!(apparent_restitution(0.5, recoil), e_a, epsilon = 5.1e-7);
+        let exit = exit_speed_m_s(apparent_restitution(0.5, recoil), 25.0, 20.0);
+        assert_relative_eq!(exit, v, epsilon = 5.1e-7);
+    }
+}
+
+/// Momentum and angular momentum of ball and free bat before and after: an independent route to the
+/// exit speed. What leaves over what arrives must be e, and the energy lost that of the worked case.
+#[test]
+fn published_energy_lost_follows_from_momentum_kept_and_restitution() {
+    for [m, M, b, I, .., lost_j] in WORKED {
+        let (ball_m_s, bat_m_s) = (25.0, 20.0);
+        let exit =
+            exit_speed_off_bat_m_s(&bat(0.85, M, 0.5, I), 0.5 + b, bat_m_s, ball_m_s, m, 0.5);
+        let impulse = m * (exit + ball_m_s);
+        // A bat moving without turning: every point at bat_m_s.
+        let com_after = bat_m_s - impulse / M;
+        let omega_after = -impulse * b / I;
+        let point_after = com_after + omega_after * b;
+        assert_relative_eq!((exit - point_after) / (ball_m_s + bat_m_s), 0.5, max_relative = 1e-12);
+        let before_j = 0.5 * (m * ball_m_s * ball_m_s + M * bat_m_s * bat_m_s);
+        let after_j =
+            0.5 * (m * exit * exit + M * com_after * com_after + I * omega_after * omega_after);
+        assert_relative_eq!(before_j - after_j, lost_j, epsilon = 1e-6);
+    }
+}
+
+#[test]
+fn a_gram_at_the_toe_is_worth_a_gram_at_the_toe() {
+    let (length_m, mass_kg, balance_m, com_moment) = (0.85, 1.2, 0.53, 0.08);
+    let plain = bat(length_m, mass_kg, balance_m, com_moment);
+    let tape_kg = 0.035;
+    // The taped bat put together by hand: common centre, both parts moved to it.
+    let total_kg = mass_kg + tape_kg;
+    let centre_m = (mass_kg * balance_m + tape_kg * length_m) / total_kg;
+    let moment = com_moment
+        + mass_kg * (centre_m - balance_m) * (centre_m - balance_m)
+        + tape_kg * (length_m - centre_m) * (length_m - centre_m);
+    let taped = bat(length_m, total_kg, centre_m, moment);
+    let change = taped.swing_moment_kg_m2() - plain.swing_moment_kg_m2();
+    assert_relative_eq!(toe_mass_kg(change, length_m), tape_kg, max_relative = 1e-12);
+    assert_eq!(toe_words(change, length_m), "as if 35 g were taped to the toe");
+    assert_eq!(toe_words(-change, length_m), "as if 35 g were taken off the toe");
+    assert_eq!(toe_words(1e-5, length_m), "picks up the same, to the gram at the toe");
+}
+
+#[test]
+fn errors_that_two_bats_share_cancel_in_their_difference() {
+    let (a, b) = (Uncertain::computed(15.0, 0.8), Uncertain::computed(15.3, 0.8));
+    let apart = difference(a, b, 0.0);
+    assert_relative_eq!(apart.sd, 0.8 * 2.0_f64.sqrt(), max_relative = 1e-12);
+    assert!(!apart.real);
+    let together = difference(a, b, 0.99);
+    assert_relative_eq!(together.sd, 0.8 * 0.02_f64.sqrt(), max_relative = 1e-9);
+    assert!(together.real);
+    assert_relative_eq!(together.value, 0.3, max_relative = 1e-12);
+    assert!(!difference(a, a, 1.0).real, "a bat is not different from itself");
+}
+
+#[test]
+fn a_difference_is_real_beyond_one_point_nine_six_standard_deviations() {
+    let a = Uncertain::measured(1.0, 0.003);
+    let sd = 0.003 * 2.0_f64.sqrt();
+    assert!(difference(a, Uncertain::measured(1.0 + 1.97 * sd, 0.003), 0.0).real);
+    assert!(!difference(a, Uncertain::measured(1.0 + 1.95 * sd, 0.003), 0.0).real);
+}
+
+/// Weight: 0.025 to 0.067 by source; moment of inertia 0.025 to 0.28, tenfold apart.
+#[test]
+fn published_thresholds_that_disagree_leave_the_answer_unsure_between_them() {
+    assert_eq!(felt(0.02, 1.2, &WEIGHT), Felt::No);
+    assert_eq!(felt(-0.05, 1.2, &WEIGHT), Felt::Unsure);
+    assert_eq!(felt(0.09, 1.2, &WEIGHT), Felt::Yes);
+    assert_eq!(felt(0.005, 0.25, &MOMENT_OF_INERTIA), Felt::No);
+    assert_eq!(felt(-0.02, 0.25, &MOMENT_OF_INERTIA), Felt::Unsure);
+    assert_eq!(felt(0.08, 0.25, &MOMENT_OF_INERTIA), Felt::Yes);
+}

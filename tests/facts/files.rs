@@ -1,1 +1,24 @@
-//! Facts about the stage `files`.
+//! Facts about the edges `units` and `files`.
+
+mod bad_input;
+mod good_input;
+mod outline;
+mod save;
+mod units;
+
+use backlift::files::fault::Faults;
+use backlift::files::scenario::{Given, Loaded, load};
+use backlift::measurement::plan::STROKES;
+
+/// Loads a text through a file, as a user would, with `--set` arguments over it.
+fn load_text(text: &[u8], sets: &[&str]) -> Result<Loaded, Faults> {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("kit.ron");
+    std::fs::write(&path, text).unwrap();
+    load_file(Given::File(path), sets)
+}
+
+fn load_file(given: Given, sets: &[&str]) -> Result<Loaded, Faults> {
+    let sets: Vec<String> = sets.iter().map(|it| (*it).to_owned()).collect();
+    load(&given, &sets, &STROKES)
+}

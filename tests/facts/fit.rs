@@ -1,1 +1,3 @@
 //! Facts about the stage `fit`.
+
+mod demo;

@@ -11,4 +11,5 @@ mod files;
 mod fit;
 mod innings;
 mod player;
+mod reference;
 mod swing;

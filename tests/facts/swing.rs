@@ -1,3 +1,4 @@
 //! Facts about the stage `swing`.
 
+mod engine;
 mod pilot;

@@ -1,13 +1,14 @@
 """pilot_figures.json: figures of the prototype stroke law (swing_pilot.py), for the law in Rust to be compared with.
 
-The prototype holds its torques over a step and uses a semi-implicit step of first order, so compare at equal dt, or with
-the limit: `limit` is the extrapolation 2 x(dt/2) - x(dt) of the two finest steps. Gravity is 9.81 here.
+The prototype holds its torques over a step and uses a semi-implicit step of first order, so its figures move with dt;
+`limit` is the extrapolation 2 x(dt/2) - x(dt) of the two finest steps. continuous_law.json has the law without a step:
+compare a law that is evaluated inside integrator stages with that one. Gravity is 9.81 here.
 """
 import os
 import numpy as np
 import mujoco as mj
 from chain import rounded, six, write
-from swing_pilot import CTL, DEG, ECC, KAPPA, NAMES, NK, TAU_A, Bat, Player, Rig, S_END, caps, close_path, fastest, reference_path, task_sim
+from swing_pilot import CTL, DEG, ECC, KAPPA, NAMES, NK, TAU_A, Bat, Player, Rig, S_END, close_path, fastest, reference_path, task_sim
 
 ADULT, TWELVE = Player(), Player(stature=1.50, mass=40.0, strength=0.5)
 BATS = (("adult", ADULT, (("light", Bat(mass=1.15, balance=0.51)), ("middle", Bat()), ("heavy", Bat(mass=1.30, balance=0.55)))),
@@ -31,6 +32,8 @@ def link_table(rig):
         links[-1].update(mass=m.body_mass[b], com=d.xipos[b] - d.xpos[b], inertia_com=six(Ri @ np.diag(m.body_inertia[b]) @ Ri.T))
         last[b] = (parent, d.xpos[b].copy())
     R, bat = d.xmat[rig.bid].reshape(3, 3), last[rig.bid][0]
+    for l in links:                     # rounding of the trunk's quarter turn
+        l.update({k: np.where(np.abs(l[k]) < 1e-12, 0.0, l[k]).astype(float) for k in ("axis", "offset", "com", "inertia_com") if l[k] is not None})
     return dict(gravity_m_s2=9.81, links=links,
                 loop=dict(link_a=bat, point_a=R[:, 0] * rig.gb, link_b=last[rig.rid][0], point_b=[0.0, 0.0, -rig.hg], rows=3),
                 bat=dict(link=bat, top_of_handle=[0.0, 0.0, 0.0], toe_dir=R[:, 0], face_dir=R[:, 2], top_hand=R[:, 0] * rig.gt,
@@ -72,7 +75,8 @@ def main():
                 searches.append(row)
                 print(stroke, who, name, [(round(float(row[k]["fastest_s"]), 4), round(row[k]["speed_m_s"], 3)) for k in row if k.startswith("dt")], flush=True)
                 if player is not ADULT and name == "light":
-                    rigs[f"{stroke} {who}"] = dict(chain=link_table(rig), capacity_positive_n_m=rig.cp_, capacity_negative_n_m=rig.cn, control_points_rad=path)
+                    rigs[f"{stroke} {who}"] = dict(chain=link_table(rig), joints=NAMES, capacity_positive_n_m=rig.cp_, capacity_negative_n_m=rig.cn,
+                                                   fastest_joint_rad_s=rig.vm, control_points_rad=path)
                 if (who, name) != ("adult", "middle"):
                     continue
                 steps, o, (dt, h) = fixed_time(rig, path, FIXED_T[stroke]); s, first = o["start"], o["hist"][0]

@@ -1,2 +1,62 @@
-//! The command line.
-fn main() {}
+//! The command line: one file a command, and what they share.
+#![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
+
+mod given;
+#[allow(dead_code, reason = "for the commands that measure and simulate")]
+mod json;
+mod new;
+mod outcome;
+mod progress;
+mod stroke;
+#[allow(dead_code, reason = "for the commands that measure and simulate")]
+mod table;
+
+use clap::{Parser, Subcommand};
+use outcome::{Outcome, Stop};
+
+/// Fits a cricket bat to a player by simulating the swing.
+#[derive(Parser)]
+#[command(name = "backlift", version, max_term_width = 80, help_expected = true)]
+#[command(subcommand_required = true, arg_required_else_help = true)]
+#[command(after_help = "\
+A scenario is a text file with the player, the bats, the innings and the bowling. \
+Without one, the built-in demo is used: an invented junior with four bats.
+
+Exit codes: 0 done, 1 no answer or not accepted, 2 wrong input, 130 cancelled, 255 our own mistake.
+
+Example:
+  backlift new my-player.ron")]
+struct CommandLine {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    New(new::Args),
+    Stroke(stroke::Args),
+}
+
+impl Command {
+    fn run(self) -> Result<Outcome, Stop> {
+        match self {
+            Self::New(args) => new::run(args),
+            Self::Stroke(args) => stroke::run(args),
+        }
+    }
+}
+
+fn main() -> std::process::ExitCode {
+    let line = CommandLine::parse();
+    outcome::finish(|| line.command.run())
+}
+
+#[cfg(test)]
+mod tests {
+    use clap::CommandFactory;
+
+    #[test]
+    fn every_flag_has_its_help_and_the_command_line_is_sound() {
+        super::CommandLine::command().debug_assert();
+    }
+}

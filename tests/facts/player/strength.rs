@@ -158,3 +158,17 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn the_same_grip_on_a_longer_lever_turns_harder_in_proportion() {
+    let with = |stature_m: f64| {
+        let mut p = someone(Sex::Male, 25.0, stature_m);
+        p.grip_top_n = Some(400.0);
+        p.grip_bottom_n = Some(400.0);
+        player(&p).unwrap().strength.positive_n_m
+    };
+    let (short, tall) = (with(1.60), with(1.92));
+    for j in 0..JOINTS.len() {
+        assert_relative_eq!(tall[j], 1.2 * short[j], max_relative = 1e-12);
+    }
+}

@@ -129,143 +129,26 @@ pub fn fastest(player: &Player, bat: &Bat, stroke: &str, steps: usize) -> Fastes
     fastest_controlled(&swinger, 0.44, None).unwrap()
 }
 
+/// Prototype: T* by E = 1, speeds at dt 1, 0.5, 0.25 ms extrapolated to zero by its own study. The
+/// band is 1 %: the prototype holds its torque over a step and reads contact between steps.
 #[test]
 fn reference_the_prototype_swings_as_fast() {
     let adult = pilot_player(1.80, 78.0, 1.0);
     for (stroke, v) in [("drive", 15.79), ("pull", 15.20), ("hook", 15.14)] {
-        for steps in [100, 200] {
-            let t0 = std::time::Instant::now();
-            let f = fastest(&adult, &pilot_bat(1.20, 0.85, 0.53), stroke, steps);
-            println!(
-                "{stroke} {steps} T {:.5} v {:.5} (pilot {v}) toe {:.3} err {:.1} mm face {:.2} line {:.2} swings {} {:.1} ms/swing",
-                f.stroke_time_s,
-                f.contact.bat_speed_m_s,
-                f.contact.toe_speed_m_s,
-                1e3 * f.contact.position_error_m,
-                f.contact.face_error_rad.to_degrees(),
-                f.contact.line_error_rad.to_degrees(),
-                f.swings,
-                t0.elapsed().as_secs_f64() * 1e3 / f.swings as f64
-            );
-        }
+        let ours = fastest(&adult, &pilot_bat(1.20, 0.85, 0.53), stroke, STEPS);
+        let ours = ours.contact.bat_speed_m_s;
+        assert!((ours / v - 1.0).abs() < 0.01, "{stroke}: {ours:.3} m/s, prototype {v}");
     }
 }
 
 #[test]
-fn explore_exponents() {
-    use rayon::prelude::*;
-    for (who, player, length, balance, masses, child) in [
-        (
-            "adult",
-            pilot_player(1.80, 78.0, 1.0),
-            0.85,
-            0.53,
-            [1.05, 1.10, 1.15, 1.20, 1.25, 1.30, 1.35, 1.40],
-            false,
-        ),
-        (
-            "child",
-            pilot_player(1.50, 40.0, 0.5),
-            0.80,
-            0.499,
-            [0.85, 0.90, 0.95, 1.00, 1.05, 1.10, 1.15, 1.20],
-            true,
-        ),
-    ] {
-        for stroke in ["drive", "pull", "hook"] {
-            let v: Vec<(f64, f64, f64)> = masses
-                .par_iter()
-                .map(|&m| {
-                    let b = pilot_bat(m, length, balance);
-                    let f = fastest(&player, &b, stroke, 100);
-                    (b.swing_moment_kg_m2(), f.contact.bat_speed_m_s, f.stroke_time_s)
-                })
-                .collect();
-            let w: Vec<(f64, f64, f64)> = (0..6)
-                .into_par_iter()
-                .map(|i| {
-                    let b0 = pilot_bat(masses[3], length, balance - 0.03 + 0.01 * i as f64);
-                    let f = fastest(&player, &b0, stroke, 100);
-                    (b0.swing_moment_kg_m2(), f.contact.bat_speed_m_s, f.stroke_time_s)
-                })
-                .collect();
-            let ex = |v: &Vec<(f64, f64, f64)>| {
-                let n = v.len() - 1;
-                (v[n].1 / v[0].1).ln() / (v[n].0 / v[0].0).ln()
-            };
-            // residual to quadratic in ln I
-            let x: Vec<f64> = v.iter().map(|p| p.0.ln()).collect();
-            let y: Vec<f64> = v.iter().map(|p| p.1.ln()).collect();
-            let mx = x.iter().sum::<f64>() / x.len() as f64;
-            let a = nalgebra::DMatrix::from_fn(x.len(), 3, |i, j| (x[i] - mx).powi(j as i32));
-            let b = nalgebra::DVector::from_vec(y);
-            let sol = (a.transpose() * &a).cholesky().unwrap().solve(&(a.transpose() * &b));
-            let r = &a * &sol - &b;
-            println!(
-                "{who} {stroke} mass {:.3} balance {:.3} rms {:.5}% T {:.3}-{:.3} v {} {}",
-                ex(&v),
-                ex(&w),
-                100.0 * (r.norm_squared() / x.len() as f64).sqrt(),
-                v[0].2,
-                v[7].2,
-                v.iter().map(|p| format!("{:.3}", p.1)).collect::<Vec<_>>().join(" "),
-                if child { "" } else { "" }
-            );
-        }
-    }
-}
-
-#[test]
-fn explore_players() {
-    use backlift::measurement::person::PersonReading;
-    for (age, sex, h, grip) in [
-        (25.0, Sex::Male, 1.80, None),
-        (13.0, Sex::Male, 1.56, None),
-        (15.0, Sex::Female, 1.62, None),
-        (10.0, Sex::Male, 1.38, None),
-        (25.0, Sex::Male, 1.80, Some(600.0)),
-    ] {
-        let r = PersonReading {
-            age_y: age,
-            sex,
-            stature_m: h,
-            handed: Handed::Right,
-            mass_kg: None,
-            arm_length_m: None,
-            hand_length_m: None,
-            grip_top_n: grip,
-            grip_bottom_n: grip,
-            wrist_hold: None,
+fn bat_speed_at_the_product_step_is_converged_to_two_hundredths_of_a_percent() {
+    let adult = pilot_player(1.80, 78.0, 1.0);
+    for stroke in ["drive", "pull", "hook"] {
+        let v = |steps| {
+            fastest(&adult, &pilot_bat(1.20, 0.85, 0.53), stroke, steps).contact.bat_speed_m_s
         };
-        let p = backlift::player::player(&r).unwrap();
-        let bat = if age > 17.0 {
-            pilot_bat(1.18, 0.85, 0.53)
-        } else if h < 1.5 {
-            pilot_bat(0.82, 0.756, 0.47)
-        } else {
-            pilot_bat(1.0, 0.806, 0.50)
-        };
-        for s in backlift::files::stroke::built_in().unwrap() {
-            let ps = backlift::swing::player_stroke::PlayerStroke::new(&p, &s, &bat).unwrap();
-            let held = ps.hold(&bat).unwrap();
-            let f = held.fastest(&[1.0; 7], None);
-            match f {
-                Ok(f) => println!(
-                    "{age} {h} grip {:.0} {} T {:.4} v {:.3} n {:.3} toe {:.2} h {:.2} m err {:.1} mm face {:.1} line {:.1} swings {}",
-                    p.grip_top_n.value,
-                    s.name,
-                    f.stroke_time_s,
-                    f.contact.bat_speed_m_s,
-                    f.contact.normal_speed_m_s,
-                    f.contact.toe_speed_m_s,
-                    f.contact.point_W.z,
-                    1e3 * f.contact.position_error_m,
-                    f.contact.face_error_rad.to_degrees(),
-                    f.contact.line_error_rad.to_degrees(),
-                    f.swings
-                ),
-                Err(e) => println!("{age} {e}"),
-            }
-        }
+        let (coarse, fine) = (v(STEPS), v(4 * STEPS));
+        assert!((coarse / fine - 1.0).abs() < 2e-4, "{stroke}: {coarse} against {fine}");
     }
 }

@@ -1,0 +1,40 @@
+//! `backlift new`: writes a scenario to start from.
+
+use std::path::PathBuf;
+
+use backlift::files::save::new_file;
+
+use crate::given::ScenarioArgs;
+use crate::json;
+use crate::outcome::{Outcome, Stop};
+
+/// A scenario with a note at every field.
+const STARTER: &str = include_str!("../../../scenarios/starter.ron");
+
+/// Write a scenario file to start from
+///
+/// Without a scenario the new file has a note at every field. With one, or with --set, it is a copy
+/// with those values, checked on the way.
+#[derive(clap::Args)]
+#[command(after_help = "\
+Example:
+  backlift new my-player.ron --set player.age=14 --set \"bats.0.mass=2 lb 4 oz\"")]
+pub struct Args {
+    /// The file to write; one that is there already is left as it is
+    file: PathBuf,
+
+    #[command(flatten)]
+    given: ScenarioArgs,
+}
+
+/// Writes the file.
+pub fn run(args: Args) -> Result<Outcome, Stop> {
+    let text = match (&args.given.scenario, args.given.set.as_slice()) {
+        (None, []) => STARTER.to_owned(),
+        _ => args.given.load()?.fields.to_ron()?,
+    };
+    new_file(&args.file, text.as_bytes())?;
+    // The file is there; a closed standard output changes nothing about that.
+    let _ = json::print(&format!("Wrote {}\n", args.file.display()));
+    Ok(Outcome::Done)
+}

@@ -1,0 +1,87 @@
+//! How a command ends: its exit code, and what is said on standard error.
+
+use std::io::{IsTerminal, Write};
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::process::ExitCode;
+
+use backlift::files::fault::{Fault, Faults};
+
+/// A command that came to its end.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Outcome {
+    /// It did what was asked.
+    Done,
+    /// It did, and the verdict is no: a bat sent back.
+    #[allow(dead_code, reason = "for the commands that judge")]
+    NotAccepted,
+}
+
+/// A command that could not.
+#[derive(Debug)]
+pub enum Stop {
+    /// What was given is wrong, or cannot be read or written.
+    WrongInput(Faults),
+    /// What was given is right, and there is no answer to it.
+    NoAnswer(Fault),
+    /// Ctrl-C.
+    Cancelled,
+}
+
+impl From<Fault> for Stop {
+    fn from(fault: Fault) -> Self {
+        Self::WrongInput(fault.into())
+    }
+}
+
+impl From<Faults> for Stop {
+    fn from(faults: Faults) -> Self {
+        Self::WrongInput(faults)
+    }
+}
+
+/// Exit code of a verdict of no, and of a question without an answer.
+const NO: u8 = 1;
+/// Exit code for wrong input.
+const WRONG_INPUT: u8 = 2;
+/// Exit code after Ctrl-C, as shells have it: 128 and the number of the signal.
+const CANCELLED: u8 = 130;
+/// Exit code for a mistake of the program itself.
+const OUR_MISTAKE: u8 = 255;
+
+/// Runs a command, says what has to be said, and gives the exit code.
+pub fn finish(command: impl FnOnce() -> Result<Outcome, Stop>) -> ExitCode {
+    let (code, words) = match catch_unwind(AssertUnwindSafe(command)) {
+        Ok(Ok(Outcome::Done)) => (0, String::new()),
+        Ok(Ok(Outcome::NotAccepted)) => (NO, String::new()),
+        Ok(Err(Stop::WrongInput(faults))) => (WRONG_INPUT, faults.drawn(width(), colour())),
+        Ok(Err(Stop::NoAnswer(fault))) => (NO, fault.drawn(width(), colour())),
+        Ok(Err(Stop::Cancelled)) => (CANCELLED, "Cancelled; nothing was written\n".to_owned()),
+        Err(_) => (OUR_MISTAKE, OUR_MISTAKE_WORDS.to_owned()),
+    };
+    say(&words);
+    ExitCode::from(code)
+}
+
+const OUR_MISTAKE_WORDS: &str = "This is a mistake in Backlift, not in what you gave it\n";
+
+/// Shows warnings and goes on.
+#[allow(dead_code, reason = "for the commands that measure and simulate")]
+pub fn warn(warnings: &[Fault]) {
+    for warning in warnings {
+        say(&warning.drawn(width(), colour()));
+    }
+}
+
+/// Writes to standard error; if even that is closed there is nobody left to tell.
+fn say(text: &str) {
+    let _ = std::io::stderr().write_all(text.as_bytes());
+}
+
+fn colour() -> bool {
+    std::io::stderr().is_terminal() && std::env::var_os("NO_COLOR").is_none()
+}
+
+/// Narrow enough to read in a terminal; in a pipe wide enough that no sentence is broken.
+fn width() -> usize {
+    if std::io::stderr().is_terminal() { 80 } else { 400 }
+}

@@ -1,0 +1,91 @@
+//! Which figures cannot be a card.
+
+use super::{Asked, Card, Figure};
+
+/// Why a set of figures cannot be a card.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum CardFault {
+    /// Not a positive finite number.
+    #[error("the card's {what} is {value}, not a positive number")]
+    NotPositive {
+        /// Which figure.
+        what: &'static str,
+        /// The offending value.
+        value: f64,
+    },
+    /// The target lies outside its own limits.
+    #[error("the card's {what} {target} lies outside its own tolerance {low} to {high}")]
+    TargetOutsideTolerance {
+        /// Which figure.
+        what: &'static str,
+        /// What is wanted.
+        target: f64,
+        /// Lower limit.
+        low: f64,
+        /// Upper limit.
+        high: f64,
+    },
+    /// A station that is not on the bat.
+    #[error("the card's {what} {station_m} m lies off the bat, which is {length_m} m long")]
+    OffTheBat {
+        /// Which station.
+        what: &'static str,
+        /// Where it was put.
+        station_m: f64,
+        /// Overall length.
+        length_m: f64,
+    },
+}
+
+impl Card {
+    /// The card, if its figures can belong to a bat.
+    pub fn checked(self) -> Result<Self, CardFault> {
+        let positive = [
+            ("age", self.player.age_y),
+            ("stature", self.player.stature_m),
+            ("length", self.length_m),
+            ("pickup weight", self.pickup_weight_kg),
+            ("pendulum pivot", self.pendulum_pivot_m),
+            ("number of pendulum swings", f64::from(self.pendulum_swings)),
+            ("stature to fit again at", self.refit_stature_m.unwrap_or(1.0)),
+        ];
+        for (what, value) in positive {
+            if !(value.is_finite() && value > 0.0) {
+                return Err(CardFault::NotPositive { what, value });
+            }
+        }
+        let pendulum =
+            Asked { target: self.pendulum_time_s, tolerance: self.pendulum_time_tolerance_s };
+        let figures = Figure::ALL.map(|it| (it.words(), self.asked(it)));
+        for (what, asked) in figures.into_iter().chain([("pendulum time", pendulum)]) {
+            asked.check(what)?;
+        }
+        let stations = [
+            ("balance point", self.balance_m),
+            ("sweet spot", self.sweet_spot_from_toe_m),
+            ("pendulum pivot", self.pendulum_pivot_m),
+        ];
+        for (what, station_m) in stations {
+            if station_m >= self.length_m {
+                return Err(CardFault::OffTheBat { what, station_m, length_m: self.length_m });
+            }
+        }
+        Ok(self)
+    }
+}
+
+impl Asked {
+    fn check(self, what: &'static str) -> Result<(), CardFault> {
+        let Self { target, tolerance: [low, high] } = self;
+        for value in [target, low, high] {
+            if !(value.is_finite() && value > 0.0) {
+                return Err(CardFault::NotPositive { what, value });
+            }
+        }
+        if low <= target && target <= high {
+            Ok(())
+        } else {
+            Err(CardFault::TargetOutsideTolerance { what, target, low, high })
+        }
+    }
+}

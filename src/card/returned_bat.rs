@@ -1,0 +1,190 @@
+//! A delivered bat against its card.
+//!
+//! **The rule.** The swing moment decides, before weight and balance: bat speed follows it, and at the same
+//! swing moment hardly changes with the dead weight. So
+//! 1. swing moment measured and outside: send back, however well the weight fits;
+//! 2. swing moment measured and within: accept; a weight, balance or other figure outside is noted, for the
+//!    maker to know, and for the player, who carries the weight;
+//! 3. swing moment not measured, or too near a limit for its measuring error: weight and balance decide
+//!    together. Either outside: send back. Swing moment unsure and neither outside: accept, for the benefit
+//!    of the doubt is the maker's. Swing moment not measured at all: accept only if both were measured.
+//!
+//! A swing moment that was estimated from size and shape counts as not measured.
+//! Source of the rule: assumption of this project; that pickup goes before scale weight is common practice.
+
+use super::{Asked, Card, Figure};
+use crate::uncertain::{Origin, Uncertain};
+
+/// Chance above which a figure counts as within, and below one minus which as outside.
+const SURE: f64 = 0.95;
+
+/// What was measured on the delivered bat; anything may be missing.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct ReturnedBat {
+    /// Scale weight, kg.
+    pub mass_kg: Option<Uncertain>,
+    /// Balance point, m from the top of the handle.
+    pub balance_m: Option<Uncertain>,
+    /// Swing moment, kg m², about the pickup axis.
+    pub swing_moment_kg_m2: Option<Uncertain>,
+    /// Sweet spot, m from the toe.
+    pub sweet_spot_from_toe_m: Option<Uncertain>,
+    /// Handle diameter over the grip at the bottom hand, m.
+    pub handle_diameter_m: Option<Uncertain>,
+}
+
+/// Whether a figure lies within its tolerance, its measuring error considered.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Within {
+    /// With a chance of 95 % or more.
+    Yes,
+    /// With a chance of 5 % or less.
+    No,
+    /// Too near a limit to say.
+    Unsure,
+    /// Nothing to go by.
+    NotMeasured,
+}
+
+/// One line of the check.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Item {
+    /// Which figure.
+    pub figure: Figure,
+    /// What the card asks, in the figure's unit.
+    pub asked: f64,
+    /// Limits `[low, high]`.
+    pub tolerance: [f64; 2],
+    /// What the bench says.
+    pub measured: Option<Uncertain>,
+    /// The verdict.
+    pub within: Within,
+}
+
+/// What settled the check.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DecidedBy {
+    /// The swing moment, measured.
+    SwingMoment,
+    /// Dead weight and balance point, since the swing moment was not measured or too near a limit.
+    WeightAndBalance,
+    /// Too little was measured to accept the bat.
+    TooLittleMeasured,
+}
+
+/// A delivered bat against its card.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Check {
+    /// Accept the bat, or send it back.
+    pub accepted: bool,
+    /// Line by line, in the order of [`Figure::ALL`].
+    pub items: Vec<Item>,
+    /// What settled it.
+    pub decided_by: DecidedBy,
+}
+
+/// Checks what was measured on a delivered bat against its card.
+pub fn check(card: &Card, bat: &ReturnedBat) -> Check {
+    let items: Vec<Item> = Figure::ALL
+        .into_iter()
+        .map(|figure| {
+            let asked = card.asked(figure);
+            let measured = bat.measured(figure);
+            Item {
+                figure,
+                asked: asked.target,
+                tolerance: asked.tolerance,
+                measured,
+                within: measured.map_or(Within::NotMeasured, |it| within(it, asked)),
+            }
+        })
+        .collect();
+    let verdict = |figure| {
+        items.iter().find(|it| it.figure == figure).map_or(Within::NotMeasured, |it| it.within)
+    };
+    let (swing, weight, balance) =
+        (verdict(Figure::SwingMoment), verdict(Figure::DeadWeight), verdict(Figure::Balance));
+    let (accepted, decided_by) = match swing {
+        Within::Yes => (true, DecidedBy::SwingMoment),
+        Within::No => (false, DecidedBy::SwingMoment),
+        _ if weight == Within::No || balance == Within::No => (false, DecidedBy::WeightAndBalance),
+        Within::NotMeasured if weight == Within::NotMeasured || balance == Within::NotMeasured => {
+            (false, DecidedBy::TooLittleMeasured)
+        }
+        Within::Unsure | Within::NotMeasured => (true, DecidedBy::WeightAndBalance),
+    };
+    Check { accepted, items, decided_by }
+}
+
+impl ReturnedBat {
+    fn measured(&self, figure: Figure) -> Option<Uncertain> {
+        match figure {
+            Figure::SwingMoment => self.swing_moment_kg_m2,
+            Figure::DeadWeight => self.mass_kg,
+            Figure::Balance => self.balance_m,
+            Figure::SweetSpot => self.sweet_spot_from_toe_m,
+            Figure::HandleDiameter => self.handle_diameter_m,
+        }
+        .filter(|it| it.value.is_finite() && it.sd.is_finite())
+        .filter(|it| !matches!(it.origin, Origin::Estimated | Origin::Assumed))
+    }
+}
+
+impl Check {
+    /// The verdict as one sentence.
+    pub fn sentence(&self) -> String {
+        let outside: Vec<&str> = self
+            .items
+            .iter()
+            .filter(|it| it.within == Within::No)
+            .map(|it| it.figure.words())
+            .collect();
+        let noted = match outside.as_slice() {
+            [] => String::new(),
+            [one] => format!("; tell the maker that its {one} is outside"),
+            [most @ .., last] => {
+                format!("; tell the maker that its {} and {last} are outside", most.join(", "))
+            }
+        };
+        match (self.accepted, self.decided_by) {
+            (true, DecidedBy::SwingMoment) => {
+                format!("Accept: the swing moment is as ordered{noted}")
+            }
+            (true, _) => format!(
+                "Accept: neither weight nor balance is outside; the swing moment is not proved, so time the pendulum to be sure{noted}"
+            ),
+            (false, DecidedBy::SwingMoment) => {
+                "Send back: the swing moment is outside, and it decides how the bat picks up"
+                    .to_owned()
+            }
+            (false, DecidedBy::WeightAndBalance) => format!(
+                "Send back: the {} is outside, and no swing moment speaks for the bat",
+                outside.join(" and the ")
+            ),
+            (false, DecidedBy::TooLittleMeasured) => {
+                "Not accepted: time the pendulum, or at least weigh and balance the bat".to_owned()
+            }
+        }
+    }
+}
+
+/// The verdict on one figure: its chance to lie within, normal error, at 95 and 5 %.
+fn within(measured: Uncertain, asked: Asked) -> Within {
+    let [low, high] = asked.tolerance;
+    let chance = if measured.sd > 0.0 {
+        let below = |limit: f64| {
+            0.5 * (1.0
+                + libm::erf((limit - measured.value) / (measured.sd * std::f64::consts::SQRT_2)))
+        };
+        below(high) - below(low)
+    } else {
+        f64::from(u8::from(measured.value >= low && measured.value <= high))
+    };
+    if chance >= SURE {
+        Within::Yes
+    } else if chance <= 1.0 - SURE {
+        Within::No
+    } else {
+        Within::Unsure
+    }
+}

@@ -1,0 +1,105 @@
+//! The ruled ground of a chart: ranges, ticks and where a value lies on the page.
+
+use super::palette::Theme;
+use super::picture::{Area, Picture, Stroke};
+use super::type_setting::{Anchor, Lettering, Size};
+use super::words::number;
+
+/// What one axis shows.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Axis {
+    /// In words, with the unit.
+    pub label: String,
+    /// Lowest and highest value shown.
+    pub range: [f64; 2],
+}
+
+impl Axis {
+    /// An axis that shows all of the values, with a little room; never thinner than `least` so that a flat
+    /// curve looks flat.
+    pub fn around(
+        label: impl Into<String>,
+        values: impl IntoIterator<Item = f64>,
+        least: f64,
+    ) -> Self {
+        let (low, high) = values
+            .into_iter()
+            .filter(|it| it.is_finite())
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), it| (a.min(it), b.max(it)));
+        let (low, high) = if low <= high { (low, high) } else { (0.0, 1.0) };
+        let room = (0.06 * (high - low)).max(0.5 * (least - (high - low))).max(1e-9);
+        Self { label: label.into(), range: [low - room, high + room] }
+    }
+
+    /// Round values inside the range, about `wanted` of them, with the decimals they need.
+    pub fn ticks(&self, wanted: f64) -> (Vec<f64>, usize) {
+        let [low, high] = self.range;
+        let step = round_step((high - low) / wanted);
+        let first = (low / step).ceil() as i64;
+        let last = (high / step).floor() as i64;
+        let ticks = (first..=last.min(first + 100)).map(|k| k as f64 * step).collect();
+        let decimals = (-libm::floor(libm::log10(step) + 1e-9)).max(0.0) as usize;
+        (ticks, decimals)
+    }
+}
+
+/// The one of 1, 2, 5 times a power of ten that is nearest to `rough` in proportion.
+pub fn round_step(rough: f64) -> f64 {
+    if !(rough.is_finite() && rough > 0.0) {
+        return 1.0;
+    }
+    let decade = libm::pow(10.0, libm::floor(libm::log10(rough)));
+    let share = rough / decade;
+    // Half way from 1 to 2, 2 to 5 and 5 to 10, in proportion.
+    let nearest = [(1.0, 1.415), (2.0, 3.163), (5.0, 7.072)];
+    decade * nearest.into_iter().find(|(_, up_to)| share < *up_to).map_or(10.0, |it| it.0)
+}
+
+/// A plot's area on the page and the ranges it shows.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Plot {
+    /// Inside the axes.
+    pub area: Area,
+    /// Left to right.
+    pub x: Axis,
+    /// Bottom to top.
+    pub y: Axis,
+}
+
+impl Plot {
+    /// Where a pair of values lies, px.
+    pub fn at(&self, x: f64, y: f64) -> [f64; 2] {
+        let share = |value: f64, [low, high]: [f64; 2]| (value - low) / (high - low);
+        [
+            self.area.x + self.area.width * share(x, self.x.range),
+            self.area.bottom() - self.area.height * share(y, self.y.range),
+        ]
+    }
+
+    /// Rules, ticks and labels; the y label stands above the axis, to be read without turning the head.
+    pub fn draw_ground(&self, picture: &mut Picture, theme: &Theme) {
+        let quiet = Lettering::new(Size::Quiet, theme.quiet);
+        let rule = Stroke::solid(theme.hairline, 1.0);
+        let (ticks, decimals) = self.y.ticks((self.area.height / 55.0).max(2.0));
+        for tick in ticks {
+            let [_, y] = self.at(self.x.range[0], tick);
+            picture.line([self.area.x, y], [self.area.right(), y], rule);
+            picture.text(
+                self.area.x - 7.0,
+                y + 4.5,
+                quiet.anchored(Anchor::End),
+                &number(tick, decimals),
+            );
+        }
+        let (ticks, decimals) = self.x.ticks((self.area.width / 50.0).max(2.0));
+        for tick in ticks {
+            let [x, bottom] = self.at(tick, self.y.range[0]);
+            picture.line([x, bottom], [x, bottom + 5.0], Stroke::solid(theme.quiet, 1.0));
+            picture.text(x, bottom + 19.0, quiet.anchored(Anchor::Middle), &number(tick, decimals));
+        }
+        let [left, bottom] = [self.area.x, self.area.bottom()];
+        picture.line([left, bottom], [self.area.right(), bottom], Stroke::solid(theme.quiet, 1.0));
+        picture.text(self.area.right(), bottom + 37.0, quiet.anchored(Anchor::End), &self.x.label);
+        picture.text(left, self.area.y - 9.0, quiet, &self.y.label);
+    }
+}

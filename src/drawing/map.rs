@@ -1,0 +1,253 @@
+//! The map: dead weight against balance point, and what the player gains or loses over it.
+
+use super::DrawingFault;
+use super::axis::{Axis, Plot, round_step};
+use super::contour::Field;
+use super::map_marks;
+use super::palette::{Colour, Theme, cividis};
+use super::picture::{Area, Picture, Stroke};
+use super::type_setting::{Anchor, Lettering, Size};
+use super::words::{joined, number, pounds_ounces};
+
+/// A bat to mark.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MapBat {
+    /// Its place in the list: gives colour and letter.
+    pub bat: usize,
+    /// Dead weight, kg.
+    pub mass_kg: f64,
+    /// Balance point, m from the top of the handle.
+    pub balance_m: f64,
+}
+
+/// The bat to make, with the limits within which the advice holds.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MapTarget {
+    /// Dead weight, kg.
+    pub mass_kg: f64,
+    /// Its limits, kg.
+    pub mass_tolerance_kg: [f64; 2],
+    /// Balance point, m from the top of the handle.
+    pub balance_m: f64,
+    /// Its limits, m.
+    pub balance_tolerance_m: [f64; 2],
+}
+
+/// What the map shows.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MapPicture {
+    /// What it says, in one sentence.
+    pub sentence: String,
+    /// Columns: dead weights, kg, rising.
+    pub mass_kg: Vec<f64>,
+    /// Rows: balance points, m from the top of the handle, rising.
+    pub balance_m: Vec<f64>,
+    /// Row by row: what is gained or lost; none where no legal bat can be made or the player cannot.
+    pub value: Vec<Option<f64>>,
+    /// What the value is, with its unit: "ball speed off the bat at fifty, km/h".
+    pub value_label: String,
+    /// Row by row: pickup weight, kg; none where unknown.
+    pub pickup_weight_kg: Vec<Option<f64>>,
+    /// Bats to mark.
+    pub bats: Vec<MapBat>,
+    /// The bat to make.
+    pub target: Option<MapTarget>,
+}
+
+/// The map as an SVG of so many px.
+pub fn svg(
+    map: &MapPicture,
+    theme: &Theme,
+    width: f64,
+    height: f64,
+) -> Result<String, DrawingFault> {
+    let mut picture = Picture::new(width, height, theme);
+    let sentence = Lettering::new(Size::Sentence, theme.ink);
+    let quiet = Lettering::new(Size::Quiet, theme.quiet);
+    let mut top = 16.0;
+    for line in sentence.wrapped(&map.sentence, width - 32.0) {
+        top += Size::Sentence.line_px();
+        picture.text(16.0, top - 8.0, sentence, &line);
+    }
+    let key = format!(
+        "Shades and solid lines: {}. Dashed: same pickup weight. Hatched: cannot be made or swung.",
+        map.value_label
+    );
+    for line in quiet.wrapped(&key, width - 32.0) {
+        top += Size::Quiet.line_px();
+        picture.text(16.0, top - 4.0, quiet, &line);
+    }
+    draw(&mut picture, Area::new(0.0, top + 8.0, width, height - top - 8.0), map, theme, true)?;
+    Ok(picture.finish())
+}
+
+/// Draws the map into an area; `full` with lines of the same pickup weight.
+pub fn draw(
+    picture: &mut Picture,
+    area: Area,
+    map: &MapPicture,
+    theme: &Theme,
+    full: bool,
+) -> Result<(), DrawingFault> {
+    let nodes = map.mass_kg.len() * map.balance_m.len();
+    if map.value.len() != nodes || map.pickup_weight_kg.len() != nodes {
+        let what = format!("the map has {nodes} places but {} values", map.value.len());
+        return Err(DrawingFault::Refused { format: "a picture", what });
+    }
+    let bats_kg = map.bats.iter().map(|it| it.mass_kg).chain(map.target.map(|it| it.mass_kg));
+    let bats_mm = map.bats.iter().map(|it| it.balance_m).chain(map.target.map(|it| it.balance_m));
+    let plot = Plot {
+        area: Area::new(
+            area.x + 50.0,
+            area.y + 26.0,
+            (area.width - 66.0).max(40.0),
+            (area.height - 72.0).max(40.0),
+        ),
+        x: Axis::around("dead weight, kg", map.mass_kg.iter().copied().chain(bats_kg), 0.0),
+        y: Axis::around(
+            if full {
+                "balance point, mm from the top of the handle"
+            } else {
+                "balance, mm from the top"
+            },
+            map.balance_m.iter().copied().chain(bats_mm).map(|it| 1e3 * it),
+            0.0,
+        ),
+    };
+    plot.draw_ground(picture, theme);
+    picture.rect(plot.area, theme.panel);
+    picture.hatch(plot.area, Stroke::solid(theme.quiet, 0.5), if full { 9.0 } else { 6.0 });
+
+    let rows_mm: Vec<f64> = map.balance_m.iter().map(|it| 1e3 * it).collect();
+    let field = Field { x: &map.mass_kg, y: &rows_mm, value: &map.value };
+    let on_page = |line: &[[f64; 2]]| -> Vec<[f64; 2]> {
+        line.iter().map(|[x, y]| plot.at(*x, *y)).collect()
+    };
+    let levels = levels(&map.value, if full { 8.0 } else { 5.0 });
+    for (k, band) in levels.windows(2).enumerate() {
+        if let [low, high] = band {
+            let polygons: Vec<Vec<[f64; 2]>> =
+                field.band(*low, *high).iter().map(|it| on_page(it)).collect();
+            // The lower end of the scale is left out: black marks must show on it.
+            let share = 0.3 + 0.7 * k as f64 / (levels.len().saturating_sub(2).max(1)) as f64;
+            picture.polygons(polygons.iter().map(Vec::as_slice), cividis(share), 1.0);
+        }
+    }
+    let mut names = Vec::new();
+    let decimals = decimals(&levels);
+    for level in levels.iter().skip(1).take(levels.len().saturating_sub(2)) {
+        let lines: Vec<_> = field.lines(*level).iter().map(|it| on_page(it)).collect();
+        let stroke = Stroke::solid(BLACK, 1.2);
+        names.extend(draw_named(picture, lines, stroke, number(*level, decimals)));
+    }
+    if full {
+        // Only where there is a shade: a line through the hatching would promise a bat.
+        let shown = map.pickup_weight_kg.iter().zip(&map.value);
+        let pickup_kg: Vec<Option<f64>> =
+            shown.map(|(pickup, value)| pickup.filter(|_| value.is_some())).collect();
+        let pickup = Field { x: &map.mass_kg, y: &rows_mm, value: &pickup_kg };
+        for ounces in pickup_levels_oz(&pickup_kg) {
+            let level_kg = f64::from(ounces) * OUNCE_KG;
+            let lines: Vec<_> = pickup.lines(level_kg).iter().map(|it| on_page(it)).collect();
+            let stroke = Stroke { colour: BLACK, width: 1.0, dash: "4 5" };
+            let text = format!("picks up {}", joined(&pounds_ounces(level_kg)).replace(".0", ""));
+            names.extend(draw_named(picture, lines, stroke, text));
+        }
+    }
+    // Names last, so that no line runs through them.
+    let mut taken = map_marks::areas(map, &plot);
+    for name in &names {
+        name.draw(picture, &plot, &mut taken, theme);
+    }
+    map_marks::draw(picture, map, &plot, theme);
+    Ok(())
+}
+
+/// Lines and outlines on the shades are black by day and by night, for the shades are the same.
+pub(super) const BLACK: Colour = Colour([0, 0, 0]);
+/// One ounce, kg.
+const OUNCE_KG: f64 = 0.453_592_37 / 16.0;
+
+/// Round levels that enclose all values.
+fn levels(values: &[Option<f64>], wanted: f64) -> Vec<f64> {
+    let known = values.iter().flatten().filter(|it| it.is_finite());
+    let (low, high) =
+        known.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), it| (a.min(*it), b.max(*it)));
+    if low >= high {
+        return Vec::new();
+    }
+    let step = round_step((high - low) / wanted);
+    let (first, last) = ((low / step).floor() as i64, (high / step).ceil() as i64);
+    (first..=last).map(|k| k as f64 * step).collect()
+}
+
+fn decimals(levels: &[f64]) -> usize {
+    match levels {
+        [a, b, ..] => (-libm::floor(libm::log10(b - a) + 1e-9)).max(0.0) as usize,
+        _ => 0,
+    }
+}
+
+/// Whole ounces, every second or fourth, so that no more than six lines are drawn.
+fn pickup_levels_oz(pickup_kg: &[Option<f64>]) -> Vec<u16> {
+    let ounces =
+        levels(&pickup_kg.iter().map(|it| it.map(|kg| kg / OUNCE_KG)).collect::<Vec<_>>(), 64.0);
+    let (Some(low), Some(high)) = (ounces.first(), ounces.last()) else {
+        return Vec::new();
+    };
+    let step =
+        [1, 2, 4, 8].into_iter().find(|it| (high - low) / f64::from(*it) <= 6.0).unwrap_or(16);
+    (low.ceil().max(0.0) as u16..=high.floor().max(0.0) as u16)
+        .filter(|it| it % step == 0)
+        .collect()
+}
+
+/// A shorter line is not named: its name would hide it.
+const LEAST_NAMED_PX: f64 = 50.0;
+
+fn length(line: &[[f64; 2]]) -> f64 {
+    let pieces = line.iter().zip(line.iter().skip(1));
+    pieces.map(|(a, b)| libm::hypot(b[0] - a[0], b[1] - a[1])).sum()
+}
+
+/// A level line and what it is called.
+struct Named {
+    line: Vec<[f64; 2]>,
+    name: String,
+}
+
+/// Draws the lines of one level; the longest of them is to be named.
+fn draw_named(
+    picture: &mut Picture,
+    lines: Vec<Vec<[f64; 2]>>,
+    stroke: Stroke,
+    name: String,
+) -> Option<Named> {
+    for line in &lines {
+        picture.polyline(line, stroke);
+    }
+    let line = lines.into_iter().max_by(|a, b| length(a).total_cmp(&length(b)))?;
+    (length(&line) >= LEAST_NAMED_PX).then_some(Named { line, name })
+}
+
+impl Named {
+    /// Writes the name on the line, as near its middle as it covers nothing else; not at all if it must.
+    fn draw(&self, picture: &mut Picture, plot: &Plot, taken: &mut Vec<Area>, theme: &Theme) {
+        let lettering = Lettering::new(Size::Quiet, theme.ink).anchored(Anchor::Middle);
+        let middle = self.line.len() / 2;
+        let mut places: Vec<usize> = (0..self.line.len()).collect();
+        places.sort_by_key(|it| it.abs_diff(middle));
+        for [x, y] in places.into_iter().filter_map(|k| self.line.get(k)) {
+            let extent = lettering.extent(*x, y + 4.5, &self.name);
+            let inside = extent.x > plot.area.x
+                && extent.right() < plot.area.right()
+                && extent.y > plot.area.y
+                && extent.bottom() < plot.area.bottom();
+            if inside && !taken.iter().any(|it| it.touches(extent)) {
+                picture.text_on_patch(*x, y + 4.5, lettering, &self.name, theme.panel);
+                taken.push(extent);
+                return;
+            }
+        }
+    }
+}

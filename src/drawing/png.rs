@@ -1,0 +1,17 @@
+//! SVG to PNG.
+
+use super::DrawingFault;
+use super::type_setting::tree;
+use resvg::{tiny_skia, usvg};
+
+/// The picture as PNG, `scale` pixels to a px of the SVG.
+pub fn png(svg: &str, scale: f64) -> Result<Vec<u8>, DrawingFault> {
+    let tree = tree(svg)?;
+    let refused = |what: String| DrawingFault::Refused { format: "PNG", what };
+    let scale = scale as f32;
+    let (width, height) = (tree.size().width() * scale, tree.size().height() * scale);
+    let mut pixels = tiny_skia::Pixmap::new(width.ceil() as u32, height.ceil() as u32)
+        .ok_or_else(|| refused(format!("{width} by {height} pixels is no size for a picture")))?;
+    resvg::render(&tree, usvg::Transform::from_scale(scale, scale), &mut pixels.as_mut());
+    pixels.encode_png().map_err(|it| refused(it.to_string()))
+}

@@ -1,0 +1,182 @@
+//! The maker's card on one A4 page.
+
+use super::DrawingFault;
+use super::bat_outline::{self, BatDrawing, BatMark};
+use super::map::{self, MapPicture};
+use super::palette::{PRINT, Theme};
+use super::picture::{Area, PX_PER_MM, Picture, Stroke};
+use super::type_setting::{Lettering, Size};
+use super::words::{self, joined};
+use super::{qr, sheet_figures};
+use crate::card::Card;
+use crate::files::card::write_short;
+
+/// A4, mm.
+pub const PAGE_MM: [f64; 2] = [210.0, 297.0];
+/// Nothing is printed nearer to the page's edge, mm.
+pub const MARGIN_MM: f64 = 10.0;
+/// Side of the QR code, mm; its white border lies in the margin.
+pub const CODE_MM: f64 = 25.0;
+/// The bat's scale, one to this: the longest bat of the trade still fits beside the figures.
+const ONE_TO: f64 = 7.0;
+
+const MARGIN: f64 = MARGIN_MM * PX_PER_MM;
+const TEXT: Lettering = Lettering::new(Size::Text, PRINT.ink);
+const QUIET: Lettering = Lettering::new(Size::Quiet, PRINT.ink);
+
+/// The card as an SVG of one A4 page, with its map if there is one.
+///
+/// Pass a card [`Card::rounded_for_the_bench`]: the code carries its figures as they are.
+pub fn svg(card: &Card, map: Option<&MapPicture>) -> Result<String, DrawingFault> {
+    let theme = &PRINT;
+    let [page_width, page_height] = PAGE_MM.map(|it| it * PX_PER_MM);
+    let mut picture = Picture::new(page_width, page_height, theme);
+    let inside = Area::new(MARGIN, MARGIN, page_width - 2.0 * MARGIN, page_height - 2.0 * MARGIN);
+
+    let mut y = heading(&mut picture, inside, card, theme)?;
+    let figures = Area::new(inside.x, y + 12.0, 480.0, 0.0);
+    let bat = Area::new(figures.right() + 14.0, figures.y + 8.0, 200.0, 0.0);
+    y = sheet_figures::draw(&mut picture, figures, card, theme);
+    bat_outline::draw(&mut picture, bat, &drawing(card), theme);
+    let key = [
+        "Bars: the limits that will do;",
+        "the mark is the target.",
+        &format!("Bat drawn 1 : {}.", words::number(ONE_TO, 0)),
+    ];
+    for (k, line) in key.iter().enumerate() {
+        picture.text(bat.x, y - 46.0 + Size::Quiet.line_px() * k as f64, QUIET, line);
+    }
+    picture.line([inside.x, y], [inside.right(), y], Stroke::solid(theme.hairline, 1.0));
+    y = paragraph(&mut picture, inside, y + 8.0, "Pendulum", &pendulum(card));
+    y = paragraph(&mut picture, inside, y + 4.0, "Why", &card.reason);
+    y = paragraph(&mut picture, inside, y + 4.0, "How sure", &card.how_sure);
+
+    let foot_y = inside.bottom() - 4.0;
+    let rest = Area::new(inside.x, y + 12.0, inside.width, foot_y - 20.0 - (y + 12.0));
+    let map_width = if map.is_some() { 290.0 } else { 0.0 };
+    let box_area = Area::new(rest.x + map_width, rest.y, rest.width - map_width, rest.height);
+    let used = cautions(&mut picture, box_area, card, theme);
+    let least = if map.is_some() { 230.0 } else { 0.0 };
+    let needed = used.max(least) - rest.height;
+    if needed > 0.0 {
+        return Err(DrawingFault::TooLong { needed_mm: needed / PX_PER_MM });
+    }
+    if let Some(it) = map {
+        let key = format!(
+            "Shades and lines: {}. Frame: weight and balance that will do. Hatched: cannot be made or swung.",
+            it.value_label
+        );
+        let lines = QUIET.wrapped(&key, map_width - 14.0);
+        let line_px = Size::Quiet.line_px();
+        let map_height = (rest.height - line_px * lines.len() as f64).min(230.0);
+        let area = Area::new(rest.x - 12.0, rest.y - 6.0, map_width + 4.0, map_height);
+        map::draw(&mut picture, area, it, theme, false)?;
+        for (k, line) in lines.iter().enumerate() {
+            picture.text(rest.x, area.bottom() + 10.0 + line_px * k as f64, QUIET, line);
+        }
+    }
+    picture.text(inside.x, foot_y, QUIET, &format!("{}, model {}", card.software, card.model));
+    Ok(picture.finish())
+}
+
+/// Who and what, with the code at the right; returns the lower edge.
+fn heading(
+    picture: &mut Picture,
+    inside: Area,
+    card: &Card,
+    theme: &Theme,
+) -> Result<f64, DrawingFault> {
+    let side = CODE_MM * PX_PER_MM;
+    let code = Area::new(inside.right() - side, inside.y, side, side);
+    qr::draw(picture, code, &write_short(card)?, theme.ink)?;
+    let title = format!(
+        "Make: size {}, {} ({}) long",
+        card.size,
+        joined(&words::inches(card.length_m)),
+        joined(&words::millimetres(card.length_m))
+    );
+    let heading = Lettering::new(Size::Sentence, theme.ink).bold();
+    if inside.x + heading.width(&title) > code.x - 8.0 {
+        let what = format!("the size's name \"{}\" is too long for the card", card.size);
+        return Err(DrawingFault::Refused { format: "a card", what });
+    }
+    picture.text(inside.x, inside.y + 18.0, heading, &title);
+    let lines = [
+        format!("for a player of {}", words::player(card)),
+        format!("All figures hold with {}.", words::condition(card.condition)),
+    ];
+    for (k, line) in lines.iter().enumerate() {
+        picture.text(inside.x, inside.y + 44.0 + 21.0 * k as f64, TEXT, line);
+    }
+    if card.invented {
+        let text = "Invented example: not a real player";
+        let (x, y) = (inside.x + 6.0, inside.y + 90.0);
+        let extent = TEXT.bold().extent(x, y, text);
+        let frame = Area::new(inside.x, extent.y - 1.0, extent.width + 8.0, extent.height + 2.0);
+        picture.frame(frame, Stroke::solid(theme.ink, 1.0));
+        picture.text(x, y, TEXT.bold(), text);
+    }
+    Ok(inside.y + side)
+}
+
+fn drawing(card: &Card) -> BatDrawing {
+    let at = |from_top_m: f64| {
+        let toe_m = card.length_m - from_top_m;
+        vec![
+            format!("{} from the toe", joined(&words::millimetres(toe_m))),
+            format!("{} from the top", joined(&words::millimetres(from_top_m))),
+        ]
+    };
+    let mark = |name: &str, from_top_m: f64| BatMark {
+        from_top_m,
+        name: name.to_owned(),
+        lines: at(from_top_m),
+    };
+    BatDrawing {
+        length_m: card.length_m,
+        handle_diameter_m: card.handle_diameter_m,
+        marks: vec![
+            mark("pendulum rods", card.pendulum_pivot_m),
+            mark("balance point", card.balance_m),
+            mark("sweet spot", card.length_m - card.sweet_spot_from_toe_m),
+        ],
+        one_to: ONE_TO,
+    }
+}
+
+fn pendulum(card: &Card) -> String {
+    format!(
+        "Bind two thin rods to the handle, {} ({}) from its top; hang the bat on them to swing face first, a hand’s width. Out and back is one swing. Drive nothing in.",
+        joined(&words::inches(card.pendulum_pivot_m)),
+        joined(&words::millimetres(card.pendulum_pivot_m)),
+    )
+}
+
+/// A heading in the margin column and its text beside it; returns the lower edge.
+fn paragraph(picture: &mut Picture, inside: Area, top: f64, heading: &str, text: &str) -> f64 {
+    let indent = 84.0;
+    let lines = TEXT.wrapped(text, inside.width - indent);
+    picture.text(inside.x, top + 15.0, TEXT.bold(), heading);
+    for (k, line) in lines.iter().enumerate() {
+        picture.text(inside.x + indent, top + 15.0 + Size::Text.line_px() * k as f64, TEXT, line);
+    }
+    top + Size::Text.line_px() * lines.len().max(1) as f64
+}
+
+/// The cautions in their ruled box; returns the height they need.
+fn cautions(picture: &mut Picture, area: Area, card: &Card, theme: &Theme) -> f64 {
+    let pad = 10.0;
+    let mut y = area.y + pad + 13.0;
+    picture.text(area.x + pad, y, TEXT.bold(), "Cautions");
+    y += 4.0;
+    for caution in &card.cautions {
+        for line in QUIET.wrapped(caution, area.width - 2.0 * pad) {
+            y += Size::Quiet.line_px();
+            picture.text(area.x + pad, y, QUIET, &line);
+        }
+        y += 3.0;
+    }
+    let height = y - 3.0 + pad - area.y;
+    picture.frame(Area::new(area.x, area.y, area.width, height), Stroke::solid(theme.ink, 1.5));
+    height
+}

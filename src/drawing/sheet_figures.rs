@@ -1,0 +1,189 @@
+//! The figures of the card: a row each, the number large, both systems of units, the tolerance as a bar.
+
+use super::palette::Theme;
+use super::picture::{Area, Picture, Stroke};
+use super::type_setting::{Anchor, Lettering, Size};
+use super::words::{self, Part, THIN, joined};
+use crate::card::{Asked, Card, Figure};
+
+/// How a value of the figure is written.
+type Written = fn(f64) -> Vec<Part>;
+
+/// One row.
+struct Row {
+    name: &'static str,
+    /// What stands small after the large number.
+    after: String,
+    big: Vec<Part>,
+    /// The second line.
+    below: String,
+    limits: Option<Limits>,
+    /// In place of limits.
+    note: &'static str,
+}
+
+/// A tolerance bar: written in one system above, in the other below.
+struct Limits {
+    asked: Asked,
+    above: Written,
+    below: Written,
+    /// What the limits below are of, when not of the same figure as those above.
+    below_asked: Asked,
+}
+
+impl Limits {
+    fn new(asked: Asked, above: Written, below: Written) -> Option<Self> {
+        Some(Self { asked, above, below, below_asked: asked })
+    }
+}
+
+/// Height of a row, px.
+const ROW_PX: f64 = 84.0;
+/// Where the tolerance bars start, px from the left of the rows, and how wide they are.
+const BAR_X: f64 = 276.0;
+const BAR_WIDTH: f64 = 200.0;
+
+/// Draws the rows into an area and returns their lower edge.
+pub(super) fn draw(picture: &mut Picture, area: Area, card: &Card, theme: &Theme) -> f64 {
+    let mut y = area.y;
+    for row in rows(card) {
+        row.draw(picture, Area::new(area.x, y, area.width, ROW_PX), theme);
+        y += ROW_PX;
+    }
+    y
+}
+
+fn rows(card: &Card) -> [Row; 6] {
+    let balance =
+        Asked { target: card.balance_from_toe_m(), tolerance: card.balance_from_toe_tolerance_m() };
+    let time = Asked { target: card.pendulum_time_s, tolerance: card.pendulum_time_tolerance_s };
+    let sweet = card.asked(Figure::SweetSpot);
+    let handle = card.asked(Figure::HandleDiameter);
+    let swing = card.asked(Figure::SwingMoment);
+    let trade_and_si = |trade: Written, si: Written, value: f64| {
+        format!("{} ({})", joined(&trade(value)), joined(&si(value)))
+    };
+    [
+        Row {
+            name: "Dead weight",
+            after: String::new(),
+            big: words::pounds_ounces(card.mass_kg),
+            below: joined(&words::kilograms(card.mass_kg)),
+            limits: Limits::new(
+                card.asked(Figure::DeadWeight),
+                words::pounds_ounces,
+                words::kilograms,
+            ),
+            note: "",
+        },
+        Row {
+            name: "Balance point",
+            after: " from the toe".to_owned(),
+            big: words::millimetres(balance.target),
+            below: format!(
+                "{}; {} from the top",
+                joined(&words::inches(balance.target)),
+                joined(&words::millimetres(card.balance_m))
+            ),
+            limits: Limits::new(balance, words::inches, words::millimetres),
+            note: "",
+        },
+        Row {
+            name: "Pickup weight",
+            after: String::new(),
+            big: words::pounds_ounces(card.pickup_weight_kg),
+            below: joined(&words::kilograms(card.pickup_weight_kg)),
+            limits: None,
+            note: "What a plain bat of this size weighs that is as hard to get moving. Follows from the swing moment.",
+        },
+        Row {
+            name: "Swing moment, by the pendulum",
+            after: format!(" for {} swings", card.pendulum_swings),
+            big: words::seconds(card.pendulum_time_s),
+            below: trade_and_si(words::swing_moment, words::ounce_inches_squared, swing.target),
+            limits: Some(Limits {
+                asked: time,
+                above: words::seconds,
+                below: words::swing_moment,
+                below_asked: swing,
+            }),
+            note: "",
+        },
+        Row {
+            name: "Sweet spot",
+            after: " from the toe".to_owned(),
+            big: words::millimetres(sweet.target),
+            below: joined(&words::inches(sweet.target)),
+            limits: Limits::new(sweet, words::inches, words::millimetres),
+            note: "",
+        },
+        Row {
+            name: "Handle over the grip, bottom hand",
+            after: format!(" {}", words::handle_shape(card.handle_shape)),
+            big: words::fine_millimetres(handle.target),
+            below: joined(&words::inches(handle.target)),
+            limits: Limits::new(handle, words::inches, words::fine_millimetres),
+            note: "",
+        },
+    ]
+}
+
+impl Row {
+    fn draw(&self, picture: &mut Picture, area: Area, theme: &Theme) {
+        let ink = theme.ink;
+        picture.line([area.x, area.y], [area.right(), area.y], Stroke::solid(theme.hairline, 1.0));
+        picture.text(area.x, area.y + 17.0, Lettering::new(Size::Text, ink), self.name);
+        let big = Lettering::new(Size::Big, ink).bold();
+        let small = Lettering::new(Size::Sentence, ink);
+        let spaced: Vec<String> = self
+            .big
+            .iter()
+            .enumerate()
+            .map(|(k, (_, unit))| {
+                let gap = if k + 1 < self.big.len() { " " } else { "" };
+                format!("{THIN}{unit}{gap}")
+            })
+            .collect();
+        let mut runs: Vec<(Lettering, &str)> = Vec::new();
+        for ((value, _), unit) in self.big.iter().zip(&spaced) {
+            runs.extend([(big, value.as_str()), (small, unit.as_str())]);
+        }
+        runs.push((Lettering::new(Size::Text, ink), &self.after));
+        picture.runs(area.x, area.y + 51.0, &runs);
+        picture.text(area.x, area.y + 75.0, Lettering::new(Size::Text, ink), &self.below);
+        let bar = Area::new(area.x + BAR_X, area.y + 42.0, BAR_WIDTH, 0.0);
+        match &self.limits {
+            Some(limits) => limits.draw(picture, bar, theme),
+            None => {
+                let note = Lettering::new(Size::Quiet, ink);
+                for (k, line) in note.wrapped(self.note, BAR_WIDTH).iter().enumerate() {
+                    let y = area.y + 21.0 + Size::Quiet.line_px() * k as f64;
+                    picture.text(bar.x, y, note, line);
+                }
+            }
+        }
+    }
+}
+
+impl Limits {
+    fn draw(&self, picture: &mut Picture, bar: Area, theme: &Theme) {
+        let ink = theme.ink;
+        let [low, high] = self.asked.tolerance;
+        let share = if high > low { (self.asked.target - low) / (high - low) } else { 0.5 };
+        let y = bar.y;
+        picture.line([bar.x, y], [bar.right(), y], Stroke::solid(ink, 3.0));
+        for x in [bar.x, bar.right()] {
+            picture.line([x, y - 6.0], [x, y + 6.0], Stroke::solid(ink, 2.0));
+        }
+        let x = bar.x + bar.width * share;
+        let mark = [[x - 7.0, y - 11.0], [x + 7.0, y - 11.0], [x, y + 2.0]];
+        picture.polygons([mark.as_slice()], ink, 1.0);
+        let quiet = Lettering::new(Size::Quiet, ink);
+        let ends = |picture: &mut Picture, y: f64, written: Written, [low, high]: [f64; 2]| {
+            picture.text(bar.x, y, quiet, &joined(&written(low)));
+            picture.text(bar.right(), y, quiet.anchored(Anchor::End), &joined(&written(high)));
+        };
+        ends(picture, y - 16.0, self.above, self.asked.tolerance);
+        ends(picture, y + 22.0, self.below, self.below_asked.tolerance);
+    }
+}

@@ -1,0 +1,173 @@
+//! The faces, the four sizes, how wide a text is, and where a line breaks.
+
+use super::DrawingFault;
+use super::palette::Colour;
+use super::picture::Area;
+use resvg::usvg;
+use std::sync::Arc;
+
+/// Family name of the faces in `assets/fonts`: Inter with tabular figures, licence OFL-1.1 beside them.
+pub const FAMILY: &str = "Backlift Text";
+
+const REGULAR: &[u8] = include_bytes!("../../assets/fonts/BackliftText-Regular.otf");
+const SEMI_BOLD: &[u8] = include_bytes!("../../assets/fonts/BackliftText-SemiBold.otf");
+
+/// The only four sizes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Size {
+    /// Units, notes, axes.
+    Quiet,
+    /// Running text.
+    Text,
+    /// The sentence a view opens with.
+    Sentence,
+    /// The one big number.
+    Big,
+}
+
+impl Size {
+    /// Px.
+    pub fn px(self) -> f64 {
+        match self {
+            Self::Quiet => 13.0,
+            Self::Text => 15.0,
+            Self::Sentence => 20.0,
+            Self::Big => 34.0,
+        }
+    }
+    /// From one baseline to the next, px.
+    pub fn line_px(self) -> f64 {
+        match self {
+            Self::Quiet => 17.0,
+            Self::Text => 20.0,
+            Self::Sentence => 26.0,
+            Self::Big => 40.0,
+        }
+    }
+}
+
+/// The only two weights.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Weight {
+    /// Running text.
+    Regular,
+    /// Figures and headings.
+    SemiBold,
+}
+
+impl Weight {
+    pub(super) fn svg(self) -> u16 {
+        match self {
+            Self::Regular => 400,
+            Self::SemiBold => 600,
+        }
+    }
+}
+
+/// Which end of a text stands at the given x.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Anchor {
+    /// The left end.
+    Start,
+    /// The middle.
+    Middle,
+    /// The right end.
+    End,
+}
+
+impl Anchor {
+    pub(super) fn svg(self) -> &'static str {
+        match self {
+            Self::Start => "start",
+            Self::Middle => "middle",
+            Self::End => "end",
+        }
+    }
+}
+
+/// How a text is set.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Lettering {
+    /// Its size.
+    pub size: Size,
+    /// Its weight.
+    pub weight: Weight,
+    /// Its colour.
+    pub colour: Colour,
+    /// Which end stands at x.
+    pub anchor: Anchor,
+}
+
+impl Lettering {
+    /// Regular, from the left.
+    pub const fn new(size: Size, colour: Colour) -> Self {
+        Self { size, weight: Weight::Regular, colour, anchor: Anchor::Start }
+    }
+    /// The same, semi-bold.
+    pub const fn bold(self) -> Self {
+        Self { weight: Weight::SemiBold, ..self }
+    }
+    /// The same, anchored elsewhere.
+    pub const fn anchored(self, anchor: Anchor) -> Self {
+        Self { anchor, ..self }
+    }
+
+    /// Width of a text, px: the sum of its letters' advances, kerning left out (it only narrows).
+    pub fn width(self, text: &str) -> f64 {
+        let face = match self.weight {
+            Weight::Regular => REGULAR,
+            Weight::SemiBold => SEMI_BOLD,
+        };
+        let Ok(face) = ttf_parser::Face::parse(face, 0) else {
+            return 0.0; // the faces are part of the program: a test parses them
+        };
+        let advance = |it: char| {
+            let glyph = face.glyph_index(it).unwrap_or(ttf_parser::GlyphId(0));
+            f64::from(face.glyph_hor_advance(glyph).unwrap_or(0))
+        };
+        text.chars().map(advance).sum::<f64>() * self.size.px() / f64::from(face.units_per_em())
+    }
+
+    /// The area a text takes with its baseline at y.
+    pub fn extent(self, x: f64, y: f64, text: &str) -> Area {
+        let width = self.width(text);
+        let left = match self.anchor {
+            Anchor::Start => x,
+            Anchor::Middle => x - 0.5 * width,
+            Anchor::End => x - width,
+        };
+        let px = self.size.px();
+        Area::new(left - 2.0, y - 0.86 * px, width + 4.0, 1.14 * px)
+    }
+
+    /// The text in lines no wider than `width` px; a single word that is wider stands alone.
+    pub fn wrapped(self, text: &str, width: f64) -> Vec<String> {
+        let mut lines: Vec<String> = Vec::new();
+        // Not at thin or fixed spaces: they bind a unit to its number.
+        for word in text.split([' ', '\n', '\t']).filter(|it| !it.is_empty()) {
+            match lines.last_mut() {
+                Some(line) if self.width(&format!("{line} {word}")) <= width => {
+                    line.push(' ');
+                    line.push_str(word);
+                }
+                _ => lines.push(word.to_owned()),
+            }
+        }
+        lines
+    }
+}
+
+/// The picture as a tree of shapes and laid-out text, with our faces and no others.
+pub fn tree(svg: &str) -> Result<usvg::Tree, DrawingFault> {
+    let mut faces = usvg::fontdb::Database::new();
+    faces.load_font_data(REGULAR.to_vec());
+    faces.load_font_data(SEMI_BOLD.to_vec());
+    faces.set_sans_serif_family(FAMILY);
+    let options = usvg::Options {
+        fontdb: Arc::new(faces),
+        font_family: FAMILY.to_owned(),
+        ..usvg::Options::default()
+    };
+    usvg::Tree::from_str(svg, &options)
+        .map_err(|it| DrawingFault::Refused { format: "a picture", what: it.to_string() })
+}

@@ -1,0 +1,253 @@
+//! The card as RON: in full for people and programs, and short for the QR code.
+//!
+//! Both carry their schema and are read by [`read`]. The short form has the same figures by position, and
+//! leaves out the standing cautions, which follow from the age.
+
+use super::card_short::{SHORT_SCHEMA, ShortV1};
+use crate::card::{Card, CardFault, Condition, HandleShape, PlayerLine};
+use crate::measurement::person::Handed;
+use serde::{Deserialize, Serialize};
+
+/// Schema of the full form.
+pub const SCHEMA: &str = "backlift/card/1";
+
+/// Why a text is not a card.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum CardFileFault {
+    /// Not RON, half written, or a field missing, misnamed or of the wrong kind. Both count from 1.
+    #[error("line {line}, column {column}: {what}")]
+    Broken {
+        /// Line.
+        line: usize,
+        /// Column, in characters.
+        column: usize,
+        /// What is wrong there.
+        what: String,
+    },
+    /// RON, but something else, or of another edition.
+    #[error(
+        "this is \"{found}\", not a card that this version reads (\"{SCHEMA}\" or \"{SHORT_SCHEMA}\")"
+    )]
+    OtherSchema {
+        /// The schema it names.
+        found: String,
+    },
+    /// Reads well, but no bat can have these figures.
+    #[error(transparent)]
+    Unfit(#[from] CardFault),
+    /// The values cannot be written as RON.
+    #[error("the card cannot be written: {0}")]
+    Unwritable(String),
+}
+
+/// The card as it stands in a file, version 1. SI units; `[low, high]` for a tolerance.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CardV1 {
+    schema: String,
+    invented: bool,
+    age_y: f64,
+    stature_m: f64,
+    handed: HandedV1,
+    size: String,
+    length_m: f64,
+    mass_kg: f64,
+    mass_tolerance_kg: [f64; 2],
+    balance_m: f64,
+    balance_tolerance_m: [f64; 2],
+    swing_moment_kg_m2: f64,
+    swing_moment_tolerance_kg_m2: [f64; 2],
+    pickup_weight_kg: f64,
+    pendulum_pivot_m: f64,
+    pendulum_swings: u32,
+    pendulum_time_s: f64,
+    pendulum_time_tolerance_s: [f64; 2],
+    sweet_spot_from_toe_m: f64,
+    sweet_spot_tolerance_m: [f64; 2],
+    handle_diameter_m: f64,
+    handle_tolerance_m: [f64; 2],
+    handle_shape: HandleShapeV1,
+    grips: u32,
+    toe_guard: bool,
+    oiled: bool,
+    refit_stature_m: Option<f64>,
+    reason: String,
+    how_sure: String,
+    cautions: Vec<String>,
+    software: String,
+    model: String,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub(super) enum HandedV1 {
+    Right,
+    Left,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub(super) enum HandleShapeV1 {
+    Round,
+    Oval,
+    SemiOval,
+}
+
+/// The schema alone, whatever else the text holds.
+#[derive(Deserialize)]
+struct Named {
+    schema: String,
+}
+
+/// The card as RON, a field a line.
+pub fn write(card: &Card) -> Result<String, CardFileFault> {
+    let layout = ron::ser::PrettyConfig::new().new_line("\n").compact_arrays(true);
+    let mut text = ron::ser::to_string_pretty(&CardV1::from(card), layout)
+        .map_err(|it| CardFileFault::Unwritable(it.to_string()))?;
+    text.push('\n');
+    Ok(text)
+}
+
+/// The card as RON in as few bytes as fit a small QR code.
+pub fn write_short(card: &Card) -> Result<String, CardFileFault> {
+    ron::ser::to_string(&ShortV1::from(card))
+        .map_err(|it| CardFileFault::Unwritable(it.to_string()))
+}
+
+/// Reads a card in either form.
+pub fn read(text: &str) -> Result<Card, CardFileFault> {
+    if text.trim_start().starts_with(&format!("(\"{SHORT_SCHEMA}\"")) {
+        return Ok(Card::from(ron::from_str::<ShortV1>(text).map_err(broken)?).checked()?);
+    }
+    let Named { schema } = ron::from_str(text).map_err(broken)?;
+    if schema != SCHEMA {
+        return Err(CardFileFault::OtherSchema { found: schema });
+    }
+    Ok(Card::from(ron::from_str::<CardV1>(text).map_err(broken)?).checked()?)
+}
+
+fn broken(fault: ron::error::SpannedError) -> CardFileFault {
+    let what = match fault.code {
+        ron::Error::Eof | ron::Error::ExpectedStringEnd => "the card ends early".to_owned(),
+        other => other.to_string(),
+    };
+    CardFileFault::Broken { line: fault.span.start.line, column: fault.span.start.col, what }
+}
+
+impl From<&Card> for CardV1 {
+    fn from(card: &Card) -> Self {
+        let card = card.clone();
+        Self {
+            schema: SCHEMA.to_owned(),
+            invented: card.invented,
+            age_y: card.player.age_y,
+            stature_m: card.player.stature_m,
+            handed: HandedV1::from(card.player.handed),
+            size: card.size,
+            length_m: card.length_m,
+            mass_kg: card.mass_kg,
+            mass_tolerance_kg: card.mass_tolerance_kg,
+            balance_m: card.balance_m,
+            balance_tolerance_m: card.balance_tolerance_m,
+            swing_moment_kg_m2: card.swing_moment_kg_m2,
+            swing_moment_tolerance_kg_m2: card.swing_moment_tolerance_kg_m2,
+            pickup_weight_kg: card.pickup_weight_kg,
+            pendulum_pivot_m: card.pendulum_pivot_m,
+            pendulum_swings: card.pendulum_swings,
+            pendulum_time_s: card.pendulum_time_s,
+            pendulum_time_tolerance_s: card.pendulum_time_tolerance_s,
+            sweet_spot_from_toe_m: card.sweet_spot_from_toe_m,
+            sweet_spot_tolerance_m: card.sweet_spot_tolerance_m,
+            handle_diameter_m: card.handle_diameter_m,
+            handle_tolerance_m: card.handle_tolerance_m,
+            handle_shape: HandleShapeV1::from(card.handle_shape),
+            grips: card.condition.grips,
+            toe_guard: card.condition.toe_guard,
+            oiled: card.condition.oiled,
+            refit_stature_m: card.refit_stature_m,
+            reason: card.reason,
+            how_sure: card.how_sure,
+            cautions: card.cautions,
+            software: card.software,
+            model: card.model,
+        }
+    }
+}
+
+impl From<CardV1> for Card {
+    fn from(file: CardV1) -> Self {
+        Self {
+            player: PlayerLine {
+                age_y: file.age_y,
+                stature_m: file.stature_m,
+                handed: Handed::from(file.handed),
+            },
+            invented: file.invented,
+            size: file.size,
+            length_m: file.length_m,
+            mass_kg: file.mass_kg,
+            mass_tolerance_kg: file.mass_tolerance_kg,
+            balance_m: file.balance_m,
+            balance_tolerance_m: file.balance_tolerance_m,
+            swing_moment_kg_m2: file.swing_moment_kg_m2,
+            swing_moment_tolerance_kg_m2: file.swing_moment_tolerance_kg_m2,
+            pickup_weight_kg: file.pickup_weight_kg,
+            pendulum_pivot_m: file.pendulum_pivot_m,
+            pendulum_swings: file.pendulum_swings,
+            pendulum_time_s: file.pendulum_time_s,
+            pendulum_time_tolerance_s: file.pendulum_time_tolerance_s,
+            sweet_spot_from_toe_m: file.sweet_spot_from_toe_m,
+            sweet_spot_tolerance_m: file.sweet_spot_tolerance_m,
+            handle_diameter_m: file.handle_diameter_m,
+            handle_tolerance_m: file.handle_tolerance_m,
+            handle_shape: HandleShape::from(file.handle_shape),
+            reason: file.reason,
+            how_sure: file.how_sure,
+            cautions: file.cautions,
+            condition: Condition {
+                grips: file.grips,
+                toe_guard: file.toe_guard,
+                oiled: file.oiled,
+            },
+            refit_stature_m: file.refit_stature_m,
+            software: file.software,
+            model: file.model,
+        }
+    }
+}
+
+impl From<Handed> for HandedV1 {
+    fn from(handed: Handed) -> Self {
+        match handed {
+            Handed::Right => Self::Right,
+            Handed::Left => Self::Left,
+        }
+    }
+}
+
+impl From<HandedV1> for Handed {
+    fn from(handed: HandedV1) -> Self {
+        match handed {
+            HandedV1::Right => Self::Right,
+            HandedV1::Left => Self::Left,
+        }
+    }
+}
+
+impl From<HandleShape> for HandleShapeV1 {
+    fn from(shape: HandleShape) -> Self {
+        match shape {
+            HandleShape::Round => Self::Round,
+            HandleShape::Oval => Self::Oval,
+            HandleShape::SemiOval => Self::SemiOval,
+        }
+    }
+}
+
+impl From<HandleShapeV1> for HandleShape {
+    fn from(shape: HandleShapeV1) -> Self {
+        match shape {
+            HandleShapeV1::Round => Self::Round,
+            HandleShapeV1::Oval => Self::Oval,
+            HandleShapeV1::SemiOval => Self::SemiOval,
+        }
+    }
+}

@@ -1,0 +1,104 @@
+//! From the texts of a scenario to the core's types.
+
+mod bats;
+mod innings;
+mod player;
+
+use super::super::fault::Fault;
+use super::places::Places;
+use super::values::Values;
+use super::{BowlingV1, FitV1, ScenarioV1, Text};
+use crate::measurement::person::Sex;
+use crate::measurement::plan::{Bowling, FitLimits, Goal, Scenario};
+use crate::units::Quantity::{Length, Mass, Speed, Time};
+
+/// Converts; the scenario is there if what it needs could be read, the faults are all there are.
+pub fn to_core(
+    v1: &ScenarioV1,
+    places: &Places,
+    strokes: &[&str],
+) -> (Option<Scenario>, Vec<Fault>) {
+    let mut values = Values::new(places);
+    let readings: Vec<_> =
+        v1.bats.iter().enumerate().map(|(n, it)| bats::bat(&mut values, n, it)).collect();
+    if v1.bats.is_empty() {
+        values.fault("bats", "there is no bat", "add bats: [(label: \"A\", mass: \"2 lb 9 oz\")]");
+    }
+    let labels: Vec<String> =
+        v1.bats.iter().enumerate().map(|(n, it)| bats::label(n, it)).collect();
+    bats::refuse_twins(&mut values, &labels);
+    let player = player::player(&mut values, &v1.player, &labels, &readings);
+    let plan = innings::innings(&mut values, &v1.innings, strokes);
+    let asked = innings::asked_strokes(&mut values, &v1.strokes, strokes);
+    // Defaults that depend on age and sex need both; without them there is a fault already.
+    let (age_y, sex) = player.as_ref().map_or((18.0, Sex::Male), |it| (it.age_y, it.sex));
+    let bowling = bowling(&mut values, &v1.bowling, Bowling::usual_at(age_y));
+    let fit = fit(&mut values, &v1.fit, FitLimits::usual_for(age_y, sex));
+    let invented = values.choice(
+        "invented",
+        &v1.invented,
+        &[(&["yes", "true"], true), (&["no", "false"], false)],
+    );
+    let scenario =
+        player.zip(readings.into_iter().collect::<Option<Vec<_>>>()).map(|(player, bats)| {
+            Scenario {
+                title: written(&v1.title).unwrap_or_else(|| "A fitting".to_owned()),
+                invented: invented.unwrap_or(false),
+                note: written(&v1.note),
+                player,
+                bats,
+                strokes: asked
+                    .unwrap_or_else(|| plan.mix.iter().map(|(it, _)| it.clone()).collect()),
+                innings: plan,
+                bowling,
+                fit,
+            }
+        });
+    (scenario, values.faults)
+}
+
+fn written(text: &Option<Text>) -> Option<String> {
+    text.as_ref().map(|it| it.0.trim().to_owned()).filter(|it| !it.is_empty())
+}
+
+fn bowling(values: &mut Values, v1: &BowlingV1, usual: Bowling) -> Bowling {
+    let speed = values.quantity("bowling.speed", &v1.speed, Speed);
+    let pitch = values.quantity("bowling.pitch_length", &v1.pitch_length, Length);
+    let reaction = values.quantity("bowling.reaction_time", &v1.reaction_time, Time);
+    Bowling {
+        speed_m_s: speed.unwrap_or(usual.speed_m_s),
+        pitch_length_m: pitch.unwrap_or(usual.pitch_length_m),
+        reaction_time_s: reaction.unwrap_or(usual.reaction_time_s),
+    }
+}
+
+fn fit(values: &mut Values, v1: &FitV1, usual: FitLimits) -> FitLimits {
+    let lightest_kg = values.quantity("fit.lightest", &v1.lightest, Mass);
+    let heaviest_kg = values.quantity("fit.heaviest", &v1.heaviest, Mass);
+    if let (Some(lightest), Some(heaviest)) = (lightest_kg, heaviest_kg)
+        && lightest >= heaviest
+    {
+        values.fault(
+            "fit.heaviest",
+            "it is not above fit.lightest",
+            "write the larger weight here",
+        );
+    }
+    let goals: [(&[&str], Goal); 2] =
+        [(&["ball speed"], Goal::BallSpeed), (&["bat speed"], Goal::BatSpeed)];
+    let factor = |it: f64| (1.0..=3.0).contains(&it);
+    FitLimits {
+        sizes: values.names("fit.sizes", &v1.sizes).unwrap_or(usual.sizes),
+        lightest_kg,
+        heaviest_kg,
+        goal: values.choice("fit.goal", &v1.goal, &goals).unwrap_or(usual.goal),
+        share_limit: values.share("fit.share_limit", &v1.share_limit).unwrap_or(usual.share_limit),
+        tie_width: values.share("fit.tie_width", &v1.tie_width).unwrap_or(usual.tie_width),
+        asked_time_factor: values
+            .number("fit.asked_time_factor", &v1.asked_time_factor, factor, "a number from 1 to 3")
+            .unwrap_or(usual.asked_time_factor),
+        ball_mass_kg: values
+            .quantity("fit.ball_mass", &v1.ball_mass, Mass)
+            .unwrap_or(usual.ball_mass_kg),
+    }
+}

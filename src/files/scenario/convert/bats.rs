@@ -1,0 +1,73 @@
+//! The bats of a scenario.
+
+use super::super::values::Values;
+use super::super::{BatV1, PendulumV1, Text};
+use super::written;
+use crate::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M, PendulumReading};
+use crate::units::Quantity::{Angle, Length, Mass, Time};
+
+/// Full swings of a pendulum test when none are stated: common practice, no source.
+const USUAL_SWINGS: u32 = 10;
+/// Half-swing of a pendulum test when none is stated, rad (5°): assumption.
+const USUAL_AMPLITUDE_RAD: f64 = 5.0 * std::f64::consts::PI / 180.0;
+/// The bat's label, or its letter.
+pub fn label(n: usize, bat: &BatV1) -> String {
+    let letter = u8::try_from(n).ok().filter(|it| *it < 26).map(|it| char::from(b'A' + it));
+    written(&bat.label)
+        .unwrap_or_else(|| letter.map_or(format!("bat {}", n + 1), |it| format!("bat {it}")))
+}
+
+pub fn refuse_twins(values: &mut Values, labels: &[String]) {
+    for (n, label) in labels.iter().enumerate() {
+        let twin = |it: &&String| it.to_lowercase() == label.to_lowercase();
+        if let Some(first) = labels.iter().take(n).position(|it| twin(&it)) {
+            let message = format!("{label:?} is already the label of bats.{first}");
+            values.fault(&format!("bats.{n}.label"), &message, "give each bat a label of its own");
+        }
+    }
+}
+
+pub fn bat(values: &mut Values, n: usize, v1: &BatV1) -> Option<BatReading> {
+    let at = |field: &str| format!("bats.{n}.{field}");
+    let mass_kg = values.quantity(&at("mass"), &v1.mass, Mass);
+    let mass_kg = values.needed(&at("mass"), &v1.mass, mass_kg, "\"2 lb 9 oz\"");
+    values.name(&at("label"), &v1.label);
+    let mut length = |field: &str, text: &Option<Text>| values.quantity(&at(field), text, Length);
+    let (length_m, balance_m) = (length("length", &v1.length), length("balance", &v1.balance));
+    let (width_m, edge_m) = (length("width", &v1.width), length("edge", &v1.edge));
+    let (depth_m, handle_diameter_m) =
+        (length("depth", &v1.depth), length("handle_diameter", &v1.handle_diameter));
+    let size = values.name(&at("size"), &v1.size);
+    let pendulum = pendulum(values, n, &v1.pendulum);
+    Some(BatReading {
+        label: label(n, v1),
+        size,
+        length_m,
+        mass_kg: mass_kg?,
+        balance_m,
+        width_m,
+        edge_m,
+        depth_m,
+        handle_diameter_m,
+        pendulum,
+    })
+}
+
+fn pendulum(values: &mut Values, n: usize, v1: &PendulumV1) -> Option<PendulumReading> {
+    if *v1 == PendulumV1::default() {
+        return None;
+    }
+    let at = |field: &str| format!("bats.{n}.pendulum.{field}");
+    let whole = |it: f64| (1.0..=1000.0).contains(&it) && it.fract() == 0.0;
+    let swings = values.number(&at("swings"), &v1.swings, whole, "a whole number of swings");
+    let pivot = values.quantity(&at("pivot"), &v1.pivot, Length);
+    let amplitude = values.quantity(&at("amplitude"), &v1.amplitude, Angle);
+    let time = values.quantity(&at("time"), &v1.time, Time);
+    let time_s = values.needed(&at("time"), &v1.time, time, "\"15.3 s\"")?;
+    Some(PendulumReading {
+        swings: swings.map_or(USUAL_SWINGS, |it| it as u32),
+        time_s,
+        pivot_from_top_m: pivot.unwrap_or(PICKUP_AXIS_FROM_TOP_M),
+        amplitude_rad: amplitude.unwrap_or(USUAL_AMPLITUDE_RAD),
+    })
+}

@@ -1,0 +1,93 @@
+//! The player of a scenario.
+
+use super::super::super::fault::nearest;
+use super::super::PlayerV1;
+use super::super::values::Values;
+use super::written;
+use crate::frames::STANDARD_GRAVITY_M_S2;
+use crate::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M};
+use crate::measurement::person::{Handed, PersonReading, Sex, WristHold};
+use crate::units::Quantity::{Force, Length, Mass, Time};
+
+/// A wrist hold test stops here, s.
+const WRIST_HOLD_LIMIT_S: f64 = 30.0;
+
+pub fn player(
+    values: &mut Values,
+    v1: &PlayerV1,
+    labels: &[String],
+    bats: &[Option<BatReading>],
+) -> Option<PersonReading> {
+    let age_y = values.age("player.age", &v1.age);
+    let age_y = values.needed("player.age", &v1.age, age_y, "\"13\"");
+    let sexes: [(&[&str], Sex); 2] = [
+        (&["female", "f", "girl", "woman"], Sex::Female),
+        (&["male", "m", "boy", "man"], Sex::Male),
+    ];
+    let sex = values.choice("player.sex", &v1.sex, &sexes);
+    let sex = values.needed("player.sex", &v1.sex, sex, "\"female\" or \"male\"");
+    let stature_m = values.quantity("player.stature", &v1.stature, Length);
+    let stature_m = values.needed("player.stature", &v1.stature, stature_m, "\"5 ft 3 in\"");
+    let hands: [(&[&str], Handed); 2] = [
+        (&["right", "r", "right-handed"], Handed::Right),
+        (&["left", "l", "left-handed"], Handed::Left),
+    ];
+    let handed = values.choice("player.handed", &v1.handed, &hands).unwrap_or(Handed::Right);
+    let mass_kg = values.quantity("player.mass", &v1.mass, Mass);
+    let arm_length_m = values.quantity("player.arm_length", &v1.arm_length, Length);
+    let hand_length_m = values.quantity("player.hand_length", &v1.hand_length, Length);
+    let grip_top_n = values.quantity("player.grip_top", &v1.grip_top, Force);
+    let grip_bottom_n = values.quantity("player.grip_bottom", &v1.grip_bottom, Force);
+    let wrist_hold = wrist_hold(values, v1, labels, bats);
+    Some(PersonReading {
+        age_y: age_y?,
+        sex: sex?,
+        stature_m: stature_m?,
+        handed,
+        mass_kg,
+        arm_length_m,
+        hand_length_m,
+        grip_top_n,
+        grip_bottom_n,
+        wrist_hold,
+    })
+}
+
+/// The bat held out asks the wrist for its static moment, which needs its balance point.
+fn wrist_hold(
+    values: &mut Values,
+    v1: &PlayerV1,
+    labels: &[String],
+    bats: &[Option<BatReading>],
+) -> Option<WristHold> {
+    const BAT: &str = "player.wrist_hold_bat";
+    let time_s = values.quantity("player.wrist_hold", &v1.wrist_hold, Time)?;
+    let named = written(&v1.wrist_hold_bat);
+    let n = match &named {
+        None => Some(0),
+        Some(name) => labels.iter().position(|it| it.to_lowercase() == name.to_lowercase()),
+    };
+    let Some(n) = n else {
+        let name = named.unwrap_or_default();
+        let help = match nearest(&name, labels.iter().map(String::as_str)) {
+            Some(near) => format!("did you mean {near:?}?"),
+            None => format!("the bats are {}", labels.join(", ")),
+        };
+        values.fault(BAT, &format!("no bat is called {name:?}"), &help);
+        return None;
+    };
+    let bat = bats.get(n)?.as_ref()?;
+    let Some(balance_m) = bat.balance_m else {
+        values.fault(
+            "player.wrist_hold",
+            &format!("the bat held, {:?}, has no balance point", bat.label),
+            &format!("measure it and add bats.{n}.balance, or leave the wrist hold test out"),
+        );
+        return None;
+    };
+    Some(WristHold {
+        hold_moment_n_m: bat.mass_kg * STANDARD_GRAVITY_M_S2 * (balance_m - PICKUP_AXIS_FROM_TOP_M),
+        time_s,
+        stopped_at_limit: time_s >= WRIST_HOLD_LIMIT_S,
+    })
+}

@@ -1,0 +1,43 @@
+//! A scenario from its text to the core, with `--set` over it and all faults together.
+
+use super::super::fault::{Fault, Faults};
+use super::places::Places;
+use super::text::Given;
+use super::{ScenarioV1, convert, overrides, read, text};
+use crate::measurement::plan::Scenario;
+
+/// A scenario ready to work with.
+#[derive(Clone, Debug)]
+pub struct Loaded {
+    /// What the core works with.
+    pub scenario: Scenario,
+    /// The same as it was written, `--set` included.
+    pub fields: ScenarioV1,
+    /// Where each field stands, for faults that the core finds.
+    pub places: Places,
+}
+
+/// Loads a scenario and puts the `--set` arguments over it in their order. `strokes` are the names of
+/// the strokes there are. All faults of one file are reported together.
+pub fn load(given: &Given, sets: &[String], strokes: &[&str]) -> Result<Loaded, Faults> {
+    let read::Fields { scenario, mut places, mut faults } = read::fields(text::text_of(given)?);
+    let Some(mut fields) = scenario else { return Err(Faults(faults)) };
+    for argument in sets {
+        faults.extend(overrides::set(&mut fields, &mut places, argument).err());
+    }
+    let (scenario, found) = convert::to_core(&fields, &places, strokes);
+    faults.extend(found);
+    match scenario {
+        Some(scenario) if faults.is_empty() => Ok(Loaded { scenario, fields, places }),
+        _ => {
+            faults.sort_by_key(order);
+            Err(Faults(faults))
+        }
+    }
+}
+
+/// Faults in the order of the text; those of the command line after those of the file.
+fn order(fault: &Fault) -> (bool, usize) {
+    let place = fault.place.as_ref();
+    (place.is_some_and(|it| it.source.name() == "--set"), place.map_or(0, |it| it.span.start))
+}

@@ -1,0 +1,132 @@
+//! Torque shares of the strokes, ball after ball, to the capacity left at each score.
+
+use super::compartments::{Compartments, Rates};
+use super::schedule::{Schedule, ScheduleFault};
+use super::slow_state::{Band, Exertion};
+use crate::player::joints::{GROUP_COUNT, Group};
+
+/// A steady load: each group's torque as a share of its fresh capacity, and for how long.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LoadPhase {
+    /// How long, s.
+    pub duration_s: f64,
+    /// Share of fresh capacity by group, in the order of [`Group::ALL`].
+    pub share: [f64; GROUP_COUNT],
+}
+
+/// What a ball costs the muscles.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BallLoads {
+    /// Bat held up in the stance, before every ball faced.
+    pub stance: LoadPhase,
+    /// One list of phases a stroke, in the order of the mix. A few phases each are enough: the rates
+    /// are per minute, the strokes a second.
+    pub strokes: Vec<Vec<LoadPhase>>,
+}
+
+/// Capacity left at one score, as the next ball to be faced is awaited (after the rest, before the stance).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Left {
+    /// Runs scored, as asked.
+    pub runs: f64,
+    /// Balls faced by then.
+    pub balls_faced: u32,
+    /// Time at the wicket, s.
+    pub time_s: f64,
+    /// Lengths of the pitch run.
+    pub runs_run: f64,
+    /// Capacity over fresh capacity by group: the three compartments alone. Also the low end of the band.
+    pub without_slow: [f64; GROUP_COUNT],
+    /// With the slow state, central.
+    pub with_slow: [f64; GROUP_COUNT],
+    /// With the slow state at the high end of its band (the least capacity).
+    pub with_slow_high: [f64; GROUP_COUNT],
+}
+
+/// Greatest score that can be asked.
+pub const GREATEST_SCORE: f64 = 500.0;
+
+/// The three ways an innings is carried, side by side.
+const BANDS: [Band; 3] = [Band::Low, Band::Central, Band::High];
+
+type Muscles = [Compartments; GROUP_COUNT];
+
+/// One load on all groups. A group whose capacity the slow state has lowered carries the same torque as
+/// a larger share of what it has: share / present slow capacity.
+fn bear(muscles: &mut Muscles, rates: &[Rates; GROUP_COUNT], load: &LoadPhase, slow: f64) {
+    for ((muscle, rates), share) in muscles.iter_mut().zip(rates).zip(load.share) {
+        *muscle = muscle.after(*rates, share / slow, load.duration_s);
+    }
+}
+
+/// Capacity left by group at each asked score, in the order asked.
+///
+/// Every ball faced: stance, stroke, rest; every other ball: rest. A ball's rest is its interval less
+/// stance and stroke. Runs in well under a millisecond for a hundred runs and a few phases a stroke.
+pub fn capacity_at_scores(
+    schedule: &Schedule,
+    loads: &BallLoads,
+    scores: &[f64],
+) -> Result<Vec<Left>, ScheduleFault> {
+    schedule.check()?;
+    for &value in scores {
+        if !(0.0..=GREATEST_SCORE).contains(&value) {
+            return Err(ScheduleFault::OutOfRange {
+                field: "innings.runs",
+                value,
+                unit: "runs",
+                low: 0.0,
+                high: GREATEST_SCORE,
+            });
+        }
+    }
+    let rates = Group::ALL.map(Rates::of);
+    let mut order: Vec<usize> = (0..scores.len()).collect();
+    order.sort_by(|&a, &b| scores[a].total_cmp(&scores[b]));
+    let mut out: Vec<(usize, Left)> = Vec::with_capacity(scores.len());
+    let mut asked = order.into_iter().peekable();
+
+    let mut muscles = [[Compartments::FRESH; GROUP_COUNT]; BANDS.len()];
+    let mut so_far = Exertion::NONE;
+    let mut balls = schedule.balls();
+    while asked.peek().is_some() {
+        let (score, balls_faced) = (balls.score(), balls.faced());
+        let Some(ball) = balls.next() else { break };
+        if ball.faced {
+            while let Some(i) = asked.next_if(|&i| scores[i] <= score + 1e-9) {
+                let left = |track: usize| {
+                    let slow = so_far.capacity(BANDS[track]);
+                    muscles[track].map(|it| slow * it.capacity())
+                };
+                let left = Left {
+                    runs: scores[i],
+                    balls_faced,
+                    time_s: so_far.time_s,
+                    runs_run: so_far.runs_run,
+                    without_slow: left(0),
+                    with_slow: left(1),
+                    with_slow_high: left(2),
+                };
+                out.push((i, left));
+            }
+        }
+        let stroke = ball.stroke.and_then(|i| loads.strokes.get(i)).map_or(&[][..], Vec::as_slice);
+        for (band, muscles) in BANDS.into_iter().zip(&mut muscles) {
+            let slow = so_far.capacity(band);
+            let mut rest_s = ball.interval_s;
+            if ball.faced {
+                for load in std::iter::once(&loads.stance).chain(stroke) {
+                    bear(muscles, &rates, load, slow);
+                    rest_s -= load.duration_s;
+                }
+            }
+            let rest = LoadPhase { duration_s: rest_s.max(0.0), share: [0.0; GROUP_COUNT] };
+            bear(muscles, &rates, &rest, slow);
+        }
+        so_far.balls_faced = f64::from(balls.faced());
+        so_far.runs_run += ball.runs_run;
+        so_far.time_s += ball.interval_s;
+    }
+    out.sort_by_key(|(i, _)| *i);
+    Ok(out.into_iter().map(|(_, left)| left).collect())
+}

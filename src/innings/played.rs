@@ -1,0 +1,170 @@
+//! The same bat through an innings: what each stroke is worth at each score.
+
+use super::ball_by_ball::{BallLoads, Left, LoadPhase, capacity_at_scores};
+use super::schedule::{Schedule, ScheduleFault};
+use crate::bat::Bat;
+use crate::measurement::plan::{Bowling, InningsPlan};
+use crate::player::joints::{GROUP_COUNT, JOINTS};
+use crate::swing::batter::{Batter, TakenUp};
+use crate::swing::fastest_controlled::Fastest;
+use crate::swing::player_stroke::{Held, SwingFault};
+use crate::swing::time_in_hand::Delivery;
+
+/// Nothing tired.
+pub const FRESH: [f64; GROUP_COUNT] = [1.0; GROUP_COUNT];
+
+/// Why an innings could not be played.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum InningsFault {
+    /// No swing.
+    #[error(transparent)]
+    Swing(#[from] SwingFault),
+    /// A schedule that cannot be.
+    #[error(transparent)]
+    Schedule(#[from] ScheduleFault),
+}
+
+/// One stroke at one score.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct StrokeNow {
+    /// The fastest controlled swing with what is left.
+    pub fastest: Fastest,
+    /// Largest share of either wrist's present capacity at the asked stroke time, the same for all
+    /// bats and scores.
+    pub wrist_share: f64,
+    /// Grip needed over the grip there is, larger of the two hands, at the asked stroke time.
+    pub grip_share: f64,
+    /// Left over against the bowling faced, s.
+    pub time_in_hand_s: f64,
+    /// Fastest ball that can still be met, out of the hand, m/s.
+    pub fastest_ball_m_s: f64,
+}
+
+/// All strokes at one score.
+#[derive(Clone, Debug, PartialEq)]
+pub struct AtScore {
+    /// Capacity left and how it came about.
+    pub left: Left,
+    /// With the slow state, one per stroke of the batter.
+    pub with_slow: Vec<StrokeNow>,
+    /// The three compartments alone.
+    pub without_slow: Vec<StrokeNow>,
+}
+
+/// The bowling of a scenario as a delivery.
+pub fn delivery(bowling: &Bowling) -> Delivery {
+    Delivery {
+        speed_m_s: bowling.speed_m_s,
+        pitch_length_m: bowling.pitch_length_m,
+        reaction_time_s: bowling.reaction_time_s,
+    }
+}
+
+/// The schedule of an innings plan; the mix in the order of the batter's strokes.
+pub fn schedule(plan: &InningsPlan, batter: &Batter) -> Schedule {
+    let mix = batter
+        .strokes
+        .iter()
+        .map(|s| {
+            plan.mix.iter().filter(|(name, _)| *name == s.stroke.name).map(|(_, share)| share).sum()
+        })
+        .collect();
+    Schedule {
+        balls_per_run: plan.balls_per_run,
+        strike: plan.faced_share,
+        ball_interval_s: plan.between_balls_s,
+        over_break_s: plan.between_overs_s,
+        ..Schedule::ordinary(mix)
+    }
+}
+
+/// Loads that a ball puts on the muscles, from the strokes swung fresh at the asked times.
+pub fn ball_loads(
+    batter: &Batter,
+    taken_up: &TakenUp,
+    plan: &InningsPlan,
+    asked_time_s: &[f64],
+) -> BallLoads {
+    let mut share = [0.0_f64; GROUP_COUNT];
+    for (joint, held) in JOINTS.iter().zip(taken_up.hold_share()) {
+        let group = &mut share[joint.group as usize];
+        *group = group.max(held);
+    }
+    let strokes = taken_up
+        .held
+        .iter()
+        .zip(asked_time_s)
+        .map(|(held, time)| {
+            let seen = batter.observe(held, &FRESH, *time);
+            let phase = |p: &crate::swing::observed::PhaseLoad| LoadPhase {
+                duration_s: p.duration_s,
+                share: p.share,
+            };
+            seen.phases.iter().map(phase).collect()
+        })
+        .collect();
+    BallLoads { stance: LoadPhase { duration_s: plan.stance_s, share }, strokes }
+}
+
+/// One stroke with the capacity left.
+pub fn stroke_now(
+    batter: &Batter,
+    held: &Held,
+    capacity: &[f64; GROUP_COUNT],
+    asked_time_s: f64,
+    guess_s: Option<f64>,
+    delivery: Delivery,
+) -> Result<StrokeNow, SwingFault> {
+    let fastest = held.fastest(capacity, guess_s)?;
+    let seen = batter.observe(held, capacity, asked_time_s);
+    let grip = [
+        seen.top.grip_needed_n / batter.player.grip_top_n.value,
+        seen.bottom.grip_needed_n / batter.player.grip_bottom_n.value,
+    ];
+    Ok(StrokeNow {
+        fastest,
+        wrist_share: seen.wrist_share(),
+        grip_share: grip[0].max(grip[1]),
+        time_in_hand_s: delivery.time_in_hand_s(fastest.stroke_time_s),
+        fastest_ball_m_s: delivery.fastest_ball_m_s(fastest.stroke_time_s),
+    })
+}
+
+/// Plays the innings and looks at the strokes at each of `scores`.
+pub fn play(
+    batter: &Batter,
+    bat: &Bat,
+    plan: &InningsPlan,
+    delivery: Delivery,
+    asked_time_s: &[f64],
+    scores: &[f64],
+) -> Result<Vec<AtScore>, InningsFault> {
+    use rayon::prelude::*;
+    let taken_up = batter.take_up(bat)?;
+    let loads = ball_loads(batter, &taken_up, plan, asked_time_s);
+    let left = capacity_at_scores(&schedule(plan, batter), &loads, scores)?;
+    let strokes: Vec<usize> = (0..batter.strokes.len()).collect();
+    // Each stroke follows its own scores, so that the last answer is where the next search starts.
+    let by_stroke: Vec<Vec<[StrokeNow; 2]>> = strokes
+        .into_par_iter()
+        .map(|i| {
+            let held = &taken_up.held[i];
+            let mut guess = None;
+            let mut now = |capacity: &[f64; GROUP_COUNT]| {
+                let it = stroke_now(batter, held, capacity, asked_time_s[i], guess, delivery)?;
+                guess = Some(it.fastest.stroke_time_s);
+                Ok::<_, SwingFault>(it)
+            };
+            left.iter().map(|l| Ok([now(&l.without_slow)?, now(&l.with_slow)?])).collect()
+        })
+        .collect::<Result<_, SwingFault>>()?;
+    Ok(left
+        .into_iter()
+        .enumerate()
+        .map(|(s, left)| AtScore {
+            left,
+            without_slow: by_stroke.iter().map(|it| it[s][0]).collect(),
+            with_slow: by_stroke.iter().map(|it| it[s][1]).collect(),
+        })
+        .collect())
+}

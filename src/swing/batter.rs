@@ -1,0 +1,82 @@
+//! A player with all the strokes they play.
+
+use super::observed::{Observed, observe};
+use super::player_stroke::{Held, PlayerStroke, SwingFault};
+use crate::bat::Bat;
+use crate::player::grip::FRICTION;
+use crate::player::joints::{GROUP_COUNT, JOINT_COUNT};
+use crate::player::{Player, Strength};
+use crate::stroke::Stroke;
+
+/// A player and the joint paths of their strokes.
+#[derive(Clone, Debug)]
+pub struct Batter {
+    /// Player.
+    pub player: Player,
+    /// Strokes, each on the player's own path.
+    pub strokes: Vec<PlayerStroke>,
+    /// Handle diameter that loads and grip are computed for, m.
+    pub handle_diameter_m: f64,
+}
+
+/// A bat taken up for every stroke.
+#[derive(Clone, Debug)]
+pub struct TakenUp {
+    /// One per stroke of the batter.
+    pub held: Vec<Held>,
+}
+
+impl Batter {
+    /// Finds the player's paths. Any bat will do: paths do not depend on it.
+    pub fn new(
+        player: &Player,
+        strokes: &[Stroke],
+        any_bat: &Bat,
+        handle_diameter_m: f64,
+    ) -> Result<Self, SwingFault> {
+        let strokes = strokes
+            .iter()
+            .map(|stroke| PlayerStroke::new(player, stroke, any_bat))
+            .collect::<Result<_, _>>()?;
+        Ok(Self { player: player.clone(), strokes, handle_diameter_m })
+    }
+
+    /// The same body with another strength.
+    pub fn with_strength(&self, strength: Strength) -> Self {
+        Self {
+            player: Player { strength, ..self.player.clone() },
+            strokes: self.strokes.iter().map(|s| s.with_strength(strength)).collect(),
+            handle_diameter_m: self.handle_diameter_m,
+        }
+    }
+
+    /// Index of a stroke by name.
+    pub fn stroke_index(&self, name: &str) -> Option<usize> {
+        self.strokes.iter().position(|s| s.stroke.name == name)
+    }
+
+    /// Takes up a bat.
+    pub fn take_up(&self, bat: &Bat) -> Result<TakenUp, SwingFault> {
+        let held = self.strokes.iter().map(|s| s.hold(bat)).collect::<Result<_, _>>()?;
+        Ok(TakenUp { held })
+    }
+
+    /// Looks closely at one stroke.
+    pub fn observe(
+        &self,
+        held: &Held,
+        capacity: &[f64; GROUP_COUNT],
+        stroke_time_s: f64,
+    ) -> Observed {
+        observe(held, capacity, stroke_time_s, self.handle_diameter_m, FRICTION.value)
+    }
+}
+
+impl TakenUp {
+    /// Share of capacity that holding the bat at the top of the backlift takes, by joint.
+    pub fn hold_share(&self) -> [f64; JOINT_COUNT] {
+        self.held
+            .first()
+            .map_or([0.0; JOINT_COUNT], |held| held.swinger(&[1.0; GROUP_COUNT]).hold_share())
+    }
+}

@@ -1,0 +1,109 @@
+//! Player and bat in the engine: a multibody of hinges, and a free bat held by two joints.
+
+use rapier3d_f64::prelude::{
+    FixedJointBuilder, ImpulseJointHandle, PhysicsWorld, Pose, RigidBodyHandle, Rotation,
+    SphericalJointBuilder,
+};
+
+use super::EngineFault;
+use super::hinges::{Hinges, free_body, world};
+use super::wrench::{HandsOnBat, joint_frame, load};
+use crate::dynamics::tree::Kinematics;
+use crate::frames::{DMat3, DVec3};
+use crate::player::joints::JOINT_COUNT;
+use crate::swing::chain::Chain;
+
+const N: usize = JOINT_COUNT;
+
+/// Motion of the bat, relative to the pelvis, in the axes of W.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BatMotion {
+    /// Centre of mass, m.
+    pub com: DVec3,
+    /// Attitude.
+    pub R: DMat3,
+    /// Velocity of the centre of mass, m/s.
+    pub v_com: DVec3,
+    /// Angular velocity, rad/s.
+    pub omega: DVec3,
+}
+
+/// Player and bat in a world of the engine.
+pub struct Plant {
+    world: PhysicsWorld,
+    hinges: Hinges<N>,
+    bat: RigidBodyHandle,
+    bat_link: usize,
+    com_B: DVec3,
+    top: ImpulseJointHandle,
+    bottom: ImpulseJointHandle,
+}
+
+impl Plant {
+    /// Builds the bodies and joints of a chain; [`place`](Self::place) it before the first step.
+    pub fn new(chain: &Chain) -> Result<Self, EngineFault> {
+        let mut world = world();
+        let bat_link = chain.link.bat;
+        let hinges = Hinges::insert(&mut world, &chain.tree, Some(bat_link))?;
+        let link = &chain.tree.links()[bat_link];
+        let bat = world.bodies.insert(free_body(link.mass_kg, link.com, &link.I_Com));
+        let on_handle = DVec3::new(chain.grip.top_hand_m, 0.0, 0.0);
+        let in_palm = Pose::from_parts(
+            link.offset + link.R_rest * on_handle,
+            Rotation::from_mat3(&link.R_rest),
+        );
+        let top = FixedJointBuilder::new()
+            .local_frame1(in_palm)
+            .local_frame2(Pose::from_translation(on_handle))
+            .contacts_enabled(false);
+        let top = world.impulse_joints.insert(hinges.body(chain.link.top[2]), bat, top, true);
+        let hold = &chain.bottom_hand;
+        let bottom = SphericalJointBuilder::new()
+            .local_anchor1(hold.point_b)
+            .local_anchor2(hold.point_a)
+            .contacts_enabled(false);
+        let bottom = world.impulse_joints.insert(hinges.body(hold.link_b), bat, bottom, true);
+        Ok(Self { world, hinges, bat, bat_link, com_B: link.com, top, bottom })
+    }
+
+    /// Sets joint angles and rates; `k` is the chain's kinematics there, which says where the bat is.
+    pub fn place(&mut self, k: &Kinematics<N>, q: &[f64; N], v: &[f64; N]) {
+        self.hinges.place(&mut self.world, q, v);
+        let R = k.R[self.bat_link];
+        let bat = &mut self.world.bodies[self.bat];
+        bat.set_position(Pose::from_parts(k.p[self.bat_link], Rotation::from_mat3(&R)), true);
+        let com = k.point(self.bat_link, self.com_B);
+        bat.set_linvel(k.velocity(self.bat_link, com), true);
+        bat.set_angvel(k.omega[self.bat_link], true);
+    }
+
+    /// One step under joint torques, the base accelerating by `a_base` (free fall upwards in it): the
+    /// mean load of the hands over the step.
+    pub fn step(&mut self, torque_n_m: &[f64; N], a_base: DVec3, dt: f64) -> HandsOnBat {
+        self.hinges.pull(&mut self.world, torque_n_m);
+        let before = [self.top, self.bottom].map(|j| joint_frame(&self.world, j));
+        self.world.gravity = -a_base;
+        self.world.integration_parameters.dt = dt;
+        self.world.step();
+        let (force_top_W, couple_top_W) = load(&self.world, self.top, before[0], dt);
+        let (force_bottom_W, _) = load(&self.world, self.bottom, before[1], dt);
+        HandsOnBat { force_top_W, couple_top_W, force_bottom_W }
+    }
+
+    /// Joint angles and rates.
+    pub fn state(&self) -> ([f64; N], [f64; N]) {
+        self.hinges.state(&self.world)
+    }
+
+    /// The bat.
+    pub fn bat(&self) -> BatMotion {
+        let bat = &self.world.bodies[self.bat];
+        let at = bat.position();
+        BatMotion {
+            com: at.transform_point(self.com_B),
+            R: DMat3::from_quat(at.rotation),
+            v_com: bat.linvel(),
+            omega: bat.angvel(),
+        }
+    }
+}

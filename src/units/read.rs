@@ -1,0 +1,203 @@
+//! Quantities as people write them, into SI.
+
+use super::spellings::{Quantity, Unit};
+
+/// Why a text is not a quantity. Each says what is accepted instead.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum UnitFault {
+    /// Nothing was written.
+    #[error("nothing is written here")]
+    Empty,
+    /// A number without its unit.
+    #[error("{number} has no unit")]
+    NoUnit {
+        /// The number as it was written.
+        number: String,
+    },
+    /// A text that does not start with a number.
+    #[error("{found:?} is not a number")]
+    NotANumber {
+        /// The text at the place where a number was expected.
+        found: String,
+    },
+    /// A number with a decimal comma.
+    #[error("{found:?} has a comma")]
+    DecimalComma {
+        /// The number as it was written.
+        found: String,
+    },
+    /// A unit of another quantity.
+    #[error("{unit:?} measures {measures}, not {wanted}")]
+    OtherQuantity {
+        /// The unit as it was written.
+        unit: String,
+        /// What it measures.
+        measures: &'static str,
+        /// What was wanted.
+        wanted: &'static str,
+    },
+    /// A unit that nobody knows.
+    #[error("{unit:?} is not a unit of {}", wanted.trim_start_matches("an ").trim_start_matches("a "))]
+    UnknownUnit {
+        /// The unit as it was written.
+        unit: String,
+        /// What was wanted.
+        wanted: &'static str,
+        /// The accepted unit nearest to it in spelling.
+        nearest: Option<&'static str>,
+    },
+    /// Parts that do not run from the larger unit to the smaller.
+    #[error("{second:?} after {first:?}: parts run from the larger unit to the smaller")]
+    Order {
+        /// Unit of the part before.
+        first: String,
+        /// Unit of the part after.
+        second: String,
+    },
+}
+
+impl UnitFault {
+    /// What to write instead, as a sentence without its full stop.
+    pub fn mend(&self, quantity: Quantity) -> String {
+        let accepted = quantity.accepted();
+        match self {
+            Self::DecimalComma { .. } => {
+                format!("write decimals with a point, like {accepted}")
+            }
+            Self::UnknownUnit { nearest: Some(near), .. } => {
+                format!("did you mean {near:?}? Accepted: {accepted}")
+            }
+            _ => format!("write it with its unit, like {accepted}"),
+        }
+    }
+}
+
+/// Reads a quantity as people write it, into SI: `"2 lb 9.5 oz"` → 1.1765 (kg).
+///
+/// Parts run from the larger unit to the smaller; a number may be whole, decimal or with a vulgar
+/// fraction ("33 1/2 in", "33½ in"). The sign is kept; whether it makes sense is for the caller.
+pub fn parse(quantity: Quantity, text: &str) -> Result<f64, UnitFault> {
+    let mut rest = text.trim();
+    if rest.is_empty() {
+        return Err(UnitFault::Empty);
+    }
+    let negative = rest.starts_with(['-', '−']);
+    rest = rest.trim_start_matches(['-', '−', '+']).trim_start();
+    let mut sum = 0.0;
+    let mut before: Option<(&str, f64)> = None;
+    while !rest.is_empty() {
+        let (number, after_number) = take_number(rest)?;
+        let (spelling, after_unit) = take_unit(after_number);
+        if spelling.is_empty() {
+            return Err(UnitFault::NoUnit { number: text.trim().to_owned() });
+        }
+        let unit = known_unit(quantity, spelling)?;
+        if let Some((first, size)) = before
+            && size <= unit.in_si
+        {
+            return Err(UnitFault::Order { first: first.to_owned(), second: spelling.to_owned() });
+        }
+        sum += number * unit.in_si;
+        before = Some((spelling, unit.in_si));
+        rest = after_unit.trim_start();
+    }
+    if !sum.is_finite() {
+        return Err(UnitFault::NotANumber { found: text.trim().to_owned() });
+    }
+    Ok(if negative { -sum } else { sum })
+}
+
+fn known_unit(quantity: Quantity, spelling: &str) -> Result<&'static Unit, UnitFault> {
+    let lower = spelling.to_lowercase();
+    let spelt = lower.trim_end_matches('.');
+    if let Some(unit) = quantity.unit(spelt) {
+        return Ok(unit);
+    }
+    if let Some(other) = Quantity::ALL.into_iter().find(|it| it.unit(spelt).is_some()) {
+        return Err(UnitFault::OtherQuantity {
+            unit: spelling.to_owned(),
+            measures: other.words(),
+            wanted: quantity.words(),
+        });
+    }
+    let nearest = quantity
+        .units()
+        .iter()
+        .flat_map(|it| it.spellings)
+        .map(|it| (strsim::damerau_levenshtein(spelt, it), *it))
+        .filter(|(distance, it)| *distance <= 2 && *distance < it.chars().count())
+        .min_by_key(|(distance, _)| *distance)
+        .map(|(_, it)| it);
+    Err(UnitFault::UnknownUnit { unit: spelling.to_owned(), wanted: quantity.words(), nearest })
+}
+
+/// A number at the start: digits with at most one point, and perhaps a vulgar fraction after it.
+fn take_number(text: &str) -> Result<(f64, &str), UnitFault> {
+    let (whole, mut rest) = split_while(text, |c| c.is_ascii_digit() || c == '.');
+    let not_a_number =
+        || UnitFault::NotANumber { found: split_while(text, |c| !c.is_whitespace()).0.to_owned() };
+    if rest.starts_with(',') {
+        let found = split_while(text, |c| c.is_ascii_digit() || ".,".contains(c)).0.to_owned();
+        return Err(UnitFault::DecimalComma { found });
+    }
+    let mut value = match whole.parse::<f64>() {
+        Ok(value) => value,
+        Err(_) if whole.is_empty() => 0.0,
+        Err(_) => return Err(not_a_number()),
+    };
+    if let Some(over) = rest.strip_prefix('/') {
+        let (denominator, after) = split_while(over, |c| c.is_ascii_digit());
+        value /= denominator.parse::<f64>().map_err(|_| not_a_number())?;
+        return finite(value, after, not_a_number);
+    }
+    let (fraction, after) = take_fraction(rest.trim_start());
+    if let Some(fraction) = fraction {
+        value += fraction;
+        rest = after;
+    } else if whole.is_empty() {
+        return Err(not_a_number());
+    }
+    finite(value, rest, not_a_number)
+}
+
+fn finite(
+    value: f64,
+    rest: &str,
+    not_a_number: impl Fn() -> UnitFault,
+) -> Result<(f64, &str), UnitFault> {
+    if value.is_finite() { Ok((value, rest)) } else { Err(not_a_number()) }
+}
+
+/// `1/2` or `½` at the start, below one.
+fn take_fraction(text: &str) -> (Option<f64>, &str) {
+    const SIGNS: &[(char, f64)] = &[('½', 0.5), ('¼', 0.25), ('¾', 0.75), ('⅛', 0.125)];
+    if let Some((sign, value)) = SIGNS.iter().find(|(sign, _)| text.starts_with(*sign)) {
+        return (Some(*value), &text[sign.len_utf8()..]);
+    }
+    let (numerator, rest) = split_while(text, |c| c.is_ascii_digit());
+    let Some(over) = rest.strip_prefix('/') else { return (None, text) };
+    let (denominator, after) = split_while(over, |c| c.is_ascii_digit());
+    match (numerator.parse::<f64>(), denominator.parse::<f64>()) {
+        (Ok(n), Ok(d)) if n < d => (Some(n / d), after),
+        _ => (None, text),
+    }
+}
+
+/// A unit at the start: everything up to the next number, without the space around it.
+fn take_unit(text: &str) -> (&str, &str) {
+    let (unit, rest) = split_while(text.trim_start(), |c| {
+        !(c.is_ascii_digit() || matches!(c, '½' | '¼' | '¾' | '⅛' | '.' | ','))
+    });
+    // "2 lbs. 9 oz": the point after an abbreviation belongs to it; so does a comma between parts.
+    let rest = match rest.strip_prefix(['.', ',']) {
+        Some(after) if !unit.is_empty() && !after.starts_with(|c: char| c.is_ascii_digit()) => {
+            after
+        }
+        _ => rest,
+    };
+    (unit.trim_end(), rest)
+}
+
+fn split_while(text: &str, belongs: impl Fn(char) -> bool) -> (&str, &str) {
+    text.split_at(text.find(|c| !belongs(c)).unwrap_or(text.len()))
+}

@@ -1,0 +1,163 @@
+use super::sample::{card, map};
+use backlift::card::{Card, PlayerLine, cautions};
+use backlift::drawing::DrawingFault;
+use backlift::drawing::picture::PX_PER_MM;
+use backlift::drawing::type_setting::tree;
+use backlift::drawing::{pdf, png, sheet};
+use backlift::files::card::read;
+use backlift::measurement::person::Handed;
+use resvg::{tiny_skia, usvg};
+
+/// Every text with the area its ink covers, px.
+fn texts(group: &usvg::Group, found: &mut Vec<(String, usvg::Rect)>) {
+    for node in group.children() {
+        match node {
+            usvg::Node::Group(inner) => texts(inner, found),
+            usvg::Node::Text(text) => {
+                let written: String = text.chunks().iter().map(|it| it.text()).collect();
+                if !written.trim().is_empty() {
+                    found.push((written, text.flattened().abs_bounding_box()));
+                }
+            }
+            _ => {}
+        }
+    }
+}
+
+fn adults_card() -> Card {
+    let refit_stature_m = None;
+    Card {
+        player: PlayerLine { age_y: 34.0, stature_m: 1.91, handed: Handed::Left },
+        invented: false,
+        size: "long handle".to_owned(),
+        length_m: 0.873,
+        mass_kg: 1.247,
+        mass_tolerance_kg: [1.23, 1.26],
+        balance_m: 0.56,
+        balance_tolerance_m: [0.553, 0.566],
+        sweet_spot_from_toe_m: 0.205,
+        sweet_spot_tolerance_m: [0.2, 0.211],
+        refit_stature_m,
+        cautions: cautions::standing(34.0, refit_stature_m),
+        ..card()
+    }
+}
+
+#[test]
+fn every_text_of_the_card_stays_on_the_page_and_clear_of_the_others() {
+    for (card, map) in [(card(), Some(map())), (card(), None), (adults_card(), Some(map()))] {
+        let tree = tree(&sheet::svg(&card, map.as_ref()).unwrap()).unwrap();
+        let mut found = Vec::new();
+        texts(tree.root(), &mut found);
+        assert!(found.len() > 50, "only {} texts were found", found.len());
+        let [width, height] = sheet::PAGE_MM.map(|it| (it * PX_PER_MM) as f32);
+        let margin = (sheet::MARGIN_MM * PX_PER_MM) as f32 - 0.5;
+        for (text, it) in &found {
+            assert!(
+                it.left() >= margin
+                    && it.top() >= margin
+                    && it.right() <= width - margin
+                    && it.bottom() <= height - margin,
+                "\"{text}\" leaves the page: {it:?}"
+            );
+        }
+        for (k, (text, it)) in found.iter().enumerate() {
+            for (other, that) in &found[k + 1..] {
+                let apart = it.right() <= that.left()
+                    || that.right() <= it.left()
+                    || it.bottom() <= that.top()
+                    || that.bottom() <= it.top();
+                assert!(apart, "\"{text}\" and \"{other}\" overlap: {it:?} {that:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn the_five_figures_are_on_the_card_in_both_systems_of_units() {
+    let tree = tree(&sheet::svg(&card(), None).unwrap()).unwrap();
+    let mut found = Vec::new();
+    texts(tree.root(), &mut found);
+    let all: String = found.iter().map(|(text, _)| text.replace('\u{2009}', " ") + "\n").collect();
+    for figure in [
+        "2 lb 4.0 oz",
+        "1.021 kg",
+        "284 mm from the toe",
+        "11.18 in",
+        "2 lb 2.8 oz",
+        "0.987 kg",
+        "13.46 s for 10 swings",
+        "0.1583 kg m²",
+        "179 mm from the toe",
+        "7.05 in",
+        "33.5 mm oval",
+        "1.32 in",
+    ] {
+        assert!(all.contains(figure), "{figure} is missing:\n{all}");
+    }
+}
+
+#[test]
+fn the_pdf_is_one_a4_page_with_embedded_faces_and_text_that_can_be_selected() {
+    let pdf = pdf::pdf(&sheet::svg(&card(), Some(&map())).unwrap(), "Card").unwrap();
+    let text = String::from_utf8_lossy(&pdf);
+    let count = |what: &str| text.matches(what).count();
+    assert_eq!(count("/Type /Page\n") + count("/Type/Page/"), 1, "pages");
+    assert!(text.contains("595.2") && text.contains("841.8"), "A4 is 595.28 by 841.89 points");
+    assert_eq!(count("/FontFile3"), 2, "two faces, embedded");
+    assert_eq!(count("/ToUnicode"), 2, "each with the way back to its letters");
+    assert!(text.contains("BackliftText-Regular") && text.contains("BackliftText-SemiBold"));
+}
+
+#[test]
+fn the_pdf_has_the_same_bytes_twice_and_no_clock_in_them() {
+    let make = || pdf::pdf(&sheet::svg(&card(), Some(&map())).unwrap(), "Card").unwrap();
+    let first = make();
+    for _ in 0..5 {
+        assert!(first == make());
+    }
+    let text = String::from_utf8_lossy(&first);
+    assert!(!text.contains("CreationDate") && !text.contains("ModDate"));
+}
+
+#[test]
+fn the_code_on_the_card_reads_back_as_the_card() {
+    const SCALE: f64 = 4.0;
+    let png = png::png(&sheet::svg(&card(), Some(&map())).unwrap(), SCALE).unwrap();
+    let page = tiny_skia::Pixmap::decode_png(&png).unwrap();
+    // As a phone would be held: the code and its white border, not the page.
+    let side = ((sheet::CODE_MM + 4.0) * PX_PER_MM * SCALE) as usize;
+    let left =
+        page.width() as usize - ((sheet::MARGIN_MM - 2.0) * PX_PER_MM * SCALE) as usize - side;
+    let top = ((sheet::MARGIN_MM - 2.0) * PX_PER_MM * SCALE) as usize;
+    let mut image = rqrr::PreparedImage::prepare_from_greyscale(side, side, |x, y| {
+        page.pixels()[(top + y) * page.width() as usize + left + x].red()
+    });
+    let grids = image.detect_grids();
+    let (_, text) = grids.first().expect("no code was found").decode().unwrap();
+    assert_eq!(read(&text), Ok(card()));
+}
+
+#[test]
+fn a_reason_longer_than_the_page_is_refused_and_not_cut() {
+    let long = Card { how_sure: "not very sure ".repeat(60), ..card() };
+    assert!(matches!(
+        sheet::svg(&long, Some(&map())),
+        Err(DrawingFault::CodeTooLong { .. } | DrawingFault::TooLong { .. })
+    ));
+}
+
+#[test]
+fn letters_that_mean_something_in_svg_are_printed_as_they_are() {
+    let odd = Card { size: "5 <&\"> 6".to_owned(), ..card() };
+    let tree = tree(&sheet::svg(&odd, None).unwrap()).unwrap();
+    let mut found = Vec::new();
+    texts(tree.root(), &mut found);
+    assert!(found.iter().any(|(text, _)| text.contains("5 <&\"> 6")));
+}
+
+#[test]
+fn a_size_whose_name_would_run_into_the_code_is_refused() {
+    let long = Card { size: "short handle, as his uncle calls it".to_owned(), ..card() };
+    assert!(matches!(sheet::svg(&long, None), Err(DrawingFault::Refused { .. })));
+}
