@@ -2,3 +2,4 @@
 
 mod engine;
 mod pilot;
+mod plan;
