@@ -7,7 +7,7 @@ use backlift::measurement::person::Handed;
 use backlift::player::Player;
 use backlift::player::joints::JOINT_COUNT;
 use backlift::stroke::Stroke;
-use backlift::stroke::joint_path::JointPath;
+use backlift::stroke::joint_path::{CONTROL_COUNT, JointPath};
 use backlift::swing::chain::{Chain, Grip};
 use backlift::swing::plan::pose_error::{attitude_error, grip_error, range_excess_rad};
 use backlift::swing::plan::reference_adult::{reference_bat, reference_player};
@@ -18,12 +18,9 @@ use std::ops::ControlFlow;
 /// Coarser than the usual effort, and enough to reach the keys.
 const BRIEF: Effort =
     Effort { pose_iterations: 60, slowest_s: 0.60, ratio: 0.85, torque_iterations: 8 };
-/// The keys alone, and one plan by torque.
-const BRIEFEST: Effort =
-    Effort { pose_iterations: 30, slowest_s: 0.40, ratio: 0.85, torque_iterations: 3 };
 
-fn brief(effort: &Effort, stroke: &Stroke, player: &Player) -> Result<Planned, PlanFault> {
-    plan_with(effort, stroke, player, &reference_bat().unwrap(), &|_| ControlFlow::Continue(()))
+fn brief(stroke: &Stroke, player: &Player) -> Result<Planned, PlanFault> {
+    plan_with(&BRIEF, stroke, player, &reference_bat().unwrap(), &|_| ControlFlow::Continue(()))
 }
 
 fn built_in_stroke(name: &str) -> Stroke {
@@ -70,8 +67,8 @@ fn a_path_planned_from_keys_alone_meets_them_with_both_hands_on_the_handle() {
     let player = reference_player().unwrap();
     for name in ["drive", "pull", "hook"] {
         let mut stroke = built_in_stroke(name);
-        stroke.joint_path.control_rad = [[0.0; JOINT_COUNT]; 10];
-        let planned = brief(&BRIEF, &stroke, &player).unwrap();
+        stroke.joint_path.control_rad = [[0.0; JOINT_COUNT]; CONTROL_COUNT];
+        let planned = brief(&stroke, &player).unwrap();
         meets_its_keys(&stroke, &planned.path);
     }
 }
@@ -81,7 +78,7 @@ fn a_left_hander_plans_the_mirror_image() {
     let right = reference_player().unwrap();
     let left = Player { handed: Handed::Left, ..right.clone() };
     let stroke = built_in_stroke("pull");
-    let [a, b] = [right, left].map(|p| brief(&BRIEFEST, &stroke, &p).unwrap().path);
+    let [a, b] = [right, left].map(|p| brief(&stroke, &p).unwrap().path);
     for (a, b) in a.control_rad.iter().flatten().zip(b.control_rad.iter().flatten()) {
         assert!((a - b).abs() < 1e-5, "{a} {b}"); // rounding, grown by the search
     }
@@ -91,7 +88,7 @@ fn a_left_hander_plans_the_mirror_image() {
 fn hands_wanted_out_of_reach_are_refused() {
     let mut stroke = built_in_stroke("pull");
     stroke.keys[3].grip = DVec3::new(1.6, -0.45, -0.40);
-    let fault = brief(&BRIEFEST, &stroke, &reference_player().unwrap()).unwrap_err();
+    let fault = brief(&stroke, &reference_player().unwrap()).unwrap_err();
     let refused =
         matches!(fault, PlanFault::MissesContact { .. } | PlanFault::HandOffHandle { .. });
     assert!(refused, "{fault}");
