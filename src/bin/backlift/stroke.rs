@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use backlift::files::fault::Fault;
 use backlift::files::save::new_file;
-use backlift::files::stroke::{read_keys, write};
+use backlift::files::stroke::{built_in, read_keys, write};
 use backlift::player::joints::JOINTS;
 use backlift::stroke::Stroke;
 use backlift::swing::plan::reference_adult::{reference_bat, reference_player};
@@ -22,9 +22,9 @@ use crate::progress::Progress;
 #[derive(clap::Args)]
 #[command(after_help = "\
 Example:
-  backlift stroke my-sweep.ron my-sweep-planned.ron")]
+  backlift stroke drive my-drive.ron")]
 pub struct Args {
-    /// Stroke file with keys; a joint path that is in it is made anew
+    /// Stroke file with keys, or drive, pull, hook; a joint path that is there is made anew
     file: PathBuf,
 
     /// The file to write; one that is there already is left as it is
@@ -54,8 +54,14 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
 
 fn read(path: &Path) -> Result<Stroke, Fault> {
     let named = |what: String| Fault::new(format!("{}: {what}", path.display()));
+    if !path.exists() {
+        let ours = built_in().map_err(|it| named(it.to_string()))?;
+        if let Some(stroke) = ours.into_iter().find(|it| path.as_os_str() == it.name.as_str()) {
+            return Ok(stroke);
+        }
+    }
     let text = std::fs::read_to_string(path).map_err(|it| {
-        named(it.to_string()).help("give a stroke file, like those in assets/strokes")
+        named(it.to_string()).help("give a stroke file, or the name of a stroke: drive, pull, hook")
     })?;
     read_keys(&text).map_err(|it| named(it.to_string()))
 }
