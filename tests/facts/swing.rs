@@ -10,3 +10,4 @@ pub mod pilot;
 mod players;
 mod published;
 mod tired;
+mod plan;

@@ -6,8 +6,8 @@ mod given;
 mod json;
 mod new;
 mod outcome;
-#[allow(dead_code, reason = "for the commands that take long")]
 mod progress;
+mod stroke;
 #[allow(dead_code, reason = "for the commands that measure and simulate")]
 mod table;
 
@@ -34,12 +34,14 @@ struct CommandLine {
 #[derive(Subcommand)]
 enum Command {
     New(new::Args),
+    Stroke(stroke::Args),
 }
 
 impl Command {
     fn run(self) -> Result<Outcome, Stop> {
         match self {
             Self::New(args) => new::run(args),
+            Self::Stroke(args) => stroke::run(args),
         }
     }
 }

@@ -22,10 +22,8 @@ pub enum Stop {
     /// What was given is wrong, or cannot be read or written.
     WrongInput(Faults),
     /// What was given is right, and there is no answer to it.
-    #[allow(dead_code, reason = "for the commands that search")]
     NoAnswer(Fault),
     /// Ctrl-C.
-    #[allow(dead_code, reason = "for the commands that take long")]
     Cancelled,
 }
 
