@@ -28,7 +28,6 @@ impl ScenarioArgs {
 
 /// How to show the result.
 #[derive(clap::Args)]
-#[allow(dead_code, reason = "for the commands that measure and simulate")]
 pub struct ShowArgs {
     /// Print every figure as JSON, in SI units, and nothing else
     #[arg(long)]
@@ -41,7 +40,6 @@ pub struct ShowArgs {
 
 impl ShowArgs {
     /// Units to show figures in.
-    #[allow(dead_code, reason = "for the commands that measure and simulate")]
     pub fn units(&self) -> Units {
         match self.units {
             UnitsArg::Trade => Units::Trade,
@@ -51,7 +49,6 @@ impl ShowArgs {
 }
 
 #[derive(Clone, Copy, Default, clap::ValueEnum)]
-#[allow(dead_code, reason = "for the commands that measure and simulate")]
 enum UnitsArg {
     /// Pounds and ounces, inches, km/h
     #[default]

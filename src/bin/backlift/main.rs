@@ -1,8 +1,8 @@
 //! The command line: one file a command, and what they share.
 #![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
 
+mod figure;
 mod given;
-#[allow(dead_code, reason = "for the commands that measure and simulate")]
 mod json;
 #[allow(dead_code, reason = "for the commands that measure and simulate")]
 mod loaded;
@@ -10,8 +10,8 @@ mod new;
 mod outcome;
 #[allow(dead_code, reason = "for the commands that take long")]
 mod progress;
-#[allow(dead_code, reason = "for the commands that measure and simulate")]
 mod table;
+mod weigh;
 
 use clap::{Parser, Subcommand};
 use outcome::{Outcome, Stop};
@@ -36,12 +36,14 @@ struct CommandLine {
 #[derive(Subcommand)]
 enum Command {
     New(new::Args),
+    Weigh(weigh::Args),
 }
 
 impl Command {
     fn run(self) -> Result<Outcome, Stop> {
         match self {
             Self::New(args) => new::run(args),
+            Self::Weigh(args) => weigh::run(args),
         }
     }
 }

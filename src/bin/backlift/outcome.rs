@@ -42,6 +42,22 @@ impl From<Faults> for Stop {
     }
 }
 
+/// Standard output that cannot be written to.
+impl From<std::io::Error> for Stop {
+    fn from(error: std::io::Error) -> Self {
+        Fault::new(format!("the result cannot be written to standard output: {error}"))
+            .help("make room, or send it elsewhere")
+            .into()
+    }
+}
+
+/// Figures that no JSON can hold.
+impl From<serde_json::Error> for Stop {
+    fn from(error: serde_json::Error) -> Self {
+        Self::OurMistake(format!("the result cannot be put into JSON: {error}"))
+    }
+}
+
 /// Exit code of a verdict of no, and of a question without an answer.
 const NO: u8 = 1;
 /// Exit code for wrong input.
