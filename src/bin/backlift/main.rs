@@ -4,12 +4,11 @@
 mod figure;
 mod given;
 mod json;
-#[allow(dead_code, reason = "for the commands that measure and simulate")]
 mod loaded;
 mod new;
 mod outcome;
-#[allow(dead_code, reason = "for the commands that take long")]
 mod progress;
+mod swing;
 mod table;
 mod weigh;
 
@@ -36,6 +35,7 @@ struct CommandLine {
 #[derive(Subcommand)]
 enum Command {
     New(new::Args),
+    Swing(swing::Args),
     Weigh(weigh::Args),
 }
 
@@ -43,6 +43,7 @@ impl Command {
     fn run(self) -> Result<Outcome, Stop> {
         match self {
             Self::New(args) => new::run(args),
+            Self::Swing(args) => swing::run(args),
             Self::Weigh(args) => weigh::run(args),
         }
     }

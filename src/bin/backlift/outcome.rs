@@ -24,7 +24,6 @@ pub enum Stop {
     /// What was given is right, and there is no answer to it.
     NoAnswer(Fault),
     /// Ctrl-C.
-    #[allow(dead_code, reason = "for the commands that take long")]
     Cancelled,
     /// Something that came with the program is broken.
     OurMistake(String),
