@@ -7,6 +7,7 @@ mod json;
 mod loaded;
 mod new;
 mod outcome;
+mod placed;
 mod progress;
 mod swing;
 mod table;
