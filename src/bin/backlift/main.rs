@@ -1,6 +1,7 @@
 //! The command line: one file a command, and what they share.
 #![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
 
+mod check;
 mod figure;
 mod given;
 mod json;
@@ -37,6 +38,7 @@ struct CommandLine {
 enum Command {
     New(new::Args),
     Swing(swing::Args),
+    Check(check::Args),
     Weigh(weigh::Args),
 }
 
@@ -45,6 +47,7 @@ impl Command {
         match self {
             Self::New(args) => new::run(args),
             Self::Swing(args) => swing::run(args),
+            Self::Check(args) => check::run(args),
             Self::Weigh(args) => weigh::run(args),
         }
     }
