@@ -4,6 +4,7 @@
 mod check;
 mod figure;
 mod given;
+mod innings;
 mod json;
 mod loaded;
 mod new;
@@ -38,6 +39,7 @@ struct CommandLine {
 enum Command {
     New(new::Args),
     Swing(swing::Args),
+    Innings(innings::Args),
     Check(check::Args),
     Weigh(weigh::Args),
 }
@@ -48,6 +50,7 @@ impl Command {
             Self::New(args) => new::run(args),
             Self::Swing(args) => swing::run(args),
             Self::Check(args) => check::run(args),
+            Self::Innings(args) => innings::run(args),
             Self::Weigh(args) => weigh::run(args),
         }
     }

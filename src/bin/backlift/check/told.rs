@@ -14,7 +14,11 @@ pub fn told(card: &Card, check: &Check, cost: Option<&Cost>, units: Units) -> St
     let mut out = check.sentence() + "\n\n";
     let rows: Vec<Vec<String>> = check.items.iter().map(|it| row(it, units)).collect();
     out += &table(&["", "asked", "from", "to", "measured", "within"], &rows);
-    out += "  balance point from the top of the handle, sweet spot from the toe; swing moment in kg m²\n\n";
+    out += "  balance point from the top of the handle, sweet spot from the toe; swing moment in kg m²\n";
+    if check.items.iter().any(|it| it.figure == Figure::SwingMoment && it.within == Within::Unsure)
+    {
+        out += "To be surer of the swing moment, time more swings: thirty instead of ten\n";
+    }
     out += &match cost {
         Some(cost) => pull_at_fifty(cost, units),
         None => {
@@ -54,7 +58,7 @@ fn row(item: &Item, units: Units) -> Vec<String> {
         _ => Some(Quantity::Length),
     };
     let figure = |value: f64| match quantity {
-        Some(quantity) => spoken(quantity, value, 0.1 * sd, units),
+        Some(quantity) => spoken(quantity, value, sd, units),
         None => number(value, decimals(0.1 * sd, 4)),
     };
     let bench = item.measured.map(|it| match quantity {
