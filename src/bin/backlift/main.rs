@@ -1,15 +1,20 @@
 //! The command line: one file a command, and what they share.
 #![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
 
+mod check;
+mod figure;
 mod given;
-#[allow(dead_code, reason = "for the commands that measure and simulate")]
+mod innings;
 mod json;
+mod loaded;
 mod new;
 mod outcome;
+mod placed;
 mod progress;
 mod stroke;
-#[allow(dead_code, reason = "for the commands that measure and simulate")]
+mod swing;
 mod table;
+mod weigh;
 
 use clap::{Parser, Subcommand};
 use outcome::{Outcome, Stop};
@@ -34,6 +39,10 @@ struct CommandLine {
 #[derive(Subcommand)]
 enum Command {
     New(new::Args),
+    Swing(swing::Args),
+    Innings(innings::Args),
+    Check(check::Args),
+    Weigh(weigh::Args),
     Stroke(stroke::Args),
 }
 
@@ -41,6 +50,10 @@ impl Command {
     fn run(self) -> Result<Outcome, Stop> {
         match self {
             Self::New(args) => new::run(args),
+            Self::Swing(args) => swing::run(args),
+            Self::Check(args) => check::run(args),
+            Self::Innings(args) => innings::run(args),
+            Self::Weigh(args) => weigh::run(args),
             Self::Stroke(args) => stroke::run(args),
         }
     }

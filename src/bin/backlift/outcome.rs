@@ -12,7 +12,6 @@ pub enum Outcome {
     /// It did what was asked.
     Done,
     /// It did, and the verdict is no: a bat sent back.
-    #[allow(dead_code, reason = "for the commands that judge")]
     NotAccepted,
 }
 
@@ -25,6 +24,8 @@ pub enum Stop {
     NoAnswer(Fault),
     /// Ctrl-C.
     Cancelled,
+    /// Something that came with the program is broken.
+    OurMistake(String),
 }
 
 impl From<Fault> for Stop {
@@ -36,6 +37,22 @@ impl From<Fault> for Stop {
 impl From<Faults> for Stop {
     fn from(faults: Faults) -> Self {
         Self::WrongInput(faults)
+    }
+}
+
+/// Standard output that cannot be written to.
+impl From<std::io::Error> for Stop {
+    fn from(error: std::io::Error) -> Self {
+        Fault::new(format!("the result cannot be written to standard output: {error}"))
+            .help("make room, or send it elsewhere")
+            .into()
+    }
+}
+
+/// Figures that no JSON can hold.
+impl From<serde_json::Error> for Stop {
+    fn from(error: serde_json::Error) -> Self {
+        Self::OurMistake(format!("the result cannot be put into JSON: {error}"))
     }
 }
 
@@ -56,6 +73,7 @@ pub fn finish(command: impl FnOnce() -> Result<Outcome, Stop>) -> ExitCode {
         Ok(Err(Stop::WrongInput(faults))) => (WRONG_INPUT, faults.drawn(width(), colour())),
         Ok(Err(Stop::NoAnswer(fault))) => (NO, fault.drawn(width(), colour())),
         Ok(Err(Stop::Cancelled)) => (CANCELLED, "Cancelled; nothing was written\n".to_owned()),
+        Ok(Err(Stop::OurMistake(what))) => (OUR_MISTAKE, format!("{what}\n{OUR_MISTAKE_WORDS}")),
         Err(_) => (OUR_MISTAKE, OUR_MISTAKE_WORDS.to_owned()),
     };
     say(&words);
@@ -65,7 +83,6 @@ pub fn finish(command: impl FnOnce() -> Result<Outcome, Stop>) -> ExitCode {
 const OUR_MISTAKE_WORDS: &str = "This is a mistake in Backlift, not in what you gave it\n";
 
 /// Shows warnings and goes on.
-#[allow(dead_code, reason = "for the commands that measure and simulate")]
 pub fn warn(warnings: &[Fault]) {
     for warning in warnings {
         say(&warning.drawn(width(), colour()));

@@ -1,0 +1,126 @@
+//! What every command starts from: the scenario taken through the bench and the tape measure, with
+//! each fault of the core put where it was written.
+
+use backlift::bat::figures::{WeighedBat, weigh};
+use backlift::bat::laws::Limits;
+use backlift::bat::sizes::Size;
+use backlift::files::assets::{limits, sizes};
+use backlift::files::fault::{Faults, nearest};
+use backlift::files::scenario::{self, Places};
+use backlift::files::stroke::built_in;
+use backlift::fit::candidates::suitable;
+use backlift::fit::setting::Setting;
+use backlift::measurement::plan::Scenario;
+use backlift::player::grip::comfortable_diameter_m;
+use backlift::player::joints::GROUP_COUNT;
+use backlift::player::{Player, player};
+use backlift::stroke::Stroke;
+use backlift::swing::batter::Batter;
+
+use crate::given::ScenarioArgs;
+use crate::outcome::{Stop, warn};
+use crate::placed::{argument_fault, bat_fault, bat_warning, player_fault, player_warnings};
+
+/// A scenario with its player built and its bats weighed.
+pub struct Loaded {
+    /// As it was given.
+    pub scenario: Scenario,
+    /// Trade sizes.
+    pub sizes: Vec<Size>,
+    /// Size limits of the Laws.
+    pub laws: Limits,
+    /// Every stroke there is: drive, pull, hook.
+    pub strokes: Vec<Stroke>,
+    /// The bats, in the scenario's order.
+    pub bats: Vec<WeighedBat>,
+    /// The player.
+    pub player: Player,
+    /// Where each field was written.
+    pub places: Places,
+}
+
+/// Loads what a command was given. All faults come together; what is merely odd is shown on standard
+/// error, and the work goes on.
+pub fn load(given: &ScenarioArgs) -> Result<Loaded, Stop> {
+    let scenario::Loaded { scenario, places, .. } = given.load()?;
+    let (sizes, laws) = (sizes()?, limits()?);
+    let (mut faults, mut warnings) = (Vec::new(), Vec::new());
+    match scenario.player.faults().as_slice() {
+        [] => warnings.extend(player_warnings(&scenario.player, &places)),
+        all => faults.extend(all.iter().map(|it| player_fault(&places, it))),
+    }
+    let mut bats = Vec::with_capacity(scenario.bats.len());
+    for (n, reading) in scenario.bats.iter().enumerate() {
+        match weigh(reading, &sizes, &laws) {
+            Ok(bat) => {
+                warnings.extend(bat.warnings.iter().map(|it| bat_warning(&places, n, it)));
+                bats.push(bat);
+            }
+            Err(found) => faults.extend(found.iter().map(|it| bat_fault(&places, n, it))),
+        }
+    }
+    if !faults.is_empty() {
+        return Err(Stop::WrongInput(Faults(faults)));
+    }
+    let player = player(&scenario.player).map_err(|it| player_fault(&places, &it))?;
+    warn(&warnings);
+    Ok(Loaded { scenario, sizes, laws, strokes: built_in()?, bats, player, places })
+}
+
+impl Loaded {
+    /// The bat that `--bat` names by its label or its number from 0; the first if none is named.
+    pub fn bat(&self, named: Option<&str>) -> Result<usize, Stop> {
+        let Some(name) = named else { return Ok(0) };
+        let wanted = name.trim().to_lowercase();
+        let labels = || self.bats.iter().map(|it| it.reading.label.as_str());
+        let by_number = || wanted.parse::<usize>().ok().filter(|it| *it < self.bats.len());
+        labels().position(|it| it.to_lowercase() == wanted).or_else(by_number).ok_or_else(|| {
+            let help = match nearest(&wanted, labels()) {
+                Some(near) => format!("did you mean {near:?}?"),
+                None => {
+                    let numbered: Vec<String> =
+                        labels().enumerate().map(|(n, it)| format!("{n} {it:?}")).collect();
+                    format!("the bats are {}", numbered.join(", "))
+                }
+            };
+            argument_fault("--bat", name, &format!("no bat is called {name:?}"), &help)
+        })
+    }
+
+    /// The stroke of that name.
+    pub fn stroke(&self, named: &str) -> Result<usize, Stop> {
+        let wanted = named.trim().to_lowercase();
+        self.strokes.iter().position(|it| it.name.to_lowercase() == wanted).ok_or_else(|| {
+            let names = || self.strokes.iter().map(|it| it.name.as_str());
+            let help = match nearest(&wanted, names()) {
+                Some(near) => format!("did you mean {near:?}?"),
+                None => format!("the strokes are {}", names().collect::<Vec<_>>().join(", ")),
+            };
+            argument_fault("--stroke", named, &format!("there is no stroke {named:?}"), &help)
+        })
+    }
+
+    /// The player with every stroke there is, each strength times `capacity`.
+    pub fn batter(&self, bat: &WeighedBat, capacity: f64) -> Result<Batter, Stop> {
+        let handle_m = comfortable_diameter_m(self.player.hand_length_m.value);
+        let strength = self.player.strength.times(&[capacity; GROUP_COUNT]);
+        let player = Player { strength, ..self.player.clone() };
+        Ok(Batter::new(&player, &self.strokes, &bat.bat, handle_m)?)
+    }
+
+    /// The time in which each stroke is asked for, s: a multiple of the fresh fastest with the reference
+    /// bat of the player's size, so that it is the same for all bats and scores.
+    pub fn asked_times_s(&self, batter: &Batter) -> Result<Vec<f64>, Stop> {
+        let limits = &self.scenario.fit;
+        let suits = suitable(&self.sizes, limits, self.player.stature_m);
+        let Some(size) = suits.first() else {
+            return Err(Stop::OurMistake("the table of sizes is empty".to_owned()));
+        };
+        let reference = size
+            .reference
+            .bat(size.name.as_str())
+            .map_err(|it| Stop::OurMistake(it.to_string()))?;
+        let fresh = Setting::fresh_times_s(batter, &reference)?;
+        Ok(fresh.iter().map(|it| it * limits.asked_time_factor).collect())
+    }
+}
