@@ -4,6 +4,8 @@
 mod given;
 #[allow(dead_code, reason = "for the commands that measure and simulate")]
 mod json;
+#[allow(dead_code, reason = "for the commands that measure and simulate")]
+mod loaded;
 mod new;
 mod outcome;
 #[allow(dead_code, reason = "for the commands that take long")]

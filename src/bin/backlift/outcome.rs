@@ -22,11 +22,12 @@ pub enum Stop {
     /// What was given is wrong, or cannot be read or written.
     WrongInput(Faults),
     /// What was given is right, and there is no answer to it.
-    #[allow(dead_code, reason = "for the commands that search")]
     NoAnswer(Fault),
     /// Ctrl-C.
     #[allow(dead_code, reason = "for the commands that take long")]
     Cancelled,
+    /// Something that came with the program is broken.
+    OurMistake(String),
 }
 
 impl From<Fault> for Stop {
@@ -58,6 +59,7 @@ pub fn finish(command: impl FnOnce() -> Result<Outcome, Stop>) -> ExitCode {
         Ok(Err(Stop::WrongInput(faults))) => (WRONG_INPUT, faults.drawn(width(), colour())),
         Ok(Err(Stop::NoAnswer(fault))) => (NO, fault.drawn(width(), colour())),
         Ok(Err(Stop::Cancelled)) => (CANCELLED, "Cancelled; nothing was written\n".to_owned()),
+        Ok(Err(Stop::OurMistake(what))) => (OUR_MISTAKE, format!("{what}\n{OUR_MISTAKE_WORDS}")),
         Err(_) => (OUR_MISTAKE, OUR_MISTAKE_WORDS.to_owned()),
     };
     say(&words);
@@ -67,7 +69,6 @@ pub fn finish(command: impl FnOnce() -> Result<Outcome, Stop>) -> ExitCode {
 const OUR_MISTAKE_WORDS: &str = "This is a mistake in Backlift, not in what you gave it\n";
 
 /// Shows warnings and goes on.
-#[allow(dead_code, reason = "for the commands that measure and simulate")]
 pub fn warn(warnings: &[Fault]) {
     for warning in warnings {
         say(&warning.drawn(width(), colour()));
