@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use backlift::files::fault::Faults;
 use backlift::files::scenario::{Given, Loaded, load};
 use backlift::measurement::plan::STROKES;
-use backlift::units::Units;
+use backlift::units::{Quantity, Units, parse};
 
 /// The scenario and what is put over it.
 #[derive(clap::Args)]
@@ -28,7 +28,6 @@ impl ScenarioArgs {
 
 /// How to show the result.
 #[derive(clap::Args)]
-#[allow(dead_code, reason = "for the commands that measure and simulate")]
 pub struct ShowArgs {
     /// Print every figure as JSON, in SI units, and nothing else
     #[arg(long)]
@@ -41,7 +40,6 @@ pub struct ShowArgs {
 
 impl ShowArgs {
     /// Units to show figures in.
-    #[allow(dead_code, reason = "for the commands that measure and simulate")]
     pub fn units(&self) -> Units {
         match self.units {
             UnitsArg::Trade => Units::Trade,
@@ -51,7 +49,6 @@ impl ShowArgs {
 }
 
 #[derive(Clone, Copy, Default, clap::ValueEnum)]
-#[allow(dead_code, reason = "for the commands that measure and simulate")]
 enum UnitsArg {
     /// Pounds and ounces, inches, km/h
     #[default]
@@ -67,4 +64,27 @@ pub struct OutArgs {
     /// Folder to write into; made if it is not there
     #[arg(long, value_name = "DIR", default_value = "fitting")]
     pub out: PathBuf,
+}
+
+/// Reads a share above zero, like `0.8` or `80 %`.
+pub fn share(written: &str) -> Result<f64, String> {
+    let (number, size) = match written.trim().strip_suffix('%') {
+        Some(percent) => (percent.trim(), 0.01),
+        None => (written.trim(), 1.0),
+    };
+    let value = number.parse::<f64>().ok().map(|it| it * size);
+    value
+        .filter(|it| (0.1..=3.0).contains(it))
+        .ok_or_else(|| "write a share from 0.1 to 3, like 0.8 or \"80 %\"".to_owned())
+}
+
+/// Reads a time; a bare number means seconds.
+pub fn time(written: &str) -> Result<f64, String> {
+    let seconds = match written.trim().parse::<f64>() {
+        Ok(seconds) => seconds,
+        Err(_) => parse(Quantity::Time, written).map_err(|it| it.to_string())?,
+    };
+    Some(seconds)
+        .filter(|it| (0.05..=3.0).contains(it))
+        .ok_or_else(|| "a stroke takes between 0.05 s and 3 s".to_owned())
 }

@@ -1,17 +1,16 @@
 //! The command line: one file a command, and what they share.
 #![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
 
+mod figure;
 mod given;
-#[allow(dead_code, reason = "for the commands that measure and simulate")]
 mod json;
-#[allow(dead_code, reason = "for the commands that measure and simulate")]
 mod loaded;
 mod new;
 mod outcome;
-#[allow(dead_code, reason = "for the commands that take long")]
 mod progress;
-#[allow(dead_code, reason = "for the commands that measure and simulate")]
+mod swing;
 mod table;
+mod weigh;
 
 use clap::{Parser, Subcommand};
 use outcome::{Outcome, Stop};
@@ -36,12 +35,16 @@ struct CommandLine {
 #[derive(Subcommand)]
 enum Command {
     New(new::Args),
+    Swing(swing::Args),
+    Weigh(weigh::Args),
 }
 
 impl Command {
     fn run(self) -> Result<Outcome, Stop> {
         match self {
             Self::New(args) => new::run(args),
+            Self::Swing(args) => swing::run(args),
+            Self::Weigh(args) => weigh::run(args),
         }
     }
 }

@@ -24,7 +24,6 @@ pub enum Stop {
     /// What was given is right, and there is no answer to it.
     NoAnswer(Fault),
     /// Ctrl-C.
-    #[allow(dead_code, reason = "for the commands that take long")]
     Cancelled,
     /// Something that came with the program is broken.
     OurMistake(String),
@@ -39,6 +38,22 @@ impl From<Fault> for Stop {
 impl From<Faults> for Stop {
     fn from(faults: Faults) -> Self {
         Self::WrongInput(faults)
+    }
+}
+
+/// Standard output that cannot be written to.
+impl From<std::io::Error> for Stop {
+    fn from(error: std::io::Error) -> Self {
+        Fault::new(format!("the result cannot be written to standard output: {error}"))
+            .help("make room, or send it elsewhere")
+            .into()
+    }
+}
+
+/// Figures that no JSON can hold.
+impl From<serde_json::Error> for Stop {
+    fn from(error: serde_json::Error) -> Self {
+        Self::OurMistake(format!("the result cannot be put into JSON: {error}"))
     }
 }
 

@@ -1,0 +1,73 @@
+//! Figures with their doubt, in the words and units of the reader.
+
+use backlift::uncertain::Uncertain;
+use backlift::units::{Quantity, Units, decimals, spoken};
+
+/// Thin space (U+2009), between a number and its unit.
+const THIN: char = '\u{2009}';
+
+/// Marks a figure that was not measured.
+pub const ESTIMATED: &str = "*";
+
+/// "2 lb 3.0 oz ± 0.2 oz", with the mark where it was not measured.
+pub fn measured(quantity: Quantity, it: Uncertain, units: Units) -> String {
+    let doubt = spoken(quantity, it.sd, it.sd, units);
+    format!("{} ± {doubt}{}", spoken(quantity, it.value, it.sd, units), mark(it))
+}
+
+/// The same without a unit, which stands at the head of its row or column.
+pub fn bare(it: Uncertain, most: usize) -> String {
+    let digits = decimals(it.sd, most);
+    format!("{} ± {:.digits$}{}", number(it.value, digits), it.sd, mark(it))
+}
+
+/// A number and its unit, no doubt stated.
+pub fn plain(value: f64, decimals: usize, unit: &str) -> String {
+    format!("{}{THIN}{unit}", number(value, decimals))
+}
+
+/// A number with the true minus sign; nothing is printed as minus zero.
+pub fn number(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    match text.strip_prefix('-') {
+        Some(zero) if zero.chars().all(|c| matches!(c, '0' | '.')) => zero.to_owned(),
+        Some(positive) => format!("−{positive}"),
+        None => text,
+    }
+}
+
+/// A share as a percentage, "12 %".
+pub fn percent(share: f64, decimals: usize) -> String {
+    plain(100.0 * share, decimals, "%")
+}
+
+fn mark(it: Uncertain) -> &'static str {
+    if it.is_estimated() { ESTIMATED } else { "" }
+}
+
+/// "a, b and c".
+pub fn listed(words: &[String]) -> String {
+    match words {
+        [] => String::new(),
+        [one] => one.clone(),
+        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_figure_has_no_more_digits_than_its_doubt() {
+        let mass = Uncertain::measured(0.9922, 0.005);
+        assert_eq!(
+            measured(Quantity::Mass, mass, Units::Si).replace(THIN, " "),
+            "0.992 kg ± 0.005 kg"
+        );
+        let twist = Uncertain::estimated(0.001_234_5, 0.000_18);
+        assert_eq!(bare(twist, 5), "0.0012 ± 0.0002*");
+        assert_eq!(number(-0.04, 1), "0.0");
+        assert_eq!(number(-0.06, 1), "−0.1");
+    }
+}

@@ -1,0 +1,77 @@
+//! `backlift swing`: one player, one bat, one stroke.
+
+mod computed;
+mod figures;
+mod files;
+mod told;
+
+use std::path::PathBuf;
+
+use backlift::files::save::Folder;
+
+use crate::given::{ScenarioArgs, ShowArgs, share, time};
+use crate::json;
+use crate::loaded::load;
+use crate::outcome::{Outcome, Stop};
+use crate::progress::Progress;
+
+/// Swing a bat: speed, loads on hands and wrists, and what ran out first
+///
+/// The fastest swing that still meets the ball under control, or one that takes a given time.
+#[derive(clap::Args)]
+#[command(after_help = "\
+Example:
+  backlift swing --stroke pull --bat \"Old faithful\" --out swing")]
+pub struct Args {
+    #[command(flatten)]
+    given: ScenarioArgs,
+
+    /// The stroke: drive, pull or hook
+    #[arg(long, value_name = "NAME", default_value = "pull")]
+    stroke: String,
+
+    /// The bat, by its label or its number from 0; the first if left out
+    #[arg(long, value_name = "LABEL|N")]
+    bat: Option<String>,
+
+    /// Every strength times this share, like 0.8 or "80 %", for study
+    #[arg(long, value_name = "SHARE", default_value = "1", value_parser = share)]
+    capacity: f64,
+
+    /// From the top of the backlift to the ball, like "0.45 s"; the fastest if left out
+    #[arg(long, value_name = "TIME", value_parser = time)]
+    time: Option<f64>,
+
+    /// Write the series over time (CSV) and the arc (SVG, PNG) into this folder
+    #[arg(long, value_name = "DIR")]
+    out: Option<PathBuf>,
+
+    #[command(flatten)]
+    show: ShowArgs,
+}
+
+/// Swings.
+pub fn run(args: Args) -> Result<Outcome, Stop> {
+    let loaded = load(&args.given)?;
+    let (bat, stroke) = (loaded.bat(args.bat.as_deref())?, loaded.stroke(&args.stroke)?);
+    let folder = args.out.as_deref().map(Folder::open).transpose()?;
+    let progress = Progress::start();
+    let swung = computed::swing(&loaded, bat, stroke, args.capacity, args.time, &progress)?;
+    let units = args.show.units();
+    let mut text = match args.show.json {
+        true => json::document("swing", &figures::of(&swung))?,
+        false => told::told(&swung, units),
+    };
+    if let Some(mut folder) = folder {
+        files::add(&mut folder, &swung, units)?;
+        let written = folder.commit()?;
+        if !args.show.json {
+            for path in written {
+                text += &format!("Wrote {}\n", path.display());
+            }
+        }
+    }
+    drop(progress);
+    json::print(&text)?;
+    Ok(Outcome::Done)
+}

@@ -1,0 +1,198 @@
+//! The swing, its doubt, the second dynamics, and what a hurry does to it.
+
+use backlift::innings::played::delivery;
+use backlift::measurement::person::Handed;
+use backlift::player::grip::comfortable_diameter_m;
+use backlift::player::joints::{GROUP_COUNT, Group, JOINT_COUNT, JOINTS};
+use backlift::stroke::Tolerance;
+use backlift::swing::batter::Batter;
+use backlift::swing::contact::Contact;
+use backlift::swing::engine::EngineFault;
+use backlift::swing::engine::pair::{EngineSwing, engine_swing};
+use backlift::swing::observed::Observed;
+use backlift::swing::player_stroke::{Held, SwingFault};
+use backlift::swing::time_in_hand::Delivery;
+use backlift::uncertain::independent_sd;
+use rayon::prelude::*;
+
+use crate::loaded::Loaded;
+use crate::outcome::Stop;
+use crate::progress::Progress;
+
+/// A swing and what is told about it.
+pub struct Swung {
+    pub stroke: String,
+    pub bat_label: String,
+    /// Place of the bat in the scenario.
+    pub bat: usize,
+    pub handed: Handed,
+    /// Every strength was multiplied by it.
+    pub capacity: f64,
+    /// Shortest controlled stroke time, s.
+    pub fastest_s: f64,
+    /// Time swung, s.
+    pub time_s: f64,
+    pub seen: Observed,
+    pub tolerance: Tolerance,
+    pub delivery: Delivery,
+    /// Grip there is: top hand, bottom hand, N.
+    pub grip_n: [f64; 2],
+    /// The same swing by the second dynamics.
+    pub engine: Result<EngineSwing, EngineFault>,
+    /// The swing at shares of the fastest time.
+    pub hurried: Vec<(f64, Contact)>,
+    pub doubt: Doubt,
+}
+
+/// One standard deviation of the fastest swing's bat speed and stroke time, as shares, by its causes.
+pub struct Doubt {
+    /// Strength of the joints: speed, time.
+    pub strength: [f64; 2],
+    /// Swing moment of the bat: speed, time.
+    pub bat: [f64; 2],
+    /// Difference of the two dynamics: speed only.
+    pub dynamics: f64,
+}
+
+impl Doubt {
+    /// Of the bat speed.
+    pub fn speed(&self) -> f64 {
+        independent_sd(&[self.strength[0], self.bat[0], self.dynamics])
+    }
+    /// Of the shortest stroke time.
+    pub fn time(&self) -> f64 {
+        independent_sd(&[self.strength[1], self.bat[1]])
+    }
+}
+
+/// Shares of the fastest time at which the hurried swing is looked at.
+const HURRIED: [f64; 2] = [0.95, 0.90];
+
+/// Swings.
+pub fn swing(
+    loaded: &Loaded,
+    bat: usize,
+    stroke: usize,
+    capacity: f64,
+    time_s: Option<f64>,
+    progress: &Progress,
+) -> Result<Swung, Stop> {
+    let step = |doing: &str, share: f64| match progress.report(doing, share) {
+        std::ops::ControlFlow::Continue(()) => Ok(()),
+        std::ops::ControlFlow::Break(()) => Err(Stop::Cancelled),
+    };
+    step("finding the fastest controlled swing", 0.0)?;
+    let weighed = &loaded.bats[bat];
+    let handle_m = comfortable_diameter_m(loaded.player.hand_length_m.value);
+    let strokes = &loaded.strokes[stroke..=stroke];
+    let batter = Batter::new(&loaded.player, strokes, &weighed.bat, handle_m)?;
+    let player_stroke = &batter.strokes[0];
+    let held = player_stroke.hold(&weighed.bat)?;
+    let share = [capacity; GROUP_COUNT];
+    let fastest = held.fastest(&share, None)?;
+    let fastest_s = fastest.stroke_time_s;
+    let time_s = time_s.unwrap_or(fastest_s);
+    let seen = batter.observe(&held, &share, time_s);
+
+    step("swinging once more by the second dynamics", 0.2)?;
+    let swinger = held.swinger(&share);
+    let engine = engine_swing(&swinger, time_s);
+    step("asking what the doubt in strength and bat does", 0.6)?;
+    let start = Start { held: &held, share, speed_m_s: fastest.contact.bat_speed_m_s, fastest_s };
+    let heavier = weighed.with(
+        weighed.mass_kg.value,
+        weighed.balance_m.value,
+        weighed.swing_moment_kg_m2.value + weighed.swing_moment_kg_m2.sd,
+    );
+    let bat_doubt = match heavier {
+        Ok(heavier) => start.moved(&player_stroke.hold(&heavier)?, &share)?,
+        Err(_) => [0.0; 2],
+    };
+    let dynamics = engine.as_ref().map_or(0.0, |it| it.difference(&seen.contact).bat_speed.abs());
+    let doubt = Doubt {
+        strength: start.strength(&loaded.player.strength.relative_sd)?,
+        bat: bat_doubt,
+        dynamics,
+    };
+    step("hurrying", 0.95)?;
+    let hurried = HURRIED.map(|it| (it, swinger.swing(it * fastest_s, None))).to_vec();
+    Ok(Swung {
+        stroke: loaded.strokes[stroke].name.clone(),
+        bat_label: weighed.reading.label.clone(),
+        bat,
+        handed: loaded.player.handed,
+        capacity,
+        fastest_s,
+        time_s,
+        seen,
+        tolerance: loaded.strokes[stroke].tolerance,
+        delivery: delivery(&loaded.scenario.bowling),
+        grip_n: [loaded.player.grip_top_n.value, loaded.player.grip_bottom_n.value]
+            .map(|it| it * capacity),
+        engine,
+        hurried,
+        doubt,
+    })
+}
+
+/// The fastest swing, from which one thing at a time is moved.
+struct Start<'a> {
+    held: &'a Held,
+    share: [f64; GROUP_COUNT],
+    speed_m_s: f64,
+    fastest_s: f64,
+}
+
+impl Start<'_> {
+    /// Change of the fastest swing's speed and time, as shares.
+    fn moved(&self, held: &Held, share: &[f64; GROUP_COUNT]) -> Result<[f64; 2], SwingFault> {
+        let it = held.fastest(share, Some(self.fastest_s))?;
+        Ok([
+            (it.contact.bat_speed_m_s / self.speed_m_s - 1.0).abs(),
+            (it.stroke_time_s / self.fastest_s - 1.0).abs(),
+        ])
+    }
+
+    /// What one standard deviation of each joint group's strength does, root of the sum of squares: the
+    /// groups are taken to err independently (assumption; what they share through the grip is counted
+    /// with each).
+    fn strength(&self, relative_sd: &[f64; GROUP_COUNT]) -> Result<[f64; 2], SwingFault> {
+        let moved = Group::ALL
+            .par_iter()
+            .map(|group| {
+                let mut share = self.share;
+                share[*group as usize] *= 1.0 + relative_sd[*group as usize];
+                self.moved(self.held, &share)
+            })
+            .collect::<Result<Vec<_>, _>>()?;
+        let of = |k: usize| independent_sd(&moved.iter().map(|it| it[k]).collect::<Vec<_>>());
+        Ok([of(0), of(1)])
+    }
+}
+
+impl Swung {
+    /// Within the stroke's tolerances.
+    pub fn is_controlled(&self) -> bool {
+        self.seen.contact.reached && self.seen.contact.error <= 1.0 + 1e-6
+    }
+
+    /// Doubt of the time swung, s; none where the time was given.
+    pub fn time_sd_s(&self) -> f64 {
+        if self.time_s == self.fastest_s { self.time_s * self.doubt.time() } else { 0.0 }
+    }
+
+    /// The joint that was spent longest, in plain words: "trunk (turn to the bowler)".
+    pub fn limited_by(&self) -> Option<String> {
+        let j = self.seen.limited_by()?;
+        let joint = JOINTS.get(j)?;
+        let at_peak = |it: &[f64; JOINT_COUNT]| it[j];
+        let peak = self
+            .seen
+            .series
+            .iter()
+            .map(|it| at_peak(&it.share))
+            .max_by(|a, b| a.abs().total_cmp(&b.abs()))?;
+        let direction = if peak > 0.0 { joint.positive } else { joint.negative };
+        Some(format!("{} ({direction})", joint.group.words()))
+    }
+}

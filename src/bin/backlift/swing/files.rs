@@ -1,0 +1,95 @@
+//! The swing as files: its series over time, and a picture of its arc.
+
+use std::fmt::Write;
+
+use backlift::drawing::arc::{ArcMoment, ArcPicture, svg};
+use backlift::drawing::palette::LIGHT;
+use backlift::drawing::png::png;
+use backlift::files::fault::Fault;
+use backlift::files::save::Folder;
+use backlift::frames::DVec3;
+use backlift::player::joints::JOINTS;
+use backlift::swing::observed::Moment;
+use backlift::units::Units;
+
+use super::computed::Swung;
+use super::told::sentence;
+
+/// Size of the picture, px.
+const PICTURE: [f64; 2] = [1120.0, 560.0];
+/// Steps of the series between two bats of the picture.
+const EVERY: usize = 6;
+
+/// Adds all of them to a folder.
+pub fn add(folder: &mut Folder, swung: &Swung, units: Units) -> Result<(), Fault> {
+    let name = &swung.stroke;
+    folder.add(&format!("swing-{name}.csv"), csv(&swung.seen.series).as_bytes())?;
+    let picture = svg(&arc(swung, units), &LIGHT, PICTURE[0], PICTURE[1]);
+    folder.add(&format!("swing-{name}.svg"), picture.as_bytes())?;
+    let pixels = png(&picture, 2.0).map_err(|it| Fault::new(it.to_string()))?;
+    folder.add(&format!("swing-{name}.png"), &pixels)
+}
+
+fn arc(swung: &Swung, units: Units) -> ArcPicture {
+    let series = &swung.seen.series;
+    let met = &swung.seen.contact;
+    // Counted back from the instant nearest to the ball, so that the last bat drawn meets it.
+    let off = |it: &Moment| (it.t_s - met.time_s).abs();
+    let last = match met.reached {
+        true => (0..series.len()).min_by(|&a, &b| off(&series[a]).total_cmp(&off(&series[b]))),
+        false => series.len().checked_sub(1),
+    };
+    let mut moments: Vec<ArcMoment> = last
+        .map(|last| (0..=last).rev().step_by(EVERY))
+        .into_iter()
+        .flatten()
+        .filter_map(|i| series.get(i))
+        .map(|it| ArcMoment {
+            t_s: it.t_s,
+            handle_top_W: it.handle_top_W,
+            toe_W: it.toe_W,
+            contact_point_W: it.contact_W,
+        })
+        .collect();
+    moments.reverse();
+    let contact = met.reached.then(|| moments.len().saturating_sub(1));
+    ArcPicture {
+        sentence: sentence(swung, units).replace('\n', " "),
+        bat: swung.bat,
+        moments,
+        contact,
+    }
+}
+
+/// One line an instant, the units in the heads. Stations in the world: x to the bowler, z up, from the
+/// ground.
+fn csv(series: &[Moment]) -> String {
+    let mut out = String::from("t_s,bat_speed_m_s,path_error_m");
+    for point in ["handle_top", "contact_point", "toe"] {
+        for axis in ["x", "y", "z"] {
+            let _ = write!(out, ",{point}_{axis}_m");
+        }
+    }
+    out += ",face_x,face_y,face_z,force_top_n,force_bottom_n,couple_top_n_m";
+    for (what, unit) in [("angle", "_rad"), ("torque", "_n_m"), ("share", "")] {
+        for joint in JOINTS {
+            let _ = write!(out, ",{}_{what}{unit}", joint.name);
+        }
+    }
+    out.push('\n');
+    for it in series {
+        let vector = |v: DVec3| [v.x, v.y, v.z];
+        let mut row = vec![it.t_s, it.bat_speed_m_s, it.path_error_m];
+        for v in [it.handle_top_W, it.contact_W, it.toe_W, it.face_W] {
+            row.extend(vector(v));
+        }
+        row.extend(it.force_n);
+        row.push(it.couple_top_n_m);
+        row.extend(it.q);
+        row.extend(it.torque_n_m);
+        row.extend(it.share);
+        let row: Vec<String> = row.iter().map(|it| format!("{it:.6}")).collect();
+        let _ = writeln!(out, "{}", row.join(","));
+    }
+    out
+}

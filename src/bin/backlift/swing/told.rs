@@ -1,0 +1,197 @@
+//! The swing in words and tables.
+
+use backlift::measurement::person::Handed;
+use backlift::swing::contact::Contact;
+use backlift::uncertain::Uncertain;
+use backlift::units::{Quantity, Units, spoken};
+
+use super::computed::Swung;
+use crate::figure::{measured, percent, plain};
+use crate::table::table;
+
+/// What the figures do not hold.
+pub const LIMITS: [&str; 5] = [
+    "the blow of the ball is not in the loads: they end as the bat meets it",
+    "the top hand holds firmly, the bottom hand turns freely on the handle and carries no couple",
+    "the body follows the stroke's plan as near as its strength allows: nobody's own technique",
+    "strength of the trunk has no measured source, and it matters most in the pull",
+    "one swing, well aimed: no nerves, no misjudged ball, no injury",
+];
+
+/// Everything, the sentence first.
+pub fn told(swung: &Swung, units: Units) -> String {
+    let mut out = sentence(swung, units) + "\n\n";
+    out += &speeds(swung, units);
+    out += "\nLoads, the largest on the way to the ball:\n";
+    out += &loads(swung, units);
+    out += "\nIn a hurry, with less time than the fastest controlled swing takes:\n";
+    out += &hurry(swung, units);
+    out += "\nHow sure the bat speed is:\n";
+    out += &doubts(swung, units);
+    out += "\nWhat the model does not know:\n";
+    for it in LIMITS {
+        out += &format!("  {it}\n");
+    }
+    out
+}
+
+impl Swung {
+    pub fn handed_words(&self) -> &'static str {
+        match self.handed {
+            Handed::Right => "right",
+            Handed::Left => "left",
+        }
+    }
+
+    /// Bat speed with its doubt.
+    pub fn bat_speed(&self, units: Units) -> String {
+        let value = self.seen.contact.bat_speed_m_s;
+        measured(Quantity::Speed, Uncertain::computed(value, value * self.doubt.speed()), units)
+    }
+}
+
+/// What a coach could say aloud.
+pub fn sentence(swung: &Swung, units: Units) -> String {
+    let Swung { bat_label, stroke, .. } = swung;
+    let time = spoken(Quantity::Time, swung.time_s, swung.time_sd_s(), units);
+    if !swung.seen.contact.reached {
+        return format!("In {time} the {stroke} with {bat_label} does not come to the ball at all");
+    }
+    let speed = swung.bat_speed(units);
+    if !swung.is_controlled() {
+        let fastest = spoken(Quantity::Time, swung.fastest_s, 0.0, units);
+        return format!(
+            "A {stroke} with {bat_label} in {time} is out of control: {} off the spot, the face {} off;\nunder control it takes {fastest}",
+            millimetres(swung.seen.contact.position_error_m),
+            degrees(swung.seen.contact.face_error_rad)
+        );
+    }
+    let spent = swung
+        .limited_by()
+        .map_or("nothing runs out".to_owned(), |it| format!("{it} runs out first"));
+    let kind = if swung.time_s == swung.fastest_s { "fastest controlled " } else { "" };
+    format!(
+        "The {kind}{stroke} with {bat_label} meets the ball at {speed}, {time} after\nthe top of the backlift; {spent}"
+    )
+}
+
+fn speeds(swung: &Swung, units: Units) -> String {
+    let met = &swung.seen.contact;
+    let speed = |value: f64| {
+        measured(Quantity::Speed, Uncertain::computed(value, value * swung.doubt.speed()), units)
+    };
+    let time_sd_s = swung.time_sd_s();
+    let time = |value: f64| match time_sd_s > 0.0 {
+        true => measured(Quantity::Time, Uncertain::computed(value, time_sd_s), units),
+        false => spoken(Quantity::Time, value, 0.0, units),
+    };
+    let bowled = spoken(Quantity::Speed, swung.delivery.speed_m_s, 0.3, units);
+    let fastest_ball_m_s = swung.delivery.fastest_ball_m_s(swung.time_s);
+    // It goes with one over reaction and stroke time together.
+    let ball_sd = fastest_ball_m_s * time_sd_s / (swung.time_s + swung.delivery.reaction_time_s);
+    let ball = match ball_sd > 0.0 {
+        true => measured(Quantity::Speed, Uncertain::computed(fastest_ball_m_s, ball_sd), units),
+        false => spoken(Quantity::Speed, fastest_ball_m_s, 0.1, units),
+    };
+    let row = |head: String, value: String| vec![head, value];
+    table(
+        &["", &format!("{}, {}-hander", swung.stroke, swung.handed_words())],
+        &[
+            row("bat speed where it meets the ball".into(), speed(met.bat_speed_m_s)),
+            row("toe speed".into(), speed(met.toe_speed_m_s)),
+            row("stroke time, top of the backlift to ball".into(), time(swung.time_s)),
+            row(
+                format!("time in hand against {bowled}"),
+                time(swung.delivery.time_in_hand_s(swung.time_s)),
+            ),
+            row("fastest ball that can still be met".into(), ball),
+            row("off the planned spot".into(), millimetres(met.position_error_m)),
+            row("face off its direction".into(), degrees(met.face_error_rad)),
+            row("bat off its line".into(), degrees(met.line_error_rad)),
+        ],
+    )
+}
+
+fn loads(swung: &Swung, units: Units) -> String {
+    let (top, bottom) = (&swung.seen.top, &swung.seen.bottom);
+    let hands = match swung.handed {
+        Handed::Right => ["top hand (left)", "bottom hand (right)"],
+        Handed::Left => ["top hand (right)", "bottom hand (left)"],
+    };
+    let force = |it: f64| spoken(Quantity::Force, it, 2.0, units);
+    let torque = |it: f64| plain(it, 1, "N\u{2009}m");
+    let row = |head: &str, a: String, b: String| vec![head.to_owned(), a, b];
+    let wrist = |head: &str, of: fn(&backlift::swing::observed::WristLoad) -> f64| {
+        row(head, torque(of(&top.wrist)), torque(of(&bottom.wrist)))
+    };
+    table(
+        &["", hands[0], hands[1]],
+        &[
+            row("force on the handle", force(top.peak_force_n), force(bottom.peak_force_n)),
+            row("couple on the handle", torque(top.peak_couple_n_m), "none in the model".into()),
+            wrist("wrist, bending palm to back", |it| it.flexion_extension_n_m),
+            wrist("wrist, cocking up and down", |it| it.radial_ulnar_n_m),
+            wrist("forearm, rolling", |it| it.forearm_roll_n_m),
+            row(
+                "wrist, most of what it has",
+                percent(top.wrist.peak_share, 0),
+                percent(bottom.wrist.peak_share, 0),
+            ),
+            row(
+                "grip needed not to slip or twist",
+                force(top.grip_needed_n),
+                force(bottom.grip_needed_n),
+            ),
+            row("grip there is", force(swung.grip_n[0]), force(swung.grip_n[1])),
+        ],
+    )
+}
+
+fn hurry(swung: &Swung, units: Units) -> String {
+    let row = |share: f64, it: &Contact| {
+        if !it.reached {
+            let time = spoken(Quantity::Time, it.stroke_time_s, 0.0, units);
+            return vec![percent(share, 0), time, "misses".into(), String::new(), String::new()];
+        }
+        vec![
+            percent(share, 0),
+            spoken(Quantity::Time, it.stroke_time_s, 0.0, units),
+            spoken(Quantity::Speed, it.bat_speed_m_s, 0.1, units),
+            millimetres(it.position_error_m),
+            degrees(it.face_error_rad),
+        ]
+    };
+    let rows: Vec<_> = swung.hurried.iter().map(|(share, it)| row(*share, it)).collect();
+    table(&["of the fastest time", "time", "bat speed", "off the spot", "face off"], &rows)
+        + &format!(
+            "  under control means: {}, face {} and line {} at most, taken together\n",
+            millimetres(swung.tolerance.position_m),
+            degrees(swung.tolerance.face_rad),
+            degrees(swung.tolerance.line_rad)
+        )
+}
+
+fn doubts(swung: &Swung, units: Units) -> String {
+    let mut out = format!(
+        "  ± {} for the strength of the joints, ± {} for the bat's swing moment\n",
+        percent(swung.doubt.strength[0], 1),
+        percent(swung.doubt.bat[0], 1)
+    );
+    out += &match &swung.engine {
+        Ok(engine) => format!(
+            "  computed a second time by another dynamics: {}, {} apart\n",
+            spoken(Quantity::Speed, engine.contact.bat_speed_m_s, 0.01, units),
+            percent(engine.difference(&swung.seen.contact).bat_speed.abs(), 2)
+        ),
+        Err(fault) => format!("  not computed a second time: {fault}\n"),
+    };
+    out
+}
+
+fn millimetres(metres: f64) -> String {
+    plain(1e3 * metres, 0, "mm")
+}
+
+fn degrees(radians: f64) -> String {
+    plain(radians.to_degrees(), 1, "°")
+}

@@ -1,0 +1,306 @@
+//! `backlift weigh`: bats from the bench.
+
+use std::fmt::Write;
+
+use backlift::bat::figures::WeighedBat;
+use backlift::bat::laws::{Dimension, LawCheck, Verdict};
+use backlift::uncertain::{Uncertain, independent_sd};
+use backlift::units::{Quantity, Units, spoken};
+use serde::Serialize;
+
+use crate::figure::{ESTIMATED, bare, listed, measured, percent};
+use crate::given::{ScenarioArgs, ShowArgs};
+use crate::json;
+use crate::loaded::{Loaded, load};
+use crate::outcome::{Outcome, Stop};
+use crate::table::table;
+
+/// Weigh up bats: dead weight, balance, pickup, sweet spot, and the size check
+///
+/// From scale weight, length, balance point and the time of ten pendulum swings. What was not measured
+/// is estimated from the size, and marked.
+#[derive(clap::Args)]
+#[command(after_help = "\
+Example:
+  backlift weigh --bat \"Old faithful\" --units si")]
+pub struct Args {
+    #[command(flatten)]
+    given: ScenarioArgs,
+
+    /// Only this bat, by its label or its number from 0
+    #[arg(long, value_name = "LABEL|N")]
+    bat: Option<String>,
+
+    #[command(flatten)]
+    show: ShowArgs,
+}
+
+/// Weighs.
+pub fn run(args: Args) -> Result<Outcome, Stop> {
+    let loaded = load(&args.given)?;
+    let bats = match args.bat.as_deref() {
+        None => loaded.bats.iter().collect(),
+        named => chosen(&loaded, named)?,
+    };
+    let text = match args.show.json {
+        true => {
+            json::document("weigh", &Weighed { bats: bats.iter().map(|it| row(it)).collect() })?
+        }
+        false => told(&bats, args.show.units()),
+    };
+    json::print(&text)?;
+    Ok(Outcome::Done)
+}
+
+fn chosen<'a>(loaded: &'a Loaded, named: Option<&str>) -> Result<Vec<&'a WeighedBat>, Stop> {
+    let n = loaded.bat(named)?;
+    Ok(loaded.bats.get(n).into_iter().collect())
+}
+
+/// Bats side by side in one table, so that it fits a terminal of 80 characters.
+const SIDE_BY_SIDE: usize = 3;
+
+fn told(bats: &[&WeighedBat], units: Units) -> String {
+    let mut out = sentence(bats, units) + "\n\n";
+    let tables = bats.len().div_ceil(SIDE_BY_SIDE).max(1);
+    for bats in bats.chunks(bats.len().div_ceil(tables).max(1)) {
+        out += &side_by_side(bats, units);
+        out.push('\n');
+    }
+    let estimates = estimates(bats);
+    if !estimates.is_empty() {
+        out += &format!("{ESTIMATED} not measured, and so less sure:\n{estimates}\n");
+    }
+    out += "Size check: ";
+    out += &law(bats, units);
+    out += WORDS;
+    out
+}
+
+const WORDS: &str = "
+What the words mean:
+  ±               one standard deviation: two times in three the truth is nearer
+  swing moment    how hard the bat is to get moving about the hands: what slows
+                  a swing down, far more than dead weight does
+  picks up like   the scale weight of an ordinary bat of that size that swings
+                  the same
+  hold moment     what the wrists carry when the bat is held out level
+  twist moment    how well the face stays straight when the ball hits its edge
+  sweet spot      a hit there does not jar the top hand (centre of percussion)
+";
+
+/// Who is easiest and who is hardest to get moving, or how one bat picks up.
+fn sentence(bats: &[&WeighedBat], units: Units) -> String {
+    let swing = |it: &&&WeighedBat| it.swing_moment_kg_m2.value;
+    let by_swing = |a: &&&WeighedBat, b: &&&WeighedBat| swing(a).total_cmp(&swing(b));
+    let (Some(light), Some(heavy)) = (bats.iter().min_by(by_swing), bats.iter().max_by(by_swing))
+    else {
+        return String::new();
+    };
+    let label = |it: &WeighedBat| it.reading.label.clone();
+    if bats.len() == 1 {
+        let (mass, pickup) = (light.mass_kg, light.pickup_weight_kg);
+        let kind = if pickup.value < mass.value { "lighter" } else { "heavier" };
+        let sure = (pickup.value - mass.value).abs() > independent_sd(&[pickup.sd, mass.sd]);
+        return format!(
+            "{} weighs {} and picks up like {}{}",
+            label(light),
+            spoken(Quantity::Mass, mass.value, mass.sd, units),
+            spoken(Quantity::Mass, pickup.value, pickup.sd, units),
+            if sure { format!(": {kind} than its dead weight says") } else { String::new() }
+        );
+    }
+    let (low, high) = (light.swing_moment_kg_m2, heavy.swing_moment_kg_m2);
+    let beyond = high.value - low.value > 1.96 * independent_sd(&[low.sd, high.sd]);
+    format!(
+        "{} is the easiest to get moving, {} the hardest: {} more swing moment,\nwhich is {} the measuring error",
+        label(light),
+        label(heavy),
+        percent(high.value / low.value - 1.0, 0),
+        if beyond { "more than" } else { "within" }
+    )
+}
+
+fn side_by_side(bats: &[&WeighedBat], units: Units) -> String {
+    type Cell<'a> = &'a dyn Fn(&WeighedBat) -> String;
+    let mass = |it: Uncertain| measured(Quantity::Mass, it, units);
+    let length = |it: Uncertain| measured(Quantity::Length, it, units);
+    let rows: [(&str, Cell<'_>); 11] = [
+        ("size", &|it| it.size.clone()),
+        ("dead weight", &|it| mass(it.mass_kg)),
+        ("length", &|it| length(it.length_m)),
+        ("balance from the top", &|it| length(it.balance_m)),
+        ("balance from the toe", &|it| length(from_toe(it, it.balance_m))),
+        ("swing moment, kg m²", &|it| bare(it.swing_moment_kg_m2, 4)),
+        ("picks up like", &|it| mass(it.pickup_weight_kg)),
+        ("hold moment, N m", &|it| bare(it.hold_moment_n_m, 2)),
+        ("twist moment, kg m²", &|it| bare(it.twist_moment_kg_m2, 5)),
+        ("sweet spot from the toe", &|it| length(from_toe(it, it.percussion_m))),
+        ("within the Laws", &|it| verdict(it.law.verdict).replace('_', " ")),
+    ];
+    let rows: Vec<Vec<String>> = rows
+        .iter()
+        .map(|(head, cell)| {
+            std::iter::once((*head).to_owned()).chain(bats.iter().map(|it| cell(it))).collect()
+        })
+        .collect();
+    let heads: Vec<&str> =
+        std::iter::once("").chain(bats.iter().map(|it| it.reading.label.as_str())).collect();
+    table(&heads, &rows)
+}
+
+/// A station measured from the other end. Length and station are read off one tape, each with its own error.
+fn from_toe(bat: &WeighedBat, from_top_m: Uncertain) -> Uncertain {
+    let origin = if bat.length_m.is_estimated() { bat.length_m.origin } else { from_top_m.origin };
+    Uncertain {
+        value: bat.length_m.value - from_top_m.value,
+        sd: independent_sd(&[bat.length_m.sd, from_top_m.sd]),
+        origin,
+    }
+}
+
+fn estimates(bats: &[&WeighedBat]) -> String {
+    let mut lines: Vec<(String, Vec<String>)> = Vec::new();
+    for bat in bats {
+        for it in &bat.estimated {
+            let line = format!("{} (± {}), {}", it.what, percent(it.relative_sd, 0), it.from);
+            match lines.iter_mut().find(|(known, _)| *known == line) {
+                Some((_, labels)) => labels.push(bat.reading.label.clone()),
+                None => lines.push((line, vec![bat.reading.label.clone()])),
+            }
+        }
+    }
+    lines.iter().fold(String::new(), |mut out, (line, labels)| {
+        let _ = writeln!(out, "  {}: {line}", listed(labels));
+        out
+    })
+}
+
+/// The verdict with its edition and grounds.
+fn law(bats: &[&WeighedBat], units: Units) -> String {
+    let Some(first) = bats.first() else { return String::new() };
+    let mut out = format!("{}\n", first.law.edition);
+    for bat in bats {
+        let _ = writeln!(out, "  {}: {}", bat.reading.label, grounds(&bat.law, units));
+    }
+    out
+}
+
+fn grounds(law: &LawCheck, units: Units) -> String {
+    let words =
+        |it: &[Dimension]| listed(&it.iter().map(|it| it.words().to_owned()).collect::<Vec<_>>());
+    let metre = |it: f64| spoken(Quantity::Length, it, 0.0, units);
+    match law.verdict {
+        Verdict::Yes => "yes, in length, width, depth and edge".to_owned(),
+        Verdict::NotMeasured => {
+            format!("no breach found, but {} not measured", words(&law.not_measured))
+        }
+        Verdict::No => {
+            let breaches: Vec<String> = law
+                .breaches
+                .iter()
+                .map(|it| {
+                    let name = it.dimension.words();
+                    format!("{name} {}, limit {}", metre(it.measured_m), metre(it.limit_m))
+                })
+                .collect();
+            format!("no: {}", breaches.join("; "))
+        }
+    }
+}
+
+fn verdict(it: Verdict) -> &'static str {
+    match it {
+        Verdict::Yes => "yes",
+        Verdict::No => "no",
+        Verdict::NotMeasured => "not_measured",
+    }
+}
+
+/// The result for other programs.
+#[derive(Serialize)]
+struct Weighed {
+    bats: Vec<Row>,
+}
+
+/// One bat, SI; stations from the top of the handle.
+#[derive(Serialize)]
+struct Row {
+    label: String,
+    size: String,
+    length_m: f64,
+    length_sd_m: f64,
+    mass_kg: f64,
+    mass_sd_kg: f64,
+    balance_m: f64,
+    balance_sd_m: f64,
+    swing_moment_kg_m2: f64,
+    swing_moment_sd_kg_m2: f64,
+    swing_moment_is_estimated: bool,
+    hold_moment_n_m: f64,
+    hold_moment_sd_n_m: f64,
+    twist_moment_kg_m2: f64,
+    twist_moment_sd_kg_m2: f64,
+    percussion_m: f64,
+    percussion_sd_m: f64,
+    pickup_weight_kg: f64,
+    pickup_weight_sd_kg: f64,
+    legal: &'static str,
+    edition: String,
+    breaches: Vec<BreachRow>,
+    estimated: Vec<EstimatedRow>,
+    warnings: Vec<String>,
+}
+
+#[derive(Serialize)]
+struct BreachRow {
+    dimension: &'static str,
+    measured_m: f64,
+    limit_m: f64,
+}
+
+#[derive(Serialize)]
+struct EstimatedRow {
+    what: &'static str,
+    from: String,
+    relative_sd: f64,
+}
+
+fn row(bat: &WeighedBat) -> Row {
+    let breach = |it: &backlift::bat::laws::Breach| BreachRow {
+        dimension: it.dimension.words(),
+        measured_m: it.measured_m,
+        limit_m: it.limit_m,
+    };
+    let estimated = |it: &backlift::bat::notes::EstimatedFigure| EstimatedRow {
+        what: it.what,
+        from: it.from.clone(),
+        relative_sd: it.relative_sd,
+    };
+    Row {
+        label: bat.reading.label.clone(),
+        size: bat.size.clone(),
+        length_m: bat.length_m.value,
+        length_sd_m: bat.length_m.sd,
+        mass_kg: bat.mass_kg.value,
+        mass_sd_kg: bat.mass_kg.sd,
+        balance_m: bat.balance_m.value,
+        balance_sd_m: bat.balance_m.sd,
+        swing_moment_kg_m2: bat.swing_moment_kg_m2.value,
+        swing_moment_sd_kg_m2: bat.swing_moment_kg_m2.sd,
+        swing_moment_is_estimated: bat.swing_moment_kg_m2.is_estimated(),
+        hold_moment_n_m: bat.hold_moment_n_m.value,
+        hold_moment_sd_n_m: bat.hold_moment_n_m.sd,
+        twist_moment_kg_m2: bat.twist_moment_kg_m2.value,
+        twist_moment_sd_kg_m2: bat.twist_moment_kg_m2.sd,
+        percussion_m: bat.percussion_m.value,
+        percussion_sd_m: bat.percussion_m.sd,
+        pickup_weight_kg: bat.pickup_weight_kg.value,
+        pickup_weight_sd_kg: bat.pickup_weight_kg.sd,
+        legal: verdict(bat.law.verdict),
+        edition: bat.law.edition.clone(),
+        breaches: bat.law.breaches.iter().map(breach).collect(),
+        estimated: bat.estimated.iter().map(estimated).collect(),
+        warnings: bat.warnings.iter().map(ToString::to_string).collect(),
+    }
+}
