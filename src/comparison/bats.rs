@@ -198,8 +198,8 @@ fn one(
         &values(&Asked { delivery: quicker, ..*asked }, &swung, &bat, BEST_RESTITUTION),
         1.0,
     );
-    let by_fatigue = [2, 3]
-        .map(|late| slopes(&values(asked, &fresh_with(late), &bat, BEST_RESTITUTION), 1.0));
+    let by_fatigue =
+        [2, 3].map(|late| slopes(&values(asked, &fresh_with(late), &bat, BEST_RESTITUTION), 1.0));
 
     let carried = |f: usize| {
         let mut by_common = [0.0; COMMON_COUNT];

@@ -1,6 +1,7 @@
 //! The command line: one file a command, and what they share.
 #![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
 
+mod compare;
 mod figure;
 mod given;
 mod json;
@@ -10,6 +11,7 @@ mod outcome;
 mod progress;
 mod swing;
 mod table;
+mod trial;
 mod weigh;
 
 use clap::{Parser, Subcommand};
@@ -34,16 +36,20 @@ struct CommandLine {
 
 #[derive(Subcommand)]
 enum Command {
+    Compare(compare::Args),
     New(new::Args),
     Swing(swing::Args),
+    Trial(trial::Args),
     Weigh(weigh::Args),
 }
 
 impl Command {
     fn run(self) -> Result<Outcome, Stop> {
         match self {
+            Self::Compare(args) => compare::run(args),
             Self::New(args) => new::run(args),
             Self::Swing(args) => swing::run(args),
+            Self::Trial(args) => trial::run(args),
             Self::Weigh(args) => weigh::run(args),
         }
     }
