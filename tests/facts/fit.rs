@@ -1,4 +1,4 @@
 //! Facts about the stage `fit`.
 
 mod demo;
-mod smooth;
+mod trial;
