@@ -7,7 +7,7 @@ mod bat_speed;
 mod continuous_law;
 mod mirror;
 pub mod pilot;
+mod plan;
 mod players;
 mod published;
 mod tired;
-mod plan;

@@ -20,6 +20,7 @@ use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
 use crate::loaded::{Loaded, load};
 use crate::outcome::{Outcome, Stop};
+use crate::placed::innings_stop;
 use crate::progress::Progress;
 use shown::Shown;
 
@@ -126,7 +127,7 @@ fn compared(loaded: &Loaded, bats: Vec<WeighedBat>, progress: &Progress) -> Resu
     };
     let comparison = compare(&asked, &bats, &|doing, share| progress.report(doing, share))
         .map_err(|it| match it {
-            ComparisonFault::Innings(fault) => loaded.innings_stop(fault),
+            ComparisonFault::Innings(fault) => innings_stop(&loaded.places, fault),
             ComparisonFault::Stopped => Stop::Cancelled,
             ComparisonFault::TooFew { .. } | ComparisonFault::Bat(_) => {
                 Stop::OurMistake(it.to_string())

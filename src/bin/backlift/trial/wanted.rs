@@ -9,8 +9,9 @@ use backlift::fit::trial::Pickup;
 use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use backlift::units::{Quantity, parse};
 
-use crate::loaded::{Loaded, argument_fault};
+use crate::loaded::Loaded;
 use crate::outcome::Stop;
+use crate::placed::argument_fault;
 
 /// Ways to say which bat.
 #[derive(clap::Args)]
