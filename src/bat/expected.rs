@@ -19,6 +19,19 @@ pub const TWIST_RELATIVE_SD: f64 = 0.15;
 /// Distance between pendulum and expectation, in standard deviations, from which the count is questioned.
 pub const QUESTIONED_DEVIATIONS: f64 = 3.0;
 
+/// A bat of the family with a swing moment of its own: both transverse moments move together; centre of
+/// mass, twist moment and the rest are the family's at that weight and balance.
+pub fn bat_with_swing_moment(
+    family: &Family,
+    label: &str,
+    mass_kg: f64,
+    balance_m: f64,
+    swing_moment_kg_m2: f64,
+) -> Result<Bat, BatFault> {
+    let length_m = family.reference().length_m();
+    Expectation::of(family, mass_kg, balance_m).bat(label, length_m, swing_moment_kg_m2)
+}
+
 /// Mass properties to expect of a bat of known size, weight and balance.
 pub(super) struct Expectation {
     mass_kg: f64,

@@ -13,8 +13,8 @@ pub const FINE_STEP: [f64; 2] = [0.003, 0.001];
 /// Room a maker needs on every side of a bat that is asked for, kg and m: assumption, no source.
 const ROOM: [f64; 2] = [0.010, 0.002];
 /// How far from the reference's weight and balance point bats are looked for.
-const WEIGHT_SHARE: f64 = 0.25;
-const BALANCE_M: f64 = 0.030;
+const WEIGHT_SHARE: f64 = 0.16;
+const BALANCE_M: f64 = 0.018;
 
 /// A size and the bats of it.
 #[derive(Clone, Debug)]

@@ -5,6 +5,7 @@ use super::rule::{Worth, choose};
 use super::setting::{Setting, Slow};
 use super::surrogate::{Domain, Surrogate, SurrogateFault};
 use super::tolerance::{Tolerances, tolerances};
+use crate::bat::family::Family;
 use crate::bat::figures::WeighedBat;
 use crate::bat::laws::{Limits, Verdict};
 use crate::bat::makeable::MadeBat;
@@ -162,7 +163,7 @@ struct OneSize {
 /// Margin of the surrogate's box round the bats of the map, so that tolerances stay inside it.
 const BOX_MARGIN: [f64; 2] = [0.02, 0.003];
 /// Half the range of swing moments the surrogate covers.
-const SWING_SPREAD: f64 = 0.08;
+const SWING_SPREAD: f64 = 0.06;
 
 /// Searches, and looks at what could change the answer.
 pub fn fit(order: &Order<'_>, progress: Progress<'_>) -> Result<Fitting, FitFault> {
@@ -171,14 +172,21 @@ pub fn fit(order: &Order<'_>, progress: Progress<'_>) -> Result<Fitting, FitFaul
         return Err(FitFault::NoSize { names: order.limits.sizes.clone() });
     };
     let reference = first.reference.bat("reference")?;
-    let setting = setting(order, &reference)?;
+    let mut setting = setting(order, &reference)?;
     let count = sizes.len() as f64;
     let mut searched = Vec::with_capacity(sizes.len());
     for (i, size) in sizes.iter().enumerate() {
         let part = |share: f64| {
             progress("swinging the bats that can be made", 0.5 * (i as f64 + share) / count)
         };
-        searched.push(search(order, &setting, size, &part)?);
+        let (surrogate, range, grid) = swing_range(order, &setting, size, &part)?;
+        if i == 0 {
+            setting = setting.judged_by(&surrogate.at(&surrogate.domain.middle));
+        }
+        let cells = cells(&setting, &surrogate, &grid);
+        let chosen = choose_finely(order, &setting, &surrogate, &range, &cells)
+            .ok_or_else(|| FitFault::NothingToMake { size: size.name.clone() })?;
+        searched.push(OneSize { range, surrogate, cells, chosen });
     }
     let worths: Vec<Worth> = searched.iter().map(|s| s.chosen.1.clone()).collect();
     let best = choose(&worths, order.limits.tie_width).unwrap_or(0);
@@ -215,40 +223,42 @@ pub fn setting(order: &Order<'_>, reference: &Bat) -> Result<Setting, SwingFault
         ball_kg: order.limits.ball_mass_kg,
         share_limit: order.limits.share_limit,
         goal: order.limits.goal,
+        ball_at_bat_m_s: Vec::new(),
         asked_time_s: fresh.iter().map(|t| t * order.limits.asked_time_factor).collect(),
         slow: Slow::Central,
     })
 }
 
-fn search(
+/// Swings the bats of a size: its surrogate, and the bats of its map.
+fn swing_range(
     order: &Order<'_>,
     setting: &Setting,
     size: &Size,
     progress: &(dyn Fn(f64) -> ControlFlow<()> + Sync),
-) -> Result<OneSize, FitFault> {
+) -> Result<(Surrogate, Range, Vec<MadeBat>), FitFault> {
     let range = Range::new(size, order.limits);
     let grid = range.grid(order.laws);
     let fault = || FitFault::NothingToMake { size: size.name.clone() };
-    let domain = domain(&grid, &size.reference.bat(size.name.clone())?).ok_or_else(fault)?;
+    let middle = size.reference.bat(size.name.clone())?;
+    let domain = domain(&grid, &range.family, middle).ok_or_else(fault)?;
     let held_out: Vec<Bat> = [0.13, 0.42, 0.68, 0.91]
         .iter()
         .filter_map(|share| grid.get((share * grid.len() as f64) as usize))
         .map(|made| made.bat.clone())
         .collect();
     let surrogate = Surrogate::fit(setting, domain, &held_out, progress)?;
-    let cells = cells(setting, &surrogate, &grid);
-    let chosen = choose_finely(order, setting, &surrogate, &range, &cells).ok_or_else(fault)?;
-    Ok(OneSize { range, surrogate, cells, chosen })
+    Ok((surrogate, range, grid))
 }
 
-fn domain(grid: &[MadeBat], reference: &Bat) -> Option<Domain> {
+fn domain(grid: &[MadeBat], family: &Family, middle: Bat) -> Option<Domain> {
     let span = |f: &dyn Fn(&MadeBat) -> f64, margin: f64| {
         let low = grid.iter().map(f).fold(f64::INFINITY, f64::min);
         let high = grid.iter().map(f).fold(f64::NEG_INFINITY, f64::max);
         (high >= low).then_some([low - margin, high + margin])
     };
     Some(Domain {
-        middle: reference.clone(),
+        family: family.clone(),
+        middle,
         mass_kg: span(&|m| m.bat.mass_kg(), BOX_MARGIN[0])?,
         balance_m: span(&|m| m.bat.balance_m(), BOX_MARGIN[1])?,
         swing_spread: SWING_SPREAD,
@@ -381,6 +391,7 @@ fn move_inputs(
             progress("asking what could change the advice", 0.5 + 0.125 * (i as f64 + share))
         };
         let shifted = one.surrogate.shifted(changed, &part)?;
+        let changed = &changed.judged_by(&shifted.at(&shifted.domain.middle));
         let grid: Vec<Cell> = one
             .cells
             .iter()

@@ -1,7 +1,7 @@
 //! What the bats are judged by: the player, the innings, the bowling, the demand.
 
 use crate::bat::Bat;
-use crate::comparison::collision::{RESTITUTION, SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
+use crate::comparison::collision::{RESTITUTION, exit_speed_off_bat_m_s};
 use crate::innings::ball_by_ball::{Left, capacity_at_scores};
 use crate::innings::played::{FRESH, InningsFault, ball_loads, schedule};
 use crate::measurement::plan::{Goal, InningsPlan};
@@ -47,6 +47,10 @@ pub struct Setting {
     pub share_limit: f64,
     /// What is made the most of.
     pub goal: Goal,
+    /// Speed of the ball at the bat by which the goal is judged, one per stroke, m/s: as fast as this
+    /// player's own bat moves with the reference bat at the end of the innings. So bats rank alike
+    /// against slow and quick bowling, whose speed enters the demand and not the goal.
+    pub ball_at_bat_m_s: Vec<f64>,
     /// Asked time of each stroke, s: for the loads in play and the wrist shares.
     pub asked_time_s: Vec<f64>,
     /// Which fatigue is believed.
@@ -122,6 +126,14 @@ impl Setting {
         Ok(out)
     }
 
+    /// The same, its goal judged by a ball as fast as these strokes.
+    pub fn judged_by(&self, reference: &[StrokeAtEnd]) -> Self {
+        Self {
+            ball_at_bat_m_s: reference.iter().map(|s| s.normal_speed_m_s).collect(),
+            ..self.clone()
+        }
+    }
+
     /// Fresh fastest times with a bat: the asked times are a multiple of the reference bat's.
     pub fn fresh_times_s(batter: &Batter, bat: &Bat) -> Result<Vec<f64>, SwingFault> {
         let taken_up = batter.take_up(bat)?;
@@ -150,7 +162,7 @@ impl Setting {
             bat,
             contact_from_top_m(&self.batter.strokes[stroke].stroke, bat),
             normal_speed_m_s,
-            SPEED_AT_BAT_SHARE * self.delivery.speed_m_s,
+            self.ball_at_bat_m_s.get(stroke).copied().unwrap_or(0.0),
             self.ball_kg,
             RESTITUTION.value,
         )

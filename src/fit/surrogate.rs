@@ -1,12 +1,13 @@
-//! A quadratic in the bat's three figures fitted to full simulations of this very player.
+//! A low polynomial in the bat's three figures fitted to full simulations of this very player.
 //!
 //! Variables: logarithm of the mass, balance point, and logarithm of the swing moment over that of a
 //! bat with the reference's spread of mass. Good for the map and for finding where to look; every
 //! figure that goes on a card is simulated again. Its error on bats it has not seen is measured.
 
 use super::setting::{FIGURES, Setting, StrokeAtEnd};
+use crate::bat::expected::bat_with_swing_moment;
+use crate::bat::family::Family;
 use crate::bat::{Bat, BatFault};
-use crate::frames::{DMat3, DVec3};
 use crate::innings::played::InningsFault;
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use core::ops::ControlFlow;
@@ -33,7 +34,9 @@ pub enum SurrogateFault {
 /// The box of bats a surrogate covers.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Domain {
-    /// Bat in the middle; length and shape of the tensor are taken from it.
+    /// Family whose bats these are.
+    pub family: Family,
+    /// Its reference bat.
     pub middle: Bat,
     /// Lowest and highest mass, kg.
     pub mass_kg: [f64; 2],
@@ -43,7 +46,8 @@ pub struct Domain {
     pub swing_spread: f64,
 }
 
-const TERMS: usize = 10;
+/// Cubic in mass and balance, quadratic in the swing moment's deviation with its products.
+const TERMS: usize = 14;
 
 impl Domain {
     /// Swing moment of a bat whose mass is spread about its balance point as the middle bat's is.
@@ -75,59 +79,46 @@ impl Domain {
                 + x[1] * (self.balance_m[1] - self.balance_m[0]));
         let swing =
             self.plain_swing_moment(mass_kg, balance_m) * libm::exp(x[2] * self.swing_spread);
-        with_swing_moment(&self.middle, mass_kg, balance_m, swing)
+        bat_with_swing_moment(&self.family, self.middle.label(), mass_kg, balance_m, swing)
     }
-}
-
-/// The bat `like` with other figures: the two transverse moments move together, the twist moment with
-/// the mass.
-pub fn with_swing_moment(
-    like: &Bat,
-    mass_kg: f64,
-    balance_m: f64,
-    swing_moment_kg_m2: f64,
-) -> Result<Bat, BatFault> {
-    let I = like.I_Com_B();
-    let d = balance_m - PICKUP_AXIS_FROM_TOP_M;
-    let z = like.com_B().z;
-    let y = swing_moment_kg_m2 - mass_kg * (d * d + z * z);
-    let twist = I.x_axis.x * mass_kg / like.mass_kg();
-    let other = y * I.z_axis.z / I.y_axis.y;
-    Bat::new(
-        like.label(),
-        like.length_m(),
-        mass_kg,
-        DVec3::new(balance_m, 0.0, z),
-        DMat3::from_diagonal(DVec3::new(twist, y, other.min(y + twist))),
-    )
 }
 
 fn terms(x: [f64; 3]) -> [f64; TERMS] {
     let [a, b, c] = x;
-    [1.0, a, b, c, a * a, b * b, c * c, a * b, a * c, b * c]
+    [
+        1.0,
+        a,
+        b,
+        c,
+        a * a,
+        a * b,
+        b * b,
+        a * a * a,
+        a * a * b,
+        a * b * b,
+        b * b * b,
+        c * c,
+        a * c,
+        b * c,
+    ]
 }
 
-/// Middle, faces and corners of the box.
+/// Four by four points in mass and balance (Chebyshev–Lobatto), the third variable cycling through its
+/// levels, and both ends of the third in the middle.
 fn design() -> Vec<[f64; 3]> {
-    let mut nodes = axial();
-    for corner in 0..8 {
-        nodes.push(core::array::from_fn(|axis| if corner >> axis & 1 == 1 { 1.0 } else { -1.0 }));
-    }
-    nodes
-}
-
-/// Middle and faces.
-fn axial() -> Vec<[f64; 3]> {
-    let mut nodes = vec![[0.0; 3]];
-    for axis in 0..3 {
-        for side in [-1.0, 1.0] {
-            let mut x = [0.0; 3];
-            x[axis] = side;
-            nodes.push(x);
+    let levels = [-1.0, -0.5, 0.5, 1.0];
+    let mut nodes = vec![[0.0, 0.0, -1.0], [0.0, 0.0, 1.0]];
+    for (i, a) in levels.into_iter().enumerate() {
+        for (j, b) in levels.into_iter().enumerate() {
+            nodes.push([a, b, [-1.0, 0.0, 1.0][(i + 2 * j) % 3]]);
         }
     }
     nodes
 }
+
+/// Four corners of the box, enough for a plane.
+const TETRAHEDRON: [[f64; 3]; 4] =
+    [[1.0, 1.0, 1.0], [1.0, -1.0, -1.0], [-1.0, 1.0, -1.0], [-1.0, -1.0, 1.0]];
 
 /// A surrogate of all strokes at the end of the innings.
 #[derive(Clone, Debug)]
@@ -195,14 +186,14 @@ impl Surrogate {
             .collect()
     }
 
-    /// The same surrogate for a setting a little changed: the change is simulated at the middle and
-    /// the faces of the box and taken as linear in between.
+    /// The same surrogate for a setting a little changed: the change is simulated at four corners
+    /// of the box and taken as linear in between.
     pub fn shifted(
         &self,
         changed: &Setting,
         progress: &(dyn Fn(f64) -> ControlFlow<()> + Sync),
     ) -> Result<Self, SurrogateFault> {
-        let nodes = axial();
+        let nodes = TETRAHEDRON;
         let done = core::sync::atomic::AtomicUsize::new(0);
         let differences: Vec<Vec<[f64; FIGURES]>> = nodes
             .par_iter()

@@ -7,8 +7,9 @@
 
 use super::rule::Worth;
 use super::setting::Setting;
-use super::surrogate::{Surrogate, with_swing_moment};
+use super::surrogate::Surrogate;
 use crate::bat::Bat;
+use crate::bat::expected::bat_with_swing_moment;
 
 /// Time given as grace on the demand, as a share of the time there is.
 const GRACE: f64 = 0.01;
@@ -51,7 +52,8 @@ pub fn tolerances(
         let moved = |share: f64| {
             let mut f = figures;
             f[axis] += sign * share * WIDEST[axis] * scale[axis];
-            with_swing_moment(bat, f[0], f[1], f[2]).is_ok_and(|bat| serves(&bat))
+            bat_with_swing_moment(&surrogate.domain.family, bat.label(), f[0], f[1], f[2])
+                .is_ok_and(|bat| serves(&bat))
         };
         let (mut can, mut cannot) = (0.0, 1.0);
         if moved(1.0) {

@@ -18,7 +18,7 @@ const N: usize = JOINT_COUNT;
 
 /// Steps from the top of the backlift to the planned contact. Measured error of the bat speed at
 /// this count against 1,600 steps: see the convergence table in DEVELOPERS.md.
-pub const STEPS: usize = 120;
+pub const STEPS: usize = 160;
 
 /// State of a swing: joint angles, rates, torques.
 ///
