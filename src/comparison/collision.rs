@@ -14,6 +14,9 @@ pub const JUNIOR_BALL_KG: f64 = 0.1385;
 /// same for every bat, so that it moves the exit speeds together and their order hardly.
 pub const RESTITUTION: Uncertain = Uncertain { value: 0.5, sd: 0.05, origin: Origin::Assumed };
 
+/// Speed of the ball at the bat as a share of its speed out of the hand: assumption, no source.
+pub const SPEED_AT_BAT_SHARE: f64 = 0.80;
+
 /// Recoil ratio `r = m (1/M + b²/I)`: ball mass over the bat's effective mass where it is struck; b from
 /// the balance point to the contact point, I about the transverse axis through the balance point.
 ///

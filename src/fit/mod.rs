@@ -7,3 +7,4 @@ pub mod rule;
 pub mod setting;
 pub mod surrogate;
 pub mod tolerance;
+pub mod trial;

@@ -1,7 +1,7 @@
 //! What the bats are judged by: the player, the innings, the bowling, the demand.
 
 use crate::bat::Bat;
-use crate::comparison::collision::{RESTITUTION, exit_speed_off_bat_m_s};
+use crate::comparison::collision::{RESTITUTION, SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
 use crate::innings::ball_by_ball::{Left, capacity_at_scores};
 use crate::innings::played::{FRESH, InningsFault, ball_loads, schedule};
 use crate::measurement::plan::{Goal, InningsPlan};
@@ -9,9 +9,6 @@ use crate::player::joints::GROUP_COUNT;
 use crate::swing::batter::Batter;
 use crate::swing::player_stroke::{SwingFault, contact_from_top_m};
 use crate::swing::time_in_hand::Delivery;
-
-/// Speed of the ball at the bat as a share of its speed out of the hand: assumption, no source.
-pub const SPEED_AT_BAT_SHARE: f64 = 0.80;
 
 /// Which of the fatigue model's ends is believed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,5 +1,7 @@
 //! Facts about the stage `comparison`.
 
+mod bats;
+
 use approx::assert_relative_eq;
 use backlift::bat::Bat;
 use backlift::comparison::collision::{

@@ -1,3 +1,4 @@
 //! Facts about the stage `fit`.
 
 mod demo;
+mod trial;

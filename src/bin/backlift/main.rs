@@ -2,6 +2,7 @@
 #![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
 
 mod check;
+mod compare;
 mod figure;
 mod given;
 mod innings;
@@ -11,8 +12,10 @@ mod new;
 mod outcome;
 mod placed;
 mod progress;
+mod stroke;
 mod swing;
 mod table;
+mod trial;
 mod weigh;
 
 use clap::{Parser, Subcommand};
@@ -38,20 +41,26 @@ struct CommandLine {
 #[derive(Subcommand)]
 enum Command {
     New(new::Args),
+    Weigh(weigh::Args),
     Swing(swing::Args),
     Innings(innings::Args),
+    Compare(compare::Args),
+    Trial(trial::Args),
     Check(check::Args),
-    Weigh(weigh::Args),
+    Stroke(stroke::Args),
 }
 
 impl Command {
     fn run(self) -> Result<Outcome, Stop> {
         match self {
             Self::New(args) => new::run(args),
-            Self::Swing(args) => swing::run(args),
-            Self::Check(args) => check::run(args),
-            Self::Innings(args) => innings::run(args),
             Self::Weigh(args) => weigh::run(args),
+            Self::Swing(args) => swing::run(args),
+            Self::Innings(args) => innings::run(args),
+            Self::Compare(args) => compare::run(args),
+            Self::Trial(args) => trial::run(args),
+            Self::Check(args) => check::run(args),
+            Self::Stroke(args) => stroke::run(args),
         }
     }
 }

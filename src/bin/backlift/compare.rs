@@ -1,0 +1,138 @@
+//! `backlift compare`: two or more bats in one player's hands.
+
+mod figures;
+mod picture;
+mod shown;
+mod told;
+
+use std::path::PathBuf;
+
+use backlift::bat::figures::WeighedBat;
+use backlift::comparison::bats::{ComparisonFault, compare};
+use backlift::comparison::swung::Asked;
+use backlift::files::fault::Fault;
+use backlift::files::save::Folder;
+use backlift::fit::candidates::suitable;
+use backlift::fit::fitting::{Order, setting};
+use backlift::stroke::Stroke;
+
+use crate::given::{ScenarioArgs, ShowArgs};
+use crate::json;
+use crate::loaded::{Loaded, load};
+use crate::outcome::{Outcome, Stop};
+use crate::placed::innings_stop;
+use crate::progress::Progress;
+use shown::Shown;
+
+/// Compare bats: what differs, is it real, can it be felt, what it costs at fifty
+///
+/// Every figure of each bat in this player's hands, fresh and at fifty runs, and the difference of
+/// every two bats with its doubt.
+#[derive(clap::Args)]
+#[command(after_help = "\
+Example:
+  backlift compare --bat \"Old faithful\" --bat \"Big edges\"")]
+pub struct Args {
+    #[command(flatten)]
+    given: ScenarioArgs,
+
+    /// A bat to compare, by its label or its number from 0; repeat it; all if left out
+    #[arg(long, value_name = "LABEL|N")]
+    bat: Vec<String>,
+
+    /// Write a chart of the bat speeds, fresh and at fifty (SVG, PNG), into this folder
+    #[arg(long, value_name = "DIR")]
+    out: Option<PathBuf>,
+
+    #[command(flatten)]
+    show: ShowArgs,
+}
+
+/// Compares.
+pub fn run(args: Args) -> Result<Outcome, Stop> {
+    let loaded = load(&args.given)?;
+    let bats = chosen(&loaded, &args.bat)?;
+    let folder = args.out.as_deref().map(Folder::open).transpose()?;
+    let progress = Progress::start();
+    let shown = compared(&loaded, bats, &progress)?;
+    let units = args.show.units();
+    let mut text = match args.show.json {
+        true => json::document("compare", &figures::of(&shown))?,
+        false => told::told(&shown, units),
+    };
+    if let Some(mut folder) = folder {
+        picture::add(&mut folder, &shown, units)?;
+        let written = folder.commit()?;
+        if !args.show.json {
+            for path in written {
+                text += &format!("Wrote {}\n", path.display());
+            }
+        }
+    }
+    drop(progress);
+    json::print(&text)?;
+    Ok(Outcome::Done)
+}
+
+/// The bats asked for, each once, in the order asked.
+fn chosen(loaded: &Loaded, named: &[String]) -> Result<Vec<WeighedBat>, Stop> {
+    let mut places = Vec::new();
+    for name in named {
+        let place = loaded.bat(Some(name))?;
+        if !places.contains(&place) {
+            places.push(place);
+        }
+    }
+    let all = named.is_empty();
+    let bats: Vec<WeighedBat> = match all {
+        true => loaded.bats.clone(),
+        false => places.iter().filter_map(|n| loaded.bats.get(*n)).cloned().collect(),
+    };
+    if bats.len() < 2 {
+        let (what, help) = match all {
+            true => ("the scenario has only one bat", "weigh another bat and add it to `bats`"),
+            false => ("one bat is no comparison", "name another with --bat, or leave --bat out"),
+        };
+        return Err(Fault::new(what).help(help).into());
+    }
+    Ok(bats)
+}
+
+fn compared(loaded: &Loaded, bats: Vec<WeighedBat>, progress: &Progress) -> Result<Shown, Stop> {
+    let scenario = &loaded.scenario;
+    let played = |it: &&Stroke| scenario.strokes.contains(&it.name);
+    let strokes: Vec<Stroke> = loaded.strokes.iter().filter(played).cloned().collect();
+    let order = Order {
+        player: &loaded.player,
+        strokes: &strokes,
+        bats: &bats,
+        plan: &scenario.innings,
+        bowling: &scenario.bowling,
+        limits: &scenario.fit,
+        sizes: &loaded.sizes,
+        laws: &loaded.laws,
+    };
+    // The asked stroke times are those of the reference bat of the size that suits, as in a fit.
+    let suits = suitable(&loaded.sizes, &scenario.fit, loaded.player.stature_m);
+    let size = suits.first().ok_or_else(|| Stop::OurMistake("there are no sizes".into()))?;
+    let reference =
+        size.reference.bat("reference").map_err(|it| Stop::OurMistake(it.to_string()))?;
+    let setting = setting(&order, &reference)?;
+    let asked = Asked {
+        batter: &setting.batter,
+        plan: &setting.plan,
+        delivery: setting.delivery,
+        asked_time_s: &setting.asked_time_s,
+        ball_kg: setting.ball_kg,
+    };
+    let comparison = compare(&asked, &bats, &|doing, share| progress.report(doing, share))
+        .map_err(|it| match it {
+            ComparisonFault::Innings(fault) => innings_stop(&loaded.places, fault),
+            ComparisonFault::Stopped => Stop::Cancelled,
+            ComparisonFault::TooFew { .. } | ComparisonFault::Bat(_) => {
+                Stop::OurMistake(it.to_string())
+            }
+        })?;
+    let strokes = strokes.into_iter().map(|it| it.name).collect();
+    Ok(Shown { comparison, bats, strokes })
+}

@@ -1,0 +1,52 @@
+//! The bat speeds, fresh and at fifty, as a picture.
+
+use backlift::comparison::figure::{Figure, LATE_RUNS, StrokeFigure, When};
+use backlift::drawing::chart::{Curve, Point};
+use backlift::drawing::innings_chart::{InningsPicture, StrokePanel, svg};
+use backlift::drawing::palette::LIGHT;
+use backlift::drawing::png::png;
+use backlift::files::fault::Fault;
+use backlift::files::save::Folder;
+use backlift::units::Units;
+
+use super::shown::Shown;
+use super::told::sentence;
+
+/// Size of the picture, px.
+const PICTURE: [f64; 2] = [1200.0, 520.0];
+/// Least height of the scale, m/s: a difference that matters stands out, a flat innings looks flat.
+const LEAST_SPAN_M_S: f64 = 2.0;
+
+/// Adds it to a folder.
+pub fn add(folder: &mut Folder, shown: &Shown, units: Units) -> Result<(), Fault> {
+    let (unit, size) = match units {
+        Units::Trade => ("km/h", 3.6),
+        Units::Si => ("m/s", 1.0),
+    };
+    let point = |bat: usize, stroke: usize, when: When, runs: f64| {
+        let it = shown.value(bat, Figure::Stroke(stroke, when, StrokeFigure::BatSpeed));
+        Point { x: runs, y: size * it.value, sd: 0.0 }
+    };
+    let curve = |bat: usize, stroke: usize| Curve {
+        bat,
+        label: shown.label(bat).to_owned(),
+        points: vec![
+            point(bat, stroke, When::Fresh, 0.0),
+            point(bat, stroke, When::AtFifty, LATE_RUNS),
+        ],
+    };
+    let panels = shown.strokes.iter().enumerate().map(|(stroke, name)| StrokePanel {
+        stroke: name.clone(),
+        curves: (0..shown.bats.len()).map(|bat| curve(bat, stroke)).collect(),
+    });
+    let picture = InningsPicture {
+        sentence: sentence(shown, units).replace('\n', " "),
+        figure: format!("bat speed, {unit}"),
+        least_span: size * LEAST_SPAN_M_S,
+        panels: panels.collect(),
+    };
+    let picture = svg(&picture, &LIGHT, PICTURE[0], PICTURE[1]);
+    folder.add("compare.svg", picture.as_bytes())?;
+    let pixels = png(&picture, 2.0).map_err(|it| Fault::new(it.to_string()))?;
+    folder.add("compare.png", &pixels)
+}

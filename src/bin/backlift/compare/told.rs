@@ -1,0 +1,237 @@
+//! The comparison in words and tables.
+
+use backlift::comparison::bats::BatDifference;
+use backlift::comparison::figure::{Figure, StrokeFigure, When};
+use backlift::comparison::noticeable::Felt;
+use backlift::uncertain::Uncertain;
+use backlift::units::{Quantity, Units, decimals, spoken};
+
+use super::shown::Shown;
+use crate::figure::{ESTIMATED, bare, measured, number, percent};
+use crate::table::table;
+
+/// Bats side by side in one table, so that it fits a terminal of 80 characters.
+const SIDE_BY_SIDE: usize = 3;
+
+/// All of it.
+pub fn told(shown: &Shown, units: Units) -> String {
+    let mut out = sentence(shown, units) + "\n\n";
+    let places: Vec<usize> = (0..shown.bats.len()).collect();
+    let tables = places.len().div_ceil(SIDE_BY_SIDE).max(1);
+    for bats in places.chunks(places.len().div_ceil(tables).max(1)) {
+        out += &side_by_side(shown, bats, units);
+        out.push('\n');
+    }
+    if shown.bats.iter().any(|it| it.swing_moment_kg_m2.is_estimated()) {
+        out += &format!("{ESTIMATED} not measured, and so less sure\n\n");
+    }
+    let pairs = shown.pairs();
+    match pairs.as_slice() {
+        [one] => out += &one_pair(shown, *one, units),
+        all => out += &many_pairs(shown, all, units),
+    }
+    out + WORDS
+}
+
+const WORDS: &str = "
+What the words mean:
+  ±             one standard deviation: two times in three the truth is nearer.
+                What is in doubt about the player is much the same for every
+                bat, so differences are surer than the figures themselves
+  real          more than the doubt of the difference (1.96 times its ±)
+  felt          against published thresholds, which disagree: 2.5 to 6.7 % for
+                weight, 2.5 to 28 % for swing moment; in between: may be.
+                For a player's own speed and time nobody has published any
+  at fifty      fifty runs into the innings
+  wrist share   of what the wrist can give, at one stroke time for all bats
+  time in hand  left over between reading the ball and having to start
+";
+
+/// The fastest and the slowest late in the innings, and what the hand says.
+pub fn sentence(shown: &Shown, units: Units) -> String {
+    let speed = shown.late(StrokeFigure::BatSpeed);
+    let at = |bat: usize| shown.value(bat, speed).value;
+    let bats = || 0..shown.bats.len();
+    let by_speed = |a: &usize, b: &usize| at(*a).total_cmp(&at(*b));
+    let (Some(slow), Some(fast)) = (bats().min_by(by_speed), bats().max_by(by_speed)) else {
+        return String::new();
+    };
+    let stroke = shown.strokes.get(shown.lead()).map_or("stroke", String::as_str);
+    let (a, b) = (shown.label(fast), shown.label(slow));
+    let pair = [fast.min(slow), fast.max(slow)];
+    let Some(it) = shown.difference(pair, speed) else {
+        return format!("{a} and {b} are the same bat at the bench and in the {stroke}");
+    };
+    let gap = spoken(Quantity::Speed, it.difference.value.abs(), it.difference.sd, units);
+    let hand = shown.in_hand([fast, slow]);
+    let feel = shown.difference(pair, Figure::SwingMoment).and_then(|it| it.felt);
+    let feel = match feel {
+        Some(Felt::Yes) => ", which any hand feels",
+        Some(Felt::Unsure) => ", which some hands may feel",
+        Some(Felt::No) => ", too little to feel",
+        None => "",
+    };
+    let picks = match hand.starts_with("as if") {
+        true => format!("{b} swings {}{feel}", hand.replace("the toe", &format!("the toe of {a}"))),
+        false => format!("{b} {hand}"),
+    };
+    match it.difference.real {
+        true => format!(
+            "At fifty runs the {stroke} with {a} is {gap} faster than with {b},\nand that is more than the doubt. {picks}"
+        ),
+        false => format!(
+            "At fifty runs the {stroke} is as fast with {b} as with {a}, as far as can be told\n({gap} apart, within the doubt). {picks}"
+        ),
+    }
+}
+
+/// How a figure is called and shown.
+struct Line {
+    name: String,
+    figure: Figure,
+    how: How,
+}
+
+#[derive(Clone, Copy)]
+enum How {
+    Of(Quantity),
+    Bare(usize),
+    Share,
+}
+
+fn lines(shown: &Shown) -> Vec<Line> {
+    let line = |name: &str, figure, how| Line { name: name.to_owned(), figure, how };
+    let mut out = vec![
+        line("dead weight", Figure::DeadWeight, How::Of(Quantity::Mass)),
+        line("balance from the top", Figure::Balance, How::Of(Quantity::Length)),
+        line("swing moment, kg m²", Figure::SwingMoment, How::Bare(4)),
+        line("picks up like", Figure::PickupWeight, How::Of(Quantity::Mass)),
+        line("hold moment, N m", Figure::HoldMoment, How::Bare(2)),
+    ];
+    for (i, name) in shown.strokes.iter().enumerate() {
+        let speed = |when| Figure::Stroke(i, when, StrokeFigure::BatSpeed);
+        let how = How::Of(Quantity::Speed);
+        out.push(line(&format!("{name}, fresh"), speed(When::Fresh), how));
+        out.push(line(&format!("{name}, at fifty"), speed(When::AtFifty), how));
+        out.push(line("  lost by fifty", Figure::Drop(i), How::Share));
+    }
+    let lead = shown.strokes.get(shown.lead()).map_or("", String::as_str);
+    let late = |name: &str, figure, how| {
+        line(&format!("{lead} at fifty: {name}"), shown.late(figure), how)
+    };
+    out.extend([
+        late("ball off the bat", StrokeFigure::ExitSpeed, How::Of(Quantity::Speed)),
+        late("time in hand", StrokeFigure::TimeInHand, How::Of(Quantity::Time)),
+        late("fastest ball", StrokeFigure::FastestBall, How::Of(Quantity::Speed)),
+        late("wrist share", StrokeFigure::WristShare, How::Share),
+    ]);
+    out
+}
+
+fn side_by_side(shown: &Shown, bats: &[usize], units: Units) -> String {
+    let mut heads = vec![""];
+    heads.extend(bats.iter().map(|it| shown.label(*it)));
+    let cell = |line: &Line, bat: usize| {
+        let it = shown.value(bat, line.figure);
+        match line.how {
+            How::Of(quantity) => measured(quantity, it, units),
+            How::Bare(most) => bare(it, most),
+            How::Share => share(it),
+        }
+    };
+    let rows: Vec<Vec<String>> = lines(shown)
+        .iter()
+        .map(|line| {
+            let mut row = vec![line.name.clone()];
+            row.extend(bats.iter().map(|bat| cell(line, *bat)));
+            row
+        })
+        .collect();
+    table(&heads, &rows)
+}
+
+fn share(it: Uncertain) -> String {
+    let digits = decimals(100.0 * it.sd, 1);
+    format!("{} ± {}", percent(it.value, digits), percent(it.sd, digits))
+}
+
+/// With its sign, and as many digits as its doubt allows.
+fn signed(line: &Line, it: &BatDifference, units: Units) -> String {
+    let (value, sd) = (it.difference.value, it.difference.sd);
+    let (text, doubt) = match line.how {
+        How::Of(quantity) => (spoken(quantity, value, sd, units), spoken(quantity, sd, sd, units)),
+        How::Bare(most) => {
+            let digits = decimals(sd, most);
+            (number(value, digits), number(sd, digits))
+        }
+        How::Share => {
+            let digits = decimals(100.0 * sd, 2);
+            (percent(value, digits), percent(sd, digits))
+        }
+    };
+    let plus = if value > 0.0 && text.chars().any(|c| ('1'..='9').contains(&c)) { "+" } else { "" };
+    format!("{plus}{text} ± {doubt}")
+}
+
+fn feel(it: &BatDifference) -> &'static str {
+    match it.felt {
+        Some(Felt::Yes) => "yes",
+        Some(Felt::Unsure) => "may be",
+        Some(Felt::No) => "no",
+        None => "not known",
+    }
+}
+
+fn one_pair(shown: &Shown, pair: [usize; 2], units: Units) -> String {
+    let [a, b] = pair.map(|it| shown.label(it));
+    let rows: Vec<Vec<String>> = lines(shown)
+        .iter()
+        .filter_map(|line| {
+            let it = shown.difference(pair, line.figure)?;
+            let real = if it.difference.real { "real" } else { "within the doubt" };
+            Some(vec![line.name.clone(), signed(line, it, units), real.into(), feel(it).into()])
+        })
+        .collect();
+    format!("{b} against {a}: swings {}\n{}", shown.in_hand(pair), {
+        table(&["", "more or less", "real?", "felt?"], &rows)
+    })
+}
+
+/// One row a pair: what the hand and the late innings say.
+fn many_pairs(shown: &Shown, pairs: &[[usize; 2]], units: Units) -> String {
+    let lines = lines(shown);
+    let cell = |pair: [usize; 2], figure: Figure| {
+        let line = lines.iter().find(|it| it.figure == figure);
+        match (line, shown.difference(pair, figure)) {
+            (Some(line), Some(it)) => {
+                let doubt = if it.difference.real { "" } else { "?" };
+                signed(line, it, units) + doubt
+            }
+            _ => String::new(),
+        }
+    };
+    let rows: Vec<Vec<String>> = pairs
+        .iter()
+        .map(|&pair| {
+            let toe = shown
+                .in_hand(pair)
+                .replace("as if ", "")
+                .replace(" were taped to the toe", " on")
+                .replace(" were taken off the toe", " off")
+                .replace("picks up the same, to the gram at the toe", "the same");
+            let felt = shown.difference(pair, Figure::SwingMoment).map_or("", feel);
+            vec![
+                format!("{} against {}", shown.label(pair[1]), shown.label(pair[0])),
+                toe,
+                felt.into(),
+                cell(pair, shown.late(StrokeFigure::BatSpeed)),
+                cell(pair, Figure::Drop(shown.lead())),
+            ]
+        })
+        .collect();
+    let lead = shown.strokes.get(shown.lead()).map_or("", String::as_str);
+    let heads = ["", "at the toe", "felt?", &format!("{lead} at fifty"), "lost by fifty"];
+    format!("Bat against bat, as if tape were put on the first one's toe or taken off\n{}", {
+        table(&heads, &rows) + "? within the doubt: not real. Every figure of every pair: --json\n"
+    })
+}

@@ -1,0 +1,152 @@
+//! What to tape where, in words and tables.
+
+use backlift::bat::figures::WeighedBat;
+use backlift::card::cautions::JUNIOR_BELOW_Y;
+use backlift::comparison::difference::toe_words;
+use backlift::fit::trial::{MOST_AT_A_PLACE_G, Near, Pickup, Tape, Trial};
+use backlift::uncertain::independent_sd;
+use backlift::units::{Quantity, Units, spoken};
+
+use super::wanted::Wanted;
+use crate::figure::{listed, number, percent, plain};
+use crate::table::table;
+
+/// What must be said with every trial.
+pub fn cautions(age_y: f64) -> Vec<String> {
+    let mut out = vec![
+        "Taped weights are for shadow swings and soft throws only: never hit a hard ball, never bat in a match with them.".to_owned(),
+        "Fix each weight so that nothing can fly off: flat lead or coins under tape wound right round the bat, pulled at before every swing, nobody in front of the bat.".to_owned(),
+        "Stop at any pain.".to_owned(),
+    ];
+    if age_y < JUNIOR_BELOW_Y {
+        out.push("An adult fixes and checks the tape.".to_owned());
+    }
+    out
+}
+
+/// All of it.
+pub fn told(
+    owned: &WeighedBat,
+    wanted: &Wanted,
+    found: &Trial,
+    cautions: &[String],
+    units: Units,
+) -> String {
+    let mut out = sentence(owned, wanted, found) + "\n\n";
+    if !found.weights.is_empty() {
+        out += &tape(owned, found, units);
+        out.push('\n');
+    }
+    out += &pickups(owned, wanted, found, units);
+    out += &doubt(owned, wanted);
+    out += "\nTake care:\n";
+    for caution in cautions {
+        out += &format!("  - {caution}\n");
+    }
+    out
+}
+
+fn off(reached: f64, wanted: f64) -> String {
+    let share = reached / wanted - 1.0;
+    match share {
+        _ if share.abs() < 0.0005 => "the same".to_owned(),
+        _ if share > 0.0 => format!("{} more", percent(share, 1)),
+        _ => format!("{} less", percent(-share, 1)),
+    }
+}
+
+fn sentence(owned: &WeighedBat, wanted: &Wanted, found: &Trial) -> String {
+    let (bat, like) = (&owned.reading.label, &wanted.words);
+    let (got, asked) = (&found.reached, &found.wanted);
+    let swing = off(got.swing_moment_kg_m2, asked.swing_moment_kg_m2);
+    let hold = off(got.hold_moment_n_m(), asked.hold_moment_n_m());
+    let grams = |it: &Tape| format!("{} {}", plain(f64::from(it.grams), 0, "g"), it.place.words);
+    let tape = listed(&found.weights.iter().map(grams).collect::<Vec<_>>());
+    let swings = match swing.as_str() {
+        "the same" => "swing moment the same".to_owned(),
+        other => format!("{other} swing moment"),
+    };
+    let holds = match hold.as_str() {
+        "the same" => "hold moment the same".to_owned(),
+        other => format!("{other} hold moment"),
+    };
+    match (found.near, found.weights.is_empty()) {
+        (Near::Alike, true) => {
+            format!("{bat} picks up like {like} as it is: {swings}, {holds}")
+        }
+        (Near::Alike, false) => {
+            format!("Tape {tape}, and {bat} picks up like {like}:\n{swings}, {holds}")
+        }
+        (Near::SwingOnly, true) => format!(
+            "{bat} swings like {like} as it is, but in a still hand it feels different:\n{swings}, {holds}; tape does not mend that"
+        ),
+        (Near::SwingOnly, false) => format!(
+            "Tape {tape}, and {bat} swings like {like},\nbut in a still hand it feels different: {swings}, {holds}"
+        ),
+        (Near::OwnedHeavier, _) => format!(
+            "{bat} already picks up heavier than {like}: {swings},\n{}. Tape only adds, so no tape on it can show how {like} feels; tape a bat that picks up lighter",
+            toe_words(
+                found.owned.swing_moment_kg_m2 - asked.swing_moment_kg_m2,
+                owned.length_m.value
+            )
+        ),
+        (Near::TooFar, _) => format!(
+            "{bat} is too light to be made to feel like {like} with {MOST_AT_A_PLACE_G} g a place:\nwith {tape} it still has {swings}"
+        ),
+    }
+}
+
+fn tape(owned: &WeighedBat, found: &Trial, units: Units) -> String {
+    let length = |it: f64| match units {
+        Units::Trade => spoken(Quantity::Length, it, 0.003, units),
+        Units::Si => plain(1000.0 * it, 0, "mm"),
+    };
+    let rows: Vec<Vec<String>> = found
+        .weights
+        .iter()
+        .map(|it| {
+            vec![
+                it.place.words.to_owned(),
+                plain(f64::from(it.grams), 0, "g"),
+                length(it.place.from_top_m),
+                length(owned.length_m.value - it.place.from_top_m),
+            ]
+        })
+        .collect();
+    table(&["tape", "weight", "middle, from the top", "from the toe"], &rows)
+}
+
+fn pickups(owned: &WeighedBat, wanted: &Wanted, found: &Trial, units: Units) -> String {
+    let row = |name: &str, it: &Pickup| {
+        vec![
+            name.to_owned(),
+            spoken(Quantity::Mass, it.mass_kg, 0.001, units),
+            spoken(Quantity::Length, it.balance_m, 0.001, units),
+            number(it.swing_moment_kg_m2, 4),
+            number(it.hold_moment_n_m(), 2),
+        ]
+    };
+    let label = &owned.reading.label;
+    let mut rows = vec![row(&format!("{label}, as it is"), &found.owned)];
+    if !found.weights.is_empty() {
+        rows.push(row(&format!("{label}, taped"), &found.reached));
+    }
+    rows.push(row(&format!("{}, wanted", wanted.words), &found.wanted));
+    table(
+        &["", "dead weight", "balance from the top", "swing moment, kg m²", "hold moment, N m"],
+        &rows,
+    )
+}
+
+/// The tape is exact; the bats are only as well known as they were weighed.
+fn doubt(owned: &WeighedBat, wanted: &Wanted) -> String {
+    let sd = independent_sd(&[owned.swing_moment_kg_m2.sd, wanted.swing_sd_kg_m2.unwrap_or(0.0)]);
+    let share = percent(sd / wanted.pickup.swing_moment_kg_m2, 1);
+    let mend = match owned.swing_moment_kg_m2.is_estimated() {
+        true => ": the bat to be taped was not timed on a pendulum",
+        false => "",
+    };
+    format!(
+        "The grams are as good as the weighing: the swing moments are known to ± {share}{mend}\n"
+    )
+}

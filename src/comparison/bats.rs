@@ -1,0 +1,247 @@
+//! Two or more weighed bats in one player's hands: every figure with its doubt, every difference.
+
+use super::carried::{COMMON_COUNT, Carried, Common};
+use super::collision::RESTITUTION;
+use super::difference::Difference;
+use super::figure::Figure;
+use super::noticeable::{Felt, felt};
+use super::player_doubt::PlayerDoubt;
+use super::swung::{Asked, BEST_RESTITUTION, Spot, Swung};
+use crate::bat::figures::WeighedBat;
+use crate::bat::{Bat, BatFault};
+use crate::innings::played::{FRESH, InningsFault};
+use crate::swing::player_stroke::SwingFault;
+use crate::swing::time_in_hand::MEAN_SPEED_SHARE;
+use core::ops::ControlFlow;
+use core::sync::atomic::{AtomicUsize, Ordering};
+use rayon::prelude::*;
+
+/// One bat with its figures.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ComparedBat {
+    /// Label.
+    pub label: String,
+    /// Every figure with what moves it, in the order of [`Comparison::figures`].
+    pub carried: Vec<Carried>,
+    /// Covariance of its mass, balance point and swing moment at the bench (kg, m, kg m²).
+    pub covariance: [[f64; 3]; 3],
+}
+
+impl ComparedBat {
+    /// Best value and one standard deviation of the figure at this index.
+    pub fn value_sd(&self, figure: usize) -> (f64, f64) {
+        let carried = &self.carried[figure];
+        (carried.value, carried.sd(&self.covariance))
+    }
+}
+
+/// The second bat's figure less the first's.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BatDifference {
+    /// Figure.
+    pub figure: Figure,
+    /// Indices of the first and the second bat.
+    pub bats: [usize; 2],
+    /// Value, doubt, and whether it is real.
+    pub difference: Difference,
+    /// Whether a hand can feel it; none where nobody has published a threshold.
+    pub felt: Option<Felt>,
+}
+
+/// All bats and all differences.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Comparison {
+    /// What is compared.
+    pub figures: Vec<Figure>,
+    /// Bats, in the order given.
+    pub bats: Vec<ComparedBat>,
+    /// For every pair and every figure, pair by pair. The pickup weight only within one size: the
+    /// reference bat is another in each.
+    pub differences: Vec<BatDifference>,
+}
+
+/// Why bats could not be compared.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum ComparisonFault {
+    /// Nothing to compare.
+    #[error("a comparison needs two bats or more; there is {count}")]
+    TooFew {
+        /// How many there are.
+        count: usize,
+    },
+    /// A bat moved by its doubt is no bat.
+    #[error(transparent)]
+    Bat(#[from] BatFault),
+    /// A swing or an innings failed.
+    #[error(transparent)]
+    Innings(#[from] InningsFault),
+    /// Asked to stop.
+    #[error("stopped")]
+    Stopped,
+}
+
+impl From<SwingFault> for ComparisonFault {
+    fn from(fault: SwingFault) -> Self {
+        Self::Innings(fault.into())
+    }
+}
+
+/// Progress: what is being done, and the share of the whole that is done.
+pub type Progress<'a> = &'a (dyn Fn(&'static str, f64) -> ControlFlow<()> + Sync);
+
+/// Compares the bats.
+pub fn compare(
+    asked: &Asked<'_>,
+    bats: &[WeighedBat],
+    progress: Progress<'_>,
+) -> Result<Comparison, ComparisonFault> {
+    if bats.len() < 2 {
+        return Err(ComparisonFault::TooFew { count: bats.len() });
+    }
+    let figures = Figure::all(asked.batter.strokes.len());
+    let doubts = PlayerDoubt::all(asked.batter);
+    let (done, all) = (AtomicUsize::new(0), bats.len() * (1 + MOVES.len() + doubts.len()));
+    let step = || {
+        let share = done.fetch_add(1, Ordering::Relaxed) as f64 / all as f64;
+        match progress("swinging the bats, and what is in doubt about them", share) {
+            ControlFlow::Continue(()) => Ok(()),
+            ControlFlow::Break(()) => Err(ComparisonFault::Stopped),
+        }
+    };
+    let compared: Vec<ComparedBat> = bats
+        .par_iter()
+        .map(|bat| one(asked, &doubts, bat, &figures, &step))
+        .collect::<Result<_, ComparisonFault>>()?;
+    let differences = differences(&figures, bats, &compared);
+    Ok(Comparison { figures, bats: compared, differences })
+}
+
+/// Steps of mass (kg), balance point (m) and swing moment (kg m²) for the slopes: about what a careful
+/// bench can tell.
+const MOVES: [[f64; 3]; 3] = [[5e-3, 0.0, 0.0], [0.0, 2e-3, 0.0], [0.0, 0.0, 1.5e-3]];
+/// One standard deviation of the ball's mean speed from hand to bat as a share of it: 0.80 to 0.95 with
+/// length and pitch, each as likely.
+const FLIGHT_RELATIVE_SD: f64 = 0.15 / 3.464 / MEAN_SPEED_SHARE;
+
+fn one(
+    asked: &Asked<'_>,
+    doubts: &[PlayerDoubt],
+    weighed: &WeighedBat,
+    figures: &[Figure],
+    step: &(dyn Fn() -> Result<(), ComparisonFault> + Sync),
+) -> Result<ComparedBat, ComparisonFault> {
+    step()?;
+    let swing_moment = weighed.swing_moment_kg_m2.value;
+    let middle = [weighed.mass_kg.value, weighed.balance_m.value, swing_moment];
+    let bat = weighed.with(middle[0], middle[1], middle[2])?;
+    let pickup_per_swing_m2 = weighed.pickup_weight_kg.value / swing_moment;
+    let values = |asked: &Asked<'_>, swung: &[[Swung; 2]], bat: &Bat, restitution: f64| {
+        let of = |figure: &Figure| match *figure {
+            Figure::Stroke(i, when, figure) => {
+                asked.figure(figure, i, &swung[i][when.index()], bat, restitution)
+            }
+            Figure::Drop(i) => 1.0 - swung[i][1].bat_speed_m_s / swung[i][0].bat_speed_m_s,
+            bench => bench.at_bench(bat, pickup_per_swing_m2).unwrap_or(f64::NAN),
+        };
+        figures.iter().map(of).collect::<Vec<f64>>()
+    };
+
+    let taken_up = asked.batter.take_up(&bat)?;
+    let left = asked.left_at_fifty(asked.batter, &taken_up)?;
+    let capacities = [FRESH, left.with_slow, left.without_slow, left.with_slow_high];
+    let strokes: Vec<usize> = (0..taken_up.held.len()).collect();
+    let spots: Vec<[Spot; 4]> = strokes
+        .into_par_iter()
+        .map(|i| {
+            let fresh = asked.spot(&taken_up, i, &capacities[0], None)?;
+            let late = |capacity| asked.spot(&taken_up, i, capacity, Some(fresh.late_guess_s()));
+            let [_, central, without, high] = &capacities;
+            Ok([fresh, late(central)?, late(without)?, late(high)?])
+        })
+        .collect::<Result<_, InningsFault>>()?;
+    let fresh_with = |late: usize| -> Vec<[Swung; 2]> {
+        spots.iter().map(|it| [it[0].swung, it[late].swung]).collect()
+    };
+    let pairs: Vec<[Spot; 2]> = spots.iter().map(|it| [it[0], it[1]]).collect();
+    let swung = fresh_with(1);
+    let best = values(asked, &swung, &bat, BEST_RESTITUTION);
+    let slopes = |moved: &[f64], per: f64| -> Vec<f64> {
+        moved.iter().zip(&best).map(|(it, best)| (it - best) * per).collect()
+    };
+
+    let by_bat: Vec<Vec<f64>> = MOVES
+        .par_iter()
+        .map(|by| {
+            step()?;
+            let [mass, balance, swing] = core::array::from_fn(|i| middle[i] + by[i]);
+            let bat = weighed.with(mass, balance, swing)?;
+            let swung = asked.near(asked.batter, &bat, &pairs)?;
+            let by: f64 = by.iter().sum();
+            Ok(slopes(&values(asked, &swung, &bat, BEST_RESTITUTION), 1.0 / by))
+        })
+        .collect::<Result<_, ComparisonFault>>()?;
+    let by_player: Vec<Vec<f64>> = doubts
+        .par_iter()
+        .map(|doubt| {
+            step()?;
+            let swung = asked.near(&doubt.batter, &bat, &pairs)?;
+            let moved = values(asked, &swung, &bat, BEST_RESTITUTION);
+            Ok(slopes(&moved, doubt.sd / doubt.step))
+        })
+        .collect::<Result<_, ComparisonFault>>()?;
+    let livelier = values(asked, &swung, &bat, RESTITUTION.value + RESTITUTION.sd);
+    let by_restitution = slopes(&livelier, 1.0);
+    let mut quicker = asked.delivery;
+    quicker.pitch_length_m -=
+        FLIGHT_RELATIVE_SD * quicker.flight_s() * MEAN_SPEED_SHARE * quicker.speed_m_s;
+    let by_flight = slopes(
+        &values(&Asked { delivery: quicker, ..*asked }, &swung, &bat, BEST_RESTITUTION),
+        1.0,
+    );
+    let by_fatigue =
+        [2, 3].map(|late| slopes(&values(asked, &fresh_with(late), &bat, BEST_RESTITUTION), 1.0));
+
+    let carried = |f: usize| {
+        let mut by_common = [0.0; COMMON_COUNT];
+        for (doubt, moved) in doubts.iter().zip(&by_player) {
+            by_common[doubt.common as usize] = moved[f];
+        }
+        by_common[Common::Restitution as usize] = by_restitution[f];
+        by_common[Common::Flight as usize] = by_flight[f];
+        Carried {
+            value: best[f],
+            by_bat: core::array::from_fn(|axis| by_bat[axis][f]),
+            by_common,
+            by_fatigue: core::array::from_fn(|end| by_fatigue[end][f]),
+        }
+    };
+    Ok(ComparedBat {
+        label: weighed.reading.label.clone(),
+        carried: (0..figures.len()).map(carried).collect(),
+        covariance: weighed.covariance(),
+    })
+}
+
+fn differences(
+    figures: &[Figure],
+    weighed: &[WeighedBat],
+    bats: &[ComparedBat],
+) -> Vec<BatDifference> {
+    let mut out = Vec::new();
+    for (i, first) in bats.iter().enumerate() {
+        for (j, second) in bats.iter().enumerate().skip(i + 1) {
+            for (f, &figure) in figures.iter().enumerate() {
+                if figure == Figure::PickupWeight && weighed[i].size != weighed[j].size {
+                    continue;
+                }
+                let (a, b) = (&first.carried[f], &second.carried[f]);
+                let difference = a.to(&first.covariance, b, &second.covariance);
+                let thresholds = figure.thresholds();
+                let felt = (!thresholds.is_empty())
+                    .then(|| felt(difference.value, 0.5 * (a.value + b.value), thresholds));
+                out.push(BatDifference { figure, bats: [i, j], difference, felt });
+            }
+        }
+    }
+    out
+}

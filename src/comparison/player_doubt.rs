@@ -1,0 +1,82 @@
+//! What is in doubt about the player, as players slightly other than the one given.
+
+use super::carried::Common;
+use crate::player::Player;
+use crate::player::joints::{GROUP_COUNT, Group};
+use crate::player::segments::ADULT_FROM_Y;
+use crate::swing::batter::Batter;
+
+/// A player moved by one doubt.
+#[derive(Clone, Debug)]
+pub(super) struct PlayerDoubt {
+    /// Which doubt.
+    pub common: Common,
+    /// The player, moved by `step`.
+    pub batter: Batter,
+    /// By how much, as a share.
+    pub step: f64,
+    /// One standard deviation, as a share.
+    pub sd: f64,
+}
+
+/// Share by which strengths and masses are moved for the slopes.
+const STEP: f64 = 0.01;
+/// One standard deviation of the masses of trunk and arms as a share: adults, children (assumption, as
+/// the player's own list of estimates says).
+const BODY_MASS_SD: [f64; 2] = [0.10, 0.20];
+
+impl PlayerDoubt {
+    /// All that is in doubt. A group's spread is that of the grip, which all share, and its own; the
+    /// two arms of one person are off together, so that shoulders, elbows and wrists are one doubt each.
+    pub(super) fn all(batter: &Batter) -> Vec<Self> {
+        let player = &batter.player;
+        let grip_sd = 0.5 * (player.grip_top_n.relative_sd() + player.grip_bottom_n.relative_sd());
+        let own_sd = |group: Group| {
+            let sd = player.strength.relative_sd[group as usize];
+            libm::sqrt((sd * sd - grip_sd * grip_sd).max(0.0))
+        };
+        let stronger = |common: Common, groups: &[Group], sd: f64| {
+            let mut factors = [1.0; GROUP_COUNT];
+            for group in groups {
+                factors[*group as usize] += STEP;
+            }
+            let strength = player.strength.times(&factors);
+            Self { common, batter: batter.with_strength(strength), step: STEP, sd }
+        };
+        let arms = |common: Common, top: Group, bottom: Group| {
+            stronger(common, &[top, bottom], own_sd(top).max(own_sd(bottom)))
+        };
+        let child = player.age_y < ADULT_FROM_Y;
+        vec![
+            stronger(Common::Strength, &Group::ALL, grip_sd),
+            stronger(Common::Trunk, &[Group::Trunk], own_sd(Group::Trunk)),
+            arms(Common::Shoulders, Group::TopShoulder, Group::BottomShoulder),
+            arms(Common::Elbows, Group::TopElbow, Group::BottomElbow),
+            arms(Common::Wrists, Group::TopWrist, Group::BottomWrist),
+            Self {
+                common: Common::BodyMasses,
+                batter: heavier(batter),
+                step: STEP,
+                sd: BODY_MASS_SD[usize::from(child)],
+            },
+        ]
+    }
+}
+
+/// The same player with heavier trunk and arms of the same build.
+fn heavier(batter: &Batter) -> Batter {
+    let with = |player: &Player| {
+        let mut player = player.clone();
+        let it = &mut player.segments;
+        for segment in [&mut it.trunk, &mut it.upper_arm, &mut it.forearm, &mut it.hand] {
+            segment.mass_kg *= 1.0 + STEP;
+        }
+        player
+    };
+    let mut out = batter.clone();
+    out.player = with(&batter.player);
+    for stroke in &mut out.strokes {
+        stroke.player = with(&stroke.player);
+    }
+    out
+}

@@ -1,0 +1,183 @@
+//! One bat swung by the player, fresh and at fifty, and how its figures move when an input does.
+//!
+//! The figures themselves are searched to the end. Their slopes are not: at the fastest controlled time
+//! T the logarithm L of the contact error is nought, so a small change of the input that makes it L'
+//! moves the time by `−L' / (∂L/∂T)`: one swing in place of a search.
+
+use super::collision::{RESTITUTION, SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
+use super::figure::{LATE_RUNS, StrokeFigure, When};
+use crate::bat::Bat;
+use crate::innings::ball_by_ball::{Left, capacity_at_scores};
+use crate::innings::played::{FRESH, InningsFault, ball_loads, schedule};
+use crate::measurement::plan::InningsPlan;
+use crate::player::joints::GROUP_COUNT;
+use crate::swing::batter::{Batter, TakenUp};
+use crate::swing::player_stroke::contact_from_top_m;
+use crate::swing::time_in_hand::Delivery;
+
+/// The player, and what is asked of him or her.
+#[derive(Clone, Copy, Debug)]
+pub struct Asked<'a> {
+    /// Player and strokes.
+    pub batter: &'a Batter,
+    /// Innings.
+    pub plan: &'a InningsPlan,
+    /// Bowling faced.
+    pub delivery: Delivery,
+    /// Stroke time at which wrist shares are taken, by stroke, the same for all bats and scores, s.
+    pub asked_time_s: &'a [f64],
+    /// Mass of the ball, kg.
+    pub ball_kg: f64,
+}
+
+/// One stroke, as swung.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Swung {
+    time_s: f64,
+    pub(super) bat_speed_m_s: f64,
+    normal_speed_m_s: f64,
+    wrist_share: f64,
+}
+
+/// A swing at its fastest controlled time, with what changes along the stroke time.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Spot {
+    pub(super) swung: Swung,
+    log_error_per_s: f64,
+    bat_speed_per_s: f64,
+    normal_speed_per_s: f64,
+}
+
+/// Step of the stroke time for slopes along it, as a share.
+const TIME_STEP: f64 = 1e-3;
+/// First guess of the fastest time as a share of the asked time.
+const GUESS_SHARE: f64 = 0.87;
+
+impl Asked<'_> {
+    /// Capacity left at fifty.
+    pub(super) fn left_at_fifty(
+        &self,
+        batter: &Batter,
+        taken_up: &TakenUp,
+    ) -> Result<Left, InningsFault> {
+        let loads = ball_loads(batter, taken_up, self.plan, self.asked_time_s);
+        let left = capacity_at_scores(&schedule(self.plan, batter), &loads, &[LATE_RUNS])?;
+        Ok(left.into_iter().next().unwrap_or(UNTIRED))
+    }
+
+    /// Searches one stroke's fastest controlled swing and the slopes along its time.
+    pub(super) fn spot(
+        &self,
+        taken_up: &TakenUp,
+        stroke: usize,
+        capacity: &[f64; GROUP_COUNT],
+        guess_s: Option<f64>,
+    ) -> Result<Spot, InningsFault> {
+        let held = &taken_up.held[stroke];
+        let asked_s = self.asked_time_s[stroke];
+        let fastest = held.fastest(capacity, guess_s.or(Some(GUESS_SHARE * asked_s)))?;
+        let step_s = TIME_STEP * fastest.stroke_time_s;
+        let slower = held.swinger(capacity).swing(fastest.stroke_time_s + step_s, None);
+        let here = fastest.contact;
+        Ok(Spot {
+            swung: Swung {
+                time_s: fastest.stroke_time_s,
+                bat_speed_m_s: here.bat_speed_m_s,
+                normal_speed_m_s: here.normal_speed_m_s,
+                wrist_share: self.batter.observe(held, capacity, asked_s).wrist_share(),
+            },
+            log_error_per_s: libm::log(slower.error / here.error) / step_s,
+            bat_speed_per_s: (slower.bat_speed_m_s - here.bat_speed_m_s) / step_s,
+            normal_speed_per_s: (slower.normal_speed_m_s - here.normal_speed_m_s) / step_s,
+        })
+    }
+
+    /// The same stroke with a slightly other bat or player: fresh, and with what is left at fifty.
+    pub(super) fn near(
+        &self,
+        batter: &Batter,
+        bat: &Bat,
+        spots: &[[Spot; 2]],
+    ) -> Result<Vec<[Swung; 2]>, InningsFault> {
+        let taken_up = batter.take_up(bat)?;
+        let capacity = [FRESH, self.left_at_fifty(batter, &taken_up)?.with_slow];
+        let near = |stroke: usize, when: usize| {
+            let (held, spot) = (&taken_up.held[stroke], &spots[stroke][when]);
+            let contact = held.swinger(&capacity[when]).swing(spot.swung.time_s, None);
+            // A swing so easy that it is in control at any time has no limit that could move.
+            let moved_s = if spot.log_error_per_s < 0.0 {
+                -libm::log(contact.error.max(f64::MIN_POSITIVE)) / spot.log_error_per_s
+            } else {
+                0.0
+            };
+            let seen = batter.observe(held, &capacity[when], self.asked_time_s[stroke]);
+            Swung {
+                time_s: spot.swung.time_s + moved_s,
+                bat_speed_m_s: contact.bat_speed_m_s + spot.bat_speed_per_s * moved_s,
+                normal_speed_m_s: contact.normal_speed_m_s + spot.normal_speed_per_s * moved_s,
+                wrist_share: seen.wrist_share(),
+            }
+        };
+        Ok((0..spots.len()).map(|i| [near(i, 0), near(i, 1)]).collect())
+    }
+
+    /// A figure of a stroke as swung.
+    pub(super) fn figure(
+        &self,
+        figure: StrokeFigure,
+        stroke: usize,
+        swung: &Swung,
+        bat: &Bat,
+        restitution: f64,
+    ) -> f64 {
+        match figure {
+            StrokeFigure::BatSpeed => swung.bat_speed_m_s,
+            StrokeFigure::StrokeTime => swung.time_s,
+            StrokeFigure::WristShare => swung.wrist_share,
+            StrokeFigure::TimeInHand => self.delivery.time_in_hand_s(swung.time_s),
+            StrokeFigure::FastestBall => self.delivery.fastest_ball_m_s(swung.time_s),
+            StrokeFigure::ExitSpeed => exit_speed_off_bat_m_s(
+                bat,
+                contact_from_top_m(&self.batter.strokes[stroke].stroke, bat),
+                swung.normal_speed_m_s,
+                SPEED_AT_BAT_SHARE * self.delivery.speed_m_s,
+                self.ball_kg,
+                restitution,
+            ),
+        }
+    }
+}
+
+/// How much longer the fastest swing at fifty takes, for a first guess only.
+const LATE_SHARE: f64 = 1.02;
+
+impl Spot {
+    /// Near the fastest time at fifty, from the fresh one.
+    pub(super) fn late_guess_s(&self) -> f64 {
+        LATE_SHARE * self.swung.time_s
+    }
+}
+
+impl When {
+    /// Place in a pair of fresh and at fifty.
+    pub(super) fn index(self) -> usize {
+        match self {
+            Self::Fresh => 0,
+            Self::AtFifty => 1,
+        }
+    }
+}
+
+/// Restitution at its best value.
+pub(super) const BEST_RESTITUTION: f64 = RESTITUTION.value;
+
+/// Nothing tired, at no score.
+const UNTIRED: Left = Left {
+    runs: 0.0,
+    balls_faced: 0,
+    time_s: 0.0,
+    runs_run: 0.0,
+    without_slow: FRESH,
+    with_slow: FRESH,
+    with_slow_high: FRESH,
+};
