@@ -11,6 +11,9 @@ use crate::progress::Progress;
 /// The score people ask about.
 pub const FIFTY: f64 = 50.0;
 
+/// Scores looked at between two chances to cancel.
+const SCORES_AT_A_TIME: usize = 3;
+
 /// An innings and what is told about it.
 pub struct Played {
     pub bat_label: String,
@@ -90,10 +93,14 @@ pub fn play(
     let bowled = delivery(&loaded.scenario.bowling);
     let stop = |it: InningsFault| innings_stop(&loaded.places, it);
     let pull = loaded.stroke("pull")?;
-    step("playing ball by ball", 0.25)?;
-    let points =
-        played::play(&batter, &weighed.bat, plan, bowled, &asked_time_s, &scores(plan.runs))
-            .map_err(stop)?;
+    let asked_scores = scores(plan.runs);
+    let mut points = Vec::with_capacity(asked_scores.len());
+    for some in asked_scores.chunks(SCORES_AT_A_TIME) {
+        let done = points.len() as f64 / asked_scores.len() as f64;
+        step("playing ball by ball", 0.25 + 0.65 * done)?;
+        let some = played::play(&batter, &weighed.bat, plan, bowled, &asked_time_s, some);
+        points.extend(some.map_err(stop)?);
+    }
     step("asking what lasting fatigue could do at most", 0.9)?;
     let held = batter.strokes[pull].hold(&weighed.bat)?;
     let pull_at = |runs: f64| -> Result<Pull, Stop> {

@@ -51,7 +51,11 @@ fn chart(played: &Played, units: Units) -> InningsPicture {
         StrokePanel { stroke, curves: vec![curve] }
     };
     InningsPicture {
-        sentence: sentence(played, units).replace('\n', " "),
+        sentence: format!(
+            "{}; the band: from none to twice what is drawn",
+            sentence(played, units)
+        )
+        .replace('\n', " "),
         figure: format!("bat speed, {unit}"),
         least_span: LEAST_SPAN_M_S / size,
         panels: played.shown.iter().map(|i| panel(*i)).collect(),

@@ -45,7 +45,7 @@ pub fn sentence(played: &Played, units: Units) -> String {
     let fresh = it.fresh.fastest.contact.bat_speed_m_s;
     let lost_m_s = now * fresh;
     format!(
-        "The pull at fifty with {}: {} slower than at the first ball ({}),\nsomewhere between {} and {}",
+        "The pull at fifty with {} is {} ({}) slower than at the first ball;\nanything from {} to {}, since nobody has measured lasting fatigue",
         played.bat_label,
         percent(now, 1),
         spoken(Quantity::Speed, lost_m_s, 0.3 * lost_m_s.abs(), units),
