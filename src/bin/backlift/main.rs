@@ -8,6 +8,7 @@ mod json;
 mod loaded;
 mod new;
 mod outcome;
+mod paragraph;
 mod progress;
 mod swing;
 mod table;
