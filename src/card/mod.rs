@@ -4,6 +4,7 @@
 //! name says `from_toe`. A tolerance is `[low, high]`: the limits themselves, not the distances to them.
 
 pub mod cautions;
+pub mod composed;
 mod fault;
 pub mod returned_bat;
 

@@ -116,9 +116,9 @@ pub fn compare(
     Ok(Comparison { figures, bats: compared, differences })
 }
 
-/// Steps of mass (kg), balance point (m) and swing moment (kg m²) for the slopes: about what a careful
-/// bench can tell.
-const MOVES: [[f64; 3]; 3] = [[5e-3, 0.0, 0.0], [0.0, 2e-3, 0.0], [0.0, 0.0, 1.5e-3]];
+/// Steps of mass (kg), balance point (m) and swing moment (kg m²) for the slopes: a few times what a
+/// bench can tell, so that the swings' last digits (0.02 %) do not matter.
+const MOVES: [[f64; 3]; 3] = [[0.03, 0.0, 0.0], [0.0, 0.01, 0.0], [0.0, 0.0, 0.008]];
 /// One standard deviation of the ball's mean speed from hand to bat as a share of it: 0.80 to 0.95 with
 /// length and pitch, each as likely.
 const FLIGHT_RELATIVE_SD: f64 = 0.15 / 3.464 / MEAN_SPEED_SHARE;

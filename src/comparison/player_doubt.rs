@@ -19,8 +19,9 @@ pub(super) struct PlayerDoubt {
     pub sd: f64,
 }
 
-/// Share by which strengths and masses are moved for the slopes.
-const STEP: f64 = 0.01;
+/// Share by which strengths and masses are moved for the slopes: large enough that the swings' last
+/// digits (0.02 %) do not matter.
+const STEP: f64 = 0.05;
 /// One standard deviation of the masses of trunk and arms as a share: adults, children (assumption, as
 /// the player's own list of estimates says).
 const BODY_MASS_SD: [f64; 2] = [0.10, 0.20];

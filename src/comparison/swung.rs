@@ -1,8 +1,9 @@
 //! One bat swung by the player, fresh and at fifty, and how its figures move when an input does.
 //!
 //! The figures themselves are searched to the end. Their slopes are not: at the fastest controlled time
-//! T the logarithm L of the contact error is nought, so a small change of the input that makes it L'
-//! moves the time by `−L' / (∂L/∂T)`: one swing in place of a search.
+//! T the logarithm L of the contact error is nought. A small change of the input makes it L', Newton's
+//! step `T − L' / (∂L/∂T)` comes near the new time, and a straight line through the two swings gives
+//! the rest: two swings in place of a search.
 
 use super::collision::{RESTITUTION, SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
 use super::figure::{LATE_RUNS, StrokeFigure, When};
@@ -12,6 +13,7 @@ use crate::innings::played::{FRESH, InningsFault, ball_loads, schedule};
 use crate::measurement::plan::InningsPlan;
 use crate::player::joints::GROUP_COUNT;
 use crate::swing::batter::{Batter, TakenUp};
+use crate::swing::contact::Contact;
 use crate::swing::player_stroke::contact_from_top_m;
 use crate::swing::time_in_hand::Delivery;
 
@@ -39,17 +41,15 @@ pub(super) struct Swung {
     wrist_share: f64,
 }
 
-/// A swing at its fastest controlled time, with what changes along the stroke time.
+/// A swing at its fastest controlled time, with the slope of the error's logarithm.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Spot {
     pub(super) swung: Swung,
     log_error_per_s: f64,
-    bat_speed_per_s: f64,
-    normal_speed_per_s: f64,
 }
 
-/// Step of the stroke time for slopes along it, as a share.
-const TIME_STEP: f64 = 1e-3;
+/// Step of the stroke time for the slope along it, as a share: far above the last digits' unrest.
+const TIME_STEP: f64 = 0.01;
 /// First guess of the fastest time as a share of the asked time.
 const GUESS_SHARE: f64 = 0.87;
 
@@ -87,8 +87,6 @@ impl Asked<'_> {
                 wrist_share: self.batter.observe(held, capacity, asked_s).wrist_share(),
             },
             log_error_per_s: libm::log(slower.error / here.error) / step_s,
-            bat_speed_per_s: (slower.bat_speed_m_s - here.bat_speed_m_s) / step_s,
-            normal_speed_per_s: (slower.normal_speed_m_s - here.normal_speed_m_s) / step_s,
         })
     }
 
@@ -103,18 +101,23 @@ impl Asked<'_> {
         let capacity = [FRESH, self.left_at_fifty(batter, &taken_up)?.with_slow];
         let near = |stroke: usize, when: usize| {
             let (held, spot) = (&taken_up.held[stroke], &spots[stroke][when]);
-            let contact = held.swinger(&capacity[when]).swing(spot.swung.time_s, None);
+            let swinger = held.swinger(&capacity[when]);
+            let log_error = |it: &Contact| libm::log(it.error.max(f64::MIN_POSITIVE));
+            let old = swinger.swing(spot.swung.time_s, None);
             // A swing so easy that it is in control at any time has no limit that could move.
-            let moved_s = if spot.log_error_per_s < 0.0 {
-                -libm::log(contact.error.max(f64::MIN_POSITIVE)) / spot.log_error_per_s
-            } else {
-                0.0
+            let step_s = match spot.log_error_per_s < 0.0 {
+                true => -log_error(&old) / spot.log_error_per_s,
+                false => 0.0,
             };
+            let new = swinger.swing(spot.swung.time_s + step_s, None);
+            let steps = log_error(&old) / (log_error(&old) - log_error(&new));
+            let steps = if steps.is_finite() { steps } else { 1.0 };
+            let along = |a: f64, b: f64| a + steps * (b - a);
             let seen = batter.observe(held, &capacity[when], self.asked_time_s[stroke]);
             Swung {
-                time_s: spot.swung.time_s + moved_s,
-                bat_speed_m_s: contact.bat_speed_m_s + spot.bat_speed_per_s * moved_s,
-                normal_speed_m_s: contact.normal_speed_m_s + spot.normal_speed_per_s * moved_s,
+                time_s: spot.swung.time_s + steps * step_s,
+                bat_speed_m_s: along(old.bat_speed_m_s, new.bat_speed_m_s),
+                normal_speed_m_s: along(old.normal_speed_m_s, new.normal_speed_m_s),
                 wrist_share: seen.wrist_share(),
             }
         };

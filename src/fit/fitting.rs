@@ -19,6 +19,7 @@ use crate::player::grip::comfortable_diameter_m;
 use crate::player::joints::{GROUP_COUNT, Group};
 use crate::stroke::Stroke;
 use crate::swing::batter::Batter;
+use crate::swing::engine::EngineFault;
 use crate::swing::player_stroke::SwingFault;
 use core::ops::ControlFlow;
 use rayon::prelude::*;
@@ -72,7 +73,22 @@ pub enum FitFault {
     Innings(#[from] InningsFault),
     /// A surrogate failed.
     #[error(transparent)]
-    Surrogate(#[from] SurrogateFault),
+    Surrogate(SurrogateFault),
+    /// The engine failed.
+    #[error(transparent)]
+    Engine(#[from] EngineFault),
+    /// The caller asked to stop.
+    #[error("cancelled")]
+    Cancelled,
+}
+
+impl From<SurrogateFault> for FitFault {
+    fn from(fault: SurrogateFault) -> Self {
+        match fault {
+            SurrogateFault::Cancelled => Self::Cancelled,
+            other => Self::Surrogate(other),
+        }
+    }
 }
 
 /// One cell of the map.

@@ -3,6 +3,7 @@
 
 pub mod candidates;
 pub mod fitting;
+pub mod headline;
 pub mod rule;
 pub mod setting;
 pub mod surrogate;

@@ -69,18 +69,19 @@ impl Place {
 /// Middle of a band of tape from the end of the bat it is wound round, m.
 const BAND_M: f64 = 0.02;
 
-/// The four places of a bat of this shape: above the top hand, on the blade just below the shoulder,
-/// on the back at the swell, round the toe.
+/// The four places of a bat of this shape, to the millimetre: above the top hand, on the blade just
+/// below the shoulder, on the back at the swell, round the toe.
 pub fn places(shape: &BatShape) -> [Place; 4] {
     let length_m = shape.length_m();
+    let place = |words: &'static str, from_top_m: f64| Place {
+        words,
+        from_top_m: libm::round(1000.0 * from_top_m) / 1000.0,
+    };
     [
-        Place { words: "at the top of the handle", from_top_m: BAND_M },
-        Place { words: "at the shoulder", from_top_m: shape.handle.length_m + BAND_M },
-        Place {
-            words: "on the back of the blade, at the swell",
-            from_top_m: length_m - shape.swell_from_toe_m(),
-        },
-        Place { words: "round the toe", from_top_m: length_m - BAND_M },
+        place("at the top of the handle", BAND_M),
+        place("at the shoulder", shape.handle.length_m + BAND_M),
+        place("on the back of the blade at the swell", length_m - shape.swell_from_toe_m()),
+        place("round the toe", length_m - BAND_M),
     ]
 }
 
@@ -96,7 +97,7 @@ pub struct Tape {
 impl Tape {
     /// Mass, kg.
     pub fn mass_kg(&self) -> f64 {
-        1e-3 * f64::from(self.grams)
+        f64::from(self.grams) / 1000.0
     }
 }
 
@@ -131,8 +132,12 @@ pub struct Trial {
 
 /// Most that is taped at one place, g: what a few turns of tape hold safely (assumption).
 pub const MOST_AT_A_PLACE_G: u32 = 150;
+/// Most that is taped on in all, g: beyond it the bat is another bat in every way (assumption).
+pub const MOST_IN_ALL_G: u32 = 250;
 /// Places taped at once, at most.
 const MOST_PLACES: usize = 3;
+/// One place less is worth so many grams more.
+const PLACE_WORTH_G: u32 = 5;
 /// Swing moments this near to the nearest that can be reached count as one, as a share: a gram or so
 /// at the toe.
 const SWING_STEP: f64 = 0.002;
@@ -142,7 +147,7 @@ const HOLD_STEP: f64 = 0.01;
 pub const ALIKE: f64 = 0.025;
 
 /// Whole grams at no more than three of the places that bring the swing moment nearest; among those
-/// equally near, the hold moment; among those, the least tape.
+/// equally near, the hold moment; among those, the least tape at the fewest places.
 pub fn trial(owned: Pickup, wanted: Pickup, places: &[Place; 4]) -> Trial {
     let swing_step = SWING_STEP * wanted.swing_moment_kg_m2;
     let hold_step = HOLD_STEP * wanted.hold_moment_n_m();
@@ -154,7 +159,7 @@ pub fn trial(owned: Pickup, wanted: Pickup, places: &[Place; 4]) -> Trial {
     room.each(limit, &mut |it| steadiest = steadiest.min(it.hold_miss));
     let mut best: Option<Candidate> = None;
     room.each(limit, &mut |it| {
-        let key = |it: &Candidate| (it.grams.iter().sum::<u32>(), it.swing_miss, it.hold_miss);
+        let key = |it: &Candidate| (it.trouble_g(), it.swing_miss, it.hold_miss);
         if it.hold_miss <= steadiest + hold_step && best.is_none_or(|b| key(&it) < key(&b)) {
             best = Some(it);
         }
@@ -193,6 +198,14 @@ struct Candidate {
     hold_miss: f64,
 }
 
+impl Candidate {
+    /// Grams, and what each place is worth.
+    fn trouble_g(&self) -> u32 {
+        let places = self.grams.iter().filter(|it| **it > 0).count() as u32;
+        self.grams.iter().sum::<u32>() + PLACE_WORTH_G * places
+    }
+}
+
 /// All the ways to tape, as what is missing and what a gram at each place brings.
 struct Room {
     swing_kg_m2: f64,
@@ -214,7 +227,6 @@ impl Room {
     /// Shows every way whose swing moment misses by no more than `limit`. The grams at the toe follow
     /// from the others: only those near what is then missing are looked at.
     fn each(&self, limit: f64, show: &mut dyn FnMut(Candidate)) {
-        let most = f64::from(MOST_AT_A_PLACE_G);
         let per_toe = self.swing_per_g[3];
         let reach = if limit.is_finite() { limit / per_toe } else { 1.0 };
         let weigh = |grams: [u32; 4], per_g: &[f64; 4]| -> f64 {
@@ -223,8 +235,10 @@ impl Room {
         for a in 0..=MOST_AT_A_PLACE_G {
             for b in 0..=MOST_AT_A_PLACE_G {
                 for c in 0..=MOST_AT_A_PLACE_G {
+                    let Some(room) = MOST_IN_ALL_G.checked_sub(a + b + c) else { break };
                     let used = [a, b, c].into_iter().filter(|g| *g > 0).count();
                     let missing = self.swing_kg_m2 - weigh([a, b, c, 0], &self.swing_per_g);
+                    let most = f64::from(room.min(MOST_AT_A_PLACE_G));
                     let toe = (missing / per_toe).clamp(0.0, most);
                     let (low, high) = ((toe - reach).max(0.0), (toe + reach).min(most));
                     let (low, high) = match used {

@@ -10,6 +10,7 @@ mod json;
 mod loaded;
 mod new;
 mod outcome;
+mod paragraph;
 mod placed;
 mod progress;
 mod stroke;

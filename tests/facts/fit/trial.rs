@@ -35,7 +35,7 @@ fn a_bat_with_a_known_mass_at_a_known_station_is_found_again() {
         assert_relative_eq!(got.swing_moment_kg_m2, asked.swing_moment_kg_m2, max_relative = 3e-3);
         assert_relative_eq!(got.hold_moment_n_m(), asked.hold_moment_n_m(), max_relative = 1.1e-2);
         let used: u32 = found.weights.iter().map(|it| it.grams).sum();
-        assert!(used <= grams, "{grams} g would do: {found:?}");
+        assert!(used <= grams + 5, "{grams} g would do: {found:?}");
     }
 }
 
@@ -56,7 +56,7 @@ fn what_is_reached_is_the_sum_of_the_parts() {
     );
 }
 
-/// The three counts of a search over every way to tape two of the places, done the long way round.
+/// Every way to tape two of the places, tried one by one.
 #[test]
 fn no_way_with_less_tape_comes_as_near() {
     let wanted = Pickup { mass_kg: 1.16, balance_m: 0.535, swing_moment_kg_m2: 0.247 };
@@ -67,23 +67,22 @@ fn no_way_with_less_tape_comes_as_near() {
         let hold = it.hold_moment_n_m() / wanted.hold_moment_n_m() - 1.0;
         (swing.abs(), hold.abs())
     };
+    let four = four();
     let (swing, hold) = miss(&found.reached);
     assert!(swing < 0.002 && hold < 0.0105, "{found:?}");
     for (one, other) in [(0, 3), (1, 3), (2, 3), (1, 2), (0, 2)] {
         for a in 0..=150 {
             for b in 0..=150 {
-                let tape = |grams, place: usize| Tape { grams, place: four_cached()[place] };
+                let tape = |grams, place: usize| Tape { grams, place: four[place] };
                 let it = OWNED.taped(&[tape(a, one), tape(b, other)]);
                 let (s, h) = miss(&it);
-                assert!(a + b >= used || s > 0.002 || h > 0.0099, "{a} g and {b} g do as well");
+                // A place less is worth five grams.
+                let places = u32::from(a > 0) + u32::from(b > 0);
+                let worse = a + b + 5 * places >= used + 5 * found.weights.len() as u32;
+                assert!(worse || s > 0.002 || h > 0.0099, "{a} g and {b} g do as well");
             }
         }
     }
-}
-
-fn four_cached() -> &'static [Place; 4] {
-    static FOUR: std::sync::OnceLock<[Place; 4]> = std::sync::OnceLock::new();
-    FOUR.get_or_init(four)
 }
 
 #[test]
@@ -111,6 +110,7 @@ fn weights_are_whole_grams_at_three_places_at_most_on_the_bat() {
             let wanted = Pickup { mass_kg: mass, balance_m: 0.53, swing_moment_kg_m2: swing };
             let found = trial(OWNED, wanted, &four());
             assert!(found.weights.len() <= 3);
+            assert!(found.weights.iter().map(|it| it.grams).sum::<u32>() <= 250);
             assert!(found.weights.iter().all(|it| (1..=150).contains(&it.grams)));
             assert!(found.reached.mass_kg >= OWNED.mass_kg);
             assert!(found.reached.swing_moment_kg_m2 >= OWNED.swing_moment_kg_m2);

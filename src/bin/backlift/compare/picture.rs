@@ -40,7 +40,7 @@ pub fn add(folder: &mut Folder, shown: &Shown, units: Units) -> Result<(), Fault
         curves: (0..shown.bats.len()).map(|bat| curve(bat, stroke)).collect(),
     });
     let picture = InningsPicture {
-        sentence: sentence(shown, units).replace('\n', " "),
+        sentence: sentence(shown, units),
         figure: format!("bat speed, {unit}"),
         least_span: size * LEAST_SPAN_M_S,
         panels: panels.collect(),

@@ -8,6 +8,7 @@ use backlift::units::{Quantity, Units, decimals, spoken};
 
 use super::shown::Shown;
 use crate::figure::{ESTIMATED, bare, measured, number, percent};
+use crate::paragraph::paragraph;
 use crate::table::table;
 
 /// Bats side by side in one table, so that it fits a terminal of 80 characters.
@@ -15,7 +16,7 @@ const SIDE_BY_SIDE: usize = 3;
 
 /// All of it.
 pub fn told(shown: &Shown, units: Units) -> String {
-    let mut out = sentence(shown, units) + "\n\n";
+    let mut out = paragraph(&sentence(shown, units)) + "\n\n";
     let places: Vec<usize> = (0..shown.bats.len()).collect();
     let tables = places.len().div_ceil(SIDE_BY_SIDE).max(1);
     for bats in places.chunks(places.len().div_ceil(tables).max(1)) {
@@ -41,7 +42,7 @@ What the words mean:
   real          more than the doubt of the difference (1.96 times its ±)
   felt          against published thresholds, which disagree: 2.5 to 6.7 % for
                 weight, 2.5 to 28 % for swing moment; in between: may be.
-                For a player's own speed and time nobody has published any
+                For a player's own speed and time nobody has published any: –
   at fifty      fifty runs into the innings
   wrist share   of what the wrist can give, at one stroke time for all bats
   time in hand  left over between reading the ball and having to start
@@ -77,10 +78,10 @@ pub fn sentence(shown: &Shown, units: Units) -> String {
     };
     match it.difference.real {
         true => format!(
-            "At fifty runs the {stroke} with {a} is {gap} faster than with {b},\nand that is more than the doubt. {picks}"
+            "At fifty runs the {stroke} with {a} is {gap} faster than with {b}, and that is more than the doubt. {picks}"
         ),
         false => format!(
-            "At fifty runs the {stroke} is as fast with {b} as with {a}, as far as can be told\n({gap} apart, within the doubt). {picks}"
+            "At fifty runs the {stroke} is as fast with {b} as with {a}, as far as can be told ({gap} apart, within the doubt). {picks}"
         ),
     }
 }
@@ -150,7 +151,13 @@ fn side_by_side(shown: &Shown, bats: &[usize], units: Units) -> String {
     table(&heads, &rows)
 }
 
+/// Share from which a joint gives all it has, and its doubt says nothing more.
+const AT_ITS_LIMIT: f64 = 0.9995;
+
 fn share(it: Uncertain) -> String {
+    if it.value > AT_ITS_LIMIT {
+        return "at its limit".into();
+    }
     let digits = decimals(100.0 * it.sd, 1);
     format!("{} ± {}", percent(it.value, digits), percent(it.sd, digits))
 }
@@ -178,7 +185,7 @@ fn feel(it: &BatDifference) -> &'static str {
         Some(Felt::Yes) => "yes",
         Some(Felt::Unsure) => "may be",
         Some(Felt::No) => "no",
-        None => "not known",
+        None => "–",
     }
 }
 
@@ -188,13 +195,14 @@ fn one_pair(shown: &Shown, pair: [usize; 2], units: Units) -> String {
         .iter()
         .filter_map(|line| {
             let it = shown.difference(pair, line.figure)?;
-            let real = if it.difference.real { "real" } else { "within the doubt" };
+            let real = if it.difference.real { "yes" } else { "no" };
             Some(vec![line.name.clone(), signed(line, it, units), real.into(), feel(it).into()])
         })
         .collect();
-    format!("{b} against {a}: swings {}\n{}", shown.in_hand(pair), {
-        table(&["", "more or less", "real?", "felt?"], &rows)
-    })
+    let hand = shown.in_hand(pair);
+    let swings = if hand.starts_with("as if") { "swings " } else { "" };
+    let rows = table(&["", "more or less", "real?", "felt?"], &rows);
+    format!("{b} against {a}: {swings}{hand}\n{rows}")
 }
 
 /// One row a pair: what the hand and the late innings say.
@@ -225,12 +233,11 @@ fn many_pairs(shown: &Shown, pairs: &[[usize; 2]], units: Units) -> String {
                 toe,
                 felt.into(),
                 cell(pair, shown.late(StrokeFigure::BatSpeed)),
-                cell(pair, Figure::Drop(shown.lead())),
             ]
         })
         .collect();
     let lead = shown.strokes.get(shown.lead()).map_or("", String::as_str);
-    let heads = ["", "at the toe", "felt?", &format!("{lead} at fifty"), "lost by fifty"];
+    let heads = ["", "at the toe", "felt?", &format!("{lead} at fifty")];
     format!("Bat against bat, as if tape were put on the first one's toe or taken off\n{}", {
         table(&heads, &rows) + "? within the doubt: not real. Every figure of every pair: --json\n"
     })

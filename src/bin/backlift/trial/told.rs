@@ -3,19 +3,20 @@
 use backlift::bat::figures::WeighedBat;
 use backlift::card::cautions::JUNIOR_BELOW_Y;
 use backlift::comparison::difference::toe_words;
-use backlift::fit::trial::{MOST_AT_A_PLACE_G, Near, Pickup, Tape, Trial};
+use backlift::fit::trial::{MOST_AT_A_PLACE_G, MOST_IN_ALL_G, Near, Pickup, Tape, Trial};
 use backlift::uncertain::independent_sd;
 use backlift::units::{Quantity, Units, spoken};
 
 use super::wanted::Wanted;
 use crate::figure::{listed, number, percent, plain};
+use crate::paragraph::paragraph;
 use crate::table::table;
 
 /// What must be said with every trial.
 pub fn cautions(age_y: f64) -> Vec<String> {
     let mut out = vec![
         "Taped weights are for shadow swings and soft throws only: never hit a hard ball, never bat in a match with them.".to_owned(),
-        "Fix each weight so that nothing can fly off: flat lead or coins under tape wound right round the bat, pulled at before every swing, nobody in front of the bat.".to_owned(),
+        "Fix each weight so that nothing can fly off: flat weights or coins under tape wound right round the bat; pull at it before every swing, and let nobody stand near.".to_owned(),
         "Stop at any pain.".to_owned(),
     ];
     if age_y < JUNIOR_BELOW_Y {
@@ -32,16 +33,16 @@ pub fn told(
     cautions: &[String],
     units: Units,
 ) -> String {
-    let mut out = sentence(owned, wanted, found) + "\n\n";
+    let mut out = paragraph(&sentence(owned, wanted, found)) + "\n\n";
     if !found.weights.is_empty() {
         out += &tape(owned, found, units);
         out.push('\n');
     }
     out += &pickups(owned, wanted, found, units);
-    out += &doubt(owned, wanted);
-    out += "\nTake care:\n";
+    out += &paragraph(&doubt(owned, wanted));
+    out += "\n\nTake care:\n";
     for caution in cautions {
-        out += &format!("  - {caution}\n");
+        out += &(paragraph(&format!("- {caution}")).replace('\n', "\n  ") + "\n");
     }
     out
 }
@@ -75,23 +76,23 @@ fn sentence(owned: &WeighedBat, wanted: &Wanted, found: &Trial) -> String {
             format!("{bat} picks up like {like} as it is: {swings}, {holds}")
         }
         (Near::Alike, false) => {
-            format!("Tape {tape}, and {bat} picks up like {like}:\n{swings}, {holds}")
+            format!("Tape {tape}, and {bat} picks up like {like}: {swings}, {holds}")
         }
         (Near::SwingOnly, true) => format!(
-            "{bat} swings like {like} as it is, but in a still hand it feels different:\n{swings}, {holds}; tape does not mend that"
+            "{bat} swings like {like} as it is, but in a still hand it feels different: {swings}, {holds}; tape does not mend that"
         ),
         (Near::SwingOnly, false) => format!(
-            "Tape {tape}, and {bat} swings like {like},\nbut in a still hand it feels different: {swings}, {holds}"
+            "Tape {tape}, and {bat} swings like {like}, but in a still hand it feels different: {swings}, {holds}"
         ),
         (Near::OwnedHeavier, _) => format!(
-            "{bat} already picks up heavier than {like}: {swings},\n{}. Tape only adds, so no tape on it can show how {like} feels; tape a bat that picks up lighter",
+            "{bat} already picks up heavier than {like}: {swings}, {}. Tape only adds, so no tape on it can show how {like} feels; tape a bat that picks up lighter",
             toe_words(
                 found.owned.swing_moment_kg_m2 - asked.swing_moment_kg_m2,
                 owned.length_m.value
             )
         ),
         (Near::TooFar, _) => format!(
-            "{bat} is too light to be made to feel like {like} with {MOST_AT_A_PLACE_G} g a place:\nwith {tape} it still has {swings}"
+            "{bat} is too light to be made to feel like {like} with {MOST_AT_A_PLACE_G} g a place and {MOST_IN_ALL_G} g in all: with {tape} it still has {swings}"
         ),
     }
 }
@@ -117,25 +118,27 @@ fn tape(owned: &WeighedBat, found: &Trial, units: Units) -> String {
 }
 
 fn pickups(owned: &WeighedBat, wanted: &Wanted, found: &Trial, units: Units) -> String {
-    let row = |name: &str, it: &Pickup| {
-        vec![
-            name.to_owned(),
-            spoken(Quantity::Mass, it.mass_kg, 0.001, units),
-            spoken(Quantity::Length, it.balance_m, 0.001, units),
-            number(it.swing_moment_kg_m2, 4),
-            number(it.hold_moment_n_m(), 2),
-        ]
-    };
     let label = &owned.reading.label;
-    let mut rows = vec![row(&format!("{label}, as it is"), &found.owned)];
+    let (taped, asked) = (format!("{label}, taped"), format!("wanted: {}", wanted.words));
+    let mut columns = vec![(label.as_str(), &found.owned)];
     if !found.weights.is_empty() {
-        rows.push(row(&format!("{label}, taped"), &found.reached));
+        columns.push((taped.as_str(), &found.reached));
     }
-    rows.push(row(&format!("{}, wanted", wanted.words), &found.wanted));
-    table(
-        &["", "dead weight", "balance from the top", "swing moment, kg m²", "hold moment, N m"],
-        &rows,
-    )
+    columns.push((asked.as_str(), &found.wanted));
+    let mut heads = vec![""];
+    heads.extend(columns.iter().map(|it| it.0));
+    let row = |name: &str, shown: &dyn Fn(&Pickup) -> String| {
+        let mut row = vec![name.to_owned()];
+        row.extend(columns.iter().map(|it| shown(it.1)));
+        row
+    };
+    let rows = [
+        row("dead weight", &|it| spoken(Quantity::Mass, it.mass_kg, 0.001, units)),
+        row("balance from the top", &|it| spoken(Quantity::Length, it.balance_m, 0.001, units)),
+        row("swing moment, kg m²", &|it| number(it.swing_moment_kg_m2, 4)),
+        row("hold moment, N m", &|it| number(it.hold_moment_n_m(), 2)),
+    ];
+    table(&heads, &rows)
 }
 
 /// The tape is exact; the bats are only as well known as they were weighed.
@@ -146,7 +149,5 @@ fn doubt(owned: &WeighedBat, wanted: &Wanted) -> String {
         true => ": the bat to be taped was not timed on a pendulum",
         false => "",
     };
-    format!(
-        "The grams are as good as the weighing: the swing moments are known to ± {share}{mend}\n"
-    )
+    format!("The grams are as good as the weighing: the swing moments are known to ± {share}{mend}")
 }

@@ -66,8 +66,11 @@ impl WantedArgs {
 
 fn from_card(path: &std::path::Path) -> Result<Wanted, Stop> {
     let text = std::fs::read_to_string(path).map_err(|error| {
-        Fault::new(format!("--like: {} cannot be read: {error}", path.display()))
-            .help("name the card that a fit wrote, a .ron file")
+        let words = match error.kind() {
+            std::io::ErrorKind::NotFound => format!("there is no file {}", path.display()),
+            _ => format!("{} cannot be read: {error}", path.display()),
+        };
+        Fault::new(format!("--like: {words}")).help("name the card that a fit wrote, a .ron file")
     })?;
     let card = card::read(&text).map_err(|it| {
         Fault::new(format!("--like: {}: {it}", path.display()))

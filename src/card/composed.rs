@@ -1,0 +1,160 @@
+//! The card of a fitting.
+
+use super::{Card, CardFault, Condition, HandleShape, PlayerLine, cautions};
+use crate::bat::pendulum::time_for_swings_s;
+use crate::fit::fitting::Fitting;
+use crate::fit::headline::Headline;
+use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
+
+/// Swings to time on the bench.
+const SWINGS: u32 = 10;
+/// Half-swing that the times on the card are for, rad (5°).
+const AMPLITUDE_RAD: f64 = 0.087_266_462_599_716_48;
+/// Half-width of the handle's tolerance, m: assumption, no source.
+const HANDLE_TOLERANCE_M: f64 = 0.001;
+/// Edition of the model and its tables.
+pub const MODEL: &str = "2026-11";
+
+/// Fills the card, rounded for the bench.
+pub fn compose(
+    fitting: &Fitting,
+    headline: &Headline,
+    invented: bool,
+    software: &str,
+) -> Result<Card, CardFault> {
+    let it = &fitting.recommendation;
+    let bat = &it.worth.bat;
+    let player = &fitting.setting.batter.player;
+    let t = &it.tolerances;
+    let seconds = |swing_moment: f64| {
+        time_for_swings_s(
+            bat.mass_kg(),
+            bat.balance_m(),
+            swing_moment,
+            SWINGS,
+            PICKUP_AXIS_FROM_TOP_M,
+            AMPLITUDE_RAD,
+        )
+        .unwrap_or(f64::NAN)
+    };
+    let percussion_from_toe = |swing_moment: f64, balance: f64| {
+        let d = balance - PICKUP_AXIS_FROM_TOP_M;
+        bat.length_m() - PICKUP_AXIS_FROM_TOP_M - swing_moment / (bat.mass_kg() * d)
+    };
+    let [low, high] = t.swing_moment_kg_m2;
+    // Where the sweet spot goes when the swing moment is at its limits, weight and balance as asked.
+    let sweet =
+        [percussion_from_toe(high, bat.balance_m()), percussion_from_toe(low, bat.balance_m())];
+    let refit_stature_m = cautions::refit_stature_m(player.age_y, player.stature_m);
+    let mut said = cautions::standing(player.age_y, refit_stature_m);
+    said.extend(changes(fitting));
+    Card {
+        player: PlayerLine {
+            age_y: player.age_y,
+            stature_m: player.stature_m,
+            handed: player.handed,
+        },
+        invented,
+        size: it.size.clone(),
+        length_m: bat.length_m(),
+        mass_kg: bat.mass_kg(),
+        mass_tolerance_kg: t.mass_kg,
+        balance_m: bat.balance_m(),
+        balance_tolerance_m: t.balance_m,
+        swing_moment_kg_m2: bat.swing_moment_kg_m2(),
+        swing_moment_tolerance_kg_m2: t.swing_moment_kg_m2,
+        pickup_weight_kg: it.pickup_weight_kg,
+        pendulum_pivot_m: PICKUP_AXIS_FROM_TOP_M,
+        pendulum_swings: SWINGS,
+        pendulum_time_s: seconds(bat.swing_moment_kg_m2()),
+        pendulum_time_tolerance_s: [seconds(low), seconds(high)],
+        sweet_spot_from_toe_m: it.sweet_spot_from_toe_m,
+        sweet_spot_tolerance_m: sweet,
+        handle_diameter_m: it.handle_diameter_m,
+        handle_tolerance_m: [
+            it.handle_diameter_m - HANDLE_TOLERANCE_M,
+            it.handle_diameter_m + HANDLE_TOLERANCE_M,
+        ],
+        handle_shape: HandleShape::Oval,
+        reason: reason(fitting, headline),
+        how_sure: how_sure(fitting, headline),
+        cautions: said,
+        condition: Condition { grips: 1, toe_guard: true, oiled: false },
+        refit_stature_m,
+        software: software.to_owned(),
+        model: MODEL.to_owned(),
+    }
+    .rounded_for_the_bench()
+    .checked()
+}
+
+const KM_H_PER_M_S: f64 = 3.6;
+
+/// Why this bat, in two sentences: what it leaves the player late on, and what a heavier pickup costs.
+fn reason(fitting: &Fitting, headline: &Headline) -> String {
+    let setting = &fitting.setting;
+    let end = setting.plan.runs;
+    let first = match (setting.batter.stroke_index("pull"), headline.points.get(headline.end)) {
+        (Some(pull), Some(at)) if fitting.recommendation.worth.passes() => format!(
+            "At {end:.0} runs this player can still pull a {:.0} km/h ball with it.",
+            (at.with_slow[pull].fastest_ball_m_s * KM_H_PER_M_S).floor()
+        ),
+        _ => format!(
+            "No bat of this size leaves a pull and a hook in time at {end:.0} runs against this bowling; this one comes nearest."
+        ),
+    };
+    format!("{first} {}", heavier(fitting))
+}
+
+/// What a pickup an eighth heavier at the same dead weight would cost the hook or pull at the end.
+fn heavier(fitting: &Fitting) -> String {
+    let worth = &fitting.recommendation.worth;
+    let bat = &worth.bat;
+    let domain = &fitting.surrogate.domain;
+    let balance = bat.balance_m() + BALANCE_STEP_M;
+    let Some(stroke) = worth.tightest else {
+        return "The pickup decides more than the dead weight.".into();
+    };
+    let moved = domain.family.assumed(bat.mass_kg(), balance, 0.0).and_then(|m| {
+        crate::bat::Bat::new("", bat.length_m(), bat.mass_kg(), m.com_B(), m.I_Com_B()).ok()
+    });
+    let Some(moved) = moved else {
+        return "The pickup decides more than the dead weight.".into();
+    };
+    let then = fitting.surrogate.at(&moved);
+    let loss = 1.0 - then[stroke].bat_speed_m_s / worth.strokes[stroke].bat_speed_m_s;
+    let name = &fitting.setting.batter.strokes[stroke].stroke.name;
+    format!(
+        "The same dead weight balanced {:.0} mm nearer the toe would cost the late {name} {:.1} % of its bat speed.",
+        1e3 * BALANCE_STEP_M,
+        100.0 * loss
+    )
+}
+
+/// Shift of the balance point in the example of the reason, m.
+const BALANCE_STEP_M: f64 = 0.015;
+
+/// How far to trust it, in one sentence.
+fn how_sure(fitting: &Fitting, headline: &Headline) -> String {
+    let moved = fitting.moved.iter().filter(|m| m.changes_advice).count();
+    let of = fitting.moved.len();
+    format!(
+        "Two simulations agree to {:.2} %; of {of} doubtful inputs moved, {moved} would change the advice.",
+        100.0 * headline.largest_difference()
+    )
+}
+
+/// The moved inputs that change the advice, in one line.
+fn changes(fitting: &Fitting) -> Option<String> {
+    let words: Vec<String> = fitting
+        .moved
+        .iter()
+        .filter(|m| m.changes_advice)
+        .map(|m| {
+            let lighter = m.chosen.bat.swing_moment_kg_m2()
+                < fitting.recommendation.worth.bat.swing_moment_kg_m2();
+            format!("{}: {} pickup", m.what, if lighter { "lighter" } else { "heavier" })
+        })
+        .collect();
+    (!words.is_empty()).then(|| format!("Would change the advice: {}.", words.join("; ")))
+}
