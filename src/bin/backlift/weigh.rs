@@ -111,13 +111,17 @@ fn sentence(bats: &[&WeighedBat], units: Units) -> String {
     }
     let (low, high) = (light.swing_moment_kg_m2, heavy.swing_moment_kg_m2);
     let beyond = high.value - low.value > 1.96 * independent_sd(&[low.sd, high.sd]);
-    format!(
-        "{} is the easiest to get moving, {} the hardest: {} more swing moment,\nwhich is {} the measuring error",
-        label(light),
-        label(heavy),
-        percent(high.value / low.value - 1.0, 0),
-        if beyond { "more than" } else { "within" }
-    )
+    let more = percent(high.value / low.value - 1.0, 0);
+    let (light, heavy) = (label(light), label(heavy));
+    if beyond {
+        format!(
+            "{light} is the easiest to get moving, {heavy} the hardest: {more} more swing moment,\nwhich is more than the measuring error"
+        )
+    } else {
+        format!(
+            "No telling which is easier to get moving: {heavy} has {more} more swing moment than {light},\nwhich is within the measuring error"
+        )
+    }
 }
 
 fn side_by_side(bats: &[&WeighedBat], units: Units) -> String {
