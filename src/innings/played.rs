@@ -29,7 +29,7 @@ pub enum InningsFault {
 pub struct StrokeNow {
     /// The fastest controlled swing with what is left.
     pub fastest: Fastest,
-    /// Largest share of either wrist's present capacity at the asked stroke time, the same for all
+    /// Mean share of its present capacity that the busier wrist gives at the asked stroke time, the same for all
     /// bats and scores.
     pub wrist_share: f64,
     /// Grip needed over the grip there is, larger of the two hands, at the asked stroke time.

@@ -6,7 +6,7 @@ use super::player_stroke::Held;
 use super::run::Instantaneous;
 use crate::frames::DVec3;
 use crate::player::grip::grip_needed_n;
-use crate::player::joints::{BOTTOM_ARM, GROUP_COUNT, JOINT_COUNT, JOINTS, TOP_ARM};
+use crate::player::joints::{BOTTOM_ARM, GROUP_COUNT, Group, JOINT_COUNT, JOINTS, TOP_ARM};
 use crate::stroke::joint_path::END;
 
 /// First of the three wrist axes (forearm roll, flexion, radial deviation) in an arm's order.
@@ -113,9 +113,14 @@ impl Observed {
             .max_by(|&a, &b| self.time_spent[a].total_cmp(&self.time_spent[b]))
     }
 
-    /// Larger of the two wrists' shares.
+    /// Share of its present capacity that the busier wrist gives, averaged over the stroke. (The peak
+    /// says little: in a hurried stroke it is at its limit for every bat.)
     pub fn wrist_share(&self) -> f64 {
-        self.top.wrist.peak_share.max(self.bottom.wrist.peak_share)
+        let mean = |group: Group| {
+            let shares = self.phases.iter().map(|p| p.share[group as usize] * p.duration_s);
+            shares.sum::<f64>() / self.phases.iter().map(|p| p.duration_s).sum::<f64>()
+        };
+        mean(Group::TopWrist).max(mean(Group::BottomWrist))
     }
 
     /// Largest share of any joint.

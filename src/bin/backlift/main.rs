@@ -4,6 +4,7 @@
 mod check;
 mod compare;
 mod figure;
+mod fit;
 mod given;
 mod innings;
 mod json;
@@ -46,6 +47,7 @@ enum Command {
     Swing(swing::Args),
     Innings(innings::Args),
     Compare(compare::Args),
+    Fit(fit::Args),
     Trial(trial::Args),
     Check(check::Args),
     Stroke(stroke::Args),
@@ -59,6 +61,7 @@ impl Command {
             Self::Swing(args) => swing::run(args),
             Self::Innings(args) => innings::run(args),
             Self::Compare(args) => compare::run(args),
+            Self::Fit(args) => fit::run(args),
             Self::Trial(args) => trial::run(args),
             Self::Check(args) => check::run(args),
             Self::Stroke(args) => stroke::run(args),

@@ -1,0 +1,228 @@
+//! A fitting as a coach reads it.
+
+use backlift::card::Card;
+use backlift::drawing::map::MapTarget;
+use backlift::units::{Quantity, Units, spoken};
+
+use super::Fitted;
+use crate::figure::{number, percent};
+use crate::paragraph;
+use crate::table::table;
+
+/// The whole text.
+pub fn told(it: &Fitted, units: Units) -> String {
+    let card = &it.card;
+    let mut out = String::new();
+    out += &line(&it.loaded.scenario.title);
+    if card.invented {
+        out += &line("Invented player and bats.");
+    }
+    out += "\n";
+    if let Some(best) = it.fitting.best_given {
+        out += &line(&format!(
+            "Use today: {}. {}",
+            it.fitting.given[best].label,
+            given_reason(it, best)
+        ));
+        out += "\n";
+    }
+    out += &given_table(it, units);
+    out += "\n";
+    out += &line(&format!(
+        "Ask the maker for: size {}, {}, balanced {} from the top of the handle, picking up like {}.",
+        card.size,
+        spoken(Quantity::Mass, card.mass_kg, 0.005, units),
+        spoken(Quantity::Length, card.balance_m, 0.001, units),
+        spoken(Quantity::Mass, card.pickup_weight_kg, 0.005, units),
+    ));
+    out += "\n";
+    out += &spec_table(card, units);
+    out += "\n";
+    out += &line(&card.reason);
+    out += &line(&rule(it));
+    if let Some(next) = &it.fitting.runner_up {
+        out += &line(&format!(
+            "Runner-up: {} balanced at {}, swing moment {} kg m², {} of the ball speed.",
+            spoken(Quantity::Mass, next.bat.mass_kg(), 0.005, units),
+            spoken(Quantity::Length, next.bat.balance_m(), 0.001, units),
+            number(next.bat.swing_moment_kg_m2(), 4),
+            percent(next.goal_m_s / it.fitting.recommendation.worth.goal_m_s, 1),
+        ));
+    }
+    out += &line(&format!(
+        "How sure: {} The map comes from a curve through full swings of this player, {} off at most on bats it had not seen; the figures of the card are simulated.",
+        card.how_sure,
+        percent(it.fitting.surrogate_error, 2),
+    ));
+    for moved in &it.fitting.moved {
+        out += &line(&format!(
+            "  If {}: {} at {} ({}).",
+            moved.what,
+            spoken(Quantity::Mass, moved.chosen.bat.mass_kg(), 0.005, units),
+            spoken(Quantity::Length, moved.chosen.bat.balance_m(), 0.001, units),
+            if moved.changes_advice { "another pickup" } else { "the same pickup" },
+        ));
+    }
+    let estimated = estimated(it);
+    if !estimated.is_empty() {
+        out += &line(&format!("Not measured, so estimated: {}.", estimated.join("; ")));
+    }
+    out += "\n";
+    for caution in &card.cautions {
+        out += &line(&format!("! {caution}"));
+    }
+    out += "\n";
+    out
+}
+
+/// The rule that chose, with what was set.
+pub fn rule(it: &Fitted) -> String {
+    let s = &it.fitting.setting;
+    let limits = &it.loaded.scenario.fit;
+    format!(
+        "The rule: at {:.0} runs a pull and a hook must still come off in the {} s there are against {} bowling with no joint above {} of what it has left; of the bats that do, the most ball speed; within {} the lighter pickup wins.",
+        s.plan.runs,
+        number(s.available_time_s(), 2),
+        spoken(Quantity::Speed, s.delivery.speed_m_s, 0.1, Units::Trade),
+        percent(s.share_limit, 0),
+        percent(limits.tie_width, 1),
+    )
+}
+
+/// Why this one of the weighed bats.
+pub fn given_reason(it: &Fitted, index: usize) -> String {
+    let g = &it.fitting.given[index];
+    let name = |i: Option<usize>| {
+        i.map_or("stroke", |i| it.fitting.setting.batter.strokes[i].stroke.name.as_str())
+    };
+    let pass = it.fitting.given.iter().filter(|g| g.worth.passes()).count();
+    let runs = it.fitting.setting.plan.runs;
+    if g.worth.passes() {
+        let others = match pass {
+            1 if it.fitting.given.len() > 1 => {
+                "It is the only one of these bats that leaves a pull and a hook in time"
+            }
+            _ => "It leaves a pull and a hook in time, and by the rule the most of those that do",
+        };
+        format!("{others} at {runs:.0} runs.")
+    } else {
+        format!(
+            "None of these bats leaves a pull and a hook in time at {runs:.0} runs; with this one the {} misses by least.",
+            name(g.worth.tightest)
+        )
+    }
+}
+
+/// What was estimated, in words.
+pub fn estimated(it: &Fitted) -> Vec<String> {
+    let player = it.loaded.player.estimated.iter().map(|e| format!("{} (from {})", e.what, e.from));
+    let bats =
+        it.loaded.bats.iter().flat_map(|bat| {
+            bat.estimated.iter().map(|e| format!("{}: {}", bat.reading.label, e.what))
+        });
+    player.chain(bats).collect()
+}
+
+fn given_table(it: &Fitted, units: Units) -> String {
+    let mut rows = Vec::new();
+    let pull = it.fitting.setting.batter.stroke_index("pull");
+    for (g, weighed) in it.fitting.given.iter().zip(&it.loaded.bats) {
+        let late = pull.map_or_else(String::new, |i| {
+            spoken(Quantity::Speed, g.worth.strokes[i].bat_speed_m_s, 0.05, units)
+        });
+        rows.push(vec![
+            g.label.clone(),
+            spoken(Quantity::Mass, g.worth.bat.mass_kg(), weighed.mass_kg.sd, units),
+            spoken(
+                Quantity::Mass,
+                weighed.pickup_weight_kg.value,
+                weighed.pickup_weight_kg.sd,
+                units,
+            ),
+            late,
+            if g.worth.passes() {
+                "yes".to_owned()
+            } else {
+                format!("no, {} short", percent(-g.worth.slack, 1))
+            },
+        ]);
+    }
+    let runs = it.fitting.setting.plan.runs;
+    table(
+        &[
+            "bat",
+            "dead weight",
+            "picks up like",
+            &format!("pull at {runs:.0}"),
+            "in time, with reserve",
+        ],
+        &rows,
+    )
+}
+
+fn spec_table(card: &Card, units: Units) -> String {
+    let range = |q: Quantity, [low, high]: [f64; 2], sd: f64| {
+        format!("{} to {}", spoken(q, low, sd, units), spoken(q, high, sd, units))
+    };
+    let moment = |v: f64| number(v, 4);
+    let seconds = |v: f64| number(v, 2);
+    let one = |q: Quantity, v: f64, sd: f64| spoken(q, v, sd, units);
+    table(
+        &["the maker's figures", "asked", "within"],
+        &[
+            vec![
+                "dead weight".into(),
+                one(Quantity::Mass, card.mass_kg, 0.005),
+                range(Quantity::Mass, card.mass_tolerance_kg, 0.005),
+            ],
+            vec![
+                "balance, from the top".into(),
+                one(Quantity::Length, card.balance_m, 0.001),
+                range(Quantity::Length, card.balance_tolerance_m, 0.001),
+            ],
+            vec![
+                "swing moment, kg m²".into(),
+                moment(card.swing_moment_kg_m2),
+                format!(
+                    "{} to {}",
+                    moment(card.swing_moment_tolerance_kg_m2[0]),
+                    moment(card.swing_moment_tolerance_kg_m2[1])
+                ),
+            ],
+            vec![
+                format!("{} swings from 6 in, s", card.pendulum_swings),
+                seconds(card.pendulum_time_s),
+                format!(
+                    "{} to {}",
+                    seconds(card.pendulum_time_tolerance_s[0]),
+                    seconds(card.pendulum_time_tolerance_s[1])
+                ),
+            ],
+            vec![
+                "sweet spot, from the toe".into(),
+                one(Quantity::Length, card.sweet_spot_from_toe_m, 0.001),
+                range(Quantity::Length, card.sweet_spot_tolerance_m, 0.001),
+            ],
+            vec![
+                "handle over the grip".into(),
+                one(Quantity::Length, card.handle_diameter_m, 0.001),
+                range(Quantity::Length, card.handle_tolerance_m, 0.001),
+            ],
+        ],
+    )
+}
+
+/// The target of the map.
+pub fn target(card: &Card) -> MapTarget {
+    MapTarget {
+        mass_kg: card.mass_kg,
+        mass_tolerance_kg: card.mass_tolerance_kg,
+        balance_m: card.balance_m,
+        balance_tolerance_m: card.balance_tolerance_m,
+    }
+}
+
+/// A paragraph of its own.
+fn line(text: &str) -> String {
+    paragraph::paragraph(text) + "\n"
+}
