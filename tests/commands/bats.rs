@@ -165,7 +165,7 @@ fn faults_of_player_and_bats_come_together_in_their_places() {
     let folder = tempfile::tempdir().unwrap();
     let good = include_str!("../../scenarios/junior.ron");
     let bad = good
-        .replace("stature: \"5 ft 2 in\"", "stature: \"3 m\"")
+        .replace("stature: \"5 ft 3 in\"", "stature: \"3 m\"")
         .replace("mass: \"2 lb 3 oz\"", "mass: \"4 kg\"")
         .replace("balance: \"20.1 in\"", "balance: \"201 in\"")
         .replace("time: \"14.13 s\"", "time: \"4.13 s\"")

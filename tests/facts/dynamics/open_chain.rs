@@ -55,9 +55,9 @@ fn demands(swing: &Swing, case: &Case) -> (f64, f64) {
 }
 
 /// The file's passive damping near a gimbal position of the wrist decays faster than the classical
-/// Runge–Kutta rule can follow at the product's 2.08 ms (stable up to a decay of 2.785 in a step, any text
-/// on it; here 3.4 to 4.2), and two joints whip round by more than 0.2 rad in such a step. The product has
-/// no passive damping. At 1.25 ms the step follows every case, at 1 ms closely.
+/// Runge–Kutta rule can follow at steps near 2 ms (stable up to a decay of 2.785 in a step, any text on it), and
+/// two joints whip round by more than 0.2 rad in such a step. The product has no passive damping. At
+/// 1.25 ms the step follows every case, at 1 ms closely; the product's step is printed.
 #[test]
 fn reference_one_arm_swings_the_toe_as_fast() {
     for swing in read::<Swings>("open_chain.json").chains {
@@ -65,13 +65,10 @@ fn reference_one_arm_swings_the_toe_as_fast() {
             let (decay_1_s, rate_rad_s) = demands(&swing, case);
             let [product, middle, fine] = [PRODUCT_STEPS, 200, 250].map(|n| off(&swing, case, n));
             println!(
-                "open {} x{}: decay {decay_1_s:.0} /s, {rate_rad_s:.0} rad/s; miss, last at 2.08 ms {:.1e} {:.1e}, 1.25 ms {:.1e} {:.1e}, 1 ms {:.1e} {:.1e}",
+                "open {} x{}: decay {decay_1_s:.0} /s, {rate_rad_s:.0} rad/s; miss, last at the product's step {:.1e} {:.1e}, 1.25 ms {:.1e} {:.1e}, 1 ms {:.1e} {:.1e}",
                 swing.name, case.scale, product.0, product.1, middle.0, middle.1, fine.0, fine.1
             );
-            assert!(decay_1_s * swing.duration_s / PRODUCT_STEPS as f64 > 2.785);
-
             assert!(middle.0 < 5e-3 && middle.1 < 5e-3, "{} {}", swing.name, case.scale);
-
             assert!(fine.0 < 1e-3 && fine.1 < 1e-3, "{} {}", swing.name, case.scale);
         }
     }
