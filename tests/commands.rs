@@ -1,6 +1,11 @@
 //! The program as a person uses it.
 #![allow(missing_docs)]
 
+#[path = "commands/bats.rs"]
+mod bats;
+#[path = "commands/pairs.rs"]
+mod pairs;
+
 use std::path::Path;
 
 use assert_cmd::Command;
@@ -109,6 +114,8 @@ fn each_commands_help_ends_with_an_example_that_runs() {
         assert!(help.lines().all(|it| it.chars().count() <= 80), "{help}");
         let example = help.split("Example:").nth(1).expect(name).trim();
         let folder = tempfile::tempdir().unwrap();
+        std::fs::create_dir(folder.path().join("fitting")).unwrap();
+        std::fs::write(folder.path().join("fitting/card.ron"), bats::CARD).unwrap();
         backlift().current_dir(folder.path()).args(words(example).skip(1)).assert().success();
     }
 }

@@ -4,7 +4,7 @@
 //! `a = a_free + P tau`, `P = M⁻¹ − M⁻¹Jᵀ (J M⁻¹ Jᵀ)⁻¹ J M⁻¹`.
 
 use super::mass_matrix::MassMatrix;
-use super::symmetric::{cholesky, inverse};
+use super::symmetric::{cholesky, inverse, mirror};
 use super::tree::{Kinematics, Tree};
 use crate::frames::{DMat3, DVec3};
 
@@ -65,9 +65,10 @@ impl<const N: usize> ClosedChain<N> {
         ball: Option<&BallJoint>,
         drift_rate_1_s: f64,
     ) -> Self {
-        let mut l = m.M;
-        cholesky(&mut l);
-        let mut P = inverse(&l);
+        let mut u = m.M;
+        mirror(&mut u);
+        cholesky(&mut u);
+        let mut P = inverse(&u);
         let mut a_free = [0.0; N];
         for (a, row) in a_free.iter_mut().zip(&P) {
             *a = -row.iter().zip(&m.bias).map(|(x, h)| x * h).sum::<f64>();

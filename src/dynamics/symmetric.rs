@@ -1,73 +1,80 @@
 //! Small dense symmetric matrices: Cholesky factor and its solves, sized at compile time.
+//!
+//! `A = Uᵀ U` with U in the upper triangle, so that every inner loop runs along a row.
 
-/// Replaces the lower triangle of a positive definite matrix by its Cholesky factor.
-/// The upper triangle is neither read nor written.
+/// `y += a x` over the common length.
+fn add_scaled(y: &mut [f64], a: f64, x: &[f64]) {
+    for (y, x) in y.iter_mut().zip(x) {
+        *y += a * x;
+    }
+}
+
+/// Replaces the upper triangle of a positive definite matrix by its factor U. The lower triangle is
+/// neither read nor written.
 pub fn cholesky<const N: usize>(m: &mut [[f64; N]; N]) {
-    for j in 0..N {
-        let (done, rest) = m.split_at_mut(j);
-        let row = &mut rest[0];
-        for l in 0..j {
-            let other = &done[l];
-            let mut s = row[l];
-            for x in 0..l {
-                s -= row[x] * other[x];
-            }
-            row[l] = s / other[l];
+    for k in 0..N {
+        let (done, rest) = m.split_at_mut(k + 1);
+        let row = &mut done[k];
+        let scale = 1.0 / row[k].sqrt();
+        for x in &mut row[k..] {
+            *x *= scale;
         }
-        let mut s = row[j];
-        for x in row.iter().take(j) {
-            s -= x * x;
-        }
-        row[j] = s.sqrt();
-    }
-}
-
-/// Solves `L y = x` in place.
-pub fn forward<const N: usize>(l: &[[f64; N]; N], x: &mut [f64; N]) {
-    for j in 0..N {
-        let mut s = x[j];
-        for i in 0..j {
-            s -= l[j][i] * x[i];
-        }
-        x[j] = s / l[j][j];
-    }
-}
-
-/// Solves `Lᵀ y = x` in place.
-pub fn backward<const N: usize>(l: &[[f64; N]; N], x: &mut [f64; N]) {
-    for j in (0..N).rev() {
-        let y = x[j] / l[j][j];
-        x[j] = y;
-        for i in 0..j {
-            x[i] -= l[j][i] * y;
+        for (i, below) in rest.iter_mut().enumerate() {
+            let i = k + 1 + i;
+            add_scaled(&mut below[i..], -row[i], &row[i..]);
         }
     }
 }
 
-/// Inverse from a Cholesky factor, both triangles filled.
-pub fn inverse<const N: usize>(l: &[[f64; N]; N]) -> [[f64; N]; N] {
-    // Columns of L⁻¹, stored as rows of its transpose: t[c][r] = (L⁻¹)[r][c].
-    let mut t = [[0.0; N]; N];
-    for c in 0..N {
-        t[c][c] = 1.0 / l[c][c];
-        for r in c + 1..N {
-            let mut s = 0.0;
-            for x in c..r {
-                s += l[r][x] * t[c][x];
-            }
-            t[c][r] = -s / l[r][r];
-        }
+/// Solves `Uᵀ U y = x` in place.
+pub fn solve<const N: usize>(u: &[[f64; N]; N], x: &mut [f64; N]) {
+    for k in 0..N {
+        let y = x[k] / u[k][k];
+        x[k] = y;
+        add_scaled(&mut x[k + 1..], -y, &u[k][k + 1..]);
     }
+    for k in (0..N).rev() {
+        let s: f64 = u[k][k + 1..].iter().zip(&x[k + 1..]).map(|(u, x)| u * x).sum();
+        x[k] = (x[k] - s) / u[k][k];
+    }
+}
+
+/// Inverse from a factor, both triangles filled.
+pub fn inverse<const N: usize>(u: &[[f64; N]; N]) -> [[f64; N]; N] {
+    // W = U⁻ᵀ, lower triangular, row by row; the inverse is Wᵀ W.
+    let mut w = [[0.0; N]; N];
     let mut out = [[0.0; N]; N];
-    for a in 0..N {
-        for b in 0..=a {
-            let mut s = 0.0;
-            for x in a..N {
-                s += t[a][x] * t[b][x];
-            }
-            out[a][b] = s;
-            out[b][a] = s;
+    for i in 0..N {
+        let (done, rest) = w.split_at_mut(i);
+        let row = &mut rest[0];
+        row[i] = 1.0;
+        for (k, earlier) in done.iter().enumerate() {
+            add_scaled(&mut row[..=k], -u[k][i], &earlier[..=k]);
+        }
+        let scale = 1.0 / u[i][i];
+        for x in &mut row[..=i] {
+            *x *= scale;
+        }
+        for j in 0..=i {
+            add_scaled(&mut out[j][..=j], row[j], &row[..=j]);
         }
     }
+    mirror(&mut out);
     out
+}
+
+/// Fills the upper triangle from the lower.
+pub fn mirror<const N: usize>(m: &mut [[f64; N]; N]) {
+    for i in 1..N {
+        for j in 0..i {
+            m[j][i] = m[i][j];
+        }
+    }
+}
+
+/// Adds `scale · x xᵀ` to the lower triangle.
+pub fn add_outer<const N: usize>(m: &mut [[f64; N]; N], scale: f64, x: &[f64; N]) {
+    for (i, row) in m.iter_mut().enumerate() {
+        add_scaled(&mut row[..=i], scale * x[i], &x[..=i]);
+    }
 }

@@ -4,13 +4,13 @@ use crate::frames::DVec3;
 use crate::player::joints::JOINT_COUNT;
 use crate::stroke::joint_path::{CONTROL_COUNT, JointPath};
 use crate::stroke::{Key, Stroke, Tolerance};
-use serde::{Deserialize, Serialize};
+use serde::Deserialize;
 
 /// Version of the stroke file that this program writes and reads.
 pub const SCHEMA: &str = "backlift/stroke/1";
 
 /// A stroke as its file has it; angles in degrees.
-#[derive(Clone, Debug, Deserialize, Serialize)]
+#[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct StrokeV1 {
     schema: String,
@@ -26,7 +26,7 @@ struct StrokeV1 {
     joint_path_rad: Vec<[f64; JOINT_COUNT]>,
 }
 
-#[derive(Clone, Debug, Deserialize, Serialize)]
+#[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct ToleranceV1 {
     position_m: f64,
@@ -34,7 +34,7 @@ struct ToleranceV1 {
     line_deg: f64,
 }
 
-#[derive(Clone, Debug, Deserialize, Serialize)]
+#[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct KeyV1 {
     p: f64,
@@ -85,7 +85,7 @@ pub fn read(text: &str) -> Result<Stroke, StrokeFault> {
     if stroke.joint_path.control_rad.iter().flatten().all(|q| *q == 0.0) {
         return Err(StrokeFault::Value {
             what: format!(
-                "stroke `{}` has keys but no joint path: make one with `backlift stroke FILE`",
+                "stroke `{}` has keys but no joint path: make one with `backlift stroke FILE NEW`",
                 stroke.name
             ),
         });
@@ -141,6 +141,7 @@ pub fn read_keys(text: &str) -> Result<Stroke, StrokeFault> {
     }
     Ok(Stroke {
         name: v1.name,
+        source: v1.source,
         oblique_rad: v1.oblique_deg.to_radians(),
         roll_rad: v1.roll_deg.to_radians(),
         contact_from_toe_m: v1.contact_from_toe_m,
@@ -166,4 +167,66 @@ fn key(k: &KeyV1) -> Key {
         pelvis: v(k.pelvis),
         pelvis_turn_rad: k.pelvis_turn_deg.to_radians(),
     }
+}
+
+const UNITS: &str = "\
+// Lengths in arm lengths (hands, from the middle of the shoulders at rest) and leg lengths (pelvis), directions
+// in the world: x to the bowler, y to a right-hander's back, z up. p = (time / stroke time)², contact at 1.
+";
+
+const PATH: &str = "    // Control points of the joint angles, rad, in the order of JOINTS; made from the keys by `backlift stroke`.
+    joint_path_rad: [
+";
+
+/// A stroke as the text of its file, joint angles to five decimals; the notes at the top of the file
+/// it was read from are not kept.
+pub fn write(stroke: &Stroke) -> String {
+    let mut out = format!("// {}\n{UNITS}(\n", stroke.name);
+    for (field, value) in [
+        ("schema", format!("{SCHEMA:?}")),
+        ("name", format!("{:?}", stroke.name)),
+        ("source", format!("{:?}", stroke.source)),
+        ("oblique_deg", degrees(stroke.oblique_rad)),
+        ("roll_deg", degrees(stroke.roll_rad)),
+        ("contact_from_toe_m", format!("{:?}", stroke.contact_from_toe_m)),
+        ("plan_time_s", format!("{:?}", stroke.plan_time_s)),
+        ("tolerance", tolerance(&stroke.tolerance)),
+    ] {
+        out += &format!("    {field}: {value},\n");
+    }
+    out += "    keys: [\n";
+    for key in &stroke.keys {
+        out += &format!("        {},\n", key_text(key));
+    }
+    out += "    ],\n";
+    out += PATH;
+    for row in &stroke.joint_path.control_rad {
+        let row: Vec<String> = row.iter().map(|q| format!("{q:.5}")).collect();
+        out += &format!("        ({}),\n", row.join(", "));
+    }
+    out + "    ],\n)\n"
+}
+
+/// Degrees without the rounding that the way through radians leaves.
+fn degrees(rad: f64) -> String {
+    format!("{:?}", (rad.to_degrees() * 1e9).round() / 1e9)
+}
+
+fn tolerance(t: &Tolerance) -> String {
+    let (face, line) = (degrees(t.face_rad), degrees(t.line_rad));
+    format!("(position_m: {:?}, face_deg: {face}, line_deg: {line})", t.position_m)
+}
+
+fn key_text(k: &Key) -> String {
+    let v = |v: DVec3| format!("({:?}, {:?}, {:?})", v.x, v.y, v.z);
+    let [turn, bend, lean] = k.trunk_rad.map(degrees);
+    format!(
+        "(p: {:?}, grip: {}, toe: {}, face: {}, trunk_deg: ({turn}, {bend}, {lean}), pelvis: {}, pelvis_turn_deg: {})",
+        k.p,
+        v(k.grip),
+        v(k.toe),
+        v(k.face),
+        v(k.pelvis),
+        degrees(k.pelvis_turn_rad)
+    )
 }

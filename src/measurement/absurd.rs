@@ -7,6 +7,11 @@ use std::f64::consts::{FRAC_PI_2, PI};
 use super::bench::{BatReading, PendulumReading};
 use crate::frames::STANDARD_GRAVITY_M_S2;
 
+/// Without the binary dust of a converted unit: to the millionth.
+fn tidy(value: &f64) -> f64 {
+    libm::round(value * 1e6) / 1e6
+}
+
 /// A reading that cannot be true.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum Absurd {
@@ -19,7 +24,7 @@ pub enum Absurd {
         value: f64,
     },
     /// Zero or negative.
-    #[error("{field} is {value} {unit}; it must be above zero")]
+    #[error("{field} is {} {unit}; it must be above zero", tidy(.value))]
     NotPositive {
         /// Field, as in a scenario.
         field: &'static str,
@@ -29,7 +34,9 @@ pub enum Absurd {
         unit: &'static str,
     },
     /// Outside what any bat can be.
-    #[error("{field} is {value} {unit}; no bat lies outside {low} to {high} {unit}")]
+    #[error(
+        "{field} is {} {unit}; no bat lies outside {low} to {high} {unit}", tidy(.value)
+    )]
     Impossible {
         /// Field, as in a scenario.
         field: &'static str,
@@ -44,7 +51,8 @@ pub enum Absurd {
     },
     /// Balance point off the end of the bat.
     #[error(
-        "balance point {balance_m} m lies beyond the toe: the bat is {length_m} m long, measured from the top of the handle"
+        "balance point {} m lies beyond the toe: the bat is {} m long, measured from the top of the handle",
+        tidy(.balance_m), tidy(.length_m)
     )]
     BalanceBeyondToe {
         /// Balance point from the top of the handle, m.
@@ -53,7 +61,9 @@ pub enum Absurd {
         length_m: f64,
     },
     /// Edges thicker than the whole bat is deep.
-    #[error("the edges are {edge_m} m thick, more than the whole depth of {depth_m} m")]
+    #[error(
+        "the edges are {} m thick, more than the whole depth of {} m", tidy(.edge_m), tidy(.depth_m)
+    )]
     EdgeThickerThanDepth {
         /// Edge thickness, m.
         edge_m: f64,
@@ -62,7 +72,8 @@ pub enum Absurd {
     },
     /// The bat would not hang down.
     #[error(
-        "the pivot, {pivot_m} m from the top of the handle, must lie above the balance point, {balance_m} m from it"
+        "the pivot, {} m from the top of the handle, must lie above the balance point, {} m from it",
+        tidy(.pivot_m), tidy(.balance_m)
     )]
     PivotBelowBalance {
         /// Pivot from the top of the handle, m.
@@ -125,6 +136,7 @@ pub struct Unusual {
 impl std::fmt::Display for Unusual {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         let Self { field, value, low, high, unit } = self;
+        let value = tidy(value);
         write!(
             f,
             "{field} {value} {unit} is unusual: most bats lie between {low} and {high} {unit}"

@@ -47,6 +47,8 @@ pub struct Tolerance {
 pub struct Stroke {
     /// Name: drive, pull, hook, or one that somebody added.
     pub name: String,
+    /// Where its keys come from.
+    pub source: String,
     /// Handle across the palm, rad.
     pub oblique_rad: f64,
     /// Hands turned about the handle, rad.

@@ -4,25 +4,27 @@
 //! Minimises `½ xᵀHx − gᵀx − μ Σ ln((hi − x)(x − lo))` by Newton's method with a step kept inside the
 //! box. A hard box makes the outcome of a swing jump; a fixed barrier keeps it smooth.
 
-use crate::dynamics::symmetric::{backward, cholesky, forward};
+use crate::dynamics::symmetric::{cholesky, solve};
 
 const ITERATIONS: usize = 40;
-/// Step, as a share of the box, below which the minimum counts as found.
-const CONVERGED: f64 = 1e-9;
+/// Nearest to a wall that a search starts, as a share of the box.
+const NEAREST: f64 = 1e-6;
+/// Step, as a share of the box, after which the minimum counts as found: Newton's method squares the
+/// error, so that what is left is about 1e-10.
+const CONVERGED: f64 = 1e-5;
 
-/// Solves the problem, starting at `x` (moved into the box), and leaves the minimum there.
+/// Solves the problem. `place` holds where in the box to start, as a share of its width in each
+/// direction, and is left at the minimum's: close to a wall the share changes far less from one
+/// problem to the next than the value does.
 pub fn minimise<const N: usize>(
     H: &[[f64; N]; N],
     g: &[f64; N],
     lo: &[f64; N],
     hi: &[f64; N],
     barrier: f64,
-    x: &mut [f64; N],
-) {
-    for j in 0..N {
-        let w = hi[j] - lo[j];
-        x[j] = x[j].max(lo[j] + 0.02 * w).min(hi[j] - 0.02 * w);
-    }
+    place: &mut [f64; N],
+) -> [f64; N] {
+    let mut x: [f64; N] = core::array::from_fn(|j| lo[j] + place[j] * (hi[j] - lo[j]));
     for _ in 0..ITERATIONS {
         let mut K = *H;
         let mut step = *g;
@@ -36,8 +38,7 @@ pub fn minimise<const N: usize>(
             K[i][i] += barrier * (a * a + b * b);
         }
         cholesky(&mut K);
-        forward(&K, &mut step);
-        backward(&K, &mut step);
+        solve(&K, &mut step);
         let mut length = 1.0_f64;
         let mut largest = 0.0_f64;
         for j in 0..N {
@@ -54,4 +55,9 @@ pub fn minimise<const N: usize>(
             break;
         }
     }
+    for j in 0..N {
+        let share = (x[j] - lo[j]) / (hi[j] - lo[j]);
+        place[j] = share.max(NEAREST).min(1.0 - NEAREST);
+    }
+    x
 }

@@ -30,48 +30,73 @@ const STEP: f64 = 1.05;
 const LONGEST_S: f64 = 1.6;
 /// Shortest stroke time tried, s.
 const SHORTEST_S: f64 = 0.08;
+/// Change of the stroke time, as a logarithm, that is sure to change the logarithm of the error by one:
+/// its steepness lies between 4 and 30.
+const REACH: f64 = 0.2;
+/// Shortest and longest stride while bracketing near the answer, as logarithms.
+const SHORTEST_STRIDE: f64 = 0.002;
+const LONGEST_STRIDE: f64 = 0.08;
 /// Bracket at which the search stops, as a share of the stroke time. Tight, so that where the search
 /// started leaves no trace in the result.
-const CONVERGED: f64 = 1e-9;
+const CONVERGED: f64 = 1e-8;
 /// Logarithm of the error that counts as nought.
-const SMALL: f64 = 1e-9;
+const SMALL: f64 = 1e-8;
 
-/// Searches from slow to fast, starting near `guess_s`.
+/// Searches from slow to fast: steps of `STEP` until the error passes its limit, then Brent's method on
+/// the logarithm of the error.
 ///
-/// Above the limit the error falls steadily with the stroke time, so the search widens from the
-/// guess until it has one controlled and one uncontrolled swing, then closes in on the logarithm of
-/// the error by Brent's method.
+/// With `near`, the guess is close to the answer: the bracket is found by the usual steepness of
+/// the error instead of by steps, in either direction.
 pub fn fastest_controlled(
     swinger: &Swinger<'_>,
     guess_s: f64,
-    step: Option<f64>,
+    near: bool,
 ) -> Result<Fastest, NoControlledSwing> {
-    let step = step.unwrap_or(STEP);
     let mut swings = 0;
     let mut error = |t: f64| {
         swings += 1;
         let contact = swinger.swing(t, None);
         (libm::log(contact.error.max(f64::MIN_POSITIVE)), contact)
     };
+    // How far to go from a swing with this error to be beyond the limit, as a factor.
+    let stride = |error: f64, tries: i32| {
+        if near {
+            libm::exp((error.abs() * REACH).clamp(SHORTEST_STRIDE, LONGEST_STRIDE))
+                * libm::pow(1.01, f64::from(tries * tries))
+        } else if error > 1.0 {
+            1.12
+        } else {
+            STEP
+        }
+    };
+    let mut tries = 0;
     let mut slow = guess_s;
     let mut at_slow = error(slow);
+    let mut beyond = None;
     while at_slow.0 > 0.0 {
-        slow *= if at_slow.0 > 1.0 { 1.12_f64.max(step) } else { step };
+        beyond = Some((slow, at_slow));
+        slow *= stride(at_slow.0, tries);
+        tries += 1;
         if slow > LONGEST_S {
             return Err(NoControlledSwing { longest_s: LONGEST_S });
         }
         at_slow = error(slow);
     }
-    let mut fast = slow / step;
-    let mut at_fast = error(fast);
-    while at_fast.0 <= 0.0 {
-        (slow, at_slow) = (fast, at_fast);
-        fast = slow / step;
-        if fast < SHORTEST_S {
-            return Ok(Fastest { stroke_time_s: slow, contact: at_slow.1, swings });
-        }
-        at_fast = error(fast);
-    }
+    let (fast, at_fast) = match beyond {
+        Some(it) => it,
+        None => loop {
+            let fast = slow / stride(at_slow.0, tries);
+            tries += 1;
+            if fast < SHORTEST_S {
+                return Ok(Fastest { stroke_time_s: slow, contact: at_slow.1, swings });
+            }
+            let at_fast = error(fast);
+            if at_fast.0 > 0.0 {
+                break (fast, at_fast);
+            }
+            (slow, at_slow) = (fast, at_fast);
+        },
+    };
     // Brent's method: inverse quadratic interpolation inside the bracket, bisection where it fails.
     let (mut b, mut f_b, mut hit) = (slow, at_slow.0, at_slow.1);
     let (mut a, mut f_a) = (fast, at_fast.0);

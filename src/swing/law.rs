@@ -7,6 +7,7 @@ use super::chain::Chain;
 use super::reference::{Accelerations, Sample};
 use crate::dynamics::closed_loop::ClosedChain;
 use crate::dynamics::mass_matrix::MassMatrix;
+use crate::dynamics::symmetric::{add_outer, mirror};
 use crate::dynamics::tree::Kinematics;
 use crate::frames::{DVec3, rotation_vector};
 use crate::player::Strength;
@@ -91,14 +92,14 @@ pub enum Reach {
 pub struct Law {
     /// Constants.
     pub control: Control,
-    /// Torque found last, where the next search starts.
-    guess: [f64; N],
+    /// Where in the box the last torques lay: where the next search starts.
+    place: [f64; N],
 }
 
 impl Law {
     /// A law with its constants.
     pub fn new(control: Control) -> Self {
-        Self { control, guess: [0.0; N] }
+        Self { control, place: [0.5; N] }
     }
 
     /// Torques the player calls for, N m.
@@ -123,8 +124,7 @@ impl Law {
             hi[j] = available.signed(j, a + gain * (1.0 - a));
             lo[j] = available.signed(j, a + gain * (-1.0 - a));
         }
-        barrier::minimise(&H, &g, &lo, &hi, self.control.barrier, &mut self.guess);
-        self.guess
+        barrier::minimise(&H, &g, &lo, &hi, self.control.barrier, &mut self.place)
     }
 
     /// Quadratic form and gradient of what the player wants.
@@ -182,34 +182,24 @@ impl Law {
 
         let mut H = [[0.0; N]; N];
         let mut g = [0.0; N];
-        for i in 0..N {
-            let P_i = &it.closed.P[i];
-            for j in 0..=i {
-                let P_j = &it.closed.P[j];
-                let mut s = 0.0;
-                for x in 0..N {
-                    s += P_i[x] * P_j[x];
-                }
-                s *= posture2;
-                for row in &rows {
-                    s += row[i] * row[j];
-                }
-                H[i][j] = s;
-                H[j][i] = s;
+        for (P_i, a) in it.closed.P.iter().zip(&a_joint) {
+            add_outer(&mut H, posture2, P_i);
+            for (g, p) in g.iter_mut().zip(P_i) {
+                *g += posture2 * a * p;
             }
-            let mut s = 0.0;
-            for x in 0..N {
-                s += P_i[x] * a_joint[x];
+        }
+        for (row, b) in rows.iter().zip(&left) {
+            add_outer(&mut H, 1.0, row);
+            for (g, r) in g.iter_mut().zip(row) {
+                *g += r * b;
             }
-            s *= posture2;
-            for (row, b) in rows.iter().zip(&left) {
-                s += row[i] * b;
-            }
-            g[i] = s;
+        }
+        for (i, row) in H.iter_mut().enumerate() {
             let effort =
                 2.0 * c.weight_effort / (strength.positive_n_m[i] + strength.negative_n_m[i]);
-            H[i][i] += effort * effort;
+            row[i] += effort * effort;
         }
+        mirror(&mut H);
         (H, g)
     }
 }

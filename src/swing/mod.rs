@@ -11,6 +11,7 @@ pub mod fastest_controlled;
 pub mod hand_wrench;
 pub mod law;
 pub mod observed;
+pub mod plan;
 pub mod player_stroke;
 pub mod reference;
 pub mod run;

@@ -131,8 +131,8 @@ impl Held {
     ) -> Result<Fastest, SwingFault> {
         let swinger = self.swinger(capacity);
         let found = match guess_s {
-            Some(guess) => fastest_controlled(&swinger, guess, Some(NEAR)),
-            None => fastest_controlled(&swinger, FAR * self.stroke.plan_time_s, None),
+            Some(guess) => fastest_controlled(&swinger, guess, true),
+            None => fastest_controlled(&swinger, FAR * self.stroke.plan_time_s, false),
         };
         found.map_err(|fault| SwingFault::NoControlledSwing {
             stroke: self.stroke.name.clone(),
@@ -142,7 +142,5 @@ impl Held {
     }
 }
 
-/// Ratio of bracketing steps where a near answer is known.
-const NEAR: f64 = 1.01;
 /// Where a search without a near answer starts, as a multiple of the planned time.
 const FAR: f64 = 1.5;

@@ -74,6 +74,9 @@ pub struct Swinger<'a> {
     pub control: Control,
     /// Free fall, m/s²; standard unless a reference case says otherwise.
     pub gravity_m_s2: f64,
+    /// Joint torques at the top of the backlift, N m; what the law calls for there unless a reference
+    /// case gives its own.
+    pub start_torque_n_m: Option<[f64; N]>,
 }
 
 /// What the law makes of one state.
@@ -108,6 +111,7 @@ impl<'a> Swinger<'a> {
             tolerance,
             control: Control::default(),
             gravity_m_s2: STANDARD_GRAVITY_M_S2,
+            start_torque_n_m: None,
         }
     }
 
@@ -189,6 +193,9 @@ impl<'a> Swinger<'a> {
     pub(super) fn start(&self, stroke_time_s: f64, room: &mut Room) -> State {
         let sample = &self.reference.samples[0];
         let v = [0.0; N];
+        if let Some(torque_n_m) = self.start_torque_n_m {
+            return State { q: sample.q, v, torque_n_m };
+        }
         let a_base = self.a_base(sample, stroke_time_s);
         let closed = closed_chain(self.chain, &sample.q, &v, a_base, &mut room.k, &mut room.m);
         let available = Available::new(&self.strength, &v);

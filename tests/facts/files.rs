@@ -4,6 +4,7 @@ mod bad_input;
 mod good_input;
 mod outline;
 mod save;
+mod stroke;
 mod units;
 
 use backlift::files::fault::Faults;

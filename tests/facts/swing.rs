@@ -1,4 +1,13 @@
 //! Facts about the stage `swing`.
 
 mod engine;
-mod pilot;
+
+mod balances;
+mod bat_speed;
+mod continuous_law;
+mod mirror;
+pub mod pilot;
+mod plan;
+mod players;
+mod published;
+mod tired;

@@ -1,26 +1,25 @@
 //! What every command starts from: the scenario taken through the bench and the tape measure, with
 //! each fault of the core put where it was written.
 
-use backlift::bat::figures::{WeighFault, WeighedBat, weigh};
+use backlift::bat::figures::{WeighedBat, weigh};
 use backlift::bat::laws::Limits;
-use backlift::bat::notes::Warning;
 use backlift::bat::sizes::Size;
-use backlift::files::assets::{AssetFault, limits, sizes};
-use backlift::files::fault::{Fault, Faults, Source, nearest};
-use backlift::files::scenario;
-use backlift::files::scenario::Places;
-use backlift::files::stroke::{StrokeFault, built_in};
-use backlift::innings::played::InningsFault;
-use backlift::innings::schedule::ScheduleFault;
-use backlift::measurement::absurd::Absurd;
-use backlift::measurement::person::{PersonFault, PersonReading};
+use backlift::files::assets::{limits, sizes};
+use backlift::files::fault::{Faults, nearest};
+use backlift::files::scenario::{self, Places};
+use backlift::files::stroke::built_in;
+use backlift::fit::candidates::suitable;
+use backlift::fit::setting::Setting;
 use backlift::measurement::plan::Scenario;
-use backlift::player::{Player, player, unusual};
+use backlift::player::grip::comfortable_diameter_m;
+use backlift::player::joints::GROUP_COUNT;
+use backlift::player::{Player, player};
 use backlift::stroke::Stroke;
-use backlift::swing::player_stroke::SwingFault;
+use backlift::swing::batter::Batter;
 
 use crate::given::ScenarioArgs;
 use crate::outcome::{Stop, warn};
+use crate::placed::{argument_fault, bat_fault, bat_warning, player_fault, player_warnings};
 
 /// A scenario with its player built and its bats weighed.
 pub struct Loaded {
@@ -36,7 +35,8 @@ pub struct Loaded {
     pub bats: Vec<WeighedBat>,
     /// The player.
     pub player: Player,
-    places: Places,
+    /// Where each field was written.
+    pub places: Places,
 }
 
 /// Loads what a command was given. All faults come together; what is merely odd is shown on standard
@@ -100,140 +100,27 @@ impl Loaded {
         })
     }
 
-    /// Why an innings could not be played, in its place.
-    pub fn innings_stop(&self, fault: InningsFault) -> Stop {
-        let words = fault.to_string();
-        let (path, message) = match (&fault, words.split_once(": ")) {
-            (InningsFault::Swing(swing), _) => return swing.clone().into(),
-            (InningsFault::Schedule(ScheduleFault::OutOfRange { field, .. }), Some((_, said))) => {
-                (scenario_path(field), said)
-            }
-            _ => ("innings.mix", words.as_str()),
+    /// The player with every stroke there is, each strength times `capacity`.
+    pub fn batter(&self, bat: &WeighedBat, capacity: f64) -> Result<Batter, Stop> {
+        let handle_m = comfortable_diameter_m(self.player.hand_length_m.value);
+        let strength = self.player.strength.times(&[capacity; GROUP_COUNT]);
+        let player = Player { strength, ..self.player.clone() };
+        Ok(Batter::new(&player, &self.strokes, &bat.bat, handle_m)?)
+    }
+
+    /// The time in which each stroke is asked for, s: a multiple of the fresh fastest with the reference
+    /// bat of the player's size, so that it is the same for all bats and scores.
+    pub fn asked_times_s(&self, batter: &Batter) -> Result<Vec<f64>, Stop> {
+        let limits = &self.scenario.fit;
+        let suits = suitable(&self.sizes, limits, self.player.stature_m);
+        let Some(size) = suits.first() else {
+            return Err(Stop::OurMistake("the table of sizes is empty".to_owned()));
         };
-        self.places.fault(path, message, "write a value within these limits").into()
-    }
-}
-
-/// The scenario's own name of a field of the schedule.
-fn scenario_path(field: &str) -> &'static str {
-    match field {
-        "innings.runs" => "innings.runs",
-        "innings.balls_per_run" => "innings.balls_per_run",
-        "innings.strike" => "innings.faced_share",
-        "innings.ball_interval" => "innings.between_balls",
-        "innings.over_break" => "innings.between_overs",
-        "innings.mix" => "innings.mix",
-        _ => "innings",
-    }
-}
-
-/// A fault of one argument of the command line, pointed at.
-pub fn argument_fault(flag: &str, given: &str, message: &str, help: &str) -> Stop {
-    let source = Source::new(flag, given);
-    Fault::new(format!("{flag}: {message}")).help(help).at(&source, 0..given.len()).into()
-}
-
-fn player_fault(places: &Places, fault: &PersonFault) -> Fault {
-    let (field, words) = (fault.field(), fault.to_string());
-    let part = field.split('.').next().unwrap_or(field);
-    let message =
-        words.strip_prefix(field).map_or(words.as_str(), |it| it.trim_start_matches(": "));
-    places.fault(&format!("player.{part}"), message, "check the number and its unit")
-}
-
-fn player_warnings(reading: &PersonReading, places: &Places) -> Vec<Fault> {
-    unusual(reading)
-        .into_iter()
-        .map(|it| {
-            let path = format!("player.{}", it.field);
-            places.warning(&path, &it.words, "if it is right, nothing needs doing")
-        })
-        .collect()
-}
-
-fn bat_fault(places: &Places, n: usize, fault: &WeighFault) -> Fault {
-    let help = match fault {
-        WeighFault::UnknownSize { name, known } => {
-            match nearest(name, known.iter().map(String::as_str)) {
-                Some(near) => format!("did you mean {near:?}?"),
-                None => "name one of these, or leave the size out".to_owned(),
-            }
-        }
-        WeighFault::Absurd(absurd) => mend(absurd).to_owned(),
-        WeighFault::NoSizes | WeighFault::Bat(_) => {
-            "weigh, balance and measure it again".to_owned()
-        }
-    };
-    places.fault(&bat_path(n, fault.field()), &fault.to_string(), &help)
-}
-
-fn mend(absurd: &Absurd) -> &'static str {
-    match absurd {
-        Absurd::NotANumber { .. } | Absurd::NotPositive { .. } => "read it off again",
-        Absurd::Impossible { .. } => "check the number and its unit",
-        Absurd::BalanceBeyondToe { .. } => {
-            "measure both from the top of the handle; check the unit"
-        }
-        Absurd::EdgeThickerThanDepth { .. } => {
-            "depth is from the face to the highest point of the back; were the two swapped?"
-        }
-        Absurd::PivotBelowBalance { .. } => {
-            "measure both from the top of the handle, with the rods bound to the handle"
-        }
-        Absurd::PendulumTooFast { .. } => {
-            "count full swings, out and back; were more swings counted than made, or is the time that of fewer?"
-        }
-        Absurd::PendulumTooSlow { .. } => {
-            "count full swings, out and back; were fewer swings counted than made?"
-        }
-    }
-}
-
-fn bat_warning(places: &Places, n: usize, warning: &Warning) -> Fault {
-    let (field, help) = match warning {
-        Warning::Unusual(it) => (Some(it.field), "if it is right, nothing needs doing"),
-        Warning::LengthUnlikeSize { .. } => (
-            Some("length"),
-            "the measured length is used; the size decides what it is compared with",
-        ),
-        Warning::SizeGuessedFromWeight { .. } => {
-            (None, "measure the length, or name the size, and the figures get surer")
-        }
-        Warning::UnlikeItsSize { .. } => (None, "check weight, balance point and size"),
-        Warning::PendulumUnlikeSize { .. } => (
-            Some("pendulum.swings"),
-            "time the same number of swings once more; the figure given is used meanwhile",
-        ),
-    };
-    places.warning(&bat_path(n, field), &warning.to_string(), help)
-}
-
-fn bat_path(n: usize, field: Option<&str>) -> String {
-    field.map_or(format!("bats.{n}"), |it| format!("bats.{n}.{it}"))
-}
-
-impl From<AssetFault> for Stop {
-    fn from(fault: AssetFault) -> Self {
-        Self::OurMistake(fault.to_string())
-    }
-}
-
-impl From<StrokeFault> for Stop {
-    fn from(fault: StrokeFault) -> Self {
-        Self::OurMistake(fault.to_string())
-    }
-}
-
-/// A player who cannot swing the bat is an answer, not a mistake in what was given.
-impl From<SwingFault> for Stop {
-    fn from(fault: SwingFault) -> Self {
-        let help = match fault {
-            SwingFault::NoControlledSwing { .. } => "try a lighter bat",
-            SwingFault::Path { .. } => {
-                "the hands cannot stay on the handle: check stature, arm_length and hand_length"
-            }
-            SwingFault::Chain(_) => return Self::OurMistake(fault.to_string()),
-        };
-        Self::NoAnswer(Fault::new(fault.to_string()).help(help))
+        let reference = size
+            .reference
+            .bat(size.name.as_str())
+            .map_err(|it| Stop::OurMistake(it.to_string()))?;
+        let fresh = Setting::fresh_times_s(batter, &reference)?;
+        Ok(fresh.iter().map(|it| it * limits.asked_time_factor).collect())
     }
 }

@@ -1,15 +1,19 @@
 //! The command line: one file a command, and what they share.
 #![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
 
+mod check;
 mod compare;
 mod figure;
 mod given;
+mod innings;
 mod json;
 mod loaded;
 mod new;
 mod outcome;
 mod paragraph;
+mod placed;
 mod progress;
+mod stroke;
 mod swing;
 mod table;
 mod trial;
@@ -37,21 +41,27 @@ struct CommandLine {
 
 #[derive(Subcommand)]
 enum Command {
-    Compare(compare::Args),
     New(new::Args),
-    Swing(swing::Args),
-    Trial(trial::Args),
     Weigh(weigh::Args),
+    Swing(swing::Args),
+    Innings(innings::Args),
+    Compare(compare::Args),
+    Trial(trial::Args),
+    Check(check::Args),
+    Stroke(stroke::Args),
 }
 
 impl Command {
     fn run(self) -> Result<Outcome, Stop> {
         match self {
-            Self::Compare(args) => compare::run(args),
             Self::New(args) => new::run(args),
-            Self::Swing(args) => swing::run(args),
-            Self::Trial(args) => trial::run(args),
             Self::Weigh(args) => weigh::run(args),
+            Self::Swing(args) => swing::run(args),
+            Self::Innings(args) => innings::run(args),
+            Self::Compare(args) => compare::run(args),
+            Self::Trial(args) => trial::run(args),
+            Self::Check(args) => check::run(args),
+            Self::Stroke(args) => stroke::run(args),
         }
     }
 }

@@ -12,7 +12,6 @@ pub enum Outcome {
     /// It did what was asked.
     Done,
     /// It did, and the verdict is no: a bat sent back.
-    #[allow(dead_code, reason = "for the commands that judge")]
     NotAccepted,
 }
 

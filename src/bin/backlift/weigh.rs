@@ -1,12 +1,13 @@
 //! `backlift weigh`: bats from the bench.
 
+mod figures;
+
 use std::fmt::Write;
 
 use backlift::bat::figures::WeighedBat;
 use backlift::bat::laws::{Dimension, LawCheck, Verdict};
 use backlift::uncertain::{Uncertain, independent_sd};
 use backlift::units::{Quantity, Units, spoken};
-use serde::Serialize;
 
 use crate::figure::{ESTIMATED, bare, listed, measured, percent};
 use crate::given::{ScenarioArgs, ShowArgs};
@@ -43,9 +44,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         named => chosen(&loaded, named)?,
     };
     let text = match args.show.json {
-        true => {
-            json::document("weigh", &Weighed { bats: bats.iter().map(|it| row(it)).collect() })?
-        }
+        true => json::document("weigh", &figures::of(&bats))?,
         false => told(&bats, args.show.units()),
     };
     json::print(&text)?;
@@ -112,13 +111,17 @@ fn sentence(bats: &[&WeighedBat], units: Units) -> String {
     }
     let (low, high) = (light.swing_moment_kg_m2, heavy.swing_moment_kg_m2);
     let beyond = high.value - low.value > 1.96 * independent_sd(&[low.sd, high.sd]);
-    format!(
-        "{} is the easiest to get moving, {} the hardest: {} more swing moment,\nwhich is {} the measuring error",
-        label(light),
-        label(heavy),
-        percent(high.value / low.value - 1.0, 0),
-        if beyond { "more than" } else { "within" }
-    )
+    let more = percent(high.value / low.value - 1.0, 0);
+    let (light, heavy) = (label(light), label(heavy));
+    if beyond {
+        format!(
+            "{light} is the easiest to get moving, {heavy} the hardest: {more} more swing moment,\nwhich is more than the measuring error"
+        )
+    } else {
+        format!(
+            "No telling which is easier to get moving: {heavy} has {more} more swing moment than {light},\nwhich is within the measuring error"
+        )
+    }
 }
 
 fn side_by_side(bats: &[&WeighedBat], units: Units) -> String {
@@ -214,93 +217,5 @@ fn verdict(it: Verdict) -> &'static str {
         Verdict::Yes => "yes",
         Verdict::No => "no",
         Verdict::NotMeasured => "not_measured",
-    }
-}
-
-/// The result for other programs.
-#[derive(Serialize)]
-struct Weighed {
-    bats: Vec<Row>,
-}
-
-/// One bat, SI; stations from the top of the handle.
-#[derive(Serialize)]
-struct Row {
-    label: String,
-    size: String,
-    length_m: f64,
-    length_sd_m: f64,
-    mass_kg: f64,
-    mass_sd_kg: f64,
-    balance_m: f64,
-    balance_sd_m: f64,
-    swing_moment_kg_m2: f64,
-    swing_moment_sd_kg_m2: f64,
-    swing_moment_is_estimated: bool,
-    hold_moment_n_m: f64,
-    hold_moment_sd_n_m: f64,
-    twist_moment_kg_m2: f64,
-    twist_moment_sd_kg_m2: f64,
-    percussion_m: f64,
-    percussion_sd_m: f64,
-    pickup_weight_kg: f64,
-    pickup_weight_sd_kg: f64,
-    legal: &'static str,
-    edition: String,
-    breaches: Vec<BreachRow>,
-    estimated: Vec<EstimatedRow>,
-    warnings: Vec<String>,
-}
-
-#[derive(Serialize)]
-struct BreachRow {
-    dimension: &'static str,
-    measured_m: f64,
-    limit_m: f64,
-}
-
-#[derive(Serialize)]
-struct EstimatedRow {
-    what: &'static str,
-    from: String,
-    relative_sd: f64,
-}
-
-fn row(bat: &WeighedBat) -> Row {
-    let breach = |it: &backlift::bat::laws::Breach| BreachRow {
-        dimension: it.dimension.words(),
-        measured_m: it.measured_m,
-        limit_m: it.limit_m,
-    };
-    let estimated = |it: &backlift::bat::notes::EstimatedFigure| EstimatedRow {
-        what: it.what,
-        from: it.from.clone(),
-        relative_sd: it.relative_sd,
-    };
-    Row {
-        label: bat.reading.label.clone(),
-        size: bat.size.clone(),
-        length_m: bat.length_m.value,
-        length_sd_m: bat.length_m.sd,
-        mass_kg: bat.mass_kg.value,
-        mass_sd_kg: bat.mass_kg.sd,
-        balance_m: bat.balance_m.value,
-        balance_sd_m: bat.balance_m.sd,
-        swing_moment_kg_m2: bat.swing_moment_kg_m2.value,
-        swing_moment_sd_kg_m2: bat.swing_moment_kg_m2.sd,
-        swing_moment_is_estimated: bat.swing_moment_kg_m2.is_estimated(),
-        hold_moment_n_m: bat.hold_moment_n_m.value,
-        hold_moment_sd_n_m: bat.hold_moment_n_m.sd,
-        twist_moment_kg_m2: bat.twist_moment_kg_m2.value,
-        twist_moment_sd_kg_m2: bat.twist_moment_kg_m2.sd,
-        percussion_m: bat.percussion_m.value,
-        percussion_sd_m: bat.percussion_m.sd,
-        pickup_weight_kg: bat.pickup_weight_kg.value,
-        pickup_weight_sd_kg: bat.pickup_weight_kg.sd,
-        legal: verdict(bat.law.verdict),
-        edition: bat.law.edition.clone(),
-        breaches: bat.law.breaches.iter().map(breach).collect(),
-        estimated: bat.estimated.iter().map(estimated).collect(),
-        warnings: bat.warnings.iter().map(ToString::to_string).collect(),
     }
 }

@@ -117,16 +117,46 @@ fn fixed_hips() -> KeySpline {
     KeySpline::new(&[key(0.0), key(1.3)])
 }
 
-pub fn fastest(player: &Player, bat: &Bat, stroke: &str, steps: usize) -> Fastest {
+/// The prototype's player with a bat, about to play one of its strokes.
+pub struct PilotRig {
+    pub chain: Chain,
+    pub reference: Reference,
+    strength: Strength,
+}
+
+impl PilotRig {
+    /// On the player's own path, closed from the stored one.
+    pub fn new(player: &Player, bat: &Bat, stroke: &str, steps: usize) -> Self {
+        let chain = pilot_chain(player, bat);
+        let path = close_path(&chain, &pilot_path(stroke)).unwrap();
+        Self::on_path(player, bat, &path, steps)
+    }
+
+    /// On a given path.
+    pub fn on_path(player: &Player, bat: &Bat, path: &JointPath, steps: usize) -> Self {
+        let chain = pilot_chain(player, bat);
+        let contact_m = bat.length_m() - 0.15;
+        let reference = Reference::new(&chain, path, &fixed_hips(), contact_m, 2 * steps);
+        Self { chain, reference, strength: player.strength }
+    }
+
+    pub fn swinger(&self) -> Swinger<'_> {
+        let d2r = std::f64::consts::PI / 180.0;
+        let tolerance = Tolerance { position_m: 0.025, face_rad: 4.0 * d2r, line_rad: 5.0 * d2r };
+        let mut swinger = Swinger::new(&self.chain, &self.reference, self.strength, tolerance);
+        swinger.gravity_m_s2 = 9.81;
+        swinger
+    }
+}
+
+pub fn pilot_chain(player: &Player, bat: &Bat) -> Chain {
     let d2r = std::f64::consts::PI / 180.0;
-    let grip = Grip::for_stature(player.stature_m, 62.0 * d2r, 60.0 * d2r);
-    let chain = Chain::new(player, bat, grip).unwrap();
-    let path = close_path(&chain, &pilot_path(stroke)).unwrap();
-    let reference = Reference::new(&chain, &path, &fixed_hips(), bat.length_m() - 0.15, 2 * steps);
-    let tolerance = Tolerance { position_m: 0.025, face_rad: 4.0 * d2r, line_rad: 5.0 * d2r };
-    let mut swinger = Swinger::new(&chain, &reference, player.strength, tolerance);
-    swinger.gravity_m_s2 = 9.81;
-    fastest_controlled(&swinger, 0.44, None).unwrap()
+    Chain::new(player, bat, Grip::for_stature(player.stature_m, 62.0 * d2r, 60.0 * d2r)).unwrap()
+}
+
+fn fastest(player: &Player, bat: &Bat, stroke: &str, steps: usize) -> Fastest {
+    let rig = PilotRig::new(player, bat, stroke, steps);
+    fastest_controlled(&rig.swinger(), 0.44, false).unwrap()
 }
 
 /// Prototype: T* by E = 1, speeds at dt 1, 0.5, 0.25 ms extrapolated to zero by its own study. The

@@ -18,7 +18,7 @@ const FREE_FALL_UP: DVec3 = DVec3::new(0.0, 0.0, STANDARD_GRAVITY_M_S2);
 fn mid_swing(held: &Held) -> Instantaneous {
     let mut run = Vec::new();
     held.swinger(&FRESH).swing(0.40, Some(&mut |at| run.push(at)));
-    run.swap_remove(140)
+    run.swap_remove(run.len() * 7 / 10)
 }
 
 fn placed(held: &Held, at: &Instantaneous) -> Plant {

@@ -1,0 +1,69 @@
+//! `backlift check`: a delivered bat against its card.
+
+pub mod card_file;
+mod cost;
+mod delivered;
+mod told;
+
+use std::path::PathBuf;
+
+use backlift::card::returned_bat;
+
+use crate::given::{ScenarioArgs, ShowArgs};
+use crate::json;
+use crate::loaded::load;
+use crate::outcome::{Outcome, Stop};
+use crate::progress::Progress;
+
+/// Check a delivered bat against its card: accept it, or send it back
+///
+/// What was measured on the bat comes from the options below, or from a bat of a scenario. With a
+/// scenario the check also says what a miss does to the pull at fifty. Exit code 1: send it back.
+#[derive(clap::Args)]
+#[command(after_help = "\
+Example:
+  backlift check fitting/card.ron --mass 1021g --balance 497mm --time 13.46s")]
+pub struct Args {
+    /// The card the bat was ordered with
+    #[arg(value_name = "CARD.ron")]
+    card: PathBuf,
+
+    /// The player's scenario, to see what a miss does to the pull at fifty
+    scenario: Option<PathBuf>,
+
+    /// Put a value over one field of the scenario, like player.age=14; may be repeated
+    #[arg(long = "set", value_name = "PATH=VALUE", requires = "scenario")]
+    set: Vec<String>,
+
+    /// The scenario's bat that was delivered, by its label or its number from 0
+    #[arg(long, value_name = "LABEL|N", requires = "scenario")]
+    bat: Option<String>,
+
+    #[command(flatten)]
+    bench: delivered::Bench,
+
+    #[command(flatten)]
+    show: ShowArgs,
+}
+
+/// Checks.
+pub fn run(args: Args) -> Result<Outcome, Stop> {
+    let card = card_file::read(&args.card)?;
+    let given = args.scenario.map(|it| ScenarioArgs { scenario: Some(it), set: args.set });
+    let loaded = given.as_ref().map(load).transpose()?;
+    let weighed = match (args.bench.reading(&card), &loaded) {
+        (Some(reading), _) => delivered::weigh_up(&reading)?,
+        (None, Some(loaded)) => loaded.bats[loaded.bat(args.bat.as_deref())?].clone(),
+        (None, None) => return Err(delivered::nothing_measured()),
+    };
+    let check = returned_bat::check(&card, &delivered::returned(&weighed));
+    let progress = Progress::start();
+    let cost = loaded.map(|it| cost::of(&it, &card, &weighed, &progress)).transpose()?;
+    drop(progress);
+    let text = match args.show.json {
+        true => json::document("check", &told::figures(&check, cost.as_ref()))?,
+        false => told::told(&card, &check, cost.as_ref(), args.show.units()),
+    };
+    json::print(&text)?;
+    Ok(if check.accepted { Outcome::Done } else { Outcome::NotAccepted })
+}

@@ -1,0 +1,150 @@
+//! What was measured on the delivered bat.
+
+use backlift::bat::figures::{WeighFault, WeighedBat, weigh};
+use backlift::card::Card;
+use backlift::card::returned_bat::ReturnedBat;
+use backlift::files::assets::{limits, sizes};
+use backlift::files::fault::{Fault, Faults};
+use backlift::measurement::bench::{BatReading, PendulumReading};
+use backlift::uncertain::{Origin, Uncertain, independent_sd};
+use backlift::units::{Quantity, parse};
+
+use crate::outcome::{Stop, warn};
+use crate::placed::{asked, mend};
+
+/// One standard deviation of a handle diameter taken with a calliper over the rubber, m. Assumption.
+const HANDLE_SD_M: f64 = 0.0005;
+/// Half-swing of a pendulum test when none is stated, rad (5°): assumption, as in scenarios.
+const USUAL_AMPLITUDE_RAD: f64 = 5.0 * std::f64::consts::PI / 180.0;
+
+/// Bench measurements, each with its unit.
+#[derive(clap::Args)]
+pub struct Bench {
+    /// Scale weight, like "1021 g" or "2 lb 4 oz"
+    #[arg(long, value_name = "MASS", value_parser = mass)]
+    mass: Option<f64>,
+
+    /// Overall length, like "31.75 in"
+    #[arg(long, value_name = "LENGTH", value_parser = length, requires = "mass")]
+    length: Option<f64>,
+
+    /// Balance point from the top of the handle, like "497 mm"
+    #[arg(long, value_name = "LENGTH", value_parser = length, requires = "mass")]
+    balance: Option<f64>,
+
+    /// Time of all pendulum swings together, like "13.46 s"
+    #[arg(long, value_name = "TIME", value_parser = seconds, requires = "mass")]
+    time: Option<f64>,
+
+    /// Full swings timed, out and back; as on the card if left out
+    #[arg(long, value_name = "N", requires = "time")]
+    swings: Option<u32>,
+
+    /// Pivot from the top of the handle, like "6 in"; as on the card if left out
+    #[arg(long, value_name = "LENGTH", value_parser = length, requires = "time")]
+    pivot: Option<f64>,
+
+    /// Handle diameter over the grip at the bottom hand, like "33 mm"
+    #[arg(long, value_name = "LENGTH", value_parser = length, requires = "mass")]
+    handle: Option<f64>,
+}
+
+fn quantity(quantity: Quantity, written: &str) -> Result<f64, String> {
+    match parse(quantity, written) {
+        Ok(value) if value > 0.0 => Ok(value),
+        Ok(_) => Err("it must be above zero".to_owned()),
+        Err(fault) => Err(format!("{fault}; {}", fault.mend(quantity))),
+    }
+}
+
+fn mass(written: &str) -> Result<f64, String> {
+    quantity(Quantity::Mass, written)
+}
+
+fn length(written: &str) -> Result<f64, String> {
+    quantity(Quantity::Length, written)
+}
+
+fn seconds(written: &str) -> Result<f64, String> {
+    quantity(Quantity::Time, written)
+}
+
+impl Bench {
+    /// The bat as it was measured; none if it was not even weighed.
+    pub fn reading(&self, card: &Card) -> Option<BatReading> {
+        let pendulum = self.time.map(|time_s| PendulumReading {
+            swings: self.swings.unwrap_or(card.pendulum_swings),
+            time_s,
+            pivot_from_top_m: self.pivot.unwrap_or(card.pendulum_pivot_m),
+            amplitude_rad: USUAL_AMPLITUDE_RAD,
+        });
+        Some(BatReading {
+            label: "the delivered bat".to_owned(),
+            size: Some(card.size.clone()),
+            length_m: self.length,
+            mass_kg: self.mass?,
+            balance_m: self.balance,
+            width_m: None,
+            edge_m: None,
+            depth_m: None,
+            handle_diameter_m: self.handle,
+            pendulum,
+        })
+    }
+}
+
+/// Neither options nor a scenario.
+pub fn nothing_measured() -> Stop {
+    Fault::new("nothing was measured on the delivered bat")
+        .help("give --mass, --balance and --time, or a scenario with the bat in it")
+        .into()
+}
+
+/// Weighs up a bat given by options; a fault names its option.
+pub fn weigh_up(reading: &BatReading) -> Result<WeighedBat, Stop> {
+    let weighed = weigh(reading, &sizes()?, &limits()?).map_err(|faults| {
+        let fault =
+            |it: &WeighFault| Fault::new(format!("{}{it}", option(it.field()))).help(mend(it));
+        Stop::WrongInput(Faults(faults.iter().map(fault).collect()))
+    })?;
+    let warnings: Vec<Fault> = weighed
+        .warnings
+        .iter()
+        .map(|it| {
+            let (field, help) = asked(it);
+            Fault::new(format!("{}{it}", option(field))).help(help).warning()
+        })
+        .collect();
+    warn(&warnings);
+    Ok(weighed)
+}
+
+fn option(field: Option<&str>) -> String {
+    match field {
+        None => String::new(),
+        Some("size") => "the card's size: ".to_owned(),
+        Some("handle_diameter") => "--handle: ".to_owned(),
+        Some(field) => format!("--{}: ", field.trim_start_matches("pendulum.")),
+    }
+}
+
+/// What the bench says of each figure of the card. Estimates are passed on as such: they decide nothing.
+pub fn returned(bat: &WeighedBat) -> ReturnedBat {
+    let length_m = bat.length_m;
+    let percussion_m = bat.percussion_m;
+    let origin = if length_m.is_estimated() { Origin::Estimated } else { percussion_m.origin };
+    ReturnedBat {
+        mass_kg: Some(bat.mass_kg),
+        balance_m: Some(bat.balance_m),
+        swing_moment_kg_m2: Some(bat.swing_moment_kg_m2),
+        sweet_spot_from_toe_m: Some(Uncertain {
+            value: length_m.value - percussion_m.value,
+            sd: independent_sd(&[length_m.sd, percussion_m.sd]),
+            origin,
+        }),
+        handle_diameter_m: bat
+            .reading
+            .handle_diameter_m
+            .map(|it| Uncertain::measured(it, HANDLE_SD_M)),
+    }
+}

@@ -1,0 +1,147 @@
+//! The check in words, and for other programs.
+
+use backlift::card::returned_bat::{Check, DecidedBy, Item, Within};
+use backlift::card::{Card, Figure};
+use backlift::units::{Quantity, Units, decimals, spoken};
+use serde::Serialize;
+
+use super::cost::Cost;
+use crate::figure::{bare, measured, number};
+use crate::table::table;
+
+/// Everything, the verdict first.
+pub fn told(card: &Card, check: &Check, cost: Option<&Cost>, units: Units) -> String {
+    let mut out = check.sentence() + "\n\n";
+    let rows: Vec<Vec<String>> = check.items.iter().map(|it| row(it, units)).collect();
+    out += &table(&["", "asked", "from", "to", "measured", "within"], &rows);
+    out += "  balance point from the top of the handle, sweet spot from the toe; swing moment in kg m²\n";
+    if check.items.iter().any(|it| it.figure == Figure::SwingMoment && it.within == Within::Unsure)
+    {
+        out += "To be surer of the swing moment, time more swings: thirty instead of ten\n";
+    }
+    out += &match cost {
+        Some(cost) => pull_at_fifty(cost, units),
+        None => {
+            "For what a miss does to the pull at fifty, name the player's scenario after the card\n"
+                .to_owned()
+        }
+    };
+    if card.invented {
+        out += "The player of this card is invented\n";
+    }
+    out
+}
+
+fn pull_at_fifty(cost: &Cost, units: Units) -> String {
+    let speed = |it: f64| spoken(Quantity::Speed, it, cost.difference_sd_m_s, units);
+    let size = cost.difference_m_s.abs();
+    let told = if size <= 1.96 * cost.difference_sd_m_s {
+        "no different within the measuring error".to_owned()
+    } else {
+        let way = if cost.difference_m_s < 0.0 { "slower" } else { "faster" };
+        format!("{} {way}", speed(size))
+    };
+    format!(
+        "The pull at fifty: {} with the bat as ordered, {} as delivered ({} ± {}): {told}\n",
+        speed(cost.as_ordered_m_s),
+        speed(cost.as_delivered_m_s),
+        speed(cost.difference_m_s),
+        speed(cost.difference_sd_m_s)
+    )
+}
+
+fn row(item: &Item, units: Units) -> Vec<String> {
+    let sd = item.measured.map_or(0.0, |it| it.sd);
+    let quantity = match item.figure {
+        Figure::SwingMoment => None,
+        Figure::DeadWeight => Some(Quantity::Mass),
+        _ => Some(Quantity::Length),
+    };
+    let figure = |value: f64| match quantity {
+        Some(quantity) => spoken(quantity, value, sd, units),
+        None => number(value, decimals(0.1 * sd, 4)),
+    };
+    let bench = item.measured.map(|it| match quantity {
+        Some(quantity) => measured(quantity, it, units),
+        None => bare(it, 4),
+    });
+    let [low, high] = item.tolerance;
+    vec![
+        item.figure.words().to_owned(),
+        figure(item.asked),
+        figure(low),
+        figure(high),
+        bench.unwrap_or_else(|| "not measured".to_owned()),
+        match item.within {
+            Within::Yes => "yes",
+            Within::No => "no",
+            Within::Unsure => "too near to say",
+            Within::NotMeasured => "",
+        }
+        .to_owned(),
+    ]
+}
+
+/// The result for other programs.
+#[derive(Serialize)]
+pub struct Figures {
+    accepted: bool,
+    sentence: String,
+    decided_by: &'static str,
+    items: Vec<ItemRow>,
+    /// Only with a scenario.
+    pull_at_fifty: Option<Cost>,
+}
+
+/// One line, SI; the figure's name carries its unit.
+#[derive(Serialize)]
+struct ItemRow {
+    figure: &'static str,
+    asked: f64,
+    tolerance: [f64; 2],
+    measured: Option<f64>,
+    measured_sd: Option<f64>,
+    /// Whether the measured value lies between the limits; null where nothing was measured.
+    within: Option<bool>,
+    /// The same with the measuring error considered: yes, no, unsure, not_measured.
+    verdict: &'static str,
+}
+
+/// All figures of a check.
+pub fn figures(check: &Check, cost: Option<&Cost>) -> Figures {
+    Figures {
+        accepted: check.accepted,
+        sentence: check.sentence(),
+        decided_by: match check.decided_by {
+            DecidedBy::SwingMoment => "swing_moment",
+            DecidedBy::WeightAndBalance => "weight_and_balance",
+            DecidedBy::TooLittleMeasured => "too_little_measured",
+        },
+        items: check.items.iter().map(item).collect(),
+        pull_at_fifty: cost.copied(),
+    }
+}
+
+fn item(it: &Item) -> ItemRow {
+    let [low, high] = it.tolerance;
+    ItemRow {
+        figure: match it.figure {
+            Figure::SwingMoment => "swing_moment_kg_m2",
+            Figure::DeadWeight => "mass_kg",
+            Figure::Balance => "balance_m",
+            Figure::SweetSpot => "sweet_spot_from_toe_m",
+            Figure::HandleDiameter => "handle_diameter_m",
+        },
+        asked: it.asked,
+        tolerance: it.tolerance,
+        measured: it.measured.map(|it| it.value),
+        measured_sd: it.measured.map(|it| it.sd),
+        within: it.measured.map(|it| (low..=high).contains(&it.value)),
+        verdict: match it.within {
+            Within::Yes => "yes",
+            Within::No => "no",
+            Within::Unsure => "unsure",
+            Within::NotMeasured => "not_measured",
+        },
+    }
+}

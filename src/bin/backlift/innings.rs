@@ -1,0 +1,74 @@
+//! `backlift innings`: the same bat through an innings, ball by ball.
+
+mod computed;
+mod figures;
+mod files;
+mod told;
+
+use std::path::PathBuf;
+
+use backlift::files::save::Folder;
+
+use crate::given::{ScenarioArgs, ShowArgs, share};
+use crate::json;
+use crate::loaded::load;
+use crate::outcome::{Outcome, Stop};
+use crate::progress::Progress;
+
+/// Play an innings with a bat: what each stroke is still worth at fifty, and at the end
+///
+/// Ball by ball, with rests, backing up and the scenario's mix of strokes.
+#[derive(clap::Args)]
+#[command(after_help = "\
+Example:
+  backlift innings --bat \"Hand-me-down\" --out innings")]
+pub struct Args {
+    #[command(flatten)]
+    given: ScenarioArgs,
+
+    /// The bat, by its label or its number from 0; the first if left out
+    #[arg(long, value_name = "LABEL|N")]
+    bat: Option<String>,
+
+    /// Show only this stroke: drive, pull or hook
+    #[arg(long, value_name = "NAME")]
+    stroke: Option<String>,
+
+    /// Every strength times this share, like 0.8 or "80 %", for study
+    #[arg(long, value_name = "SHARE", default_value = "1", value_parser = share)]
+    capacity: f64,
+
+    /// Write the chart of the innings (SVG, PNG) into this folder
+    #[arg(long, value_name = "DIR")]
+    out: Option<PathBuf>,
+
+    #[command(flatten)]
+    show: ShowArgs,
+}
+
+/// Plays.
+pub fn run(args: Args) -> Result<Outcome, Stop> {
+    let loaded = load(&args.given)?;
+    let bat = loaded.bat(args.bat.as_deref())?;
+    let shown = args.stroke.as_deref().map(|it| loaded.stroke(it)).transpose()?;
+    let folder = args.out.as_deref().map(Folder::open).transpose()?;
+    let progress = Progress::start();
+    let played = computed::play(&loaded, bat, shown, args.capacity, &progress)?;
+    drop(progress);
+    let units = args.show.units();
+    let mut text = match args.show.json {
+        true => json::document("innings", &figures::of(&played)?)?,
+        false => told::told(&played, units),
+    };
+    if let Some(mut folder) = folder {
+        files::add(&mut folder, &played, units)?;
+        let written = folder.commit()?;
+        if !args.show.json {
+            for path in written {
+                text += &format!("Wrote {}\n", path.display());
+            }
+        }
+    }
+    json::print(&text)?;
+    Ok(Outcome::Done)
+}

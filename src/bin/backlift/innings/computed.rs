@@ -1,0 +1,130 @@
+//! The innings played, and the pull at fifty with its band.
+
+use backlift::innings::played::{self, AtScore, InningsFault, StrokeNow, delivery, stroke_now};
+use backlift::swing::time_in_hand::Delivery;
+
+use crate::loaded::Loaded;
+use crate::outcome::Stop;
+use crate::placed::innings_stop;
+use crate::progress::Progress;
+
+/// The score people ask about.
+pub const FIFTY: f64 = 50.0;
+
+/// Scores looked at between two chances to cancel.
+const SCORES_AT_A_TIME: usize = 3;
+
+/// An innings and what is told about it.
+pub struct Played {
+    pub bat_label: String,
+    /// Place of the bat in the scenario.
+    pub bat: usize,
+    pub capacity: f64,
+    /// Names of all strokes.
+    pub strokes: Vec<String>,
+    /// Which of them are shown.
+    pub shown: Vec<usize>,
+    /// Which of them is the pull.
+    pub pull: usize,
+    pub points: Vec<AtScore>,
+    pub delivery: Delivery,
+    /// In which each stroke is asked for, s.
+    pub asked_time_s: Vec<f64>,
+    /// The pull at fifty.
+    pub at_fifty: Pull,
+    /// The pull at the end of the innings.
+    pub at_end: Pull,
+}
+
+/// The pull at one score, by what is believed of lasting fatigue.
+pub struct Pull {
+    pub runs: f64,
+    pub fresh: StrokeNow,
+    /// The slow state's central value.
+    pub with_slow: StrokeNow,
+    /// No lasting fatigue.
+    pub without_slow: StrokeNow,
+    /// Its highest.
+    pub with_slow_high: StrokeNow,
+}
+
+impl Pull {
+    /// Bat speed lost since the first ball, as a share.
+    pub fn drop_share(&self, now: &StrokeNow) -> f64 {
+        1.0 - now.fastest.contact.bat_speed_m_s / self.fresh.fastest.contact.bat_speed_m_s
+    }
+}
+
+/// 0, 10, 20 … to fifty or the end of the innings, whichever is later; wider steps beyond 100.
+pub fn scores(runs: f64) -> Vec<f64> {
+    let last = runs.max(FIFTY);
+    let mut out = Vec::new();
+    let mut score = 0.0;
+    while score < last - 1e-9 {
+        out.push(score);
+        score += if score < 100.0 { 10.0 } else { 50.0 };
+    }
+    out.push(last);
+    if !out.contains(&runs) {
+        out.push(runs);
+        out.sort_by(f64::total_cmp);
+    }
+    out
+}
+
+/// Plays the innings.
+pub fn play(
+    loaded: &Loaded,
+    bat: usize,
+    shown: Option<usize>,
+    capacity: f64,
+    progress: &Progress,
+) -> Result<Played, Stop> {
+    let step = |doing: &str, share: f64| match progress.report(doing, share) {
+        std::ops::ControlFlow::Continue(()) => Ok(()),
+        std::ops::ControlFlow::Break(()) => Err(Stop::Cancelled),
+    };
+    let plan = &loaded.scenario.innings;
+    let weighed = &loaded.bats[bat];
+    step("finding the player's strokes", 0.0)?;
+    let batter = loaded.batter(weighed, capacity)?;
+    step("timing the strokes fresh", 0.1)?;
+    let asked_time_s = loaded.asked_times_s(&batter)?;
+    let bowled = delivery(&loaded.scenario.bowling);
+    let stop = |it: InningsFault| innings_stop(&loaded.places, it);
+    let pull = loaded.stroke("pull")?;
+    let asked_scores = scores(plan.runs);
+    let mut points = Vec::with_capacity(asked_scores.len());
+    for some in asked_scores.chunks(SCORES_AT_A_TIME) {
+        let done = points.len() as f64 / asked_scores.len() as f64;
+        step("playing ball by ball", 0.25 + 0.65 * done)?;
+        let some = played::play(&batter, &weighed.bat, plan, bowled, &asked_time_s, some);
+        points.extend(some.map_err(stop)?);
+    }
+    step("asking what lasting fatigue could do at most", 0.9)?;
+    let held = batter.strokes[pull].hold(&weighed.bat)?;
+    let pull_at = |runs: f64| -> Result<Pull, Stop> {
+        let at = |runs: f64| points.iter().find(|it| it.left.runs == runs);
+        let (Some(start), Some(now)) = (at(0.0), at(runs)) else {
+            return Err(Stop::OurMistake(format!("the innings was not looked at at {runs} runs")));
+        };
+        let (with_slow, without_slow) = (now.with_slow[pull], now.without_slow[pull]);
+        let guess = Some(with_slow.fastest.stroke_time_s);
+        let most = &now.left.with_slow_high;
+        let with_slow_high = stroke_now(&batter, &held, most, asked_time_s[pull], guess, bowled)?;
+        Ok(Pull { runs, fresh: start.without_slow[pull], with_slow, without_slow, with_slow_high })
+    };
+    Ok(Played {
+        at_fifty: pull_at(FIFTY)?,
+        at_end: pull_at(plan.runs)?,
+        bat_label: weighed.reading.label.clone(),
+        bat,
+        capacity,
+        strokes: loaded.strokes.iter().map(|it| it.name.clone()).collect(),
+        shown: shown.map_or_else(|| (0..loaded.strokes.len()).collect(), |it| vec![it]),
+        pull,
+        points,
+        delivery: bowled,
+        asked_time_s,
+    })
+}

@@ -1,0 +1,114 @@
+//! The innings in words and tables.
+
+use backlift::innings::played::{AtScore, StrokeNow};
+use backlift::units::{Quantity, Units, spoken};
+
+use super::computed::{Played, Pull};
+use crate::figure::{number, percent};
+use crate::table::table;
+
+/// What the figures do not hold.
+pub const LIMITS: [&str; 4] = [
+    "nobody has measured how trunk and arms tire in an innings: the lasting part is a third of what legs lose, anything from none to all of it",
+    "wrists are judged at the same stroke time throughout, somewhat slower than the fastest fresh swing",
+    "heat, drink, concentration and injury are not in it",
+    "the absolute speeds hang on the player's strength; the change from fresh to tired much less",
+];
+
+/// Everything, the sentence first.
+pub fn told(played: &Played, units: Units) -> String {
+    let mut out =
+        sentence(played, units) + "\n\nBat speed where it meets the ball, runs by runs:\n";
+    out += &speeds(played, units);
+    let closely = if played.shown.len() == 1 { played.shown[0] } else { played.pull };
+    if let Some(name) = played.strokes.get(closely) {
+        out += &format!("\nThe {name} more closely:\n{}", closely_at(played, closely, units));
+    }
+    out += "\nWhat is not known of lasting fatigue:\n";
+    out += &band(&played.at_fifty, units);
+    if played.at_end.runs != played.at_fifty.runs {
+        out += &band(&played.at_end, units);
+    }
+    out += "\nWhat the model does not know:\n";
+    for it in LIMITS {
+        out += &format!("  {it}\n");
+    }
+    out
+}
+
+/// What a coach could say aloud.
+pub fn sentence(played: &Played, units: Units) -> String {
+    let it = &played.at_fifty;
+    let now = it.drop_share(&it.with_slow);
+    let low = it.drop_share(&it.without_slow);
+    let high = it.drop_share(&it.with_slow_high);
+    let fresh = it.fresh.fastest.contact.bat_speed_m_s;
+    let lost_m_s = now * fresh;
+    format!(
+        "The pull at fifty with {} is {} ({}) slower than at the first ball;\nanything from {} to {}, since nobody has measured lasting fatigue",
+        played.bat_label,
+        percent(now, 1),
+        spoken(Quantity::Speed, lost_m_s, 0.3 * lost_m_s.abs(), units),
+        percent(low, 1),
+        percent(high, 1)
+    )
+}
+
+fn speeds(played: &Played, units: Units) -> String {
+    let shown = || played.shown.iter().copied();
+    let names = shown().filter_map(|i| played.strokes.get(i)).map(String::as_str);
+    let heads: Vec<&str> = ["runs", "balls faced"].into_iter().chain(names).collect();
+    let rows: Vec<Vec<String>> = played
+        .points
+        .iter()
+        .map(|it| {
+            start(it)
+                .into_iter()
+                .chain(shown().filter_map(|i| it.with_slow.get(i)).map(|now| speed(now, units)))
+                .collect()
+        })
+        .collect();
+    table(&heads, &rows)
+}
+
+fn closely_at(played: &Played, stroke: usize, units: Units) -> String {
+    let bowled = spoken(Quantity::Speed, played.delivery.speed_m_s, 0.3, units);
+    let rows: Vec<Vec<String>> = played
+        .points
+        .iter()
+        .filter_map(|it| Some((it, it.with_slow.get(stroke)?)))
+        .map(|(it, now)| {
+            start(it)
+                .into_iter()
+                .chain([
+                    percent(now.wrist_share, 0),
+                    spoken(Quantity::Time, now.time_in_hand_s, 0.001, units),
+                    spoken(Quantity::Speed, now.fastest_ball_m_s, 0.1, units),
+                ])
+                .collect()
+        })
+        .collect();
+    let in_hand = format!("time in hand, {bowled}");
+    table(&["runs", "balls faced", "most of a wrist", &in_hand, "fastest ball"], &rows)
+}
+
+fn start(it: &AtScore) -> [String; 2] {
+    [number(it.left.runs, 0), it.left.balls_faced.to_string()]
+}
+
+fn speed(now: &StrokeNow, units: Units) -> String {
+    spoken(Quantity::Speed, now.fastest.contact.bat_speed_m_s, 0.05, units)
+}
+
+fn band(it: &Pull, units: Units) -> String {
+    let now = |words: &str, now: &StrokeNow| {
+        format!("{words} {} ({} lost)", speed(now, units), percent(it.drop_share(now), 1))
+    };
+    format!(
+        "  the pull at {}: {}, {}, {}\n",
+        number(it.runs, 0),
+        now("none", &it.without_slow),
+        now("taken here", &it.with_slow),
+        now("most", &it.with_slow_high)
+    )
+}

@@ -1,0 +1,87 @@
+//! `backlift stroke`: makes the joint path of a stroke from its keys.
+
+use std::path::{Path, PathBuf};
+
+use backlift::files::fault::Fault;
+use backlift::files::save::new_file;
+use backlift::files::stroke::{built_in, read_keys, write};
+use backlift::player::joints::JOINTS;
+use backlift::stroke::Stroke;
+use backlift::swing::plan::reference_adult::{reference_bat, reference_player};
+use backlift::swing::plan::report::Report;
+use backlift::swing::plan::{PlanFault, plan};
+
+use crate::json;
+use crate::outcome::{Outcome, Stop};
+use crate::progress::Progress;
+
+/// Make the joint path of a stroke from its keys
+///
+/// Plans how the trunk and arms of the reference player, a man of 25 and 1.80 m with a bat of 1.20 kg,
+/// pass through the keys within their strength in the stroke's plan_time_s. Takes some seconds.
+#[derive(clap::Args)]
+#[command(after_help = "\
+Example:
+  backlift stroke drive my-drive.ron")]
+pub struct Args {
+    /// Stroke file with keys, or drive, pull, hook; a joint path that is there is made anew
+    file: PathBuf,
+
+    /// The file to write; one that is there already is left as it is
+    new: PathBuf,
+}
+
+/// Plans and writes.
+pub fn run(args: Args) -> Result<Outcome, Stop> {
+    let mut stroke = read(&args.file)?;
+    let player = reference_player().map_err(|it| Fault::new(it.to_string()))?;
+    let bat = reference_bat().map_err(|it| Fault::new(it.to_string()))?;
+    let progress = Progress::start();
+    let planned = plan(&stroke, &player, &bat, &|at| {
+        progress.report("planning the joint path", at.done as f64 / at.of as f64)
+    })
+    .map_err(|fault| match fault {
+        PlanFault::Stopped => Stop::Cancelled,
+        fault => Stop::NoAnswer(Fault::new(fault.to_string())),
+    })?;
+    drop(progress);
+    stroke.joint_path = planned.path;
+    new_file(&args.new, write(&stroke).as_bytes())?;
+    // The file is there; a closed standard output changes nothing about that.
+    let _ = json::print(&format!("{}Wrote {}\n", words(&planned.report), args.new.display()));
+    Ok(Outcome::Done)
+}
+
+fn read(path: &Path) -> Result<Stroke, Fault> {
+    let named = |what: String| Fault::new(format!("{}: {what}", path.display()));
+    if !path.exists() {
+        let ours = built_in().map_err(|it| named(it.to_string()))?;
+        if let Some(stroke) = ours.into_iter().find(|it| path.as_os_str() == it.name.as_str()) {
+            return Ok(stroke);
+        }
+    }
+    let text = std::fs::read_to_string(path).map_err(|it| {
+        named(it.to_string()).help("give a stroke file, or the name of a stroke: drive, pull, hook")
+    })?;
+    read_keys(&text).map_err(|it| named(it.to_string()))
+}
+
+fn words(r: &Report) -> String {
+    format!(
+        "\
+At contact the hands are {:.0} mm and the bat {:.1}° off the key; on the way up to {:.0} mm and {:.0}°
+Gap at the bottom hand up to {:.1} mm; joints out of range up to {:.1}° ({})
+Most asked: {} with {:.0} % of what it can give, in {:.2} s to contact
+",
+        1e3 * r.contact_grip_m,
+        r.contact_attitude_rad.to_degrees(),
+        1e3 * r.grip_m,
+        r.attitude_rad.to_degrees(),
+        1e3 * r.gap_m,
+        r.range_excess_rad.to_degrees(),
+        JOINTS[r.range_joint].name,
+        JOINTS[r.demand_joint].name,
+        100.0 * r.demand_share,
+        r.stroke_time_s,
+    )
+}

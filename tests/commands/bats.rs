@@ -1,0 +1,249 @@
+//! weigh, swing, innings and check, as a person and as another program use them.
+
+use super::{backlift, refused};
+use serde_json::Value;
+use std::path::Path;
+
+/// An invented card: what `fit` writes.
+pub const CARD: &str = include_str!("card.ron");
+
+/// Runs with `--json` and reads the result; the exit code must be `code`.
+fn figures(arguments: &[&str], folder: &Path, code: i32) -> Value {
+    let run = backlift().current_dir(folder).args(arguments).arg("--json").assert().code(code);
+    serde_json::from_slice(&run.get_output().stdout).unwrap()
+}
+
+/// The numbers at these paths, each of which must be there and finite.
+fn numbers(value: &Value, pointers: &[&str]) {
+    for it in pointers {
+        let number = value.pointer(it).and_then(Value::as_f64);
+        assert!(number.is_some_and(f64::is_finite), "{it} in {value:#}");
+    }
+}
+
+/// Every number of one within 1e-9 of the other's, everything else the same but `handed`.
+fn same(one: &Value, other: &Value, place: &str) {
+    match (one, other) {
+        (Value::Object(a), Value::Object(b)) => {
+            assert_eq!(a.len(), b.len(), "{place}");
+            for (key, value) in a.iter().filter(|(key, _)| *key != "handed") {
+                same(value, &b[key], &format!("{place}/{key}"));
+            }
+        }
+        (Value::Array(a), Value::Array(b)) => {
+            assert_eq!(a.len(), b.len(), "{place}");
+            for (i, (a, b)) in a.iter().zip(b).enumerate() {
+                same(a, b, &format!("{place}/{i}"));
+            }
+        }
+        (Value::Number(a), Value::Number(b)) => {
+            let (a, b) = (a.as_f64().unwrap(), b.as_f64().unwrap());
+            assert!((a - b).abs() <= 1e-9 * a.abs().max(1.0), "{place}: {a} and {b}");
+        }
+        _ => assert_eq!(one, other, "{place}"),
+    }
+}
+
+#[test]
+fn weigh_gives_every_figure_of_every_bat_and_marks_what_was_estimated() {
+    let folder = tempfile::tempdir().unwrap();
+    let all = figures(&["weigh"], folder.path(), 0);
+    assert_eq!(all["schema"], "backlift/weigh/1");
+    let bats = all["bats"].as_array().unwrap();
+    assert_eq!(bats.len(), 4);
+    for bat in bats {
+        numbers(
+            bat,
+            &[
+                "/length_m",
+                "/mass_kg",
+                "/balance_m",
+                "/swing_moment_kg_m2",
+                "/swing_moment_sd_kg_m2",
+                "/hold_moment_n_m",
+                "/twist_moment_kg_m2",
+                "/percussion_m",
+                "/pickup_weight_kg",
+            ],
+        );
+        assert!(
+            bat["label"].is_string() && bat["edition"].is_string() && bat["breaches"].is_array()
+        );
+    }
+    assert_eq!(bats[0]["swing_moment_is_estimated"], false);
+    assert_eq!(bats[3]["swing_moment_is_estimated"], true);
+    assert_eq!((&bats[0]["legal"], &bats[3]["legal"]), (&"yes".into(), &"not_measured".into()));
+    let wide = figures(&["weigh", "--bat", "1", "--set", "bats.1.edge=42 mm"], folder.path(), 0);
+    assert_eq!(wide["bats"][0]["legal"], "no");
+    assert_eq!(wide["bats"][0]["breaches"][0]["dimension"], "edge");
+}
+
+#[test]
+fn swing_gives_every_figure_and_a_left_hander_gets_the_right_handers() {
+    let folder = tempfile::tempdir().unwrap();
+    let right = figures(&["swing", "--stroke", "hook", "--bat", "big edges"], folder.path(), 0);
+    assert_eq!(right["schema"], "backlift/swing/1");
+    assert_eq!((&right["stroke"], &right["bat"]), (&"hook".into(), &"Big edges".into()));
+    let hand = ["peak_force_n", "peak_couple_n_m", "grip_needed_n"].map(|it| format!("/{it}"));
+    let wrist = ["flexion_extension_n_m", "radial_ulnar_n_m", "forearm_roll_n_m", "peak_share"]
+        .map(|it| format!("/wrist/{it}"));
+    for side in ["top", "bottom"] {
+        for it in hand.iter().chain(&wrist) {
+            numbers(&right, &[&format!("/hands/{side}{it}")]);
+        }
+    }
+    numbers(
+        &right,
+        &[
+            "/bat_speed_m_s",
+            "/toe_speed_m_s",
+            "/stroke_time_s",
+            "/contact/position_error_m",
+            "/contact/face_error_deg",
+            "/contact/line_error_deg",
+            "/time_in_hand_s",
+            "/fastest_ball_m_s",
+        ],
+    );
+    assert!(right["limited_by"].is_string());
+    let left = ["swing", "--stroke", "hook", "--bat", "big edges", "--set", "player.handed=left"];
+    let left = figures(&left, folder.path(), 0);
+    assert_eq!((&right["handed"], &left["handed"]), (&"right".into(), &"left".into()));
+    same(&right, &left, "");
+}
+
+#[test]
+fn innings_gives_every_stroke_at_every_ten_runs_and_the_pull_at_fifty() {
+    let folder = tempfile::tempdir().unwrap();
+    let set = ["--set", "innings.runs=25"];
+    let right = figures(&[&["innings"], &set[..]].concat(), folder.path(), 0);
+    assert_eq!(right["schema"], "backlift/innings/1");
+    let runs: Vec<f64> =
+        right["points"].as_array().unwrap().iter().map(|it| it["runs"].as_f64().unwrap()).collect();
+    assert_eq!(runs, [0.0, 10.0, 20.0, 25.0, 30.0, 40.0, 50.0]);
+    for state in ["strokes", "strokes_without_slow"] {
+        for stroke in ["drive", "pull", "hook"] {
+            for figure in ["bat_speed_m_s", "wrist_share", "time_in_hand_s", "fastest_ball_m_s"] {
+                numbers(&right, &[&format!("/points/6/{state}/{stroke}/{figure}")]);
+            }
+        }
+    }
+    numbers(&right, &["/points/3/balls", "/pull_at_end/bat_speed_drop_share"]);
+    let lost = |at: &str| right.pointer(at).unwrap().as_f64().unwrap();
+    let at_fifty = lost("/pull_at_fifty/bat_speed_drop_share");
+    assert!(at_fifty > lost("/pull_at_fifty/without_slow/bat_speed_drop_share"));
+    assert!(at_fifty > lost("/pull_at_end/bat_speed_drop_share"));
+    let left = [&["innings"], &set[..], &["--set", "player.handed=left"]].concat();
+    same(&right, &figures(&left, folder.path(), 0), "");
+}
+
+#[test]
+fn check_takes_the_bat_as_ordered_and_sends_the_wrong_one_back_with_exit_code_one() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("card.ron"), CARD).unwrap();
+    let ordered =
+        ["check", "card.ron", "--mass", "1021 g", "--balance", "497 mm", "--time", "13.46 s"];
+    let good = figures(&ordered, folder.path(), 0);
+    assert_eq!((&good["schema"], &good["accepted"]), (&"backlift/check/1".into(), &true.into()));
+    for item in good["items"].as_array().unwrap() {
+        numbers(item, &["/asked", "/tolerance/0", "/tolerance/1"]);
+        assert!(item["figure"].is_string(), "{item}");
+    }
+    assert_eq!(good["items"][0]["figure"], "swing_moment_kg_m2");
+    assert_eq!(good["items"][0]["within"], true);
+    assert_eq!(good["pull_at_fifty"], Value::Null);
+    std::fs::write(folder.path().join("mine.ron"), include_str!("../../scenarios/junior.ron"))
+        .unwrap();
+    let heavy = figures(&["check", "card.ron", "mine.ron", "--bat", "1"], folder.path(), 1);
+    assert_eq!((&heavy["accepted"], &heavy["items"][0]["within"]), (&false.into(), &false.into()));
+    let lost = heavy.pointer("/pull_at_fifty/difference_m_s").unwrap().as_f64().unwrap();
+    assert!(lost < -0.1, "a bat with more swing moment is swung slower, not by {lost}");
+}
+
+#[test]
+fn faults_of_player_and_bats_come_together_in_their_places() {
+    let folder = tempfile::tempdir().unwrap();
+    let good = include_str!("../../scenarios/junior.ron");
+    let bad = good
+        .replace("stature: \"5 ft 2 in\"", "stature: \"3 m\"")
+        .replace("mass: \"2 lb 3 oz\"", "mass: \"4 kg\"")
+        .replace("balance: \"20.1 in\"", "balance: \"201 in\"")
+        .replace("time: \"14.13 s\"", "time: \"4.13 s\"")
+        .replace(
+            "size: \"Harrow\",\n            mass: \"2 lb 5 oz\"",
+            "size: \"Harow\",\n            mass: \"2 lb 5 oz\"",
+        );
+    std::fs::write(folder.path().join("bad.ron"), bad).unwrap();
+    let table = [
+        ("[bad.ron:12:18]", "3 m is outside"),
+        ("[bad.ron:23:19]", "no bat lies outside 0.2 to 3 kg"),
+        ("[bad.ron:36:22]", "balance is 5.1054 m; no bat lies outside"),
+        ("[bad.ron:51:42]", "faster than physics allows"),
+        ("[bad.ron:55:19]", "did you mean \"Harrow\"?"),
+    ];
+    for command in ["weigh", "swing", "innings"] {
+        let words = refused(&[command, "bad.ron", "--json"], folder.path());
+        for (at, said) in table {
+            assert!(words.contains(at) && words.contains(said), "{at} {said} in\n{words}");
+        }
+    }
+}
+
+#[test]
+fn a_mistyped_bat_or_stroke_and_a_broken_card_are_pointed_at() {
+    let folder = tempfile::tempdir().unwrap();
+    let half = &CARD.as_bytes()[..CARD.len() / 2];
+    std::fs::write(folder.path().join("half.ron"), half).unwrap();
+    std::fs::write(folder.path().join("other.ron"), "(schema: \"backlift/scenario/1\")").unwrap();
+    let table: &[(&[&str], &[&str])] = &[
+        (&["swing", "--bat", "Big edge"], &["[--bat:1:1]", "did you mean \"Big edges\"?"]),
+        (&["innings", "--bat", "4"], &["[--bat:1:1]", "0 \"Old faithful\""]),
+        (&["swing", "--stroke", "pul"], &["[--stroke:1:1]", "did you mean \"pull\"?"]),
+        (&["swing", "--capacity", "none"], &["--capacity", "80 %"]),
+        (&["check", "half.ron", "--mass", "1 kg"], &["[half.ron:", "not a whole card"]),
+        (&["check", "other.ron", "--mass", "1 kg"], &["[other.ron:1:1]", "not a card"]),
+        (&["check", "no.ron"], &["there is no file no.ron"]),
+        (&["check", "half.ron", "--mass", "1021"], &["1021 has no unit", "1160 g"]),
+    ];
+    for (arguments, said) in table {
+        let words = refused(arguments, folder.path());
+        for it in *said {
+            assert!(words.contains(it), "{arguments:?}: {it:?} is missing in\n{words}");
+        }
+    }
+}
+
+#[test]
+fn a_folder_that_cannot_be_written_is_refused_and_nothing_is_left_behind() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("taken"), "mine").unwrap();
+    for command in ["swing", "innings"] {
+        let words = refused(&[command, "--out", "taken"], folder.path());
+        assert!(words.contains("a file stands where a folder should be"), "{words}");
+        refused(&[command, "--out", "new", "--bat", "9"], folder.path());
+    }
+    assert_eq!(std::fs::read(folder.path().join("taken")).unwrap(), b"mine");
+    assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 1);
+}
+
+#[test]
+fn the_same_swing_and_innings_give_the_same_bytes() {
+    let folder = tempfile::tempdir().unwrap();
+    let written = |out: &str, threads: &str| {
+        let mut all = Vec::new();
+        for command in ["swing", "innings"] {
+            let run = backlift()
+                .current_dir(folder.path())
+                .env("RAYON_NUM_THREADS", threads)
+                .args([command, "--bat", "2", "--json", "--out", out])
+                .assert()
+                .success();
+            all.push(run.get_output().stdout.clone());
+        }
+        for name in ["swing-pull.csv", "swing-pull.svg", "swing-pull.png", "innings.svg"] {
+            all.push(std::fs::read(folder.path().join(out).join(name)).unwrap());
+        }
+        all
+    };
+    assert!(written("one", "1") == written("two", "2"));
+}

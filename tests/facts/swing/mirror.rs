@@ -1,0 +1,98 @@
+//! A left-hander is simulated as one and comes out as the mirror image; the same input gives the same bits.
+
+use backlift::bat::Bat;
+use backlift::frames::{DVec3, Mirror};
+use backlift::measurement::person::Handed;
+use backlift::player::Player;
+use backlift::player::grip::FRICTION;
+use backlift::swing::observed::{HandLoad, Observed, observe};
+
+use super::players::{FRESH, adult, adult_bat, boy_of_twelve, boys_bat, strokes};
+
+fn swings(player: &Player, bat: &Bat) -> Vec<(f64, Observed)> {
+    let swing = |stroke: &backlift::swing::player_stroke::PlayerStroke| {
+        let held = stroke.hold(bat).unwrap();
+        let time_s = held.fastest(&FRESH, None).unwrap().stroke_time_s;
+        (time_s, observe(&held, &FRESH, time_s, 0.034, FRICTION.value))
+    };
+    strokes(player).iter().map(swing).collect()
+}
+
+fn hand(load: &HandLoad) -> Vec<f64> {
+    let w = load.wrist;
+    vec![
+        load.peak_force_n,
+        load.peak_couple_n_m,
+        load.peak_cross_couple_n_m,
+        load.grip_needed_n,
+        w.flexion_extension_n_m,
+        w.radial_ulnar_n_m,
+        w.forearm_roll_n_m,
+        w.peak_share,
+    ]
+}
+
+/// Every figure of a swing in one row; what has a side is seen in this mirror.
+fn figures(time_s: f64, it: &Observed, mirror: Mirror) -> Vec<f64> {
+    let c = &it.contact;
+    let mut out = vec![
+        time_s,
+        c.time_s,
+        c.position_error_m,
+        c.face_error_rad,
+        c.line_error_rad,
+        c.bat_speed_m_s,
+        c.normal_speed_m_s,
+        c.toe_speed_m_s,
+    ];
+    let mut place = |v: DVec3| out.extend(mirror.vector(v).to_array());
+    place(c.point_W);
+    for m in &it.series {
+        [m.handle_top_W, m.contact_W, m.toe_W, m.face_W, m.pelvis_W]
+            .into_iter()
+            .for_each(&mut place);
+    }
+    out.extend(hand(&it.top));
+    out.extend(hand(&it.bottom));
+    out.extend(it.peak_share.iter().chain(&it.time_spent).chain(&it.work_j));
+    for m in &it.series {
+        out.extend(m.q.iter().chain(&m.torque_n_m).chain(&m.share).chain(&m.force_n));
+        out.extend([m.couple_top_n_m, m.bat_speed_m_s]);
+    }
+    out
+}
+
+#[test]
+fn a_left_hander_swings_as_the_mirror_image_of_a_right_hander() {
+    let mut worst = 0.0_f64;
+    for (build, bat) in [(adult as fn(Handed) -> Player, adult_bat()), (boy_of_twelve, boys_bat())]
+    {
+        let right = swings(&build(Handed::Right), &bat);
+        let left = swings(&build(Handed::Left), &bat);
+        for ((right_s, right), (left_s, left)) in right.iter().zip(&left) {
+            assert!(right.series[0].toe_W.y != left.series[0].toe_W.y, "they must not stand alike");
+            let right = figures(*right_s, right, Mirror::RIGHT_HANDED);
+            let left = figures(*left_s, left, Mirror::LEFT_HANDED);
+            assert_eq!(right.len(), left.len());
+            for (a, b) in right.iter().zip(&left) {
+                worst = worst.max((a - b).abs() / a.abs().max(1.0));
+            }
+        }
+    }
+    println!("mirror: worst {worst:.1e}");
+    assert!(worst < 1e-9, "{worst}");
+}
+
+#[test]
+fn the_same_swing_twice_gives_the_same_bits() {
+    let bits = || -> Vec<u64> {
+        swings(&adult(Handed::Right), &adult_bat())
+            .iter()
+            .flat_map(|(t, it)| figures(*t, it, Mirror::RIGHT_HANDED))
+            .map(f64::to_bits)
+            .collect()
+    };
+    let once = bits();
+    let again = std::thread::spawn(bits);
+    assert!(once == again.join().unwrap());
+}
