@@ -3,7 +3,7 @@
 //! The figures themselves are searched to the end. Their slopes are not: at the fastest controlled time
 //! T the logarithm L of the contact error is nought. A change of the input makes it L', Newton's step
 //! `T − L' / (∂L/∂T)` comes near the new time, a straight line through the two swings nearer, and one
-//! through the last two gives the rest: three swings in place of a search.
+//! through the first and the last gives the rest: three swings in place of a search.
 
 use super::collision::{RESTITUTION, SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
 use super::figure::{LATE_RUNS, StrokeFigure, When};
@@ -122,8 +122,9 @@ impl Asked<'_> {
             let between = |a: f64, b: f64, share: f64| a + share * (b - a);
             let share = nought(&first, &second);
             let third = at(between(first.stroke_time_s, second.stroke_time_s, share));
-            let share = nought(&second, &third);
-            let along = |of: fn(&Contact) -> f64| between(of(&second), of(&third), share);
+            // From the first, not the second: so near the third a line would follow the last digits.
+            let share = nought(&first, &third);
+            let along = |of: fn(&Contact) -> f64| between(of(&first), of(&third), share);
             let seen = batter.observe(held, &capacity[when], self.asked_time_s[stroke]);
             Swung {
                 time_s: along(|it| it.stroke_time_s),

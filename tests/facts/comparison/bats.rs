@@ -156,10 +156,10 @@ fn a_weaker_player_searched_anew_loses_what_is_carried() {
             (StrokeFigure::BatSpeed, found.contact.bat_speed_m_s),
         ] {
             let carried = at(figure);
-            // Three swings instead of a dozen: a fiftieth of the change.
+            // The last digits of a swing (up to 0.05 %) are a twentieth of so small a change.
             let said = carried.by_common[0];
             let change = searched - carried.value;
-            assert!((said - change).abs() < 0.02 * change.abs(), "{figure:?} {said} {change}");
+            assert!((said - change).abs() < 0.05 * change.abs(), "{figure:?} {said} {change}");
         }
     }
 }
