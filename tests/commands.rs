@@ -3,6 +3,8 @@
 
 #[path = "commands/bats.rs"]
 mod bats;
+#[path = "commands/pairs.rs"]
+mod pairs;
 
 use std::path::Path;
 

@@ -186,7 +186,7 @@ fn one(
             step()?;
             let swung = asked.near(&doubt.batter, &bat, &pairs)?;
             let moved = values(asked, &swung, &bat, BEST_RESTITUTION);
-            Ok(slopes(&moved, doubt.sd / doubt.step))
+            Ok(slopes(&moved, 1.0))
         })
         .collect::<Result<_, ComparisonFault>>()?;
     let livelier = values(asked, &swung, &bat, RESTITUTION.value + RESTITUTION.sd);

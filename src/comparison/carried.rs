@@ -48,7 +48,7 @@ pub struct Carried {
     /// Change for a kilogram of dead weight, a metre of balance point and a kg m² of swing moment,
     /// the other two held.
     pub by_bat: [f64; 3],
-    /// Change for one standard deviation of each [`Common`] doubt.
+    /// Change for one standard deviation of each [`Common`] doubt: weaker, heavier, livelier, slower.
     pub by_common: [f64; COMMON_COUNT],
     /// Change when the slow fatigue is left out, and when it is at the top of its band.
     pub by_fatigue: [f64; 2],

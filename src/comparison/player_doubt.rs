@@ -11,17 +11,13 @@ use crate::swing::batter::Batter;
 pub(super) struct PlayerDoubt {
     /// Which doubt.
     pub common: Common,
-    /// The player, moved by `step`.
+    /// The player, weaker or heavier by one standard deviation: what such a player would lose, not a
+    /// slope at the best guess, which is misleading where the limit passes from one joint to another.
     pub batter: Batter,
-    /// By how much, as a share.
-    pub step: f64,
-    /// One standard deviation, as a share.
-    pub sd: f64,
 }
 
-/// Share by which strengths and masses are moved for the slopes: large enough that the swings' last
-/// digits (0.02 %) do not matter.
-const STEP: f64 = 0.05;
+/// Most that is taken off a strength, as a share.
+const MOST: f64 = 0.5;
 /// One standard deviation of the masses of trunk and arms as a share: adults, children (assumption, as
 /// the player's own list of estimates says).
 const BODY_MASS_SD: [f64; 2] = [0.10, 0.20];
@@ -36,41 +32,39 @@ impl PlayerDoubt {
             let sd = player.strength.relative_sd[group as usize];
             libm::sqrt((sd * sd - grip_sd * grip_sd).max(0.0))
         };
-        let stronger = |common: Common, groups: &[Group], sd: f64| {
+        let weaker = |common: Common, groups: &[Group], sd: f64| {
             let mut factors = [1.0; GROUP_COUNT];
             for group in groups {
-                factors[*group as usize] += STEP;
+                factors[*group as usize] -= sd.min(MOST);
             }
             let strength = player.strength.times(&factors);
-            Self { common, batter: batter.with_strength(strength), step: STEP, sd }
+            Self { common, batter: batter.with_strength(strength) }
         };
         let arms = |common: Common, top: Group, bottom: Group| {
-            stronger(common, &[top, bottom], own_sd(top).max(own_sd(bottom)))
+            weaker(common, &[top, bottom], own_sd(top).max(own_sd(bottom)))
         };
         let child = player.age_y < ADULT_FROM_Y;
         vec![
-            stronger(Common::Strength, &Group::ALL, grip_sd),
-            stronger(Common::Trunk, &[Group::Trunk], own_sd(Group::Trunk)),
+            weaker(Common::Strength, &Group::ALL, grip_sd),
+            weaker(Common::Trunk, &[Group::Trunk], own_sd(Group::Trunk)),
             arms(Common::Shoulders, Group::TopShoulder, Group::BottomShoulder),
             arms(Common::Elbows, Group::TopElbow, Group::BottomElbow),
             arms(Common::Wrists, Group::TopWrist, Group::BottomWrist),
             Self {
                 common: Common::BodyMasses,
-                batter: heavier(batter),
-                step: STEP,
-                sd: BODY_MASS_SD[usize::from(child)],
+                batter: heavier(batter, BODY_MASS_SD[usize::from(child)]),
             },
         ]
     }
 }
 
 /// The same player with heavier trunk and arms of the same build.
-fn heavier(batter: &Batter) -> Batter {
+fn heavier(batter: &Batter, share: f64) -> Batter {
     let with = |player: &Player| {
         let mut player = player.clone();
         let it = &mut player.segments;
         for segment in [&mut it.trunk, &mut it.upper_arm, &mut it.forearm, &mut it.hand] {
-            segment.mass_kg *= 1.0 + STEP;
+            segment.mass_kg *= 1.0 + share;
         }
         player
     };

@@ -1,9 +1,9 @@
 //! One bat swung by the player, fresh and at fifty, and how its figures move when an input does.
 //!
 //! The figures themselves are searched to the end. Their slopes are not: at the fastest controlled time
-//! T the logarithm L of the contact error is nought. A small change of the input makes it L', Newton's
-//! step `T − L' / (∂L/∂T)` comes near the new time, and a straight line through the two swings gives
-//! the rest: two swings in place of a search.
+//! T the logarithm L of the contact error is nought. A change of the input makes it L', Newton's step
+//! `T − L' / (∂L/∂T)` comes near the new time, a straight line through the two swings nearer, and one
+//! through the first and the last gives the rest: three swings in place of a search.
 
 use super::collision::{RESTITUTION, SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
 use super::figure::{LATE_RUNS, StrokeFigure, When};
@@ -50,6 +50,8 @@ pub(super) struct Spot {
 
 /// Step of the stroke time for the slope along it, as a share: far above the last digits' unrest.
 const TIME_STEP: f64 = 0.01;
+/// Longest Newton's step, as a share of the stroke time.
+const LONGEST_STEP: f64 = 0.25;
 /// First guess of the fastest time as a share of the asked time.
 const GUESS_SHARE: f64 = 0.87;
 
@@ -90,7 +92,7 @@ impl Asked<'_> {
         })
     }
 
-    /// The same stroke with a slightly other bat or player: fresh, and with what is left at fifty.
+    /// The same strokes with another bat or player: fresh, and with what is left at fifty.
     pub(super) fn near(
         &self,
         batter: &Batter,
@@ -103,21 +105,31 @@ impl Asked<'_> {
             let (held, spot) = (&taken_up.held[stroke], &spots[stroke][when]);
             let swinger = held.swinger(&capacity[when]);
             let log_error = |it: &Contact| libm::log(it.error.max(f64::MIN_POSITIVE));
-            let old = swinger.swing(spot.swung.time_s, None);
+            let at = |time_s: f64| swinger.swing(time_s, None);
+            let first = at(spot.swung.time_s);
             // A swing so easy that it is in control at any time has no limit that could move.
             let step_s = match spot.log_error_per_s < 0.0 {
-                true => -log_error(&old) / spot.log_error_per_s,
+                true => -log_error(&first) / spot.log_error_per_s,
                 false => 0.0,
             };
-            let new = swinger.swing(spot.swung.time_s + step_s, None);
-            let steps = log_error(&old) / (log_error(&old) - log_error(&new));
-            let steps = if steps.is_finite() { steps } else { 1.0 };
-            let along = |a: f64, b: f64| a + steps * (b - a);
+            let longest_s = LONGEST_STEP * spot.swung.time_s;
+            let second = at(spot.swung.time_s + step_s.clamp(-longest_s, longest_s));
+            // Share of the way from one swing to another at which a straight line is nought.
+            let nought = |a: &Contact, b: &Contact| {
+                let share = log_error(a) / (log_error(a) - log_error(b));
+                if share.is_finite() { share.clamp(-1.0, 2.0) } else { 1.0 }
+            };
+            let between = |a: f64, b: f64, share: f64| a + share * (b - a);
+            let share = nought(&first, &second);
+            let third = at(between(first.stroke_time_s, second.stroke_time_s, share));
+            // From the first, not the second: so near the third a line would follow the last digits.
+            let share = nought(&first, &third);
+            let along = |of: fn(&Contact) -> f64| between(of(&first), of(&third), share);
             let seen = batter.observe(held, &capacity[when], self.asked_time_s[stroke]);
             Swung {
-                time_s: spot.swung.time_s + steps * step_s,
-                bat_speed_m_s: along(old.bat_speed_m_s, new.bat_speed_m_s),
-                normal_speed_m_s: along(old.normal_speed_m_s, new.normal_speed_m_s),
+                time_s: along(|it| it.stroke_time_s),
+                bat_speed_m_s: along(|it| it.bat_speed_m_s),
+                normal_speed_m_s: along(|it| it.normal_speed_m_s),
                 wrist_share: seen.wrist_share(),
             }
         };

@@ -1,6 +1,6 @@
 //! `backlift check`: a delivered bat against its card.
 
-mod card_file;
+pub mod card_file;
 mod cost;
 mod delivered;
 mod told;

@@ -12,9 +12,7 @@ use backlift::comparison::bats::{ComparisonFault, compare};
 use backlift::comparison::swung::Asked;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
-use backlift::fit::candidates::suitable;
-use backlift::fit::fitting::{Order, setting};
-use backlift::stroke::Stroke;
+use backlift::innings::played::delivery;
 
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
@@ -100,30 +98,15 @@ fn chosen(loaded: &Loaded, named: &[String]) -> Result<Vec<WeighedBat>, Stop> {
 
 fn compared(loaded: &Loaded, bats: Vec<WeighedBat>, progress: &Progress) -> Result<Shown, Stop> {
     let scenario = &loaded.scenario;
-    let played = |it: &&Stroke| scenario.strokes.contains(&it.name);
-    let strokes: Vec<Stroke> = loaded.strokes.iter().filter(played).cloned().collect();
-    let order = Order {
-        player: &loaded.player,
-        strokes: &strokes,
-        bats: &bats,
-        plan: &scenario.innings,
-        bowling: &scenario.bowling,
-        limits: &scenario.fit,
-        sizes: &loaded.sizes,
-        laws: &loaded.laws,
-    };
-    // The asked stroke times are those of the reference bat of the size that suits, as in a fit.
-    let suits = suitable(&loaded.sizes, &scenario.fit, loaded.player.stature_m);
-    let size = suits.first().ok_or_else(|| Stop::OurMistake("there are no sizes".into()))?;
-    let reference =
-        size.reference.bat("reference").map_err(|it| Stop::OurMistake(it.to_string()))?;
-    let setting = setting(&order, &reference)?;
+    let first = bats.first().ok_or_else(|| Stop::OurMistake("there is no bat".into()))?;
+    let batter = loaded.batter(first, 1.0)?;
+    let asked_time_s = loaded.asked_times_s(&batter)?;
     let asked = Asked {
-        batter: &setting.batter,
-        plan: &setting.plan,
-        delivery: setting.delivery,
-        asked_time_s: &setting.asked_time_s,
-        ball_kg: setting.ball_kg,
+        batter: &batter,
+        plan: &scenario.innings,
+        delivery: delivery(&scenario.bowling),
+        asked_time_s: &asked_time_s,
+        ball_kg: scenario.fit.ball_mass_kg,
     };
     let comparison = compare(&asked, &bats, &|doing, share| progress.report(doing, share))
         .map_err(|it| match it {
@@ -133,6 +116,6 @@ fn compared(loaded: &Loaded, bats: Vec<WeighedBat>, progress: &Progress) -> Resu
                 Stop::OurMistake(it.to_string())
             }
         })?;
-    let strokes = strokes.into_iter().map(|it| it.name).collect();
+    let strokes = loaded.strokes.iter().map(|it| it.name.clone()).collect();
     Ok(Shown { comparison, bats, strokes })
 }

@@ -3,12 +3,12 @@
 use std::path::PathBuf;
 
 use backlift::bat::figures::WeighedBat;
-use backlift::files::card;
 use backlift::files::fault::Fault;
 use backlift::fit::trial::Pickup;
 use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use backlift::units::{Quantity, parse};
 
+use crate::check::card_file;
 use crate::loaded::Loaded;
 use crate::outcome::Stop;
 use crate::placed::argument_fault;
@@ -65,17 +65,7 @@ impl WantedArgs {
 }
 
 fn from_card(path: &std::path::Path) -> Result<Wanted, Stop> {
-    let text = std::fs::read_to_string(path).map_err(|error| {
-        let words = match error.kind() {
-            std::io::ErrorKind::NotFound => format!("there is no file {}", path.display()),
-            _ => format!("{} cannot be read: {error}", path.display()),
-        };
-        Fault::new(format!("--like: {words}")).help("name the card that a fit wrote, a .ron file")
-    })?;
-    let card = card::read(&text).map_err(|it| {
-        Fault::new(format!("--like: {}: {it}", path.display()))
-            .help("name the card that a fit wrote, a .ron file")
-    })?;
+    let card = card_file::read(path)?;
     let pickup = Pickup {
         mass_kg: card.mass_kg,
         balance_m: card.balance_m,
