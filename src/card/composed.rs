@@ -139,22 +139,29 @@ fn how_sure(fitting: &Fitting, headline: &Headline) -> String {
     let moved = fitting.moved.iter().filter(|m| m.changes_advice).count();
     let of = fitting.moved.len();
     format!(
-        "Two simulations agree to {:.2} %; of {of} doubtful inputs moved, {moved} would change the advice.",
-        100.0 * headline.largest_difference()
+        "Two simulations agree to {:.2} %. Of the {of} least certain inputs, moved one at a time, {} leave this bat right.",
+        100.0 * headline.largest_difference(),
+        of - moved
     )
 }
 
-/// The moved inputs that change the advice, in one line.
+/// The moved inputs that change the advice, in one line, by the way they change it.
 fn changes(fitting: &Fitting) -> Option<String> {
-    let words: Vec<String> = fitting
-        .moved
-        .iter()
-        .filter(|m| m.changes_advice)
-        .map(|m| {
-            let lighter = m.chosen.bat.swing_moment_kg_m2()
-                < fitting.recommendation.worth.bat.swing_moment_kg_m2();
-            format!("{}: {} pickup", m.what, if lighter { "lighter" } else { "heavier" })
-        })
+    let own = fitting.recommendation.worth.bat.swing_moment_kg_m2();
+    let group = |lighter: bool| {
+        let words: Vec<&str> = fitting
+            .moved
+            .iter()
+            .filter(|m| m.changes_advice)
+            .filter(|m| (m.chosen.bat.swing_moment_kg_m2() < own) == lighter)
+            .map(|m| m.what)
+            .collect();
+        words.join(", ")
+    };
+    let said: Vec<String> = [("Lighter", group(true)), ("Heavier", group(false))]
+        .into_iter()
+        .filter(|(_, words)| !words.is_empty())
+        .map(|(way, words)| format!("{way} pickup if: {words}."))
         .collect();
-    (!words.is_empty()).then(|| format!("Would change the advice: {}.", words.join("; ")))
+    (!said.is_empty()).then(|| said.join(" "))
 }

@@ -22,7 +22,7 @@ pub enum StrokeFigure {
     BatSpeed,
     /// Time of that swing, s.
     StrokeTime,
-    /// Largest share of either wrist's present capacity at the asked stroke time.
+    /// Mean share of its present capacity that the busier wrist gives at the asked stroke time.
     WristShare,
     /// Left over against the bowling faced, s.
     TimeInHand,

@@ -6,6 +6,7 @@ use super::rule::Worth;
 use super::search::{Cell, OneSize, choose_finely};
 use super::setting::{Setting, Slow};
 use crate::player::joints::{GROUP_COUNT, Group};
+use crate::swing::batter::Batter;
 
 /// What happens to the advice when an uncertain input is moved.
 #[derive(Clone, Debug, PartialEq)]
@@ -14,7 +15,8 @@ pub struct Moved {
     pub what: &'static str,
     /// The bat the rule would choose then.
     pub chosen: Worth,
-    /// Whether its swing moment lies outside the recommendation's tolerance.
+    /// Whether the recommended bat would no longer do: fails the demand where another keeps it, or is
+    /// worth less than the tie allows.
     pub changes_advice: bool,
 }
 
@@ -35,17 +37,30 @@ pub(super) fn move_inputs(
         }
     };
     let slow = |slow: Slow| Setting { slow, ..setting.clone() };
-    let changes = [
-        ("trunk 30 % weaker", trunk(0.7)),
-        ("trunk 30 % stronger", trunk(1.3)),
-        ("no lasting fatigue", slow(Slow::Without)),
-        ("lasting fatigue at the top of its band", slow(Slow::High)),
+    let mut changes = vec![
+        ("the trunk is 30 % weaker", trunk(0.7)),
+        ("the trunk is 30 % stronger", trunk(1.3)),
+        ("lasting fatigue is nil", slow(Slow::Without)),
+        ("lasting fatigue is at its most", slow(Slow::High)),
     ];
-    let [low, high] = recommendation.tolerances.swing_moment_kg_m2;
+    if !order.strokes_otherwise.is_empty() {
+        let any_bat = &one.surrogate.domain.middle;
+        let batter = Batter::new(
+            order.player,
+            order.strokes_otherwise,
+            any_bat,
+            setting.batter.handle_diameter_m,
+        )?;
+        let fresh = Setting::fresh_times_s(&batter, any_bat)?;
+        let asked_time_s = fresh.iter().map(|t| t * order.limits.asked_time_factor).collect();
+        let otherwise = Setting { batter, asked_time_s, ..setting.clone() };
+        changes.push(("another swing path", otherwise));
+    }
+    let share = 0.5 / changes.len() as f64;
     let mut out = Vec::with_capacity(changes.len());
     for (i, (what, changed)) in changes.iter().enumerate() {
-        let part = |share: f64| {
-            progress("asking what could change the advice", 0.5 + 0.125 * (i as f64 + share))
+        let part = |part: f64| {
+            progress("asking what could change the advice", 0.5 + share * (i as f64 + part))
         };
         let shifted = one.surrogate.shifted(changed, &part)?;
         let changed = &changed.judged_by(&shifted.at(&shifted.domain.middle));
@@ -57,9 +72,17 @@ pub(super) fn move_inputs(
                 ..c.clone()
             })
             .collect();
+        let asked = &recommendation.worth.bat;
+        let asked = Worth::new(changed, asked.clone(), shifted.at(asked));
         if let Some((_, chosen)) = choose_finely(order, changed, &shifted, &one.range, &grid) {
-            let swing = chosen.bat.swing_moment_kg_m2();
-            out.push(Moved { what, changes_advice: swing < low || swing > high, chosen });
+            let passing = grid.iter().map(|c| &c.worth).filter(|w| w.passes());
+            let best = passing.map(|w| w.goal_m_s).fold(0.0, f64::max);
+            let still_does = if chosen.passes() {
+                asked.passes() && asked.goal_m_s >= best * (1.0 - order.limits.tie_width)
+            } else {
+                asked.slack >= chosen.slack - order.limits.tie_width
+            };
+            out.push(Moved { what, changes_advice: !still_does, chosen });
         }
     }
     Ok(out)

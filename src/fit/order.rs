@@ -20,6 +20,8 @@ pub struct Order<'a> {
     pub player: &'a Player,
     /// Strokes that can be played.
     pub strokes: &'a [Stroke],
+    /// The same strokes on joint paths planned another way; may be empty.
+    pub strokes_otherwise: &'a [Stroke],
     /// Bats weighed at the bench.
     pub bats: &'a [WeighedBat],
     /// Innings to last.

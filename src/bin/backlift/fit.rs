@@ -92,6 +92,7 @@ pub fn fitted(loaded: Loaded, progress: &Progress) -> Result<Fitted, Stop> {
     let order = Order {
         player: &loaded.player,
         strokes: &loaded.strokes,
+        strokes_otherwise: &loaded.strokes_otherwise,
         bats: &loaded.bats,
         plan: &loaded.scenario.innings,
         bowling: &loaded.scenario.bowling,

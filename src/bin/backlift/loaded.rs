@@ -7,7 +7,7 @@ use backlift::bat::sizes::Size;
 use backlift::files::assets::{limits, sizes};
 use backlift::files::fault::{Faults, nearest};
 use backlift::files::scenario::{self, Places};
-use backlift::files::stroke::built_in;
+use backlift::files::stroke::{built_in, built_in_otherwise};
 use backlift::fit::candidates::suitable;
 use backlift::fit::setting::Setting;
 use backlift::measurement::plan::Scenario;
@@ -31,6 +31,8 @@ pub struct Loaded {
     pub laws: Limits,
     /// Every stroke there is: drive, pull, hook.
     pub strokes: Vec<Stroke>,
+    /// The same on other joint paths.
+    pub strokes_otherwise: Vec<Stroke>,
     /// The bats, in the scenario's order.
     pub bats: Vec<WeighedBat>,
     /// The player.
@@ -64,7 +66,8 @@ pub fn load(given: &ScenarioArgs) -> Result<Loaded, Stop> {
     }
     let player = player(&scenario.player).map_err(|it| player_fault(&places, &it))?;
     warn(&warnings);
-    Ok(Loaded { scenario, sizes, laws, strokes: built_in()?, bats, player, places })
+    let (strokes, strokes_otherwise) = (built_in()?, built_in_otherwise()?);
+    Ok(Loaded { scenario, sizes, laws, strokes, strokes_otherwise, bats, player, places })
 }
 
 impl Loaded {

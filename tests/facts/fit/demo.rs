@@ -17,6 +17,7 @@ pub fn fitted(file: &str, set: &[&str]) -> Fitting {
     let order = Order {
         player: &backlift::player::player(&s.player).unwrap(),
         strokes: &stroke::built_in().unwrap(),
+        strokes_otherwise: &stroke::built_in_otherwise().unwrap(),
         bats: &bats,
         plan: &s.innings,
         bowling: &s.bowling,

@@ -56,11 +56,15 @@ pub fn told(it: &Fitted, units: Units) -> String {
     ));
     for moved in &it.fitting.moved {
         out += &line(&format!(
-            "  If {}: {} at {} ({}).",
+            "If {}: the choice would be {} at {}; {}.",
             moved.what,
             spoken(Quantity::Mass, moved.chosen.bat.mass_kg(), 0.005, units),
             spoken(Quantity::Length, moved.chosen.bat.balance_m(), 0.001, units),
-            if moved.changes_advice { "another pickup" } else { "the same pickup" },
+            if moved.changes_advice {
+                "this bat would no longer do"
+            } else {
+                "this bat still does"
+            },
         ));
     }
     let estimated = estimated(it);
