@@ -38,7 +38,8 @@ fn shown(readme: &str) -> Vec<Shown> {
 fn words(typed: &str) -> Vec<String> {
     let mut words = vec![String::new()];
     for (n, part) in typed.split('"').enumerate() {
-        let mut pieces = if n % 2 == 1 { vec![part] } else { part.split(' ').collect() }.into_iter();
+        let mut pieces =
+            if n % 2 == 1 { vec![part] } else { part.split(' ').collect() }.into_iter();
         if let (Some(last), Some(first)) = (words.last_mut(), pieces.next()) {
             last.push_str(first);
         }
