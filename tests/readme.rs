@@ -94,3 +94,14 @@ fn every_picture_and_file_the_readme_points_at_is_there() {
         assert!(size.unwrap() < 300_000, "{it} is too large for a README");
     }
 }
+
+#[test]
+fn the_scenario_of_the_readme_is_read_without_a_question() {
+    let folder = tempfile::tempdir().unwrap();
+    let readme = include_str!("../README.md");
+    let (_, rest) = readme.split_once("```ron\n").unwrap();
+    let (scenario, _) = rest.split_once("```").unwrap();
+    std::fs::write(folder.path().join("all.ron"), scenario).unwrap();
+    let mut command = Command::cargo_bin("backlift").unwrap();
+    command.current_dir(folder.path()).args(["weigh", "all.ron"]).assert().success().stderr("");
+}
