@@ -1,5 +1,9 @@
 //! The program as a person uses it.
 #![allow(missing_docs)]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "edge: tests read files and compare with the standard library"
+)]
 
 #[path = "commands/bats.rs"]
 mod bats;

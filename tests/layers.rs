@@ -1,5 +1,6 @@
 //! Data flows one way: a stage uses the stages before it, never one after.
 #![allow(missing_docs)]
+#![allow(clippy::disallowed_methods, reason = "edge: reads the sources")]
 
 use std::path::{Path, PathBuf};
 

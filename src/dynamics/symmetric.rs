@@ -1,6 +1,10 @@
 //! Small dense symmetric matrices: Cholesky factor and its solves, sized at compile time.
 //!
 //! `A = Uᵀ U` with U in the upper triangle, so that every inner loop runs along a row.
+#![allow(
+    clippy::needless_range_loop,
+    reason = "rows and columns of matrices read as in the textbook"
+)]
 
 /// `y += a x` over the common length.
 fn add_scaled(y: &mut [f64], a: f64, x: &[f64]) {

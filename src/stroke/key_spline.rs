@@ -1,4 +1,5 @@
 //! The keys of a stroke as smooth curves: natural cubic splines in the path parameter `p = s²`.
+#![allow(clippy::needless_range_loop, reason = "channels of several arrays side by side")]
 
 use super::Key;
 use crate::frames::{DMat3, DVec3};

@@ -1,4 +1,5 @@
 //! Activation: the share of its present capacity that a joint gives, and how fast it can change.
+#![allow(clippy::needless_range_loop, reason = "joints of several arrays side by side")]
 
 use crate::player::Strength;
 use crate::player::force_velocity::HillCurve;

@@ -1,5 +1,9 @@
 //! One swing by the search dynamics: our own reduced coordinates, Runge–Kutta of fourth order, the
 //! law evaluated inside each stage.
+#![allow(
+    clippy::manual_clamp,
+    reason = "clamp panics on NaN; a swing that ran away is caught after its step"
+)]
 
 use super::activation::Available;
 use super::chain::Chain;

@@ -2,6 +2,10 @@
 //! kind: `reference_` an outside program, `published_` an outside figure, `unchanged_` only a guard.
 #![allow(non_snake_case, reason = "frame suffixes are capitals")]
 #![allow(missing_docs)]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "edge: tests read files and compare with the standard library"
+)]
 
 mod bat;
 mod card;

@@ -1,0 +1,73 @@
+//! What is measured: an adult and an ordinary adult bat, and the built-in demo. The people are invented.
+#![allow(dead_code, reason = "each bench uses its part")]
+
+use backlift::bat::Bat;
+use backlift::bat::figures::{WeighedBat, weigh};
+use backlift::bat::laws::Limits;
+use backlift::bat::sizes::Size;
+use backlift::files::{assets, scenario, stroke};
+use backlift::measurement::person::{Handed, PersonReading, Sex};
+use backlift::measurement::plan::{STROKES, Scenario};
+use backlift::player::joints::GROUP_COUNT;
+use backlift::player::{Player, player};
+use backlift::stroke::Stroke;
+use backlift::swing::player_stroke::{Held, PlayerStroke};
+
+/// Nothing tired.
+pub const FRESH: [f64; GROUP_COUNT] = [1.0; GROUP_COUNT];
+
+/// An ordinary man.
+pub fn adult() -> Player {
+    player(&PersonReading {
+        age_y: 25.0,
+        sex: Sex::Male,
+        stature_m: 1.80,
+        handed: Handed::Right,
+        mass_kg: None,
+        arm_length_m: None,
+        hand_length_m: None,
+        grip_top_n: None,
+        grip_bottom_n: None,
+        wrist_hold: None,
+    })
+    .unwrap()
+}
+
+/// The reference bat of the adult size.
+pub fn adult_bat() -> Bat {
+    assets::sizes().unwrap().last().unwrap().reference.bat("reference").unwrap()
+}
+
+/// The adult with the adult bat and the built-in pull.
+pub fn pull() -> Held {
+    let strokes = stroke::built_in().unwrap();
+    let pull = strokes.iter().find(|it| it.name == "pull").unwrap();
+    let bat = adult_bat();
+    PlayerStroke::new(&adult(), pull, &bat).unwrap().hold(&bat).unwrap()
+}
+
+/// The built-in demo with everything that comes before the search.
+pub struct Demo {
+    pub scenario: Scenario,
+    pub sizes: Vec<Size>,
+    pub laws: Limits,
+    pub player: Player,
+    pub bats: Vec<WeighedBat>,
+    pub strokes: Vec<Stroke>,
+    pub strokes_otherwise: Vec<Stroke>,
+}
+
+/// Loads it.
+pub fn demo() -> Demo {
+    let scenario = scenario::load(&scenario::Given::Demo, &[], &STROKES).unwrap().scenario;
+    let (sizes, laws) = (assets::sizes().unwrap(), assets::limits().unwrap());
+    Demo {
+        player: player(&scenario.player).unwrap(),
+        bats: scenario.bats.iter().map(|it| weigh(it, &sizes, &laws).unwrap()).collect(),
+        strokes: stroke::built_in().unwrap(),
+        strokes_otherwise: stroke::built_in_otherwise().unwrap(),
+        scenario,
+        sizes,
+        laws,
+    }
+}
