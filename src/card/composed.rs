@@ -6,8 +6,8 @@ use crate::fit::fitting::Fitting;
 use crate::fit::headline::Headline;
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 
-/// Swings to time on the bench.
-const SWINGS: u32 = 10;
+/// Swings to time on the bench: thirty, since ten leave an error about as wide as the tolerance.
+const SWINGS: u32 = 30;
 /// Half-swing that the times on the card are for, rad (5°).
 const AMPLITUDE_RAD: f64 = 0.087_266_462_599_716_48;
 /// Half-width of the handle's tolerance, m: assumption, no source.

@@ -66,7 +66,9 @@ pub struct Item {
 pub enum DecidedBy {
     /// The swing moment, measured.
     SwingMoment,
-    /// Dead weight and balance point, since the swing moment was not measured or too near a limit.
+    /// The swing moment, measured, but too near a limit for its error: on which side it reads.
+    SwingMomentReading,
+    /// Dead weight and balance point, since the swing moment was not measured.
     WeightAndBalance,
     /// Too little was measured to accept the bat.
     TooLittleMeasured,
@@ -107,13 +109,21 @@ pub fn check(card: &Card, bat: &ReturnedBat) -> Check {
     let (accepted, decided_by) = match swing {
         Within::Yes => (true, DecidedBy::SwingMoment),
         Within::No => (false, DecidedBy::SwingMoment),
+        Within::Unsure => (reads_inside(&items), DecidedBy::SwingMomentReading),
         _ if weight == Within::No || balance == Within::No => (false, DecidedBy::WeightAndBalance),
         Within::NotMeasured if weight == Within::NotMeasured || balance == Within::NotMeasured => {
             (false, DecidedBy::TooLittleMeasured)
         }
-        Within::Unsure | Within::NotMeasured => (true, DecidedBy::WeightAndBalance),
+        Within::NotMeasured => (true, DecidedBy::WeightAndBalance),
     };
     Check { accepted, items, decided_by }
+}
+
+/// Whether the swing moment reads inside its limits, its error aside.
+fn reads_inside(items: &[Item]) -> bool {
+    items.iter().filter(|it| it.figure == Figure::SwingMoment).all(|it| {
+        it.measured.is_some_and(|m| m.value >= it.tolerance[0] && m.value <= it.tolerance[1])
+    })
 }
 
 impl ReturnedBat {
@@ -150,9 +160,16 @@ impl Check {
             (true, DecidedBy::SwingMoment) => {
                 format!("Accept: the swing moment is as ordered{noted}")
             }
+            (true, DecidedBy::SwingMomentReading) => format!(
+                "Accept: the swing moment reads as ordered, but its error reaches a limit{noted}"
+            ),
             (true, _) => format!(
                 "Accept: neither weight nor balance is outside; the swing moment is not proved, so time the pendulum to be sure{noted}"
             ),
+            (false, DecidedBy::SwingMomentReading) => {
+                "Not accepted yet: the swing moment reads outside, though within its error of a limit; time more swings"
+                    .to_owned()
+            }
             (false, DecidedBy::SwingMoment) => {
                 "Send back: the swing moment is outside, and it decides how the bat picks up"
                     .to_owned()

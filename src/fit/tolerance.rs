@@ -13,8 +13,8 @@ use crate::bat::expected::bat_with_swing_moment;
 
 /// Time given as grace on the demand, as a share of the time there is.
 const GRACE: f64 = 0.01;
-/// Narrowest half-width that a bench can tell: scale, balance, pendulum (twice their own errors).
-pub const NARROWEST: [f64; 3] = [0.010, 0.004, 0.015];
+/// Narrowest half-width that a bench can tell: scale, balance, thirty swings (about twice their errors).
+pub const NARROWEST: [f64; 3] = [0.010, 0.004, 0.020];
 /// Widest half-width: beyond it the bat is another bat whatever the figures say (assumption).
 const WIDEST: [f64; 3] = [0.050, 0.012, 0.060];
 

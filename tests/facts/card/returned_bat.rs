@@ -59,6 +59,19 @@ fn without_a_swing_moment_weight_and_balance_decide_together() {
 }
 
 #[test]
+fn a_swing_moment_that_reads_outside_is_not_accepted_even_within_its_error() {
+    let [low, high] = card().swing_moment_tolerance_kg_m2;
+    let reading = |value: f64| ReturnedBat {
+        swing_moment_kg_m2: Some(Uncertain::measured(value, high - low)),
+        ..as_ordered()
+    };
+    let outside = check(&card(), &reading(high + 0.2 * (high - low)));
+    assert_eq!(within(&outside, Figure::SwingMoment), Within::Unsure);
+    assert!(!outside.accepted && outside.decided_by == DecidedBy::SwingMomentReading);
+    assert!(check(&card(), &reading(0.5 * (low + high))).accepted);
+}
+
+#[test]
 fn an_estimated_swing_moment_neither_condemns_a_bat_nor_clears_it() {
     let bat =
         ReturnedBat { swing_moment_kg_m2: Some(Uncertain::estimated(0.2, 0.0001)), ..as_ordered() };

@@ -123,7 +123,7 @@ fn tolerances_hold_the_target_and_are_no_narrower_than_a_bench() {
     for ([low, high], target, least) in [
         (t.mass_kg, bat.mass_kg(), 0.010),
         (t.balance_m, bat.balance_m(), 0.004),
-        (t.swing_moment_kg_m2, bat.swing_moment_kg_m2(), 0.015 * bat.swing_moment_kg_m2()),
+        (t.swing_moment_kg_m2, bat.swing_moment_kg_m2(), 0.020 * bat.swing_moment_kg_m2()),
     ] {
         assert!(target - low >= least * 0.999 && high - target >= least * 0.999);
     }

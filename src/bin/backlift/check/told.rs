@@ -114,6 +114,7 @@ pub fn figures(check: &Check, cost: Option<&Cost>) -> Figures {
         sentence: check.sentence(),
         decided_by: match check.decided_by {
             DecidedBy::SwingMoment => "swing_moment",
+            DecidedBy::SwingMomentReading => "swing_moment_reading",
             DecidedBy::WeightAndBalance => "weight_and_balance",
             DecidedBy::TooLittleMeasured => "too_little_measured",
         },
