@@ -76,14 +76,19 @@ impl PlayerStroke {
         let chain = Chain::new(player, any_bat, grip)?;
         let path = close_path(&chain, &stroke.joint_path)
             .map_err(|fault| SwingFault::Path { stroke: stroke.name.clone(), fault })?;
-        Ok(Self {
+        let mut it = Self {
             player: player.clone(),
             stroke: stroke.clone(),
             path,
             curves: stroke.curves(),
             grip,
             steps: STEPS,
-        })
+        };
+        let slow = it.hold(any_bat)?.swinger(&FRESH).swing(SLOW_S, None);
+        if slow.error > 1.0 {
+            it.steps = 2 * STEPS;
+        }
+        Ok(it)
     }
 
     /// The same stroke by the same body with another strength: for studies of what is uncertain.
@@ -142,5 +147,10 @@ impl Held {
     }
 }
 
+/// Capacity of a player who is not tired.
+const FRESH: [f64; GROUP_COUNT] = [1.0; GROUP_COUNT];
+/// A player who does not control the stroke in this time is slow and gets twice the steps: a step
+/// longer than about 8 ms is unstable, whatever the player.
+const SLOW_S: f64 = 0.8;
 /// Where a search without a near answer starts, as a multiple of the planned time.
 const FAR: f64 = 1.5;

@@ -76,19 +76,16 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
 
 /// The search, its headline and its card.
 pub fn fitted(loaded: Loaded, progress: &Progress) -> Result<Fitted, Stop> {
-    let stop = |fault: FitFault| match fault {
-        FitFault::Cancelled => Stop::Cancelled,
-        FitFault::Innings(fault) => innings_stop(&loaded.places, fault),
-        FitFault::NoSize { .. } | FitFault::NothingToMake { .. } => {
-            Stop::from(loaded.places.fault(
-                "fit",
-                &fault.to_string(),
-                "see fit.sizes, fit.lightest and fit.heaviest",
-            ))
-        }
-        FitFault::Swing(_) => Stop::NoAnswer(Fault::new(fault.to_string())),
-        other => Stop::OurMistake(other.to_string()),
-    };
+    let fitting = search(&loaded, progress)?;
+    let headline = headline(&fitting, &|doing, share| progress.report(doing, 0.8 + 0.2 * share))
+        .map_err(|fault| stop(&loaded, fault))?;
+    let card = compose(&fitting, &headline, loaded.scenario.invented, SOFTWARE)
+        .map_err(|it| Stop::OurMistake(it.to_string()))?;
+    Ok(Fitted { loaded, fitting, headline, card })
+}
+
+/// The search alone.
+pub fn search(loaded: &Loaded, progress: &Progress) -> Result<Fitting, Stop> {
     let order = Order {
         player: &loaded.player,
         strokes: &loaded.strokes,
@@ -100,10 +97,19 @@ pub fn fitted(loaded: Loaded, progress: &Progress) -> Result<Fitted, Stop> {
         sizes: &loaded.sizes,
         laws: &loaded.laws,
     };
-    let fitting = fit(&order, &|doing, share| progress.report(doing, 0.8 * share)).map_err(stop)?;
-    let headline = headline(&fitting, &|doing, share| progress.report(doing, 0.8 + 0.2 * share))
-        .map_err(stop)?;
-    let card = compose(&fitting, &headline, loaded.scenario.invented, SOFTWARE)
-        .map_err(|it| Stop::OurMistake(it.to_string()))?;
-    Ok(Fitted { loaded, fitting, headline, card })
+    fit(&order, &|doing, share| progress.report(doing, 0.8 * share))
+        .map_err(|fault| stop(loaded, fault))
+}
+
+fn stop(loaded: &Loaded, fault: FitFault) -> Stop {
+    let mend = "see fit.sizes, fit.lightest and fit.heaviest";
+    match fault {
+        FitFault::Cancelled => Stop::Cancelled,
+        FitFault::Innings(fault) => innings_stop(&loaded.places, fault),
+        FitFault::NoSize { .. } | FitFault::NothingToMake { .. } => {
+            Stop::from(loaded.places.fault("fit", &fault.to_string(), mend))
+        }
+        FitFault::Swing(_) => Stop::NoAnswer(Fault::new(fault.to_string())),
+        other => Stop::OurMistake(other.to_string()),
+    }
 }

@@ -5,6 +5,8 @@ use backlift::innings::played::{AtScore, StrokeNow};
 use serde::Serialize;
 use serde_json::{Map, Value, json};
 
+use backlift::units::Units;
+
 use super::Fitted;
 use crate::outcome::Stop;
 
@@ -65,12 +67,12 @@ pub fn of(it: &Fitted, elapsed_s: f64) -> Result<Value, Stop> {
             "at_end": worth(&f.recommendation.worth, &strokes),
             "meets_demand": f.recommendation.worth.passes(),
         },
-        "rule": super::told::rule(it),
+        "rule": super::told::rule(it, Units::Si),
         "runner_up": f.runner_up.as_ref().map(|w| worth(w, &strokes)),
         "given": f.given.iter().map(|g| json!({
             "label": g.label,
-            "meets_demand": g.worth.passes(),
-            "at_end": worth(&g.worth, &strokes),
+            "meets_demand": g.worth.as_ref().is_some_and(Worth::passes),
+            "at_end": g.worth.as_ref().map(|w| worth(w, &strokes)),
         })).collect::<Vec<_>>(),
         "pull_at_fifty": pull(it, it.headline.fifty),
         "pull_at_end": pull(it, it.headline.end),
@@ -96,6 +98,7 @@ pub fn of(it: &Fitted, elapsed_s: f64) -> Result<Value, Stop> {
         "sensitive_to": f.moved.iter().map(|m| json!({
             "what": m.what,
             "changes_advice": m.changes_advice,
+            "still_does": !m.changes_advice,
             "would_choose": worth(&m.chosen, &strokes),
         })).collect::<Vec<_>>(),
         "cautions": card.cautions,

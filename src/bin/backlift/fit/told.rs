@@ -2,6 +2,8 @@
 
 use backlift::card::Card;
 use backlift::drawing::map::MapTarget;
+use backlift::fit::given::Given;
+use backlift::fit::rule::Worth;
 use backlift::units::{Quantity, Units, spoken};
 
 use super::Fitted;
@@ -39,7 +41,7 @@ pub fn told(it: &Fitted, units: Units) -> String {
     out += &spec_table(card, units);
     out += "\n";
     out += &line(&card.reason);
-    out += &line(&rule(it));
+    out += &line(&rule(it, units));
     if let Some(next) = &it.fitting.runner_up {
         out += &line(&format!(
             "Runner-up: {} balanced at {}, swing moment {} kg m², {} of the ball speed.",
@@ -56,7 +58,7 @@ pub fn told(it: &Fitted, units: Units) -> String {
     ));
     for moved in &it.fitting.moved {
         out += &line(&format!(
-            "If {}: the choice would be {} at {}; {}.",
+            "Moved: {}. The choice would be {} at {}; {}.",
             moved.what,
             spoken(Quantity::Mass, moved.chosen.bat.mass_kg(), 0.005, units),
             spoken(Quantity::Length, moved.chosen.bat.balance_m(), 0.001, units),
@@ -80,14 +82,14 @@ pub fn told(it: &Fitted, units: Units) -> String {
 }
 
 /// The rule that chose, with what was set.
-pub fn rule(it: &Fitted) -> String {
+pub fn rule(it: &Fitted, units: Units) -> String {
     let s = &it.fitting.setting;
     let limits = &it.loaded.scenario.fit;
     format!(
         "The rule: at {:.0} runs a pull and a hook must still come off in the {} s there are against {} bowling with no joint above {} of what it has left; of the bats that do, the most ball speed; within {} the lighter pickup wins.",
         s.plan.runs,
         number(s.available_time_s(), 2),
-        spoken(Quantity::Speed, s.delivery.speed_m_s, 0.1, Units::Trade),
+        spoken(Quantity::Speed, s.delivery.speed_m_s, 0.3, units),
         percent(s.share_limit, 0),
         percent(limits.tie_width, 1),
     )
@@ -99,9 +101,10 @@ pub fn given_reason(it: &Fitted, index: usize) -> String {
     let name = |i: Option<usize>| {
         i.map_or("stroke", |i| it.fitting.setting.batter.strokes[i].stroke.name.as_str())
     };
-    let pass = it.fitting.given.iter().filter(|g| g.worth.passes()).count();
+    let passes = |g: &Given| g.worth.as_ref().is_some_and(Worth::passes);
+    let pass = it.fitting.given.iter().filter(|g| passes(g)).count();
     let runs = it.fitting.setting.plan.runs;
-    if g.worth.passes() {
+    if passes(g) {
         let others = match pass {
             1 if it.fitting.given.len() > 1 => {
                 "It is the only one of these bats that leaves a pull and a hook in time"
@@ -112,7 +115,7 @@ pub fn given_reason(it: &Fitted, index: usize) -> String {
     } else {
         format!(
             "None of these bats leaves a pull and a hook in time at {runs:.0} runs; with this one the {} misses by least.",
-            name(g.worth.tightest)
+            name(g.worth.as_ref().and_then(|w| w.tightest))
         )
     }
 }
@@ -131,12 +134,14 @@ fn given_table(it: &Fitted, units: Units) -> String {
     let mut rows = Vec::new();
     let pull = it.fitting.setting.batter.stroke_index("pull");
     for (g, weighed) in it.fitting.given.iter().zip(&it.loaded.bats) {
-        let late = pull.map_or_else(String::new, |i| {
-            spoken(Quantity::Speed, g.worth.strokes[i].bat_speed_m_s, 0.05, units)
-        });
+        let worth = g.worth.as_ref();
+        let late = pull.zip(worth).map_or_else(
+            || "–".to_owned(),
+            |(i, w)| spoken(Quantity::Speed, w.strokes[i].bat_speed_m_s, 0.05, units),
+        );
         rows.push(vec![
             g.label.clone(),
-            spoken(Quantity::Mass, g.worth.bat.mass_kg(), weighed.mass_kg.sd, units),
+            spoken(Quantity::Mass, weighed.mass_kg.value, weighed.mass_kg.sd, units),
             spoken(
                 Quantity::Mass,
                 weighed.pickup_weight_kg.value,
@@ -144,10 +149,10 @@ fn given_table(it: &Fitted, units: Units) -> String {
                 units,
             ),
             late,
-            if g.worth.passes() {
-                "yes".to_owned()
-            } else {
-                format!("no, {} short", percent(-g.worth.slack, 1))
+            match worth {
+                Some(w) if w.passes() => "yes".to_owned(),
+                Some(w) => format!("no, {} short", percent(-w.slack, 1)),
+                None => "no, beyond control".to_owned(),
             },
         ]);
     }

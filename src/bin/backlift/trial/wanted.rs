@@ -1,17 +1,19 @@
-//! The bat that shall be felt: from a card, from the same scenario, or from three figures.
+//! The bat that shall be felt: from a card, from the same scenario, from three figures, or else the one
+//! that the fit recommends.
 
 use std::path::PathBuf;
 
 use backlift::bat::figures::WeighedBat;
-use backlift::files::fault::Fault;
 use backlift::fit::trial::Pickup;
 use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use backlift::units::{Quantity, parse};
 
 use crate::check::card_file;
+use crate::fit::search;
 use crate::loaded::Loaded;
 use crate::outcome::Stop;
 use crate::placed::argument_fault;
+use crate::progress::Progress;
 
 /// Ways to say which bat.
 #[derive(clap::Args)]
@@ -57,11 +59,16 @@ impl WantedArgs {
                 let text = |it: &Option<String>| it.clone().unwrap_or_default();
                 from_figures(owned, mass, &text(&self.balance), &text(&self.swing_moment))
             }
-            _ => Err(Fault::new("which bat shall it feel like?")
-                .help("name a card with --like card.ron, a bat of the scenario with --like-bat, or give --mass, --balance and --swing-moment")
-                .into()),
+            _ => recommended(loaded),
         }
     }
+}
+
+/// The bat that `fit` recommends to this player.
+fn recommended(loaded: &Loaded) -> Result<Wanted, Stop> {
+    let fitting = search(loaded, &Progress::start())?;
+    let pickup = Pickup::of(&fitting.recommendation.worth.bat);
+    Ok(Wanted { words: "the recommended bat".into(), pickup, swing_sd_kg_m2: None })
 }
 
 fn from_card(path: &std::path::Path) -> Result<Wanted, Stop> {
