@@ -80,7 +80,7 @@ const fn joint(
 pub const JOINTS: [Joint; JOINT_COUNT] = [
     joint("trunk_yaw", "turn to the bowler", "turn away", Group::Trunk),
     joint("trunk_flexion", "bend forward", "straighten", Group::Trunk),
-    joint("trunk_lean", "lean to the bowler's side", "lean away", Group::Trunk),
+    joint("trunk_lean", "lean away", "lean to the bowler's side", Group::Trunk),
     joint("top_shoulder_flexion", "flexion", "extension", Group::TopShoulder),
     joint("top_shoulder_abduction", "abduction", "adduction", Group::TopShoulder),
     joint("top_shoulder_rotation", "internal rotation", "external rotation", Group::TopShoulder),

@@ -10,4 +10,5 @@ pub mod pilot;
 mod plan;
 mod players;
 mod published;
+mod signs;
 mod tired;
