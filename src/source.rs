@@ -5,7 +5,7 @@
 pub enum Status {
     /// Seen in the named work itself.
     Read,
-    /// Seen in a transcription that names the work.
+    /// Seen in a copy that names the work.
     ReadSecondHand,
     /// Follows from a formula and inputs given beside it.
     Computed,

@@ -1,5 +1,6 @@
 //! Every command the README shows runs, and exits as it says there.
 #![allow(missing_docs)]
+#![allow(clippy::disallowed_methods, reason = "edge: tests write files")]
 
 use std::path::Path;
 
