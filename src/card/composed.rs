@@ -134,14 +134,19 @@ fn heavier(fitting: &Fitting) -> String {
 /// Shift of the balance point in the example of the reason, m.
 const BALANCE_STEP_M: f64 = 0.015;
 
-/// How far to trust it, in one sentence.
+/// How far to trust it, in two sentences.
 fn how_sure(fitting: &Fitting, headline: &Headline) -> String {
     let moved = fitting.moved.iter().filter(|m| m.changes_advice).count();
     let of = fitting.moved.len();
+    let advice = match moved {
+        0 => format!("Being wrong in any of the {of} things known least would not change the bat."),
+        _ => format!(
+            "Being wrong in {moved} of the {of} things known least would change the bat (last caution)."
+        ),
+    };
     format!(
-        "Two simulations agree to {:.2} %. Of the {of} least certain inputs, moved one at a time, {} leave this bat right.",
+        "Two separate simulations agree within {:.2} %. {advice}",
         100.0 * headline.largest_difference(),
-        of - moved
     )
 }
 
@@ -156,12 +161,12 @@ fn changes(fitting: &Fitting) -> Option<String> {
             .filter(|m| (m.chosen.bat.swing_moment_kg_m2() < own) == lighter)
             .map(|m| m.what)
             .collect();
-        words.join(", ")
+        words.join(", or ")
     };
-    let said: Vec<String> = [("Lighter", group(true)), ("Heavier", group(false))]
+    let said: Vec<String> = [("lighter", group(true)), ("heavier", group(false))]
         .into_iter()
         .filter(|(_, words)| !words.is_empty())
-        .map(|(way, words)| format!("{way} pickup if: {words}."))
+        .map(|(way, words)| format!("A {way} pickup would be right if {words}."))
         .collect();
     (!said.is_empty()).then(|| said.join(" "))
 }

@@ -40,8 +40,8 @@ pub(super) fn move_inputs(
     let mut changes = vec![
         ("the trunk is 30 % weaker", trunk(0.7)),
         ("the trunk is 30 % stronger", trunk(1.3)),
-        ("lasting fatigue is nil", slow(Slow::Without)),
-        ("lasting fatigue is at its most", slow(Slow::High)),
+        ("no tiredness lasts", slow(Slow::Without)),
+        ("tiredness lasts as long as it can", slow(Slow::High)),
     ];
     if !order.strokes_otherwise.is_empty() {
         let any_bat = &one.surrogate.domain.middle;
@@ -54,7 +54,7 @@ pub(super) fn move_inputs(
         let fresh = Setting::fresh_times_s(&batter, any_bat)?;
         let asked_time_s = fresh.iter().map(|t| t * order.limits.asked_time_factor).collect();
         let otherwise = Setting { batter, asked_time_s, ..setting.clone() };
-        changes.push(("another swing path", otherwise));
+        changes.push(("the bat takes another path", otherwise));
     }
     let share = 0.5 / changes.len() as f64;
     let mut out = Vec::with_capacity(changes.len());

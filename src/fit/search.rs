@@ -42,16 +42,50 @@ pub(super) fn swing_range(
 ) -> Result<(Surrogate, Range, Vec<MadeBat>), FitFault> {
     let range = Range::new(size, order.limits);
     let grid = range.grid(order.laws);
+    let mut swung = surrogate_of(setting, size, &range, &grid, progress);
+    for share in LIGHTER_SHARES {
+        let beyond = |it: &FitFault| match it {
+            FitFault::Surrogate(fault) => fault.is_beyond_control(),
+            _ => false,
+        };
+        if !swung.as_ref().is_err_and(beyond) {
+            break;
+        }
+        swung = surrogate_of(setting, size, &range, &lighter_part(&grid, share), progress);
+    }
+    let (surrogate, grid) = swung?;
+    Ok((surrogate, range, grid))
+}
+
+/// Where the heaviest bats of a size are beyond the player's control, the lighter part of the range of
+/// weights is searched, down to these shares of it.
+const LIGHTER_SHARES: [f64; 2] = [0.6, 0.35];
+
+/// The bats in the lighter share of the range of weights.
+fn lighter_part(grid: &[MadeBat], share: f64) -> Vec<MadeBat> {
+    let mass_kg = || grid.iter().map(|made| made.bat.mass_kg());
+    let (low, high) = (mass_kg().fold(f64::INFINITY, f64::min), mass_kg().fold(0.0, f64::max));
+    let limit_kg = low + share * (high - low);
+    grid.iter().filter(|made| made.bat.mass_kg() <= limit_kg).cloned().collect()
+}
+
+fn surrogate_of(
+    setting: &Setting,
+    size: &Size,
+    range: &Range,
+    grid: &[MadeBat],
+    progress: &(dyn Fn(f64) -> ControlFlow<()> + Sync),
+) -> Result<(Surrogate, Vec<MadeBat>), FitFault> {
     let fault = || FitFault::NothingToMake { size: size.name.clone() };
-    let middle = size.reference.bat(size.name.clone())?;
-    let domain = domain(&grid, &range.family, middle).ok_or_else(fault)?;
+    let middle = size.reference.bat(format!("a bat of size {}", size.name))?;
+    let domain = domain(grid, &range.family, middle).ok_or_else(fault)?;
     let held_out: Vec<Bat> = [0.13, 0.42, 0.68, 0.91]
         .iter()
         .filter_map(|share| grid.get((share * grid.len() as f64) as usize))
         .map(|made| made.bat.clone())
         .collect();
     let surrogate = Surrogate::fit(setting, domain, &held_out, progress)?;
-    Ok((surrogate, range, grid))
+    Ok((surrogate, grid.to_vec()))
 }
 
 fn domain(grid: &[MadeBat], family: &Family, middle: Bat) -> Option<Domain> {

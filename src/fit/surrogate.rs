@@ -10,6 +10,7 @@ use crate::bat::family::Family;
 use crate::bat::{Bat, BatFault};
 use crate::innings::played::InningsFault;
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
+use crate::swing::player_stroke::SwingFault;
 use core::ops::ControlFlow;
 use nalgebra::{DMatrix, DVector};
 use rayon::prelude::*;
@@ -116,6 +117,13 @@ fn design() -> Vec<[f64; 3]> {
     nodes
 }
 
+impl SurrogateFault {
+    /// Whether a bat was beyond the player's control.
+    pub fn is_beyond_control(&self) -> bool {
+        matches!(self, Self::Innings(InningsFault::Swing(SwingFault::NoControlledSwing { .. })))
+    }
+}
+
 /// Four corners of the box, enough for a plane.
 const TETRAHEDRON: [[f64; 3]; 4] =
     [[1.0, 1.0, 1.0], [1.0, -1.0, -1.0], [-1.0, 1.0, -1.0], [-1.0, -1.0, 1.0]];
@@ -187,13 +195,32 @@ impl Surrogate {
     }
 
     /// The same surrogate for a setting a little changed: the change is simulated at four corners
-    /// of the box and taken as linear in between.
+    /// of the box and taken as linear in between. Where the player so changed cannot control the
+    /// heaviest of them, the corners move towards the light bats with their balance near the hands.
     pub fn shifted(
         &self,
         changed: &Setting,
         progress: &(dyn Fn(f64) -> ControlFlow<()> + Sync),
     ) -> Result<Self, SurrogateFault> {
-        let nodes = TETRAHEDRON;
+        let mut shifted = self.shifted_by(changed, &TETRAHEDRON, progress);
+        for shrink in [0.5, 0.25] {
+            if !shifted.as_ref().is_err_and(SurrogateFault::is_beyond_control) {
+                break;
+            }
+            let light = |at: f64| shrink * (at + 1.0) - 1.0;
+            let nodes =
+                TETRAHEDRON.map(|[mass, balance, swing]| [light(mass), light(balance), swing]);
+            shifted = self.shifted_by(changed, &nodes, progress);
+        }
+        shifted
+    }
+
+    fn shifted_by(
+        &self,
+        changed: &Setting,
+        nodes: &[[f64; 3]; 4],
+        progress: &(dyn Fn(f64) -> ControlFlow<()> + Sync),
+    ) -> Result<Self, SurrogateFault> {
         let done = core::sync::atomic::AtomicUsize::new(0);
         let differences: Vec<Vec<[f64; FIGURES]>> = nodes
             .par_iter()
@@ -216,7 +243,7 @@ impl Surrogate {
                     .collect())
             })
             .collect::<Result<_, SurrogateFault>>()?;
-        let linear = regress_values(&nodes, &differences, |x| [1.0, x[0], x[1], x[2]])
+        let linear = regress_values(nodes, &differences, |x| [1.0, x[0], x[1], x[2]])
             .ok_or(SurrogateFault::Degenerate)?;
         let mut out = self.clone();
         for (stroke, add) in out.coefficients.iter_mut().zip(&linear) {

@@ -54,11 +54,16 @@ pub struct WristHold {
     pub stopped_at_limit: bool,
 }
 
+/// To the thousandth, without the binary dust of a converted unit.
+fn readable(value: &f64) -> f64 {
+    libm::round(value * 1e3) / 1e3
+}
+
 /// A figure no player has. Names the field as a scenario spells it.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum PersonFault {
     /// Outside what any player can have, or not a finite number.
-    #[error("{field}: {value} {unit} is outside {low} to {high} {unit}")]
+    #[error("{field}: {} {unit} is outside {low} to {high} {unit}", readable(.value))]
     OutOfRange {
         /// Field as a scenario spells it.
         field: &'static str,
@@ -73,7 +78,8 @@ pub enum PersonFault {
     },
     /// Possible by itself, but not together with the stature.
     #[error(
-        "{field}: {value} {unit} does not go with a stature of {stature_m} m, where {low:.2} to {high:.2} {unit} is possible"
+        "{field}: {} {unit} does not go with a stature of {stature_m:.2} m, where {low:.2} to {high:.2} {unit} is possible",
+        readable(.value)
     )]
     OutOfProportion {
         /// Field as a scenario spells it.

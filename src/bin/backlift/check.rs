@@ -22,7 +22,7 @@ use crate::progress::Progress;
 #[derive(clap::Args)]
 #[command(after_help = "\
 Example:
-  backlift check fitting/card.ron --mass 1021g --balance 497mm --time 13.46s")]
+  backlift check fitting/card.ron --mass 894g --balance 502mm --time 41.8s")]
 pub struct Args {
     /// The card the bat was ordered with
     #[arg(value_name = "CARD.ron")]
@@ -36,7 +36,7 @@ pub struct Args {
     set: Vec<String>,
 
     /// The scenario's bat that was delivered, by its label or its number from 0
-    #[arg(long, value_name = "LABEL|N", requires = "scenario")]
+    #[arg(long, value_name = "LABEL|N", allow_negative_numbers = true, requires = "scenario")]
     bat: Option<String>,
 
     #[command(flatten)]

@@ -35,7 +35,7 @@ pub struct Args {
     given: ScenarioArgs,
 
     /// A bat to compare, by its label or its number from 0; repeat it; all if left out
-    #[arg(long, value_name = "LABEL|N")]
+    #[arg(long, value_name = "LABEL|N", allow_negative_numbers = true)]
     bat: Vec<String>,
 
     /// Write a chart of the bat speeds, fresh and at fifty (SVG, PNG), into this folder

@@ -109,7 +109,14 @@ fn stop(loaded: &Loaded, fault: FitFault) -> Stop {
         FitFault::NoSize { .. } | FitFault::NothingToMake { .. } => {
             Stop::from(loaded.places.fault("fit", &fault.to_string(), mend))
         }
-        FitFault::Swing(_) => Stop::NoAnswer(Fault::new(fault.to_string())),
+        FitFault::Swing(_) => no_answer(&fault),
+        FitFault::Surrogate(it) if it.is_beyond_control() => no_answer(&it),
         other => Stop::OurMistake(other.to_string()),
     }
+}
+
+/// Right input, but a bat that this player cannot swing.
+fn no_answer(fault: &dyn std::fmt::Display) -> Stop {
+    let mend = "ask for a smaller size with fit.sizes, or a lighter bat with fit.heaviest";
+    Stop::NoAnswer(Fault::new(fault.to_string()).help(mend))
 }

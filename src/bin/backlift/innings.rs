@@ -27,7 +27,7 @@ pub struct Args {
     given: ScenarioArgs,
 
     /// The bat, by its label or its number from 0; the first if left out
-    #[arg(long, value_name = "LABEL|N")]
+    #[arg(long, value_name = "LABEL|N", allow_negative_numbers = true)]
     bat: Option<String>,
 
     /// Show only this stroke: drive, pull or hook

@@ -5,11 +5,20 @@ const WIDTH: usize = 80;
 
 /// The text with its lines broken between words.
 pub fn paragraph(text: &str) -> String {
+    broken(text, WIDTH)
+}
+
+/// The same, each line set in by two.
+pub fn set_in(text: &str) -> String {
+    format!("  {}", broken(text, WIDTH - 2).replace('\n', "\n  "))
+}
+
+fn broken(text: &str, most: usize) -> String {
     let mut out = String::new();
     let mut width = 0;
-    for word in text.split(' ') {
+    for word in text.split([' ', '\n']) {
         let long = word.chars().count();
-        if width > 0 && width + 1 + long > WIDTH {
+        if width > 0 && width + 1 + long > most {
             out.push('\n');
             width = 0;
         } else if width > 0 {

@@ -31,7 +31,7 @@ pub struct Args {
     stroke: String,
 
     /// The bat, by its label or its number from 0; the first if left out
-    #[arg(long, value_name = "LABEL|N")]
+    #[arg(long, value_name = "LABEL|N", allow_negative_numbers = true)]
     bat: Option<String>,
 
     /// Every strength times this share, like 0.8 or "80 %", for study

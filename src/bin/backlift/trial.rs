@@ -25,7 +25,7 @@ pub struct Args {
     given: ScenarioArgs,
 
     /// The bat to tape, by its label or its number from 0; the first if left out
-    #[arg(long, value_name = "LABEL|N")]
+    #[arg(long, value_name = "LABEL|N", allow_negative_numbers = true)]
     bat: Option<String>,
 
     #[command(flatten)]

@@ -14,6 +14,7 @@ use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
 use crate::loaded::{Loaded, load};
 use crate::outcome::{Outcome, Stop};
+use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
 /// Weigh up bats: dead weight, balance, pickup, sweet spot, and the size check
@@ -29,7 +30,7 @@ pub struct Args {
     given: ScenarioArgs,
 
     /// Only this bat, by its label or its number from 0
-    #[arg(long, value_name = "LABEL|N")]
+    #[arg(long, value_name = "LABEL|N", allow_negative_numbers = true)]
     bat: Option<String>,
 
     #[command(flatten)]
@@ -60,7 +61,7 @@ fn chosen<'a>(loaded: &'a Loaded, named: Option<&str>) -> Result<Vec<&'a Weighed
 const SIDE_BY_SIDE: usize = 3;
 
 fn told(bats: &[&WeighedBat], units: Units) -> String {
-    let mut out = sentence(bats, units) + "\n\n";
+    let mut out = paragraph(&sentence(bats, units)) + "\n\n";
     let tables = bats.len().div_ceil(SIDE_BY_SIDE).max(1);
     for bats in bats.chunks(bats.len().div_ceil(tables).max(1)) {
         out += &side_by_side(bats, units);
@@ -70,7 +71,6 @@ fn told(bats: &[&WeighedBat], units: Units) -> String {
     if !estimates.is_empty() {
         out += &format!("{ESTIMATED} not measured, and so less sure:\n{estimates}\n");
     }
-    out += "Size check: ";
     out += &law(bats, units);
     out += WORDS;
     out
@@ -115,11 +115,11 @@ fn sentence(bats: &[&WeighedBat], units: Units) -> String {
     let (light, heavy) = (label(light), label(heavy));
     if beyond {
         format!(
-            "{light} is the easiest to get moving, {heavy} the hardest: {more} more swing moment,\nwhich is more than the measuring error"
+            "{light} is the easiest to get moving, {heavy} the hardest: {more} more swing moment, which is more than the measuring error"
         )
     } else {
         format!(
-            "No telling which is easier to get moving: {heavy} has {more} more swing moment than {light},\nwhich is within the measuring error"
+            "No telling which is easier to get moving: {heavy} has {more} more swing moment than {light}, which is within the measuring error"
         )
     }
 }
@@ -174,7 +174,7 @@ fn estimates(bats: &[&WeighedBat]) -> String {
         }
     }
     lines.iter().fold(String::new(), |mut out, (line, labels)| {
-        let _ = writeln!(out, "  {}: {line}", listed(labels));
+        let _ = writeln!(out, "{}", set_in(&format!("{}: {line}", listed(labels))));
         out
     })
 }
@@ -182,9 +182,10 @@ fn estimates(bats: &[&WeighedBat]) -> String {
 /// The verdict with its edition and grounds.
 fn law(bats: &[&WeighedBat], units: Units) -> String {
     let Some(first) = bats.first() else { return String::new() };
-    let mut out = format!("{}\n", first.law.edition);
+    let mut out = paragraph(&format!("Size check: {}", first.law.edition)) + "\n";
     for bat in bats {
-        let _ = writeln!(out, "  {}: {}", bat.reading.label, grounds(&bat.law, units));
+        let ground = format!("{}: {}", bat.reading.label, grounds(&bat.law, units));
+        let _ = writeln!(out, "{}", set_in(&ground));
     }
     out
 }

@@ -61,10 +61,28 @@ fn written(text: &Option<Text>) -> Option<String> {
     text.as_ref().map(|it| it.0.trim().to_owned()).filter(|it| !it.is_empty())
 }
 
+/// Slowest and fastest ball out of a hand, m/s: assumption, wide on purpose.
+const SPEED_M_S: [f64; 2] = [5.0, 50.0];
+/// Shortest and longest pitch, stumps to stumps, m: assumption, wide on purpose.
+const PITCH_M: [f64; 2] = [8.0, 25.0];
+/// Shortest and longest time to read the ball, s: assumption, wide on purpose.
+const REACTION_S: [f64; 2] = [0.05, 1.0];
+
 fn bowling(values: &mut Values, v1: &BowlingV1, usual: Bowling) -> Bowling {
     let speed = values.quantity("bowling.speed", &v1.speed, Speed);
     let pitch = values.quantity("bowling.pitch_length", &v1.pitch_length, Length);
     let reaction = values.quantity("bowling.reaction_time", &v1.reaction_time, Time);
+    for (path, value, unit, [low, high]) in [
+        ("bowling.speed", speed, "m/s", SPEED_M_S),
+        ("bowling.pitch_length", pitch, "m", PITCH_M),
+        ("bowling.reaction_time", reaction, "s", REACTION_S),
+    ] {
+        if let Some(value) = value.filter(|it| !(low..=high).contains(it)) {
+            let value = libm::round(value * 1e3) / 1e3;
+            let message = format!("{value} {unit} is outside {low} to {high} {unit}");
+            values.fault(path, &message, "check the number and its unit");
+        }
+    }
     Bowling {
         speed_m_s: speed.unwrap_or(usual.speed_m_s),
         pitch_length_m: pitch.unwrap_or(usual.pitch_length_m),

@@ -40,6 +40,16 @@ pub fn read(path: &Path) -> Result<Card, Fault> {
             .help("save it as plain text in UTF-8")
     })?;
     let source = Source::new(&name, &text);
+    if text.contains("backlift/scenario/") {
+        return Err(Fault::new(format!("{name} is a scenario, not a card"))
+            .at(&source, 0..0)
+            .help("name the card first, the scenario after it"));
+    }
+    if text.trim().is_empty() {
+        return Err(Fault::new("the file is empty")
+            .at(&source, 0..0)
+            .help("take the card as `backlift fit` wrote it"));
+    }
     card::read(&text).map_err(|fault| placed(&source, &fault))
 }
 

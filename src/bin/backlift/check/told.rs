@@ -7,17 +7,20 @@ use serde::Serialize;
 
 use super::cost::Cost;
 use crate::figure::{bare, measured, number};
+use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
 /// Everything, the verdict first.
 pub fn told(card: &Card, check: &Check, cost: Option<&Cost>, units: Units) -> String {
-    let mut out = check.sentence() + "\n\n";
+    let mut out = paragraph(&check.sentence()) + "\n\n";
     let rows: Vec<Vec<String>> = check.items.iter().map(|it| row(it, units)).collect();
-    out += &table(&["", "asked", "from", "to", "measured", "within"], &rows);
-    out += "  balance point from the top of the handle, sweet spot from the toe; swing moment in kg m²\n";
+    out += &table(&["", "measured", "asked, and its limits", "within"], &rows);
+    let whence =
+        "balance point from the top of the handle, sweet spot from the toe; swing moment in kg m²";
+    out += &(set_in(whence) + "\n");
     if check.items.iter().any(|it| it.figure == Figure::SwingMoment && it.within == Within::Unsure)
     {
-        out += "To be surer of the swing moment, time more swings: thirty instead of ten\n";
+        out += "To be surer of the swing moment, time twice as many swings\n";
     }
     out += &match cost {
         Some(cost) => pull_at_fifty(cost, units),
@@ -41,13 +44,14 @@ fn pull_at_fifty(cost: &Cost, units: Units) -> String {
         let way = if cost.difference_m_s < 0.0 { "slower" } else { "faster" };
         format!("{} {way}", speed(size))
     };
-    format!(
-        "The pull at fifty: {} with the bat as ordered, {} as delivered ({} ± {}): {told}\n",
+    let words = format!(
+        "The pull at fifty: {} with the bat as ordered, {} as delivered ({} ± {}): {told}",
         speed(cost.as_ordered_m_s),
         speed(cost.as_delivered_m_s),
         speed(cost.difference_m_s),
         speed(cost.difference_sd_m_s)
-    )
+    );
+    paragraph(&words) + "\n"
 }
 
 fn row(item: &Item, units: Units) -> Vec<String> {
@@ -68,14 +72,12 @@ fn row(item: &Item, units: Units) -> Vec<String> {
     let [low, high] = item.tolerance;
     vec![
         item.figure.words().to_owned(),
-        figure(item.asked),
-        figure(low),
-        figure(high),
         bench.unwrap_or_else(|| "not measured".to_owned()),
+        format!("{}\n({} to {})", figure(item.asked), figure(low), figure(high)),
         match item.within {
             Within::Yes => "yes",
             Within::No => "no",
-            Within::Unsure => "too near to say",
+            Within::Unsure => "unsure",
             Within::NotMeasured => "",
         }
         .to_owned(),

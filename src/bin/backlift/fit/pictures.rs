@@ -1,17 +1,19 @@
 //! The card, the map and the innings as files.
 
+use backlift::bat::figures::WeighedBat;
 use backlift::bat::pickup_weight::pickup_weight_kg;
 use backlift::drawing::chart::{Curve, Point};
 use backlift::drawing::innings_chart::{self, InningsPicture, StrokePanel};
 use backlift::drawing::map::{self, MapBat, MapPicture};
-use backlift::drawing::palette::LIGHT;
+use backlift::drawing::palette::{LIGHT, bat_letter};
 use backlift::drawing::pdf::pdf;
 use backlift::drawing::png::png;
 use backlift::drawing::sheet;
 use backlift::files::card;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
-use backlift::units::Units;
+use backlift::measurement::plan::Goal;
+use backlift::units::{Quantity, Units, spoken};
 
 use super::Fitted;
 
@@ -28,7 +30,9 @@ const LEAST_SPAN_M_S: f64 = 2.0;
 pub fn add(folder: &mut Folder, it: &Fitted, units: Units) -> Result<(), Fault> {
     let fault = |e: &dyn std::fmt::Display| Fault::new(e.to_string());
     let picture = map_picture(it, units);
-    let sheet = sheet::svg(&it.card, Some(&picture)).map_err(|e| fault(&e))?;
+    // The maker has no use for the bats the player has now.
+    let for_the_maker = MapPicture { bats: Vec::new(), ..picture.clone() };
+    let sheet = sheet::svg(&it.card, Some(&for_the_maker)).map_err(|e| fault(&e))?;
     folder.add("card.pdf", &pdf(&sheet, "Bat card").map_err(|e| fault(&e))?)?;
     folder.add("card.png", &png(&sheet, PIXELS).map_err(|e| fault(&e))?)?;
     folder.add("card.ron", card::write(&it.card).map_err(|e| fault(&e))?.as_bytes())?;
@@ -91,17 +95,58 @@ fn map_picture(it: &Fitted, units: Units) -> MapPicture {
     let end = it.fitting.setting.plan.runs;
     MapPicture {
         sentence: format!(
-            "What bats of size {} are worth to this player at {end:.0} runs; the frame is the card's tolerance",
-            it.card.size
+            "What bats of size {} are worth to this player at {end:.0} runs; the frame is the card's tolerance{}",
+            it.card.size,
+            letters(it)
         ),
         mass_kg,
         balance_m,
         value,
-        value_label: format!("ball speed off the bat at {end:.0}, {unit}"),
+        value_label: value_label(it, end, unit),
         pickup_weight_kg: pickup,
         bats,
         target: Some(super::told::target(&it.card)),
     }
+}
+
+/// What the shades are, as the goal judges bats.
+fn value_label(it: &Fitted, end: f64, unit: &str) -> String {
+    match it.fitting.setting.goal {
+        Goal::BallSpeed => {
+            format!(
+                "ball speed off the bat at {end:.0} runs, against a ball as fast as the bat, {unit}"
+            )
+        }
+        Goal::BatSpeed => format!("bat speed at {end:.0} runs, {unit}"),
+    }
+}
+
+/// Which letter is which of the weighed bats: "; A is Old faithful, B Big edges".
+fn letters(it: &Fitted) -> String {
+    let named = |(n, bat): (usize, &WeighedBat)| format!("{} {}", bat_letter(n), bat.reading.label);
+    let all: Vec<String> = it.loaded.bats.iter().enumerate().map(named).collect();
+    if all.is_empty() { String::new() } else { format!("; {}", all.join(", ")) }
+}
+
+/// What a coach would say of the innings: the pull, then what the band is.
+fn innings_sentence(it: &Fitted, units: Units) -> String {
+    let band = "the band is how little is known of lasting fatigue";
+    let pull = it.fitting.setting.batter.stroke_index("pull");
+    let points = &it.headline.points;
+    let speed_at = |n: usize, stroke: usize| {
+        points.get(n).map(|p| p.with_slow[stroke].fastest.contact.bat_speed_m_s)
+    };
+    let pull = pull.and_then(|i| speed_at(0, i).zip(speed_at(it.headline.end, i)));
+    let Some((fresh, late)) = pull else {
+        return format!("Bat speed of each stroke through the innings; {band}");
+    };
+    let lost = (fresh - late).max(0.0);
+    format!(
+        "With the bat to order the pull loses {} of its {} by {:.0} runs; {band}",
+        spoken(Quantity::Speed, lost, 0.3 * lost, units),
+        spoken(Quantity::Speed, fresh, 0.3, units),
+        it.fitting.setting.plan.runs
+    )
 }
 
 /// The innings with the recommended bat; the band is what lasting fatigue makes of it.
@@ -131,7 +176,7 @@ fn innings_picture(it: &Fitted, units: Units) -> InningsPicture {
         })
         .collect();
     InningsPicture {
-        sentence: "Bat speed of each stroke through the innings; the band is how little is known of lasting fatigue".into(),
+        sentence: innings_sentence(it, units),
         figure: format!("bat speed, {unit}"),
         least_span: LEAST_SPAN_M_S * per_m_s,
         panels,

@@ -41,24 +41,24 @@ pub fn told(it: &Fitted, units: Units) -> String {
     out += &spec_table(card, units);
     out += "\n";
     out += &line(&card.reason);
-    out += &line(&rule(it, units));
+    out += &line(&format!("The rule: {}", rule(it, units)));
     if let Some(next) = &it.fitting.runner_up {
         out += &line(&format!(
-            "Runner-up: {} balanced at {}, swing moment {} kg m², {} of the ball speed.",
+            "Runner-up: {} balanced at {}, swing moment {} kg m², with {} the ball speed.",
             spoken(Quantity::Mass, next.bat.mass_kg(), 0.005, units),
             spoken(Quantity::Length, next.bat.balance_m(), 0.001, units),
             number(next.bat.swing_moment_kg_m2(), 4),
-            percent(next.goal_m_s / it.fitting.recommendation.worth.goal_m_s, 1),
+            against(next.goal_m_s / it.fitting.recommendation.worth.goal_m_s),
         ));
     }
     out += &line(&format!(
-        "How sure: {} The map comes from a curve through full swings of this player, {} off at most on bats it had not seen; the figures of the card are simulated.",
+        "How sure: {} The map is a smooth curve through full swings of this player, tried on bats it had not seen and {} off at most there; the figures of the card are simulated.",
         card.how_sure,
         percent(it.fitting.surrogate_error, 2),
     ));
     for moved in &it.fitting.moved {
         out += &line(&format!(
-            "Moved: {}. The choice would be {} at {}; {}.",
+            "If {}: the choice would be {} at {}; {}.",
             moved.what,
             spoken(Quantity::Mass, moved.chosen.bat.mass_kg(), 0.005, units),
             spoken(Quantity::Length, moved.chosen.bat.balance_m(), 0.001, units),
@@ -86,7 +86,7 @@ pub fn rule(it: &Fitted, units: Units) -> String {
     let s = &it.fitting.setting;
     let limits = &it.loaded.scenario.fit;
     format!(
-        "The rule: at {:.0} runs a pull and a hook must still come off in the {} s there are against {} bowling with no joint above {} of what it has left; of the bats that do, the most ball speed; within {} the lighter pickup wins.",
+        "at {:.0} runs a pull and a hook must still come off in the {} s there are against {} bowling with no joint above {} of what it has left; of the bats that do, the most ball speed; within {} the lighter pickup wins.",
         s.plan.runs,
         number(s.available_time_s(), 2),
         spoken(Quantity::Speed, s.delivery.speed_m_s, 0.3, units),
@@ -104,19 +104,22 @@ pub fn given_reason(it: &Fitted, index: usize) -> String {
     let passes = |g: &Given| g.worth.as_ref().is_some_and(Worth::passes);
     let pass = it.fitting.given.iter().filter(|g| passes(g)).count();
     let runs = it.fitting.setting.plan.runs;
-    if passes(g) {
-        let others = match pass {
-            1 if it.fitting.given.len() > 1 => {
-                "It is the only one of these bats that leaves a pull and a hook in time"
-            }
-            _ => "It leaves a pull and a hook in time, and by the rule the most of those that do",
-        };
-        format!("{others} at {runs:.0} runs.")
-    } else {
-        format!(
-            "None of these bats leaves a pull and a hook in time at {runs:.0} runs; with this one the {} misses by least.",
-            name(g.worth.as_ref().and_then(|w| w.tightest))
-        )
+    let of = it.fitting.given.len();
+    let stroke = name(g.worth.as_ref().and_then(|w| w.tightest));
+    match (passes(g), of, pass) {
+        (true, 1, _) => format!("It leaves a pull and a hook in time at {runs:.0} runs."),
+        (true, _, 1) => format!(
+            "It is the only one of these bats that leaves a pull and a hook in time at {runs:.0} runs."
+        ),
+        (true, ..) => format!(
+            "It leaves a pull and a hook in time at {runs:.0} runs, and by the rule below it is the best of those that do."
+        ),
+        (false, 1, _) => {
+            format!("It comes too late at {runs:.0} runs, most of all in the {stroke}.")
+        }
+        (false, ..) => format!(
+            "None of these bats leaves a pull and a hook in time at {runs:.0} runs; with this one the {stroke} misses by least."
+        ),
     }
 }
 
@@ -219,6 +222,15 @@ fn spec_table(card: &Card, units: Units) -> String {
             ],
         ],
     )
+}
+
+/// "0.3 % less of", "the same".
+fn against(ratio: f64) -> String {
+    match ratio - 1.0 {
+        same if same.abs() < 0.0005 => "the same".to_owned(),
+        more if more > 0.0 => format!("{} more of", percent(more, 1)),
+        less => format!("{} less of", percent(-less, 1)),
+    }
 }
 
 /// The target of the map.

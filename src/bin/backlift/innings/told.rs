@@ -5,6 +5,7 @@ use backlift::units::{Quantity, Units, spoken};
 
 use super::computed::{Played, Pull};
 use crate::figure::{number, percent};
+use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
 /// What the figures do not hold.
@@ -17,8 +18,8 @@ pub const LIMITS: [&str; 4] = [
 
 /// Everything, the sentence first.
 pub fn told(played: &Played, units: Units) -> String {
-    let mut out =
-        sentence(played, units) + "\n\nBat speed where it meets the ball, runs by runs:\n";
+    let mut out = paragraph(&sentence(played, units))
+        + "\n\nBat speed where it meets the ball, runs by runs:\n";
     out += &speeds(played, units);
     let closely = if played.shown.len() == 1 { played.shown[0] } else { played.pull };
     if let Some(name) = played.strokes.get(closely) {
@@ -31,7 +32,7 @@ pub fn told(played: &Played, units: Units) -> String {
     }
     out += "\nWhat the model does not know:\n";
     for it in LIMITS {
-        out += &format!("  {it}\n");
+        out += &(set_in(it) + "\n");
     }
     out
 }
@@ -45,7 +46,7 @@ pub fn sentence(played: &Played, units: Units) -> String {
     let fresh = it.fresh.fastest.contact.bat_speed_m_s;
     let lost_m_s = now * fresh;
     format!(
-        "The pull at fifty with {} is {} ({}) slower than at the first ball;\nanything from {} to {}, since nobody has measured lasting fatigue",
+        "The pull at fifty with {} is {} ({}) slower than at the first ball; anything from {} to {}, since nobody has measured lasting fatigue",
         played.bat_label,
         percent(now, 1),
         spoken(Quantity::Speed, lost_m_s, 0.3 * lost_m_s.abs(), units),
@@ -83,7 +84,7 @@ fn closely_at(played: &Played, stroke: usize, units: Units) -> String {
                 .chain([
                     percent(now.wrist_share, 0),
                     spoken(Quantity::Time, now.time_in_hand_s, 0.001, units),
-                    spoken(Quantity::Speed, now.fastest_ball_m_s, 0.1, units),
+                    spoken(Quantity::Speed, now.fastest_ball_m_s, 0.3, units),
                 ])
                 .collect()
         })
@@ -104,11 +105,12 @@ fn band(it: &Pull, units: Units) -> String {
     let now = |words: &str, now: &StrokeNow| {
         format!("{words} {} ({} lost)", speed(now, units), percent(it.drop_share(now), 1))
     };
-    format!(
-        "  the pull at {}: {}, {}, {}\n",
+    let words = format!(
+        "the pull at {}: {}, {}, {}",
         number(it.runs, 0),
         now("none", &it.without_slow),
         now("taken here", &it.with_slow),
         now("most", &it.with_slow_high)
-    )
+    );
+    set_in(&words) + "\n"
 }

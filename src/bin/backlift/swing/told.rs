@@ -7,6 +7,7 @@ use backlift::units::{Quantity, Units, spoken};
 
 use super::computed::Swung;
 use crate::figure::{measured, percent, plain};
+use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
 /// What the figures do not hold.
@@ -20,7 +21,7 @@ pub const LIMITS: [&str; 5] = [
 
 /// Everything, the sentence first.
 pub fn told(swung: &Swung, units: Units) -> String {
-    let mut out = sentence(swung, units) + "\n\n";
+    let mut out = paragraph(&sentence(swung, units)) + "\n\n";
     out += &speeds(swung, units);
     out += "\nLoads, the largest on the way to the ball:\n";
     out += &loads(swung, units);
@@ -30,7 +31,7 @@ pub fn told(swung: &Swung, units: Units) -> String {
     out += &doubts(swung, units);
     out += "\nWhat the model does not know:\n";
     for it in LIMITS {
-        out += &format!("  {it}\n");
+        out += &(set_in(it) + "\n");
     }
     out
 }
@@ -61,7 +62,7 @@ pub fn sentence(swung: &Swung, units: Units) -> String {
     if !swung.is_controlled() {
         let fastest = spoken(Quantity::Time, swung.fastest_s, 0.0, units);
         return format!(
-            "A {stroke} with {bat_label} in {time} is out of control: {} off the spot, the face {} off;\nunder control it takes {fastest}",
+            "A {stroke} with {bat_label} in {time} is out of control: {} off the spot, the face {} off; under control it takes {fastest}",
             millimetres(swung.seen.contact.position_error_m),
             degrees(swung.seen.contact.face_error_rad)
         );
@@ -71,7 +72,7 @@ pub fn sentence(swung: &Swung, units: Units) -> String {
         .map_or("nothing runs out".to_owned(), |it| format!("{it} runs out first"));
     let kind = if swung.time_s == swung.fastest_s { "fastest controlled " } else { "" };
     format!(
-        "The {kind}{stroke} with {bat_label} meets the ball at {speed}, {time} after\nthe top of the backlift; {spent}"
+        "The {kind}{stroke} with {bat_label} meets the ball at {speed}, {time} after the top of the backlift; {spent}"
     )
 }
 

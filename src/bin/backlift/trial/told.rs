@@ -9,7 +9,7 @@ use backlift::units::{Quantity, Units, spoken};
 
 use super::wanted::Wanted;
 use crate::figure::{listed, number, percent, plain};
-use crate::paragraph::paragraph;
+use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
 /// What must be said with every trial.
@@ -42,7 +42,7 @@ pub fn told(
     out += &paragraph(&doubt(owned, wanted));
     out += "\n\nTake care:\n";
     for caution in cautions {
-        out += &(paragraph(&format!("- {caution}")).replace('\n', "\n  ") + "\n");
+        out += &(set_in(caution).replacen("  ", "- ", 1) + "\n");
     }
     out
 }
@@ -114,7 +114,7 @@ fn tape(owned: &WeighedBat, found: &Trial, units: Units) -> String {
             ]
         })
         .collect();
-    table(&["tape", "weight", "middle, from the top", "from the toe"], &rows)
+    table(&["tape, measured to its middle", "weight", "from the top", "from the toe"], &rows)
 }
 
 fn pickups(owned: &WeighedBat, wanted: &Wanted, found: &Trial, units: Units) -> String {
