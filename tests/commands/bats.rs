@@ -142,7 +142,7 @@ fn check_takes_the_bat_as_ordered_and_sends_the_wrong_one_back_with_exit_code_on
     let folder = tempfile::tempdir().unwrap();
     std::fs::write(folder.path().join("card.ron"), CARD).unwrap();
     let ordered =
-        ["check", "card.ron", "--mass", "1021 g", "--balance", "497 mm", "--time", "13.46 s"];
+        ["check", "card.ron", "--mass", "894 g", "--balance", "502 mm", "--time", "41.8 s"];
     let good = figures(&ordered, folder.path(), 0);
     assert_eq!((&good["schema"], &good["accepted"]), (&"backlift/check/1".into(), &true.into()));
     for item in good["items"].as_array().unwrap() {
@@ -195,6 +195,7 @@ fn a_mistyped_bat_or_stroke_and_a_broken_card_are_pointed_at() {
     let half = &CARD.as_bytes()[..CARD.len() / 2];
     std::fs::write(folder.path().join("half.ron"), half).unwrap();
     std::fs::write(folder.path().join("other.ron"), "(schema: \"backlift/scenario/1\")").unwrap();
+    std::fs::write(folder.path().join("empty.ron"), "\n").unwrap();
     let table: &[(&[&str], &[&str])] = &[
         (&["swing", "--bat", "Big edge"], &["[--bat:1:1]", "did you mean \"Big edges\"?"]),
         (&["innings", "--bat", "4"], &["[--bat:1:1]", "0 \"Old faithful\""]),
@@ -202,6 +203,13 @@ fn a_mistyped_bat_or_stroke_and_a_broken_card_are_pointed_at() {
         (&["swing", "--capacity", "none"], &["--capacity", "80 %"]),
         (&["check", "half.ron", "--mass", "1 kg"], &["[half.ron:", "not a whole card"]),
         (&["check", "other.ron", "--mass", "1 kg"], &["[other.ron:1:1]", "not a card"]),
+        (&["check", "empty.ron", "--mass", "1 kg"], &["[empty.ron:1:1]", "the file is empty"]),
+        (&["swing", "--bat", "-1"], &["[--bat:1:1]", "0 \"Old faithful\""]),
+        (&["swing", "--set", "bowling.speed=900 km/h"], &["[--set:1:15]", "5 to 50 m/s"]),
+        (&["swing", "--set", "bowling.pitch_length=2 m"], &["[--set:1:22]", "8 to 25 m"]),
+        (&["swing", "--set", "bowling.reaction_time=5 s"], &["[--set:1:23]", "0.05 to 1 s"]),
+        (&["weigh", "--set", "player.grip_top=300 kg"], &["2941.995 N is outside 20 to 1000 N"]),
+        (&["weigh", "--set", "player.mass=12 kg"], &["a stature of 1.60 m, where 23.05"]),
         (&["check", "no.ron"], &["there is no file no.ron"]),
         (&["check", "half.ron", "--mass", "1021"], &["1021 has no unit", "1160 g"]),
     ];
@@ -246,4 +254,32 @@ fn the_same_swing_and_innings_give_the_same_bytes() {
         all
     };
     assert!(written("one", "1") == written("two", "2"));
+}
+
+#[test]
+fn no_line_is_wider_than_a_terminal_of_eighty() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("card.ron"), CARD).unwrap();
+    let check = ["check", "card.ron", "--mass", "894 g", "--balance", "502 mm", "--time", "41.8 s"];
+    let table: [&[&str]; 6] = [
+        &["weigh"],
+        &["swing"],
+        &["swing", "--time", "0.3 s"],
+        &["innings"],
+        &check,
+        &["trial", "--bat", "0", "--like-bat", "1"],
+    ];
+    for arguments in table {
+        for units in ["trade", "si"] {
+            let run = backlift()
+                .current_dir(folder.path())
+                .args(arguments)
+                .args(["--units", units])
+                .assert()
+                .success();
+            for line in String::from_utf8(run.get_output().stdout.clone()).unwrap().lines() {
+                assert!(line.chars().count() <= 80, "{arguments:?}: {line}");
+            }
+        }
+    }
 }

@@ -24,10 +24,8 @@ pub fn told(card: &Card, check: &Check, cost: Option<&Cost>, units: Units) -> St
     }
     out += &match cost {
         Some(cost) => pull_at_fifty(cost, units),
-        None => {
-            "For what a miss does to the pull at fifty, name the player's scenario after the card\n"
-                .to_owned()
-        }
+        None => "For what a miss does to the pull at fifty, name the scenario after the card\n"
+            .to_owned(),
     };
     if card.invented {
         out += "The player of this card is invented\n";
@@ -73,7 +71,7 @@ fn row(item: &Item, units: Units) -> Vec<String> {
     vec![
         item.figure.words().to_owned(),
         bench.unwrap_or_else(|| "not measured".to_owned()),
-        format!("{}\n({} to {})", figure(item.asked), figure(low), figure(high)),
+        format!("{}\n{} to {}", figure(item.asked), figure(low), figure(high)),
         match item.within {
             Within::Yes => "yes",
             Within::No => "no",
