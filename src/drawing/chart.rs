@@ -59,8 +59,12 @@ pub fn draw(picture: &mut Picture, area: Area, chart: &Chart, theme: &Theme) {
         picture.text(area.x + 16.0, top - 8.0, sentence, &line);
     }
     top += 28.0;
-    let names: Vec<String> =
-        chart.curves.iter().map(|it| format!("{}  {}", bat_letter(it.bat), it.label)).collect();
+    // A letter tells curves apart; one alone needs none.
+    let named = |it: &Curve| match chart.curves.len() {
+        1 => it.label.clone(),
+        _ => format!("{}  {}", bat_letter(it.bat), it.label),
+    };
+    let names: Vec<String> = chart.curves.iter().map(named).collect();
     // Colours C and D are too pale for small text: the name is in ink, its leader carries the colour.
     let naming = Lettering::new(Size::Quiet, theme.ink);
     let widest = names.iter().map(|it| naming.width(it)).fold(0.0, f64::max);

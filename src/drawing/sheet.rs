@@ -63,7 +63,7 @@ pub fn svg(card: &Card, map: Option<&MapPicture>) -> Result<String, DrawingFault
     }
     if let Some(it) = map {
         let key = format!(
-            "Shades and lines: {}. Frame: weight and balance that will do. Hatched: cannot be made, or comes too late.",
+            "Shades and lines: {}. Frame: weight and balance that will do. Hatched: not makeable, or too late.",
             it.value_label
         );
         let lines = QUIET.wrapped(&key, map_width - 14.0);

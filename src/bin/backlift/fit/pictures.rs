@@ -123,7 +123,8 @@ fn value_label(it: &Fitted, end: f64, unit: &str) -> String {
 
 /// Which letter is which of the weighed bats: "; A is Old faithful, B Big edges".
 fn letters(it: &Fitted) -> String {
-    let named = |(n, bat): (usize, &WeighedBat)| format!("{} {}", bat_letter(n), bat.reading.label);
+    let named =
+        |(n, bat): (usize, &WeighedBat)| format!("{} is {}", bat_letter(n), bat.reading.label);
     let all: Vec<String> = it.loaded.bats.iter().enumerate().map(named).collect();
     if all.is_empty() { String::new() } else { format!("; {}", all.join(", ")) }
 }

@@ -11,6 +11,9 @@ use crate::figure::{number, percent};
 use crate::paragraph;
 use crate::table::table;
 
+/// A map with a larger error, as a share, is called rough.
+const SMOOTH: f64 = 0.001;
+
 /// The whole text.
 pub fn told(it: &Fitted, units: Units) -> String {
     let card = &it.card;
@@ -44,7 +47,7 @@ pub fn told(it: &Fitted, units: Units) -> String {
     out += &line(&format!("The rule: {}", rule(it, units)));
     if let Some(next) = &it.fitting.runner_up {
         out += &line(&format!(
-            "Runner-up: {} balanced at {}, swing moment {} kg m², with {} the ball speed.",
+            "Runner-up: {} balanced at {}, swing moment {} kg m², with {} ball speed.",
             spoken(Quantity::Mass, next.bat.mass_kg(), 0.005, units),
             spoken(Quantity::Length, next.bat.balance_m(), 0.001, units),
             number(next.bat.swing_moment_kg_m2(), 4),
@@ -56,6 +59,11 @@ pub fn told(it: &Fitted, units: Units) -> String {
         card.how_sure,
         percent(it.fitting.surrogate_error, 2),
     ));
+    if it.fitting.surrogate_error > SMOOTH {
+        out += &line(
+            "That is rougher than it should be: some of these bats are near the limit of what this player can swing, so trust the figures of the card before the map and the runner-up.",
+        );
+    }
     for moved in &it.fitting.moved {
         out += &line(&format!(
             "If {}: the choice would be {} at {}; {}.",
@@ -224,12 +232,12 @@ fn spec_table(card: &Card, units: Units) -> String {
     )
 }
 
-/// "0.3 % less of", "the same".
+/// "0.3 % less", "the same".
 fn against(ratio: f64) -> String {
     match ratio - 1.0 {
         same if same.abs() < 0.0005 => "the same".to_owned(),
-        more if more > 0.0 => format!("{} more of", percent(more, 1)),
-        less => format!("{} less of", percent(-less, 1)),
+        more if more > 0.0 => format!("{} more", percent(more, 1)),
+        less => format!("{} less", percent(-less, 1)),
     }
 }
 
