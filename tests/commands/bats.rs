@@ -196,6 +196,7 @@ fn a_mistyped_bat_or_stroke_and_a_broken_card_are_pointed_at() {
     std::fs::write(folder.path().join("half.ron"), half).unwrap();
     std::fs::write(folder.path().join("other.ron"), "(schema: \"backlift/scenario/1\")").unwrap();
     std::fs::write(folder.path().join("empty.ron"), "\n").unwrap();
+    std::fs::write(folder.path().join("card.ron"), CARD).unwrap();
     let table: &[(&[&str], &[&str])] = &[
         (&["swing", "--bat", "Big edge"], &["[--bat:1:1]", "did you mean \"Big edges\"?"]),
         (&["innings", "--bat", "4"], &["[--bat:1:1]", "0 \"Old faithful\""]),
@@ -204,6 +205,7 @@ fn a_mistyped_bat_or_stroke_and_a_broken_card_are_pointed_at() {
         (&["check", "half.ron", "--mass", "1 kg"], &["[half.ron:", "not a whole card"]),
         (&["check", "other.ron", "--mass", "1 kg"], &["[other.ron:1:1]", "not a card"]),
         (&["check", "empty.ron", "--mass", "1 kg"], &["[empty.ron:1:1]", "the file is empty"]),
+        (&["weigh", "card.ron"], &["[card.ron:1:1]", "a maker's card, not a scenario"]),
         (&["swing", "--bat", "-1"], &["[--bat:1:1]", "0 \"Old faithful\""]),
         (&["swing", "--set", "bowling.speed=900 km/h"], &["[--set:1:15]", "5 to 50 m/s"]),
         (&["swing", "--set", "bowling.pitch_length=2 m"], &["[--set:1:22]", "8 to 25 m"]),

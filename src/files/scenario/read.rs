@@ -21,6 +21,12 @@ pub struct Fields {
 
 /// Reads the fields of a scenario.
 pub fn fields(source: Source) -> Fields {
+    if source.text().contains("schema: \"backlift/card/") {
+        let fault = Fault::new("this is a maker's card, not a scenario")
+            .at(&source, 0..0)
+            .help("name the player's scenario; a card goes to `backlift check` or `trial --like`");
+        return Fields { scenario: None, places: Places::of(source), faults: vec![fault] };
+    }
     let places = Places::of(source);
     let (mut faults, text) = without_wrong_names(&places);
     let scenario = match deserialise(&text) {
