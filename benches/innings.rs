@@ -20,8 +20,7 @@ fn innings(c: &mut Criterion) {
     let handle_m = comfortable_diameter_m(demo.player.hand_length_m.value);
     let batter = Batter::new(&demo.player, &demo.strokes, bat, handle_m).unwrap();
     let factor = demo.scenario.fit.asked_time_factor;
-    let fresh = Setting::fresh_times_s(&batter, bat).unwrap();
-    let asked_s: Vec<f64> = fresh.iter().map(|it| it * factor).collect();
+    let asked_s = Setting::asked_times_s(&batter, bat, factor).unwrap();
     let plan = &demo.scenario.innings;
     let ball = delivery(&demo.scenario.bowling);
     c.bench_function("innings of fifty", |b| {

@@ -5,9 +5,10 @@ mod setting;
 
 use std::hint::black_box;
 
+use backlift::player::joints::FRESH;
 use backlift::swing::engine::pair::engine_swing;
 use criterion::{Criterion, criterion_group, criterion_main};
-use setting::{FRESH, pull};
+use setting::pull;
 
 fn swing(c: &mut Criterion) {
     let held = pull();

@@ -6,32 +6,11 @@ use backlift::bat::figures::{WeighedBat, weigh};
 use backlift::bat::laws::Limits;
 use backlift::bat::sizes::Size;
 use backlift::files::{assets, scenario, stroke};
-use backlift::measurement::person::{Handed, PersonReading, Sex};
 use backlift::measurement::plan::{STROKES, Scenario};
-use backlift::player::joints::GROUP_COUNT;
 use backlift::player::{Player, player};
 use backlift::stroke::Stroke;
+use backlift::swing::plan::reference_adult::reference_player;
 use backlift::swing::player_stroke::{Held, PlayerStroke};
-
-/// Nothing tired.
-pub const FRESH: [f64; GROUP_COUNT] = [1.0; GROUP_COUNT];
-
-/// An ordinary man.
-pub fn adult() -> Player {
-    player(&PersonReading {
-        age_y: 25.0,
-        sex: Sex::Male,
-        stature_m: 1.80,
-        handed: Handed::Right,
-        mass_kg: None,
-        arm_length_m: None,
-        hand_length_m: None,
-        grip_top_n: None,
-        grip_bottom_n: None,
-        wrist_hold: None,
-    })
-    .unwrap()
-}
 
 /// The reference bat of the adult size.
 pub fn adult_bat() -> Bat {
@@ -43,7 +22,7 @@ pub fn pull() -> Held {
     let strokes = stroke::built_in().unwrap();
     let pull = strokes.iter().find(|it| it.name == "pull").unwrap();
     let bat = adult_bat();
-    PlayerStroke::new(&adult(), pull, &bat).unwrap().hold(&bat).unwrap()
+    PlayerStroke::new(&reference_player().unwrap(), pull, &bat).unwrap().hold(&bat).unwrap()
 }
 
 /// The built-in demo with everything that comes before the search.

@@ -25,13 +25,6 @@ pub struct MadeBat {
     pub swing_moment_range_kg_m2: [f64; 2],
 }
 
-impl MadeBat {
-    /// Half the range of swing moments that can be made here, kg m².
-    pub fn swing_moment_half_range_kg_m2(&self) -> f64 {
-        0.5 * (self.swing_moment_range_kg_m2[1] - self.swing_moment_range_kg_m2[0])
-    }
-}
-
 /// Why a bat of this size cannot be made, or may not be used.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum NotMakeable {

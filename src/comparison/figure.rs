@@ -8,12 +8,9 @@ use crate::bat::Bat;
 pub enum When {
     /// Nothing tired.
     Fresh,
-    /// At [`LATE_RUNS`], the slow fatigue at its central value.
+    /// At [`FIFTY`](crate::innings::played::FIFTY) runs, the slow fatigue at its central value.
     AtFifty,
 }
-
-/// The score at which a bat shows what it costs.
-pub const LATE_RUNS: f64 = 50.0;
 
 /// A figure of one stroke.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

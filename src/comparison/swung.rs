@@ -6,12 +6,12 @@
 //! through the first and the last gives the rest: three swings in place of a search.
 
 use super::collision::{RESTITUTION, SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
-use super::figure::{LATE_RUNS, StrokeFigure, When};
+use super::figure::{StrokeFigure, When};
 use crate::bat::Bat;
 use crate::innings::ball_by_ball::{Left, capacity_at_scores};
-use crate::innings::played::{FRESH, InningsFault, ball_loads, schedule};
+use crate::innings::played::{FIFTY, InningsFault, ball_loads, schedule};
 use crate::measurement::plan::InningsPlan;
-use crate::player::joints::GROUP_COUNT;
+use crate::player::joints::{FRESH, GROUP_COUNT};
 use crate::swing::batter::{Batter, TakenUp};
 use crate::swing::contact::Contact;
 use crate::swing::player_stroke::contact_from_top_m;
@@ -63,7 +63,7 @@ impl Asked<'_> {
         taken_up: &TakenUp,
     ) -> Result<Left, InningsFault> {
         let loads = ball_loads(batter, taken_up, self.plan, self.asked_time_s);
-        let left = capacity_at_scores(&schedule(self.plan, batter), &loads, &[LATE_RUNS])?;
+        let left = capacity_at_scores(&schedule(self.plan, batter), &loads, &[FIFTY])?;
         Ok(left.into_iter().next().unwrap_or(UNTIRED))
     }
 

@@ -2,7 +2,7 @@
 
 use super::fitting::Recommendation;
 use super::order::{FitFault, Order, Progress};
-use super::rule::Worth;
+use super::rule::{Worth, highest_goal_m_s};
 use super::search::{Cell, OneSize, choose_finely};
 use super::setting::{Setting, Slow};
 use crate::player::joints::{GROUP_COUNT, Group};
@@ -51,8 +51,8 @@ pub(super) fn move_inputs(
             any_bat,
             setting.batter.handle_diameter_m,
         )?;
-        let fresh = Setting::fresh_times_s(&batter, any_bat)?;
-        let asked_time_s = fresh.iter().map(|t| t * order.limits.asked_time_factor).collect();
+        let asked_time_s =
+            Setting::asked_times_s(&batter, any_bat, order.limits.asked_time_factor)?;
         let otherwise = Setting { batter, asked_time_s, ..setting.clone() };
         changes.push(("the bat takes another path", otherwise));
     }
@@ -75,8 +75,7 @@ pub(super) fn move_inputs(
         let asked = &recommendation.worth.bat;
         let asked = Worth::new(changed, asked.clone(), shifted.at(asked));
         if let Some((_, chosen)) = choose_finely(order, changed, &shifted, &one.range, &grid) {
-            let passing = grid.iter().map(|c| &c.worth).filter(|w| w.passes());
-            let best = passing.map(|w| w.goal_m_s).fold(0.0, f64::max);
+            let best = highest_goal_m_s(grid.iter().map(|c| &c.worth));
             let still_does = if chosen.passes() {
                 asked.passes() && asked.goal_m_s >= best * (1.0 - order.limits.tie_width)
             } else {

@@ -60,8 +60,6 @@ pub struct Fitting {
     pub surrogate_error: f64,
     /// The surrogate, for whoever wants to look further.
     pub surrogate: Surrogate,
-    /// Reference bat of the size, and its fresh fastest times, s.
-    pub reference: Bat,
 }
 
 /// Searches, and looks at what could change the answer.
@@ -106,7 +104,6 @@ pub fn fit(order: &Order<'_>, progress: Progress<'_>) -> Result<Fitting, FitFaul
         moved,
         surrogate_error: one.surrogate.held_out_error,
         surrogate: one.surrogate,
-        reference,
     })
 }
 
@@ -114,7 +111,7 @@ pub fn fit(order: &Order<'_>, progress: Progress<'_>) -> Result<Fitting, FitFaul
 pub fn setting(order: &Order<'_>, reference: &Bat) -> Result<Setting, SwingFault> {
     let handle_diameter_m = comfortable_diameter_m(order.player.hand_length_m.value);
     let batter = Batter::new(order.player, order.strokes, reference, handle_diameter_m)?;
-    let fresh = Setting::fresh_times_s(&batter, reference)?;
+    let asked_time_s = Setting::asked_times_s(&batter, reference, order.limits.asked_time_factor)?;
     Ok(Setting {
         batter,
         plan: order.plan.clone(),
@@ -123,7 +120,7 @@ pub fn setting(order: &Order<'_>, reference: &Bat) -> Result<Setting, SwingFault
         share_limit: order.limits.share_limit,
         goal: order.limits.goal,
         ball_at_bat_m_s: Vec::new(),
-        asked_time_s: fresh.iter().map(|t| t * order.limits.asked_time_factor).collect(),
+        asked_time_s,
         slow: Slow::Central,
     })
 }

@@ -2,14 +2,10 @@
 
 use super::fitting::{FitFault, Fitting};
 use super::setting::Slow;
-use crate::innings::played::{AtScore, FRESH, play};
-use crate::player::joints::GROUP_COUNT;
+use crate::innings::played::{AtScore, FIFTY, play};
 use crate::swing::engine::pair::engine_swing;
 use core::ops::ControlFlow;
 use rayon::prelude::*;
-
-/// The score that people ask about.
-pub const FIFTY: f64 = 50.0;
 
 /// One stroke at one score by both dynamics, at the same stroke time.
 #[derive(Clone, Debug, PartialEq)]
@@ -86,27 +82,23 @@ pub fn headline(
     )?;
     cancelled(progress("swinging the card's strokes a second way", 0.5))?;
     let taken_up = setting.batter.take_up(bat)?;
-    let mut jobs: Vec<(usize, f64, [f64; GROUP_COUNT], f64)> = Vec::new();
-    for (score, point, fresh) in
-        [(0.0, points.first(), true), (setting.plan.runs, points.get(end), false)]
-    {
-        let Some(point) = point else { continue };
-        let capacity = if fresh { FRESH } else { Slow::Central.of(&point.left) };
+    let mut jobs = Vec::new();
+    for point in [points.first(), points.get(end)].into_iter().flatten() {
+        let capacity = Slow::Central.of(&point.left);
         for (stroke, now) in point.with_slow.iter().enumerate() {
-            jobs.push((stroke, score, capacity, now.fastest.stroke_time_s));
+            jobs.push((stroke, point.left.runs, capacity, now.fastest));
         }
     }
     let both_ways = jobs
         .into_par_iter()
-        .map(|(stroke, runs, capacity, time_s)| {
+        .map(|(stroke, runs, capacity, own)| {
             let swinger = taken_up.held[stroke].swinger(&capacity);
-            let own = swinger.swing(time_s, None);
-            let engine = engine_swing(&swinger, time_s)?;
-            let d = engine.difference(&own);
+            let engine = engine_swing(&swinger, own.stroke_time_s)?;
+            let d = engine.difference(&own.contact);
             Ok::<_, FitFault>(BothWays {
                 stroke,
                 runs,
-                bat_speed_m_s: own.bat_speed_m_s,
+                bat_speed_m_s: own.contact.bat_speed_m_s,
                 engine_bat_speed_m_s: engine.contact.bat_speed_m_s,
                 difference: [d.bat_speed, d.toe_speed, d.normal_speed]
                     .map(f64::abs)

@@ -40,20 +40,28 @@ const NEAR_SLACK: f64 = 0.001;
 /// Among those that pass, all within `tie_width` of the highest goal are tied and the lightest pickup
 /// wins; if none passes, the one that comes nearest.
 pub fn choose(worths: &[Worth], tie_width: f64) -> Option<usize> {
-    let passing: Vec<usize> = (0..worths.len()).filter(|&i| worths[i].passes()).collect();
-    let pickup = |i: usize| worths[i].bat.swing_moment_kg_m2();
-    let lightest =
-        |tied: Vec<usize>| tied.into_iter().min_by(|&a, &b| pickup(a).total_cmp(&pickup(b)));
-    if passing.is_empty() {
+    if !worths.iter().any(Worth::passes) {
         let nearest = worths.iter().map(|w| w.slack).fold(f64::NEG_INFINITY, f64::max);
-        let near = (0..worths.len()).filter(|&i| worths[i].slack >= nearest - NEAR_SLACK).collect();
-        return lightest(near);
+        return lightest(worths, |w| w.slack >= nearest - NEAR_SLACK);
     }
-    let highest = passing.iter().map(|&i| worths[i].goal_m_s).fold(0.0, f64::max);
-    lightest(
-        passing
-            .into_iter()
-            .filter(|&i| worths[i].goal_m_s >= highest * (1.0 - tie_width))
-            .collect(),
-    )
+    lightest_tied(worths, highest_goal_m_s(worths), tie_width)
+}
+
+/// Highest goal of the bats that pass, m/s; 0 if none does.
+pub fn highest_goal_m_s<'a>(worths: impl IntoIterator<Item = &'a Worth>) -> f64 {
+    let passing = worths.into_iter().filter(|w| w.passes());
+    passing.map(|w| w.goal_m_s).fold(0.0, f64::max)
+}
+
+/// The lightest pickup among the bats that pass and are tied with a highest goal.
+pub fn lightest_tied(worths: &[Worth], highest_m_s: f64, tie_width: f64) -> Option<usize> {
+    let tied = |w: &Worth| w.passes() && w.goal_m_s >= highest_m_s * (1.0 - tie_width);
+    lightest(worths, tied)
+}
+
+fn lightest(worths: &[Worth], eligible: impl Fn(&Worth) -> bool) -> Option<usize> {
+    let pickup = |i: &usize| worths[*i].bat.swing_moment_kg_m2();
+    (0..worths.len())
+        .filter(|i| eligible(&worths[*i]))
+        .min_by(|a, b| pickup(a).total_cmp(&pickup(b)))
 }

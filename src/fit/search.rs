@@ -2,7 +2,7 @@
 
 use super::candidates::Range;
 use super::order::{FitFault, Order};
-use super::rule::{Worth, choose};
+use super::rule::{Worth, choose, highest_goal_m_s, lightest_tied};
 use super::setting::Setting;
 use super::surrogate::{Domain, Surrogate};
 use crate::bat::Bat;
@@ -130,22 +130,10 @@ pub(super) fn choose_finely(
         .map(|made| Worth::new(setting, made.bat.clone(), surrogate.at(&made.bat)))
         .collect();
     // The tie is with the best of the whole map.
-    let passing = |w: &&Worth| w.passes();
-    let highest = worths.iter().filter(passing).map(|w| w.goal_m_s).fold(0.0, f64::max);
-    if coarse.passes() {
-        let keep: Vec<bool> =
-            fine.iter().map(|w| w.passes() && w.goal_m_s >= highest * (1.0 - tie)).collect();
-        if keep.iter().any(|k| *k) {
-            let mut k = keep.iter();
-            fine.retain(|_| *k.next().unwrap_or(&false));
-            let mut k = keep.iter();
-            near.retain(|_| *k.next().unwrap_or(&false));
-            let lightest = (0..fine.len()).min_by(|&a, &b| {
-                fine[a].bat.swing_moment_kg_m2().total_cmp(&fine[b].bat.swing_moment_kg_m2())
-            })?;
-            return Some((near.swap_remove(lightest), fine.swap_remove(lightest)));
-        }
-    }
-    let best = choose(&fine, tie)?;
+    let tied = match coarse.passes() {
+        true => lightest_tied(&fine, highest_goal_m_s(&worths), tie),
+        false => None,
+    };
+    let best = tied.or_else(|| choose(&fine, tie))?;
     Some((near.swap_remove(best), fine.swap_remove(best)))
 }

@@ -3,9 +3,9 @@
 use crate::bat::Bat;
 use crate::comparison::collision::{RESTITUTION, exit_speed_off_bat_m_s};
 use crate::innings::ball_by_ball::{Left, capacity_at_scores};
-use crate::innings::played::{FRESH, InningsFault, ball_loads, schedule};
+use crate::innings::played::{InningsFault, ball_loads, schedule};
 use crate::measurement::plan::{Goal, InningsPlan};
-use crate::player::joints::GROUP_COUNT;
+use crate::player::joints::{FRESH, GROUP_COUNT};
 use crate::swing::batter::Batter;
 use crate::swing::player_stroke::{SwingFault, contact_from_top_m};
 use crate::swing::time_in_hand::Delivery;
@@ -134,10 +134,12 @@ impl Setting {
         }
     }
 
-    /// Fresh fastest times with a bat: the asked times are a multiple of the reference bat's.
-    pub fn fresh_times_s(batter: &Batter, bat: &Bat) -> Result<Vec<f64>, SwingFault> {
+    /// Asked times: `factor` times the fresh fastest with a bat, the reference of the player's size, so
+    /// that they are the same for all bats and scores.
+    pub fn asked_times_s(batter: &Batter, bat: &Bat, factor: f64) -> Result<Vec<f64>, SwingFault> {
         let taken_up = batter.take_up(bat)?;
-        taken_up.held.iter().map(|held| Ok(held.fastest(&FRESH, None)?.stroke_time_s)).collect()
+        let fresh = taken_up.held.iter().map(|held| held.fastest(&FRESH, None));
+        fresh.map(|found| Ok(factor * found?.stroke_time_s)).collect()
     }
 
     /// The goal over the stroke mix, m/s.
@@ -145,7 +147,7 @@ impl Setting {
         let mut sum = 0.0;
         let mut shares = 0.0;
         for (i, it) in strokes.iter().enumerate() {
-            let share = self.mix_share(i);
+            let share = self.plan.mix_share(&self.batter.strokes[i].stroke.name);
             sum += share
                 * match self.goal {
                     Goal::BatSpeed => it.bat_speed_m_s,
@@ -166,12 +168,6 @@ impl Setting {
             self.ball_kg,
             RESTITUTION.value,
         )
-    }
-
-    /// Share of the balls that get a stroke.
-    pub fn mix_share(&self, stroke: usize) -> f64 {
-        let name = &self.batter.strokes[stroke].stroke.name;
-        self.plan.mix.iter().filter(|(n, _)| n == name).map(|(_, share)| share).sum()
     }
 
     /// Time from reading the ball to meeting it, s.

@@ -4,14 +4,14 @@ use super::ball_by_ball::{BallLoads, Left, LoadPhase, capacity_at_scores};
 use super::schedule::{Schedule, ScheduleFault};
 use crate::bat::Bat;
 use crate::measurement::plan::{Bowling, InningsPlan};
-use crate::player::joints::{GROUP_COUNT, JOINTS};
+use crate::player::joints::{FRESH, GROUP_COUNT, JOINTS};
 use crate::swing::batter::{Batter, TakenUp};
 use crate::swing::fastest_controlled::Fastest;
 use crate::swing::player_stroke::{Held, SwingFault};
 use crate::swing::time_in_hand::Delivery;
 
-/// Nothing tired.
-pub const FRESH: [f64; GROUP_COUNT] = [1.0; GROUP_COUNT];
+/// The score that people ask about.
+pub const FIFTY: f64 = 50.0;
 
 /// Why an innings could not be played.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -62,13 +62,7 @@ pub fn delivery(bowling: &Bowling) -> Delivery {
 
 /// The schedule of an innings plan; the mix in the order of the batter's strokes.
 pub fn schedule(plan: &InningsPlan, batter: &Batter) -> Schedule {
-    let mix = batter
-        .strokes
-        .iter()
-        .map(|s| {
-            plan.mix.iter().filter(|(name, _)| *name == s.stroke.name).map(|(_, share)| share).sum()
-        })
-        .collect();
+    let mix = batter.strokes.iter().map(|s| plan.mix_share(&s.stroke.name)).collect();
     Schedule {
         balls_per_run: plan.balls_per_run,
         strike: plan.faced_share,

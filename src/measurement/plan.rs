@@ -48,6 +48,13 @@ pub struct InningsPlan {
     pub stance_s: f64,
 }
 
+impl InningsPlan {
+    /// Share of the balls struck that get the stroke of this name.
+    pub fn mix_share(&self, stroke: &str) -> f64 {
+        self.mix.iter().filter(|(name, _)| name == stroke).map(|(_, share)| share).sum()
+    }
+}
+
 impl Default for InningsPlan {
     /// Fifty runs. Assumptions, no source: the mix, 1.5 balls a run, every second ball faced, 38 s
     /// from ball to ball, 60 s more between overs, 6 s in the stance.

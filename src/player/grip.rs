@@ -6,23 +6,10 @@ use crate::uncertain::{Origin, Uncertain};
 /// neither new nor wet through; a sweaty glove lies below, a new octopus grip above.
 pub const FRICTION: Uncertain = Uncertain { value: 0.6, sd: 0.15, origin: Origin::Assumed };
 
-/// Share of the hand's breadth over which palm and fingers can press against each other, for couples
-/// across the handle: assumption, no source (at most the whole breadth, evenly spread pressure a third).
-pub const LEVER_OVER_BREADTH: f64 = 0.5;
-
-/// Breadth of the hand over its length: 88.3/193.3 mm, 4082 men; women 0.432. Computed from ANSUR II.
-pub const BREADTH_OVER_LENGTH: f64 = 0.457;
-
 /// Greatest couple of one hand about the long axis of the handle before it turns in the hand, N m:
 /// friction × grip force × handle radius.
 pub fn twist_limit_n_m(grip_n: f64, handle_diameter_m: f64, friction: f64) -> f64 {
     friction * grip_n * 0.5 * handle_diameter_m
-}
-
-/// Greatest couple of one hand across the handle (about y or z of B), N m: grip force × lever, the
-/// lever half the hand's breadth. An assumption: it caps the couple, it does not predict it.
-pub fn cross_limit_n_m(grip_n: f64, hand_length_m: f64) -> f64 {
-    grip_n * LEVER_OVER_BREADTH * BREADTH_OVER_LENGTH * hand_length_m
 }
 
 /// Grip force needed so that the handle neither slides through the hand nor turns in it, N.

@@ -4,6 +4,8 @@
 pub const JOINT_COUNT: usize = 17;
 /// Number of groups of joints that tire together.
 pub const GROUP_COUNT: usize = 7;
+/// Capacity of every group, nothing tired.
+pub const FRESH: [f64; GROUP_COUNT] = [1.0; GROUP_COUNT];
 /// Index of the first joint of the top arm; the trunk comes before it.
 pub const TOP_ARM: usize = 3;
 /// Index of the first joint of the bottom arm.

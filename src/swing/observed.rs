@@ -122,11 +122,6 @@ impl Observed {
         };
         mean(Group::TopWrist).max(mean(Group::BottomWrist))
     }
-
-    /// Largest share of any joint.
-    pub fn largest_share(&self) -> f64 {
-        self.peak_share.iter().copied().fold(0.0, f64::max)
-    }
 }
 
 /// Swings at `stroke_time_s` and records everything.

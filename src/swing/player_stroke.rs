@@ -7,7 +7,7 @@ use super::reference::Reference;
 use super::run::{STEPS, Swinger};
 use crate::bat::Bat;
 use crate::dynamics::tree::TreeFault;
-use crate::player::joints::GROUP_COUNT;
+use crate::player::joints::{FRESH, GROUP_COUNT};
 use crate::player::{Player, Strength};
 use crate::stroke::Stroke;
 use crate::stroke::joint_path::JointPath;
@@ -147,8 +147,6 @@ impl Held {
     }
 }
 
-/// Capacity of a player who is not tired.
-const FRESH: [f64; GROUP_COUNT] = [1.0; GROUP_COUNT];
 /// A player who does not control the stroke in this time is slow and gets twice the steps: a step
 /// longer than about 8 ms is unstable, whatever the player.
 const SLOW_S: f64 = 0.8;

@@ -220,11 +220,7 @@ impl<'a> Swinger<'a> {
 
     /// Share of its capacity that each joint gives to hold the bat still at the top of the backlift.
     pub fn hold_share(&self) -> [f64; N] {
-        let mut room = Room {
-            k: self.chain.tree.kinematics(),
-            m: MassMatrix::new(&self.chain.tree),
-            law: Law::new(self.control),
-        };
+        let mut room = self.room();
         // A stroke so slow that it asks for no acceleration.
         let state = self.start(STILL_S, &mut room);
         let available = Available::new(&self.strength, &state.v);

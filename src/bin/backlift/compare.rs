@@ -20,6 +20,7 @@ use crate::loaded::{Loaded, load};
 use crate::outcome::{Outcome, Stop};
 use crate::placed::innings_stop;
 use crate::progress::Progress;
+use crate::written::written;
 use shown::Shown;
 
 /// Compare bats: what differs, is it real, can it be felt, what it costs at fifty
@@ -60,12 +61,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     };
     if let Some(mut folder) = folder {
         picture::add(&mut folder, &shown, units)?;
-        let written = folder.commit()?;
-        if !args.show.json {
-            for path in written {
-                text += &format!("Wrote {}\n", path.display());
-            }
-        }
+        text += &written(folder, args.show.json)?;
     }
     drop(progress);
     json::print(&text)?;

@@ -20,6 +20,7 @@ use crate::loaded::{Loaded, load};
 use crate::outcome::{Outcome, Stop};
 use crate::placed::innings_stop;
 use crate::progress::Progress;
+use crate::written::written;
 
 /// Find the bat that fits a player, and write the maker's card
 ///
@@ -63,14 +64,8 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let document = json::document("fit", &figures::of(&fitted, started.elapsed().as_secs_f64())?)?;
     pictures::add(&mut folder, &fitted, units)?;
     folder.add("fit.json", document.as_bytes())?;
-    let written = folder.commit()?;
-    let mut text = if args.show.json { document } else { told::told(&fitted, units) };
-    if !args.show.json {
-        for path in written {
-            text += &format!("Wrote {}\n", path.display());
-        }
-    }
-    json::print(&text)?;
+    let text = if args.show.json { document } else { told::told(&fitted, units) };
+    json::print(&(text + &written(folder, args.show.json)?))?;
     Ok(Outcome::Done)
 }
 

@@ -57,15 +57,6 @@ enum UnitsArg {
     Si,
 }
 
-/// Where files go.
-#[derive(clap::Args)]
-#[allow(dead_code, reason = "for the commands that write files")]
-pub struct OutArgs {
-    /// Folder to write into; made if it is not there
-    #[arg(long, value_name = "DIR", default_value = "fitting")]
-    pub out: PathBuf,
-}
-
 /// Reads a share above zero, like `0.8` or `80 %`.
 pub fn share(written: &str) -> Result<f64, String> {
     let (number, size) = match written.trim().strip_suffix('%') {

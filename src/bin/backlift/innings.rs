@@ -14,6 +14,7 @@ use crate::json;
 use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
+use crate::written::written;
 
 /// Play an innings with a bat: what each stroke is still worth at fifty, and at the end
 ///
@@ -62,12 +63,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     };
     if let Some(mut folder) = folder {
         files::add(&mut folder, &played, units)?;
-        let written = folder.commit()?;
-        if !args.show.json {
-            for path in written {
-                text += &format!("Wrote {}\n", path.display());
-            }
-        }
+        text += &written(folder, args.show.json)?;
     }
     json::print(&text)?;
     Ok(Outcome::Done)

@@ -123,7 +123,6 @@ impl Loaded {
             .reference
             .bat(size.name.as_str())
             .map_err(|it| Stop::OurMistake(it.to_string()))?;
-        let fresh = Setting::fresh_times_s(batter, &reference)?;
-        Ok(fresh.iter().map(|it| it * limits.asked_time_factor).collect())
+        Ok(Setting::asked_times_s(batter, &reference, limits.asked_time_factor)?)
     }
 }

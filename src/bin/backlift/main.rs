@@ -19,6 +19,7 @@ mod swing;
 mod table;
 mod trial;
 mod weigh;
+mod written;
 
 use clap::{Parser, Subcommand};
 use outcome::{Outcome, Stop};

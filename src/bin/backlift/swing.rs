@@ -14,6 +14,7 @@ use crate::json;
 use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
+use crate::written::written;
 
 /// Swing a bat: speed, loads on hands and wrists, and what ran out first
 ///
@@ -64,12 +65,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     };
     if let Some(mut folder) = folder {
         files::add(&mut folder, &swung, units)?;
-        let written = folder.commit()?;
-        if !args.show.json {
-            for path in written {
-                text += &format!("Wrote {}\n", path.display());
-            }
-        }
+        text += &written(folder, args.show.json)?;
     }
     drop(progress);
     json::print(&text)?;

@@ -8,9 +8,10 @@ use backlift::comparison::noticeable::Felt;
 use backlift::comparison::swung::Asked;
 use backlift::files::{assets, scenario, stroke};
 use backlift::fit::setting::Setting;
-use backlift::innings::played::{FRESH, delivery};
+use backlift::innings::played::delivery;
 use backlift::measurement::bench::BatReading;
 use backlift::measurement::plan::{STROKES, Scenario};
+use backlift::player::joints::FRESH;
 use backlift::player::joints::GROUP_COUNT;
 use backlift::player::player;
 use backlift::swing::batter::Batter;
@@ -31,8 +32,7 @@ impl Net {
         let player = player(&scenario.player).unwrap();
         let strokes = stroke::built_in().unwrap();
         let batter = Batter::new(&player, &strokes, &bats[0].bat, 0.034).unwrap();
-        let fresh_s = Setting::fresh_times_s(&batter, &bats[0].bat).unwrap();
-        let asked_time_s = fresh_s.iter().map(|it| 1.15 * it).collect();
+        let asked_time_s = Setting::asked_times_s(&batter, &bats[0].bat, 1.15).unwrap();
         Self { scenario, batter, bats, asked_time_s }
     }
 

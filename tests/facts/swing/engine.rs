@@ -14,7 +14,7 @@ use backlift::swing::run::Instantaneous;
 
 use super::pilot::pilot_bat;
 
-const FRESH: [f64; 7] = [1.0; 7];
+use backlift::player::joints::FRESH;
 
 fn player(age_y: f64, stature_m: f64, handed: Handed) -> Player {
     backlift::player::player(&PersonReading {

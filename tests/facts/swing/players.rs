@@ -9,7 +9,7 @@ use backlift::player::{Player, player};
 use backlift::swing::fastest_controlled::Fastest;
 use backlift::swing::player_stroke::{Held, PlayerStroke};
 
-pub const FRESH: [f64; GROUP_COUNT] = [1.0; GROUP_COUNT];
+pub use backlift::player::joints::FRESH;
 
 fn person(age_y: f64, stature_m: f64, mass_kg: f64, handed: Handed) -> Player {
     player(&PersonReading {

@@ -3,16 +3,13 @@
 use backlift::bat::Bat;
 use backlift::bat::figures::WeighedBat;
 use backlift::card::Card;
-use backlift::innings::played::{delivery, play};
+use backlift::innings::played::{FIFTY, delivery, play};
 use serde::Serialize;
 
 use crate::loaded::Loaded;
 use crate::outcome::Stop;
 use crate::placed::innings_stop;
 use crate::progress::Progress;
-
-/// The score people ask about.
-const FIFTY: f64 = 50.0;
 
 /// The pull at fifty with the bat as ordered and as delivered.
 #[derive(Clone, Copy, Debug, Serialize)]

@@ -1,8 +1,8 @@
 //! The comparison for other programs.
 
 use backlift::comparison::bats::BatDifference;
-use backlift::comparison::figure::LATE_RUNS;
 use backlift::comparison::noticeable::Felt;
+use backlift::innings::played::FIFTY;
 use serde::Serialize;
 use serde_json::{Map, Value, json};
 
@@ -72,7 +72,7 @@ pub fn of(shown: &Shown) -> Compared {
         felt_thresholds: thresholds(it),
     };
     Compared {
-        late_runs: LATE_RUNS,
+        late_runs: FIFTY,
         bats: bats.collect(),
         differences: shown.comparison.differences.iter().map(row).collect(),
         pairs: shown

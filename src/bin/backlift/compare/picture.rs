@@ -1,12 +1,13 @@
 //! The bat speeds, fresh and at fifty, as a picture.
 
-use backlift::comparison::figure::{Figure, LATE_RUNS, StrokeFigure, When};
+use backlift::comparison::figure::{Figure, StrokeFigure, When};
 use backlift::drawing::chart::{Curve, Point};
 use backlift::drawing::innings_chart::{InningsPicture, StrokePanel, svg};
 use backlift::drawing::palette::LIGHT;
 use backlift::drawing::png::png;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
+use backlift::innings::played::FIFTY;
 use backlift::units::Units;
 
 use super::shown::Shown;
@@ -32,7 +33,7 @@ pub fn add(folder: &mut Folder, shown: &Shown, units: Units) -> Result<(), Fault
         label: shown.label(bat).to_owned(),
         points: vec![
             point(bat, stroke, When::Fresh, 0.0),
-            point(bat, stroke, When::AtFifty, LATE_RUNS),
+            point(bat, stroke, When::AtFifty, FIFTY),
         ],
     };
     let panels = shown.strokes.iter().enumerate().map(|(stroke, name)| StrokePanel {

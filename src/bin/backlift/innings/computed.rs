@@ -1,15 +1,14 @@
 //! The innings played, and the pull at fifty with its band.
 
-use backlift::innings::played::{self, AtScore, InningsFault, StrokeNow, delivery, stroke_now};
+use backlift::innings::played::{
+    self, AtScore, FIFTY, InningsFault, StrokeNow, delivery, stroke_now,
+};
 use backlift::swing::time_in_hand::Delivery;
 
 use crate::loaded::Loaded;
 use crate::outcome::Stop;
 use crate::placed::innings_stop;
 use crate::progress::Progress;
-
-/// The score people ask about.
-pub const FIFTY: f64 = 50.0;
 
 /// Scores looked at between two chances to cancel.
 const SCORES_AT_A_TIME: usize = 3;
