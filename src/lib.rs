@@ -15,7 +15,8 @@
 //! 11. [`card`]: what the maker needs, and the check of the bat that comes back
 //!
 //! Up to `card` nothing knows files, clocks, the environment or the terminal. The edges are
-//! [`units`] (trade spellings), [`files`] (scenarios, assets, saves) and [`drawing`] (pictures, the sheet).
+//! [`units`] (trade spellings), [`files`] (scenarios, assets, saves), [`validation`] (every outside check) and
+//! [`drawing`] (pictures, the sheet).
 #![allow(non_snake_case, reason = "frame suffixes are capitals: omega_W, com_B")]
 
 pub mod frames;
@@ -42,3 +43,4 @@ pub mod card;
 pub mod drawing;
 pub mod files;
 pub mod units;
+pub mod validation;

@@ -20,6 +20,7 @@ const ORDER: &[&str] = &[
     "card",
     "units",
     "files",
+    "validation",
     "drawing",
 ];
 
