@@ -5,9 +5,11 @@
 //! `tests/facts/` ask the same functions.
 
 mod accept;
+mod check;
 mod curve;
 mod row;
 
 pub use accept::Accept;
+pub use check::{Check, CheckFault};
 pub use curve::{Curve, Reading};
 pub use row::{Checked, Group, Row, Verdict};
