@@ -118,15 +118,52 @@ impl View {
             let rim = Stroke::solid(theme.ink, 1.5);
             picture.disc(ball, (px_per_m * BALL_RADIUS_M).max(4.0), theme.panel, rim);
             let text = format!("meets the ball after {}\u{2009}s", number(moment.t_s, 3));
-            let beside =
-                if ball[0] > inside.x + 0.6 * inside.width { Anchor::End } else { Anchor::Start };
-            let gap = if beside == Anchor::End { -14.0 } else { 14.0 };
-            let lettering = Lettering::new(Size::Quiet, theme.ink).anchored(beside);
-            picture.text_on_patch(ball[0] + gap, ball[1] + 4.5, lettering, &text, theme.ground);
+            let mut spots: Vec<[f64; 2]> = (arc.moments.iter())
+                .flat_map(|it| {
+                    let [top, toe] = [it.handle_top_W, it.toe_W];
+                    (0..=8).map(move |k| at(flat(top.lerp(toe, f64::from(k) / 8.0))))
+                })
+                .collect();
+            for pair in arc.moments.windows(2) {
+                let [from, to] = [0, 1].map(|k| pair[k].toe_W);
+                spots.extend((1..12).map(|k| at(flat(from.lerp(to, f64::from(k) / 12.0)))));
+            }
+            let (lettering, [x, y]) = clear_place(ball, &text, inside, &spots, theme);
+            picture.text_on_patch(x, y, lettering, &text, theme.ground);
         }
         let rule_y = area.bottom() - 8.0;
         let metre = [[area.x, rule_y], [area.x + 0.5 * px_per_m, rule_y]];
         picture.line(metre[0], metre[1], Stroke::solid(theme.ink, 2.0));
         picture.text(metre[1][0] + 8.0, rule_y + 4.5, quiet, "0.5\u{2009}m");
     }
+}
+
+/// Where words about a point hide least of what is drawn at `spots`: beside it, below or above.
+fn clear_place(
+    point: [f64; 2],
+    text: &str,
+    inside: Area,
+    spots: &[[f64; 2]],
+    theme: &Theme,
+) -> (Lettering, [f64; 2]) {
+    let places = [
+        (Anchor::Start, [14.0, 4.5]),
+        (Anchor::End, [-14.0, 4.5]),
+        (Anchor::End, [0.0, 34.0]),
+        (Anchor::End, [0.0, -26.0]),
+    ];
+    let hidden = |(lettering, [x, y]): &(Lettering, [f64; 2])| {
+        let box_px = lettering.extent(*x, *y, text);
+        let outside = box_px.x < inside.x || box_px.right() > inside.right();
+        let under = |[x, y]: &&[f64; 2]| {
+            (box_px.x..box_px.right()).contains(x) && (box_px.y..box_px.bottom()).contains(y)
+        };
+        (outside, spots.iter().filter(under).count())
+    };
+    let all = places.map(|(anchor, [dx, dy])| {
+        let lettering = Lettering::new(Size::Quiet, theme.ink).anchored(anchor);
+        (lettering, [point[0] + dx, point[1] + dy])
+    });
+    let [first, ..] = all;
+    all.into_iter().min_by_key(hidden).unwrap_or(first)
 }

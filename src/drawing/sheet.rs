@@ -146,7 +146,7 @@ fn drawing(card: &Card) -> BatDrawing {
 
 fn pendulum(card: &Card) -> String {
     format!(
-        "Bind two thin rods to the handle, {} ({}) from its top; hang the bat on them to swing face first, a hand’s width. Out and back is one swing. Drive nothing in.",
+        "Tie thin rods across face and back of the handle, {} ({}) from its top; one of them bears. Swing it face first, a hand’s width; out and back is one.",
         joined(&words::inches(card.pendulum_pivot_m)),
         joined(&words::millimetres(card.pendulum_pivot_m)),
     )
