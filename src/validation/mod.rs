@@ -5,6 +5,8 @@
 //! `tests/facts/` ask the same functions.
 
 mod accept;
+pub mod bat_inertia;
+mod chance;
 mod check;
 mod curve;
 mod row;
