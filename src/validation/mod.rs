@@ -8,7 +8,11 @@ mod accept;
 pub mod bat_inertia;
 mod chance;
 mod check;
+pub mod collision;
 mod curve;
+pub mod fatigue;
+pub mod fitting;
+pub mod people;
 mod row;
 
 pub use accept::Accept;
