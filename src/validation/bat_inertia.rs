@@ -3,6 +3,7 @@
 mod bench;
 mod coverage;
 mod lofted_blade;
+mod measured;
 mod pendulum;
 mod solids;
 

@@ -83,7 +83,10 @@ pub(super) fn published() -> Result<Checked, CheckFault> {
             played.bottom.grip_needed_n,
             Accept::Between(26.0, 104.0),
         )
-        .noted("as above"),
+        .noted(
+            "twice theirs: ours is the force of the bottom hand over a friction of 0.6, which is an assumption; \
+             that hand carries no couple in the model and so pushes harder, and theirs may loosen it on purpose",
+        ),
         row(
             "time before a changed ball is answered",
             "McLeod 1987, Perception 16:49 (read): about 200 ms, international men",
