@@ -8,7 +8,7 @@ use crate::player::force_velocity::HillCurve;
 use crate::player::joints::JOINTS;
 use crate::player::{Player, player};
 use crate::swing::activation::ACTIVATION_TIME_S;
-use crate::validation::{Accept, CheckFault, Checked, Row};
+use crate::validation::{Accept, CheckFault, Checked, Curve, Reading, Row};
 
 const DELP: &str = "Delp, Grierson & Buchanan 1996, J Biomech 29:1371, 10 men (read)";
 const FALK: &str = "Falk et al. 2009, Appl Physiol Nutr Metab 34:609, 15 boys and 16 men (read)";
@@ -64,7 +64,25 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
         Some(median(Sex::Male, 25.0)?.strength.positive_n_m[0]),
         "no torque was read anywhere; ±30 %, and it limits the pull: advice is asked again with it moved",
     ));
-    Ok(Checked { rows, curves: vec![] })
+    Ok(Checked { rows, curves: vec![elbow_by_age()?] })
+}
+
+fn elbow_by_age() -> Result<Curve, CheckFault> {
+    let ours = (16..=80)
+        .map(|half| 0.5 * f64::from(half))
+        .map(|age_y| Ok((age_y, torque(&median(Sex::Male, age_y)?, "elbow_flexion", true)?)))
+        .collect::<Result<_, CheckFault>>()?;
+    Ok(Curve {
+        title: "Elbow flexion by age, boys and men".into(),
+        x_label: "age (years)".into(),
+        y_label: "greatest torque (N m)".into(),
+        ours,
+        theirs: vec![
+            Reading { x: 9.7, y: 19.5, sd: Some(5.8) },
+            Reading { x: 22.1, y: 68.5, sd: Some(11.0) },
+        ],
+        source: FALK.into(),
+    })
 }
 
 fn men() -> Result<Vec<Row>, CheckFault> {

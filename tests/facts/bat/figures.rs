@@ -5,9 +5,7 @@ use backlift::bat::notes::{Miscount, Warning};
 use backlift::bat::pendulum::time_for_swings_s;
 use backlift::frames::STANDARD_GRAVITY_M_S2;
 use backlift::measurement::absurd::Absurd;
-use backlift::measurement::bench::{
-    BALANCE_SD_M, BatReading, PICKUP_AXIS_FROM_TOP_M, PIVOT_SD_M, SCALE_SD_KG, STOPWATCH_SD_S,
-};
+use backlift::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M};
 
 use super::{limits, reading, size, sizes, ten_swings};
 

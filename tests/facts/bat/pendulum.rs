@@ -1,10 +1,6 @@
 use approx::assert_relative_eq;
-use backlift::bat::parallel_axis::{
-    moment_about_com_kg_m2, moment_about_parallel_axis_kg_m2, tensor_about_point,
-};
-use backlift::bat::pendulum::{
-    amplitude_factor, equivalent_length_m, pivot_moment_kg_m2, swing_moment, time_for_swings_s,
-};
+use backlift::bat::parallel_axis::tensor_about_point;
+use backlift::bat::pendulum::{pivot_moment_kg_m2, swing_moment, time_for_swings_s};
 use backlift::frames::{DMat3, DVec3};
 
 use super::ten_swings;

@@ -1,10 +1,9 @@
 use std::f64::consts::PI;
 
-use approx::{assert_abs_diff_eq, assert_relative_eq};
+use approx::assert_relative_eq;
 use backlift::bat::blade::{Blade, Station};
 use backlift::bat::handle::Handle;
 use backlift::bat::lofted_solid::{GAUSS_4, MassMoments};
-use backlift::frames::DMat3;
 
 fn blade(stations: Vec<Station>) -> Blade {
     Blade {
@@ -49,10 +48,6 @@ fn of_handle(handle: &Handle, willow_kg_m3: f64) -> MassMoments {
     let mut moments = MassMoments::default();
     handle.add_to(&mut moments, willow_kg_m3);
     moments
-}
-
-fn diagonal(I: DMat3) -> [f64; 3] {
-    [I.x_axis.x, I.y_axis.y, I.z_axis.z]
 }
 
 #[test]
