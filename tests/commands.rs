@@ -7,6 +7,8 @@
 
 #[path = "commands/bats.rs"]
 mod bats;
+#[path = "commands/cut_short.rs"]
+mod cut_short;
 #[path = "commands/pairs.rs"]
 mod pairs;
 

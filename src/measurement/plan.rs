@@ -83,16 +83,19 @@ pub struct Bowling {
 }
 
 impl Bowling {
-    /// Usual for the age. Speed: assumption, no source (60 km/h at 9 years rising evenly to 110 km/h
-    /// at 18). Pitch: 20.12 m (Law 6), 19.2 m under 13 and 14.63 m under 7 as recommended in England
-    /// about 2017 (Harwood, King & Yeadon 2017). Reaction: 0.2 s (McLeod 1987, about 200 ms).
+    /// Usual for the age. Speed: assumption, no source (40 km/h at 5 years and 110 km/h at 18, through
+    /// 60 km/h at 9). Pitch: 20.12 m (Law 6), 19.2 m under 13 and 14.63 m under 7 as recommended in
+    /// England about 2017 (Harwood, King & Yeadon 2017); evenly between 6 and 12 years (assumption).
+    /// Reaction: 0.2 s (McLeod 1987, about 200 ms).
     pub fn usual_at(age_y: f64) -> Self {
-        let share = ((age_y - 9.0) / 9.0).clamp(0.0, 1.0);
+        let speed_km_h = match age_y {
+            age if age < 9.0 => 60.0 - 5.0 * (9.0 - age).min(4.0),
+            age => 60.0 + 50.0 * ((age - 9.0) / 9.0).min(1.0),
+        };
         Self {
-            speed_m_s: (60.0 + 50.0 * share) / 3.6,
+            speed_m_s: speed_km_h / 3.6,
             pitch_length_m: match age_y {
-                age if age < 7.0 => 14.63,
-                age if age < 13.0 => 19.2,
+                age if age < 13.0 => 14.63 + (19.2 - 14.63) * ((age - 6.0) / 6.0).clamp(0.0, 1.0),
                 _ => 20.12,
             },
             reaction_time_s: 0.2,

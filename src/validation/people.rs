@@ -6,7 +6,9 @@ mod exponent;
 mod grip;
 mod growth;
 mod strength;
+mod strength_by_age;
 mod strokes;
+mod torque_speed;
 pub(super) mod typical;
 
 use super::{Check, Group};
@@ -21,7 +23,9 @@ pub fn checks() -> Vec<Check> {
         check("proportions", build::proportions),
         check("growth", growth::check),
         check("strength", strength::check),
-        check("torque rise", strength::rise),
+        check("strength by age and sex", strength_by_age::check),
+        check("torque and speed", torque_speed::fall),
+        check("torque rise", torque_speed::rise),
         check("grip", grip::check),
         check("published strokes", strokes::published),
         check("unpublished strokes", strokes::unpublished),

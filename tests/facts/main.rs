@@ -14,6 +14,7 @@ mod dynamics;
 mod files;
 mod fit;
 mod innings;
+mod measurement;
 mod outside;
 mod player;
 mod reference;

@@ -9,7 +9,7 @@ pub fn run(checks: &[Check], name: &str) -> Checked {
 }
 
 /// Runs one check and asks that just these rows disagree, each named by how its line begins.
-pub fn disagrees_only_in(checks: &[Check], name: &str, known: &[&str]) {
+pub fn disagrees_only_in(checks: &[Check], name: &str, known: &[&str]) -> Checked {
     let found = run(checks, name);
     assert!(!found.rows.is_empty(), "{name} compares nothing");
     for row in &found.rows {
@@ -39,6 +39,7 @@ pub fn disagrees_only_in(checks: &[Check], name: &str, known: &[&str]) {
     for row in found.rows.iter().filter(|row| row.verdict != Verdict::Agrees) {
         assert!(!row.note.is_empty(), "{name}: {} is not explained", row.what);
     }
+    found
 }
 
 /// Runs one check and asks that no row disagrees.

@@ -3,6 +3,10 @@
 use std::io::Write;
 
 use serde::Serialize;
+use serde_json::{Number, Value};
+
+/// Digits that are shown: more than any figure is worth, fewer than show how binary fractions round.
+const DIGITS: usize = 12;
 
 /// The result of a command as JSON text, `"schema": "backlift/<command>/1"` first.
 pub fn document(command: &str, result: &impl Serialize) -> serde_json::Result<String> {
@@ -13,7 +17,25 @@ pub fn document(command: &str, result: &impl Serialize) -> serde_json::Result<St
         result: &'a T,
     }
     let schema = format!("backlift/{command}/1");
-    serde_json::to_string_pretty(&Document { schema, result }).map(|it| it + "\n")
+    let mut document = serde_json::to_value(Document { schema, result })?;
+    shorten(&mut document);
+    serde_json::to_string_pretty(&document).map(|it| it + "\n")
+}
+
+/// Rounds every fraction to [`DIGITS`] significant digits.
+fn shorten(value: &mut Value) {
+    match value {
+        Value::Number(number) if number.is_f64() => {
+            let rounded = number.as_f64().map(|it| format!("{it:.*e}", DIGITS - 1));
+            let rounded = rounded.and_then(|it| it.parse().ok()).and_then(Number::from_f64);
+            if let Some(rounded) = rounded {
+                *number = rounded;
+            }
+        }
+        Value::Array(all) => all.iter_mut().for_each(shorten),
+        Value::Object(all) => all.values_mut().for_each(shorten),
+        _ => {}
+    }
 }
 
 /// Writes to standard output. A reader that has gone away (`| head`) wants no more: that is no fault.
@@ -26,6 +48,13 @@ pub fn print(text: &str) -> std::io::Result<()> {
 
 #[cfg(test)]
 mod tests {
+    #[test]
+    fn sums_of_tenths_show_no_trace_of_binary_fractions() {
+        let text =
+            super::document("weigh", &serde_json::json!({"T": [0.1 + 0.2, 3, 1e-9]})).unwrap();
+        assert!(text.contains("0.3,\n    3,\n    1e-9"), "{text}");
+    }
+
     #[test]
     fn the_schema_comes_first() {
         #[derive(serde::Serialize)]

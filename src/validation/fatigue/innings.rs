@@ -37,7 +37,7 @@ fn times() -> Result<Vec<Row>, CheckFault> {
             "min",
             (21.0, None),
             five_overs_s / 60.0,
-            Accept::Share(0.05),
+            Accept::Share(1e-9),
         )
         .noted("by construction: the schedule was taken from it"),
         Row::compared(
@@ -69,7 +69,7 @@ fn knee() -> [Row; 2] {
             "share lost",
             (loss, None),
             1.0 - bout.capacity(Band::High),
-            Accept::Within(1e-3),
+            Accept::Within(5e-4),
         )
         .noted(format!(
             "by construction; arms and trunk are taken to lose between none of it and all of it, a third \

@@ -109,7 +109,7 @@ fn heads() -> Result<Vec<Row>, CheckFault> {
                 "",
                 (0.2376 - 0.0114 * age_y, None),
                 head,
-                Accept::Share(0.05),
+                if age_y < 14.0 { Accept::Within(1e-9) } else { Accept::Share(0.05) },
             )
             .noted("never less than the adult's 0.0694"))
         })

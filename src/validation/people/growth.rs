@@ -80,7 +80,7 @@ fn rows(sex: Sex, words: &str, table: &[HalfYear]) -> [Row; 4] {
     let bmi = largest(&|r| (body_mass_index(sex, r[0]).0 / r[3] - 1.0).abs());
     let spread = largest(&|r| (body_mass_index(sex, r[0]).1 / (0.5 * (r[5] - r[4])) - 1.0).abs());
     [
-        row("median stature", "share", stature, Accept::Within(0.005)),
+        row("median stature", "share", stature, Accept::Within(0.002)),
         row("a stature one SD up", "SD", z, Accept::Within(0.05)),
         row("median body mass index", "share", bmi, Accept::Within(0.01)),
         row("spread of body mass index", "share", spread, Accept::Within(0.05)),

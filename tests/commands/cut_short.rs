@@ -1,0 +1,63 @@
+//! A command that is stopped, or whose disk fills up, leaves what was there before.
+#![cfg(unix)]
+
+use std::path::Path;
+use std::process::{Command, Stdio};
+use std::time::Duration;
+
+const OLD: &str = "a card of last year";
+
+fn fit(folder: &Path) -> Command {
+    let mut command = Command::new(assert_cmd::cargo::cargo_bin!("backlift"));
+    command.current_dir(folder).args(["fit", "--out", "mine"]).env("NO_COLOR", "1");
+    command
+}
+
+/// A folder with an old card in it.
+fn folder() -> tempfile::TempDir {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::create_dir(folder.path().join("mine")).unwrap();
+    std::fs::write(folder.path().join("mine/card.ron"), OLD).unwrap();
+    folder
+}
+
+fn only_the_old_card_is_there(folder: &Path) {
+    let names: Vec<_> = std::fs::read_dir(folder.join("mine"))
+        .unwrap()
+        .map(|entry| entry.unwrap().file_name())
+        .collect();
+    assert_eq!(names, ["card.ron"]);
+    assert_eq!(std::fs::read_to_string(folder.join("mine/card.ron")).unwrap(), OLD);
+}
+
+#[test]
+fn ctrl_c_in_the_middle_of_a_fit_leaves_the_old_files_and_exits_with_130() {
+    let folder = folder();
+    let fit = fit(folder.path()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+    std::thread::sleep(Duration::from_millis(1500));
+    let pressed = Command::new("kill").args(["-INT", &fit.id().to_string()]).status().unwrap();
+    assert!(pressed.success());
+    let output = fit.wait_with_output().unwrap();
+    assert_eq!(output.status.code(), Some(130), "{}", String::from_utf8_lossy(&output.stderr));
+    assert_eq!(String::from_utf8_lossy(&output.stdout), "");
+    only_the_old_card_is_there(folder.path());
+}
+
+/// A limit on the size of files stands for the full disk: writing fails in the middle in the same way.
+#[test]
+fn a_disk_that_fills_up_leaves_the_old_files_and_exits_with_2() {
+    let folder = folder();
+    let program = assert_cmd::cargo::cargo_bin!("backlift");
+    let output = Command::new("sh")
+        .arg("-c")
+        .arg("trap '' XFSZ; ulimit -f 16; exec \"$0\" fit --out mine")
+        .arg(program)
+        .current_dir(folder.path())
+        .env("NO_COLOR", "1")
+        .output()
+        .unwrap();
+    let said = String::from_utf8_lossy(&output.stderr);
+    assert_eq!(output.status.code(), Some(2), "{said}");
+    assert!(said.contains("mine"), "{said}");
+    only_the_old_card_is_there(folder.path());
+}
