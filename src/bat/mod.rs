@@ -9,6 +9,7 @@ pub mod laws;
 pub mod lofted_solid;
 pub mod makeable;
 pub mod missing;
+pub mod moisture;
 pub mod notes;
 pub mod parallel_axis;
 pub mod pendulum;

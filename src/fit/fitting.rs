@@ -62,8 +62,47 @@ pub struct Fitting {
     pub surrogate: Surrogate,
 }
 
+/// The bat to ask for, without what could change the answer.
+#[derive(Clone, Debug)]
+pub struct Advice {
+    /// The player and what was asked.
+    pub setting: Setting,
+    /// The bat to ask for.
+    pub recommendation: Recommendation,
+    /// Largest error of the surrogate on bats it had not seen, as a share.
+    pub surrogate_error: f64,
+}
+
+/// Searches only.
+pub fn advise(order: &Order<'_>, progress: Progress<'_>) -> Result<Advice, FitFault> {
+    let (setting, one) = search(order, progress)?;
+    let recommendation = recommend(order, &setting, &one)?;
+    Ok(Advice { setting, recommendation, surrogate_error: one.surrogate.held_out_error })
+}
+
 /// Searches, and looks at what could change the answer.
 pub fn fit(order: &Order<'_>, progress: Progress<'_>) -> Result<Fitting, FitFault> {
+    let (setting, one) = search(order, progress)?;
+    let given = judge_given(order, &setting, &one.surrogate)?;
+    let best_given = best_of(&given, order.limits.tie_width);
+    let recommendation = recommend(order, &setting, &one)?;
+    let moved = move_inputs(order, &setting, &one, &recommendation, progress)?;
+    let runner_up = runner_up(order, &one, &recommendation);
+    Ok(Fitting {
+        setting,
+        recommendation,
+        runner_up,
+        map: one.cells,
+        given,
+        best_given,
+        moved,
+        surrogate_error: one.surrogate.held_out_error,
+        surrogate: one.surrogate,
+    })
+}
+
+/// All bats of the sizes that suit, and the rule's choice among them.
+fn search(order: &Order<'_>, progress: Progress<'_>) -> Result<(Setting, OneSize), FitFault> {
     let sizes = suitable(order.sizes, order.limits, order.player.stature_m);
     let Some(first) = sizes.first() else {
         return Err(FitFault::NoSize { names: order.limits.sizes.clone() });
@@ -87,24 +126,7 @@ pub fn fit(order: &Order<'_>, progress: Progress<'_>) -> Result<Fitting, FitFaul
     }
     let worths: Vec<Worth> = searched.iter().map(|s| s.chosen.1.clone()).collect();
     let best = choose(&worths, order.limits.tie_width).unwrap_or(0);
-    let one = searched.swap_remove(best);
-
-    let given = judge_given(order, &setting, &one.surrogate)?;
-    let best_given = best_of(&given, order.limits.tie_width);
-    let recommendation = recommend(order, &setting, &one)?;
-    let moved = move_inputs(order, &setting, &one, &recommendation, progress)?;
-    let runner_up = runner_up(order, &one, &recommendation);
-    Ok(Fitting {
-        setting,
-        recommendation,
-        runner_up,
-        map: one.cells,
-        given,
-        best_given,
-        moved,
-        surrogate_error: one.surrogate.held_out_error,
-        surrogate: one.surrogate,
-    })
+    Ok((setting, searched.swap_remove(best)))
 }
 
 /// The player with the asked times of the reference bat.

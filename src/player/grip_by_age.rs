@@ -56,11 +56,16 @@ const FEMALE: [Row; 18] = [
 /// Distance between the 10th and the 90th centile of a normal distribution, in standard deviations.
 const P10_TO_P90_SD: f64 = 2.5631;
 
-/// Exponent of grip on stature among people of one age and sex. Adults 0.8: German men and women
-/// between 20 and 60 give 0.6–1.2 (Steiber 2016, PLoS ONE 11:e0163917, read second-hand; slope computed).
-/// Children 2.0: assumption, no source; the taller child of an age is also further grown.
-fn stature_exponent(age_y: f64) -> f64 {
-    2.0 - 1.2 * ((age_y - 15.0) / 5.0).clamp(0.0, 1.0)
+/// Exponent of grip on stature among people of one age and sex. Adults: men 0.8, women 1.0 (Steiber 2016,
+/// PLoS ONE 11:e0163917, read second-hand; slopes computed over six age bands from 17 to 44: men 0.81 SD
+/// 0.21, women 1.01 SD 0.07). Children 2.0: assumption, no source; the taller child of an age is also
+/// further grown.
+fn stature_exponent(sex: Sex, age_y: f64) -> f64 {
+    let adult = match sex {
+        Sex::Male => 0.8,
+        Sex::Female => 1.0,
+    };
+    2.0 + (adult - 2.0) * ((age_y - 15.0) / 5.0).clamp(0.0, 1.0)
 }
 
 /// Grip strength of someone of this sex, age and stature who was not measured, N, with the spread of
@@ -71,7 +76,7 @@ pub fn expected_grip_n(sex: Sex, age_y: f64, stature_m: f64) -> Uncertain {
         Sex::Female => interpolate(&FEMALE, age_y),
     };
     let [_, p10, p50, p90] = row;
-    let tall = libm::pow(stature_m / median_stature_m(sex, age_y), stature_exponent(age_y));
+    let tall = libm::pow(stature_m / median_stature_m(sex, age_y), stature_exponent(sex, age_y));
     let newton = tall * STANDARD_GRAVITY_M_S2;
     Uncertain::estimated(p50 * newton, (p90 - p10) / P10_TO_P90_SD * newton)
 }

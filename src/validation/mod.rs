@@ -5,8 +5,14 @@
 //! `tests/facts/` ask the same functions.
 
 mod accept;
+pub mod bat_inertia;
+mod chance;
 mod check;
+pub mod collision;
 mod curve;
+pub mod fatigue;
+pub mod fitting;
+pub mod people;
 mod row;
 
 pub use accept::Accept;

@@ -4,6 +4,7 @@ mod figures;
 mod laws;
 mod makeable;
 mod pendulum;
+mod published;
 mod solids;
 
 use backlift::bat::laws::Limits;

@@ -1,4 +1,5 @@
 //! Facts about the stage `fit`.
 
+mod advice;
 mod demo;
 mod trial;

@@ -1,5 +1,7 @@
 //! Facts about the stage `innings`.
 
+mod published;
+
 use approx::assert_relative_eq;
 use backlift::innings::ball_by_ball::{BallLoads, Left, LoadPhase, capacity_at_scores};
 use backlift::innings::compartments::{Compartments, Rates};
@@ -10,27 +12,19 @@ use proptest::prelude::*;
 
 const ROWS: [Rates; 4] = [Rates::TRUNK, Rates::SHOULDER, Rates::ELBOW, Rates::GRIP];
 
-/// Frey-Law et al. 2012 constants, closed form computed elsewhere (evidence table, printed to 0.1 s).
 #[test]
-fn published_constants_give_the_tabulated_hold_times() {
-    let rows = [
-        (Rates::TRUNK, 0.5, 139.5),
-        (Rates::TRUNK, 0.9, 14.8),
-        (Rates::SHOULDER, 0.1, 1057.4),
-        (Rates::SHOULDER, 0.6, 37.8),
-        (Rates::ELBOW, 0.3, 292.7),
-        (Rates::ELBOW, 0.8, 27.8),
-        (Rates::GRIP, 0.2, 473.1),
-        (Rates::GRIP, 0.7, 44.4),
-    ];
-    for (rates, share, time_s) in rows {
-        assert!((rates.hold_time_s(share) - time_s).abs() <= 0.051, "{rates:?} at {share}");
-    }
-    let endless = [0.0904, 0.0845, 0.0934, 0.0613];
-    for (rates, share) in ROWS.into_iter().zip(endless) {
-        assert_relative_eq!(rates.endless_share(), share, epsilon = 5e-5);
+fn a_load_below_the_endless_share_is_held_for_ever() {
+    for rates in ROWS {
         assert_eq!(rates.hold_time_s(0.99 * rates.endless_share()), f64::INFINITY);
     }
+}
+
+#[test]
+fn the_slow_state_takes_nothing_at_its_low_end_and_less_in_the_middle_than_at_the_high_end() {
+    let bout = Exertion { balls_faced: 42.0, runs_run: 84.0, time_s: 42.0 * 42.0 };
+    assert_eq!(bout.capacity(Band::Low), 1.0);
+    let central = bout.capacity(Band::Central);
+    assert!(central < 1.0 && central > bout.capacity(Band::High));
 }
 
 #[test]
@@ -43,41 +37,6 @@ fn a_held_load_fails_exactly_when_the_closed_form_says() {
             assert_relative_eq!(at(0.99 * end_s).active, share, max_relative = 1e-12);
             assert!(at(1.05 * end_s).active < share);
         }
-    }
-}
-
-/// The same equations stepped by the classical Runge–Kutta rule at 5 ms, with a controller that follows
-/// within 20 ms: an independent route to the same states through failure, partial load and rest.
-#[test]
-fn the_closed_form_agrees_with_the_stepped_equations() {
-    let rates = Rates::SHOULDER;
-    let loads = [(0.6, 60.0), (0.0, 20.0), (0.3, 40.0), (0.95, 15.0), (0.1, 90.0)];
-    let (mut exact, mut y) = (Compartments::FRESH, [0.0_f64, 0.0]);
-    for (target, duration_s) in loads {
-        exact = exact.after(rates, target, duration_s);
-        let recovery =
-            rates.recovery_per_s * if target == 0.0 { rates.rest_multiplier } else { 1.0 };
-        let rate = |[active, fatigued]: [f64; 2]| {
-            let wanted = target.min(1.0 - fatigued);
-            let drive = (wanted - active) / 0.02 + rates.fatigue_per_s * active;
-            [
-                drive - rates.fatigue_per_s * active,
-                rates.fatigue_per_s * active - recovery * fatigued,
-            ]
-        };
-        let add = |y: [f64; 2], k: [f64; 2], h: f64| [y[0] + h * k[0], y[1] + h * k[1]];
-        let h = 0.005;
-        for _ in 0..(duration_s / h) as usize {
-            let k1 = rate(y);
-            let k2 = rate(add(y, k1, 0.5 * h));
-            let k3 = rate(add(y, k2, 0.5 * h));
-            let k4 = rate(add(y, k3, h));
-            for i in 0..2 {
-                y[i] += h / 6.0 * (k1[i] + 2.0 * k2[i] + 2.0 * k3[i] + k4[i]);
-            }
-        }
-        // The controller's 20 ms shift each change of load by as much: F × 0.02 s, at most 4e-4.
-        assert!((exact.fatigued - y[1]).abs() < 1e-3, "{target}: {exact:?} against {y:?}");
     }
 }
 
@@ -96,43 +55,6 @@ proptest! {
         }
         prop_assert!((whole.resting + whole.active + whole.fatigued - 1.0).abs() < 1e-12);
     }
-}
-
-/// Greatest contractions of a time with rests: capacity at the start of each.
-fn repeated(rates: Rates, count: usize, work_s: f64, rest_s: f64) -> Vec<f64> {
-    let mut muscle = Compartments::FRESH;
-    let mut peaks = Vec::new();
-    for _ in 0..count {
-        peaks.push(muscle.capacity());
-        muscle = muscle.after(rates, 1.0, work_s).after(rates, 0.0, rest_s);
-    }
-    peaks
-}
-
-fn mean(it: &[f64]) -> f64 {
-    it.iter().sum::<f64>() / it.len() as f64
-}
-
-/// PMC3776088: twelve greatest grips of 3 s with 5 s rests, 21 adults: mean of the last three over the
-/// first three 25.2/33.6 = 0.75. DISAGREES: the published constants give 0.86, a fall of 14 % for the
-/// measured 25 %. In order of size only: accepted between half and twice the measured fall.
-#[test]
-fn published_twelve_grips_fall_by_the_measured_order_of_size() {
-    let peaks = repeated(Rates::GRIP, 12, 3.0, 5.0);
-    let fall = 1.0 - mean(&peaks[9..]) / mean(&peaks[..3]);
-    println!("twelve grips: model {fall:.3}, measured 0.250");
-    assert!((0.125..0.5).contains(&fall), "fall {fall:.3}");
-}
-
-/// Kramer & Knudson 1992: thirty greatest grips with 25 s rests, no fall. AGREES only roughly: with 3 s
-/// a grip (assumed, not stated) the constants give a level 4.5 % below the first, reached within ten.
-#[test]
-fn published_thirty_grips_with_long_rests_hardly_fall() {
-    let peaks = repeated(Rates::GRIP, 30, 3.0, 25.0);
-    let fall = 1.0 - mean(&peaks[27..]);
-    println!("thirty grips: model {fall:.3}, measured none");
-    assert!(fall < 0.06, "fall {fall:.3}");
-    assert!((peaks[29] - peaks[10]).abs() < 0.002, "level from the tenth on");
 }
 
 fn innings_of(share: f64, seconds: f64, hold: f64, strike: f64, scores: &[f64]) -> Vec<Left> {
@@ -169,18 +91,6 @@ fn published_constants_level_off_within_a_dozen_balls() {
     }
 }
 
-/// Christie et al. 2019: knee extensors −10 % over 42 balls with 6 sprints an over, −18 % with 12.
-#[test]
-fn published_loss_of_the_knee_is_the_high_end_of_the_slow_band() {
-    for (sprints, left) in [(42.0, 0.90), (84.0, 0.82)] {
-        let bout = Exertion { balls_faced: 42.0, runs_run: sprints, time_s: 42.0 * 42.0 };
-        assert_relative_eq!(bout.capacity(Band::High), left, epsilon = 5e-4);
-        assert_eq!(bout.capacity(Band::Low), 1.0);
-        let central = bout.capacity(Band::Central);
-        assert!(central < 1.0 && central > left);
-    }
-}
-
 #[test]
 fn at_no_runs_everyone_is_fresh_and_later_no_group_is_fresher() {
     let left = innings_of(0.6, 0.4, 0.08, 0.5, &[50.0, 0.0, 10.0]);
@@ -201,14 +111,6 @@ fn a_heavier_load_leaves_less() {
     for g in 0..GROUP_COUNT {
         assert!(heavy[0].without_slow[g] < light[0].without_slow[g]);
     }
-}
-
-/// Pote & Christie 2016: five overs in 21 minutes.
-#[test]
-fn published_five_overs_take_twenty_one_minutes() {
-    let schedule = Schedule::ordinary(vec![0.4, 0.1, 0.05]);
-    let time_s: f64 = schedule.balls().take(30).map(|it| it.interval_s).sum();
-    assert_relative_eq!(time_s, 21.0 * 60.0, max_relative = 1e-12);
 }
 
 #[test]

@@ -15,6 +15,7 @@ mod files;
 mod fit;
 mod innings;
 mod measurement;
+mod outside;
 mod player;
 mod reference;
 mod swing;

@@ -2,6 +2,7 @@
 
 mod build;
 mod curves;
+mod published;
 mod strength;
 
 use backlift::measurement::person::{Handed, PersonReading, Sex};

@@ -5,9 +5,7 @@ use backlift::bat::notes::{Miscount, Warning};
 use backlift::bat::pendulum::time_for_swings_s;
 use backlift::frames::STANDARD_GRAVITY_M_S2;
 use backlift::measurement::absurd::Absurd;
-use backlift::measurement::bench::{
-    BALANCE_SD_M, BatReading, PICKUP_AXIS_FROM_TOP_M, PIVOT_SD_M, SCALE_SD_KG, STOPWATCH_SD_S,
-};
+use backlift::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M};
 
 use super::{limits, reading, size, sizes, ten_swings};
 
@@ -211,68 +209,4 @@ fn the_size_check_uses_what_was_measured_only() {
     assert_eq!(weighed(&sizes_taken).law.verdict, Verdict::Yes);
     sizes_taken.edge_m = Some(0.042);
     assert_eq!(weighed(&sizes_taken).law.verdict, Verdict::No);
-}
-
-/// Seeded normal deviates: SplitMix64 and Box–Muller.
-struct Normal(u64);
-
-impl Normal {
-    fn uniform(&mut self) -> f64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        ((z ^ (z >> 31)) >> 11) as f64 / (1u64 << 53) as f64
-    }
-
-    fn draw(&mut self, sd: f64) -> f64 {
-        let radius = (-2.0 * (1.0 - self.uniform()).ln()).sqrt();
-        sd * radius * (std::f64::consts::TAU * self.uniform()).cos()
-    }
-}
-
-/// A true bat, measured two thousand times with the stated instruments: the interval of ±1.645 standard
-/// deviations must hold the truth nine times in ten, and so must the joint ellipsoid of weight, balance
-/// and swing moment (χ² with three degrees of freedom: 6.251).
-#[test]
-fn a_ninety_per_cent_interval_holds_the_truth_in_85_to_95_of_a_hundred_measurements() {
-    const DRAWS: u32 = 2000;
-    let (mass_kg, balance_m, swing_kg_m2, pivot_m) = (1.18, 0.527, 0.224, 0.10);
-    let amplitude_rad = 10f64.to_radians();
-    let true_time_s =
-        time_for_swings_s(mass_kg, balance_m, swing_kg_m2, 10, pivot_m, amplitude_rad).unwrap();
-    let arm_m = balance_m - PICKUP_AXIS_FROM_TOP_M;
-    let truths = [
-        swing_kg_m2,
-        mass_kg * STANDARD_GRAVITY_M_S2 * arm_m,
-        PICKUP_AXIS_FROM_TOP_M + swing_kg_m2 / (mass_kg * arm_m),
-    ];
-    let (sizes, limits) = (sizes(), limits());
-    let mut normal = Normal(20_261_125);
-    let mut held = [0u32; 4];
-    for _ in 0..DRAWS {
-        let mut reading = timed(true_time_s + normal.draw(STOPWATCH_SD_S));
-        reading.mass_kg = mass_kg + normal.draw(SCALE_SD_KG);
-        reading.balance_m = Some(balance_m + normal.draw(BALANCE_SD_M));
-        let pendulum = reading.pendulum.as_mut().unwrap();
-        // The rods sit at one station; the tape reads another.
-        pendulum.pivot_from_top_m = pivot_m + normal.draw(PIVOT_SD_M);
-        let bat = weigh(&reading, &sizes, &limits).unwrap();
-        let found = [bat.swing_moment_kg_m2, bat.hold_moment_n_m, bat.percussion_m];
-        for (count, (found, truth)) in held.iter_mut().zip(found.iter().zip(truths)) {
-            *count += u32::from((found.value - truth).abs() < 1.645 * found.sd);
-        }
-        let off = nalgebra::Vector3::new(
-            bat.mass_kg.value - mass_kg,
-            bat.balance_m.value - balance_m,
-            bat.swing_moment_kg_m2.value - swing_kg_m2,
-        );
-        let covariance = nalgebra::Matrix3::from_fn(|i, j| bat.covariance()[i][j]);
-        let distance = off.dot(&(covariance.try_inverse().unwrap() * off));
-        held[3] += u32::from(distance < 6.251);
-    }
-    for (name, count) in ["swing moment", "hold moment", "percussion", "jointly"].iter().zip(held) {
-        let share = f64::from(count) / f64::from(DRAWS);
-        assert!((0.85..=0.95).contains(&share), "{name}: {share}");
-    }
 }

@@ -1,60 +1,9 @@
 use approx::assert_relative_eq;
-use backlift::bat::parallel_axis::{
-    moment_about_com_kg_m2, moment_about_parallel_axis_kg_m2, tensor_about_point,
-};
-use backlift::bat::pendulum::{
-    amplitude_factor, equivalent_length_m, pivot_moment_kg_m2, swing_moment, time_for_swings_s,
-};
+use backlift::bat::parallel_axis::tensor_about_point;
+use backlift::bat::pendulum::{pivot_moment_kg_m2, swing_moment, time_for_swings_s};
 use backlift::frames::{DMat3, DVec3};
 
 use super::ten_swings;
-
-/// Worked example with round inputs (m 1.2 kg, d 0.40 m, T 1.60 s, g 9.81 m/s²): every figure follows
-/// from the formula of the compound pendulum; recomputed by a second hand.
-#[test]
-fn published_worked_example_gives_0_305345_about_the_pivot_and_0_113345_about_the_balance() {
-    let pivot = pivot_moment_kg_m2(1.2, 9.81, 0.4, 1.6);
-    assert_relative_eq!(pivot, 0.305345, max_relative = 2e-6);
-    let com = moment_about_com_kg_m2(pivot, 1.2, 0.4);
-    assert_relative_eq!(com, 0.113345, max_relative = 5e-6);
-    assert_relative_eq!(
-        moment_about_parallel_axis_kg_m2(com, 1.2, 0.25),
-        0.188345,
-        max_relative = 3e-6
-    );
-    assert_relative_eq!(equivalent_length_m(9.81, 1.6), 0.636135, max_relative = 1e-6);
-}
-
-/// T/T₀ = 1/agm(1, cos(θ/2)), computed to nine digits; θ the half-swing, degrees.
-#[test]
-fn published_amplitude_factors_from_2_to_30_degrees_agree_to_nine_digits() {
-    let rows = [
-        (2.0, 1.00007616),
-        (5.0, 1.000476172),
-        (10.0, 1.001907188),
-        (15.0, 1.004300579),
-        (20.0, 1.007669026),
-        (30.0, 1.017408798),
-    ];
-    for (degrees, factor) in rows {
-        assert_relative_eq!(
-            amplitude_factor(f64::to_radians(degrees)),
-            factor,
-            max_relative = 6e-10
-        );
-    }
-}
-
-/// K(sin 45°) = 1.854 074 677 301 372 (any table of elliptic integrals): T/T₀ at 90° is 2K/π.
-#[test]
-fn published_elliptic_integral_gives_the_factor_of_a_quarter_turn() {
-    let factor = 2.0 * 1.854_074_677_301_372 / std::f64::consts::PI;
-    assert_relative_eq!(
-        amplitude_factor(std::f64::consts::FRAC_PI_2),
-        factor,
-        max_relative = 1e-15
-    );
-}
 
 /// A thin rod of length L hung by one end swings like a simple pendulum of 2L/3.
 #[test]

@@ -5,7 +5,7 @@
 #![allow(dead_code, reason = "the fields are the files' format")]
 
 pub mod chain;
-pub mod fatigue;
+mod fatigue;
 pub mod free_motion;
 pub mod law;
 pub mod motions;

@@ -1,0 +1,46 @@
+//! Shares of resting, active and fatigued muscle under given loads, by an adaptive integrator.
+
+use std::collections::BTreeMap;
+
+use serde::Deserialize;
+
+const TEXT: &str = include_str!("../../../tests/reference/three_compartment.json");
+
+/// The whole file.
+#[derive(Clone, Debug, Deserialize)]
+pub struct Fatigue {
+    /// Script that made it.
+    pub made_by: String,
+    /// Rates by joint group.
+    pub groups: BTreeMap<String, RatesTable>,
+    /// Histories.
+    pub runs: Vec<Run>,
+}
+
+/// Rates of one group.
+#[derive(Clone, Copy, Debug, Deserialize)]
+pub struct RatesTable {
+    /// F, 1/s.
+    pub fatigue_per_s: f64,
+    /// R, 1/s.
+    pub recovery_per_s: f64,
+    /// r.
+    pub rest_multiplier: f64,
+}
+
+/// One group under one history of loads.
+#[derive(Clone, Debug, Deserialize)]
+pub struct Run {
+    /// Group.
+    pub group: String,
+    /// What it bears, in words.
+    pub history: String,
+    /// Time, load held until then; resting, active, fatigued with a controller that follows at once, and
+    /// the same with the published one, which follows within a tenth of a second.
+    pub rows: Vec<[f64; 8]>,
+}
+
+/// The embedded file.
+pub fn read() -> Result<Fatigue, serde_json::Error> {
+    serde_json::from_str(TEXT)
+}

@@ -1,0 +1,132 @@
+//! One trial: a drawn bat, true to the last digit, measured at a drawn bench by README's guide.
+
+use super::bench::Hung;
+use super::coverage::{Found, Setup};
+use crate::bat::Bat;
+use crate::bat::family::Family;
+use crate::bat::figures::{WeighedBat, weigh};
+use crate::bat::laws::Limits;
+use crate::bat::sizes::Size;
+use crate::comparison::difference::difference;
+use crate::measurement::bench::{
+    BALANCE_SD_M, BatReading, LENGTH_SD_M, PICKUP_AXIS_FROM_TOP_M, PIVOT_SD_M, PendulumReading,
+    SCALE_SD_KG,
+};
+use crate::uncertain::Uncertain;
+use crate::validation::chance::Chance;
+
+const SEED: u64 = 20_261_125;
+/// Half the width of a 90 % interval, in standard deviations.
+const NINETY: f64 = 1.645;
+/// χ² of 90 % with three degrees of freedom: the joint ellipsoid of weight, balance and swing moment.
+const NINETY_OF_THREE: f64 = 6.251;
+/// Amplitude that a scenario leaves out.
+const STATED_AMPLITUDE_RAD: f64 = 5.0 * std::f64::consts::PI / 180.0;
+
+/// One bench: what all bats measured there share.
+struct Bench {
+    rolling_radius_m: f64,
+    stiffness_n_m: f64,
+    press_sd_s: f64,
+}
+
+/// Measures one drawn bat, and another on the same bench for the difference.
+pub(super) fn measured(
+    sizes: &[Size],
+    limits: &Limits,
+    setup: &Setup,
+    trial: u64,
+) -> Option<Found> {
+    let mut chance = Chance::of(SEED, trial);
+    let bench = Bench {
+        // Needles of 2 to 5 mm; free to roll, or caught by string and splinters.
+        rolling_radius_m: chance.between(0.001, 0.0025) * chance.between(0.0, 1.0),
+        stiffness_n_m: chance.log_between(setup.stiffness_n_m[0], setup.stiffness_n_m[1]),
+        // Of each press of the watch, by person; start and stop add to 0.07–0.21 s.
+        press_sd_s: chance.log_between(0.05, 0.15),
+    };
+    let size = &sizes[chance.index(sizes.len())];
+    let truths: [Bat; 2] = [drawn_bat(size, &mut chance)?, drawn_bat(size, &mut chance)?];
+    let [first, second]: [Option<WeighedBat>; 2] = std::array::from_fn(|n| {
+        weigh(&reading(&bench, size, &truths[n], setup, &mut chance)?, sizes, limits).ok()
+    });
+    let (it, other) = (first?, second?);
+    let truth = &truths[0];
+    let holds = |found: Uncertain, truth: f64| (found.value - truth).abs() < NINETY * found.sd;
+    let off = nalgebra::Vector3::new(
+        it.mass_kg.value - truth.mass_kg(),
+        it.balance_m.value - truth.balance_m(),
+        it.swing_moment_kg_m2.value - truth.swing_moment_kg_m2(),
+    );
+    let covariance = nalgebra::Matrix3::from_fn(|i, j| it.covariance()[i][j]);
+    let distance = off.dot(&(covariance.try_inverse()? * off));
+    let apart = difference(it.swing_moment_kg_m2, other.swing_moment_kg_m2, 0.0);
+    let truly_apart = truths[1].swing_moment_kg_m2() - truth.swing_moment_kg_m2();
+    Some(Found {
+        held: [
+            holds(it.swing_moment_kg_m2, truth.swing_moment_kg_m2()),
+            holds(it.hold_moment_n_m, truth.hold_moment_n_m()),
+            holds(it.percussion_m, truth.percussion_m()),
+            distance < NINETY_OF_THREE,
+            (apart.value - truly_apart).abs() < NINETY * apart.sd,
+        ],
+        swing_off: off.z / truth.swing_moment_kg_m2(),
+        swing_stated: it.swing_moment_kg_m2.relative_sd(),
+    })
+}
+
+/// A bat of a size: reference weight ± 12 %, balance ± 15 mm, wood spread otherwise by ± 15 %.
+fn drawn_bat(size: &Size, chance: &mut Chance) -> Option<Bat> {
+    let family = Family::of(size);
+    let middle = size.reference.mass_moments();
+    let mass_kg = middle.mass_kg * chance.between(0.88, 1.12);
+    let balance_m = middle.com_B().x + chance.between(-0.015, 0.015);
+    let moments = family.assumed(mass_kg, balance_m, 0.0)?;
+    let mut I_Com_B = moments.I_Com_B();
+    let shift = I_Com_B.y_axis.y * chance.between(-0.15, 0.15);
+    I_Com_B.y_axis.y += shift;
+    I_Com_B.z_axis.z += shift;
+    Bat::new("drawn", size.length_m(), moments.mass_kg, moments.com_B(), I_Com_B).ok()
+}
+
+/// What a person writes down: grams, millimetres, hundredths of a second.
+fn reading(
+    bench: &Bench,
+    size: &Size,
+    bat: &Bat,
+    setup: &Setup,
+    chance: &mut Chance,
+) -> Option<BatReading> {
+    let written = |value: f64, step: f64| libm::round(value / step) * step;
+    // Rods bound where the tape says six inches.
+    let rods_m = PICKUP_AXIS_FROM_TOP_M + chance.normal(PIVOT_SD_M);
+    let hung = Hung {
+        mass_kg: bat.mass_kg(),
+        rod_to_com_m: bat.balance_m() - rods_m,
+        com_moment_kg_m2: bat.I_Com_B().y_axis.y,
+        rolling_radius_m: bench.rolling_radius_m,
+        stiffness_n_m: bench.stiffness_n_m,
+        decrement: chance.log_between(0.003, 0.03),
+    };
+    let release_rad = chance.between(3.0, 8.0).to_radians();
+    let time_s = hung.time_for_s(setup.swings, release_rad)?
+        + chance.normal(bench.press_sd_s)
+        + chance.normal(bench.press_sd_s);
+    Some(BatReading {
+        label: "drawn".into(),
+        size: Some(size.name.clone()),
+        length_m: Some(written(bat.length_m() + chance.normal(LENGTH_SD_M), 1e-3)),
+        mass_kg: written(bat.mass_kg() + chance.normal(SCALE_SD_KG), 1e-3),
+        balance_m: Some(written(bat.balance_m() + chance.normal(BALANCE_SD_M), 1e-3)),
+        width_m: None,
+        edge_m: None,
+        depth_m: None,
+        handle_diameter_m: None,
+        pendulum: Some(PendulumReading {
+            swings: setup.swings,
+            time_s: written(time_s, 0.01),
+            pivot_from_top_m: PICKUP_AXIS_FROM_TOP_M,
+            amplitude_rad: STATED_AMPLITUDE_RAD,
+        }),
+    })
+}

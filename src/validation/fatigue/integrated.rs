@@ -1,0 +1,55 @@
+//! The closed form against an adaptive integrator, under six histories of loads.
+
+use super::GROUP;
+use crate::files::reference::three_compartment::{Run, read};
+use crate::innings::compartments::{Compartments, Rates};
+use crate::validation::{Accept, CheckFault, Checked, Row};
+
+pub(super) fn check() -> Result<Checked, CheckFault> {
+    let fatigue = read()?;
+    let mut largest = [0.0_f64; 2];
+    for run in &fatigue.runs {
+        let table = fatigue.groups.get(&run.group).ok_or("a history of an unknown group")?;
+        let rates = Rates {
+            fatigue_per_s: table.fatigue_per_s,
+            recovery_per_s: table.recovery_per_s,
+            rest_multiplier: table.rest_multiplier,
+        };
+        for (largest, off) in largest.iter_mut().zip(errors(run, rates)) {
+            *largest = largest.max(off);
+        }
+    }
+    let source = format!("SciPy DOP853, {}, six histories of three groups", fatigue.made_by);
+    let row = |what: &str, ours, accept| {
+        Row::compared(GROUP, what, source.as_str(), "share", (0.0, None), ours, accept)
+    };
+    let rows = vec![
+        row(
+            "muscle under loads in turn: largest error of any share",
+            largest[0],
+            Accept::Within(1e-8),
+        ),
+        row(
+            "tired muscle under loads in turn, against a controller that lags by 0.1 s",
+            largest[1],
+            Accept::Within(5e-3),
+        )
+        .noted("ours follows at once; the published controller within a tenth of a second"),
+    ];
+    Ok(Checked { rows, curves: vec![] })
+}
+
+/// Largest error of any share against the controller without lag, and of the tired share against the
+/// published one.
+fn errors(run: &Run, rates: Rates) -> [f64; 2] {
+    let (mut muscle, mut then_s, mut largest) = (Compartments::FRESH, 0.0, [0.0_f64; 2]);
+    for [time_s, load, resting, active, fatigued, _, _, lagging] in run.rows.iter().copied() {
+        muscle = muscle.after(rates, load, time_s - then_s);
+        then_s = time_s;
+        for off in [muscle.resting - resting, muscle.active - active, muscle.fatigued - fatigued] {
+            largest[0] = largest[0].max(off.abs());
+        }
+        largest[1] = largest[1].max((muscle.fatigued - lagging).abs());
+    }
+    largest
+}

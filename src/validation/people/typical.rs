@@ -1,0 +1,112 @@
+//! Invented players of usual build, and bats for them.
+
+use crate::bat::Bat;
+use crate::bat::sizes::named;
+use crate::files::{assets, stroke};
+use crate::fit::setting::Setting;
+use crate::measurement::person::{Handed, PersonReading, Sex};
+use crate::player::grip::comfortable_diameter_m;
+use crate::player::growth::median_stature_m;
+use crate::player::{Player, player};
+use crate::stroke::Stroke;
+use crate::swing::batter::Batter;
+use crate::swing::player_stroke::SwingFault;
+use crate::validation::CheckFault;
+
+/// A player with strokes and a bat.
+pub(in crate::validation) struct Typical {
+    /// Who, as printed.
+    pub words: &'static str,
+    /// Player and strokes.
+    pub batter: Batter,
+    /// The reference bat of the usual size.
+    pub bat: Bat,
+}
+
+/// Only what every scenario has; everything else from the tables.
+pub(in crate::validation) fn reading(sex: Sex, age_y: f64, stature_m: f64) -> PersonReading {
+    PersonReading {
+        age_y,
+        sex,
+        stature_m,
+        handed: Handed::Right,
+        mass_kg: None,
+        arm_length_m: None,
+        hand_length_m: None,
+        grip_top_n: None,
+        grip_bottom_n: None,
+        wrist_hold: None,
+    }
+}
+
+/// A player of median stature for age; from 19 on the median of 19.
+pub(in crate::validation) fn median(sex: Sex, age_y: f64) -> Result<Player, CheckFault> {
+    Ok(player(&reading(sex, age_y, median_stature_m(sex, age_y)))?)
+}
+
+impl Typical {
+    fn new(
+        words: &'static str,
+        reading: &PersonReading,
+        size: &str,
+        strokes: &[Stroke],
+    ) -> Result<Self, CheckFault> {
+        let sizes = assets::sizes()?;
+        let size = named(&sizes, size).ok_or("a size of that name")?;
+        let bat = size.reference.bat(size.name.as_str())?;
+        let player = player(reading)?;
+        let handle_m = comfortable_diameter_m(player.hand_length_m.value);
+        Ok(Self { words, batter: Batter::new(&player, strokes, &bat, handle_m)?, bat })
+    }
+
+    /// Asked stroke times with the own bat, s: 1.15 times the fastest, as by default.
+    pub(in crate::validation) fn asked_times_s(&self) -> Result<Vec<f64>, SwingFault> {
+        Setting::asked_times_s(&self.batter, &self.bat, 1.15)
+    }
+}
+
+fn someone(
+    words: &'static str,
+    sex: Sex,
+    [age_y, stature_m, mass_kg]: [f64; 3],
+    size: &str,
+) -> Result<Typical, CheckFault> {
+    let reading = PersonReading { mass_kg: Some(mass_kg), ..reading(sex, age_y, stature_m) };
+    Typical::new(words, &reading, size, &stroke::built_in()?)
+}
+
+/// A man of 25.
+pub(in crate::validation) fn adult() -> Result<Typical, CheckFault> {
+    someone("man of 25", Sex::Male, [25.0, 1.80, 78.0], "short handle")
+}
+
+/// A woman of 25.
+pub(in crate::validation) fn woman() -> Result<Typical, CheckFault> {
+    someone("woman of 25", Sex::Female, [25.0, 1.66, 63.0], "6")
+}
+
+/// A boy of 12.
+pub(in crate::validation) fn boy_of_twelve() -> Result<Typical, CheckFault> {
+    someone("boy of 12", Sex::Male, [12.0, 1.50, 40.0], "5")
+}
+
+/// A girl of 12.
+pub(in crate::validation) fn girl_of_twelve() -> Result<Typical, CheckFault> {
+    someone("girl of 12", Sex::Female, [12.0, 1.51, 41.0], "5")
+}
+
+/// A boy of 15.
+pub(in crate::validation) fn boy_of_fifteen() -> Result<Typical, CheckFault> {
+    someone("boy of 15", Sex::Male, [15.0, 1.69, 56.5], "Harrow")
+}
+
+/// The man of 25 with his hips held still: the same joint paths on a pelvis that neither strides nor turns.
+pub(in crate::validation) fn adult_with_hips_still() -> Result<Typical, CheckFault> {
+    let mut strokes = stroke::built_in()?;
+    for key in strokes.iter_mut().flat_map(|stroke| &mut stroke.keys) {
+        key.pelvis = crate::frames::DVec3::ZERO;
+        key.pelvis_turn_rad = 0.0;
+    }
+    let reading = PersonReading { mass_kg: Some(78.0), ..reading(Sex::Male, 25.0, 1.80) };
+    Typical::new("man of 25, hips still", &reading, "short handle", &strokes)
+}

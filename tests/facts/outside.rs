@@ -1,0 +1,48 @@
+//! The outside checks that `backlift validate` runs, asked here one by one.
+
+use backlift::validation::{Check, Checked, Verdict};
+
+/// What one check found.
+pub fn run(checks: &[Check], name: &str) -> Checked {
+    let check = checks.iter().find(|it| it.name == name).expect(name);
+    (check.run)().unwrap_or_else(|fault| panic!("{name}: {fault}"))
+}
+
+/// Runs one check and asks that just these rows disagree, each named by how its line begins.
+pub fn disagrees_only_in(checks: &[Check], name: &str, known: &[&str]) -> Checked {
+    let found = run(checks, name);
+    assert!(!found.rows.is_empty(), "{name} compares nothing");
+    for row in &found.rows {
+        println!(
+            "{name}: {} | {:?} sd {:?} | {:?} {} | {} | {}",
+            row.what,
+            row.expected,
+            row.sd,
+            row.ours,
+            row.unit,
+            row.verdict.words(),
+            row.note
+        );
+    }
+    let off: Vec<&str> = found
+        .rows
+        .iter()
+        .filter(|row| row.verdict == Verdict::Disagrees)
+        .map(|row| row.what.as_str())
+        .collect();
+    let unknown: Vec<_> =
+        off.iter().filter(|it| !known.iter().any(|k| it.starts_with(k))).collect();
+    assert!(unknown.is_empty(), "{name} disagrees in {unknown:#?}");
+    for it in known {
+        assert!(off.iter().any(|what| what.starts_with(it)), "{name} now agrees in {it}: say so");
+    }
+    for row in found.rows.iter().filter(|row| row.verdict != Verdict::Agrees) {
+        assert!(!row.note.is_empty(), "{name}: {} is not explained", row.what);
+    }
+    found
+}
+
+/// Runs one check and asks that no row disagrees.
+pub fn agrees(checks: &[Check], name: &str) {
+    disagrees_only_in(checks, name, &[]);
+}
