@@ -7,6 +7,7 @@ pub mod card;
 mod card_short;
 pub mod fault;
 pub mod outline;
+pub mod reference;
 pub mod save;
 pub mod scenario;
 pub mod stroke;

@@ -7,9 +7,23 @@
 mod accept;
 mod check;
 mod curve;
+pub mod dynamics;
 mod row;
 
 pub use accept::Accept;
 pub use check::{Check, CheckFault};
 pub use curve::{Curve, Reading};
 pub use row::{Checked, Group, Row, Verdict};
+
+/// Every check, group by group.
+pub fn checks() -> Vec<Check> {
+    [dynamics::checks()].concat()
+}
+
+/// Checks that take too long for every run of the tests, by name.
+const SLOW: [&str; 1] = ["drawn chains finely"];
+
+/// Whether a check is asked by every run of the tests and by `validate --quick`.
+pub fn is_quick(check: &Check) -> bool {
+    !SLOW.contains(&check.name)
+}

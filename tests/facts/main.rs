@@ -17,3 +17,4 @@ mod innings;
 mod player;
 mod reference;
 mod swing;
+mod validation;

@@ -4,11 +4,11 @@
 //! the outside programs agree among themselves closely enough to judge others by.
 #![allow(dead_code, reason = "the fields are the files' format")]
 
-pub mod chain;
+mod chain;
 pub mod fatigue;
-pub mod free_motion;
-pub mod law;
-pub mod motions;
+mod free_motion;
+mod law;
+mod motions;
 
 use serde::de::DeserializeOwned;
 

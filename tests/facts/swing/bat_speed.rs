@@ -6,7 +6,7 @@ use backlift::swing::fastest_controlled::fastest_controlled;
 use backlift::swing::player_stroke::PlayerStroke;
 use backlift::swing::run::STEPS;
 
-use super::pilot::{PilotRig, pilot_player};
+use super::pilot::{pilot_player, pilot_rig};
 use super::players::{Search, adult, bat, bat_with, boy_of_twelve, com_moment_kg_m2, strokes};
 
 /// Both players, with length, middle weight and middle balance of their bats.
@@ -68,7 +68,7 @@ fn published_exponents_of_speed_on_swing_moment_lie_inside_the_band_of_ours() {
     for stroke in ["drive", "pull", "hook"] {
         for (what, bats) in families([0.85, 1.20, 0.53]) {
             let speed = |bat: &Bat| {
-                let rig = PilotRig::new(&pilot_player(1.80, 78.0, 1.0), bat, stroke, STEPS);
+                let rig = pilot_rig(&pilot_player(1.80, 78.0, 1.0), bat, stroke, STEPS);
                 let guess_s = if stroke == "drive" { 0.26 } else { 0.40 };
                 let found = fastest_controlled(&rig.swinger(), guess_s, true).unwrap();
                 found.contact.bat_speed_m_s

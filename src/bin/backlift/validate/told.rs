@@ -1,0 +1,128 @@
+//! The table in words.
+
+use backlift::validation::{Group, Row, Verdict};
+
+use super::computed::Validated;
+use super::notation::{accepted, cells};
+use crate::paragraph::{paragraph, set_in};
+use crate::table::table;
+
+/// All of it.
+pub fn told(found: &Validated) -> String {
+    let sources = sources(found);
+    let mut out = paragraph(&sentence(found)) + "\n";
+    for group in found.groups() {
+        out += &format!("\n{}\n", heading(group));
+        let rows: Vec<Vec<String>> =
+            found.rows(Some(group)).map(|(_, row)| line(row, &sources)).collect();
+        out += &table(&["", "expected", "ours", "difference", ""], &rows);
+    }
+    out += &noted(found, Verdict::Disagrees, "\nWhat disagrees, by how much and why\n");
+    out += &noted(found, Verdict::NoData, "\nWhat nothing is known about\n");
+    out += "\nSources\n";
+    for (n, source) in sources.iter().enumerate() {
+        out += &format!("{}\n", set_in(&format!("{} {source}", mark(n))));
+    }
+    out + WORDS
+}
+
+const WORDS: &str = "
+What the words mean:
+  expected      what the source says, ± one published standard deviation; nought
+                where the row is the largest miss over many figures
+  agrees        within what was asked before the figure was seen: --json and
+                the report of --out say it for each row
+  no data       nobody has published a figure, or none was seen
+";
+
+/// One sentence for everything.
+pub fn sentence(found: &Validated) -> String {
+    let count = |group, verdict| found.count(group, verdict);
+    let (agree, disagree, none) = (
+        count(None, Verdict::Agrees),
+        count(None, Verdict::Disagrees),
+        count(None, Verdict::NoData),
+    );
+    let all = agree + disagree;
+    let mut out = match disagree {
+        0 => format!("All {all} figures that can be compared agree with theirs"),
+        1 => format!("{agree} of {all} figures agree with theirs; one disagrees"),
+        _ => format!("{agree} of {all} figures agree with theirs; {disagree} disagree"),
+    };
+    if none > 0 {
+        out += &format!("; for {none} there is nothing to compare with");
+    }
+    if disagree > 0 && found.groups().contains(&Group::Dynamics) {
+        out += match count(Some(Group::Dynamics), Verdict::Disagrees) {
+            0 => ". Every row of the mechanics agrees",
+            _ => {
+                ". A row of the mechanics disagrees: trust no simulated swing until that is mended"
+            }
+        };
+    }
+    out
+}
+
+/// "Bat inertia".
+pub fn heading(group: Group) -> String {
+    let words = group.words();
+    let mut letters = words.chars();
+    letters.next().map_or(String::new(), |it| it.to_uppercase().chain(letters).collect())
+}
+
+/// The sources, each once, in the order of the rows.
+pub fn sources(found: &Validated) -> Vec<&str> {
+    let mut sources: Vec<&str> = Vec::new();
+    for (_, row) in found.rows(None) {
+        if row.verdict != Verdict::NoData && !sources.contains(&row.source.as_str()) {
+            sources.push(&row.source);
+        }
+    }
+    sources
+}
+
+fn mark(n: usize) -> String {
+    format!("[{}]", n + 1)
+}
+
+fn line(row: &Row, sources: &[&str]) -> Vec<String> {
+    let source = sources.iter().position(|it| *it == row.source).map(mark);
+    let it = cells(row);
+    let verdict = row.verdict.words().to_owned();
+    let what = match source {
+        Some(mark) => format!("{} {mark}", row.what),
+        None => row.what.clone(),
+    };
+    vec![what, it.expected, it.ours, it.difference, verdict]
+}
+
+/// Rows of one verdict with their words.
+fn noted(found: &Validated, verdict: Verdict, heading: &str) -> String {
+    let rows: Vec<&Row> =
+        found.rows(None).map(|(_, row)| row).filter(|it| it.verdict == verdict).collect();
+    if rows.is_empty() {
+        return String::new();
+    }
+    let mut out = heading.to_owned();
+    for row in rows {
+        out += &format!("{}\n", set_in(&format!("{}: {}", row.what, why(row))));
+    }
+    out
+}
+
+/// The size of a disagreement, and the row's own words.
+pub fn why(row: &Row) -> String {
+    let it = cells(row);
+    let mut words = match (row.verdict, accepted(row)) {
+        (Verdict::Disagrees, Some(accepted)) => {
+            let off = match (row.difference(), row.expected) {
+                (Some(by), Some(of)) if of != 0.0 => format!(" ({:+.1} %)", 100.0 * by / of.abs()),
+                _ => String::new(),
+            };
+            format!("off by {}{off}; accepted {accepted}. ", it.difference)
+        }
+        _ => String::new(),
+    };
+    words += &row.note;
+    words.trim_end().to_owned()
+}
