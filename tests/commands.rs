@@ -9,6 +9,8 @@
 mod bats;
 #[path = "commands/pairs.rs"]
 mod pairs;
+#[path = "commands/validate.rs"]
+mod validate;
 
 use std::path::Path;
 

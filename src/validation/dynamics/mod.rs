@@ -19,19 +19,19 @@ use super::{Accept, Check, Group, Row};
 pub fn checks() -> Vec<Check> {
     let group = Group::Dynamics;
     vec![
-        Check { name: "drawn chains finely", group, run: drawn_chains::finely },
-        Check { name: "drawn chains", group, run: drawn_chains::check },
-        Check { name: "engine strokes", group, run: second_engine::strokes::check },
-        Check { name: "engine loads", group, run: second_engine::loads::check },
-        Check { name: "engine keeps", group, run: second_engine::keeps::check },
         Check { name: "open chain", group, run: open_chain::check },
         Check { name: "open chain order", group, run: open_chain::order },
         Check { name: "closed chain", group, run: closed_chain::check },
         Check { name: "closed chain order", group, run: closed_chain::order },
+        Check { name: "drawn chains", group, run: drawn_chains::check },
+        Check { name: "drawn chains finely", group, run: drawn_chains::finely },
         Check { name: "law at a time", group, run: law::at_a_time::check },
         Check { name: "law fastest", group, run: law::fastest::check },
         Check { name: "law hurried", group, run: law::hurried::check },
         Check { name: "prototype", group, run: prototype::check },
+        Check { name: "engine strokes", group, run: second_engine::strokes::check },
+        Check { name: "engine loads", group, run: second_engine::loads::check },
+        Check { name: "engine keeps", group, run: second_engine::keeps::check },
         Check { name: "free motion", group, run: free_motion::check },
         Check { name: "splice hinge", group, run: splice_hinge::check },
     ]

@@ -11,7 +11,7 @@ const N: usize = 10;
 /// How far toe speed and joint paths may be off: half a percent.
 const MOST: f64 = 5e-3;
 /// Steps of the study of the step, coarse to fine; each a multiple of the files' ten samples.
-const STEPS: [usize; 7] = [80, 100, 120, PRODUCT_STEPS, 200, 250, 500];
+const STEPS: [usize; 6] = [120, PRODUCT_STEPS, 200, 250, 320, 500];
 
 /// One of the file's swings, followed by ours.
 struct Followed {

@@ -28,47 +28,34 @@ fn person(age_y: f64, stature_m: f64) -> Result<Player, CheckFault> {
 
 /// A player with a light and a heavy bat.
 pub struct Pair {
-    /// "adult", "child".
-    pub who: &'static str,
     /// The player.
     pub player: Player,
     /// Light, heavy.
     pub bats: [Bat; 2],
 }
 
-/// The invented players.
+/// An adult and a child.
 pub fn pairs() -> Result<[Pair; 2], CheckFault> {
     Ok([
         Pair {
-            who: "adult",
             player: person(25.0, 1.80)?,
             bats: [pilot_bat(1.10, 0.85, 0.51)?, pilot_bat(1.30, 0.85, 0.55)?],
         },
         Pair {
-            who: "child",
             player: person(12.0, 1.50)?,
             bats: [pilot_bat(0.90, 0.80, 0.48)?, pilot_bat(1.08, 0.80, 0.515)?],
         },
     ])
 }
 
-/// A stroke of a player with a bat.
-pub struct OwnStroke {
-    /// "drive, adult, 1.10 kg".
-    pub name: String,
-    /// Set up.
-    pub held: Held,
-}
-
 /// Every built-in stroke of every player with every bat.
-pub fn all() -> Result<Vec<OwnStroke>, CheckFault> {
+pub fn all() -> Result<Vec<Held>, CheckFault> {
     let mut out = Vec::new();
-    for Pair { who, player, bats } in pairs()? {
+    for Pair { player, bats } in pairs()? {
         for stroke in built_in()? {
             let path = PlayerStroke::new(&player, &stroke, &bats[0])?;
             for bat in &bats {
-                let name = format!("{}, {who}, {:.2} kg", stroke.name, bat.mass_kg());
-                out.push(OwnStroke { name, held: path.hold(bat)? });
+                out.push(path.hold(bat)?);
             }
         }
     }
@@ -78,7 +65,7 @@ pub fn all() -> Result<Vec<OwnStroke>, CheckFault> {
 /// The furthest any joint turns in one step of a fastest controlled swing, rad.
 pub fn largest_turn_in_a_step_rad() -> Result<f64, CheckFault> {
     let mut largest = 0.0_f64;
-    for OwnStroke { held, .. } in all()? {
+    for held in all()? {
         let time_s = held.fastest(&FRESH, None)?.stroke_time_s;
         let mut last: Option<[f64; crate::player::joints::JOINT_COUNT]> = None;
         held.swinger(&FRESH).swing(

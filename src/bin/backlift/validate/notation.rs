@@ -19,7 +19,7 @@ pub struct Cells {
     pub difference: String,
 }
 
-/// Writes a row's figures with four digits; the difference with two.
+/// Writes a row's figures with four digits, a miss of nought and the difference with two.
 pub fn cells(row: &Row) -> Cells {
     let unit = match row.unit {
         "" => String::new(),
@@ -27,7 +27,8 @@ pub fn cells(row: &Row) -> Cells {
         unit => format!("{THIN}{unit}"),
     };
     let size = row.expected.unwrap_or(0.0).abs().max(row.ours.unwrap_or(0.0).abs());
-    let told = |it: Option<f64>| it.map(|it| of_size(it, size, 4));
+    let digits = if row.expected == Some(0.0) { 2 } else { 4 };
+    let told = |it: Option<f64>| it.map(|it| of_size(it, size, digits));
     let spread = row.sd.map_or(String::new(), |it| format!(" ± {}", of_size(it, size, 4)));
     let difference = row.difference().map(|it| {
         let text = of_size(it, it.abs(), 2);

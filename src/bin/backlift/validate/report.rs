@@ -1,13 +1,15 @@
 //! The report for an engineer who doubts: one page that needs nothing else, by day and by night.
 
-use backlift::drawing::palette::{Colour, DARK, LIGHT, Theme};
+mod style;
+
 use backlift::validation::{Group, Row, Verdict};
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-use super::computed::Validated;
+use super::computed::{Answer, Validated};
 use super::notation::{accepted, cells};
 use super::pictures::Shown;
 use super::told::{heading, sentence, sources, why};
+use crate::figure::percent;
 
 /// The page; `part` is how many checks of how many were asked for, if not all.
 pub fn page(found: &Validated, pictures: &[Shown], part: Option<(usize, usize)>) -> String {
@@ -19,7 +21,7 @@ pub fn page(found: &Validated, pictures: &[Shown], part: Option<(usize, usize)>)
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 title { "Backlift: how far its figures may be trusted" }
-                style { (PreEscaped(style())) }
+                style { (PreEscaped(style::sheet())) }
             }
             body {
                 main {
@@ -31,9 +33,11 @@ pub fn page(found: &Validated, pictures: &[Shown], part: Option<(usize, usize)>)
                     (counts(found))
                     (how_to_read())
                     (disagreements(found))
-                    @for group in found.groups() { (group_part(found, group, pictures, &sources)) }
+                    @for group in found.groups() { (group_part(found, group, pictures)) }
                     (no_data(found))
                     (limits())
+                    h2 id="rows" { "Every row" }
+                    @for group in found.groups() { (rows(found, group, &sources)) }
                     h2 id="sources" { "Sources" }
                     ol {
                         @for (n, source) in sources.iter().enumerate() {
@@ -75,9 +79,10 @@ fn how_to_read() -> Markup {
         h2 { "How to read it" }
         p {
             "Each row holds one figure from outside this program, what the program itself gives, and the \
-             difference. What a row is accepted within is written in the source of the check, and was \
-             written before the figure was seen; no row is made to agree by moving it. A row in which nought \
-             is expected shows the largest miss over many figures."
+             difference. What a row is accepted within is written beside the check and is not moved to make \
+             the row agree. A row in which nought is expected shows the largest miss over many figures. "
+            a href="#rows" { "Every row" } " stands at the end; the parts before it show each check, and the \
+             row that comes nearest to its limit: 100 % would be at it."
         }
         p {
             "“Agrees” says that the program computes what the source says, within so much. It does not say \
@@ -126,19 +131,20 @@ fn no_data(found: &Validated) -> Markup {
     }
 }
 
-fn group_part(found: &Validated, group: Group, pictures: &[Shown], sources: &[&str]) -> Markup {
-    let source = |row: &Row| sources.iter().position(|it| *it == row.source);
+fn group_part(found: &Validated, group: Group, pictures: &[Shown]) -> Markup {
     html! {
         h2 id=(anchor(group)) { (heading(group)) }
         div.wide {
             table {
                 thead {
                     tr {
-                        th { "what" } th { "source" } th.figure { "expected" } th.figure { "ours" }
-                        th.figure { "difference" } th { "accepted" } th { "verdict" }
+                        th { "check" } th.figure { "rows" } th { "verdict" }
+                        th { "nearest to its limit" } th.figure { "of what is accepted" }
                     }
                 }
-                tbody { @for (_, row) in found.rows(Some(group)) { (line(row, source(row))) } }
+                tbody {
+                    @for it in found.answers.iter().filter(|it| it.group == group) { (overview(it)) }
+                }
             }
         }
         div.pictures {
@@ -152,13 +158,62 @@ fn group_part(found: &Validated, group: Group, pictures: &[Shown], sources: &[&s
     }
 }
 
-fn line(row: &Row, source: Option<usize>) -> Markup {
-    let it = cells(row);
-    let mark = match row.verdict {
+/// One check: how many rows, the worst verdict, the row that comes nearest to its limit.
+fn overview(it: &Answer) -> Markup {
+    let rows = &it.found.rows;
+    let has = |verdict| rows.iter().any(|row| row.verdict == verdict);
+    let verdict = match () {
+        () if has(Verdict::Disagrees) => Verdict::Disagrees,
+        () if has(Verdict::Agrees) => Verdict::Agrees,
+        () => Verdict::NoData,
+    };
+    let used = rows.iter().filter_map(|row| row.used().map(|used| (used, row)));
+    let nearest = used.max_by(|a, b| a.0.total_cmp(&b.0));
+    html! {
+        tr.disagrees[verdict == Verdict::Disagrees] {
+            td { (it.check) }
+            td.figure { (rows.len()) }
+            (marked(verdict))
+            @match nearest {
+                Some((used, row)) => {
+                    td { (row.what) }
+                    td.figure { (percent(used, 0)) }
+                }
+                None => { td {} td {} }
+            }
+        }
+    }
+}
+
+fn rows(found: &Validated, group: Group, sources: &[&str]) -> Markup {
+    let source = |row: &Row| sources.iter().position(|it| *it == row.source);
+    html! {
+        h3 { (heading(group)) }
+        div.wide {
+            table {
+                thead {
+                    tr {
+                        th { "what" } th { "source" } th.figure { "expected" } th.figure { "ours" }
+                        th.figure { "difference" } th { "accepted" } th { "verdict" }
+                    }
+                }
+                tbody { @for (_, row) in found.rows(Some(group)) { (line(row, source(row))) } }
+            }
+        }
+    }
+}
+
+fn marked(verdict: Verdict) -> Markup {
+    let mark = match verdict {
         Verdict::Agrees => "✓",
         Verdict::Disagrees => "✗",
         Verdict::NoData => "–",
     };
+    html! { td.verdict { span.mark aria-hidden="true" { (mark) } " " (verdict.words()) } }
+}
+
+fn line(row: &Row, source: Option<usize>) -> Markup {
+    let it = cells(row);
     html! {
         tr.disagrees[row.verdict == Verdict::Disagrees] {
             td {
@@ -171,8 +226,8 @@ fn line(row: &Row, source: Option<usize>) -> Markup {
             td.figure { (it.expected) }
             td.figure { (it.ours) }
             td.figure { (it.difference) }
-            td { (accepted(row).unwrap_or_default()) }
-            td.verdict { span.mark aria-hidden="true" { (mark) } " " (row.verdict.words()) }
+            td.accepted { (accepted(row).unwrap_or_default()) }
+            (marked(row.verdict))
         }
     }
 }
@@ -201,52 +256,3 @@ fn limits() -> Markup {
 fn anchor(group: Group) -> String {
     group.words().replace(' ', "-")
 }
-
-fn colours(theme: &Theme) -> String {
-    let named: [(&str, Colour); 5] = [
-        ("ground", theme.ground),
-        ("panel", theme.panel),
-        ("ink", theme.ink),
-        ("quiet", theme.quiet),
-        ("hairline", theme.hairline),
-    ];
-    let mut out: String =
-        named.iter().map(|(name, colour)| format!("--{name}:{colour};")).collect();
-    out += &format!("--link:{};--no:{};", theme.bats[0], theme.bats[1]);
-    out
-}
-
-fn style() -> String {
-    let (day, night) = (colours(&LIGHT), colours(&DARK));
-    format!(
-        ":root{{color-scheme:light dark;{day}}}\n\
-         .night{{display:none}}\n\
-         @media (prefers-color-scheme:dark){{:root{{{night}}}.day{{display:none}}.night{{display:block}}}}\n\
-         @media print{{:root{{{day}}}.day{{display:block}}.night{{display:none}}}}\n{STYLE}"
-    )
-}
-
-const STYLE: &str = "\
-body{margin:0;background:var(--ground);color:var(--ink);font:16px/1.5 Inter,system-ui,sans-serif}
-main{max-width:1180px;margin:0 auto;padding:24px 20px 64px}
-h1{font-size:28px;line-height:1.25;margin:0 0 8px}
-h2{font-size:20px;margin:40px 0 8px}
-p,dl,ul,ol{max-width:46em}
-.sentence{font-size:20px;line-height:1.4}
-.quiet{color:var(--quiet);font-size:13px;line-height:1.4}
-a{color:var(--link)}
-table{border-collapse:collapse;background:var(--panel);font-variant-numeric:tabular-nums}
-th,td{padding:5px 10px;border-bottom:1px solid var(--hairline);text-align:left;vertical-align:top;font-weight:400}
-thead th{color:var(--quiet);font-size:13px}
-.figure,.verdict{white-space:nowrap}
-th.figure,td.figure{text-align:right}
-.wide{overflow-x:auto}
-.wide table{width:100%;font-size:14px}
-.disagrees td{border-left:0;font-weight:600}
-.disagrees .mark{color:var(--no)}
-dt{font-weight:600;margin-top:10px}
-dd{margin:0}
-.pictures{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,480px),1fr));gap:16px;margin-top:16px}
-figure{margin:0;border:1px solid var(--hairline)}
-figure svg{display:block;width:100%;height:auto}
-";

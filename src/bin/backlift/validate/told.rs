@@ -13,8 +13,8 @@ pub fn told(found: &Validated) -> String {
     let mut out = paragraph(&sentence(found)) + "\n";
     for group in found.groups() {
         out += &format!("\n{}\n", heading(group));
-        let rows: Vec<Vec<String>> =
-            found.rows(Some(group)).map(|(_, row)| line(row, &sources)).collect();
+        let rows: Vec<&Row> = found.rows(Some(group)).map(|it| it.1).collect();
+        let rows = folded(&rows, &sources);
         out += &table(&["", "expected", "ours", "difference", ""], &rows);
     }
     out += &noted(found, Verdict::Disagrees, "\nWhat disagrees, by how much and why\n");
@@ -30,8 +30,8 @@ const WORDS: &str = "
 What the words mean:
   expected      what the source says, ± one published standard deviation; nought
                 where the row is the largest miss over many figures
-  agrees        within what was asked before the figure was seen: --json and
-                the report of --out say it for each row
+  agrees        within what the check asks, which is written beside it and not
+                moved: --json and the report of --out say it for each row
   no data       nobody has published a figure, or none was seen
 ";
 
@@ -85,15 +85,38 @@ fn mark(n: usize) -> String {
     format!("[{}]", n + 1)
 }
 
-fn line(row: &Row, sources: &[&str]) -> Vec<String> {
+/// The lines of a table; what several rows on end have in common before their colon stands once above
+/// them.
+fn folded(rows: &[&Row], sources: &[&str]) -> Vec<Vec<String>> {
+    let mut lines = Vec::new();
+    for alike in rows.chunk_by(|a, b| subject(a).is_some() && subject(a) == subject(b)) {
+        let shared = alike.first().filter(|_| alike.len() > 1).and_then(|it| subject(it));
+        if let Some(shared) = shared {
+            lines.push(vec![format!("{shared}:")]);
+        }
+        for row in alike {
+            let what = match shared {
+                Some(shared) => {
+                    format!("  {}", row.what.trim_start_matches(shared).trim_start_matches(": "))
+                }
+                None => row.what.clone(),
+            };
+            lines.push(line(row, what, sources));
+        }
+    }
+    lines
+}
+
+/// What a row is about, up to its first colon.
+fn subject(row: &Row) -> Option<&str> {
+    row.what.split_once(": ").map(|it| it.0)
+}
+
+fn line(row: &Row, what: String, sources: &[&str]) -> Vec<String> {
     let source = sources.iter().position(|it| *it == row.source).map(mark);
     let it = cells(row);
-    let verdict = row.verdict.words().to_owned();
-    let what = match source {
-        Some(mark) => format!("{} {mark}", row.what),
-        None => row.what.clone(),
-    };
-    vec![what, it.expected, it.ours, it.difference, verdict]
+    let what = source.map_or(what.clone(), |mark| format!("{what} {mark}"));
+    vec![what, it.expected, it.ours, it.difference, row.verdict.words().to_owned()]
 }
 
 /// Rows of one verdict with their words.

@@ -2,25 +2,25 @@
 
 use rayon::prelude::*;
 
-use super::super::own_strokes::{OwnStroke, all};
+use super::super::own_strokes::all;
 use super::super::{miss, worse};
 use super::SOURCE;
 use crate::player::joints::FRESH;
 use crate::swing::contact::Contact;
 use crate::swing::engine::pair::{ContactDifference, EngineSwing, engine_swing};
-use crate::validation::{Accept, CheckFault, Checked, Curve, Group, Reading, Row};
+use crate::swing::player_stroke::Held;
+use crate::validation::{Accept, CheckFault, Checked, Group, Row};
 
 /// A stroke swung by both.
 struct Both {
-    name: String,
     own: Contact,
     engine: EngineSwing,
 }
 
-fn both(stroke: &OwnStroke) -> Result<Both, CheckFault> {
-    let fastest = stroke.held.fastest(&FRESH, None)?;
-    let engine = engine_swing(&stroke.held.swinger(&FRESH), fastest.stroke_time_s)?;
-    Ok(Both { name: stroke.name.clone(), own: fastest.contact, engine })
+fn both(held: &Held) -> Result<Both, CheckFault> {
+    let fastest = held.fastest(&FRESH, None)?;
+    let engine = engine_swing(&held.swinger(&FRESH), fastest.stroke_time_s)?;
+    Ok(Both { own: fastest.contact, engine })
 }
 
 /// The contact of every stroke.
@@ -75,23 +75,5 @@ pub fn check() -> Result<Checked, CheckFault> {
             Accept::Between(1.8, 2.3),
         ));
     }
-    let place = |n: usize| n as f64 + 1.0;
-    let names: Vec<&str> = swung.iter().map(|it| it.name.as_str()).collect();
-    let curve = Curve {
-        title: "Bat speed of twelve strokes on both dynamics".into(),
-        x_label: format!(
-            "stroke: 1 is {}; 12 is {}",
-            names.first().unwrap_or(&""),
-            names.last().unwrap_or(&"")
-        ),
-        y_label: "bat speed, m/s".into(),
-        ours: swung.iter().enumerate().map(|(n, it)| (place(n), it.own.bat_speed_m_s)).collect(),
-        theirs: swung
-            .iter()
-            .enumerate()
-            .map(|(n, it)| Reading { x: place(n), y: it.engine.contact.bat_speed_m_s, sd: None })
-            .collect(),
-        source: SOURCE.into(),
-    };
-    Ok(Checked { rows, curves: vec![curve] })
+    Ok(Checked { rows, curves: Vec::new() })
 }
