@@ -22,11 +22,11 @@ use computed::validated;
 /// Validate: hold the model against every outside figure there is
 ///
 /// Published measurements, other programs, closed forms: what they say, what this program says, the
-/// difference, and whether that is within what was asked before the figure was seen.
+/// difference, and whether that is within what the check asks.
 #[derive(clap::Args)]
 #[command(after_help = "\
 Exit codes: 0 when every row of the group dynamics agrees, 1 when one disagrees. \
-A disagreement elsewhere is explained in the table and leaves the exit code at 0.
+A disagreement elsewhere is explained and leaves it at 0.
 
 Example:
   backlift validate --only \"free motion\" --out validation")]

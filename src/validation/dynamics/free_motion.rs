@@ -53,9 +53,9 @@ fn spin(spin: &Spin) -> Result<Vec<Row>, CheckFault> {
     }
     let row = |what: &str, share| miss(format!("bat in free flight: {what}"), SPIN, share, MOST);
     Ok(vec![
-        row("angular momentum, largest drift", momentum),
-        row("energy, largest drift", energy),
-        row("attitude, largest miss of a turn of 1 rad", turn),
+        row("angular momentum, drift", momentum),
+        row("energy, drift", energy),
+        row("attitude, miss of 1 rad", turn),
     ])
 }
 
@@ -124,7 +124,7 @@ fn left_alone() -> Result<Vec<Row>, CheckFault> {
             },
         );
         let what =
-            format!("two moving arms left alone, {}: energy, drift", player_words(&swing.name));
+            format!("two moving arms left alone, energy, drift: {}", player_words(&swing.name));
         rows.push(miss(what, LEFT_ALONE, off, MOST));
     }
     Ok(rows)

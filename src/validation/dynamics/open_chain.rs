@@ -76,7 +76,7 @@ pub fn check() -> Result<Checked, CheckFault> {
         for case in &swing.cases {
             let ours = follow(&swing, case, PRODUCT_STEPS)?;
             let theirs_m_s = last_length(&case.toe_velocity_m_s);
-            let what = format!("one arm, {who}, torques × {}: toe speed at the end", case.scale);
+            let what = format!("one arm, {who}: toe speed at the end, torques × {}", case.scale);
             let turn = ours.fastest_rad_s * swing.duration_s / PRODUCT_STEPS as f64;
             out.rows.push(
                 figure(what, PINOCCHIO, "m/s", theirs_m_s, ours.last_m_s, MOST).noted(format!(
@@ -96,9 +96,9 @@ pub fn check() -> Result<Checked, CheckFault> {
                 });
             }
         }
-        let whole = format!("one arm, {who}, all torques: toe velocity, largest miss of its peak");
+        let whole = format!("one arm, {who}: toe velocity, miss of its peak");
         out.rows.push(miss(whole, PINOCCHIO, toe_velocity, MOST));
-        let paths = format!("one arm, {who}, all torques: joint paths, largest miss of the widest");
+        let paths = format!("one arm, {who}: joint paths, miss of the widest");
         out.rows.push(miss(paths, PINOCCHIO, joints, MOST));
         out.rows.push(accelerations(&swing)?);
     }
@@ -153,7 +153,7 @@ pub fn order() -> Result<Checked, CheckFault> {
     out.rows.push(
         Row::compared(
             Group::Dynamics,
-            "one arm, all six: longest step tried that stays within 0.5 %, at least the product's",
+            "one arm, all six swings: longest step within 0.5 %, at least the product's",
             PINOCCHIO,
             "ms",
             (step_ms(PRODUCT_STEPS), None),
@@ -192,7 +192,7 @@ pub(super) fn order_rows(what: &str, orders: &[f64]) -> [Row; 2] {
     [("lowest", low), ("highest", high)].map(|(which, order)| {
         Row::compared(
             Group::Dynamics,
-            format!("{what}: order of convergence, {which} of six"),
+            format!("{what}, order of convergence in six swings: {which}"),
             "classical Runge–Kutta rule, any text on it",
             "",
             (4.0, None),

@@ -34,7 +34,7 @@ pub fn check() -> Result<Checked, CheckFault> {
     let mut out = Checked::default();
     for (stroke, theirs_m_s) in SPEEDS {
         let ours = fastest(stroke, STEPS)?.contact.bat_speed_m_s;
-        let what = format!("{stroke}, adult, path closed anew: bat speed");
+        let what = format!("adult on a path closed anew, bat speed: {stroke}");
         out.rows.push(figure(what, SOURCE, "m/s", theirs_m_s, ours, MOST));
     }
     Ok(out)

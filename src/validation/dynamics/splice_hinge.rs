@@ -82,7 +82,7 @@ pub fn check() -> Result<Checked, CheckFault> {
     for stiffness_n_m in [500.0, 2_000.0, 8_000.0] {
         let expected_hz = bending_rad_s(stiffness_n_m) / core::f64::consts::TAU;
         let ours_hz = bending_hz(stiffness_n_m, expected_hz)?;
-        let what = format!("bat with a springy splice, {stiffness_n_m} N m/rad, free: bending");
+        let what = format!("springy splice, free, bending: {stiffness_n_m} N m/rad");
         out.rows.push(figure(what, SOURCE, "Hz", expected_hz, ours_hz, MOST_BENDING));
     }
     out.rows.extend(free_hinge()?);
@@ -140,8 +140,7 @@ fn free_hinge() -> Result<[Row; 2], CheckFault> {
     // The blade's angle is counted from the handle.
     let ours = [a[0], a[0] + a[1]];
     let row = |n: usize, part: &str| {
-        let what =
-            format!("bat with a free hinge at the splice, couple at the top: start of the {part}");
+        let what = format!("free hinge at the splice, couple at the top: start of the {part}");
         figure(what, SOURCE, "rad/s²", theirs[n], ours[n], 1e-10)
     };
     Ok([row(0, "handle"), row(1, "blade")])
@@ -183,7 +182,7 @@ fn rigid_limit(out: &mut Checked) -> Result<(), CheckFault> {
             continue;
         }
         let what =
-            format!("springy splice, {stiffness_n_m} N m/rad, against a rigid bat: toe speed");
+            format!("springy splice against a rigid bat, toe speed: {stiffness_n_m} N m/rad");
         let bent = bent.to_degrees();
         out.rows.push(
             miss(what, SOURCE, *off, 5e-3).noted(format!("bends by up to {bent:.2}° in the swing")),

@@ -2,7 +2,7 @@
 
 use backlift::validation::{Accept, Row};
 
-use crate::figure::number;
+use crate::figure::{number, percent};
 
 /// Thin space (U+2009), between a number and its unit, so that no line breaks there.
 const THIN: char = '\u{2009}';
@@ -21,11 +21,7 @@ pub struct Cells {
 
 /// Writes a row's figures with four digits, a miss of nought and the difference with two.
 pub fn cells(row: &Row) -> Cells {
-    let unit = match row.unit {
-        "" => String::new(),
-        "°" => "°".to_owned(),
-        unit => format!("{THIN}{unit}"),
-    };
+    let unit = unit(row);
     let size = row.expected.unwrap_or(0.0).abs().max(row.ours.unwrap_or(0.0).abs());
     let digits = if row.expected == Some(0.0) { 2 } else { 4 };
     let told = |it: Option<f64>| it.map(|it| of_size(it, size, digits));
@@ -42,14 +38,30 @@ pub fn cells(row: &Row) -> Cells {
     }
 }
 
+/// The unit behind a figure.
+fn unit(row: &Row) -> String {
+    match row.unit {
+        "" => String::new(),
+        "°" => "°".to_owned(),
+        unit => format!("{THIN}{unit}"),
+    }
+}
+
+/// The difference with its unit, and as a share of what was expected.
+pub fn off_by(row: &Row) -> String {
+    let off = cells(row).difference + &unit(row);
+    match (row.difference(), row.expected) {
+        (Some(by), Some(of)) if of != 0.0 && by.is_finite() => {
+            let plus = if by > 0.0 { "+" } else { "" };
+            format!("{off} ({plus}{})", percent(by / of.abs(), 1))
+        }
+        _ => off,
+    }
+}
+
 /// What a row had to keep to, in words.
 pub fn accepted(row: &Row) -> Option<String> {
-    let unit = row.unit;
-    let told = |it: f64| match unit {
-        "" => of_size(it, it.abs(), 2),
-        "°" => of_size(it, it.abs(), 2) + "°",
-        unit => format!("{}{THIN}{unit}", of_size(it, it.abs(), 2)),
-    };
+    let told = |it: f64| of_size(it, it.abs(), 2) + &unit(row);
     Some(match row.accept? {
         Accept::Share(share) => {
             format!("within {}{THIN}%", of_size(100.0 * share, 100.0 * share, 2))
@@ -105,6 +117,14 @@ mod tests {
         assert_eq!((it.expected.as_str(), it.ours.as_str()), ("15.79\u{2009}m/s", "15.92"));
         assert_eq!(it.difference, "+0.13");
         assert_eq!(row(1234.5, 1200.0).difference, "−34");
+    }
+
+    #[test]
+    fn a_disagreement_tells_its_size_in_the_unit_and_as_a_share() {
+        let accept = Accept::Share(0.005);
+        let row = Row::compared(Group::Dynamics, "", "", "m/s", (20.0, None), 19.5, accept);
+        assert_eq!(off_by(&row), "−0.5\u{2009}m/s (−2.5\u{2009}%)");
+        assert_eq!(accepted(&row).as_deref(), Some("within 0.5\u{2009}%"));
     }
 
     #[test]

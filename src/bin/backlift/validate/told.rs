@@ -3,7 +3,7 @@
 use backlift::validation::{Group, Row, Verdict};
 
 use super::computed::Validated;
-use super::notation::{accepted, cells};
+use super::notation::{accepted, cells, off_by};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
@@ -88,34 +88,40 @@ fn mark(n: usize) -> String {
 /// The lines of a table; what several rows on end have in common before their colon stands once above
 /// them.
 fn folded(rows: &[&Row], sources: &[&str]) -> Vec<Vec<String>> {
+    let marked = |row: &Row| sources.iter().position(|it| *it == row.source).map(mark);
+    let with = |what: &str, mark: Option<String>| match mark {
+        Some(mark) => format!("{what} {mark}"),
+        None => what.to_owned(),
+    };
     let mut lines = Vec::new();
     for alike in rows.chunk_by(|a, b| subject(a).is_some() && subject(a) == subject(b)) {
-        let shared = alike.first().filter(|_| alike.len() > 1).and_then(|it| subject(it));
-        if let Some(shared) = shared {
-            lines.push(vec![format!("{shared}:")]);
-        }
+        let [first, _, ..] = alike else {
+            lines.extend(alike.iter().map(|row| line(row, with(&row.what, marked(row)))));
+            continue;
+        };
+        let shared = subject(first).unwrap_or_default();
+        // A source that they share as well is marked once.
+        let one = alike.iter().all(|row| row.source == first.source);
+        lines.push(vec![with(&format!("{shared}:"), marked(first).filter(|_| one))]);
         for row in alike {
-            let what = match shared {
-                Some(shared) => {
-                    format!("  {}", row.what.trim_start_matches(shared).trim_start_matches(": "))
-                }
-                None => row.what.clone(),
-            };
-            lines.push(line(row, what, sources));
+            let rest = row.what.trim_start_matches(shared).trim_start_matches(": ");
+            let rest = format!("{SET_IN}{rest}");
+            lines.push(line(row, with(&rest, marked(row).filter(|_| !one))));
         }
     }
     lines
 }
+
+/// Blanks that no line is broken at.
+const SET_IN: &str = "\u{a0}\u{a0}";
 
 /// What a row is about, up to its first colon.
 fn subject(row: &Row) -> Option<&str> {
     row.what.split_once(": ").map(|it| it.0)
 }
 
-fn line(row: &Row, what: String, sources: &[&str]) -> Vec<String> {
-    let source = sources.iter().position(|it| *it == row.source).map(mark);
+fn line(row: &Row, what: String) -> Vec<String> {
     let it = cells(row);
-    let what = source.map_or(what.clone(), |mark| format!("{what} {mark}"));
     vec![what, it.expected, it.ours, it.difference, row.verdict.words().to_owned()]
 }
 
@@ -135,17 +141,10 @@ fn noted(found: &Validated, verdict: Verdict, heading: &str) -> String {
 
 /// The size of a disagreement, and the row's own words.
 pub fn why(row: &Row) -> String {
-    let it = cells(row);
-    let mut words = match (row.verdict, accepted(row)) {
-        (Verdict::Disagrees, Some(accepted)) => {
-            let off = match (row.difference(), row.expected) {
-                (Some(by), Some(of)) if of != 0.0 => format!(" ({:+.1} %)", 100.0 * by / of.abs()),
-                _ => String::new(),
-            };
-            format!("off by {}{off}; accepted {accepted}. ", it.difference)
-        }
-        _ => String::new(),
-    };
-    words += &row.note;
-    words.trim_end().to_owned()
+    let mut words = Vec::new();
+    if let (Verdict::Disagrees, Some(accepted)) = (row.verdict, accepted(row)) {
+        words.push(format!("off by {}, accepted {accepted}", off_by(row)));
+    }
+    words.extend((!row.note.is_empty()).then(|| row.note.clone()));
+    words.join("; ")
 }

@@ -31,7 +31,7 @@ pub fn check() -> Result<Checked, CheckFault> {
         let own = swinger.swing(fixed.stroke_time_s, None);
         swinger.start_torque_n_m = Some(fixed.start_tau_n_m);
         let alike = swinger.swing(fixed.stroke_time_s, None);
-        let what = format!("{stroke} in {} s, adult: bat speed", fixed.stroke_time_s);
+        let what = format!("{stroke} in {} s: bat speed", fixed.stroke_time_s);
         out.rows.push(figure(
             what,
             SOURCE,
@@ -42,9 +42,9 @@ pub fn check() -> Result<Checked, CheckFault> {
         ));
         let (speed, errors) = off(&alike, theirs);
         let named =
-            |what: &str| format!("{stroke} in {} s, started alike: {what}", fixed.stroke_time_s);
-        out.rows.push(miss(named("speed of bat and toe, miss"), SOURCE, speed, SPEED));
-        out.rows.push(miss(named("place, face, line: miss of tolerance"), SOURCE, errors, ERRORS));
+            |what: &str| format!("{stroke} in {} s: {what}, started alike", fixed.stroke_time_s);
+        out.rows.push(miss(named("bat and toe speed, miss"), SOURCE, speed, SPEED));
+        out.rows.push(miss(named("miss of the tolerances"), SOURCE, errors, ERRORS));
     }
     over_time(&prototype, &law, &mut out)?;
     Ok(out)
@@ -64,11 +64,13 @@ fn over_time(prototype: &Prototype, law: &Continuous, out: &mut Checked) -> Resu
         let (mut angle, mut widest, mut torque, mut largest) = (0.0, 0.0_f64, 0.0, 0.0_f64);
         for theirs in &fixed.series {
             let Some(at) = ours.get((theirs.t_s / step_s).round() as usize) else { continue };
-            for j in 0..JOINT_COUNT {
-                angle = worse(angle, (at.state.q[j] - theirs.q_rad[j]).abs());
-                widest = widest.max((theirs.q_rad[j] - start[j]).abs());
-                torque = worse(torque, (at.torque_n_m[j] - theirs.tau_n_m[j]).abs());
-                largest = largest.max(theirs.tau_n_m[j].abs());
+            for ((ours, theirs), start) in at.state.q.iter().zip(&theirs.q_rad).zip(&start) {
+                angle = worse(angle, (ours - theirs).abs());
+                widest = widest.max((theirs - start).abs());
+            }
+            for (ours, theirs) in at.torque_n_m.iter().zip(&theirs.tau_n_m) {
+                torque = worse(torque, (ours - theirs).abs());
+                largest = largest.max(theirs.abs());
             }
         }
         let named =

@@ -59,9 +59,9 @@ pub fn check() -> Result<Checked, CheckFault> {
         errors = worse(errors, off_errors);
     }
     let all = |what: &str| format!("all {} searches, started alike: {what}", pairs.len());
-    out.rows.push(miss(all("fastest time, largest miss"), SOURCE, time, ALIKE));
-    out.rows.push(miss(all("speed of bat and toe, largest miss"), SOURCE, speed, ALIKE));
-    out.rows.push(miss(all("place, face, line: miss of tolerance"), SOURCE, errors, ERRORS));
+    out.rows.push(miss(all("fastest time, miss"), SOURCE, time, ALIKE));
+    out.rows.push(miss(all("bat and toe speed, miss"), SOURCE, speed, ALIKE));
+    out.rows.push(miss(all("miss of the tolerances"), SOURCE, errors, ERRORS));
     for stroke in ["drive", "pull", "hook"] {
         out.curves.push(speed_by_moment(&pairs, stroke));
     }

@@ -36,7 +36,7 @@ pub fn check() -> Result<Checked, CheckFault> {
             let ours = swinger.swing(time_s, None);
             let theirs = &other.crossing;
             let what = format!(
-                "{} at {} of the fastest time: error at the ball, 1 is the limit",
+                "{}, error at the ball where 1 is the limit: × {} the fastest time",
                 search.stroke, other.times_fastest
             );
             out.rows.push(figure(what, SOURCE, "", theirs.error, ours.error, ERROR));
@@ -44,7 +44,7 @@ pub fn check() -> Result<Checked, CheckFault> {
             ours_by_time.push((time_s, ours.error));
             theirs_by_time.push(Reading { x: time_s, y: theirs.error, sd: None });
         }
-        let what = format!("{} at all four times: bat speed, largest miss", search.stroke);
+        let what = format!("{}, all four times: bat speed, miss", search.stroke);
         out.rows.push(miss(what, SOURCE, speed, SPEED));
         ours_by_time.sort_by(|a, b| a.0.total_cmp(&b.0));
         out.curves.push(Curve {

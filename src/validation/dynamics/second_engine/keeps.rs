@@ -137,7 +137,7 @@ fn hand_loads(held: &Held, at: &Instantaneous) -> Result<[Row; 2], CheckFault> {
         peak = peak.max(hands.couple_top_W.length());
     }
     let row = |what: &str, share: f64, most: f64| {
-        let what = format!("engine: {what} of the hands against the bat's rate of momentum");
+        let what = format!("engine, hands against the bat's rate of momentum: {what}");
         miss(what, "Newton and Euler on the same step", share, most)
     };
     Ok([row("forces", forces, 1e-9), row("moments", moments / peak, 2e-3)])

@@ -12,11 +12,8 @@ use crate::swing::run::Instantaneous;
 use crate::validation::{CheckFault, Checked, Curve, Reading};
 
 /// What is compared, in the order of the sums below.
-const LOADS: [&str; 3] = [
-    "force of both hands",
-    "moment of both hands about the balance point",
-    "force of the bottom hand",
-];
+const LOADS: [&str; 3] =
+    ["force of both hands", "moment of both hands", "force of the bottom hand"];
 
 /// What both hands together do to the bat, by Newton–Euler from our own accelerations: force, moment about
 /// the centre of mass; then the lever arms of top and bottom hand from there.
@@ -81,11 +78,11 @@ fn one(held: &Held, stroke: &str, out: &mut Checked) -> Result<(), CheckFault> {
     }
     let count = theirs.len() as f64;
     for (i, load) in LOADS.iter().enumerate() {
-        let named = |how: &str| format!("{stroke}, adult: {load}, {how} over its peak");
+        let named = |how: &str| format!("{stroke}, adult, {load}, over its peak: {how}");
         let rms = (square[i] / count).sqrt();
-        out.rows.push(miss(named("root mean square difference"), SOURCE, rms / peak[i], 1e-2));
+        out.rows.push(miss(named("root mean square"), SOURCE, rms / peak[i], 1e-2));
         out.rows.push(
-            miss(named("largest difference"), SOURCE, worst[i] / peak[i], 4e-2)
+            miss(named("largest"), SOURCE, worst[i] / peak[i], 4e-2)
                 .noted("single samples where a joint comes to its limit are the worst"),
         );
     }
