@@ -10,6 +10,7 @@ use super::notation::{accepted, cells};
 use super::pictures::Shown;
 use super::told::{heading, sentence, sources, why};
 use crate::figure::percent;
+use crate::{innings, swing};
 
 /// The page; `part` is how many checks of how many were asked for, if not all.
 pub fn page(found: &Validated, pictures: &[Shown], part: Option<(usize, usize)>) -> String {
@@ -237,17 +238,17 @@ fn limits() -> Markup {
         h2 { "What no row of this report can show" }
         ul {
             li {
-                "No bat speed of a junior, and no moment of inertia of a cricket bat, has been published. The \
+                "No bat speed of a junior and no moment of inertia of a cricket bat was found published. The \
                  swing of a child is checked for its mechanics only."
-            }
-            li {
-                "Two programs that leave out the same thing agree with each other. Legs follow a path that \
-                 belongs to the stroke, joints have no stops, the bat does not bend, and a player follows \
-                 the same path with every bat, in all of them."
             }
             li {
                 "The law of the stroke was written twice by the same people. Agreement shows that it is \
                  computed as written, not that a batter's nerves work so."
+            }
+            li {
+                "Two programs that leave out the same thing agree with each other. Of a swing and an innings \
+                 the model leaves out, or does not know:"
+                ul { @for it in swing::LIMITS.iter().chain(&innings::LIMITS) { li { (it) } } }
             }
         }
     }
