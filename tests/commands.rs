@@ -11,6 +11,8 @@ mod bats;
 mod cut_short;
 #[path = "commands/pairs.rs"]
 mod pairs;
+#[path = "commands/validate.rs"]
+mod validate;
 
 use std::path::Path;
 

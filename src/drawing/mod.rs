@@ -4,6 +4,7 @@
 //! turn it into the other formats with the faces in `assets/fonts`, never the system's. Same values, same
 //! bytes.
 
+pub mod against;
 pub mod arc;
 pub mod axis;
 pub mod bat_outline;

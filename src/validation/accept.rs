@@ -30,4 +30,20 @@ impl Accept {
             Self::AtLeast => ours >= expected,
         }
     }
+
+    /// How much of what is accepted was used: 0 in the middle of it, 1 at its limit. None where there is
+    /// only one limit, or no spread to count in.
+    pub fn used(self, expected: f64, sd: Option<f64>, ours: f64) -> Option<f64> {
+        let off = (ours - expected).abs();
+        let most = match self {
+            Self::Share(share) => share * expected.abs(),
+            Self::Within(most) => most,
+            Self::Deviations(count) => count * sd?,
+            Self::Between(low, high) => {
+                return Some((2.0 * ours - low - high).abs() / (high - low));
+            }
+            Self::AtMost | Self::AtLeast => return None,
+        };
+        Some(off / most)
+    }
 }

@@ -6,7 +6,7 @@ use super::{Checked, Group};
 pub type CheckFault = Box<dyn std::error::Error + Send + Sync>;
 
 /// One check: a few rows that need the same computation.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug)]
 pub struct Check {
     /// Short name, for `--only` and progress.
     pub name: &'static str,

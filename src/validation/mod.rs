@@ -10,6 +10,7 @@ mod chance;
 mod check;
 pub mod collision;
 mod curve;
+pub mod dynamics;
 pub mod fatigue;
 pub mod fitting;
 pub mod people;
@@ -19,3 +20,24 @@ pub use accept::Accept;
 pub use check::{Check, CheckFault};
 pub use curve::{Curve, Reading};
 pub use row::{Checked, Group, Row, Verdict};
+
+/// Every check, group by group.
+pub fn checks() -> Vec<Check> {
+    [
+        dynamics::checks(),
+        bat_inertia::checks(),
+        people::checks(),
+        fatigue::checks(),
+        collision::checks(),
+        fitting::checks(),
+    ]
+    .concat()
+}
+
+/// Checks that take too long for every run of the tests, by name.
+const SLOW: [&str; 3] = ["drawn chains finely", "pendulum bench", "advice"];
+
+/// Whether a check is asked by every run of the tests and by `validate --quick`.
+pub fn is_quick(check: &Check) -> bool {
+    !SLOW.contains(&check.name)
+}

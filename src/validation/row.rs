@@ -136,6 +136,11 @@ impl Row {
         Self { note: note.into(), ..self }
     }
 
+    /// How much of what is accepted was used (see [`Accept::used`]); none without figures or with one limit.
+    pub fn used(&self) -> Option<f64> {
+        self.accept?.used(self.expected?, self.sd, self.ours?)
+    }
+
     /// Ours less the outside's, in the row's unit.
     pub fn difference(&self) -> Option<f64> {
         Some(self.ours? - self.expected?)

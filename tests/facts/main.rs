@@ -19,3 +19,4 @@ mod outside;
 mod player;
 mod reference;
 mod swing;
+mod validation;

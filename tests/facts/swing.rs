@@ -4,8 +4,8 @@ mod engine;
 
 mod balances;
 mod bat_speed;
-mod continuous_law;
 mod mirror;
+mod outside;
 pub mod pilot;
 mod plan;
 mod players;

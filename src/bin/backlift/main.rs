@@ -18,6 +18,7 @@ mod stroke;
 mod swing;
 mod table;
 mod trial;
+mod validate;
 mod weigh;
 mod written;
 
@@ -52,6 +53,7 @@ enum Command {
     Trial(trial::Args),
     Check(check::Args),
     Stroke(stroke::Args),
+    Validate(validate::Args),
 }
 
 impl Command {
@@ -66,6 +68,7 @@ impl Command {
             Self::Trial(args) => trial::run(args),
             Self::Check(args) => check::run(args),
             Self::Stroke(args) => stroke::run(args),
+            Self::Validate(args) => validate::run(args),
         }
     }
 }

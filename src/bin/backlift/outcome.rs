@@ -11,7 +11,7 @@ use backlift::files::fault::{Fault, Faults};
 pub enum Outcome {
     /// It did what was asked.
     Done,
-    /// It did, and the verdict is no: a bat sent back.
+    /// It did, and the verdict is no: a bat sent back, mechanics that disagree.
     NotAccepted,
 }
 

@@ -5,6 +5,8 @@ mod figures;
 mod files;
 mod told;
 
+pub use told::LIMITS;
+
 use std::path::PathBuf;
 
 use backlift::files::save::Folder;

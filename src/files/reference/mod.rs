@@ -1,4 +1,64 @@
-//! Figures of outside programs (`tests/reference/`), embedded for the checks against them.
+//! Figures of outside programs: `tests/reference/*.json`, in the program for `validate` and the tests.
+//!
+//! The scripts that made them stand beside the files, with the versions of the programs. SI units, z up.
 
+pub mod chain;
+pub mod free_motion;
+pub mod law;
 pub mod lofted_blade;
+pub mod motions;
 pub mod three_compartment;
+
+use serde::de::DeserializeOwned;
+
+use free_motion::FreeMotion;
+use law::{Continuous, Prototype, StoredPath};
+use motions::{Drawn, Swings};
+use std::collections::BTreeMap;
+
+/// A file of outside figures cannot be read: a fault of the program, not of its user.
+#[derive(Debug, thiserror::Error)]
+#[error("the reference figures in {file} cannot be read: {cause}")]
+pub struct ReferenceFault {
+    file: &'static str,
+    cause: serde_json::Error,
+}
+
+fn read<T: DeserializeOwned>(file: &'static str, text: &str) -> Result<T, ReferenceFault> {
+    serde_json::from_str(text).map_err(|cause| ReferenceFault { file, cause })
+}
+
+/// One arm and a bat under given torques.
+pub fn open_chain() -> Result<Swings, ReferenceFault> {
+    read("open_chain.json", include_str!("../../../tests/reference/open_chain.json"))
+}
+
+/// Two arms and a bat under given torques, with the load of each hand.
+pub fn closed_chain() -> Result<Swings, ReferenceFault> {
+    read("closed_chain.json", include_str!("../../../tests/reference/closed_chain.json"))
+}
+
+/// Two hundred drawn players, bats and torques.
+pub fn drawn_chains() -> Result<Drawn, ReferenceFault> {
+    read("random_chains.json", include_str!("../../../tests/reference/random_chains.json"))
+}
+
+/// A bat that spins freely, and one on the bench pivot.
+pub fn free_motion() -> Result<FreeMotion, ReferenceFault> {
+    read("free_flight.json", include_str!("../../../tests/reference/free_flight.json"))
+}
+
+/// The law of the stroke with a step: the prototype.
+pub fn prototype() -> Result<Prototype, ReferenceFault> {
+    read("pilot_figures.json", include_str!("../../../tests/reference/pilot_figures.json"))
+}
+
+/// The same law without a step, on another program's dynamics.
+pub fn continuous_law() -> Result<Continuous, ReferenceFault> {
+    read("continuous_law.json", include_str!("../../../tests/reference/continuous_law.json"))
+}
+
+/// The prototype's stored joint paths, by stroke.
+pub fn stored_paths() -> Result<BTreeMap<String, StoredPath>, ReferenceFault> {
+    read("swing_pilot_paths.json", include_str!("../../../tests/reference/swing_pilot_paths.json"))
+}

@@ -10,7 +10,7 @@ use backlift::swing::fastest_controlled::fastest_controlled;
 use backlift::swing::hand_wrench::hands;
 use backlift::swing::run::{Instantaneous, STEPS, Swinger};
 
-use super::pilot::{PilotRig, pilot_bat, pilot_player};
+use super::pilot::{pilot_bat, pilot_player, pilot_rig};
 use super::players::{FRESH, adult, adult_bat, boy_of_twelve, boys_bat, strokes};
 
 /// Fastest stroke times in the order of [`each_swinger`], searched once.
@@ -19,7 +19,7 @@ static TIMES_S: OnceLock<Vec<f64>> = OnceLock::new();
 fn visit_all(mut visit: impl FnMut(&str, &Swinger<'_>)) {
     for stroke in ["drive", "pull", "hook"] {
         let (player, bat) = (pilot_player(1.80, 78.0, 1.0), pilot_bat(1.2, 0.85, 0.53));
-        let rig = PilotRig::new(&player, &bat, stroke, STEPS);
+        let rig = pilot_rig(&player, &bat, stroke, STEPS);
         visit(&format!("fixed hips {stroke}"), &rig.swinger());
     }
     for (who, player, bat) in [

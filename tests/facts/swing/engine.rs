@@ -1,16 +1,12 @@
-//! The same player, bat and law on the rigid-body engine and on our own dynamics.
-
-mod plant;
+//! The rigid-body engine alone; against our own dynamics it stands in `outside`.
 
 use backlift::files;
-use backlift::frames::DVec3;
 use backlift::measurement::person::{Handed, PersonReading, Sex};
 use backlift::player::Player;
 use backlift::swing::engine::EngineFault;
-use backlift::swing::engine::pair::{ContactDifference, EngineSwing, engine_swing};
+use backlift::swing::engine::pair::engine_swing;
 use backlift::swing::engine::plan::finer;
 use backlift::swing::player_stroke::{Held, PlayerStroke};
-use backlift::swing::run::Instantaneous;
 
 use super::pilot::pilot_bat;
 
@@ -47,63 +43,6 @@ fn held(name: &str) -> Held {
     stroke_of(&adult(), name).hold(&pilot_bat(1.10, 0.85, 0.51)).unwrap()
 }
 
-fn percent(x: f64) -> f64 {
-    100.0 * x.abs()
-}
-
-/// Both dynamics at the fastest controlled stroke time: the engine's swing and the differences of its
-/// longer step, its shorter step and the two extrapolated.
-fn compared(held: &Held) -> (EngineSwing, [ContactDifference; 3]) {
-    let fastest = held.fastest(&FRESH, None).unwrap();
-    let swing = engine_swing(&held.swinger(&FRESH), fastest.stroke_time_s).unwrap();
-    let own = &fastest.contact;
-    let differences = [
-        ContactDifference::between(&swing.coarse, own),
-        ContactDifference::between(&swing.fine, own),
-        swing.difference(own),
-    ];
-    (swing, differences)
-}
-
-#[test]
-fn engine_and_own_dynamics_agree_over_players_strokes_and_bats() {
-    for (who, player, bats) in [
-        ("adult", adult(), [pilot_bat(1.10, 0.85, 0.51), pilot_bat(1.30, 0.85, 0.55)]),
-        (
-            "child",
-            player(12.0, 1.50, Handed::Right),
-            [pilot_bat(0.90, 0.80, 0.48), pilot_bat(1.08, 0.80, 0.515)],
-        ),
-    ] {
-        for stroke in files::stroke::built_in().unwrap() {
-            let own_path = PlayerStroke::new(&player, &stroke, &bats[0]).unwrap();
-            for bat in &bats {
-                let (_, [_, fine, pair]) = compared(&own_path.hold(bat).unwrap());
-                let case = format!("{who} {} {} kg", stroke.name, bat.mass_kg());
-                for d in [fine.bat_speed, fine.toe_speed, fine.normal_speed] {
-                    assert!(percent(d) < 0.5, "{case}: {fine:?}");
-                }
-                for d in [pair.bat_speed, pair.toe_speed, pair.normal_speed] {
-                    assert!(percent(d) < 0.1, "{case}: {pair:?}");
-                }
-                assert!(pair.time_s.abs() < 0.1e-3, "{case}: {pair:?}");
-                assert!(pair.position_m.abs() < 1e-3, "{case}: {pair:?}");
-                let degrees = pair.face_rad.abs().max(pair.line_rad.abs()).to_degrees();
-                assert!(degrees < 0.1, "{case}: {pair:?}");
-            }
-        }
-    }
-}
-
-#[test]
-fn the_engines_error_halves_with_its_step() {
-    for name in ["drive", "pull", "hook"] {
-        let (_, [coarse, fine, _]) = compared(&held(name));
-        let ratio = coarse.toe_speed / fine.toe_speed;
-        assert!((1.8..2.3).contains(&ratio), "{name}: {ratio}");
-    }
-}
-
 #[test]
 fn a_left_hander_swings_the_mirror_image_on_the_engine() {
     let bat = pilot_bat(1.10, 0.85, 0.51);
@@ -126,70 +65,6 @@ fn a_left_hander_swings_the_mirror_image_on_the_engine() {
         (right.peak.force_bottom_n, left.peak.force_bottom_n),
     ] {
         assert!((a - b).abs() < 1e-9 * a.abs().max(1.0), "{a} {b}");
-    }
-}
-
-/// What both hands together do to the bat, by Newton–Euler from our own accelerations: force, couple
-/// about the centre of mass; then the lever arms of top and bottom hand from there.
-fn newton_euler(held: &Held, at: &Instantaneous) -> (DVec3, DVec3, [DVec3; 2]) {
-    let chain = &held.chain;
-    let mut k = chain.tree.kinematics();
-    chain.tree.forward_kinematics(&at.state.q, &at.state.v, at.a_base_W, &mut k);
-    let link = chain.link.bat;
-    let bat = &chain.tree.links()[link];
-    let com = k.point(link, bat.com);
-    let mut a = k.acceleration_bias(link, com);
-    let mut alpha = k.alpha_bias[link];
-    for j in chain.tree.joints_towards_base(link) {
-        a += (k.axis_moment[j] + k.axis[j].cross(com)) * at.acceleration[j];
-        alpha += k.axis[j] * at.acceleration[j];
-    }
-    let I = k.R[link] * bat.I_Com * k.R[link].transpose();
-    let omega = k.omega[link];
-    let arms = [chain.grip.top_hand_m, chain.grip.bottom_hand_m].map(|x| chain.on_bat(&k, x) - com);
-    (bat.mass_kg * a, I * alpha + omega.cross(I * omega), arms)
-}
-
-#[test]
-fn both_dynamics_put_the_same_loads_on_the_hands() {
-    for name in ["drive", "pull", "hook"] {
-        let held = held(name);
-        let swinger = held.swinger(&FRESH);
-        let stroke_time_s = held.fastest(&FRESH, None).unwrap().stroke_time_s;
-        let mut own = Vec::new();
-        swinger.swing(stroke_time_s, Some(&mut |at| own.push(at)));
-        let engine = engine_swing(&swinger, stroke_time_s).unwrap();
-        let every = (own[1].t_s / engine.step_s).round() as usize;
-        // Force of both hands, their moment about the centre of mass, force of the bottom hand.
-        let (mut worst, mut square, mut peak) = ([0.0_f64; 3], [0.0_f64; 3], [0.0_f64; 3]);
-        let mut count = 0.0;
-        for (at, loads) in own.iter().zip(engine.loads.iter().step_by(every)) {
-            let (force, couple, [top, bottom]) = newton_euler(&held, at);
-            let h = &loads.hands;
-            let turning =
-                h.couple_top_W + top.cross(h.force_top_W) + bottom.cross(h.force_bottom_W);
-            let off = [
-                (h.force_top_W + h.force_bottom_W - force).length(),
-                (turning - couple).length(),
-                (h.force_bottom_W - at.force_bottom_W).length(),
-            ];
-            // The hands' moments nearly cancel: one hand's is the measure.
-            let size = [force, bottom.cross(at.force_bottom_W), at.force_bottom_W];
-            count += 1.0;
-            for i in 0..3 {
-                worst[i] = worst[i].max(off[i]);
-                square[i] += off[i] * off[i];
-                peak[i] = peak[i].max(size[i].length());
-            }
-        }
-        for i in 0..3 {
-            let rms = (square[i] / count).sqrt();
-            // Single samples where a joint comes to its limit late in the drive are the worst.
-            assert!(rms < 0.01 * peak[i], "{name} {i}: {rms} of {}", peak[i]);
-            assert!(worst[i] < 0.04 * peak[i], "{name} {i}: {} of {}", worst[i], peak[i]);
-        }
-        let bottom = engine.peak.force_bottom_n;
-        assert!((bottom / peak[2] - 1.0).abs() < 0.01, "{name}: {bottom} and {} N", peak[2]);
     }
 }
 

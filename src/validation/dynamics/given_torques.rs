@@ -1,52 +1,76 @@
 //! A chain of the reference files in our own module, swung by given torques with the classical
 //! Runge–Kutta rule, the torque law evaluated inside each stage.
 
-use backlift::dynamics::closed_loop::{BallJoint, ClosedChain};
-use backlift::dynamics::mass_matrix::MassMatrix;
-use backlift::dynamics::tree::{Kinematics, Link, Tree};
-use backlift::frames::{DMat3, DVec3};
-
-use crate::reference::chain::{Chain, TorqueLaw};
+use crate::dynamics::closed_loop::{BallJoint, ClosedChain};
+use crate::dynamics::mass_matrix::MassMatrix;
+use crate::dynamics::tree::{Kinematics, Link, Tree, TreeFault};
+use crate::files::reference::chain::Chain;
+use crate::frames::{DMat3, DVec3};
 
 /// Steps of the product's swings from the top of the backlift to the planned contact.
-pub const PRODUCT_STEPS: usize = backlift::swing::run::STEPS;
+pub const PRODUCT_STEPS: usize = crate::swing::run::STEPS;
 /// The product's rate at which a gap is pulled shut, 1/s.
-pub const DRIFT_RATE_1_S: f64 = 50.0;
+const DRIFT_RATE_1_S: f64 = 50.0;
 
+/// A file's figures that do not go with its chain.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("a reference file gives {found} figures where its chain has {expected} joints")]
+pub struct WrongCount {
+    found: usize,
+    expected: usize,
+}
+
+/// A figure for each joint.
+pub fn each_joint<const N: usize>(figures: &[f64]) -> Result<[f64; N], WrongCount> {
+    figures.try_into().map_err(|_| WrongCount { found: figures.len(), expected: N })
+}
+
+/// A chain to be swung.
+#[derive(Clone, Debug)]
 pub struct Given<const N: usize> {
+    /// Its bodies.
     pub tree: Tree<N>,
+    /// The bottom hand on the bat, if there is one.
     pub ball: Option<BallJoint>,
+    /// Free fall, m/s².
     pub gravity_m_s2: f64,
+    /// The bat's link.
     pub bat: usize,
+    /// The toe in the bat's link, m.
     pub toe: DVec3,
 }
 
-#[derive(Clone, Copy)]
+/// Joint angles, rad, and rates, rad/s.
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct State<const N: usize> {
+    /// Angles.
     pub q: [f64; N],
+    /// Rates.
     pub v: [f64; N],
 }
 
 impl<const N: usize> State<N> {
-    pub fn new(q: &[f64], v: &[f64]) -> Self {
-        Self { q: q.try_into().unwrap(), v: v.try_into().unwrap() }
+    /// From a file's figures.
+    pub fn new(q: &[f64], v: &[f64]) -> Result<Self, WrongCount> {
+        Ok(Self { q: each_joint(q)?, v: each_joint(v)? })
     }
 
     fn moved(&self, rate: &Self, dt: f64) -> Self {
         Self {
-            q: std::array::from_fn(|j| self.q[j] + dt * rate.q[j]),
-            v: std::array::from_fn(|j| self.v[j] + dt * rate.v[j]),
+            q: core::array::from_fn(|j| self.q[j] + dt * rate.q[j]),
+            v: core::array::from_fn(|j| self.v[j] + dt * rate.v[j]),
         }
     }
 }
 
 /// Tensor from its elements xx, yy, zz, xy, xz, yz.
-pub fn tensor([xx, yy, zz, xy, xz, yz]: [f64; 6]) -> DMat3 {
+fn tensor([xx, yy, zz, xy, xz, yz]: [f64; 6]) -> DMat3 {
     DMat3::from_cols(DVec3::new(xx, xy, xz), DVec3::new(xy, yy, yz), DVec3::new(xz, yz, zz))
 }
 
+/// The bodies of a file's chain as ours.
 pub fn links(chain: &Chain) -> Vec<Link> {
-    let link = |it: &crate::reference::chain::Link| Link {
+    let link = |it: &crate::files::reference::chain::Link| Link {
         parent: usize::try_from(it.parent).ok(),
         offset: DVec3::from_array(it.offset),
         R_rest: DMat3::IDENTITY,
@@ -58,25 +82,22 @@ pub fn links(chain: &Chain) -> Vec<Link> {
     chain.links.iter().map(link).collect()
 }
 
-pub fn torque<const N: usize>(law: &TorqueLaw<'_>, t_s: f64, v: &[f64; N]) -> [f64; N] {
-    law.at(t_s, v).try_into().unwrap()
-}
-
 impl<const N: usize> Given<N> {
-    pub fn new(chain: &Chain) -> Self {
+    /// A file's chain.
+    pub fn new(chain: &Chain) -> Result<Self, TreeFault> {
         let ball = chain.closure.as_ref().map(|it| BallJoint {
             link_a: it.link_a,
             point_a: DVec3::from_array(it.point_a),
             link_b: it.link_b,
             point_b: DVec3::from_array(it.point_b),
         });
-        Self {
-            tree: Tree::new(links(chain)).unwrap(),
+        Ok(Self {
+            tree: Tree::new(links(chain))?,
             ball,
             gravity_m_s2: chain.gravity_m_s2,
             bat: chain.bat.link,
             toe: DVec3::from_array(chain.bat.toe),
-        }
+        })
     }
 
     /// Kinematics of a state, gravity as a base that accelerates upwards.
@@ -86,35 +107,39 @@ impl<const N: usize> Given<N> {
         k
     }
 
+    /// What torques do at that state.
     pub fn closed(&self, k: &Kinematics<N>, drift_rate_1_s: f64) -> ClosedChain<N> {
         let mut m = MassMatrix::new(&self.tree);
         m.fill(&self.tree, k);
         ClosedChain::new(&self.tree, k, &m, self.ball.as_ref(), drift_rate_1_s)
     }
 
+    /// Place, m, and velocity of the toe, m/s.
     pub fn toe(&self, s: &State<N>) -> (DVec3, DVec3) {
         let k = self.kinematics(s);
         let p = k.point(self.bat, self.toe);
         (p, k.velocity(self.bat, p))
     }
 
+    /// Kinetic and potential energy, J.
     pub fn energy_j(&self, s: &State<N>) -> (f64, f64) {
         self.tree.energy_j(&self.kinematics(s), self.gravity_m_s2)
     }
 
-    /// Swings in even steps; `see` gets the count of steps taken and the state, the start included.
+    /// Swings in even steps under torques that hang on time, angles and rates; `see` gets the count of
+    /// steps taken and the state, the start included.
     pub fn swing(
         &self,
         from: State<N>,
         duration_s: f64,
         steps: usize,
-        law: impl Fn(f64, &[f64; N]) -> [f64; N],
+        law: impl Fn(f64, &State<N>) -> [f64; N],
         mut see: impl FnMut(usize, &State<N>),
     ) -> State<N> {
         let dt = duration_s / steps as f64;
         let rate = |t: f64, s: &State<N>| {
             let closed = self.closed(&self.kinematics(s), DRIFT_RATE_1_S);
-            State { q: s.v, v: closed.accelerations(&law(t, &s.v)) }
+            State { q: s.v, v: closed.accelerations(&law(t, s)) }
         };
         let mut s = from;
         for i in 0..steps {
@@ -133,10 +158,19 @@ impl<const N: usize> Given<N> {
     }
 }
 
-/// Largest length of `a − b` over the samples, as a share of the longest `b`.
+/// Largest length of `a − b` over the samples, as a share of the longest `b`; not a number if they
+/// are not as many.
 pub fn off_by_share(a: &[DVec3], b: &[[f64; 3]]) -> f64 {
-    assert_eq!(a.len(), b.len());
-    let longest = b.iter().map(|v| DVec3::from_array(*v).length()).fold(0.0, f64::max);
-    let off = a.iter().zip(b).map(|(a, b)| a.distance(DVec3::from_array(*b))).fold(0.0, f64::max);
+    if a.len() != b.len() {
+        return f64::NAN;
+    }
+    let b = || b.iter().map(|v| DVec3::from_array(*v));
+    let longest = b().map(DVec3::length).fold(0.0, f64::max);
+    let off = a.iter().zip(b()).map(|(a, b)| a.distance(b)).fold(0.0, f64::max);
     off / longest
+}
+
+/// The last of a file's vectors, as a length.
+pub fn last_length(vectors: &[[f64; 3]]) -> f64 {
+    vectors.last().map_or(f64::NAN, |it| DVec3::from_array(*it).length())
 }

@@ -1,0 +1,88 @@
+//! The fastest controlled swing: three strokes, adult and child, light to heavy bat.
+
+use rayon::prelude::*;
+
+use super::super::pilot::{PilotRig, search_of};
+use super::super::{figure, miss, player_words, worse};
+use super::{SOURCE, off};
+use crate::files::reference;
+use crate::files::reference::law::Search;
+use crate::swing::fastest_controlled::{Fastest, fastest_controlled};
+use crate::swing::run::STEPS;
+use crate::validation::{CheckFault, Checked, Curve, Reading};
+
+/// How far fastest time and bat speed may be off: one per cent.
+const MOST: f64 = 1e-2;
+/// The same where both start alike.
+const ALIKE: f64 = 1e-3;
+/// How far the errors at the ball may be off where both start alike, as shares of their tolerances.
+const ERRORS: f64 = 3e-2;
+
+/// One of the file's searches, and ours.
+struct Pair<'a> {
+    search: &'a Search,
+    swing_moment_kg_m2: f64,
+    /// As the product starts.
+    own: Fastest,
+    /// From the file's torques.
+    alike: Fastest,
+}
+
+/// Fastest time and bat speed of every search.
+pub fn check() -> Result<Checked, CheckFault> {
+    let (prototype, law) = (reference::prototype()?, reference::continuous_law()?);
+    let searched = |search| -> Result<Pair<'_>, CheckFault> {
+        let Search { stroke, player, bat, fastest_s, .. }: &Search = search;
+        let it = search_of(&prototype, [stroke, player, bat])?;
+        let rig = PilotRig::of_search(&prototype, it, STEPS)?;
+        let mut swinger = rig.swinger();
+        let own = fastest_controlled(&swinger, *fastest_s, true)?;
+        swinger.start_torque_n_m = Some(search.start_tau_n_m);
+        let alike = fastest_controlled(&swinger, *fastest_s, true)?;
+        Ok(Pair { search, swing_moment_kg_m2: it.swing_moment_kg_m2, own, alike })
+    };
+    let pairs: Vec<Result<Pair<'_>, CheckFault>> =
+        law.searches_dt_0_5ms.par_iter().map(searched).collect();
+    let pairs = pairs.into_iter().collect::<Result<Vec<_>, _>>()?;
+    let mut out = Checked::default();
+    let (mut time, mut speed, mut errors) = (0.0, 0.0, 0.0);
+    for Pair { search, own, alike, .. } in &pairs {
+        let case =
+            format!("{}, {}, {} bat", search.stroke, player_words(&search.player), search.bat);
+        let (theirs, ours) = (search.fastest_s, own.stroke_time_s);
+        out.rows.push(figure(format!("{case}: fastest time"), SOURCE, "s", theirs, ours, MOST));
+        let (theirs, ours) = (search.at_fastest.speed_m_s, own.contact.bat_speed_m_s);
+        out.rows.push(figure(format!("{case}: bat speed"), SOURCE, "m/s", theirs, ours, MOST));
+        let (off_speed, off_errors) = off(&alike.contact, &search.at_fastest);
+        time = worse(time, (alike.stroke_time_s / search.fastest_s - 1.0).abs());
+        speed = worse(speed, off_speed);
+        errors = worse(errors, off_errors);
+    }
+    let all = |what: &str| format!("all {} searches, started alike: {what}", pairs.len());
+    out.rows.push(miss(all("fastest time, miss"), SOURCE, time, ALIKE));
+    out.rows.push(miss(all("bat and toe speed, miss"), SOURCE, speed, ALIKE));
+    out.rows.push(miss(all("miss of the tolerances"), SOURCE, errors, ERRORS));
+    for stroke in ["drive", "pull", "hook"] {
+        out.curves.push(speed_by_moment(&pairs, stroke));
+    }
+    Ok(out)
+}
+
+fn speed_by_moment(pairs: &[Pair<'_>], stroke: &str) -> Curve {
+    let adult =
+        || pairs.iter().filter(|it| it.search.stroke == stroke && it.search.player == "adult");
+    Curve {
+        title: format!("Fastest controlled {stroke} of the adult, by the bat's swing moment"),
+        x_label: "swing moment, kg m²".into(),
+        y_label: "bat speed, m/s".into(),
+        ours: adult().map(|it| (it.swing_moment_kg_m2, it.own.contact.bat_speed_m_s)).collect(),
+        theirs: adult()
+            .map(|it| Reading {
+                x: it.swing_moment_kg_m2,
+                y: it.search.at_fastest.speed_m_s,
+                sd: None,
+            })
+            .collect(),
+        source: SOURCE.into(),
+    }
+}

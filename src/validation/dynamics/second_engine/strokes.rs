@@ -1,0 +1,79 @@
+//! Players, strokes and bats on both.
+
+use rayon::prelude::*;
+
+use super::super::own_strokes::all;
+use super::super::{miss, worse};
+use super::SOURCE;
+use crate::player::joints::FRESH;
+use crate::swing::contact::Contact;
+use crate::swing::engine::pair::{ContactDifference, EngineSwing, engine_swing};
+use crate::swing::player_stroke::Held;
+use crate::validation::{Accept, CheckFault, Checked, Group, Row};
+
+/// A stroke swung by both.
+struct Both {
+    own: Contact,
+    engine: EngineSwing,
+}
+
+fn both(held: &Held) -> Result<Both, CheckFault> {
+    let fastest = held.fastest(&FRESH, None)?;
+    let engine = engine_swing(&held.swinger(&FRESH), fastest.stroke_time_s)?;
+    Ok(Both { own: fastest.contact, engine })
+}
+
+/// The contact of every stroke.
+pub fn check() -> Result<Checked, CheckFault> {
+    let strokes = all()?;
+    let swung: Vec<Result<Both, CheckFault>> = strokes.par_iter().map(both).collect();
+    let swung = swung.into_iter().collect::<Result<Vec<_>, _>>()?;
+    let worst = |of: &dyn Fn(&ContactDifference) -> f64| {
+        swung.iter().fold(0.0, |m, it| worse(m, of(&it.engine.difference(&it.own)).abs()))
+    };
+    let every = |what: &str| {
+        format!("{} strokes, adult and child, light and heavy bat, difference: {what}", swung.len())
+    };
+    let share = |what: &str, off: f64| miss(every(what), SOURCE, off, 1e-3);
+    let length = |what: &str, unit: &'static str, off: f64, most: f64| {
+        let accept = Accept::Within(most);
+        Row::compared(Group::Dynamics, every(what), SOURCE, unit, (0.0, None), off, accept)
+    };
+    let unextrapolated = swung.iter().fold(0.0, |m, it| {
+        let d = ContactDifference::between(&it.engine.fine, &it.own);
+        worse(m, worse(d.bat_speed.abs(), worse(d.toe_speed.abs(), d.normal_speed.abs())))
+    });
+    let mut rows = vec![
+        share("bat speed", worst(&|d| d.bat_speed)),
+        share("toe speed", worst(&|d| d.toe_speed)),
+        share("speed along the face's normal", worst(&|d| d.normal_speed)),
+        miss(every("speeds, not extrapolated"), SOURCE, unextrapolated, 5e-3),
+        length("time of contact", "ms", 1e3 * worst(&|d| d.time_s), 0.1),
+        length("place of contact", "mm", 1e3 * worst(&|d| d.position_m), 1.0),
+        length(
+            "face and line",
+            "°",
+            worst(&|d| d.face_rad.abs().max(d.line_rad.abs())).to_degrees(),
+            0.1,
+        ),
+    ];
+    let ratios = swung.iter().map(|it| {
+        let [coarse, fine] =
+            [&it.engine.coarse, &it.engine.fine].map(|c| ContactDifference::between(c, &it.own));
+        coarse.toe_speed / fine.toe_speed
+    });
+    let (low, high) =
+        ratios.fold((f64::INFINITY, 0.0_f64), |(low, high), r| (low.min(r), worse(high, r)));
+    for (which, ratio) in [("least", low), ("greatest", high)] {
+        rows.push(Row::compared(
+            Group::Dynamics,
+            every(&format!("at a step over that at half of it, {which}")),
+            "a rule of first order, any text on it",
+            "",
+            (2.0, None),
+            ratio,
+            Accept::Between(1.8, 2.3),
+        ));
+    }
+    Ok(Checked { rows, curves: Vec::new() })
+}

@@ -1,0 +1,42 @@
+//! Our dynamics against outside programs and closed forms: the rows of `backlift validate`.
+
+use backlift::validation::dynamics::{
+    closed_chain, drawn_chains, free_motion, open_chain, splice_hinge,
+};
+
+use crate::validation::agrees;
+
+#[test]
+fn reference_one_arm_swings_the_toe_as_fast_and_accelerates_as_outside() {
+    agrees(open_chain::check);
+}
+
+#[test]
+fn reference_the_miss_of_one_arm_shrinks_with_the_fourth_power_of_the_step() {
+    agrees(open_chain::order);
+}
+
+#[test]
+fn reference_two_arms_swing_the_bat_and_pull_on_it_as_outside_at_the_product_step() {
+    agrees(closed_chain::check);
+}
+
+#[test]
+fn reference_the_miss_of_two_arms_shrinks_with_the_fourth_power_of_the_step() {
+    agrees(closed_chain::order);
+}
+
+#[test]
+fn reference_two_hundred_drawn_swings_end_as_fast() {
+    agrees(drawn_chains::check);
+}
+
+#[test]
+fn reference_a_free_bat_and_one_on_the_bench_move_as_outside_and_keep_what_must_be_kept() {
+    agrees(free_motion::check);
+}
+
+#[test]
+fn reference_a_bat_with_a_springy_splice_bends_as_in_closed_form_and_stiffens_to_a_rigid_one() {
+    agrees(splice_hinge::check);
+}

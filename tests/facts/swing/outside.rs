@@ -1,0 +1,50 @@
+//! The law of the stroke and the second dynamics against outside programs: the rows of `backlift validate`.
+
+use backlift::swing::run::STEPS;
+use backlift::validation::dynamics::{law, prototype, second_engine};
+
+use crate::validation::agrees;
+
+#[test]
+fn reference_the_law_swings_alike_at_a_given_stroke_time() {
+    agrees(law::at_a_time::check);
+}
+
+#[test]
+fn reference_the_fastest_controlled_swings_agree() {
+    agrees(law::fastest::check);
+}
+
+#[test]
+fn reference_a_hurried_swing_loses_control_alike() {
+    agrees(law::hurried::check);
+}
+
+#[test]
+fn reference_the_prototype_swings_as_fast() {
+    agrees(prototype::check);
+}
+
+#[test]
+fn bat_speed_at_the_product_step_is_converged_to_two_hundredths_of_a_percent() {
+    for stroke in ["drive", "pull", "hook"] {
+        let v = |steps| prototype::fastest(stroke, steps).unwrap().contact.bat_speed_m_s;
+        let (coarse, fine) = (v(STEPS), v(4 * STEPS));
+        assert!((coarse / fine - 1.0).abs() < 2e-4, "{stroke}: {coarse} against {fine}");
+    }
+}
+
+#[test]
+fn reference_engine_and_own_dynamics_agree_over_players_strokes_and_bats() {
+    agrees(second_engine::strokes::check);
+}
+
+#[test]
+fn reference_both_dynamics_put_the_same_loads_on_the_hands() {
+    agrees(second_engine::loads::check);
+}
+
+#[test]
+fn reference_the_engine_keeps_energy_and_momentum_and_tells_the_loads_of_the_hands() {
+    agrees(second_engine::keeps::check);
+}

@@ -1,0 +1,57 @@
+//! Facts about the stage `validation`: the table keeps to what it promises.
+
+use std::collections::BTreeSet;
+
+use backlift::validation::{Accept, CheckFault, Checked, Group, Row, Verdict, checks, is_quick};
+
+/// Asks a check, which must have rows and agree in each.
+pub fn agrees(check: fn() -> Result<Checked, CheckFault>) {
+    let found = check().unwrap();
+    assert!(!found.rows.is_empty());
+    for row in &found.rows {
+        assert!(row.verdict == Verdict::Agrees, "{row:#?}");
+    }
+}
+
+#[test]
+fn every_check_has_a_name_of_its_own_and_none_is_a_groups() {
+    let checks = checks();
+    let names: BTreeSet<&str> = checks.iter().map(|it| it.name).collect();
+    assert_eq!(names.len(), checks.len(), "{names:?}");
+    assert!(checks.iter().all(|it| !names.contains(it.group.words())), "{names:?}");
+    assert!(checks.iter().any(is_quick) && !checks.iter().all(is_quick));
+}
+
+#[test]
+fn a_figure_that_is_not_a_number_agrees_with_nothing() {
+    for accept in [
+        Accept::Share(0.5),
+        Accept::Within(1e9),
+        Accept::Deviations(1e9),
+        Accept::Between(-1e9, 1e9),
+        Accept::AtMost,
+        Accept::AtLeast,
+    ] {
+        let expected = (1.0, Some(1.0));
+        let row = Row::compared(Group::Dynamics, "", "", "", expected, f64::NAN, accept);
+        assert_eq!(row.verdict, Verdict::Disagrees, "{accept:?}");
+    }
+}
+
+#[test]
+fn a_row_just_inside_its_acceptance_agrees_and_just_outside_disagrees() {
+    let verdict = |accept, ours| {
+        Row::compared(Group::Dynamics, "", "", "", (10.0, Some(2.0)), ours, accept).verdict
+    };
+    for (accept, inside, outside) in [
+        (Accept::Share(0.01), 10.099, 10.101),
+        (Accept::Within(0.5), 9.501, 9.499),
+        (Accept::Deviations(2.0), 13.99, 14.01),
+        (Accept::Between(3.0, 4.0), 4.0, 4.001),
+        (Accept::AtMost, 10.0, 10.001),
+        (Accept::AtLeast, 10.0, 9.999),
+    ] {
+        assert_eq!(verdict(accept, inside), Verdict::Agrees, "{accept:?}");
+        assert_eq!(verdict(accept, outside), Verdict::Disagrees, "{accept:?}");
+    }
+}
