@@ -12,4 +12,5 @@ pub mod input;
 mod moved;
 pub mod normal;
 mod simulated;
+mod stand_in;
 pub mod study;

@@ -76,7 +76,8 @@ impl<'a> Draws<'a> {
             z.clamp(-FARTHEST_SD, FARTHEST_SD)
         };
         let logarithm = |input: Input| {
-            let sd = self.moved.iter().find(|it| it.input == input).map_or(0.0, |it| it.relative_sd);
+            let sd =
+                self.moved.iter().find(|it| it.input == input).map_or(0.0, |it| it.relative_sd);
             sd * z(input, 0)
         };
         let factor = |input: Input| libm::exp(logarithm(input));

@@ -9,9 +9,10 @@ pub fn quantile(probability: f64) -> f64 {
     let q = probability - 0.5;
     if q.abs() <= 0.425 {
         let r = 0.180_625 - q * q;
-        return q
-            * polynomial(&[3.387_132_717_9, 5.043_427_193_8e1, 1.592_911_320_2e2, 5.910_937_472e1], r)
-            / polynomial(&[1.0, 1.789_516_946_9e1, 7.875_775_766_4e1, 6.718_756_36e1], r);
+        return q * polynomial(
+            &[3.387_132_717_9, 5.043_427_193_8e1, 1.592_911_320_2e2, 5.910_937_472e1],
+            r,
+        ) / polynomial(&[1.0, 1.789_516_946_9e1, 7.875_775_766_4e1, 6.718_756_36e1], r);
     }
     let tail = if q < 0.0 { probability } else { 1.0 - probability };
     if tail <= 0.0 {

@@ -4,7 +4,7 @@ use super::design::{Design, MOST_ROWS};
 use super::figure::Figure;
 use super::indices::{Divided, Row, divide};
 use super::input::{Input, Known, Moved, inputs};
-use super::moved::{Draws, Drawn};
+use super::moved::{Drawn, Draws};
 use super::simulated::{Innings, Kept, Swung};
 use crate::innings::played::InningsFault;
 use crate::innings::slow_state::Band;
@@ -138,6 +138,7 @@ pub fn study(asked: &Asked<'_>, progress: Progress<'_>) -> Result<Study, StudyFa
         let Some(a) = swung(&design.a(n), Kept::Near(&best))? else { return Ok(None) };
         let Some(b) = swung(&design.b(n), Kept::Near(&best))? else { return Ok(None) };
         let mut out = core::array::from_fn(|f| Row {
+            number: n,
             a: a.figures[f],
             b: b.figures[f],
             mixed: Vec::with_capacity(moved.len()),
@@ -163,7 +164,7 @@ pub fn study(asked: &Asked<'_>, progress: Progress<'_>) -> Result<Study, StudyFa
     let figures = Figure::ALL.into_par_iter().enumerate().filter(|(_, it)| shown(*it));
     let figures = figures.filter_map(|(f, figure)| {
         let of: Vec<Row> = whole.iter().filter_map(|it| it.get(f).cloned()).collect();
-        Some(Studied { figure, best: best.figures[f], divided: divide(&of)? })
+        Some(Studied { figure, best: best.figures[f], divided: divide(&design, &of)? })
     });
     let figures = figures.collect();
     Ok(Study { inputs: moved, figures, rows, left_out, draws: all })

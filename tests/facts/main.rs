@@ -16,4 +16,5 @@ mod fit;
 mod innings;
 mod player;
 mod reference;
+mod sensitivity;
 mod swing;

@@ -63,9 +63,25 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let it = study(&asked, &|share| progress.report("swinging", share)).unwrap();
     println!("{} rows, {} left out, {} draws", it.rows, it.left_out, it.draws);
     for f in &it.figures {
-        println!("{}: best {:.4} mean {:.4} sd {:.4}", f.figure.key(), f.best, f.divided.mean, f.divided.sd);
+        println!(
+            "{}: best {:.4} mean {:.4} sd {:.4}",
+            f.figure.key(),
+            f.best,
+            f.divided.mean,
+            f.divided.sd
+        );
         for (m, i) in it.inputs.iter().zip(&f.divided.indices) {
-            println!("   {:24} ±{:5.1}%  first {:6.3} [{:6.3} {:6.3}]  total {:6.3} [{:6.3} {:6.3}]", m.input.key(), 100.0*m.relative_sd, i.first.value, i.first.interval[0], i.first.interval[1], i.total.value, i.total.interval[0], i.total.interval[1]);
+            println!(
+                "   {:24} ±{:5.1}%  first {:6.3} [{:6.3} {:6.3}]  total {:6.3} [{:6.3} {:6.3}]",
+                m.input.key(),
+                100.0 * m.relative_sd,
+                i.first.value,
+                i.first.interval[0],
+                i.first.interval[1],
+                i.total.value,
+                i.total.interval[0],
+                i.total.interval[1]
+            );
         }
     }
     Ok(Outcome::Done)

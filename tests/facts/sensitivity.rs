@@ -1,0 +1,3 @@
+//! Facts about the stage `sensitivity`.
+
+mod estimators;
