@@ -7,6 +7,8 @@
 
 #[path = "commands/bats.rs"]
 mod bats;
+#[path = "commands/matters.rs"]
+mod matters;
 #[path = "commands/pairs.rs"]
 mod pairs;
 

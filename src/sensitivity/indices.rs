@@ -62,8 +62,8 @@ const LEAST_EXPLAINED: f64 = 0.5;
 /// both sets together. Intervals: bootstrap over the rows; for evenly spread points they are wide
 /// rather than narrow. Nothing for fewer than two rows; shares are nought where nothing varies.
 ///
-/// Each mean is that of a stand-in, known exactly, and of what the draws say beyond it, which spreads
-/// much less (a control variate). The stand-in of each half of the rows is fitted to the other half, so
+/// Each mean is that of a stand-in, known exactly, and of what the draws say beyond it (a control
+/// variate), unless the draws by themselves spread much less. The stand-in of each half of the rows is fitted to the other half, so
 /// that a poor one costs sureness and never truth; one that explains less than half there is not used.
 ///
 /// Source: Saltelli et al. 2010, Comput Phys Commun 181:259, Table 2, rows (b) and (f); Jansen 1999,
@@ -88,7 +88,11 @@ pub fn divide(design: &Design, rows: &[Row]) -> Option<Divided> {
     let n = seen.len() as f64;
     let mean =
         seen.iter().map(|it| 0.5 * (it.a + it.b - it.stand_in_a - it.stand_in_b)).sum::<f64>() / n;
-    let said: Vec<Said> = seen.iter().map(|it| it.said(mean)).collect();
+    let said = surer(
+        seen.iter().map(|it| it.said(mean, 1.0)).collect(),
+        seen.iter().map(|it| it.said(mean, 0.0)).collect(),
+        design.inputs(),
+    );
 
     let all: Vec<usize> = (0..said.len()).collect();
     let best = shares(&said, &all);
@@ -150,29 +154,60 @@ impl Seen {
         }
     }
 
-    fn said(&self, mean: f64) -> Said {
+    /// What the row says, with the stand-in (`by` 1) or without it (`by` 0).
+    fn said(&self, mean: f64, by: f64) -> Said {
         let beyond = |value: f64, stand_in: f64| {
             let off = value - mean;
-            off * off - stand_in * stand_in
+            off * off - by * stand_in * stand_in
         };
         let known: f64 = self.stand_in_variance.iter().sum();
         let each = || self.mixed.iter().zip(&self.stand_in_gain).zip(&self.stand_in_variance);
         Said {
-            variance: known
+            variance: by * known
                 + 0.5 * (beyond(self.a, self.stand_in_a) + beyond(self.b, self.stand_in_b)),
             first: each()
                 .map(|((mixed, gain), known)| {
-                    known + (self.b - mean) * (mixed - self.a) - self.stand_in_b * gain
+                    (self.b - mean) * (mixed - self.a) + by * (known - self.stand_in_b * gain)
                 })
                 .collect(),
             total: each()
                 .map(|((mixed, gain), known)| {
                     let change = mixed - self.a;
-                    known + 0.5 * (change * change - gain * gain)
+                    0.5 * change * change + by * (known - 0.5 * gain * gain)
                 })
                 .collect(),
         }
     }
+}
+
+/// Variance over the rows of a plain mean against that with the stand-in from which the plain one is
+/// taken. Well below one: to choose the smaller of two like ones would favour rows that say too little.
+const MUCH_LESS: f64 = 0.25;
+
+/// Of two ways to say the same the first, but the second where it spreads much less over the rows.
+fn surer(mut rows: Vec<Said>, others: Vec<Said>, inputs: usize) -> Vec<Said> {
+    let spread = |said: &[Said], of: &dyn Fn(&Said) -> f64| {
+        let mean = said.iter().map(of).sum::<f64>() / said.len() as f64;
+        said.iter().map(|it| (of(it) - mean) * (of(it) - mean)).sum::<f64>()
+    };
+    let better = |of: &dyn Fn(&Said) -> f64| spread(&others, of) < MUCH_LESS * spread(&rows, of);
+    let variance = better(&|it| it.variance);
+    let first: Vec<bool> = (0..inputs).map(|i| better(&|it| it.first[i])).collect();
+    let total: Vec<bool> = (0..inputs).map(|i| better(&|it| it.total[i])).collect();
+    for (row, other) in rows.iter_mut().zip(others) {
+        if variance {
+            row.variance = other.variance;
+        }
+        for i in 0..inputs {
+            if first[i] {
+                row.first[i] = other.first[i];
+            }
+            if total[i] {
+                row.total[i] = other.total[i];
+            }
+        }
+    }
+    rows
 }
 
 struct Estimate {

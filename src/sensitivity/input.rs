@@ -158,7 +158,7 @@ impl Input {
             Self::ArmLength => "arm length",
             Self::HandLength => "hand length",
             Self::BodyMass => "body mass",
-            Self::SegmentMasses => "masses of trunk and arms",
+            Self::SegmentMasses => "trunk and arm masses",
             Self::Grip => "grip strength",
             Self::Trunk => "trunk strength",
             Self::Shoulders => "shoulder strength",
@@ -270,7 +270,7 @@ pub fn inputs(known: &Known<'_>) -> Vec<Moved> {
             Input::Friction => (FRICTION.relative_sd(), Standing::OutOfReach),
             Input::LastingFatigue => (EVEN_RELATIVE_SD, Standing::OutOfReach),
             Input::BowlingSpeed => (BOWLING_RELATIVE_SD, Standing::Measurable),
-            Input::ReactionTime => (REACTION_SD_S / known.reaction_time_s, Standing::Measurable),
+            Input::ReactionTime => (REACTION_SD_S / known.reaction_time_s, Standing::OutOfReach),
             Input::BallFlight => (FLIGHT_RELATIVE_SD, Standing::OutOfReach),
         }
     };

@@ -5,6 +5,7 @@
 //! among the inputs: the first-order index is what an input carries by itself, the total index what
 //! would go if it were known exactly and all others were not.
 
+pub mod advice;
 pub mod design;
 pub mod figure;
 pub mod indices;

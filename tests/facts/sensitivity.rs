@@ -1,3 +1,4 @@
 //! Facts about the stage `sensitivity`.
 
 mod estimators;
+mod player;
