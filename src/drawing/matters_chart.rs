@@ -136,5 +136,10 @@ fn bar(picture: &mut Picture, [x, y]: [f64; 2], it: Bar, colour: Colour, theme: 
     let [low, high] = it.interval.map(|share| x + long(share));
     picture.line([low, y - 11.0], [high, y - 11.0], Stroke::solid(theme.ink, 1.0));
     let text = Lettering::new(Size::Quiet, theme.ink);
-    picture.text(high.max(x + long(it.total)) + 5.0, y - 6.0, text, &number(100.0 * it.total, 0));
+    picture.text(
+        high.max(x + long(it.total)) + 5.0,
+        y - 6.0,
+        text,
+        &number(100.0 * it.total.min(1.0), 0),
+    );
 }

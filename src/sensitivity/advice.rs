@@ -1,6 +1,5 @@
 //! What the study says to whoever holds the tape: what to measure carefully, what needs no more care.
 
-use super::figure::Figure;
 use super::study::Study;
 
 /// How much an input matters.
@@ -21,15 +20,6 @@ pub const MUCH: f64 = 0.10;
 pub const LITTLE: f64 = 0.04;
 
 impl Study {
-    /// Largest total share of an input over the figures, and whose it is.
-    pub fn most(&self, input: usize) -> Option<(Figure, f64)> {
-        let shares = self
-            .figures
-            .iter()
-            .filter_map(|it| Some((it.figure, it.divided.indices.get(input)?.total.value)));
-        shares.max_by(|a, b| a.1.total_cmp(&b.1))
-    }
-
     /// How much an input matters over all figures.
     pub fn weight(&self, input: usize) -> Weight {
         let totals =
@@ -43,11 +33,14 @@ impl Study {
         }
     }
 
-    /// Places of the inputs, the most telling first.
+    /// Places of the inputs, the one with the largest shares over all figures first.
     pub fn by_weight(&self) -> Vec<usize> {
+        let sum = |input: usize| {
+            let totals = self.figures.iter().filter_map(|it| it.divided.indices.get(input));
+            totals.map(|it| it.total.value.clamp(0.0, 1.0)).sum::<f64>()
+        };
         let mut places: Vec<usize> = (0..self.inputs.len()).collect();
-        let most = |it: usize| self.most(it).map_or(0.0, |it| it.1);
-        places.sort_by(|a, b| most(*b).total_cmp(&most(*a)));
+        places.sort_by(|a, b| sum(*b).total_cmp(&sum(*a)));
         places
     }
 }

@@ -9,7 +9,7 @@ use backlift::units::{Quantity, Units, decimals, spoken};
 use crate::figure::{listed, number, percent};
 
 /// Inputs out of reach that the sentence names.
-const MOST_NAMED: usize = 4;
+const MOST_NAMED: usize = 3;
 
 /// A study with the names of its bats.
 pub struct Shown {

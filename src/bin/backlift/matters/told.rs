@@ -30,11 +30,12 @@ pub fn told(shown: &Shown, units: Units) -> String {
     out
 }
 
-const LISTS: [(&str, Standing, Weight); 6] = [
+const LISTS: [(&str, Standing, Weight); 7] = [
     ("Not measured, and worth it", Standing::Measurable, Weight::Much),
     ("Measured, and worth care", Standing::Measured, Weight::Much),
     ("Measured, some care", Standing::Measured, Weight::Some),
     ("Measured well enough", Standing::Measured, Weight::Little),
+    ("Not measured, of some worth", Standing::Measurable, Weight::Some),
     ("Not measured, and not worth it", Standing::Measurable, Weight::Little),
     ("Out of anybody's reach, and it matters", Standing::OutOfReach, Weight::Much),
 ];
@@ -63,9 +64,10 @@ fn shares(shown: &Shown) -> String {
     let figures = &shown.study.figures;
     let mut heads = vec!["", "±, %"];
     heads.extend(figures.iter().map(|it| head(it.figure)));
+    // An estimate may lie above the whole, where the truth is near it.
     let share = |total: f64| match total {
         nought if nought < 0.005 => "·".to_owned(),
-        total => number(100.0 * total, 0),
+        total => number(100.0 * total.min(1.0), 0),
     };
     let row = |place: usize| {
         let input = shown.input(place)?;
@@ -97,7 +99,7 @@ fn rests_on(shown: &Shown) -> Vec<String> {
             number(shown.runs, 0)
         ),
         format!(
-            "{} draws of the player and the bats, each swung, none interpolated; the largest share is known within ± {} (19 times in 20). More with --samples",
+            "{} draws of the player and the bats, each swung, none interpolated; the least sure of these shares is known within ± {} (19 times in 20), the small ones far better. Surer with more --samples",
             study.draws,
             number(100.0 * half_width(shown), 0)
         ),
