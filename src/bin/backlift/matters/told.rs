@@ -36,7 +36,7 @@ const LISTS: [(&str, Standing, Weight); 7] = [
     ("Measured, some care", Standing::Measured, Weight::Some),
     ("Measured well enough", Standing::Measured, Weight::Little),
     ("Not measured, of some worth", Standing::Measurable, Weight::Some),
-    ("Not measured, and not worth it", Standing::Measurable, Weight::Little),
+    ("Not measured, and not worth it as things stand", Standing::Measurable, Weight::Little),
     ("Out of anybody's reach, and it matters", Standing::OutOfReach, Weight::Much),
 ];
 
