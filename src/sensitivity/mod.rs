@@ -13,5 +13,6 @@ pub mod input;
 mod moved;
 pub mod normal;
 mod simulated;
+pub mod spread;
 mod stand_in;
 pub mod study;

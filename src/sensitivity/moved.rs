@@ -1,8 +1,9 @@
 //! The player and the bats as one draw has them.
 
 use super::design::Design;
-use super::input::{Input, Known, Moved, hold_weight};
+use super::input::Input;
 use super::normal::quantile;
+use super::spread::{Known, Moved, hold_weight};
 use crate::bat::figures::WeighedBat;
 use crate::bat::{Bat, BatFault};
 use crate::measurement::person::{PersonFault, PersonReading};

@@ -3,9 +3,10 @@
 use super::design::{Design, MOST_ROWS};
 use super::figure::Figure;
 use super::indices::{Divided, Row, divide};
-use super::input::{Input, Known, Moved, inputs};
+use super::input::Input;
 use super::moved::{Drawn, Draws};
 use super::simulated::{Innings, Kept, Swung};
+use super::spread::{Known, Moved, inputs};
 use crate::innings::played::InningsFault;
 use crate::innings::slow_state::Band;
 use crate::measurement::plan::InningsPlan;

@@ -13,7 +13,7 @@ use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::innings::played::delivery;
 use backlift::player::grip::comfortable_diameter_m;
-use backlift::sensitivity::input::Known;
+use backlift::sensitivity::spread::Known;
 use backlift::sensitivity::study::{Asked, StudyFault, study};
 
 use crate::given::{ScenarioArgs, ShowArgs};

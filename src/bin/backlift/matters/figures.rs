@@ -2,7 +2,7 @@
 
 use backlift::sensitivity::advice::Weight;
 use backlift::sensitivity::indices::Share;
-use backlift::sensitivity::input::Standing;
+use backlift::sensitivity::spread::Standing;
 use serde::Serialize;
 
 use super::shown::Shown;

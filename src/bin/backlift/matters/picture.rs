@@ -5,7 +5,7 @@ use backlift::drawing::palette::LIGHT;
 use backlift::drawing::png::png;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
-use backlift::sensitivity::input::Standing;
+use backlift::sensitivity::spread::Standing;
 use backlift::units::Units;
 
 use super::shown::{Shown, doubted, name, spread};

@@ -2,7 +2,8 @@
 
 use backlift::sensitivity::advice::Weight;
 use backlift::sensitivity::figure::Figure;
-use backlift::sensitivity::input::{Input, Moved, Standing};
+use backlift::sensitivity::input::Input;
+use backlift::sensitivity::spread::{Moved, Standing};
 use backlift::sensitivity::study::{Studied, Study};
 use backlift::units::{Quantity, Units, decimals, spoken};
 

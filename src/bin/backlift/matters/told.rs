@@ -2,7 +2,7 @@
 
 use backlift::sensitivity::advice::Weight;
 use backlift::sensitivity::figure::Figure;
-use backlift::sensitivity::input::Standing;
+use backlift::sensitivity::spread::Standing;
 use backlift::units::Units;
 
 use super::shown::{Shown, doubted, name, spread};
