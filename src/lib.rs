@@ -11,8 +11,9 @@
 //! 7. [`swing`]: the player swings the bat with limited torque; the fastest controlled swing
 //! 8. [`innings`]: fatigue, ball by ball
 //! 9. [`comparison`]: is a difference real, and can it be felt
-//! 10. [`fit`]: the map, the rule, the recommendation and its tolerances
-//! 11. [`card`]: what the maker needs, and the check of the bat that comes back
+//! 10. [`sensitivity`]: which measurements matter
+//! 11. [`fit`]: the map, the rule, the recommendation and its tolerances
+//! 12. [`card`]: what the maker needs, and the check of the bat that comes back
 //!
 //! Up to `card` nothing knows files, clocks, the environment or the terminal. The edges are
 //! [`units`] (trade spellings), [`files`] (scenarios, assets, saves), [`validation`] (every outside check) and
@@ -35,6 +36,8 @@ pub mod swing;
 pub mod innings;
 
 pub mod comparison;
+
+pub mod sensitivity;
 
 pub mod fit;
 

@@ -9,6 +9,8 @@
 mod bats;
 #[path = "commands/cut_short.rs"]
 mod cut_short;
+#[path = "commands/matters.rs"]
+mod matters;
 #[path = "commands/pairs.rs"]
 mod pairs;
 #[path = "commands/validate.rs"]

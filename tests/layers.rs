@@ -16,6 +16,7 @@ const ORDER: &[&str] = &[
     "swing",
     "innings",
     "comparison",
+    "sensitivity",
     "fit",
     "card",
     "units",

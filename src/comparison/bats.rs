@@ -122,7 +122,7 @@ pub fn compare(
 const MOVES: [[f64; 3]; 3] = [[0.03, 0.0, 0.0], [0.0, 0.01, 0.0], [0.0, 0.0, 0.008]];
 /// One standard deviation of the ball's mean speed from hand to bat as a share of it: 0.80 to 0.95 with
 /// length and pitch, each as likely.
-const FLIGHT_RELATIVE_SD: f64 = 0.15 / 3.464 / MEAN_SPEED_SHARE;
+pub const FLIGHT_RELATIVE_SD: f64 = 0.15 / 3.464 / MEAN_SPEED_SHARE;
 
 fn one(
     asked: &Asked<'_>,

@@ -64,7 +64,7 @@ impl Asked<'_> {
     ) -> Result<Left, InningsFault> {
         let loads = ball_loads(batter, taken_up, self.plan, self.asked_time_s);
         let left = capacity_at_scores(&schedule(self.plan, batter), &loads, &[FIFTY])?;
-        Ok(left.into_iter().next().unwrap_or(UNTIRED))
+        Ok(left.into_iter().next().unwrap_or(Left::UNTIRED))
     }
 
     /// Searches one stroke's fastest controlled swing and the slopes along its time.
@@ -185,14 +185,3 @@ impl When {
 
 /// Restitution at its best value.
 pub(super) const BEST_RESTITUTION: f64 = RESTITUTION.value;
-
-/// Nothing tired, at no score.
-const UNTIRED: Left = Left {
-    runs: 0.0,
-    balls_faced: 0,
-    time_s: 0.0,
-    runs_run: 0.0,
-    without_slow: FRESH,
-    with_slow: FRESH,
-    with_slow_high: FRESH,
-};

@@ -13,6 +13,7 @@ pub mod contour;
 pub mod innings_chart;
 pub mod map;
 mod map_marks;
+pub mod matters_chart;
 pub mod palette;
 pub mod pdf;
 pub mod picture;

@@ -3,7 +3,7 @@
 use super::compartments::{Compartments, Rates};
 use super::schedule::{Schedule, ScheduleFault};
 use super::slow_state::{Band, Exertion};
-use crate::player::joints::{GROUP_COUNT, Group};
+use crate::player::joints::{FRESH, GROUP_COUNT, Group};
 
 /// A steady load: each group's torque as a share of its fresh capacity, and for how long.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -41,6 +41,19 @@ pub struct Left {
     pub with_slow: [f64; GROUP_COUNT],
     /// With the slow state at the high end of its band (the least capacity).
     pub with_slow_high: [f64; GROUP_COUNT],
+}
+
+impl Left {
+    /// Nothing tired, at no score.
+    pub const UNTIRED: Self = Self {
+        runs: 0.0,
+        balls_faced: 0,
+        time_s: 0.0,
+        runs_run: 0.0,
+        without_slow: FRESH,
+        with_slow: FRESH,
+        with_slow_high: FRESH,
+    };
 }
 
 /// Greatest score that can be asked.

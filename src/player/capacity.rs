@@ -145,7 +145,7 @@ pub fn strength(stature_m: f64, grip_top_n: Uncertain, grip_bottom_n: Uncertain)
 
 /// Spread of a capacity read off a wrist hold test, as a share: the power law and the three-compartment
 /// model differ by up to 0.3 between them, and the row is the grip's, not the wrist's.
-const WRIST_HOLD_RELATIVE_SD: f64 = 0.30;
+pub const WRIST_HOLD_RELATIVE_SD: f64 = 0.30;
 
 /// The same with the top wrist's capacity moved towards what its hold test says.
 ///

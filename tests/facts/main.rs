@@ -18,5 +18,6 @@ mod measurement;
 mod outside;
 mod player;
 mod reference;
+mod sensitivity;
 mod swing;
 mod validation;

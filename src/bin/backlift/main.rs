@@ -9,6 +9,7 @@ mod given;
 mod innings;
 mod json;
 mod loaded;
+mod matters;
 mod new;
 mod outcome;
 mod paragraph;
@@ -52,6 +53,7 @@ enum Command {
     Fit(fit::Args),
     Trial(trial::Args),
     Check(check::Args),
+    Matters(matters::Args),
     Stroke(stroke::Args),
     Validate(validate::Args),
 }
@@ -67,6 +69,7 @@ impl Command {
             Self::Fit(args) => fit::run(args),
             Self::Trial(args) => trial::run(args),
             Self::Check(args) => check::run(args),
+            Self::Matters(args) => matters::run(args),
             Self::Stroke(args) => stroke::run(args),
             Self::Validate(args) => validate::run(args),
         }

@@ -8,8 +8,17 @@ use backlift::measurement::person::{Handed, Sex};
 use backlift::measurement::plan::{Bowling, Goal};
 use proptest::prelude::*;
 
-const FILES: [&str; 7] =
-    ["junior", "club", "same-weight", "left-hander", "girl15", "minimal", "starter"];
+const FILES: [&str; 9] = [
+    "junior",
+    "club",
+    "same-weight",
+    "left-hander",
+    "girl15",
+    "minimal",
+    "starter",
+    "measured-well",
+    "measured-hardly",
+];
 
 fn shipped(name: &str) -> Given {
     Given::File(format!("scenarios/{name}.ron").into())

@@ -9,4 +9,3 @@ mod fatigue;
 mod free_motion;
 mod law;
 mod motions;
-

@@ -1,0 +1,95 @@
+//! The study for other programs.
+
+use backlift::sensitivity::advice::Weight;
+use backlift::sensitivity::indices::Share;
+use backlift::sensitivity::spread::Standing;
+use serde::Serialize;
+
+use super::shown::Shown;
+
+/// Everything, in SI units.
+#[derive(Serialize)]
+pub struct Figures {
+    bat: String,
+    other: Option<String>,
+    end_runs: f64,
+    samples: usize,
+    left_out: usize,
+    draws: usize,
+    sentence: String,
+    inputs: Vec<InputRow>,
+    figures: Vec<FigureRow>,
+}
+
+#[derive(Serialize)]
+struct InputRow {
+    input: &'static str,
+    relative_sd: f64,
+    standing: &'static str,
+    matters: &'static str,
+}
+
+#[derive(Serialize)]
+struct FigureRow {
+    figure: &'static str,
+    value: f64,
+    mean: f64,
+    sd: f64,
+    smooth_share: f64,
+    inputs: Vec<ShareRow>,
+}
+
+#[derive(Serialize)]
+struct ShareRow {
+    input: &'static str,
+    first_share: f64,
+    first_interval: [f64; 2],
+    total_share: f64,
+    total_interval: [f64; 2],
+}
+
+/// As JSON has it.
+pub fn of(shown: &Shown) -> Figures {
+    let study = &shown.study;
+    let inputs = study.inputs.iter().enumerate().map(|(n, it)| InputRow {
+        input: it.input.key(),
+        relative_sd: it.relative_sd,
+        standing: match it.standing {
+            Standing::Measured => "measured",
+            Standing::Measurable => "not_measured",
+            Standing::OutOfReach => "out_of_reach",
+        },
+        matters: match study.weight(n) {
+            Weight::Much => "much",
+            Weight::Some => "some",
+            Weight::Little => "little",
+        },
+    });
+    let figures = study.figures.iter().map(|it| {
+        let row = |(input, index): (_, &backlift::sensitivity::indices::Index)| {
+            let Share { value: first_share, interval: first_interval } = index.first;
+            let Share { value: total_share, interval: total_interval } = index.total;
+            ShareRow { input, first_share, first_interval, total_share, total_interval }
+        };
+        let keys = study.inputs.iter().map(|it| it.input.key());
+        FigureRow {
+            figure: it.figure.key(),
+            value: it.best,
+            mean: it.divided.mean,
+            sd: it.divided.sd,
+            smooth_share: it.divided.explained,
+            inputs: keys.zip(&it.divided.indices).map(row).collect(),
+        }
+    });
+    Figures {
+        bat: shown.bat.clone(),
+        other: shown.other.clone(),
+        end_runs: shown.runs,
+        samples: study.rows,
+        left_out: study.left_out,
+        draws: study.draws,
+        sentence: shown.sentence(),
+        inputs: inputs.collect(),
+        figures: figures.collect(),
+    }
+}

@@ -1,0 +1,125 @@
+//! The study in words and a table.
+
+use backlift::sensitivity::advice::Weight;
+use backlift::sensitivity::figure::Figure;
+use backlift::sensitivity::spread::Standing;
+use backlift::units::Units;
+
+use super::shown::{Shown, doubted, name, spread};
+use crate::figure::{listed, number};
+use crate::paragraph::{paragraph, set_in};
+use crate::table::table;
+
+/// Everything, the sentence first.
+pub fn told(shown: &Shown, units: Units) -> String {
+    let mut out = paragraph(&shown.sentence()) + "\n\n";
+    for (head, standing, weight) in LISTS {
+        let names = shown.names(standing, weight);
+        if !names.is_empty() {
+            out += &(paragraph(&format!("{head}: {}", listed(&names))) + "\n");
+        }
+    }
+    out += &format!("\nThe pull with {}, and its doubt:\n", shown.bat);
+    out += &doubts(shown, units);
+    out += "\nWho carries how much of that doubt, %:\n";
+    out += &shares(shown);
+    out += "\nWhat this rests on:\n";
+    for it in rests_on(shown) {
+        out += &(set_in(&it) + "\n");
+    }
+    out
+}
+
+const LISTS: [(&str, Standing, Weight); 7] = [
+    ("Not measured, and worth it", Standing::Measurable, Weight::Much),
+    ("Measured, and worth care", Standing::Measured, Weight::Much),
+    ("Measured, some care", Standing::Measured, Weight::Some),
+    ("Measured well enough", Standing::Measured, Weight::Little),
+    ("Not measured, of some worth", Standing::Measurable, Weight::Some),
+    ("Not measured, and not worth it as things stand", Standing::Measurable, Weight::Little),
+    ("Out of anybody's reach, and it matters", Standing::OutOfReach, Weight::Much),
+];
+
+/// What the columns of the other table are.
+fn doubts(shown: &Shown, units: Units) -> String {
+    let rows: Vec<Vec<String>> = shown
+        .study
+        .figures
+        .iter()
+        .map(|it| {
+            let words = match (it.figure, &shown.other) {
+                (Figure::LighterBat, Some(other)) => {
+                    format!("lighter pickup less heavier, late, with {other}")
+                }
+                (figure, _) => figure.words().to_owned(),
+            };
+            vec![format!("{}: {words}", head(it.figure)), doubted(it, units)]
+        })
+        .collect();
+    table(&["", ""], &rows)
+}
+
+/// A row an input, a column a figure: the total shares.
+fn shares(shown: &Shown) -> String {
+    let figures = &shown.study.figures;
+    let mut heads = vec!["", "±, %"];
+    heads.extend(figures.iter().map(|it| head(it.figure)));
+    // An estimate may lie above the whole, where the truth is near it.
+    let share = |total: f64| match total {
+        nought if nought < 0.005 => "·".to_owned(),
+        total => number(100.0 * total.min(1.0), 0),
+    };
+    let row = |place: usize| {
+        let input = shown.input(place)?;
+        let totals = figures.iter().filter_map(|it| it.divided.indices.get(place));
+        let totals = totals.map(|it| share(it.total.value));
+        let spread = spread(input).replace(['±', '\u{2009}', '%'], "");
+        Some([name(input), spread].into_iter().chain(totals).collect::<Vec<String>>())
+    };
+    table(&heads, &shown.study.by_weight().into_iter().filter_map(row).collect::<Vec<_>>())
+}
+
+fn head(figure: Figure) -> &'static str {
+    match figure {
+        Figure::FreshSpeed => "fresh",
+        Figure::LateSpeed => "late",
+        Figure::TimeInHand => "hand",
+        Figure::FastestBall => "ball",
+        Figure::WristShare => "wrist",
+        Figure::GripShare => "grip",
+        Figure::LighterBat => "bats",
+    }
+}
+
+fn rests_on(shown: &Shown) -> Vec<String> {
+    let study = &shown.study;
+    let mut out = vec![
+        format!(
+            "late: at {} runs, the end of the innings. A share is a part of the square of the doubt, with all that an input does together with others: a column adds to 100 or a little more",
+            number(shown.runs, 0)
+        ),
+        format!(
+            "{} draws of the player and the bats, each swung, none interpolated; the least sure of these shares is known within ± {} (19 times in 20), the small ones far better. Surer with more --samples",
+            study.draws,
+            number(100.0 * half_width(shown), 0)
+        ),
+        "±: how far an input may be off, one standard deviation of what its measurement or table leaves; lasting fatigue may lie anywhere in its band. Those of stature, arm, handle, friction, bowling and reaction are assumptions".to_owned(),
+    ];
+    if study.left_out > 0 {
+        out.push(format!(
+            "{} of {} rows are left out: a player or bat drawn in them could not bring off a controlled pull",
+            study.left_out, study.rows
+        ));
+    }
+    out.push(
+        "friction and handle diameter only change the grip needed: in this model a hand does not slip in the swing"
+            .to_owned(),
+    );
+    out
+}
+
+/// Half the widest interval of a total share.
+fn half_width(shown: &Shown) -> f64 {
+    let all = shown.study.figures.iter().flat_map(|it| &it.divided.indices);
+    all.map(|it| 0.5 * (it.total.interval[1] - it.total.interval[0])).fold(0.0, f64::max)
+}

@@ -1,0 +1,196 @@
+//! One draw swung: the pull fresh and at the end of the innings, in layers, so that what an input does
+//! not touch is not swung again.
+
+use super::figure::Figure;
+use super::moved::Drawn;
+use crate::bat::Bat;
+use crate::innings::ball_by_ball::{Left, capacity_at_scores};
+use crate::innings::played::{InningsFault, ball_loads, schedule};
+use crate::measurement::plan::InningsPlan;
+use crate::player::Player;
+use crate::player::joints::{FRESH, GROUP_COUNT};
+use crate::stroke::Stroke;
+use crate::swing::batter::Batter;
+use crate::swing::fastest_controlled::Fastest;
+use crate::swing::observed::observe;
+use crate::swing::player_stroke::Held;
+
+/// What every draw is asked.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Innings<'a> {
+    /// Strokes of the innings.
+    pub strokes: &'a [Stroke],
+    /// Index of the stroke looked at.
+    pub pull: usize,
+    /// Innings.
+    pub plan: &'a InningsPlan,
+    /// Stroke time at which loads and shares are taken, by stroke, s: the same for all draws.
+    pub asked_time_s: &'a [f64],
+    /// Whether the other bat has the lighter pickup.
+    pub other_is_lighter: bool,
+}
+
+/// One bat in the player's hands: the pull, and the capacity that the innings leaves.
+#[derive(Clone, Debug)]
+struct Taken {
+    pull: Held,
+    left: Left,
+}
+
+/// The player with both bats, and the fresh pull.
+#[derive(Clone, Debug)]
+pub(super) struct Ready {
+    batter: Batter,
+    bat: Taken,
+    other: Option<Taken>,
+    fresh: Fastest,
+}
+
+/// The same player late in the innings: the pull with each bat.
+#[derive(Clone, Debug)]
+pub(super) struct Late {
+    capacity: [f64; GROUP_COUNT],
+    pull: Fastest,
+    other: Option<Fastest>,
+}
+
+/// A draw swung.
+#[derive(Clone, Debug)]
+pub(super) struct Swung {
+    ready: Ready,
+    late: Late,
+    /// In the order of [`Figure::ALL`]; without another bat the last is nought.
+    pub figures: [f64; Figure::ALL.len()],
+}
+
+/// What of an earlier draw still holds.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Kept<'a> {
+    /// Nothing; searches start near it.
+    Near(&'a Swung),
+    /// The paths of the strokes.
+    Paths(&'a Swung),
+    /// All swings but the late ones.
+    Ready(&'a Swung),
+    /// All swings.
+    Swings(&'a Swung),
+}
+
+/// How much longer the fastest swing takes late in the innings, for a first guess only.
+const LATE_SHARE: f64 = 1.02;
+
+impl Innings<'_> {
+    /// Swings a draw.
+    pub(super) fn swung(
+        &self,
+        drawn: &Drawn,
+        kept: Option<Kept<'_>>,
+    ) -> Result<Swung, InningsFault> {
+        let ready = match kept {
+            Some(Kept::Ready(it) | Kept::Swings(it)) => it.ready.clone(),
+            Some(Kept::Paths(it)) => {
+                let batter = in_place_of(&it.ready.batter, &drawn.player);
+                self.ready(batter, drawn, Some(it))?
+            }
+            Some(Kept::Near(it)) => self.ready(self.batter(drawn)?, drawn, Some(it))?,
+            None => self.ready(self.batter(drawn)?, drawn, None)?,
+        };
+        let late = match kept {
+            Some(Kept::Swings(it)) => it.late.clone(),
+            Some(Kept::Near(it) | Kept::Paths(it) | Kept::Ready(it)) => {
+                self.late(&ready, drawn.lasting, Some(it))?
+            }
+            None => self.late(&ready, drawn.lasting, None)?,
+        };
+        let figures = self.figures(&ready, &late, drawn);
+        Ok(Swung { ready, late, figures })
+    }
+
+    fn batter(&self, drawn: &Drawn) -> Result<Batter, InningsFault> {
+        let handle_m = drawn.handle_diameter_m;
+        Ok(Batter::new(&drawn.player, self.strokes, &drawn.bat, handle_m)?)
+    }
+
+    fn ready(
+        &self,
+        batter: Batter,
+        drawn: &Drawn,
+        near: Option<&Swung>,
+    ) -> Result<Ready, InningsFault> {
+        let bat = self.taken(&batter, &drawn.bat)?;
+        let other = drawn.other.as_ref().map(|it| self.taken(&batter, it)).transpose()?;
+        let near_s = near.map(|it| it.ready.fresh.stroke_time_s);
+        let fresh = bat.pull.fastest(&FRESH, near_s)?;
+        Ok(Ready { batter, bat, other, fresh })
+    }
+
+    fn taken(&self, batter: &Batter, bat: &Bat) -> Result<Taken, InningsFault> {
+        let mut taken_up = batter.take_up(bat)?;
+        let loads = ball_loads(batter, &taken_up, self.plan, self.asked_time_s);
+        let schedule = schedule(self.plan, batter);
+        let left = capacity_at_scores(&schedule, &loads, &[self.plan.runs])?;
+        let left = left.into_iter().next().unwrap_or(Left::UNTIRED);
+        Ok(Taken { pull: taken_up.held.swap_remove(self.pull), left })
+    }
+
+    fn late(
+        &self,
+        ready: &Ready,
+        lasting: f64,
+        near: Option<&Swung>,
+    ) -> Result<Late, InningsFault> {
+        let capacity = capacity(&ready.bat.left, lasting);
+        let guess_s = LATE_SHARE * ready.fresh.stroke_time_s;
+        let pull = ready.bat.pull.fastest(&capacity, Some(guess_s))?;
+        // The other bat's time goes with this one's.
+        let apart = near
+            .and_then(|it| Some(it.late.other?.stroke_time_s / it.late.pull.stroke_time_s))
+            .unwrap_or(1.0);
+        let other = ready.other.as_ref().map(|it| {
+            let capacity = self::capacity(&it.left, lasting);
+            it.pull.fastest(&capacity, Some(apart * pull.stroke_time_s))
+        });
+        Ok(Late { capacity, pull, other: other.transpose()? })
+    }
+
+    fn figures(&self, ready: &Ready, late: &Late, drawn: &Drawn) -> [f64; Figure::ALL.len()] {
+        let asked_s = self.asked_time_s.get(self.pull).copied().unwrap_or(f64::NAN);
+        let (handle_m, friction) = (drawn.handle_diameter_m, drawn.friction);
+        let seen = observe(&ready.bat.pull, &late.capacity, asked_s, handle_m, friction);
+        let player = &drawn.player;
+        let late_m_s = late.pull.contact.bat_speed_m_s;
+        Figure::ALL.map(|figure| match figure {
+            Figure::FreshSpeed => ready.fresh.contact.bat_speed_m_s,
+            Figure::LateSpeed => late_m_s,
+            Figure::TimeInHand => drawn.delivery.time_in_hand_s(late.pull.stroke_time_s),
+            Figure::FastestBall => drawn.delivery.fastest_ball_m_s(late.pull.stroke_time_s),
+            Figure::WristShare => seen.wrist_share(),
+            Figure::GripShare => {
+                let top = seen.top.grip_needed_n / player.grip_top_n.value;
+                top.max(seen.bottom.grip_needed_n / player.grip_bottom_n.value)
+            }
+            Figure::LighterBat => late.other.map_or(0.0, |other| {
+                let gain_m_s = other.contact.bat_speed_m_s - late_m_s;
+                if self.other_is_lighter { gain_m_s } else { -gain_m_s }
+            }),
+        })
+    }
+}
+
+/// Capacity with the lasting fatigue at a share of its band: it takes a share of the logarithm.
+fn capacity(left: &Left, lasting: f64) -> [f64; GROUP_COUNT] {
+    core::array::from_fn(|group| {
+        let (none, all) = (left.without_slow[group], left.with_slow_high[group]);
+        none * libm::pow(all / none, lasting)
+    })
+}
+
+/// Another player on the same paths.
+fn in_place_of(batter: &Batter, player: &Player) -> Batter {
+    let mut out = batter.clone();
+    out.player = player.clone();
+    for stroke in &mut out.strokes {
+        stroke.player = player.clone();
+    }
+    out
+}

@@ -1,0 +1,60 @@
+//! matters, as a person and as another program use it.
+
+use super::{backlift, refused};
+use serde_json::Value;
+
+#[test]
+fn matters_divides_every_figures_doubt_and_writes_a_chart() {
+    let folder = tempfile::tempdir().unwrap();
+    let arguments = ["matters", "--bat", "1", "--samples", "2", "--out", "chart", "--json"];
+    let run = backlift().current_dir(folder.path()).args(arguments).assert().success();
+    let value: Value = serde_json::from_slice(&run.get_output().stdout).unwrap();
+    assert_eq!(value["schema"], "backlift/matters/1");
+    assert_eq!(value["bat"], "Big edges");
+    assert_eq!(
+        value["other"], "Old faithful",
+        "of the four the one that picks up most differently"
+    );
+    let inputs = value["inputs"].as_array().unwrap();
+    assert_eq!(value["draws"], 2 * (2 + inputs.len()));
+    for it in inputs {
+        assert!(it["relative_sd"].as_f64().unwrap() > 0.0, "{it}");
+        assert!(
+            ["measured", "not_measured", "out_of_reach"]
+                .contains(&it["standing"].as_str().unwrap())
+        );
+        assert!(["much", "some", "little"].contains(&it["matters"].as_str().unwrap()), "{it}");
+    }
+    let figures = value["figures"].as_array().unwrap();
+    assert_eq!(figures.len(), 7);
+    for figure in figures {
+        assert!(figure["sd"].as_f64().unwrap() > 0.0, "{figure}");
+        let shares = figure["inputs"].as_array().unwrap();
+        assert_eq!(shares.len(), inputs.len());
+        for (share, input) in shares.iter().zip(inputs) {
+            assert_eq!(share["input"], input["input"]);
+            assert!(share["first_share"].is_f64() && share["total_share"].is_f64(), "{share}");
+            assert!(share["total_interval"][0].as_f64() <= share["total_interval"][1].as_f64());
+        }
+    }
+    assert!(folder.path().join("chart/matters.png").exists());
+    let chart = std::fs::read_to_string(folder.path().join("chart/matters.svg")).unwrap();
+    for words in ["trunk strength", "pendulum time", "bat speed, fresh", "Nobody can measure it"] {
+        assert!(chart.contains(words), "{words}");
+    }
+}
+
+#[test]
+fn what_cannot_be_studied_is_refused_with_its_mend() {
+    let folder = tempfile::tempdir().unwrap();
+    let table: [(&[&str], &str); 4] = [
+        (&["--samples", "1"], "a whole number from 2"),
+        (&["--samples", "many"], "a whole number from 2"),
+        (&["--against", "Old faithful"], "this is the bat studied"),
+        (&["--against", "Big edgs"], "did you mean"),
+    ];
+    for (arguments, said) in table {
+        let words = refused(&[&["matters"], arguments].concat(), folder.path());
+        assert!(words.contains(said), "{arguments:?}: {words}");
+    }
+}

@@ -1,0 +1,5 @@
+//! Facts about the stage `sensitivity`.
+
+mod chart;
+mod estimators;
+mod player;
