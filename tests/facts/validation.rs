@@ -55,3 +55,25 @@ fn a_row_just_inside_its_acceptance_agrees_and_just_outside_disagrees() {
         assert_eq!(verdict(accept, outside), Verdict::Disagrees, "{accept:?}");
     }
 }
+
+/// Third column of the table: the claims' checks, between backticks.
+#[test]
+fn every_line_of_the_map_of_trust_names_checks_there_are() {
+    let readme = include_str!("../../README.md");
+    let section = readme.split("### The map of trust").nth(1).unwrap();
+    let lines = section.split("\n## ").next().unwrap().lines();
+    let rows: Vec<Vec<&str>> = lines
+        .filter(|line| line.starts_with("| ") && !line.starts_with("| ---"))
+        .map(|line| line.split(" | ").collect())
+        .skip(1)
+        .collect();
+    assert!(rows.len() >= 12);
+    let checks = checks();
+    for row in rows {
+        let named: Vec<&str> = row[2].split('`').skip(1).step_by(2).collect();
+        assert!(!named.is_empty(), "{}: no check stands behind it", row[0]);
+        for name in named {
+            assert!(checks.iter().any(|it| it.name == name), "{}: no check `{name}`", row[0]);
+        }
+    }
+}
