@@ -4,6 +4,7 @@ mod engine;
 
 mod balances;
 mod bat_speed;
+mod bottom_grip;
 mod continuous_law;
 mod mirror;
 pub mod pilot;

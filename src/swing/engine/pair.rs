@@ -46,6 +46,8 @@ pub struct PeakLoads {
     pub couple_top_n_m: f64,
     /// Force of the bottom hand on the bat, N.
     pub force_bottom_n: f64,
+    /// Couple of the bottom hand on the bat about the middle of its grip, N m.
+    pub couple_bottom_n_m: f64,
     /// Torque in the top forearm and wrist: roll, flexion–extension, radial–ulnar, N m.
     pub top_wrist_n_m: [f64; 3],
     /// The same for the bottom hand.
@@ -153,6 +155,7 @@ impl PeakLoads {
             out.force_top_n = out.force_top_n.max(h.force_top_W.length());
             out.couple_top_n_m = out.couple_top_n_m.max(h.couple_top_W.length());
             out.force_bottom_n = out.force_bottom_n.max(h.force_bottom_W.length());
+            out.couple_bottom_n_m = out.couple_bottom_n_m.max(h.couple_bottom_W.length());
             let wrists = [&mut out.top_wrist_n_m, &mut out.bottom_wrist_n_m];
             for (wrist, first) in wrists.into_iter().zip(WRIST) {
                 for (i, most) in wrist.iter_mut().enumerate() {

@@ -102,11 +102,12 @@ fn off(swing: &Swing, case: &Case, steps: usize) -> Off {
                 &k,
                 &Instantaneous {
                     t_s: case.times_s[at],
-                    state: run::State { q: s.q, v: s.v, torque_n_m: tau },
+                    state: run::State { q: s.q, v: s.v, torque_n_m: tau, couple_n_m: [0.0; 3] },
                     torque_n_m: tau,
                     activation: [0.0; N],
                     acceleration: closed.accelerations(&tau),
                     force_bottom_W: closed.joint_force_n(&tau),
+                    couple_bottom_W: DVec3::ZERO,
                     a_base_W: DVec3::Z * given.gravity_m_s2,
                     pelvis_W: DVec3::ZERO,
                     pelvis_velocity_W: DVec3::ZERO,

@@ -124,6 +124,7 @@ fn a_left_hander_swings_the_mirror_image_on_the_engine() {
         (r.point_W.z, l.point_W.z),
         (right.peak.couple_top_n_m, left.peak.couple_top_n_m),
         (right.peak.force_bottom_n, left.peak.force_bottom_n),
+        (right.peak.couple_bottom_n_m, left.peak.couple_bottom_n_m),
     ] {
         assert!((a - b).abs() < 1e-9 * a.abs().max(1.0), "{a} {b}");
     }
@@ -166,8 +167,10 @@ fn both_dynamics_put_the_same_loads_on_the_hands() {
         for (at, loads) in own.iter().zip(engine.loads.iter().step_by(every)) {
             let (force, couple, [top, bottom]) = newton_euler(&held, at);
             let h = &loads.hands;
-            let turning =
-                h.couple_top_W + top.cross(h.force_top_W) + bottom.cross(h.force_bottom_W);
+            let turning = h.couple_top_W
+                + h.couple_bottom_W
+                + top.cross(h.force_top_W)
+                + bottom.cross(h.force_bottom_W);
             let off = [
                 (h.force_top_W + h.force_bottom_W - force).length(),
                 (turning - couple).length(),

@@ -41,7 +41,7 @@ fn coasting(held: &Held, at: &Instantaneous, dt: f64, every: usize) -> Vec<f64> 
             let (kinetic, potential) = held.chain.tree.energy_j(&k, STANDARD_GRAVITY_M_S2);
             energy.push(kinetic + potential);
         }
-        plant.step(&[0.0; 17], FREE_FALL_UP, dt);
+        plant.step(&[0.0; 17], DVec3::ZERO, FREE_FALL_UP, dt);
     }
     energy
 }
@@ -102,7 +102,7 @@ fn hand_loads_sum_to_the_bats_newton_euler() {
     let (mut worst, mut peak) = (0.0_f64, 0.0_f64);
     for _ in 0..100 {
         let before = plant.bat();
-        let hands = plant.step(&at.torque_n_m, at.a_base_W, dt);
+        let hands = plant.step(&at.torque_n_m, at.couple_bottom_W, at.a_base_W, dt);
         let after = plant.bat();
         let force = bat.mass_kg * ((after.v_com - before.v_com) / dt + at.a_base_W);
         let sum = hands.force_top_W + hands.force_bottom_W;
@@ -112,6 +112,7 @@ fn hand_loads_sum_to_the_bats_newton_euler() {
         let couple = I * (w1 - w0) / dt + w0.cross(I * w0);
         let arm = |from_top_m: f64| before.R * (DVec3::new(from_top_m, 0.0, 0.0) - bat.com);
         let turning = hands.couple_top_W
+            + hands.couple_bottom_W
             + arm(held.chain.grip.top_hand_m).cross(hands.force_top_W)
             + arm(held.chain.grip.bottom_hand_m).cross(hands.force_bottom_W);
         worst = worst.max((turning - couple).length());
