@@ -37,6 +37,8 @@ fn as_held(chain: &crate::reference::chain::Chain) -> Chain {
         roll_rad: 0.0,
         top_hand_m: along(it.top_hand),
         bottom_hand_m: along(closure.point_a),
+        bottom_couple_n_m: [0.0; 3],
+        traction_n: 0.0,
     };
     Chain {
         tree: Tree::new(links).unwrap(),

@@ -156,6 +156,31 @@ pub struct FixedTime {
     pub series_dt_0_25ms: Vec<Moment>,
 }
 
+/// `holding_law.json`: the same law with a bottom hand that holds the handle.
+#[derive(Deserialize)]
+pub struct Holding {
+    pub limit_n_m: [f64; 3],
+    pub traction_n: f64,
+    /// Keys `drive`, `pull`, `hook`; the adult's middle bat.
+    pub fixed_time: BTreeMap<String, HoldingTime>,
+}
+
+#[derive(Deserialize)]
+pub struct HoldingTime {
+    pub stroke_time_s: f64,
+    pub start_tau_n_m: Vec<f64>,
+    #[serde(rename = "dt_0.00025_s")]
+    pub at_0_25_ms: HoldingCrossing,
+}
+
+#[derive(Deserialize)]
+pub struct HoldingCrossing {
+    #[serde(flatten)]
+    pub crossing: Crossing,
+    /// Couple of the bottom hand on the bat, in the bat's axes.
+    pub couple_n_m: [f64; 3],
+}
+
 /// Joint accelerations and rate of the torques at t = 0, at rest, under the starting torques.
 #[derive(Deserialize)]
 pub struct FirstRate {

@@ -9,7 +9,7 @@ use backlift::swing::fastest_controlled::fastest_controlled;
 use backlift::swing::run::STEPS;
 
 use super::pilot::{PilotRig, pilot_bat, pilot_player};
-use crate::reference::law::{Continuous, Crossing, Prototype, PrototypeSearch};
+use crate::reference::law::{Continuous, Crossing, Holding, Prototype, PrototypeSearch};
 use crate::reference::read;
 
 fn player(name: &str) -> Player {
@@ -151,6 +151,41 @@ fn reference_a_hurried_swing_loses_control_alike() {
             );
             assert!((ours.error / other.crossing.error - 1.0).abs() < 0.02, "{}", search.stroke);
             assert!(speed < 1e-3, "{} {}: {speed}", search.stroke, other.times_fastest);
+        }
+    }
+}
+
+/// `holding_law.json`: the bottom hand's couple besides, on paths that turn the handle in that hand, so that
+/// it holds and gives way.
+#[test]
+fn reference_a_bottom_hand_that_holds_swings_alike() {
+    let prototype = read::<Prototype>("pilot_figures.json");
+    let holding = read::<Holding>("holding_law.json");
+    for (stroke, fixed) in &holding.fixed_time {
+        let it = prototype
+            .searches
+            .iter()
+            .find(|it| &it.stroke == stroke && it.player == "adult" && it.bat == "middle")
+            .unwrap();
+        for (steps, share) in [(STEPS, 1e-3), (4 * STEPS, 2e-4)] {
+            let mut rig = rig(&prototype, it, steps);
+            rig.chain.grip = rig.chain.grip.holding(holding.limit_n_m, holding.traction_n);
+            let mut swinger = rig.swinger();
+            swinger.start_torque_n_m = Some(torques(&fixed.start_tau_n_m));
+            let mut last = [0.0; 3];
+            let ours =
+                swinger.swing(fixed.stroke_time_s, Some(&mut |at| last = at.state.couple_n_m));
+            let theirs = &fixed.at_0_25_ms;
+            let (speed, errors) = off(&ours, &theirs.crossing);
+            println!(
+                "holding {stroke}, {steps} steps: speed {speed:.1e}, errors {errors:.1e}, E {:.5} against {:.5}, couple {last:.3?} against {:.3?}",
+                ours.error, theirs.crossing.error, theirs.couple_n_m
+            );
+            assert!(speed < share && errors < 10.0 * share, "{stroke}: {speed} {errors}");
+            // within a step of the crossing
+            for (a, b) in last.iter().zip(&theirs.couple_n_m) {
+                assert!((a - b).abs() < 0.5, "{stroke}: {last:?}");
+            }
         }
     }
 }
