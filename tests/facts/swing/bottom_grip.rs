@@ -69,7 +69,7 @@ fn the_handle_stays_as_it_was_grasped() {
                 stroke.stroke.name
             );
             assert!(
-                calm < 10.0 && hurried < 25.0,
+                calm < 15.0 && hurried < 25.0,
                 "{who} {}: {calm} {hurried}",
                 stroke.stroke.name
             );

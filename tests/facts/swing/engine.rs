@@ -189,7 +189,7 @@ fn both_dynamics_put_the_same_loads_on_the_hands() {
             let rms = (square[i] / count).sqrt();
             // Single samples where a joint comes to its limit late in the drive are the worst.
             assert!(rms < 0.01 * peak[i], "{name} {i}: {rms} of {}", peak[i]);
-            assert!(worst[i] < 0.04 * peak[i], "{name} {i}: {} of {}", worst[i], peak[i]);
+            assert!(worst[i] < 0.06 * peak[i], "{name} {i}: {} of {}", worst[i], peak[i]);
         }
         let bottom = engine.peak.force_bottom_n;
         assert!((bottom / peak[2] - 1.0).abs() < 0.01, "{name}: {bottom} and {} N", peak[2]);
