@@ -109,8 +109,8 @@ pub struct Law {
 pub struct Called {
     /// Joint torques, N m.
     pub torque_n_m: [f64; N],
-    /// Couple of the bottom hand on the bat, N m, in the bat's axes.
-    pub couple_n_m: [f64; 3],
+    /// Couple of the bottom hand on the bat about the bat's axes, as a share of what its grip holds.
+    pub couple_share: [f64; 3],
 }
 
 /// Joint torques and the three components of the bottom hand's couple.
@@ -150,7 +150,7 @@ impl Law {
             let (mut H, g) = self.objective(it, wanted, &it.closed.P, &effort);
             mirror(&mut H);
             let x = barrier::minimise(&H, &g, &lo, &hi, self.control.barrier, &mut self.place);
-            return Called { torque_n_m: x, couple_n_m: [0.0; 3] };
+            return Called { torque_n_m: x, couple_share: [0.0; 3] };
         }
         // Friction asks no time: the whole of what the grip holds is there at once.
         let with = |torque: &[f64; N], couple: [f64; 3]| -> [f64; HOLDING] {
@@ -164,7 +164,7 @@ impl Law {
         let x = barrier::minimise(&H, &g, &lo, &hi, self.control.barrier, &mut self.place_holding);
         Called {
             torque_n_m: core::array::from_fn(|j| x[j]),
-            couple_n_m: core::array::from_fn(|i| x[N + i]),
+            couple_share: core::array::from_fn(|i| x[N + i] / limit[i]),
         }
     }
 

@@ -38,9 +38,8 @@ pub struct State {
     pub v: [f64; N],
     /// Joint torques called up, N m; what a joint gives is this within its present capacity.
     pub torque_n_m: [f64; N],
-    /// Couple of the bottom hand on the bat, N m, in the bat's axes; what it gives is this within what
-    /// its grip holds.
-    pub couple_n_m: [f64; 3],
+    /// Couple of the bottom hand on the bat about the bat's axes, as a share of what its grip holds.
+    pub couple_share: [f64; 3],
 }
 
 /// Everything at one recorded instant.
@@ -205,7 +204,7 @@ impl<'a> Swinger<'a> {
         let sample = &self.reference.samples[0];
         let v = [0.0; N];
         if let Some(torque_n_m) = self.start_torque_n_m {
-            return State { q: sample.q, v, torque_n_m, couple_n_m: [0.0; 3] };
+            return State { q: sample.q, v, torque_n_m, couple_share: [0.0; 3] };
         }
         let a_base = self.a_base(sample, stroke_time_s);
         let closed = closed_chain(self.chain, &sample.q, &v, a_base, &mut room.k, &mut room.m);
@@ -223,7 +222,7 @@ impl<'a> Swinger<'a> {
         let wanted = self.wanted(0, stroke_time_s);
         let called =
             room.law.target(&it, &wanted, &self.strength, &available, &[0.0; N], Reach::Full);
-        State { q: sample.q, v, torque_n_m: called.torque_n_m, couple_n_m: called.couple_n_m }
+        State { q: sample.q, v, torque_n_m: called.torque_n_m, couple_share: called.couple_share }
     }
 
     /// Share of its capacity that each joint gives to hold the bat still at the top of the backlift.
@@ -285,14 +284,14 @@ impl<'a> Swinger<'a> {
         let preview_s = self.control.preview_s;
         let torque_n_m =
             core::array::from_fn(|j| (target.torque_n_m[j] - state.torque_n_m[j]) / preview_s);
-        let couple_n_m =
-            core::array::from_fn(|i| (target.couple_n_m[i] - state.couple_n_m[i]) / preview_s);
-        let limit = bottom_grip::limit_n_m(self.chain, &room.k);
-        let couple_B = core::array::from_fn(|i| state.couple_n_m[i].max(-limit[i]).min(limit[i]));
-        let couple_bottom_W = room.k.R[self.chain.link.bat] * DVec3::from_array(couple_B);
+        let couple_share =
+            core::array::from_fn(|i| (target.couple_share[i] - state.couple_share[i]) / preview_s);
+        let limit = DVec3::from_array(bottom_grip::limit_n_m(self.chain, &room.k));
+        let couple_B = DVec3::from_array(state.couple_share) * limit;
+        let couple_bottom_W = room.k.R[self.chain.link.bat] * couple_B;
         let acting = bottom_grip::with_couple(self.chain, &room.k, &torque, couple_bottom_W);
         let v = closed.accelerations(&acting);
-        let derivative = State { q: state.v, v, torque_n_m, couple_n_m };
+        let derivative = State { q: state.v, v, torque_n_m, couple_share };
         let force_bottom_W = closed.joint_force_n(&acting);
         Stage { derivative, torque_n_m: torque, couple_bottom_W, force_bottom_W, activation }
     }
@@ -330,7 +329,7 @@ fn moved(state: &State, rate: &State, dt: f64) -> State {
         out.v[j] += dt * rate.v[j];
         out.torque_n_m[j] += dt * rate.torque_n_m[j];
     }
-    for (couple, rate) in out.couple_n_m.iter_mut().zip(&rate.couple_n_m) {
+    for (couple, rate) in out.couple_share.iter_mut().zip(&rate.couple_share) {
         *couple += dt * rate;
     }
     out

@@ -1,5 +1,5 @@
 """The stroke law of continuous_law.py with a bottom hand that holds the handle: three more unknowns, the couple of that
-hand on the bat in the bat's axes, within what its grip holds, called up with the torques and lagging as they do.
+hand on the bat in the bat's axes, within what its grip holds, called up with the torques; its share of that lags as they do.
 
 holding_law.json: the adult's middle bat at the fixed stroke times of pilot_figures.json, RK4 at 1, 0.5 and 0.25 ms, from the
 starting torques of continuous_law.json and no couple. The paths are the prototype's, which turn the handle in the hand:
@@ -55,7 +55,7 @@ class HoldingLaw(Law):
         a0 = -P @ bias - MJ @ S @ closing
         turning = Jb[3:] - Jh[3:]
         response = np.hstack([P, P @ turning.T @ axes])
-        limit = self.limit(axes); couple = np.clip(tau20[17:], -limit, limit)
+        limit = self.limit(axes); couple = tau20[17:] * limit
         ask = acc_ahead + 2 * w * (vel_d - vel) + w * w * np.r_[p_d - p, rotvec(R_d @ R.T)]
         ask_joints = ahead[2] + 2 * w * (vd - v) + w * w * (qd - q)
         ask_hold = 2 * w * (spin_h - vel[3:]) + w * w * rotvec(R_h @ self.held @ R.T)
@@ -69,7 +69,7 @@ class HoldingLaw(Law):
         hi, lo = act + k * (1 - act), act + k * (-1 - act)
         hi, lo = np.where(hi > 0, hi * cp, hi * cn), np.where(lo > 0, lo * cp, lo * cn)
         target = barrier(H, g, np.r_[lo, -limit], np.r_[hi, limit], np.r_[tau, couple], CTL["mu"], 60)
-        return v, a0 + response @ np.r_[tau, couple], (target - tau20) / h
+        return v, a0 + response @ np.r_[tau, couple], (target / np.r_[np.ones(17), limit] - tau20) / h
 
 
 def main():
@@ -84,9 +84,9 @@ def main():
         row = dict(stroke_time_s=it["stroke_time_s"], start_tau_n_m=it["start_tau_n_m"])
         for dt in (1e-3, 5e-4, 2.5e-4):
             o = law.swing(dt)[0]
-            o["couple_n_m"] = o["tau_n_m"][17:]; o["tau_n_m"] = o["tau_n_m"][:17]
+            o["couple_share"] = o["tau_n_m"][17:]; o["tau_n_m"] = o["tau_n_m"][:17]
             row[f"dt_{dt:g}_s"] = o
-            print(stroke, dt, {k: round(float(v), 6) for k, v in o.items() if np.ndim(v) == 0}, o["couple_n_m"], flush=True)
+            print(stroke, dt, {k: round(float(v), 6) for k, v in o.items() if np.ndim(v) == 0}, o["couple_share"], flush=True)
         out[stroke] = row
     write(os.path.join(here, "holding_law.json"), rounded(dict(made_by="holding_law.py", limit_n_m=LIMIT_N_M, traction_n=TRACTION_N, fixed_time=out), 10))
 

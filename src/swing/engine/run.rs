@@ -61,11 +61,11 @@ pub(super) fn run(s: &Swinger<'_>, stroke_time_s: f64, samples: usize) -> Result
         for (torque, rate) in torque_n_m.iter_mut().zip(&stage.derivative.torque_n_m) {
             *torque += share * s.control.preview_s * rate;
         }
-        let mut couple_n_m = state.couple_n_m;
-        for (couple, rate) in couple_n_m.iter_mut().zip(&stage.derivative.couple_n_m) {
+        let mut couple_share = state.couple_share;
+        for (couple, rate) in couple_share.iter_mut().zip(&stage.derivative.couple_share) {
             *couple += share * s.control.preview_s * rate;
         }
-        state = State { q, v, torque_n_m, couple_n_m };
+        state = State { q, v, torque_n_m, couple_share };
         if !q.iter().chain(&v).chain(&torque_n_m).all(|x| x.is_finite()) {
             return Err(EngineFault::Lost { step: index, steps });
         }

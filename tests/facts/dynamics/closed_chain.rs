@@ -104,7 +104,7 @@ fn off(swing: &Swing, case: &Case, steps: usize) -> Off {
                 &k,
                 &Instantaneous {
                     t_s: case.times_s[at],
-                    state: run::State { q: s.q, v: s.v, torque_n_m: tau, couple_n_m: [0.0; 3] },
+                    state: run::State { q: s.q, v: s.v, torque_n_m: tau, couple_share: [0.0; 3] },
                     torque_n_m: tau,
                     activation: [0.0; N],
                     acceleration: closed.accelerations(&tau),

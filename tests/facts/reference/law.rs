@@ -177,8 +177,8 @@ pub struct HoldingTime {
 pub struct HoldingCrossing {
     #[serde(flatten)]
     pub crossing: Crossing,
-    /// Couple of the bottom hand on the bat, in the bat's axes.
-    pub couple_n_m: [f64; 3],
+    /// Couple of the bottom hand on the bat about the bat's axes, as a share of its limit.
+    pub couple_share: [f64; 3],
 }
 
 /// Joint accelerations and rate of the torques at t = 0, at rest, under the starting torques.

@@ -26,7 +26,9 @@ fn visit_all(mut visit: impl FnMut(&str, &Swinger<'_>)) {
         ("adult", adult(Handed::Right), adult_bat()),
         ("boy", boy_of_twelve(Handed::Right), boys_bat()),
     ] {
-        for stroke in strokes(&player) {
+        for mut stroke in strokes(&player) {
+            // Poses differenced twice need a finer step than the swing does.
+            stroke.steps = 2 * STEPS;
             let held = stroke.hold(&bat).unwrap();
             visit(&format!("{who} {}", stroke.stroke.name), &held.swinger(&FRESH));
         }

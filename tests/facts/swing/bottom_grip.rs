@@ -43,9 +43,12 @@ fn the_bottom_hand_puts_no_more_on_the_handle_than_its_grip_can_hold() {
             let held = stroke.hold(&bat).unwrap();
             let limit = held.chain.grip.bottom_couple_n_m;
             let mut share = [0.0_f64; 3];
+            let mut k = held.chain.tree.kinematics();
             for at in recorded(&held, 1.0) {
+                held.chain.tree.forward_kinematics(&at.state.q, &at.state.v, at.a_base_W, &mut k);
+                let in_bat = k.R[held.chain.link.bat].transpose() * at.couple_bottom_W;
                 for i in 0..3 {
-                    share[i] = share[i].max(at.state.couple_n_m[i].abs() / limit[i]);
+                    share[i] = share[i].max(in_bat[i].abs() / limit[i]);
                 }
             }
             println!("bottom couple {who} {}: {share:.3?} of {limit:.2?} N m", stroke.stroke.name);

@@ -174,17 +174,17 @@ fn reference_a_bottom_hand_that_holds_swings_alike() {
             swinger.start_torque_n_m = Some(torques(&fixed.start_tau_n_m));
             let mut last = [0.0; 3];
             let ours =
-                swinger.swing(fixed.stroke_time_s, Some(&mut |at| last = at.state.couple_n_m));
+                swinger.swing(fixed.stroke_time_s, Some(&mut |at| last = at.state.couple_share));
             let theirs = &fixed.at_0_25_ms;
             let (speed, errors) = off(&ours, &theirs.crossing);
             println!(
-                "holding {stroke}, {steps} steps: speed {speed:.1e}, errors {errors:.1e}, E {:.5} against {:.5}, couple {last:.3?} against {:.3?}",
-                ours.error, theirs.crossing.error, theirs.couple_n_m
+                "holding {stroke}, {steps} steps: speed {speed:.1e}, errors {errors:.1e}, E {:.5} against {:.5}, couple's share {last:.3?} against {:.3?}",
+                ours.error, theirs.crossing.error, theirs.couple_share
             );
             assert!(speed < share && errors < 10.0 * share, "{stroke}: {speed} {errors}");
             // within a step of the crossing
-            for (a, b) in last.iter().zip(&theirs.couple_n_m) {
-                assert!((a - b).abs() < 0.5, "{stroke}: {last:?}");
+            for (a, b) in last.iter().zip(&theirs.couple_share) {
+                assert!((a - b).abs() < 0.1, "{stroke}: {last:?}");
             }
         }
     }
