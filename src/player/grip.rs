@@ -12,6 +12,20 @@ pub fn twist_limit_n_m(grip_n: f64, handle_diameter_m: f64, friction: f64) -> f6
     friction * grip_n * 0.5 * handle_diameter_m
 }
 
+/// Greatest couple of one hand across the handle, N m: grip force × breadth of the hand / 2.
+///
+/// Fingers and palm press with the grip force each, evenly over the breadth of the hand. Leaning across
+/// the handle moves the two middles of pressure apart, by a third of the breadth until the handle starts
+/// to lift from one edge of the hand, by the whole of it when it rests on the edges alone; half of it is
+/// an assumption, no source.
+pub fn cross_limit_n_m(grip_n: f64, hand_breadth_m: f64) -> f64 {
+    0.5 * grip_n * hand_breadth_m
+}
+
+/// Breadth of the hand across the knuckles over its length: 88.3 / 193 mm for men, 78.2 / 181 mm for women;
+/// one figure for all. Source: ANSUR II, 4082 men and 1986 women, computed from the raw records.
+pub const HAND_BREADTH_PER_LENGTH: f64 = 0.45;
+
 /// Grip force needed so that the handle neither slides through the hand nor turns in it, N.
 ///
 /// Force along the handle and couple about it share one skin: the traction of the couple is

@@ -53,6 +53,9 @@ pub struct Stroke {
     pub oblique_rad: f64,
     /// Hands turned about the handle, rad.
     pub roll_rad: f64,
+    /// Whether the bottom hand holds the handle as it grasped it; on a path that turns the handle in that
+    /// hand it does not.
+    pub bottom_hand_holds: bool,
     /// Contact point from the toe, m, for an adult bat of 0.85 m; shorter bats in proportion.
     pub contact_from_toe_m: f64,
     /// Stroke time the joint path was planned for, s: where a search for the fastest starts.

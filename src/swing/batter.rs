@@ -36,7 +36,10 @@ impl Batter {
     ) -> Result<Self, SwingFault> {
         let strokes = strokes
             .iter()
-            .map(|stroke| PlayerStroke::new(player, stroke, any_bat))
+            .map(|stroke| {
+                PlayerStroke::new(player, stroke, any_bat)
+                    .map(|it| it.with_handle(handle_diameter_m))
+            })
             .collect::<Result<_, _>>()?;
         Ok(Self { player: player.clone(), strokes, handle_diameter_m })
     }

@@ -1,7 +1,8 @@
 //! Player and bat as a tree of links with the bottom hand closing the loop.
 //!
 //! Trunk (turn, bend, lean), two arms (shoulder 3, elbow 1, forearm roll 1, wrist 2 each). The bat
-//! sits in the top hand; the bottom hand holds it by a ball joint. Every link's frame at rest has x
+//! sits in the top hand; the bottom hand holds it by a ball joint, and by a couple where it holds
+//! ([`bottom_grip`](super::bottom_grip)). Every link's frame at rest has x
 //! out of the chest, y to the player's left, z up; the trunk is turned so that a right-hander's chest
 //! faces −y of W. The base moves with the pelvis; the tree is written relative to it.
 
@@ -25,6 +26,12 @@ pub struct Grip {
     pub top_hand_m: f64,
     /// Centre of the bottom hand from the top of the handle, m.
     pub bottom_hand_m: f64,
+    /// Greatest couple of the bottom hand about the handle's long axis and each of the two across it,
+    /// N m; nought where that hand lets the handle turn freely.
+    pub bottom_couple_n_m: [f64; 3],
+    /// Friction × grip of the hand that also bears the bat's pull along the handle, N; the couple about the
+    /// long axis shares it.
+    pub traction_n: f64,
 }
 
 impl Grip {
@@ -33,7 +40,19 @@ impl Grip {
     pub fn for_stature(stature_m: f64, oblique_rad: f64, roll_rad: f64) -> Self {
         let k = stature_m / 1.80;
         let top_hand_m = 0.060 * k.max(0.9);
-        Self { oblique_rad, roll_rad, top_hand_m, bottom_hand_m: top_hand_m + 0.105 * k.max(0.85) }
+        Self {
+            oblique_rad,
+            roll_rad,
+            top_hand_m,
+            bottom_hand_m: top_hand_m + 0.105 * k.max(0.85),
+            bottom_couple_n_m: [0.0; 3],
+            traction_n: 0.0,
+        }
+    }
+
+    /// The same with a bottom hand that does not let the handle turn until these couples are reached.
+    pub fn holding(self, bottom_couple_n_m: [f64; 3], traction_n: f64) -> Self {
+        Self { bottom_couple_n_m, traction_n, ..self }
     }
 }
 

@@ -27,13 +27,14 @@ impl HandWrench {
 pub struct Hands {
     /// Top hand.
     pub top: HandWrench,
-    /// Bottom hand; it holds by a ball joint and gives no couple.
+    /// Bottom hand.
     pub bottom: HandWrench,
 }
 
 /// Loads of the hands; `k` must hold the kinematics of the instant, gravity included.
 ///
-/// The bottom hand's force is the loop's multiplier; the top hand gives the rest of
+/// The bottom hand's force is the loop's multiplier, its couple what was called for; the top hand gives
+/// the rest of
 /// `F = m a`, `M = I α + ω × I ω` about the centre of mass.
 pub fn hands(chain: &Chain, k: &Kinematics<JOINT_COUNT>, at: &Instantaneous) -> Hands {
     let bat = chain.link.bat;
@@ -54,9 +55,13 @@ pub fn hands(chain: &Chain, k: &Kinematics<JOINT_COUNT>, at: &Instantaneous) -> 
     let p_bottom = chain.on_bat(k, chain.grip.bottom_hand_m);
     let force_bottom = at.force_bottom_W;
     let force_top = force - force_bottom;
-    let couple_top = moment - (p_top - com).cross(force_top) - (p_bottom - com).cross(force_bottom);
+    let couple_bottom = at.couple_bottom_W;
+    let couple_top = moment
+        - (p_top - com).cross(force_top)
+        - (p_bottom - com).cross(force_bottom)
+        - couple_bottom;
     Hands {
         top: HandWrench { force_W: force_top, couple_W: couple_top },
-        bottom: HandWrench { force_W: force_bottom, couple_W: DVec3::ZERO },
+        bottom: HandWrench { force_W: force_bottom, couple_W: couple_bottom },
     }
 }

@@ -3,13 +3,14 @@
 
 use super::activation::{ACTIVATION_TIME_S, Available};
 use super::barrier;
+use super::bottom_grip;
 use super::chain::Chain;
 use super::reference::{Accelerations, Sample};
 use crate::dynamics::closed_loop::ClosedChain;
 use crate::dynamics::mass_matrix::MassMatrix;
 use crate::dynamics::symmetric::{add_outer, mirror};
 use crate::dynamics::tree::Kinematics;
-use crate::frames::{DVec3, rotation_vector};
+use crate::frames::{DMat3, DVec3, rotation_vector};
 use crate::player::Strength;
 use crate::player::joints::JOINT_COUNT;
 
@@ -31,8 +32,10 @@ pub struct Control {
     pub weight_rotation: f64,
     /// Weight of the joints' accelerations, per rad/s².
     pub weight_posture: f64,
-    /// Weight of effort (torque over capacity).
+    /// Weight of effort (torque over capacity, couple over what the grip holds).
     pub weight_effort: f64,
+    /// Weight of the handle's angular acceleration in the bottom hand, per rad/s².
+    pub weight_hold: f64,
 }
 
 impl Default for Control {
@@ -45,6 +48,7 @@ impl Default for Control {
             weight_rotation: 0.35,
             weight_posture: 0.06,
             weight_effort: 1.0,
+            weight_hold: 0.35,
         }
     }
 }
@@ -76,6 +80,8 @@ pub struct Instant<'a> {
     pub v: &'a [f64; N],
     /// Contact point from the top of the handle, m.
     pub contact_m: f64,
+    /// Attitude of the bat in the bottom hand that this hand holds on to.
+    pub held_R: &'a DMat3,
 }
 
 /// Which torques can be reached.
@@ -94,16 +100,30 @@ pub struct Law {
     pub control: Control,
     /// Where in the box the last torques lay: where the next search starts.
     place: [f64; N],
+    /// The same with the bottom hand's couple.
+    place_holding: [f64; HOLDING],
 }
+
+/// What the player calls for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Called {
+    /// Joint torques, N m.
+    pub torque_n_m: [f64; N],
+    /// Couple of the bottom hand on the bat about the bat's axes, as a share of what its grip holds.
+    pub couple_share: [f64; 3],
+}
+
+/// Joint torques and the three components of the bottom hand's couple.
+const HOLDING: usize = N + 3;
 
 impl Law {
     /// A law with its constants.
     pub fn new(control: Control) -> Self {
-        Self { control, place: [0.5; N] }
+        Self { control, place: [0.5; N], place_holding: [0.5; HOLDING] }
     }
 
-    /// Torques the player calls for, N m.
-    pub fn target_n_m(
+    /// Torques and couple the player calls for.
+    pub fn target(
         &mut self,
         it: &Instant<'_>,
         wanted: &Wanted<'_>,
@@ -111,8 +131,7 @@ impl Law {
         available: &Available,
         activation: &[f64; N],
         reach: Reach,
-    ) -> [f64; N] {
-        let (H, g) = self.objective(it, wanted, strength);
+    ) -> Called {
         let gain = match reach {
             Reach::FromActivation => 1.0 - libm::exp(-self.control.preview_s / ACTIVATION_TIME_S),
             Reach::Full => 1.0,
@@ -124,16 +143,40 @@ impl Law {
             hi[j] = available.signed(j, a + gain * (1.0 - a));
             lo[j] = available.signed(j, a + gain * (-1.0 - a));
         }
-        barrier::minimise(&H, &g, &lo, &hi, self.control.barrier, &mut self.place)
+        let effort: [f64; N] =
+            core::array::from_fn(|j| 0.5 * (strength.positive_n_m[j] + strength.negative_n_m[j]));
+        let limit = bottom_grip::limit_n_m(it.chain, it.k);
+        if limit.iter().all(|it| *it == 0.0) {
+            let (mut H, g) = self.objective(it, wanted, &it.closed.P, &effort);
+            mirror(&mut H);
+            let x = barrier::minimise(&H, &g, &lo, &hi, self.control.barrier, &mut self.place);
+            return Called { torque_n_m: x, couple_share: [0.0; 3] };
+        }
+        // Friction asks no time: the whole of what the grip holds is there at once.
+        let with = |torque: &[f64; N], couple: [f64; 3]| -> [f64; HOLDING] {
+            core::array::from_fn(|u| if u < N { torque[u] } else { couple[u - N] })
+        };
+        let (lo, hi) = (with(&lo, limit.map(|it| -it)), with(&hi, limit));
+        let response = bottom_grip::response(it.chain, it.k, &it.closed.P);
+        let (mut H, mut g) = self.objective(it, wanted, &response, &with(&effort, limit));
+        bottom_grip::add_hold(&self.control, it, &response, &mut H, &mut g);
+        mirror(&mut H);
+        let x = barrier::minimise(&H, &g, &lo, &hi, self.control.barrier, &mut self.place_holding);
+        Called {
+            torque_n_m: core::array::from_fn(|j| x[j]),
+            couple_share: core::array::from_fn(|i| x[N + i] / limit[i]),
+        }
     }
 
-    /// Quadratic form and gradient of what the player wants.
-    fn objective(
+    /// Quadratic form and gradient of what the player wants of bat and joints; `response` holds the
+    /// joints' accelerations per unit of what is called for, `size` how much of it counts as one.
+    fn objective<const U: usize>(
         &self,
         it: &Instant<'_>,
         wanted: &Wanted<'_>,
-        strength: &Strength,
-    ) -> ([[f64; N]; N], [f64; N]) {
+        response: &[[f64; U]; N],
+        size: &[f64; U],
+    ) -> ([[f64; U]; U], [f64; U]) {
         let c = &self.control;
         let (rate, square) = (2.0 * c.bandwidth_1_s, c.bandwidth_1_s * c.bandwidth_1_s);
         let (t1, t2) =
@@ -149,8 +192,8 @@ impl Law {
             + (now.omega * t1 - it.k.omega[bat]) * rate
             + rotation_vector(&(now.R * it.k.R[bat].transpose())) * square;
 
-        // Rows of the bat's acceleration per unit of torque: J P, and what is left without torque.
-        let mut rows = [[0.0; N]; 6];
+        // Rows of the bat's acceleration per unit called for: J P, and what is left without it.
+        let mut rows = [[0.0; U]; 6];
         let mut left_point = a_point - (it.k.acceleration_bias(bat, p) - it.a_base);
         let mut left_turn = a_turn - it.k.alpha_bias[bat];
         for j in it.chain.tree.joints_towards_base(bat) {
@@ -158,11 +201,10 @@ impl Law {
             let arm = it.k.axis_moment[j] + axis.cross(p);
             left_point -= arm * it.closed.a_free[j];
             left_turn -= axis * it.closed.a_free[j];
-            let P = &it.closed.P[j];
             let [x, y, z] = (arm * c.weight_position).to_array();
             let [u, v, w] = (axis * c.weight_rotation).to_array();
             for (row, factor) in rows.iter_mut().zip([x, y, z, u, v, w]) {
-                for (r, p) in row.iter_mut().zip(P) {
+                for (r, p) in row.iter_mut().zip(&response[j]) {
                     *r += factor * p;
                 }
             }
@@ -180,11 +222,11 @@ impl Law {
                 - it.closed.a_free[j];
         }
 
-        let mut H = [[0.0; N]; N];
-        let mut g = [0.0; N];
-        for (P_i, a) in it.closed.P.iter().zip(&a_joint) {
-            add_outer(&mut H, posture2, P_i);
-            for (g, p) in g.iter_mut().zip(P_i) {
+        let mut H = [[0.0; U]; U];
+        let mut g = [0.0; U];
+        for (row, a) in response.iter().zip(&a_joint) {
+            add_outer(&mut H, posture2, row);
+            for (g, p) in g.iter_mut().zip(row) {
                 *g += posture2 * a * p;
             }
         }
@@ -195,11 +237,9 @@ impl Law {
             }
         }
         for (i, row) in H.iter_mut().enumerate() {
-            let effort =
-                2.0 * c.weight_effort / (strength.positive_n_m[i] + strength.negative_n_m[i]);
+            let effort = c.weight_effort / size[i];
             row[i] += effort * effort;
         }
-        mirror(&mut H);
         (H, g)
     }
 }

@@ -3,6 +3,7 @@
 pub mod activation;
 pub mod barrier;
 pub mod batter;
+pub mod bottom_grip;
 pub mod chain;
 pub mod close_path;
 pub mod contact;

@@ -7,6 +7,9 @@ use super::reference::Reference;
 use super::run::{STEPS, Swinger};
 use crate::bat::Bat;
 use crate::dynamics::tree::TreeFault;
+use crate::player::grip::{
+    FRICTION, HAND_BREADTH_PER_LENGTH, comfortable_diameter_m, cross_limit_n_m, twist_limit_n_m,
+};
 use crate::player::joints::{FRESH, GROUP_COUNT};
 use crate::player::{Player, Strength};
 use crate::stroke::Stroke;
@@ -72,7 +75,10 @@ pub struct Held {
 impl PlayerStroke {
     /// Finds the player's own path of a stroke. A stand-in bat serves: the path does not depend on it.
     pub fn new(player: &Player, stroke: &Stroke, any_bat: &Bat) -> Result<Self, SwingFault> {
-        let grip = Grip::for_stature(player.stature_m, stroke.oblique_rad, stroke.roll_rad);
+        let mut grip = Grip::for_stature(player.stature_m, stroke.oblique_rad, stroke.roll_rad);
+        if stroke.bottom_hand_holds {
+            grip = holding(grip, player, comfortable_diameter_m(player.hand_length_m.value));
+        }
         let chain = Chain::new(player, any_bat, grip)?;
         let path = close_path(&chain, &stroke.joint_path)
             .map_err(|fault| SwingFault::Path { stroke: stroke.name.clone(), fault })?;
@@ -89,6 +95,15 @@ impl PlayerStroke {
             it.steps = 2 * STEPS;
         }
         Ok(it)
+    }
+
+    /// The same on a handle of this diameter, which decides what couple the bottom hand can hold about
+    /// it; a comfortable one until told.
+    pub fn with_handle(self, diameter_m: f64) -> Self {
+        if !self.stroke.bottom_hand_holds {
+            return self;
+        }
+        Self { grip: holding(self.grip, &self.player, diameter_m), ..self }
     }
 
     /// The same stroke by the same body with another strength: for studies of what is uncertain.
@@ -109,6 +124,18 @@ impl PlayerStroke {
             bat_label: bat.label().to_owned(),
         })
     }
+}
+
+/// The grip with what the bottom hand can hold on a handle of this diameter.
+///
+/// A bat has next to no inertia about its long axis: what one hand twists, the other must hold. So the
+/// weaker grip of the two limits both.
+fn holding(grip: Grip, player: &Player, handle_diameter_m: f64) -> Grip {
+    let grip_n = player.grip_bottom_n.value;
+    let weaker_n = grip_n.min(player.grip_top_n.value);
+    let across = cross_limit_n_m(grip_n, HAND_BREADTH_PER_LENGTH * player.hand_length_m.value);
+    let about = twist_limit_n_m(weaker_n, handle_diameter_m, FRICTION.value);
+    grip.holding([about, across, across], FRICTION.value * weaker_n)
 }
 
 /// Contact point, m from the top of the handle.

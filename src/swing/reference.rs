@@ -59,6 +59,8 @@ pub struct Reference {
     pub per_unit: usize,
     /// Contact point on the bat, m from the top of the handle.
     pub contact_m: f64,
+    /// Attitude of the bat in the bottom hand as that hand closes on it, at the top of the backlift.
+    pub held_R: DMat3,
 }
 
 impl Reference {
@@ -72,13 +74,16 @@ impl Reference {
     ) -> Self {
         let mut k = chain.tree.kinematics();
         let count = (END * per_unit as f64).round() as usize;
-        let samples = (0..=count)
+        let samples: Vec<Sample> = (0..=count)
             .map(|i| {
                 let s = i as f64 / per_unit as f64;
                 sample(chain, path, curves, contact_m, s, &mut k)
             })
             .collect();
-        Self { samples, per_unit, contact_m }
+        let start = path.weighted(&Weights::at(0.0).value);
+        chain.tree.forward_kinematics(&start, &[0.0; JOINT_COUNT], DVec3::ZERO, &mut k);
+        let held_R = k.R[chain.bottom_hand.link_b].transpose() * k.R[chain.link.bat];
+        Self { samples, per_unit, contact_m, held_R }
     }
 
     /// Accelerations at any normalised time, by cubic interpolation, held beyond the end.

@@ -6,11 +6,11 @@
 )]
 
 use super::activation::Available;
+use super::bottom_grip;
 use super::chain::Chain;
 use super::contact::{self, Contact, StepOfPlan};
 use super::law::{Control, Instant, Law, Reach, Wanted, closed_chain};
 use super::reference::{Reference, Sample};
-use crate::dynamics::closed_loop::ClosedChain;
 use crate::dynamics::mass_matrix::MassMatrix;
 use crate::dynamics::tree::Kinematics;
 use crate::frames::{DVec3, STANDARD_GRAVITY_M_S2};
@@ -24,7 +24,7 @@ const N: usize = JOINT_COUNT;
 /// this count against 1,600 steps: see the convergence table in DEVELOPERS.md.
 pub const STEPS: usize = 160;
 
-/// State of a swing: joint angles, rates, torques.
+/// State of a swing: joint angles, rates, torques, the bottom hand's couple.
 ///
 /// The torque is the state, not the activation: a player who knows the stroke calls up more as a
 /// joint speeds up, so that torque does not fall first and have to be won back. Its rate is limited
@@ -38,6 +38,8 @@ pub struct State {
     pub v: [f64; N],
     /// Joint torques called up, N m; what a joint gives is this within its present capacity.
     pub torque_n_m: [f64; N],
+    /// Couple of the bottom hand on the bat about the bat's axes, as a share of what its grip holds.
+    pub couple_share: [f64; 3],
 }
 
 /// Everything at one recorded instant.
@@ -55,6 +57,8 @@ pub struct Instantaneous {
     pub acceleration: [f64; N],
     /// Force of the bottom hand on the bat, N, W.
     pub force_bottom_W: DVec3,
+    /// Couple of the bottom hand on the bat, N m, W.
+    pub couple_bottom_W: DVec3,
     /// Acceleration of the base with gravity, m/s², W.
     pub a_base_W: DVec3,
     /// Pelvis displacement, m, W.
@@ -89,8 +93,10 @@ pub(super) struct Stage {
     pub(super) derivative: State,
     /// Torques given.
     pub(super) torque_n_m: [f64; N],
+    /// Couple of the bottom hand on the bat.
+    pub(super) couple_bottom_W: DVec3,
+    force_bottom_W: DVec3,
     activation: [f64; N],
-    closed: ClosedChain<N>,
 }
 
 /// Room for the terms of one state, and the law with its last solution.
@@ -198,7 +204,7 @@ impl<'a> Swinger<'a> {
         let sample = &self.reference.samples[0];
         let v = [0.0; N];
         if let Some(torque_n_m) = self.start_torque_n_m {
-            return State { q: sample.q, v, torque_n_m };
+            return State { q: sample.q, v, torque_n_m, couple_share: [0.0; 3] };
         }
         let a_base = self.a_base(sample, stroke_time_s);
         let closed = closed_chain(self.chain, &sample.q, &v, a_base, &mut room.k, &mut room.m);
@@ -211,11 +217,12 @@ impl<'a> Swinger<'a> {
             q: &sample.q,
             v: &v,
             contact_m: self.reference.contact_m,
+            held_R: &self.reference.held_R,
         };
         let wanted = self.wanted(0, stroke_time_s);
-        let torque =
-            room.law.target_n_m(&it, &wanted, &self.strength, &available, &[0.0; N], Reach::Full);
-        State { q: sample.q, v, torque_n_m: torque }
+        let called =
+            room.law.target(&it, &wanted, &self.strength, &available, &[0.0; N], Reach::Full);
+        State { q: sample.q, v, torque_n_m: called.torque_n_m, couple_share: called.couple_share }
     }
 
     /// Share of its capacity that each joint gives to hold the bat still at the top of the backlift.
@@ -264,8 +271,9 @@ impl<'a> Swinger<'a> {
             q: &state.q,
             v: &state.v,
             contact_m: self.reference.contact_m,
+            held_R: &self.reference.held_R,
         };
-        let target = room.law.target_n_m(
+        let target = room.law.target(
             &it,
             &self.wanted(sample, stroke_time_s),
             &self.strength,
@@ -273,10 +281,19 @@ impl<'a> Swinger<'a> {
             &activation,
             Reach::FromActivation,
         );
+        let preview_s = self.control.preview_s;
         let torque_n_m =
-            core::array::from_fn(|j| (target[j] - state.torque_n_m[j]) / self.control.preview_s);
-        let derivative = State { q: state.v, v: closed.accelerations(&torque), torque_n_m };
-        Stage { derivative, torque_n_m: torque, activation, closed }
+            core::array::from_fn(|j| (target.torque_n_m[j] - state.torque_n_m[j]) / preview_s);
+        let couple_share =
+            core::array::from_fn(|i| (target.couple_share[i] - state.couple_share[i]) / preview_s);
+        let limit = DVec3::from_array(bottom_grip::limit_n_m(self.chain, &room.k));
+        let couple_B = DVec3::from_array(state.couple_share) * limit;
+        let couple_bottom_W = room.k.R[self.chain.link.bat] * couple_B;
+        let acting = bottom_grip::with_couple(self.chain, &room.k, &torque, couple_bottom_W);
+        let v = closed.accelerations(&acting);
+        let derivative = State { q: state.v, v, torque_n_m, couple_share };
+        let force_bottom_W = closed.joint_force_n(&acting);
+        Stage { derivative, torque_n_m: torque, couple_bottom_W, force_bottom_W, activation }
     }
 
     fn instantaneous(
@@ -293,7 +310,8 @@ impl<'a> Swinger<'a> {
             torque_n_m: stage.torque_n_m,
             activation: stage.activation,
             acceleration: stage.derivative.v,
-            force_bottom_W: stage.closed.joint_force_n(&stage.torque_n_m),
+            force_bottom_W: stage.force_bottom_W,
+            couple_bottom_W: stage.couple_bottom_W,
             a_base_W: self.a_base(sample, stroke_time_s),
             pelvis_W: sample.pelvis,
             pelvis_velocity_W: sample.pelvis1 / stroke_time_s,
@@ -310,6 +328,9 @@ fn moved(state: &State, rate: &State, dt: f64) -> State {
         out.q[j] += dt * rate.q[j];
         out.v[j] += dt * rate.v[j];
         out.torque_n_m[j] += dt * rate.torque_n_m[j];
+    }
+    for (couple, rate) in out.couple_share.iter_mut().zip(&rate.couple_share) {
+        *couple += dt * rate;
     }
     out
 }

@@ -4,6 +4,7 @@ mod engine;
 
 mod balances;
 mod bat_speed;
+mod bottom_grip;
 mod mirror;
 mod outside;
 pub mod pilot;

@@ -46,6 +46,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     })?;
     drop(progress);
     stroke.joint_path = planned.path;
+    stroke.bottom_hand_holds = true;
     new_file(&args.new, write(&stroke).as_bytes())?;
     // The file is there; a closed standard output changes nothing about that.
     let _ = json::print(&format!("{}Wrote {}\n", words(&planned.report), args.new.display()));

@@ -120,6 +120,39 @@ pub struct FixedTime {
     pub series: Vec<Moment>,
 }
 
+/// The same law with a bottom hand that holds the handle (`holding_law.json`).
+#[derive(Clone, Debug, Deserialize)]
+pub struct Holding {
+    /// Greatest couple of the bottom hand about the bat's axes, N m.
+    pub limit_n_m: [f64; 3],
+    /// Friction that the pull along the handle and the twist about it share, N.
+    pub traction_n: f64,
+    /// Keys `drive`, `pull`, `hook`; the adult's middle bat.
+    pub fixed_time: BTreeMap<String, HoldingTime>,
+}
+
+/// A swing with a holding bottom hand over a given stroke time.
+#[derive(Clone, Debug, Deserialize)]
+pub struct HoldingTime {
+    /// Stroke time, s.
+    pub stroke_time_s: f64,
+    /// Torques at the start, N m.
+    pub start_tau_n_m: [f64; JOINT_COUNT],
+    /// The contact.
+    #[serde(rename = "dt_0.00025_s")]
+    pub at_0_25_ms: HoldingCrossing,
+}
+
+/// The contact, and what the bottom hand then does.
+#[derive(Clone, Debug, Deserialize)]
+pub struct HoldingCrossing {
+    /// The contact.
+    #[serde(flatten)]
+    pub crossing: Crossing,
+    /// Couple of the bottom hand on the bat about the bat's axes, as a share of its limit.
+    pub couple_share: [f64; 3],
+}
+
 /// One search for the fastest controlled swing.
 #[derive(Clone, Debug, Deserialize)]
 pub struct Search {

@@ -12,7 +12,7 @@ pub mod three_compartment;
 use serde::de::DeserializeOwned;
 
 use free_motion::FreeMotion;
-use law::{Continuous, Prototype, StoredPath};
+use law::{Continuous, Holding, Prototype, StoredPath};
 use motions::{Drawn, Swings};
 use std::collections::BTreeMap;
 
@@ -56,6 +56,11 @@ pub fn prototype() -> Result<Prototype, ReferenceFault> {
 /// The same law without a step, on another program's dynamics.
 pub fn continuous_law() -> Result<Continuous, ReferenceFault> {
     read("continuous_law.json", include_str!("../../../tests/reference/continuous_law.json"))
+}
+
+/// The law without a step and with a bottom hand that holds.
+pub fn holding_law() -> Result<Holding, ReferenceFault> {
+    read("holding_law.json", include_str!("../../../tests/reference/holding_law.json"))
 }
 
 /// The prototype's stored joint paths, by stroke.

@@ -21,7 +21,12 @@ pub fn finer(plan: &Reference, chain: &Chain, times: usize) -> Reference {
         }
     }
     samples.extend(plan.samples.last());
-    Reference { samples, per_unit: plan.per_unit * times, contact_m: plan.contact_m }
+    Reference {
+        samples,
+        per_unit: plan.per_unit * times,
+        contact_m: plan.contact_m,
+        held_R: plan.held_R,
+    }
 }
 
 fn between(

@@ -34,6 +34,7 @@ pub struct Plant {
     hinges: Hinges<N>,
     bat: RigidBodyHandle,
     bat_link: usize,
+    bottom_hand_link: usize,
     com_B: DVec3,
     top: ImpulseJointHandle,
     bottom: ImpulseJointHandle,
@@ -63,7 +64,16 @@ impl Plant {
             .local_anchor2(hold.point_a)
             .contacts_enabled(false);
         let bottom = world.impulse_joints.insert(hinges.body(hold.link_b), bat, bottom, true);
-        Ok(Self { world, hinges, bat, bat_link, com_B: link.com, top, bottom })
+        Ok(Self {
+            world,
+            hinges,
+            bat,
+            bat_link,
+            bottom_hand_link: hold.link_b,
+            com_B: link.com,
+            top,
+            bottom,
+        })
     }
 
     /// Sets joint angles and rates; `k` is the chain's kinematics there, which says where the bat is.
@@ -77,17 +87,28 @@ impl Plant {
         bat.set_angvel(k.omega[self.bat_link], true);
     }
 
-    /// One step under joint torques, the base accelerating by `a_base` (free fall upwards in it): the
-    /// mean load of the hands over the step.
-    pub fn step(&mut self, torque_n_m: &[f64; N], a_base: DVec3, dt: f64) -> HandsOnBat {
+    /// One step under joint torques and a couple of the bottom hand on the bat, the base accelerating by
+    /// `a_base` (free fall upwards in it): the mean load of the hands over the step.
+    pub fn step(
+        &mut self,
+        torque_n_m: &[f64; N],
+        couple_bottom_W: DVec3,
+        a_base: DVec3,
+        dt: f64,
+    ) -> HandsOnBat {
         self.hinges.pull(&mut self.world, torque_n_m);
+        let hand = self.hinges.body(self.bottom_hand_link);
+        self.world.bodies[hand].add_torque(-couple_bottom_W, false);
+        let bat = &mut self.world.bodies[self.bat];
+        bat.reset_torques(false);
+        bat.add_torque(couple_bottom_W, false);
         let before = [self.top, self.bottom].map(|j| joint_frame(&self.world, j));
         self.world.gravity = -a_base;
         self.world.integration_parameters.dt = dt;
         self.world.step();
         let (force_top_W, couple_top_W) = load(&self.world, self.top, before[0], dt);
         let (force_bottom_W, _) = load(&self.world, self.bottom, before[1], dt);
-        HandsOnBat { force_top_W, couple_top_W, force_bottom_W }
+        HandsOnBat { force_top_W, couple_top_W, force_bottom_W, couple_bottom_W }
     }
 
     /// Joint angles and rates.

@@ -45,7 +45,7 @@ pub(super) fn run(s: &Swinger<'_>, stroke_time_s: f64, samples: usize) -> Result
         let now = index * samples;
         let stage = s.stage(now, &state, stroke_time_s, &mut room);
         let a_base = s.a_base(&s.reference.samples[now], stroke_time_s);
-        let hands = plant.step(&stage.torque_n_m, a_base, dt);
+        let hands = plant.step(&stage.torque_n_m, stage.couple_bottom_W, a_base, dt);
         loads.push(Loads { hands, torque_n_m: stage.torque_n_m });
         let to = plant.bat();
         if index as f64 > contact::EARLIEST * steps as f64 {
@@ -61,7 +61,11 @@ pub(super) fn run(s: &Swinger<'_>, stroke_time_s: f64, samples: usize) -> Result
         for (torque, rate) in torque_n_m.iter_mut().zip(&stage.derivative.torque_n_m) {
             *torque += share * s.control.preview_s * rate;
         }
-        state = State { q, v, torque_n_m };
+        let mut couple_share = state.couple_share;
+        for (couple, rate) in couple_share.iter_mut().zip(&stage.derivative.couple_share) {
+            *couple += share * s.control.preview_s * rate;
+        }
+        state = State { q, v, torque_n_m, couple_share };
         if !q.iter().chain(&v).chain(&torque_n_m).all(|x| x.is_finite()) {
             return Err(EngineFault::Lost { step: index, steps });
         }

@@ -11,8 +11,10 @@ pub struct HandsOnBat {
     pub force_top_W: DVec3,
     /// Couple of the top hand on the bat about the middle of its grip, N m.
     pub couple_top_W: DVec3,
-    /// Force of the bottom hand on the bat, N; it holds by a ball joint and gives no couple.
+    /// Force of the bottom hand on the bat, N.
     pub force_bottom_W: DVec3,
+    /// Couple of the bottom hand on the bat about the middle of its grip, N m: what was put on.
+    pub couple_bottom_W: DVec3,
 }
 
 impl HandsOnBat {
@@ -22,6 +24,7 @@ impl HandsOnBat {
             force_top_W: 2.0 * fine.force_top_W - coarse.force_top_W,
             couple_top_W: 2.0 * fine.couple_top_W - coarse.couple_top_W,
             force_bottom_W: 2.0 * fine.force_bottom_W - coarse.force_bottom_W,
+            couple_bottom_W: 2.0 * fine.couple_bottom_W - coarse.couple_bottom_W,
         }
     }
 }

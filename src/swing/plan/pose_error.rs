@@ -9,6 +9,7 @@ use crate::frames::{DVec3, rotation_vector};
 use crate::player::joints::JOINT_COUNT;
 use crate::player::posture::{HIGHEST_RAD, LOWEST_RAD, NEUTRAL_RAD};
 use crate::stroke::joint_path::CONTROL_COUNT;
+use crate::swing::bottom_grip;
 use nalgebra::DVector;
 
 const N: usize = JOINT_COUNT;
@@ -23,6 +24,8 @@ pub struct Allowance {
     pub attitude_rad: f64,
     /// Gap between bottom hand and handle, m.
     pub gap_m: f64,
+    /// Rate at which the handle turns in the bottom hand, with respect to normalised time, rad.
+    pub turn_rad: f64,
     /// Trunk, rad.
     pub trunk_rad: f64,
     /// Arms away from the neutral posture, rad.
@@ -41,6 +44,7 @@ impl Allowance {
         grip_m: 0.010,
         attitude_rad: 2.0 * DEGREE,
         gap_m: 0.0005,
+        turn_rad: 10.0 * DEGREE,
         trunk_rad: 6.0 * DEGREE,
         posture_rad: 40.0 * DEGREE,
         range_rad: 3.0 * DEGREE,
@@ -52,6 +56,7 @@ impl Allowance {
         grip_m: 0.004,
         attitude_rad: DEGREE,
         gap_m: 0.0005,
+        turn_rad: 10.0 * DEGREE,
         trunk_rad: 15.0 * DEGREE,
         posture_rad: 150.0 * DEGREE,
         range_rad: 3.0 * DEGREE,
@@ -98,7 +103,9 @@ pub fn add(task: &Task<'_>, allowance: &Allowance, x: &DVector<f64>, sum: &mut S
     for wish in &task.wishes {
         let q = path.weighted(&wish.weights.value);
         let bend = path.weighted(&wish.weights.second);
-        task.chain.tree.forward_kinematics(&q, &[0.0; N], DVec3::ZERO, &mut k);
+        let rate = path.weighted(&wish.weights.first);
+        task.chain.tree.forward_kinematics(&q, &rate, DVec3::ZERO, &mut k);
+        add_turning(task, allowance, wish, &k, sum, &mut row);
         add_hands_and_bat(task, allowance, wish, &k, sum, &mut row);
         for j in 0..N {
             let value = &wish.weights.value;
@@ -131,6 +138,32 @@ fn add_joint(
         row.push(joint(c, j), w * factor);
     }
     sum.add(residual, row);
+}
+
+/// The bottom hand is closed: the handle should not turn in it. The axes' own change is left out of the
+/// derivatives; the miss is small where it counts.
+fn add_turning(
+    task: &Task<'_>,
+    allowance: &Allowance,
+    wish: &Wish,
+    k: &Kinematics<N>,
+    sum: &mut SumOfSquares,
+    row: &mut Row,
+) {
+    let chain = task.chain;
+    let rows = bottom_grip::turning(chain, k);
+    let turning = k.omega[chain.link.bat] - k.omega[chain.bottom_hand.link_b];
+    for axis in [DVec3::X, DVec3::Y, DVec3::Z] {
+        row.clear();
+        if sum.wants_rows() {
+            for (c, w) in wish.weights.first.iter().enumerate().filter(|(_, w)| **w != 0.0) {
+                for (j, r) in rows.iter().enumerate() {
+                    row.push(joint(c, j), w * r.dot(axis) / allowance.turn_rad);
+                }
+            }
+        }
+        sum.add(turning.dot(axis) / allowance.turn_rad, row);
+    }
 }
 
 fn add_hands_and_bat(

@@ -49,6 +49,8 @@ fn as_held(chain: &crate::files::reference::chain::Chain) -> Result<Chain, Check
         roll_rad: 0.0,
         top_hand_m: along(it.top_hand),
         bottom_hand_m: along(closure.point_a),
+        bottom_couple_n_m: [0.0; 3],
+        traction_n: 0.0,
     };
     Ok(Chain {
         tree: Tree::new(links)?,
@@ -152,11 +154,12 @@ fn loads(chain: &Chain, given: &Given<N>, s: &State<N>, t_s: f64, torque_n_m: [f
     let closed = given.closed(&k, 0.0);
     let at = Instantaneous {
         t_s,
-        state: run::State { q: s.q, v: s.v, torque_n_m },
+        state: run::State { q: s.q, v: s.v, torque_n_m, couple_share: [0.0; 3] },
         torque_n_m,
         activation: [0.0; N],
         acceleration: closed.accelerations(&torque_n_m),
         force_bottom_W: closed.joint_force_n(&torque_n_m),
+        couple_bottom_W: DVec3::ZERO,
         a_base_W: DVec3::Z * given.gravity_m_s2,
         pelvis_W: DVec3::ZERO,
         pelvis_velocity_W: DVec3::ZERO,

@@ -28,6 +28,7 @@ pub fn checks() -> Vec<Check> {
         Check { name: "law at a time", group, run: law::at_a_time::check },
         Check { name: "law fastest", group, run: law::fastest::check },
         Check { name: "law hurried", group, run: law::hurried::check },
+        Check { name: "law holding", group, run: law::holding::check },
         Check { name: "prototype", group, run: prototype::check },
         Check { name: "engine strokes", group, run: second_engine::strokes::check },
         Check { name: "engine loads", group, run: second_engine::loads::check },

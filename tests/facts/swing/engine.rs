@@ -63,6 +63,7 @@ fn a_left_hander_swings_the_mirror_image_on_the_engine() {
         (r.point_W.z, l.point_W.z),
         (right.peak.couple_top_n_m, left.peak.couple_top_n_m),
         (right.peak.force_bottom_n, left.peak.force_bottom_n),
+        (right.peak.couple_bottom_n_m, left.peak.couple_bottom_n_m),
     ] {
         assert!((a - b).abs() < 1e-9 * a.abs().max(1.0), "{a} {b}");
     }

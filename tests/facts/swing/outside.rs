@@ -21,6 +21,11 @@ fn reference_a_hurried_swing_loses_control_alike() {
 }
 
 #[test]
+fn reference_a_bottom_hand_that_holds_swings_alike() {
+    agrees(law::holding::check);
+}
+
+#[test]
 fn reference_the_prototype_swings_as_fast() {
     agrees(prototype::check);
 }

@@ -13,7 +13,7 @@ use crate::table::table;
 /// What the figures do not hold.
 pub const LIMITS: [&str; 5] = [
     "the blow of the ball is not in the loads: they end as the bat meets it",
-    "the top hand holds firmly, the bottom hand turns freely on the handle and carries no couple",
+    "the top hand holds firmly, the bottom hand as firmly as its grip allows",
     "the body follows the stroke's plan as near as its strength allows: nobody's own technique",
     "strength of the trunk has no measured source, and it matters most in the pull",
     "one swing, well aimed: no nerves, no misjudged ball, no injury",

@@ -6,6 +6,7 @@
 
 pub mod at_a_time;
 pub mod fastest;
+pub mod holding;
 pub mod hurried;
 
 use super::worse;

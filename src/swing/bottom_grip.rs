@@ -1,0 +1,108 @@
+//! The bottom hand holds on: a couple within what its grip can hold keeps the handle from turning in it.
+//!
+//! Dry friction takes what value it must, up to its limit, so that nothing slips. Here it is called for
+//! together with the joint torques, among the same wishes and inside the same smooth wall: a wish of its
+//! own, that the handle stay in the hand as it was grasped, stands beside those for bat and joints. Where
+//! the grip does not suffice the hand gives way.
+
+use super::chain::Chain;
+use super::law::{Control, Instant};
+use crate::dynamics::symmetric::add_outer;
+use crate::dynamics::tree::Kinematics;
+use crate::frames::{DVec3, rotation_vector};
+use crate::player::joints::JOINT_COUNT;
+
+const N: usize = JOINT_COUNT;
+
+/// How the joints turn the bat in the bottom hand: its angular velocity there per unit of each rate, W.
+pub(super) fn turning(chain: &Chain, k: &Kinematics<N>) -> [DVec3; N] {
+    let mut rows = [DVec3::ZERO; N];
+    for j in chain.tree.joints_towards_base(chain.link.bat) {
+        rows[j] += k.axis[j];
+    }
+    for j in chain.tree.joints_towards_base(chain.bottom_hand.link_b) {
+        rows[j] -= k.axis[j];
+    }
+    rows
+}
+
+/// Greatest couples of the bottom hand at this instant, N m, in the bat's axes.
+///
+/// The bat pulls along the handle as it swings round, and friction that bears the pull is not there for
+/// the couple about the handle: what is left is √((μG)² − pull²) × radius, kept a little above nought by
+/// a smooth corner. The pull is the bat's with the joints' accelerations left out, and borne by one hand.
+pub fn limit_n_m(chain: &Chain, k: &Kinematics<N>) -> [f64; 3] {
+    let [about, across, other] = chain.grip.bottom_couple_n_m;
+    if about == 0.0 {
+        return [about, across, other];
+    }
+    let bat = chain.link.bat;
+    let link = &chain.tree.links()[bat];
+    let a = k.acceleration_bias(bat, k.point(bat, link.com));
+    let pull = link.mass_kg * a.dot(k.R[bat].x_axis) / chain.grip.traction_n;
+    let smooth = |x: f64| 0.5 * (x + (x * x + CORNER * CORNER).sqrt());
+    let left = (smooth(1.0 - pull * pull) / smooth(1.0)).sqrt();
+    [about * left, across, other]
+}
+
+/// Where the friction is used up by the pull, the couple's limit is left at √(half of this) of the whole.
+const CORNER: f64 = 0.05;
+
+/// Joint torques and the couple of the bottom hand on the bat (W) as what the joints feel, N m.
+pub fn with_couple(
+    chain: &Chain,
+    k: &Kinematics<N>,
+    torque_n_m: &[f64; N],
+    couple_W: DVec3,
+) -> [f64; N] {
+    if couple_W == DVec3::ZERO {
+        return *torque_n_m;
+    }
+    let rows = turning(chain, k);
+    core::array::from_fn(|j| torque_n_m[j] + rows[j].dot(couple_W))
+}
+
+/// Accelerations per unit of joint torque, and after them per unit of couple about the bat's axes.
+pub fn response<const U: usize>(
+    chain: &Chain,
+    k: &Kinematics<N>,
+    P: &[[f64; N]; N],
+) -> [[f64; U]; N] {
+    let R = k.R[chain.link.bat];
+    let in_bat = turning(chain, k).map(|row| R.transpose() * row);
+    core::array::from_fn(|j| {
+        let couple = P[j].iter().zip(&in_bat).fold(DVec3::ZERO, |s, (p, row)| s + *row * *p);
+        core::array::from_fn(|u| if u < N { P[j][u] } else { couple[u - N] })
+    })
+}
+
+/// Adds the wish that the handle stay in the bottom hand as it was grasped.
+pub fn add_hold<const U: usize>(
+    control: &Control,
+    it: &Instant<'_>,
+    response: &[[f64; U]; N],
+    H: &mut [[f64; U]; U],
+    g: &mut [f64; U],
+) {
+    let (chain, k) = (it.chain, it.k);
+    let (bat, hand) = (chain.link.bat, chain.bottom_hand.link_b);
+    let w = control.bandwidth_1_s;
+    let turned = rotation_vector(&(k.R[hand] * *it.held_R * k.R[bat].transpose()));
+    let mut left = (k.omega[hand] - k.omega[bat]) * (2.0 * w) + turned * (w * w)
+        - (k.alpha_bias[bat] - k.alpha_bias[hand]);
+    let mut rows = [[0.0; U]; 3];
+    for ((axis, a), response) in turning(chain, k).iter().zip(&it.closed.a_free).zip(response) {
+        left -= *axis * *a;
+        for (row, factor) in rows.iter_mut().zip((*axis * control.weight_hold).to_array()) {
+            for (r, p) in row.iter_mut().zip(response) {
+                *r += factor * p;
+            }
+        }
+    }
+    for (row, b) in rows.iter().zip((left * control.weight_hold).to_array()) {
+        add_outer(H, 1.0, row);
+        for (g, r) in g.iter_mut().zip(row) {
+            *g += r * b;
+        }
+    }
+}

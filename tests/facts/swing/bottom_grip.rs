@@ -1,0 +1,95 @@
+//! What the bottom hand puts on the handle besides a force.
+
+use backlift::frames::rotation_vector;
+use backlift::measurement::person::Handed;
+use backlift::swing::player_stroke::{Held, PlayerStroke};
+use backlift::swing::run::Instantaneous;
+
+use super::players::{FRESH, adult, adult_bat, boy_of_twelve, boys_bat, strokes};
+
+fn recorded(held: &Held, times_fastest: f64) -> Vec<Instantaneous> {
+    let time_s = times_fastest * held.fastest(&FRESH, None).unwrap().stroke_time_s;
+    let mut instants = Vec::new();
+    held.swinger(&FRESH).swing(time_s, Some(&mut |at| instants.push(at)));
+    instants
+}
+
+/// Largest angle by which the bat has turned in the bottom hand, degrees.
+fn turned_deg(held: &Held, instants: &[Instantaneous]) -> f64 {
+    let chain = &held.chain;
+    let mut k = chain.tree.kinematics();
+    let mut largest = 0.0_f64;
+    for at in instants {
+        chain.tree.forward_kinematics(&at.state.q, &at.state.v, at.a_base_W, &mut k);
+        let in_hand = k.R[chain.bottom_hand.link_b].transpose() * k.R[chain.link.bat];
+        let turned = rotation_vector(&(held.reference.held_R.transpose() * in_hand));
+        largest = largest.max(turned.length().to_degrees());
+    }
+    largest
+}
+
+fn players() -> [(&'static str, Vec<PlayerStroke>, backlift::bat::Bat); 2] {
+    [
+        ("adult", strokes(&adult(Handed::Right)), adult_bat()),
+        ("boy", strokes(&boy_of_twelve(Handed::Right)), boys_bat()),
+    ]
+}
+
+/// In a hurry the hand uses what it has: the drive comes within a tenth of the limit about the handle.
+#[test]
+fn the_bottom_hand_puts_no_more_on_the_handle_than_its_grip_can_hold() {
+    for (who, strokes, bat) in players() {
+        for stroke in &strokes {
+            let held = stroke.hold(&bat).unwrap();
+            let limit = held.chain.grip.bottom_couple_n_m;
+            let mut share = [0.0_f64; 3];
+            let mut k = held.chain.tree.kinematics();
+            for at in recorded(&held, 1.0) {
+                held.chain.tree.forward_kinematics(&at.state.q, &at.state.v, at.a_base_W, &mut k);
+                let in_bat = k.R[held.chain.link.bat].transpose() * at.couple_bottom_W;
+                for i in 0..3 {
+                    share[i] = share[i].max(in_bat[i].abs() / limit[i]);
+                }
+            }
+            println!("bottom couple {who} {}: {share:.3?} of {limit:.2?} N m", stroke.stroke.name);
+            assert!(share.iter().all(|it| *it <= 1.0), "{who} {}: {share:?}", stroke.stroke.name);
+            if stroke.stroke.name == "drive" {
+                assert!(share[0] > 0.9, "{who}: {share:?}");
+            }
+        }
+    }
+}
+
+/// At the asked stroke time, 1.15 × the fastest, by no more than the palm gives.
+#[test]
+fn the_handle_stays_as_it_was_grasped() {
+    for (who, strokes, bat) in players() {
+        for stroke in &strokes {
+            let held = stroke.hold(&bat).unwrap();
+            let [calm, hurried] = [1.15, 1.0].map(|k| turned_deg(&held, &recorded(&held, k)));
+            println!(
+                "handle in the bottom hand {who} {}: {calm:.1}°, {hurried:.1}° at the fastest",
+                stroke.stroke.name
+            );
+            assert!(
+                calm < 15.0 && hurried < 25.0,
+                "{who} {}: {calm} {hurried}",
+                stroke.stroke.name
+            );
+        }
+    }
+}
+
+/// Friction × grip × radius: on a thicker handle the same grip holds more.
+#[test]
+fn a_thicker_handle_lets_the_adult_drive_faster() {
+    let stroke = strokes(&adult(Handed::Right)).swap_remove(0);
+    assert_eq!(stroke.stroke.name, "drive");
+    let speed = |diameter_m: f64| {
+        let held = stroke.clone().with_handle(diameter_m).hold(&adult_bat()).unwrap();
+        held.fastest(&FRESH, None).unwrap().contact.bat_speed_m_s
+    };
+    let (thin, thick) = (speed(0.031), speed(0.037));
+    println!("drive on a handle of 31 mm {thin:.3} m/s, of 37 mm {thick:.3} m/s");
+    assert!(thick > thin, "{thin} {thick}");
+}
