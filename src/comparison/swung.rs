@@ -193,6 +193,7 @@ const UNTIRED: Left = Left {
     time_s: 0.0,
     runs_run: 0.0,
     without_slow: FRESH,
+    with_slow_low: FRESH,
     with_slow: FRESH,
     with_slow_high: FRESH,
 };

@@ -40,9 +40,23 @@ pub(super) fn move_inputs(
     let mut changes = vec![
         ("the trunk is 30 % weaker", trunk(0.7)),
         ("the trunk is 30 % stronger", trunk(1.3)),
-        ("no tiredness lasts", slow(Slow::Without)),
+        ("no tiredness lasts", slow(Slow::Low)),
         ("tiredness lasts as long as it can", slow(Slow::High)),
     ];
+    if let Some(weaker) = order.player.weaker_by_nets() {
+        // The nets left less in doubt than that: the trunk, and with it what goes with the trunk.
+        let [trunk, ..] = weaker;
+        let strength = |factors: [f64; GROUP_COUNT]| Setting {
+            batter: setting.batter.with_strength(order.player.strength.times(&factors)),
+            ..setting.clone()
+        };
+        changes = vec![
+            ("the trunk is weaker, as far as the nets leave open", strength(trunk)),
+            ("the trunk is stronger, as far as the nets leave open", strength(trunk.map(|it| 1.0 / it))),
+            ("less tiredness lasts, as far as the nets leave open", slow(Slow::Low)),
+            ("more tiredness lasts, as far as the nets leave open", slow(Slow::High)),
+        ];
+    }
     if !order.strokes_otherwise.is_empty() {
         let any_bat = &one.surrogate.domain.middle;
         let batter = Batter::new(

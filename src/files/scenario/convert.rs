@@ -46,6 +46,7 @@ pub fn to_core(
                 invented: invented.unwrap_or(false),
                 note: written(&v1.note),
                 player,
+                calibration: None,
                 bats,
                 strokes: asked
                     .unwrap_or_else(|| plan.mix.iter().map(|(it, _)| it.clone()).collect()),

@@ -3,6 +3,7 @@
 
 use backlift::bat::Bat;
 use backlift::frames::{DMat3, DVec3};
+use backlift::measurement::nets::Lasting;
 use backlift::measurement::person::{Handed, Sex};
 use backlift::player::joints::JOINT_COUNT;
 use backlift::player::{Player, Segment, Segments, Strength};
@@ -71,6 +72,8 @@ pub fn pilot_player(stature_m: f64, mass_kg: f64, strength: f64) -> Player {
         hand_length_m: Uncertain::measured(0.19, 0.0),
         grip_top_n: Uncertain::measured(480.0, 0.0),
         grip_bottom_n: Uncertain::measured(480.0, 0.0),
+        lasting: Lasting::UNKNOWN,
+        calibration: None,
         estimated: Vec::new(),
     }
 }
