@@ -1,5 +1,6 @@
 //! What was read in the nets: how long a stroke took on a film, or how fast a device says the bat was.
 
+use super::person::{PersonReading, Sex};
 use super::plan::STROKES;
 
 /// What the player was asked for.
@@ -148,6 +149,35 @@ pub struct Calibration {
     pub ln_spread: [[f64; PART_COUNT]; PART_COUNT],
     /// How much of what legs lose in an innings this player's trunk and arms lose.
     pub lasting: Lasting,
+}
+
+/// A calibration as it stands in a scenario.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Kept {
+    /// What the nets said.
+    pub calibration: Calibration,
+    /// From how many readings, in words.
+    pub readings: String,
+    /// The player it was made for, as [`made_for`] says it.
+    pub made_for: String,
+}
+
+/// The figures from which the tables' strength follows, in one line: when one of them is changed, a
+/// calibration belongs to another estimate.
+pub fn made_for(player: &PersonReading) -> String {
+    let sex = match player.sex {
+        Sex::Female => "female",
+        Sex::Male => "male",
+    };
+    let grip = |it: Option<f64>| it.map_or("not measured".to_owned(), |it| format!("{it:.0} N"));
+    let hold = player.wrist_hold.map_or(String::new(), |it| format!(", hold {:.1} s", it.time_s));
+    format!(
+        "{sex}, {:.2} years, {:.3} m, grip {} and {}{hold}",
+        player.age_y,
+        player.stature_m,
+        grip(player.grip_top_n),
+        grip(player.grip_bottom_n)
+    )
 }
 
 /// Lasting fatigue of trunk and arms, as shares of what the knee loses in like work.

@@ -1,6 +1,7 @@
 //! The command line: one file a command, and what they share.
 #![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
 
+mod calibrate;
 mod check;
 mod compare;
 mod figure;
@@ -51,6 +52,7 @@ enum Command {
     Fit(fit::Args),
     Trial(trial::Args),
     Check(check::Args),
+    Calibrate(calibrate::Args),
     Stroke(stroke::Args),
 }
 
@@ -65,6 +67,7 @@ impl Command {
             Self::Fit(args) => fit::run(args),
             Self::Trial(args) => trial::run(args),
             Self::Check(args) => check::run(args),
+            Self::Calibrate(args) => calibrate::run(args),
             Self::Stroke(args) => stroke::run(args),
         }
     }
