@@ -7,6 +7,8 @@
 
 #[path = "commands/bats.rs"]
 mod bats;
+#[path = "commands/nets.rs"]
+mod nets;
 #[path = "commands/pairs.rs"]
 mod pairs;
 

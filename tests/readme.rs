@@ -66,7 +66,9 @@ fn clone_with_scenarios() -> tempfile::TempDir {
 #[test]
 fn every_command_of_the_readme_runs_and_exits_as_shown() {
     let commands = shown(include_str!("../README.md"));
-    for name in ["weigh", "swing", "innings", "compare", "fit", "trial", "check", "new", "stroke"] {
+    for name in [
+        "weigh", "swing", "innings", "compare", "fit", "trial", "check", "calibrate", "new", "stroke",
+    ] {
         assert!(commands.iter().any(|it| it.arguments[0] == name), "the README shows no {name}");
     }
     let folder = clone_with_scenarios();

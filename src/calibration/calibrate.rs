@@ -1,11 +1,13 @@
 //! The fit itself: readings in, strength and lasting fatigue out, with what it moved.
 
 use super::figures::{Surer, surer};
-use super::posterior::{Held, Judged, Posterior, Possible, Spread, possible};
+use super::posterior::{Held, Judged, Possible, Posterior, Spread, possible};
 use super::response::ResponseFault;
 use super::simulated::{Order, Simulated};
 use crate::innings::schedule::ScheduleFault;
-use crate::measurement::nets::{Asked, Calibration, Lasting, NetFault, NetReading, PART_COUNT, Read};
+use crate::measurement::nets::{
+    Asked, Calibration, Lasting, NetFault, NetReading, PART_COUNT, Read,
+};
 use crate::player::calibrated::Part;
 use crate::swing::player_stroke::SwingFault;
 
@@ -36,7 +38,9 @@ pub enum CalibrationFault {
         fresh: usize,
     },
     /// A figure no player like this one has.
-    #[error("{value:.3} {unit} is {factor:.1} times the {expected:.3} {unit} that the tables expect")]
+    #[error(
+        "{value:.3} {unit} is {factor:.1} times the {expected:.3} {unit} that the tables expect"
+    )]
     NotThisPlayer {
         /// Index of the reading.
         reading: usize,

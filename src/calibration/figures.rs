@@ -1,7 +1,7 @@
 //! How much surer the player's figures and the advice became.
 
 use super::calibrate::CalibrationFault;
-use super::posterior::{Posterior, Possible, Spread};
+use super::posterior::{Possible, Posterior, Spread};
 use super::response::Response;
 use super::simulated::{Order, Simulated};
 use super::tiredness::Tiredness;
@@ -44,7 +44,8 @@ pub fn pull_at(
     let end = simulated.tiredness(order.plan.runs);
     let at = |after: &Tiredness| {
         let strength = after.tired(&calibration.ln_factor, calibration.lasting.central);
-        let near = simulated.response(order.bat, pull).map(|it| libm::exp(it.at(&strength).ln_time));
+        let near =
+            simulated.response(order.bat, pull).map(|it| libm::exp(it.at(&strength).ln_time));
         held.fastest(&factors(&strength), near).map(|it| it.contact.bat_speed_m_s)
     };
     Ok([at(&Tiredness::NONE)?, at(&end)?])
@@ -85,10 +86,8 @@ fn in_time(
     let strokes = ["pull", "hook"].map(|it| order.batter.stroke_index(it));
     (0..order.bats.len())
         .filter_map(|bat| {
-            let responses: Vec<&Response> = strokes
-                .iter()
-                .map(|it| simulated.response(bat, (*it)?))
-                .collect::<Option<_>>()?;
+            let responses: Vec<&Response> =
+                strokes.iter().map(|it| simulated.response(bat, (*it)?)).collect::<Option<_>>()?;
             let passes = |it: &Possible| {
                 let strength = end.tired(&it.ln_strength, it.lasting).map(|it| it + ln_limit);
                 let fine = responses.iter().all(|r| r.at(&strength).ln_time <= ln_available);

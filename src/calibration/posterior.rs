@@ -6,9 +6,7 @@
 //! freedom, as a normal one whose precision differs by reading: a reading far off counts for little. The
 //! precisions and the scatter are found by expectation and maximisation.
 
-use super::errors::{
-    SCATTER, SCATTER_COUNTS, Shared, enters, instrument_sd, ln_read, shared,
-};
+use super::errors::{SCATTER, SCATTER_COUNTS, Shared, enters, instrument_sd, ln_read, shared};
 use super::points::{even_point, normal_below, normal_quantile};
 use super::response::{LnSwing, Response, Triangle, times, triangle, whitened};
 use super::tiredness::Tiredness;
@@ -23,7 +21,7 @@ pub const POINTS: usize = 4096;
 /// Most rounds of expectation and maximisation.
 const ROUNDS: usize = 20;
 /// Change of the scatter, as a share, at which the rounds end.
-const SETTLED: f64 = 0.002;
+const SETTLED: f64 = 0.01;
 /// Lasting fatigue before any reading, a share of the knee's loss: a third, as one standard deviation a
 /// third, and never below nought. Two standard deviations reach all of it.
 pub const LASTING: Shared = Shared { mean: 1.0 / 3.0, sd: 1.0 / 3.0 };
@@ -169,8 +167,11 @@ impl Posterior {
     pub fn figure(&self, of: impl Fn(&Possible) -> f64 + Sync) -> Spread {
         let values: Vec<f64> = self.points.par_iter().map(&of).collect();
         let mean = values.iter().zip(&self.weights).map(|(it, w)| w * it).sum::<f64>();
-        let variance =
-            values.iter().zip(&self.weights).map(|(it, w)| w * (it - mean) * (it - mean)).sum::<f64>();
+        let variance = values
+            .iter()
+            .zip(&self.weights)
+            .map(|(it, w)| w * (it - mean) * (it - mean))
+            .sum::<f64>();
         let mut order: Vec<usize> = (0..values.len()).collect();
         order.sort_by(|&a, &b| values[a].total_cmp(&values[b]));
         let quantile = |share: f64| {
@@ -211,7 +212,8 @@ impl<'a> Fit<'a> {
         let errors = shared(strokes);
         let entering: Vec<Vec<f64>> =
             readings.iter().map(|it| enters(it.reading, it.stroke, strokes)).collect();
-        let mean = |enters: &[f64]| enters.iter().zip(&errors).map(|(h, e)| h * e.mean).sum::<f64>();
+        let mean =
+            |enters: &[f64]| enters.iter().zip(&errors).map(|(h, e)| h * e.mean).sum::<f64>();
         let read =
             readings.iter().zip(&entering).map(|(it, h)| ln_read(it.reading) - mean(h)).collect();
         Self {
@@ -364,15 +366,20 @@ impl Round {
             let own = if a == b { 1.0 / (errors[a].sd * errors[a].sd) } else { 0.0 };
             own + (0..n).map(|i| precision[i] * entering[i][a] * entering[i][b]).sum::<f64>()
         });
-        let Some(inverse) = normal.cholesky().map(|it| it.inverse()) else { return Self::default() };
+        let Some(inverse) = normal.cholesky().map(|it| it.inverse()) else {
+            return Self::default();
+        };
         // From what is left of the readings to the shared errors, and to what of them stays: linear, so
         // that one matrix a round serves all points.
         let h = DMatrix::from_fn(n, q, |i, a| entering[i][a]);
         let weighed = DMatrix::from_fn(q, n, |a, i| precision[i] * entering[i][a]);
         let own = DMatrix::identity(n, n) - &h * &inverse * &weighed;
         let likely = DMatrix::from_fn(n, n, |i, j| precision[i] * own[(i, j)]);
-        let log_weights: Vec<f64> =
-            left.par_iter().zip(ln_weights).map(|(left, w)| w - 0.5 * form(&likely, left)).collect();
+        let log_weights: Vec<f64> = left
+            .par_iter()
+            .zip(ln_weights)
+            .map(|(left, w)| w - 0.5 * form(&likely, left))
+            .collect();
         let top = log_weights.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         let raw: Vec<f64> = log_weights.iter().map(|it| libm::exp(it - top)).collect();
         let sum: f64 = raw.iter().sum();
@@ -392,4 +399,3 @@ impl Round {
         Self { weights, mean, square }
     }
 }
-

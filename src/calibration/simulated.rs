@@ -88,7 +88,8 @@ impl Simulated {
         for &stroke in &wanted {
             let response = Response::simulated(&own.held[stroke], &spread, &step)?;
             for i in HELD_OUT {
-                let strength = times(&spread, core::array::from_fn(|j| normal_quantile(even_point(i)[j])));
+                let strength =
+                    times(&spread, core::array::from_fn(|j| normal_quantile(even_point(i)[j])));
                 let ours = response.at(&strength).ln_time;
                 let truth = swing_at(&own.held[stroke], &strength, Some(ours));
                 error = error.max(truth.map_or(0.0, |it| (it.ln_time - ours).abs()));

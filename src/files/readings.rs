@@ -22,13 +22,13 @@ const TABLE: Kind = Kind {
 };
 
 /// The table that comes with the demo: invented.
-pub const DEMO: &str = include_str!("../../scenarios/junior-nets.csv");
+pub const DEMO: &str = include_str!("../../assets/nets/junior.csv");
 
 /// The text of a table; without a path that of the demo.
 pub fn text_of(path: Option<&Path>) -> Result<Source, Fault> {
     match path {
         Some(path) => text_of_file(path, &TABLE),
-        None => Ok(Source::new("scenarios/junior-nets.csv (built in)", DEMO)),
+        None => Ok(Source::new("assets/nets/junior.csv (built in)", DEMO)),
     }
 }
 
@@ -102,7 +102,9 @@ fn mend(fault: &NetFault) -> &'static str {
         NetFault::OutOfRange { field: "time", .. } => {
             "count from the top of the backlift to the ball; write the rate at which the film was taken, not played"
         }
-        NetFault::OutOfRange { field: "runs", .. } => "write 0 for a fresh player, or the runs so far",
+        NetFault::OutOfRange { field: "runs", .. } => {
+            "write 0 for a fresh player, or the runs so far"
+        }
         NetFault::OutOfRange { .. } => "check the number and its unit",
         NetFault::NoSuchStroke => "write drive, pull or hook",
     }

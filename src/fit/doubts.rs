@@ -52,7 +52,10 @@ pub(super) fn move_inputs(
         };
         changes = vec![
             ("the trunk is weaker, as far as the nets leave open", strength(trunk)),
-            ("the trunk is stronger, as far as the nets leave open", strength(trunk.map(|it| 1.0 / it))),
+            (
+                "the trunk is stronger, as far as the nets leave open",
+                strength(trunk.map(|it| 1.0 / it)),
+            ),
             ("less tiredness lasts, as far as the nets leave open", slow(Slow::Low)),
             ("more tiredness lasts, as far as the nets leave open", slow(Slow::High)),
         ];

@@ -62,7 +62,9 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     }
     if args.readings.is_none() && args.given.scenario.is_some() {
         let fault = Fault::new("there are no readings");
-        return Err(fault.help("name a table: backlift calibrate READINGS.csv SCENARIO.ron").into());
+        return Err(fault
+            .help("name a table: backlift calibrate READINGS.csv SCENARIO.ron")
+            .into());
     }
     let labels: Vec<String> = loaded.scenario.bats.iter().map(|it| it.label.clone()).collect();
     let table = read(text_of(args.readings.as_deref())?, &labels)?;

@@ -110,7 +110,11 @@ impl<'t> Line<'t> {
         let number = units.into_iter().find_map(|it| lower.strip_suffix(it)).unwrap_or(&lower);
         let value = number.trim().parse::<f64>().ok().filter(|it| it.is_finite() && *it > 0.0);
         value.or_else(|| {
-            self.fault("frame_rate", &format!("{written:?} is not a number of pictures a second"), HELP)
+            self.fault(
+                "frame_rate",
+                &format!("{written:?} is not a number of pictures a second"),
+                HELP,
+            )
         })
     }
 
@@ -150,7 +154,8 @@ impl<'t> Line<'t> {
             "fastest" => Some(Asked::Fastest),
             "own pace" => Some(Asked::OwnPace),
             _ => {
-                let help = "write \"fastest\" for as fast as can still be controlled, or \"own pace\"";
+                let help =
+                    "write \"fastest\" for as fast as can still be controlled, or \"own pace\"";
                 self.fault("asked", &format!("{written:?} is not known here"), help)
             }
         }

@@ -68,10 +68,8 @@ pub fn text_of_file(path: &Path, kind: &Kind) -> Result<Source, Fault> {
         .and_then(|file| file.take(LARGEST_BYTES + 1).read_to_end(&mut bytes))
         .map_err(|error| cannot_open(path, &name, &error, kind))?;
     if bytes.len() as u64 > LARGEST_BYTES {
-        return Err(
-            Fault::new(format!("{name} is larger than 1 MiB: that is no {}", kind.noun))
-                .help(kind.like),
-        );
+        return Err(Fault::new(format!("{name} is larger than 1 MiB: that is no {}", kind.noun))
+            .help(kind.like));
     }
     decode(&name, bytes)
 }

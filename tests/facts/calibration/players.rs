@@ -104,6 +104,13 @@ pub fn plan(fresh: usize, tired: usize) -> Vec<NetReading> {
     out
 }
 
+/// Pulls alone, fresh and after fifty runs.
+pub fn pulls(fresh: usize, tired: usize) -> Vec<NetReading> {
+    let mut out = vec![timed(0, "pull", 0.0); fresh];
+    out.extend(vec![timed(0, "pull", 50.0); tired]);
+    out
+}
+
 /// Evenly distributed numbers from a seed (SplitMix64).
 pub struct Dice(pub u64);
 

@@ -18,7 +18,6 @@ fn bands_of_nine_in_ten_hold_the_truth_of_nine_in_ten_players() {
         response.at(&if tired { end.tired(&fresh, it.lasting) } else { fresh }).ln_speed.exp()
     };
     // A player's truth, and what the fit says of it: spread before and after.
-    let started = std::time::Instant::now();
     let all: Vec<Vec<(f64, [Spread; 2])>> = (0..PLAYERS)
         .into_par_iter()
         .map(|seed| {
@@ -40,7 +39,6 @@ fn bands_of_nine_in_ten_hold_the_truth_of_nine_in_ten_players() {
             out
         })
         .collect();
-    println!("{:?}", started.elapsed());
     let names = ["trunk", "arms", "wrists", "lasting", "fresh pull", "late pull", "pull lost"];
     for (f, name) in names.into_iter().enumerate() {
         let of = |which: usize, what: &dyn Fn(f64, Spread) -> f64| {

@@ -1,9 +1,7 @@
 //! The fit, its faults put where they were written.
 
 use backlift::calibration::response::ResponseFault;
-use backlift::calibration::{
-    Calibrated, CalibrationFault, Order, Simulated, calibrate, pull_at,
-};
+use backlift::calibration::{Calibrated, CalibrationFault, Order, Simulated, calibrate, pull_at};
 use backlift::files::fault::{Fault, Faults};
 use backlift::files::readings::Readings;
 use backlift::innings::played::{InningsFault, delivery};
@@ -61,9 +59,8 @@ pub fn calibrated(
         share_limit: loaded.scenario.fit.share_limit,
     };
     let stop = |fault| stop(loaded, table, fault);
-    let simulated =
-        Simulated::new(&order, readings, &|doing, share| progress.report(doing, share))
-            .map_err(stop)?;
+    let simulated = Simulated::new(&order, readings, &|doing, share| progress.report(doing, share))
+        .map_err(stop)?;
     if progress.report("weighing the players who may be", 0.9).is_break() {
         return Err(Stop::Cancelled);
     }
@@ -103,9 +100,9 @@ fn stop(loaded: &Loaded, table: &Readings, fault: CalibrationFault) -> Stop {
             };
             Stop::WrongInput(Faults(faults.iter().map(each).collect()))
         }
-        CalibrationFault::TooFew { .. } => {
-            table.whole(&words, "film a few more pulls, ten if you can, before the player tires").into()
-        }
+        CalibrationFault::TooFew { .. } => table
+            .whole(&words, "film a few more pulls, ten if you can, before the player tires")
+            .into(),
         CalibrationFault::NotThisPlayer { reading, field, .. } => {
             let help = match field {
                 "time" => {
@@ -116,7 +113,10 @@ fn stop(loaded: &Loaded, table: &Readings, fault: CalibrationFault) -> Stop {
             table.fault(reading, field, &words, help).into()
         }
         CalibrationFault::NobodyIsLikeThis { .. } => table
-            .whole(&words, "check frame_rate, the unit of the speeds, and the player's grip and stature")
+            .whole(
+                &words,
+                "check frame_rate, the unit of the speeds, and the player's grip and stature",
+            )
             .into(),
         CalibrationFault::Response(ResponseFault::Cancelled) => Stop::Cancelled,
         CalibrationFault::Response(ResponseFault::BeyondControl) => {

@@ -51,9 +51,7 @@ pub fn of(found: &Found) -> Figures {
         })
     });
     let figure = |value: [f64; 2], spreads: &[Spread; 2]| {
-        let one = |value: f64, it: &Spread| {
-            json!({ "value": value, "mean": it.mean, "sd": it.sd, "low": it.low, "high": it.high })
-        };
+        let one = |value: f64, it: &Spread| json!({ "value": value, "mean": it.mean, "sd": it.sd, "low": it.low, "high": it.high });
         both(one(value[0], &spreads[0]), one(value[1], &spreads[1]))
     };
     let [before, after] = found.pull_m_s;

@@ -93,10 +93,12 @@ fn surer(found: &Found, units: Units) -> Vec<Vec<String>> {
     let it = &found.calibrated.surer;
     let speed = |value: f64, it: &Spread| {
         let of = |it: f64| spoken(Quantity::Speed, it, 0.3, units);
-        format!("{} ({} to {})", of(value), of(it.low), of(it.high))
+        let low = of(it.low);
+        let low = low.split(|c: char| c.is_whitespace()).next().unwrap_or_default();
+        format!("{} ({low} to {})", of(value), of(it.high))
     };
     let lost = |value: f64, it: &Spread| {
-        format!("{} ({} to {})", percent(value, 1), percent(it.low, 1), percent(it.high, 1))
+        format!("{} ({} to {})", percent(value, 1), number(100.0 * it.low, 1), percent(it.high, 1))
     };
     let [before, after] = found.pull_m_s;
     let drop = |[fresh, late]: [f64; 2]| 1.0 - late / fresh;

@@ -46,6 +46,7 @@ struct PullRow {
     #[serde(flatten)]
     with_slow: PullNow,
     without_slow: PullNow,
+    with_slow_low: PullNow,
     with_slow_high: PullNow,
 }
 
@@ -116,6 +117,7 @@ fn pull(it: &Pull) -> PullRow {
         runs: it.runs,
         with_slow: now(&it.with_slow),
         without_slow: now(&it.without_slow),
+        with_slow_low: now(&it.with_slow_low),
         with_slow_high: now(&it.with_slow_high),
     }
 }

@@ -26,9 +26,9 @@ pub fn told(played: &Played, units: Units) -> String {
         out += &format!("\nThe {name} more closely:\n{}", closely_at(played, closely, units));
     }
     out += "\nWhat is not known of lasting fatigue:\n";
-    out += &band(&played.at_fifty, units);
+    out += &band(&played.at_fifty, played.read_in_nets, units);
     if played.at_end.runs != played.at_fifty.runs {
-        out += &band(&played.at_end, units);
+        out += &band(&played.at_end, played.read_in_nets, units);
     }
     out += "\nWhat the model does not know:\n";
     for it in LIMITS {
@@ -41,17 +41,21 @@ pub fn told(played: &Played, units: Units) -> String {
 pub fn sentence(played: &Played, units: Units) -> String {
     let it = &played.at_fifty;
     let now = it.drop_share(&it.with_slow);
-    let low = it.drop_share(&it.without_slow);
+    let low = it.drop_share(&it.with_slow_low);
     let high = it.drop_share(&it.with_slow_high);
     let fresh = it.fresh.fastest.contact.bat_speed_m_s;
     let lost_m_s = now * fresh;
     format!(
-        "The pull at fifty with {} is {} ({}) slower than at the first ball; anything from {} to {}, since nobody has measured lasting fatigue",
+        "The pull at fifty with {} is {} ({}) slower than at the first ball; anything from {} to {}, {}",
         played.bat_label,
         percent(now, 1),
         spoken(Quantity::Speed, lost_m_s, 0.3 * lost_m_s.abs(), units),
         percent(low, 1),
-        percent(high, 1)
+        percent(high, 1),
+        match played.read_in_nets {
+            true => "as far as this player's tired swings in the nets say",
+            false => "since nobody has measured lasting fatigue",
+        }
     )
 }
 
@@ -101,14 +105,14 @@ fn speed(now: &StrokeNow, units: Units) -> String {
     spoken(Quantity::Speed, now.fastest.contact.bat_speed_m_s, 0.05, units)
 }
 
-fn band(it: &Pull, units: Units) -> String {
+fn band(it: &Pull, read_in_nets: bool, units: Units) -> String {
     let now = |words: &str, now: &StrokeNow| {
         format!("{words} {} ({} lost)", speed(now, units), percent(it.drop_share(now), 1))
     };
     let words = format!(
         "the pull at {}: {}, {}, {}",
         number(it.runs, 0),
-        now("none", &it.without_slow),
+        now(if read_in_nets { "least" } else { "none" }, &it.with_slow_low),
         now("taken here", &it.with_slow),
         now("most", &it.with_slow_high)
     );

@@ -110,11 +110,7 @@ pub fn swing(
         Err(_) => [0.0; 2],
     };
     let dynamics = engine.as_ref().map_or(0.0, |it| it.difference(&seen.contact).bat_speed.abs());
-    let doubt = Doubt {
-        strength: start.strength(&loaded.player)?,
-        bat: bat_doubt,
-        dynamics,
-    };
+    let doubt = Doubt { strength: start.strength(&loaded.player)?, bat: bat_doubt, dynamics };
     step("hurrying", 0.95)?;
     let hurried = HURRIED.map(|it| (it, swinger.swing(it * fastest_s, None))).to_vec();
     Ok(Swung {
