@@ -67,7 +67,16 @@ fn clone_with_scenarios() -> tempfile::TempDir {
 fn every_command_of_the_readme_runs_and_exits_as_shown() {
     let commands = shown(include_str!("../README.md"));
     for name in [
-        "weigh", "swing", "innings", "compare", "fit", "trial", "check", "calibrate", "new", "stroke",
+        "weigh",
+        "swing",
+        "innings",
+        "compare",
+        "fit",
+        "trial",
+        "check",
+        "calibrate",
+        "new",
+        "stroke",
     ] {
         assert!(commands.iter().any(|it| it.arguments[0] == name), "the README shows no {name}");
     }

@@ -17,7 +17,7 @@ pub const FEWEST_FRESH: usize = 3;
 /// Furthest from what the tables say, as a factor, that a figure asked for at its fastest may be: half as
 /// slow again as the slowest of a thousand such players, so that only a slip or a film played back at
 /// another rate than it was taken is beyond it (assumption).
-const FURTHEST: f64 = 2.0;
+const FURTHEST: f64 = 2.2;
 /// The same of a figure at the player's own pace.
 const FURTHEST_AT_OWN_PACE: f64 = 3.5;
 /// Furthest that all readings together may move the strength, standard deviations of the tables.

@@ -9,6 +9,7 @@
 mod calibrate;
 pub mod errors;
 mod figures;
+pub mod limit;
 pub mod points;
 pub mod posterior;
 pub mod response;

@@ -1,8 +1,9 @@
 //! Everything a calibration asks of the swing, simulated beforehand.
 
 use super::calibrate::CalibrationFault;
+use super::limit::swing_at;
 use super::points::{even_point, normal_quantile};
-use super::response::{Response, ResponseFault, node_strengths, swing_at, times, triangle};
+use super::response::{Response, ResponseFault, node_strengths, times, triangle};
 use super::tiredness::Tiredness;
 use crate::bat::figures::WeighedBat;
 use crate::innings::played::{ball_loads, schedule};

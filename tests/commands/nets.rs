@@ -23,8 +23,8 @@ fn calibrate_tells_what_moved_what_got_surer_and_what_it_doubts() {
     assert_eq!(value["schema"], "backlift/calibrate/1");
     let sd = |pointer: &str| value.pointer(pointer).unwrap().as_f64().unwrap();
     for figure in ["fresh_m_s", "at_end_m_s", "lost_share"] {
-        let [before, after] = ["by_tables", "with_readings"]
-            .map(|it| sd(&format!("/pull/{figure}/{it}/sd")));
+        let [before, after] =
+            ["by_tables", "with_readings"].map(|it| sd(&format!("/pull/{figure}/{it}/sd")));
         assert!(after < 0.7 * before, "{figure}: {before} before, {after} after");
     }
     assert_eq!(value["strength"].as_array().unwrap().len(), 3);
