@@ -71,11 +71,11 @@ pub fn triangle(covariance: &Triangle) -> Triangle {
 /// Inverse of a lower triangle with a positive diagonal.
 fn inverse(l: &Triangle) -> Triangle {
     let mut out = [[0.0; PART_COUNT]; PART_COUNT];
-    for j in 0..PART_COUNT {
-        for i in j..PART_COUNT {
+    for (i, row) in l.iter().enumerate() {
+        for j in 0..=i {
             let unit = if i == j { 1.0 } else { 0.0 };
-            let sum: f64 = (j..i).map(|k| l[i][k] * out[k][j]).sum();
-            out[i][j] = (unit - sum) / l[i][i].max(f64::MIN_POSITIVE);
+            let sum: f64 = (j..i).map(|k| row[k] * out[k][j]).sum();
+            out[i][j] = (unit - sum) / row[i].max(f64::MIN_POSITIVE);
         }
     }
     out

@@ -48,12 +48,9 @@ pub fn read(source: Source, labels: &[String]) -> Result<Readings, Faults> {
     for n in 0..table.rows.len() {
         match row::reading(&table, n, labels) {
             Ok(reading) => match reading.fault() {
-                Some(fault) => faults.push(table.fault(
-                    n,
-                    column_of(&fault, &reading),
-                    &fault.to_string(),
-                    mend(&fault),
-                )),
+                Some(fault) => {
+                    faults.push(table.fault(n, fault.field(), &fault.to_string(), mend(&fault)))
+                }
                 None => readings.push(reading),
             },
             Err(mut found) => faults.append(&mut found),
@@ -68,26 +65,14 @@ impl Readings {
         self.table.line(reading)
     }
 
-    /// A fault about one reading: at the column if it has one of that name, else at the whole line.
+    /// A fault about one reading: at the column if something stands there, else at the whole line.
     pub fn fault(&self, reading: usize, column: &str, message: &str, help: &str) -> Fault {
-        let column = match column {
-            "time" if !self.table.has(reading, "time") => "frames",
-            other => other,
-        };
         self.table.fault(reading, column, message, help)
     }
 
     /// A fault about the table as a whole.
     pub fn whole(&self, message: &str, help: &str) -> Fault {
         Fault::new(message).at(&self.table.source, self.table.header.clone()).help(help)
-    }
-}
-
-/// The column a fault of a reading is shown at.
-fn column_of(fault: &NetFault, reading: &NetReading) -> &'static str {
-    match (fault.field(), &reading.read) {
-        ("time", _) => "time",
-        (field, _) => field,
     }
 }
 

@@ -44,20 +44,18 @@ pub(super) fn move_inputs(
         ("tiredness lasts as long as it can", slow(Slow::High)),
     ];
     if let Some(weaker) = order.player.weaker_by_nets() {
-        // The nets left less in doubt than that: the trunk, and with it what goes with the trunk.
+        // By what the nets left in doubt: the trunk, and with it what goes with the trunk. The words are
+        // short, for they stand on the card.
         let [trunk, ..] = weaker;
         let strength = |factors: [f64; GROUP_COUNT]| Setting {
             batter: setting.batter.with_strength(order.player.strength.times(&factors)),
             ..setting.clone()
         };
         changes = vec![
-            ("the trunk is weaker, as far as the nets leave open", strength(trunk)),
-            (
-                "the trunk is stronger, as far as the nets leave open",
-                strength(trunk.map(|it| 1.0 / it)),
-            ),
-            ("less tiredness lasts, as far as the nets leave open", slow(Slow::Low)),
-            ("more tiredness lasts, as far as the nets leave open", slow(Slow::High)),
+            ("the trunk is weaker", strength(trunk)),
+            ("the trunk is stronger", strength(trunk.map(|it| 1.0 / it))),
+            ("less tiredness lasts", slow(Slow::Low)),
+            ("more tiredness lasts", slow(Slow::High)),
         ];
     }
     if !order.strokes_otherwise.is_empty() {

@@ -46,8 +46,8 @@ pub struct Args {
     #[arg(long, requires = "scenario", conflicts_with = "set")]
     keep: bool,
 
-    /// Write a table to fill in to this new file, and do nothing else
-    #[arg(long, value_name = "FILE", conflicts_with_all = ["readings", "out", "keep"])]
+    /// Write a table to fill in to this new file, for the bats of a scenario, and do nothing else
+    #[arg(long, value_name = "FILE", conflicts_with_all = ["scenario", "out", "keep"])]
     new: Option<PathBuf>,
 
     #[command(flatten)]
@@ -56,10 +56,12 @@ pub struct Args {
 
 /// Fits, tells, and keeps.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
-    let loaded = load(&args.given)?;
     if let Some(path) = &args.new {
-        return starter::write(path, &loaded);
+        // The one file named beside it is the scenario.
+        let given = ScenarioArgs { scenario: args.readings, set: args.given.set };
+        return starter::write(path, &load(&given)?);
     }
+    let loaded = load(&args.given)?;
     if args.readings.is_none() && args.given.scenario.is_some() {
         let fault = Fault::new("there are no readings");
         return Err(fault

@@ -128,6 +128,9 @@ impl Table {
 
     /// A fault about a value; about the whole line where there is no such column, or nothing in it.
     pub fn fault(&self, row: usize, column: &str, message: &str, help: &str) -> Fault {
+        // A time may have been written as pictures.
+        let counted = column == "time" && !self.has(row, "time");
+        let column = if counted { "frames" } else { column };
         let fault = Fault::new(format!("{column}: {message}")).help(help);
         let Some(line) = self.rows.get(row) else { return fault };
         let place = self.columns.iter().position(|it| COLUMNS[*it] == column);

@@ -22,6 +22,9 @@ fn by_simulation(batter: &Batter, truth: &Possible, reading: &NetReading) -> (f6
     (it.stroke_time_s.ln(), it.contact.bat_speed_m_s.ln())
 }
 
+/// Bat, stroke and score of a swing.
+type Swung = (usize, String, u64);
+
 const PLAYERS: u64 = 16;
 
 /// What came out for players whose swings are simulated with these strokes.
@@ -41,7 +44,7 @@ fn fitted(batter: &Batter) -> Fitted {
             let mut dice = Dice(9000 + seed);
             let truth = drawn(&mut dice);
             // Each swing is simulated once.
-            let known: RefCell<BTreeMap<(usize, String, u64), (f64, f64)>> = RefCell::default();
+            let known: RefCell<BTreeMap<Swung, (f64, f64)>> = RefCell::default();
             let swing = |_: &Possible, reading: &NetReading| {
                 let key = (reading.bat, reading.stroke.clone(), reading.runs.to_bits());
                 let mut known = known.borrow_mut();

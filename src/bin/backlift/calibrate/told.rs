@@ -122,7 +122,7 @@ fn surer(found: &Found, units: Units) -> Vec<Vec<String>> {
 fn doubted(found: &Found, units: Units) -> String {
     let it = &found.calibrated;
     let scatter = percent(it.scatter, 1);
-    let mut out = format!("\nSwing by swing this player scatters by {scatter}. ");
+    let start = format!("Swing by swing this player scatters by {scatter}.");
     let rows: Vec<String> = found
         .readings
         .iter()
@@ -145,9 +145,10 @@ fn doubted(found: &Found, units: Units) -> String {
         })
         .collect();
     if rows.is_empty() {
-        return out + "No reading is doubted\n";
+        return format!("\n{start} No reading is doubted\n");
     }
-    out += "Readings that are doubted, look at the film again:\n";
+    let look = "These readings are doubted; look at the film again:";
+    let mut out = format!("\n{}\n", paragraph(&format!("{start} {look}")));
     for it in rows {
         out += &(set_in(&it) + "\n");
     }

@@ -5,7 +5,7 @@ use serde::Serialize;
 use serde_json::{Map, Value};
 
 use super::computed::{Played, Pull};
-use super::told::LIMITS;
+use super::told::limits;
 
 #[derive(Serialize)]
 pub struct Figures {
@@ -80,7 +80,7 @@ pub fn of(played: &Played) -> serde_json::Result<Figures> {
         points,
         pull_at_fifty: pull(&played.at_fifty),
         pull_at_end: pull(&played.at_end),
-        limits: LIMITS.to_vec(),
+        limits: limits(played),
     })
 }
 

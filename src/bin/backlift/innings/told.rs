@@ -9,12 +9,22 @@ use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
 /// What the figures do not hold.
-pub const LIMITS: [&str; 4] = [
+const LIMITS: [&str; 4] = [
     "nobody has measured how trunk and arms tire in an innings: the lasting part is a third of what legs lose, anything from none to all of it",
     "wrists are judged at the same stroke time throughout, somewhat slower than the fastest fresh swing",
     "heat, drink, concentration and injury are not in it",
     "the absolute speeds hang on the player's strength; the change from fresh to tired much less",
 ];
+
+/// The first of them where tired swings of this player were read.
+const READ_IN_NETS: &str = "how this player tires was read in the nets, over one innings' worth of work: another day may differ";
+
+/// What these figures do not hold.
+pub fn limits(played: &Played) -> Vec<&'static str> {
+    let [tables, rest @ ..] = LIMITS;
+    let first = if played.read_in_nets { READ_IN_NETS } else { tables };
+    std::iter::once(first).chain(rest).collect()
+}
 
 /// Everything, the sentence first.
 pub fn told(played: &Played, units: Units) -> String {
@@ -31,7 +41,7 @@ pub fn told(played: &Played, units: Units) -> String {
         out += &band(&played.at_end, played.read_in_nets, units);
     }
     out += "\nWhat the model does not know:\n";
-    for it in LIMITS {
+    for it in limits(played) {
         out += &(set_in(it) + "\n");
     }
     out
