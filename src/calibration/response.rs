@@ -15,8 +15,8 @@ use rayon::prelude::*;
 /// Swings at the limit of control, for every strength.
 #[derive(Clone, Debug)]
 pub struct Response {
-    /// Inverse of the lower triangle of the tables' covariance: to coordinates of equal spread.
-    whiten: [[f64; PART_COUNT]; PART_COUNT],
+    /// Lower triangle of the tables' covariance; nodes stand in coordinates of equal spread.
+    spread: Triangle,
     nodes: Vec<[f64; PART_COUNT]>,
     /// Weights of the nodes, then constant and slopes: for time and for speed.
     weights: [Vec<f64>; 2],
@@ -68,17 +68,14 @@ pub fn triangle(covariance: &Triangle) -> Triangle {
     l
 }
 
-/// Inverse of a lower triangle with a positive diagonal.
-fn inverse(l: &Triangle) -> Triangle {
-    let mut out = [[0.0; PART_COUNT]; PART_COUNT];
+/// Solution x of L x = b for a lower triangle with a positive diagonal.
+fn solved(l: &Triangle, b: [f64; PART_COUNT]) -> [f64; PART_COUNT] {
+    let mut x = [0.0; PART_COUNT];
     for (i, row) in l.iter().enumerate() {
-        for j in 0..=i {
-            let unit = if i == j { 1.0 } else { 0.0 };
-            let sum: f64 = (j..i).map(|k| row[k] * out[k][j]).sum();
-            out[i][j] = (unit - sum) / row[i].max(f64::MIN_POSITIVE);
-        }
+        let known: f64 = row.iter().zip(&x).take(i).map(|(l, x)| l * x).sum();
+        x[i] = (b[i] - known) / row[i].max(f64::MIN_POSITIVE);
     }
-    out
+    x
 }
 
 /// Strengths at which a stroke is simulated, as logarithms over the tables': the tables' own first.
@@ -116,11 +113,10 @@ impl Response {
                 ControlFlow::Continue(()) => Ok(swing_at(held, strength, Some(start.ln_time))),
             })
             .collect::<Result<Vec<_>, _>>()?;
-        let whiten = inverse(spread);
         let (nodes, swings): (Vec<_>, Vec<LnSwing>) = strengths
             .iter()
             .zip(found)
-            .filter_map(|(strength, it)| Some((times(&whiten, *strength), it?)))
+            .filter_map(|(strength, it)| Some((whitened(spread, strength), it?)))
             .unzip();
         if nodes.len() < FEWEST {
             return Err(ResponseFault::BeyondControl);
@@ -143,7 +139,12 @@ impl Response {
         let (Some(time), Some(speed)) = (solve(|it| it.ln_time), solve(|it| it.ln_speed)) else {
             return Err(ResponseFault::BeyondControl);
         };
-        Ok(Self { whiten, nodes, weights: [time, speed], shift: [[0.0; PART_COUNT + 1]; 2] })
+        Ok(Self {
+            spread: *spread,
+            nodes,
+            weights: [time, speed],
+            shift: [[0.0; PART_COUNT + 1]; 2],
+        })
     }
 
     /// The same stroke with another bat: the difference is simulated at four strengths and taken as a
@@ -174,7 +175,7 @@ impl Response {
 
     /// The fastest controlled swing with this strength, as logarithms over the tables'.
     pub fn at(&self, ln_strength: &[f64; PART_COUNT]) -> LnSwing {
-        let mut x = times(&self.whiten, *ln_strength);
+        let mut x = whitened(&self.spread, ln_strength);
         let away = libm::sqrt(x.iter().map(|it| it * it).sum::<f64>());
         if away > FURTHEST {
             x = x.map(|it| it * FURTHEST / away);
@@ -198,5 +199,5 @@ impl Response {
 
 /// A vector in coordinates in which the covariance of this lower triangle is the unit matrix.
 pub fn whitened(spread: &Triangle, x: &[f64; PART_COUNT]) -> [f64; PART_COUNT] {
-    times(&inverse(spread), *x)
+    solved(spread, *x)
 }
