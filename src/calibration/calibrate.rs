@@ -14,9 +14,8 @@ use crate::swing::player_stroke::SwingFault;
 /// Fewest readings of the player fresh: with fewer, one bad one cannot be told from a weak player.
 pub const FEWEST_FRESH: usize = 3;
 
-/// Furthest from what the tables say, as a factor, that a figure asked for at its fastest may be: half as
-/// slow again as the slowest of a thousand such players, so that only a slip or a film played back at
-/// another rate than it was taken is beyond it (assumption).
+/// Furthest from what the tables say, as a factor, that a figure asked for at its fastest may be: meant for
+/// slips, and for a film played back at another rate than it was taken (assumption, wide on purpose).
 const FURTHEST: f64 = 2.2;
 /// The same of a figure at the player's own pace.
 const FURTHEST_AT_OWN_PACE: f64 = 3.5;
