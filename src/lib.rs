@@ -3,17 +3,18 @@
 //! Data flows one way; each stage uses the stages above it, never one below:
 //!
 //! 1. [`uncertain`], [`frames`], [`source`]: values with their doubt, the frames of reference, where figures come from
-//! 2. [`measurement`]: what was weighed, balanced, timed; tape measure, grip and wrist hold test
+//! 2. [`measurement`]: what was weighed, balanced, timed; tape measure, grip and wrist hold test; swings read in the nets
 //! 3. [`bat`]: mass, centre of mass, inertia tensor and what a hand feels of them
 //! 4. [`player`]: segments, strength, grip, endurance
 //! 5. [`dynamics`]: rigid bodies in a tree with a closed loop, in reduced coordinates
 //! 6. [`stroke`]: drive, pull, hook as data over normalised time
 //! 7. [`swing`]: the player swings the bat with limited torque; the fastest controlled swing
 //! 8. [`innings`]: fatigue, ball by ball
-//! 9. [`comparison`]: is a difference real, and can it be felt
-//! 10. [`sensitivity`]: which measurements matter
-//! 11. [`fit`]: the map, the rule, the recommendation and its tolerances
-//! 12. [`card`]: what the maker needs, and the check of the bat that comes back
+//! 9. [`calibration`]: from readings in the nets to the player's own strength
+//! 10. [`comparison`]: is a difference real, and can it be felt
+//! 11. [`sensitivity`]: which measurements matter
+//! 12. [`fit`]: the map, the rule, the recommendation and its tolerances
+//! 13. [`card`]: what the maker needs, and the check of the bat that comes back
 //!
 //! Up to `card` nothing knows files, clocks, the environment or the terminal. The edges are
 //! [`units`] (trade spellings), [`files`] (scenarios, assets, saves), [`validation`] (every outside check) and
@@ -34,6 +35,8 @@ pub mod stroke;
 pub mod swing;
 
 pub mod innings;
+
+pub mod calibration;
 
 pub mod comparison;
 

@@ -11,6 +11,8 @@ mod bats;
 mod cut_short;
 #[path = "commands/matters.rs"]
 mod matters;
+#[path = "commands/nets.rs"]
+mod nets;
 #[path = "commands/pairs.rs"]
 mod pairs;
 #[path = "commands/validate.rs"]

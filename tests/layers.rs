@@ -15,6 +15,7 @@ const ORDER: &[&str] = &[
     "stroke",
     "swing",
     "innings",
+    "calibration",
     "comparison",
     "sensitivity",
     "fit",

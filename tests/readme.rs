@@ -67,8 +67,18 @@ fn clone_with_scenarios() -> tempfile::TempDir {
 fn every_command_of_the_readme_runs_and_exits_as_shown() {
     let commands = shown(include_str!("../README.md"));
     let names = [
-        "weigh", "swing", "innings", "compare", "fit", "trial", "check", "matters", "new",
-        "stroke", "validate",
+        "weigh",
+        "swing",
+        "innings",
+        "compare",
+        "fit",
+        "trial",
+        "check",
+        "matters",
+        "calibrate",
+        "new",
+        "stroke",
+        "validate",
     ];
     for name in names {
         assert!(commands.iter().any(|it| it.arguments[0] == name), "the README shows no {name}");

@@ -149,15 +149,15 @@ fn one(
 
     let taken_up = asked.batter.take_up(&bat)?;
     let left = asked.left_at_fifty(asked.batter, &taken_up)?;
-    let capacities = [FRESH, left.with_slow, left.without_slow, left.with_slow_high];
+    let capacities = [FRESH, left.with_slow, left.with_slow_low, left.with_slow_high];
     let strokes: Vec<usize> = (0..taken_up.held.len()).collect();
     let spots: Vec<[Spot; 4]> = strokes
         .into_par_iter()
         .map(|i| {
             let fresh = asked.spot(&taken_up, i, &capacities[0], None)?;
             let late = |capacity| asked.spot(&taken_up, i, capacity, Some(fresh.late_guess_s()));
-            let [_, central, without, high] = &capacities;
-            Ok([fresh, late(central)?, late(without)?, late(high)?])
+            let [_, central, low, high] = &capacities;
+            Ok([fresh, late(central)?, late(low)?, late(high)?])
         })
         .collect::<Result<_, InningsFault>>()?;
     let fresh_with = |late: usize| -> Vec<[Swung; 2]> {

@@ -50,7 +50,7 @@ pub struct Carried {
     pub by_bat: [f64; 3],
     /// Change for one standard deviation of each [`Common`] doubt: weaker, heavier, livelier, slower.
     pub by_common: [f64; COMMON_COUNT],
-    /// Change when the slow fatigue is left out, and when it is at the top of its band.
+    /// Change when the slow fatigue is at the bottom of its band, and when it is at the top.
     pub by_fatigue: [f64; 2],
 }
 

@@ -25,13 +25,11 @@ const BODY_MASS_SD: [f64; 2] = [0.10, 0.20];
 impl PlayerDoubt {
     /// All that is in doubt. A group's spread is that of the grip, which all share, and its own; the
     /// two arms of one person are off together, so that shoulders, elbows and wrists are one doubt each.
+    /// Of a player read in the nets: what these left, in three doubts that are independent.
     pub(super) fn all(batter: &Batter) -> Vec<Self> {
         let player = &batter.player;
-        let grip_sd = 0.5 * (player.grip_top_n.relative_sd() + player.grip_bottom_n.relative_sd());
-        let own_sd = |group: Group| {
-            let sd = player.strength.relative_sd[group as usize];
-            libm::sqrt((sd * sd - grip_sd * grip_sd).max(0.0))
-        };
+        let grip_sd = player.grip_relative_sd();
+        let own_sd = |group: Group| player.own_relative_sd(group);
         let weaker = |common: Common, groups: &[Group], sd: f64| {
             let mut factors = [1.0; GROUP_COUNT];
             for group in groups {
@@ -44,16 +42,25 @@ impl PlayerDoubt {
             weaker(common, &[top, bottom], own_sd(top).max(own_sd(bottom)))
         };
         let child = player.age_y < ADULT_FROM_Y;
+        let body = Self {
+            common: Common::BodyMasses,
+            batter: heavier(batter, BODY_MASS_SD[usize::from(child)]),
+        };
+        if let Some(columns) = player.weaker_by_nets() {
+            let each = [Common::Trunk, Common::Shoulders, Common::Wrists].into_iter().zip(columns);
+            let by_nets = each.map(|(common, factors)| Self {
+                common,
+                batter: batter.with_strength(player.strength.times(&factors)),
+            });
+            return by_nets.chain([body]).collect();
+        }
         vec![
             weaker(Common::Strength, &Group::ALL, grip_sd),
             weaker(Common::Trunk, &[Group::Trunk], own_sd(Group::Trunk)),
             arms(Common::Shoulders, Group::TopShoulder, Group::BottomShoulder),
             arms(Common::Elbows, Group::TopElbow, Group::BottomElbow),
             arms(Common::Wrists, Group::TopWrist, Group::BottomWrist),
-            Self {
-                common: Common::BodyMasses,
-                batter: heavier(batter, BODY_MASS_SD[usize::from(child)]),
-            },
+            body,
         ]
     }
 }

@@ -1,4 +1,4 @@
-//! The edge to the disk: scenarios, strokes, tables and cards read and written, faults with their
+//! The edge to the disk: scenarios, readings from the nets, strokes, tables and cards read and written, faults with their
 //! place, saves that leave nothing half done.
 #![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "edge")]
 
@@ -7,6 +7,7 @@ pub mod card;
 mod card_short;
 pub mod fault;
 pub mod outline;
+pub mod readings;
 pub mod reference;
 pub mod save;
 pub mod scenario;

@@ -19,6 +19,11 @@ pub fn new_file(path: &Path, contents: &[u8]) -> Result<(), Fault> {
     stage(path, contents)?.commit().map_err(|error| unwritable(path, &error))
 }
 
+/// Writes one file over the one that is there: the old one stays whole until the new one is.
+pub fn over(path: &Path, contents: &[u8]) -> Result<(), Fault> {
+    stage(path, contents)?.commit().map_err(|error| unwritable(path, &error))
+}
+
 /// Several files for one folder, held back until all are there. Dropped before [`Folder::commit`], it
 /// leaves the disk as it was.
 #[derive(Debug)]

@@ -4,13 +4,15 @@
 //! `--set` over it, `convert` turns it into the core's types.
 
 mod convert;
+mod keep;
 mod load;
 mod overrides;
 mod places;
 mod read;
-mod text;
+pub(in crate::files) mod text;
 mod values;
 
+pub use keep::with_calibration;
 pub use load::{Loaded, load};
 pub use places::Places;
 pub use text::{DEMO, Given};
@@ -189,6 +191,30 @@ part! {
 }
 
 part! {
+    /// What readings in the nets said, as `backlift calibrate` keeps it.
+    CalibrationV1 = "Calibration" {
+        /// From how many readings.
+        readings,
+        /// The player it was made for.
+        made_for,
+        /// Strength of the trunk over what the tables say.
+        trunk,
+        /// Of shoulders and elbows.
+        arms,
+        /// Of forearms and wrists.
+        wrists,
+        /// Lower triangle of the covariance of the logarithms of the three, row by row.
+        spread,
+        /// Share of the legs' loss in an innings that trunk and arms lose: best guess.
+        lasting,
+        /// Low end.
+        lasting_low,
+        /// High end.
+        lasting_high,
+    }
+}
+
+part! {
     /// One bat as measured at the bench.
     BatV1 = "Bat" {
         /// Name by which the user calls it.
@@ -231,6 +257,8 @@ part! {
         ;
         /// The player.
         player: PlayerV1,
+        /// What readings in the nets said about the player; empty if there were none.
+        calibration: CalibrationV1,
         /// The bats.
         bats: Vec<BatV1>,
         /// The innings.
@@ -248,6 +276,7 @@ impl ScenarioV1 {
         match *path {
             [name] => self.text(name),
             ["player", name] => self.player.text(name),
+            ["calibration", name] => self.calibration.text(name),
             ["innings", name] => self.innings.text(name),
             ["bowling", name] => self.bowling.text(name),
             ["fit", name] => self.fit.text(name),
@@ -266,6 +295,7 @@ impl ScenarioV1 {
         match *path {
             [] => Some(Self::NAMES),
             ["player"] => Some(PlayerV1::NAMES),
+            ["calibration"] => Some(CalibrationV1::NAMES),
             ["innings"] => Some(InningsV1::NAMES),
             ["bowling"] => Some(BowlingV1::NAMES),
             ["fit"] => Some(FitV1::NAMES),

@@ -13,8 +13,8 @@ use crate::swing::time_in_hand::Delivery;
 /// Which of the fatigue model's ends is believed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Slow {
-    /// The three compartments alone.
-    Without,
+    /// The slow state at the low end of its band: none, unless the player was read in the nets.
+    Low,
     /// The slow state's central value.
     Central,
     /// The slow state at the high end of its band.
@@ -25,7 +25,7 @@ impl Slow {
     /// Capacity left by group.
     pub fn of(self, left: &Left) -> [f64; GROUP_COUNT] {
         match self {
-            Self::Without => left.without_slow,
+            Self::Low => left.with_slow_low,
             Self::Central => left.with_slow,
             Self::High => left.with_slow_high,
         }

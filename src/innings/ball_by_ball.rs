@@ -2,7 +2,7 @@
 
 use super::compartments::{Compartments, Rates};
 use super::schedule::{Schedule, ScheduleFault};
-use super::slow_state::{Band, Exertion};
+use super::slow_state::Exertion;
 use crate::player::joints::{FRESH, GROUP_COUNT, Group};
 
 /// A steady load: each group's torque as a share of its fresh capacity, and for how long.
@@ -35,8 +35,11 @@ pub struct Left {
     pub time_s: f64,
     /// Lengths of the pitch run.
     pub runs_run: f64,
-    /// Capacity over fresh capacity by group: the three compartments alone. Also the low end of the band.
+    /// Capacity over fresh capacity by group: the three compartments alone.
     pub without_slow: [f64; GROUP_COUNT],
+    /// With the slow state at the low end of its band: as without it, unless the player was read in
+    /// the nets.
+    pub with_slow_low: [f64; GROUP_COUNT],
     /// With the slow state, central.
     pub with_slow: [f64; GROUP_COUNT],
     /// With the slow state at the high end of its band (the least capacity).
@@ -51,6 +54,7 @@ impl Left {
         time_s: 0.0,
         runs_run: 0.0,
         without_slow: FRESH,
+        with_slow_low: FRESH,
         with_slow: FRESH,
         with_slow_high: FRESH,
     };
@@ -58,9 +62,6 @@ impl Left {
 
 /// Greatest score that can be asked.
 pub const GREATEST_SCORE: f64 = 500.0;
-
-/// The three ways an innings is carried, side by side.
-const BANDS: [Band; 3] = [Band::Low, Band::Central, Band::High];
 
 type Muscles = [Compartments; GROUP_COUNT];
 
@@ -99,7 +100,10 @@ pub fn capacity_at_scores(
     let mut out: Vec<(usize, Left)> = Vec::with_capacity(scores.len());
     let mut asked = order.into_iter().peekable();
 
-    let mut muscles = [[Compartments::FRESH; GROUP_COUNT]; BANDS.len()];
+    // The ways an innings is carried, side by side: share of the knee's loss.
+    let lasting = schedule.lasting;
+    let ways = [0.0, lasting.low, lasting.central, lasting.high];
+    let mut muscles = [[Compartments::FRESH; GROUP_COUNT]; 4];
     let mut so_far = Exertion::NONE;
     let mut balls = schedule.balls();
     while asked.peek().is_some() {
@@ -108,7 +112,7 @@ pub fn capacity_at_scores(
         if ball.faced {
             while let Some(i) = asked.next_if(|&i| scores[i] <= score + 1e-9) {
                 let left = |track: usize| {
-                    let slow = so_far.capacity(BANDS[track]);
+                    let slow = so_far.capacity_with(ways[track]);
                     muscles[track].map(|it| slow * it.capacity())
                 };
                 let left = Left {
@@ -117,15 +121,16 @@ pub fn capacity_at_scores(
                     time_s: so_far.time_s,
                     runs_run: so_far.runs_run,
                     without_slow: left(0),
-                    with_slow: left(1),
-                    with_slow_high: left(2),
+                    with_slow_low: left(1),
+                    with_slow: left(2),
+                    with_slow_high: left(3),
                 };
                 out.push((i, left));
             }
         }
         let stroke = ball.stroke.and_then(|i| loads.strokes.get(i)).map_or(&[][..], Vec::as_slice);
-        for (band, muscles) in BANDS.into_iter().zip(&mut muscles) {
-            let slow = so_far.capacity(band);
+        for (share, muscles) in ways.into_iter().zip(&mut muscles) {
+            let slow = so_far.capacity_with(share);
             let mut rest_s = ball.interval_s;
             if ball.faced {
                 for load in std::iter::once(&loads.stance).chain(stroke) {

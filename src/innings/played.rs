@@ -68,6 +68,7 @@ pub fn schedule(plan: &InningsPlan, batter: &Batter) -> Schedule {
         strike: plan.faced_share,
         ball_interval_s: plan.between_balls_s,
         over_break_s: plan.between_overs_s,
+        lasting: batter.player.lasting,
         ..Schedule::ordinary(mix)
     }
 }

@@ -1,5 +1,7 @@
 //! Who faces, which stroke, how long the rest: an innings as a sequence of balls, without chance.
 
+use crate::measurement::nets::Lasting;
+
 /// How an innings goes. Defaults in [`Schedule::ordinary`].
 #[derive(Clone, Debug, PartialEq)]
 pub struct Schedule {
@@ -17,6 +19,8 @@ pub struct Schedule {
     pub over_break_s: f64,
     /// Balls of an over.
     pub balls_per_over: u32,
+    /// How much of what legs lose the player's trunk and arms lose.
+    pub lasting: Lasting,
 }
 
 /// Why a schedule cannot be played.
@@ -58,6 +62,7 @@ impl Schedule {
             ball_interval_s: 38.0,
             over_break_s: 24.0,
             balls_per_over: 6,
+            lasting: Lasting::UNKNOWN,
         }
     }
 

@@ -6,6 +6,7 @@
 //! sprints an over and −18 % with 12 (Christie et al. 2019, J Strength Cond Res 33:3056, read). Nothing
 //! measured is known for trunk and arms, so the band runs from nothing to as much as the knee.
 
+use crate::measurement::nets::Lasting;
 use crate::source::{Source, Status};
 
 /// Where the anchors come from.
@@ -35,12 +36,13 @@ pub enum Band {
 }
 
 impl Band {
-    /// Share of the knee's loss.
+    /// Share of the knee's loss, of a player of whom nothing is known.
     pub fn share_of_knee(self) -> f64 {
+        let Lasting { low, central, high } = Lasting::UNKNOWN;
         match self {
-            Self::Low => 0.0,
-            Self::Central => 1.0 / 3.0,
-            Self::High => 1.0,
+            Self::Low => low,
+            Self::Central => central,
+            Self::High => high,
         }
     }
 }
@@ -63,9 +65,14 @@ impl Exertion {
     /// Share of the fresh capacity that is left, before what the compartments take; the same for every
     /// joint group.
     pub fn capacity(self, band: Band) -> f64 {
+        self.capacity_with(band.share_of_knee())
+    }
+
+    /// The same with trunk and arms suffering this share of the knee's loss.
+    pub fn capacity_with(self, share_of_knee: f64) -> f64 {
         let balls = BY_BALLS * self.balls_faced / 42.0;
         let hours = (1.0 - BY_BALLS) * self.time_s / 3600.0 / HOURS_OF_42_BALLS;
         let knee = PER_RUN_RUN * self.runs_run + REST_OF_42_BALLS * (balls + hours);
-        libm::exp(-band.share_of_knee() * knee)
+        libm::exp(-share_of_knee * knee)
     }
 }

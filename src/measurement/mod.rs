@@ -1,6 +1,8 @@
-//! What was measured: the bat on the bench, the player with tape and dynamometer.
+//! What was measured: the bat on the bench, the player with tape and dynamometer,
+//! the swings in the nets.
 
 pub mod absurd;
 pub mod bench;
+pub mod nets;
 pub mod person;
 pub mod plan;

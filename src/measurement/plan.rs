@@ -1,6 +1,7 @@
 //! What the player and the bats are asked to do: innings, bowling, and the limits of the fit.
 
 use super::bench::BatReading;
+use super::nets::Kept;
 use super::person::{PersonReading, Sex};
 
 /// Everything one run starts from.
@@ -14,6 +15,8 @@ pub struct Scenario {
     pub note: Option<String>,
     /// The player as measured.
     pub player: PersonReading,
+    /// What readings in the nets said about the player, if they were kept.
+    pub calibration: Option<Kept>,
     /// The bats as measured, at least one, each with a label of its own.
     pub bats: Vec<BatReading>,
     /// Names of the strokes to swing.

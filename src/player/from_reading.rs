@@ -6,6 +6,7 @@ use super::growth::{body_mass_index, body_mass_index_z, stature_z};
 use super::joints::Group;
 use super::segments::{ADULT_FROM_Y, expected_hand_length_m, segments};
 use super::{Estimate, Player};
+use crate::measurement::nets::Lasting;
 use crate::measurement::person::{PersonFault, PersonReading};
 use crate::uncertain::Uncertain;
 
@@ -115,6 +116,8 @@ pub fn player(reading: &PersonReading) -> Result<Player, PersonFault> {
         hand_length_m,
         grip_top_n,
         grip_bottom_n,
+        lasting: Lasting::UNKNOWN,
+        calibration: None,
         estimated,
     })
 }

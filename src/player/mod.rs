@@ -1,5 +1,6 @@
 //! The player: segments, strength by joint, grip.
 
+pub mod calibrated;
 pub mod capacity;
 pub mod endurance;
 pub mod force_velocity;
@@ -13,6 +14,7 @@ pub mod segments;
 
 pub use from_reading::{Unusual, player, unusual};
 
+use crate::measurement::nets::{Calibration, Lasting};
 use crate::measurement::person::{Handed, Sex};
 use crate::uncertain::Uncertain;
 use joints::{GROUP_COUNT, JOINT_COUNT};
@@ -40,6 +42,10 @@ pub struct Player {
     pub grip_top_n: Uncertain,
     /// Greatest grip force of the bottom hand, N.
     pub grip_bottom_n: Uncertain,
+    /// How much of what legs lose in an innings trunk and arms lose.
+    pub lasting: Lasting,
+    /// What readings in the nets said, if there were any; `strength` and `lasting` have it in them.
+    pub calibration: Option<Calibration>,
     /// What was not measured, in words, with where the estimate comes from.
     pub estimated: Vec<Estimate>,
 }

@@ -8,6 +8,7 @@
 )]
 
 mod bat;
+mod calibration;
 mod card;
 mod comparison;
 mod dynamics;

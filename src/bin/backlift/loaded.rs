@@ -10,6 +10,7 @@ use backlift::files::scenario::{self, Places};
 use backlift::files::stroke::{built_in, built_in_otherwise};
 use backlift::fit::candidates::suitable;
 use backlift::fit::setting::Setting;
+use backlift::measurement::nets::made_for;
 use backlift::measurement::plan::Scenario;
 use backlift::player::grip::comfortable_diameter_m;
 use backlift::player::joints::GROUP_COUNT;
@@ -64,7 +65,17 @@ pub fn load(given: &ScenarioArgs) -> Result<Loaded, Stop> {
     if !faults.is_empty() {
         return Err(Stop::WrongInput(Faults(faults)));
     }
-    let player = player(&scenario.player).map_err(|it| player_fault(&places, &it))?;
+    let mut player = player(&scenario.player).map_err(|it| player_fault(&places, &it))?;
+    if let Some(kept) = &scenario.calibration {
+        if kept.made_for != made_for(&scenario.player) {
+            warnings.push(places.warning(
+                "calibration.made_for",
+                "age, stature, grip or wrist hold were others when the nets were read",
+                "run `backlift calibrate` again; the strength found then is used meanwhile",
+            ));
+        }
+        player = player.calibrated(&kept.calibration);
+    }
     warn(&warnings);
     let (strokes, strokes_otherwise) = (built_in()?, built_in_otherwise()?);
     Ok(Loaded { scenario, sizes, laws, strokes, strokes_otherwise, bats, player, places })

@@ -1,6 +1,7 @@
 //! The command line: one file a command, and what they share.
 #![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
 
+mod calibrate;
 mod check;
 mod compare;
 mod figure;
@@ -53,6 +54,7 @@ enum Command {
     Fit(fit::Args),
     Trial(trial::Args),
     Check(check::Args),
+    Calibrate(calibrate::Args),
     Matters(matters::Args),
     Stroke(stroke::Args),
     Validate(validate::Args),
@@ -69,6 +71,7 @@ impl Command {
             Self::Fit(args) => fit::run(args),
             Self::Trial(args) => trial::run(args),
             Self::Check(args) => check::run(args),
+            Self::Calibrate(args) => calibrate::run(args),
             Self::Matters(args) => matters::run(args),
             Self::Stroke(args) => stroke::run(args),
             Self::Validate(args) => validate::run(args),

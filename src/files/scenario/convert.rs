@@ -1,6 +1,7 @@
 //! From the texts of a scenario to the core's types.
 
 mod bats;
+mod calibration;
 mod innings;
 mod player;
 
@@ -28,6 +29,7 @@ pub fn to_core(
         v1.bats.iter().enumerate().map(|(n, it)| bats::label(n, it)).collect();
     bats::refuse_twins(&mut values, &labels);
     let player = player::player(&mut values, &v1.player, &labels, &readings);
+    let calibration = calibration::calibration(&mut values, &v1.calibration);
     let plan = innings::innings(&mut values, &v1.innings, strokes);
     let asked = innings::asked_strokes(&mut values, &v1.strokes, strokes);
     // Defaults that depend on age and sex need both; without them there is a fault already.
@@ -46,6 +48,7 @@ pub fn to_core(
                 invented: invented.unwrap_or(false),
                 note: written(&v1.note),
                 player,
+                calibration,
                 bats,
                 strokes: asked
                     .unwrap_or_else(|| plan.mix.iter().map(|(it, _)| it.clone()).collect()),

@@ -24,27 +24,52 @@ const LARGEST_BYTES: u64 = 1 << 20;
 pub fn text_of(given: &Given) -> Result<Source, Fault> {
     match given {
         Given::Demo => Ok(Source::new("scenarios/junior.ron (built in)", DEMO)),
-        Given::File(path) => text_of_file(path),
+        Given::File(path) => text_of_file(path, &SCENARIO),
     }
 }
 
-fn text_of_file(path: &Path) -> Result<Source, Fault> {
+/// What kind of file is read, in the words of its faults.
+pub struct Kind {
+    /// "a scenario file".
+    pub what: &'static str,
+    /// "scenario".
+    pub noun: &'static str,
+    /// "a .ron file".
+    pub named: &'static str,
+    /// What it is like, and what to do about one that is too large.
+    pub like: &'static str,
+    /// What to do when there is none.
+    pub none: &'static str,
+}
+
+const SCENARIO: Kind = Kind {
+    what: "a scenario file",
+    noun: "scenario",
+    named: "a .ron file",
+    like: "a scenario is a page of text; name the .ron file that holds it",
+    none: "write a new one with `backlift new FILE`, or name none for the built-in demo",
+};
+
+/// Reads the text of one file.
+pub fn text_of_file(path: &Path, kind: &Kind) -> Result<Source, Fault> {
     let name = path.display().to_string();
-    let about = std::fs::metadata(path).map_err(|error| cannot_open(path, &name, &error))?;
+    let about = std::fs::metadata(path).map_err(|error| cannot_open(path, &name, &error, kind))?;
     if about.is_dir() {
-        return Err(Fault::new(format!("{name} is a folder, not a scenario file"))
-            .help("name a .ron file in it"));
+        return Err(Fault::new(format!("{name} is a folder, not {}", kind.what))
+            .help(format!("name {} in it", kind.named)));
     }
     if !about.is_file() {
-        return Err(Fault::new(format!("{name} is not a file")).help("name a .ron file"));
+        return Err(
+            Fault::new(format!("{name} is not a file")).help(format!("name {}", kind.named))
+        );
     }
     let mut bytes = Vec::new();
     std::fs::File::open(path)
         .and_then(|file| file.take(LARGEST_BYTES + 1).read_to_end(&mut bytes))
-        .map_err(|error| cannot_open(path, &name, &error))?;
+        .map_err(|error| cannot_open(path, &name, &error, kind))?;
     if bytes.len() as u64 > LARGEST_BYTES {
-        return Err(Fault::new(format!("{name} is larger than 1 MiB: that is no scenario"))
-            .help("a scenario is a page of text; name the .ron file that holds it"));
+        return Err(Fault::new(format!("{name} is larger than 1 MiB: that is no {}", kind.noun))
+            .help(kind.like));
     }
     decode(&name, bytes)
 }
@@ -71,7 +96,7 @@ fn decode(name: &str, bytes: Vec<u8>) -> Result<Source, Fault> {
     }
 }
 
-fn cannot_open(path: &Path, name: &str, error: &std::io::Error) -> Fault {
+fn cannot_open(path: &Path, name: &str, error: &std::io::Error, kind: &Kind) -> Fault {
     if error.kind() != std::io::ErrorKind::NotFound {
         return Fault::new(format!("{name} cannot be read: {error}"))
             .help("check the path and who may read it");
@@ -87,8 +112,7 @@ fn cannot_open(path: &Path, name: &str, error: &std::io::Error) -> Fault {
     let typed = path.file_name().map(|it| it.to_string_lossy().into_owned()).unwrap_or_default();
     match nearest(&typed, names.iter().map(String::as_str)) {
         Some(near) => fault.help(format!("did you mean {}?", path.with_file_name(near).display())),
-        None if folder.is_dir() => fault
-            .help("write a new one with `backlift new FILE`, or name none for the built-in demo"),
+        None if folder.is_dir() => fault.help(kind.none),
         None => fault.help(format!("there is no folder {} either", folder.display())),
     }
 }

@@ -4,6 +4,7 @@ use crate::bat::{Bat, BatFault};
 use crate::dynamics::tree::TreeFault;
 use crate::files::reference::law::{Prototype, PrototypeSearch};
 use crate::frames::{DMat3, DVec3};
+use crate::measurement::nets::Lasting;
 use crate::measurement::person::{Handed, Sex};
 use crate::player::{Player, Segment, Segments, Strength};
 use crate::stroke::joint_path::JointPath;
@@ -74,6 +75,8 @@ pub fn pilot_player(stature_m: f64, mass_kg: f64, strength: f64) -> Player {
         hand_length_m: Uncertain::measured(0.19, 0.0),
         grip_top_n: Uncertain::measured(480.0, 0.0),
         grip_bottom_n: Uncertain::measured(480.0, 0.0),
+        lasting: Lasting::UNKNOWN,
+        calibration: None,
         estimated: Vec::new(),
     }
 }

@@ -3,6 +3,7 @@
 use backlift::innings::played::{
     self, AtScore, FIFTY, InningsFault, StrokeNow, delivery, stroke_now,
 };
+use backlift::measurement::nets::Lasting;
 use backlift::swing::time_in_hand::Delivery;
 
 use crate::loaded::Loaded;
@@ -33,6 +34,8 @@ pub struct Played {
     pub at_fifty: Pull,
     /// The pull at the end of the innings.
     pub at_end: Pull,
+    /// Tired readings narrowed the band of lasting fatigue.
+    pub read_in_nets: bool,
 }
 
 /// The pull at one score, by what is believed of lasting fatigue.
@@ -43,6 +46,8 @@ pub struct Pull {
     pub with_slow: StrokeNow,
     /// No lasting fatigue.
     pub without_slow: StrokeNow,
+    /// Its lowest: as without, unless the player was read in the nets.
+    pub with_slow_low: StrokeNow,
     /// Its highest.
     pub with_slow_high: StrokeNow,
 }
@@ -102,6 +107,7 @@ pub fn play(
     }
     step("asking what lasting fatigue could do at most", 0.9)?;
     let held = batter.strokes[pull].hold(&weighed.bat)?;
+    let read_in_nets = batter.player.lasting != Lasting::UNKNOWN;
     let pull_at = |runs: f64| -> Result<Pull, Stop> {
         let at = |runs: f64| points.iter().find(|it| it.left.runs == runs);
         let (Some(start), Some(now)) = (at(0.0), at(runs)) else {
@@ -109,13 +115,19 @@ pub fn play(
         };
         let (with_slow, without_slow) = (now.with_slow[pull], now.without_slow[pull]);
         let guess = Some(with_slow.fastest.stroke_time_s);
-        let most = &now.left.with_slow_high;
-        let with_slow_high = stroke_now(&batter, &held, most, asked_time_s[pull], guess, bowled)?;
-        Ok(Pull { runs, fresh: start.without_slow[pull], with_slow, without_slow, with_slow_high })
+        let with = |left| stroke_now(&batter, &held, left, asked_time_s[pull], guess, bowled);
+        let with_slow_high = with(&now.left.with_slow_high)?;
+        let with_slow_low = match read_in_nets {
+            true => with(&now.left.with_slow_low)?,
+            false => without_slow,
+        };
+        let fresh = start.without_slow[pull];
+        Ok(Pull { runs, fresh, with_slow, without_slow, with_slow_low, with_slow_high })
     };
     Ok(Played {
         at_fifty: pull_at(FIFTY)?,
         at_end: pull_at(plan.runs)?,
+        read_in_nets,
         bat_label: weighed.reading.label.clone(),
         bat,
         capacity,

@@ -5,7 +5,7 @@ use serde::Serialize;
 use serde_json::{Map, Value};
 
 use super::computed::{Played, Pull};
-use super::told::LIMITS;
+use super::told::limits;
 
 #[derive(Serialize)]
 pub struct Figures {
@@ -46,6 +46,7 @@ struct PullRow {
     #[serde(flatten)]
     with_slow: PullNow,
     without_slow: PullNow,
+    with_slow_low: PullNow,
     with_slow_high: PullNow,
 }
 
@@ -79,7 +80,7 @@ pub fn of(played: &Played) -> serde_json::Result<Figures> {
         points,
         pull_at_fifty: pull(&played.at_fifty),
         pull_at_end: pull(&played.at_end),
-        limits: LIMITS.to_vec(),
+        limits: limits(played),
     })
 }
 
@@ -116,6 +117,7 @@ fn pull(it: &Pull) -> PullRow {
         runs: it.runs,
         with_slow: now(&it.with_slow),
         without_slow: now(&it.without_slow),
+        with_slow_low: now(&it.with_slow_low),
         with_slow_high: now(&it.with_slow_high),
     }
 }

@@ -16,6 +16,16 @@ pub const LIMITS: [&str; 4] = [
     "the absolute speeds hang on the player's strength; the change from fresh to tired much less",
 ];
 
+/// The first of them where tired swings of this player were read.
+const READ_IN_NETS: &str = "how this player tires was read in the nets, over one innings' worth of work: another day may differ";
+
+/// What these figures do not hold.
+pub fn limits(played: &Played) -> Vec<&'static str> {
+    let [tables, rest @ ..] = LIMITS;
+    let first = if played.read_in_nets { READ_IN_NETS } else { tables };
+    std::iter::once(first).chain(rest).collect()
+}
+
 /// Everything, the sentence first.
 pub fn told(played: &Played, units: Units) -> String {
     let mut out = paragraph(&sentence(played, units))
@@ -26,12 +36,12 @@ pub fn told(played: &Played, units: Units) -> String {
         out += &format!("\nThe {name} more closely:\n{}", closely_at(played, closely, units));
     }
     out += "\nWhat is not known of lasting fatigue:\n";
-    out += &band(&played.at_fifty, units);
+    out += &band(&played.at_fifty, played.read_in_nets, units);
     if played.at_end.runs != played.at_fifty.runs {
-        out += &band(&played.at_end, units);
+        out += &band(&played.at_end, played.read_in_nets, units);
     }
     out += "\nWhat the model does not know:\n";
-    for it in LIMITS {
+    for it in limits(played) {
         out += &(set_in(it) + "\n");
     }
     out
@@ -41,17 +51,21 @@ pub fn told(played: &Played, units: Units) -> String {
 pub fn sentence(played: &Played, units: Units) -> String {
     let it = &played.at_fifty;
     let now = it.drop_share(&it.with_slow);
-    let low = it.drop_share(&it.without_slow);
+    let low = it.drop_share(&it.with_slow_low);
     let high = it.drop_share(&it.with_slow_high);
     let fresh = it.fresh.fastest.contact.bat_speed_m_s;
     let lost_m_s = now * fresh;
     format!(
-        "The pull at fifty with {} is {} ({}) slower than at the first ball; anything from {} to {}, since nobody has measured lasting fatigue",
+        "The pull at fifty with {} is {} ({}) slower than at the first ball; anything from {} to {}, {}",
         played.bat_label,
         percent(now, 1),
         spoken(Quantity::Speed, lost_m_s, 0.3 * lost_m_s.abs(), units),
         percent(low, 1),
-        percent(high, 1)
+        percent(high, 1),
+        match played.read_in_nets {
+            true => "as far as this player's tired swings in the nets say",
+            false => "since nobody has measured lasting fatigue",
+        }
     )
 }
 
@@ -101,14 +115,14 @@ fn speed(now: &StrokeNow, units: Units) -> String {
     spoken(Quantity::Speed, now.fastest.contact.bat_speed_m_s, 0.05, units)
 }
 
-fn band(it: &Pull, units: Units) -> String {
+fn band(it: &Pull, read_in_nets: bool, units: Units) -> String {
     let now = |words: &str, now: &StrokeNow| {
         format!("{words} {} ({} lost)", speed(now, units), percent(it.drop_share(now), 1))
     };
     let words = format!(
         "the pull at {}: {}, {}, {}",
         number(it.runs, 0),
-        now("none", &it.without_slow),
+        now(if read_in_nets { "least" } else { "none" }, &it.with_slow_low),
         now("taken here", &it.with_slow),
         now("most", &it.with_slow_high)
     );

@@ -2,6 +2,7 @@
 
 use backlift::innings::played::delivery;
 use backlift::measurement::person::Handed;
+use backlift::player::Player;
 use backlift::player::grip::comfortable_diameter_m;
 use backlift::player::joints::{GROUP_COUNT, Group, JOINT_COUNT, JOINTS};
 use backlift::stroke::Tolerance;
@@ -109,11 +110,7 @@ pub fn swing(
         Err(_) => [0.0; 2],
     };
     let dynamics = engine.as_ref().map_or(0.0, |it| it.difference(&seen.contact).bat_speed.abs());
-    let doubt = Doubt {
-        strength: start.strength(&loaded.player.strength.relative_sd)?,
-        bat: bat_doubt,
-        dynamics,
-    };
+    let doubt = Doubt { strength: start.strength(&loaded.player)?, bat: bat_doubt, dynamics };
     step("hurrying", 0.95)?;
     let hurried = HURRIED.map(|it| (it, swinger.swing(it * fastest_s, None))).to_vec();
     Ok(Swung {
@@ -155,13 +152,22 @@ impl Start<'_> {
 
     /// What one standard deviation of each joint group's strength does, root of the sum of squares: the
     /// groups are taken to err independently (assumption; what they share through the grip is counted
-    /// with each).
-    fn strength(&self, relative_sd: &[f64; GROUP_COUNT]) -> Result<[f64; 2], SwingFault> {
-        let moved = Group::ALL
+    /// with each). Of a player read in the nets: what one standard deviation of each doubt they left does.
+    fn strength(&self, player: &Player) -> Result<[f64; 2], SwingFault> {
+        let moves: Vec<[f64; GROUP_COUNT]> = match player.weaker_by_nets() {
+            Some(columns) => columns.to_vec(),
+            None => Group::ALL
+                .map(|group| {
+                    let mut factors = [1.0; GROUP_COUNT];
+                    factors[group as usize] += player.strength.relative_sd[group as usize];
+                    factors
+                })
+                .to_vec(),
+        };
+        let moved = moves
             .par_iter()
-            .map(|group| {
-                let mut share = self.share;
-                share[*group as usize] *= 1.0 + relative_sd[*group as usize];
+            .map(|factors| {
+                let share = core::array::from_fn(|i| self.share[i] * factors[i]);
                 self.moved(self.held, &share)
             })
             .collect::<Result<Vec<_>, _>>()?;

@@ -1,0 +1,131 @@
+//! The fit, its faults put where they were written.
+
+use backlift::calibration::response::ResponseFault;
+use backlift::calibration::{Calibrated, CalibrationFault, Order, Simulated, calibrate, pull_at};
+use backlift::files::fault::{Fault, Faults};
+use backlift::files::readings::Readings;
+use backlift::innings::played::{InningsFault, delivery};
+use backlift::measurement::nets::{Calibration, Kept, Lasting, NetReading, PART_COUNT, made_for};
+use backlift::player::Player;
+use backlift::player::grip::comfortable_diameter_m;
+use backlift::swing::batter::Batter;
+
+use crate::loaded::Loaded;
+use crate::outcome::Stop;
+use crate::placed::{innings_stop, player_fault};
+use crate::progress::Progress;
+
+/// What was found, with what is needed to tell of it.
+pub struct Found {
+    pub calibrated: Calibrated,
+    /// To be put into the scenario.
+    pub kept: Kept,
+    /// The readings with the lines they stand on.
+    pub readings: Vec<(usize, NetReading)>,
+    /// Labels of the bats.
+    pub labels: Vec<String>,
+    /// The bat that figures are told for.
+    pub bat: usize,
+    /// Runs at which the innings ends.
+    pub runs: f64,
+    /// Fastest pull fresh and at the end of the innings, m/s: by the tables, with the readings.
+    pub pull_m_s: [[f64; 2]; 2],
+    /// Largest error of the curves between simulations, as a share.
+    pub curve_error: f64,
+}
+
+/// Fits.
+pub fn calibrated(
+    loaded: &Loaded,
+    table: &Readings,
+    bat: Option<usize>,
+    progress: &Progress,
+) -> Result<Found, Stop> {
+    let readings = &table.readings;
+    let bat = bat.or_else(|| readings.first().map(|it| it.bat)).unwrap_or(0);
+    // The tables' own player, whatever was kept before: the readings are all there is to know.
+    let player: Player = backlift::player::player(&loaded.scenario.player)
+        .map_err(|it| player_fault(&loaded.places, &it))?;
+    let handle_m = comfortable_diameter_m(player.hand_length_m.value);
+    let batter = Batter::new(&player, &loaded.strokes, &loaded.bats[bat].bat, handle_m)?;
+    let asked_time_s = loaded.asked_times_s(&batter)?;
+    let order = Order {
+        batter: &batter,
+        bats: &loaded.bats,
+        bat,
+        plan: &loaded.scenario.innings,
+        delivery: delivery(&loaded.scenario.bowling),
+        asked_time_s: &asked_time_s,
+        share_limit: loaded.scenario.fit.share_limit,
+    };
+    let stop = |fault| stop(loaded, table, fault);
+    let simulated = Simulated::new(&order, readings, &|doing, share| progress.report(doing, share))
+        .map_err(stop)?;
+    if progress.report("weighing the players who may be", 0.9).is_break() {
+        return Err(Stop::Cancelled);
+    }
+    let calibrated = calibrate(&order, &simulated, readings).map_err(stop)?;
+    let tables = Calibration {
+        ln_factor: [0.0; PART_COUNT],
+        ln_spread: simulated.spread,
+        lasting: Lasting::UNKNOWN,
+    };
+    let pull_m_s = [
+        pull_at(&order, &simulated, &tables).map_err(stop)?,
+        pull_at(&order, &simulated, &calibrated.calibration).map_err(stop)?,
+    ];
+    let [fresh, tired] = calibrated.counts;
+    Ok(Found {
+        kept: Kept {
+            calibration: calibrated.calibration,
+            readings: format!("{fresh} fresh, {tired} tired"),
+            made_for: made_for(&loaded.scenario.player),
+        },
+        readings: readings.iter().enumerate().map(|(i, it)| (table.line(i), it.clone())).collect(),
+        labels: loaded.scenario.bats.iter().map(|it| it.label.clone()).collect(),
+        bat,
+        runs: loaded.scenario.innings.runs,
+        pull_m_s,
+        curve_error: simulated.error,
+        calibrated,
+    })
+}
+
+fn stop(loaded: &Loaded, table: &Readings, fault: CalibrationFault) -> Stop {
+    let words = fault.to_string();
+    match fault {
+        CalibrationFault::Readings(faults) => {
+            let each = |(reading, fault): &(usize, backlift::measurement::nets::NetFault)| {
+                table.fault(*reading, fault.field(), &fault.to_string(), "read it again")
+            };
+            Stop::WrongInput(Faults(faults.iter().map(each).collect()))
+        }
+        CalibrationFault::TooFew { .. } => table
+            .whole(&words, "film a few more pulls, ten if you can, before the player tires")
+            .into(),
+        CalibrationFault::NotThisPlayer { reading, field, .. } => {
+            let help = match field {
+                "time" => {
+                    "count again; is frame_rate the rate at which the film was taken, not played?"
+                }
+                _ => "check the unit, and that it is the speed of the bat and not of the ball",
+            };
+            table.fault(reading, field, &words, help).into()
+        }
+        CalibrationFault::NobodyIsLikeThis { .. } => table
+            .whole(
+                &words,
+                "check frame_rate, the unit of the speeds, and the player's grip and stature",
+            )
+            .into(),
+        CalibrationFault::Response(ResponseFault::Cancelled) => Stop::Cancelled,
+        CalibrationFault::Response(ResponseFault::BeyondControl) => {
+            Stop::NoAnswer(Fault::new(words).help("read a lighter bat"))
+        }
+        CalibrationFault::Swing(fault) => fault.into(),
+        CalibrationFault::Schedule(fault) => {
+            innings_stop(&loaded.places, InningsFault::Schedule(fault))
+        }
+        CalibrationFault::NoSuchBat => Stop::OurMistake(words),
+    }
+}

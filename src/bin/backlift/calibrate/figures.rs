@@ -1,0 +1,104 @@
+//! What was found for other programs, SI.
+
+use backlift::calibration::posterior::Spread;
+use backlift::measurement::nets::{Asked, Read};
+use serde::Serialize;
+use serde_json::{Value, json};
+
+use super::computed::Found;
+use super::told::LIMITS;
+
+#[derive(Serialize)]
+pub struct Figures {
+    bat: String,
+    readings_fresh: usize,
+    readings_tired: usize,
+    scatter_share: f64,
+    strength: Vec<Value>,
+    spread: [[f64; 3]; 3],
+    lasting: Value,
+    pull: Value,
+    in_time: Vec<Value>,
+    readings: Vec<Value>,
+    curve_error_share: f64,
+    limits: Vec<&'static str>,
+}
+
+fn spread(it: &Spread) -> Value {
+    json!({ "mean": it.mean, "sd": it.sd, "low": it.low, "high": it.high })
+}
+
+fn both(before: Value, after: Value) -> Value {
+    json!({ "by_tables": before, "with_readings": after })
+}
+
+/// All figures.
+pub fn of(found: &Found) -> Figures {
+    let it = &found.calibrated;
+    let strength = it.parts.iter().map(|part| {
+        let band = |it: &Spread| {
+            json!({
+                "factor": libm::exp(it.mean),
+                "log_sd": it.sd,
+                "low": libm::exp(it.low),
+                "high": libm::exp(it.high),
+            })
+        };
+        json!({
+            "part": part.part.words(),
+            "by_tables": band(&part.before),
+            "with_readings": band(&part.after),
+        })
+    });
+    let figure = |value: [f64; 2], spreads: &[Spread; 2]| {
+        let one = |value: f64, it: &Spread| json!({ "value": value, "mean": it.mean, "sd": it.sd, "low": it.low, "high": it.high });
+        both(one(value[0], &spreads[0]), one(value[1], &spreads[1]))
+    };
+    let [before, after] = found.pull_m_s;
+    let lost = [before, after].map(|[fresh, late]| 1.0 - late / fresh);
+    let in_time = it.surer.in_time.iter().map(|row| {
+        json!({
+            "bat": found.labels[row.bat],
+            "by_tables": row.probability[0],
+            "with_readings": row.probability[1],
+        })
+    });
+    let readings = found.readings.iter().zip(&it.judged).map(|((line, reading), judged)| {
+        let (time_s, speed_m_s) = match reading.read {
+            Read::Time { time_s, .. } => (Some(time_s), None),
+            Read::Speed { speed_m_s } => (None, Some(speed_m_s)),
+        };
+        json!({
+            "line": line,
+            "bat": found.labels[reading.bat],
+            "stroke": reading.stroke,
+            "stroke_time_s": time_s,
+            "bat_speed_m_s": speed_m_s,
+            "runs": reading.runs,
+            "asked": match reading.asked { Asked::Fastest => "fastest", Asked::OwnPace => "own pace" },
+            "off_share": judged.off_share,
+            "off_sd": judged.off_sd,
+            "counted": judged.counted,
+            "doubted": judged.is_doubted(),
+        })
+    });
+    Figures {
+        bat: found.labels[found.bat].clone(),
+        readings_fresh: it.counts[0],
+        readings_tired: it.counts[1],
+        scatter_share: it.scatter,
+        strength: strength.collect(),
+        spread: it.calibration.ln_spread,
+        lasting: both(spread(&it.lasting[0]), spread(&it.lasting[1])),
+        pull: json!({
+            "fresh_m_s": figure([before[0], after[0]], &it.surer.fresh_pull_m_s),
+            "at_end_m_s": figure([before[1], after[1]], &it.surer.late_pull_m_s),
+            "lost_share": figure(lost, &it.surer.lost),
+            "runs": found.runs,
+        }),
+        in_time: in_time.collect(),
+        readings: readings.collect(),
+        curve_error_share: found.curve_error,
+        limits: LIMITS.to_vec(),
+    }
+}

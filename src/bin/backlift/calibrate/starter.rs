@@ -1,0 +1,41 @@
+//! A table to fill in.
+
+use std::path::Path;
+
+use backlift::files::save::new_file;
+
+use crate::json;
+use crate::loaded::Loaded;
+use crate::outcome::{Outcome, Stop};
+
+const NOTES: &str = "\
+# Swings in the nets, one a line. Lines that start with # are notes.
+# Film from the side in slow motion, 120 pictures a second or more, the whole swing in the picture.
+# Ask for \"as fast as you can still control it\", and say so for every swing.
+# frames: pictures from the top of the backlift (the bat stands still) to the ball.
+# frame_rate: the rate at which the film was TAKEN. Or time, like 0.45 s, with its frame_rate.
+# speed: bat speed where it meets the ball, by any device, like 45 km/h, in place of frames.
+# runs: 0 when fresh; tired, the runs so far, run between the wickets as in a match.
+# asked: fastest, or own pace (which says much less).
+# Fill in the empty values, add lines, and take out what was not swung. Pain ends the session.
+";
+
+/// Swings of each state to start with.
+const LINES: usize = 6;
+
+/// Writes it.
+pub fn write(path: &Path, loaded: &Loaded) -> Result<Outcome, Stop> {
+    let label = loaded.scenario.bats.first().map_or("0", |it| &it.label);
+    let label = match label.contains([',', '"', ';']) {
+        true => format!("\"{}\"", label.replace('"', "\"\"")),
+        false => label.to_owned(),
+    };
+    let mut text = NOTES.to_owned() + "bat,stroke,frames,frame_rate,time,speed,runs,asked\n";
+    let runs = loaded.scenario.innings.runs;
+    for (runs, stroke) in [(0.0, "pull"), (0.0, "drive"), (runs, "pull")] {
+        text += &format!("{label},{stroke},,240,,,{runs},fastest\n").repeat(LINES);
+    }
+    new_file(path, text.as_bytes())?;
+    let _ = json::print(&format!("Wrote {}\n", path.display()));
+    Ok(Outcome::Done)
+}

@@ -1,0 +1,201 @@
+//! The fit itself: readings in, strength and lasting fatigue out, with what it moved.
+
+use super::figures::{Surer, surer};
+use super::posterior::{Held, Judged, Possible, Posterior, Spread, possible};
+use super::response::ResponseFault;
+use super::simulated::{Order, Simulated};
+use crate::innings::schedule::ScheduleFault;
+use crate::measurement::nets::{
+    Asked, Calibration, Lasting, NetFault, NetReading, PART_COUNT, Read,
+};
+use crate::player::calibrated::Part;
+use crate::swing::player_stroke::SwingFault;
+
+/// Fewest readings of the player fresh: with fewer, one bad one cannot be told from a weak player.
+pub const FEWEST_FRESH: usize = 3;
+
+/// Furthest from what the tables say, as a factor, that a figure asked for at its fastest may be: meant for
+/// slips, and for a film played back at another rate than it was taken (assumption, wide on purpose).
+const FURTHEST: f64 = 2.2;
+/// The same of a figure at the player's own pace.
+const FURTHEST_AT_OWN_PACE: f64 = 3.5;
+/// Furthest that all readings together may move the strength, standard deviations of the tables.
+const FURTHEST_SD: f64 = 3.5;
+/// Fewest points that may carry the answer.
+const FEWEST_POINTS: f64 = 100.0;
+
+/// Why there is no calibration.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum CalibrationFault {
+    /// Readings that cannot be, each by its index.
+    #[error("{} of the readings cannot be", .0.len())]
+    Readings(Vec<(usize, NetFault)>),
+    /// Too few to fit.
+    #[error("there are {fresh} readings of the player fresh, and {FEWEST_FRESH} are needed")]
+    TooFew {
+        /// Readings of the player fresh.
+        fresh: usize,
+    },
+    /// A figure no player like this one has.
+    #[error(
+        "{value:.3} {unit} is {factor:.1} times the {expected:.3} {unit} that the tables expect"
+    )]
+    NotThisPlayer {
+        /// Index of the reading.
+        reading: usize,
+        /// Which figure: "time" or "speed".
+        field: &'static str,
+        /// As read.
+        value: f64,
+        /// As expected.
+        expected: f64,
+        /// Read over expected.
+        factor: f64,
+        /// Unit of both.
+        unit: &'static str,
+    },
+    /// All readings together say a strength that people of this grip and stature do not have.
+    #[error(
+        "these readings together say {factor:.2} times the strength of players with this grip and stature"
+    )]
+    NobodyIsLikeThis {
+        /// Strength over the tables', all parts together.
+        factor: f64,
+    },
+    /// No bat of that number.
+    #[error("there is no such bat")]
+    NoSuchBat,
+    /// No curve.
+    #[error(transparent)]
+    Response(#[from] ResponseFault),
+    /// No swing.
+    #[error(transparent)]
+    Swing(#[from] SwingFault),
+    /// No innings.
+    #[error(transparent)]
+    Schedule(#[from] ScheduleFault),
+}
+
+/// One part's strength, as logarithms over the tables', before and after.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PartMoved {
+    /// Part.
+    pub part: Part,
+    /// By the tables.
+    pub before: Spread,
+    /// With the readings.
+    pub after: Spread,
+}
+
+/// What the readings said.
+#[derive(Clone, Debug)]
+pub struct Calibrated {
+    /// To be kept with the player.
+    pub calibration: Calibration,
+    /// Strengths.
+    pub parts: [PartMoved; PART_COUNT],
+    /// Lasting fatigue, share of the knee's loss: before, after.
+    pub lasting: [Spread; 2],
+    /// One a reading, in their order.
+    pub judged: Vec<Judged>,
+    /// Scatter from swing to swing, as a share.
+    pub scatter: f64,
+    /// Readings of the player fresh, and tired.
+    pub counts: [usize; 2],
+    /// What became surer.
+    pub surer: Surer,
+    /// Equally weighted points that carry the answer.
+    pub worth_points: f64,
+}
+
+/// Fits.
+pub fn calibrate(
+    order: &Order<'_>,
+    simulated: &Simulated,
+    readings: &[NetReading],
+) -> Result<Calibrated, CalibrationFault> {
+    refuse(readings)?;
+    let stroke = |it: &NetReading| order.batter.stroke_index(&it.stroke);
+    let held: Vec<Held<'_>> = readings
+        .iter()
+        .map(|reading| {
+            let stroke = stroke(reading).ok_or(CalibrationFault::NoSuchBat)?;
+            let response =
+                simulated.response(reading.bat, stroke).ok_or(CalibrationFault::NoSuchBat)?;
+            Ok(Held { reading, stroke, response, tiredness: simulated.tiredness(reading.runs) })
+        })
+        .collect::<Result<_, CalibrationFault>>()?;
+    refuse_another_player(&held)?;
+
+    let before = Posterior::before(possible(&simulated.spread));
+    let after = Posterior::after(&simulated.spread, &held, simulated.strokes);
+    let (ln_factor, ln_spread) = after.strength();
+    let shift = super::response::whitened(&simulated.spread, &ln_factor);
+    let away = libm::sqrt(shift.iter().map(|it| it * it).sum::<f64>());
+    let worth_points = after.worth_points();
+    if !(away <= FURTHEST_SD && worth_points >= FEWEST_POINTS) {
+        let mean = ln_factor.iter().sum::<f64>() / PART_COUNT as f64;
+        return Err(CalibrationFault::NobodyIsLikeThis { factor: libm::exp(mean) });
+    }
+    let parts = Part::ALL.map(|part| {
+        let of = |it: &Possible| it.ln_strength[part as usize];
+        PartMoved { part, before: before.figure(of), after: after.figure(of) }
+    });
+    let lasting = [&before, &after].map(|it| it.figure(|it| it.lasting));
+    let tired = readings.iter().filter(|it| !it.is_fresh()).count();
+    let band = match tired {
+        0 => Lasting::UNKNOWN,
+        _ => Lasting { low: lasting[1].low, central: lasting[1].mean, high: lasting[1].high },
+    };
+    let calibration = Calibration { ln_factor, ln_spread, lasting: band };
+    let surer = surer(order, simulated, [&before, &after])?;
+    Ok(Calibrated {
+        calibration,
+        parts,
+        lasting,
+        judged: after.judged,
+        scatter: after.scatter,
+        counts: [readings.len() - tired, tired],
+        surer,
+        worth_points,
+    })
+}
+
+/// Readings that cannot be, or too few of them.
+fn refuse(readings: &[NetReading]) -> Result<(), CalibrationFault> {
+    let faults: Vec<(usize, NetFault)> =
+        readings.iter().enumerate().filter_map(|(i, it)| Some((i, it.fault()?))).collect();
+    if !faults.is_empty() {
+        return Err(CalibrationFault::Readings(faults));
+    }
+    let fresh = readings.iter().filter(|it| it.is_fresh()).count();
+    if fresh < FEWEST_FRESH { Err(CalibrationFault::TooFew { fresh }) } else { Ok(()) }
+}
+
+/// A figure that no player near this one has.
+fn refuse_another_player(held: &[Held<'_>]) -> Result<(), CalibrationFault> {
+    let middle = Possible { ln_strength: [0.0; PART_COUNT], lasting: Lasting::UNKNOWN.central };
+    for (reading, it) in held.iter().enumerate() {
+        let expected = libm::exp(it.ln_expected(&middle));
+        let (field, value, unit) = match it.reading.read {
+            Read::Time { time_s, .. } => ("time", time_s, "s"),
+            Read::Speed { speed_m_s } => ("speed", speed_m_s, "m/s"),
+        };
+        let factor = value / expected;
+        let furthest = match it.reading.asked {
+            Asked::Fastest => FURTHEST,
+            Asked::OwnPace => FURTHEST_AT_OWN_PACE,
+        };
+        if !(1.0 / furthest..=furthest).contains(&factor) {
+            return Err(CalibrationFault::NotThisPlayer {
+                reading,
+                field,
+                value,
+                expected,
+                factor,
+                unit,
+            });
+        }
+    }
+    Ok(())
+}

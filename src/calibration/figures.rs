@@ -1,0 +1,99 @@
+//! How much surer the player's figures and the advice became.
+
+use super::calibrate::CalibrationFault;
+use super::posterior::{Possible, Posterior, Spread};
+use super::response::Response;
+use super::simulated::{Order, Simulated};
+use super::tiredness::Tiredness;
+use crate::measurement::nets::Calibration;
+use crate::player::calibrated::factors;
+
+/// How likely a bat leaves this player a pull and a hook in time at the end of the innings, with the
+/// reserve that the fit asks for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct InTime {
+    /// Index of the bat.
+    pub bat: usize,
+    /// Probability: by the tables, with the readings.
+    pub probability: [f64; 2],
+}
+
+/// What became surer, each by the tables and with the readings.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Surer {
+    /// Bat speed of the fastest controlled pull, fresh, m/s.
+    pub fresh_pull_m_s: [Spread; 2],
+    /// The same at the end of the innings, m/s.
+    pub late_pull_m_s: [Spread; 2],
+    /// Bat speed the pull loses over the innings, as a share.
+    pub lost: [Spread; 2],
+    /// The bats that could be judged.
+    pub in_time: Vec<InTime>,
+}
+
+/// Bat speed of the fastest controlled pull fresh and at the end of the innings at one strength,
+/// simulated, m/s: what the other commands will say.
+pub fn pull_at(
+    order: &Order<'_>,
+    simulated: &Simulated,
+    calibration: &Calibration,
+) -> Result<[f64; 2], CalibrationFault> {
+    let pull = order.batter.stroke_index("pull").ok_or(CalibrationFault::NoSuchBat)?;
+    let weighed = order.bats.get(order.bat).ok_or(CalibrationFault::NoSuchBat)?;
+    let held = order.batter.strokes[pull].hold(&weighed.bat)?;
+    let end = simulated.tiredness(order.plan.runs);
+    let at = |after: &Tiredness| {
+        let strength = after.tired(&calibration.ln_factor, calibration.lasting.central);
+        let near =
+            simulated.response(order.bat, pull).map(|it| libm::exp(it.at(&strength).ln_time));
+        held.fastest(&factors(&strength), near).map(|it| it.contact.bat_speed_m_s)
+    };
+    Ok([at(&Tiredness::NONE)?, at(&end)?])
+}
+
+/// Both figures of the pull, and every bat.
+pub(super) fn surer(
+    order: &Order<'_>,
+    simulated: &Simulated,
+    fits: [&Posterior; 2],
+) -> Result<Surer, CalibrationFault> {
+    let pull = order.batter.stroke_index("pull").ok_or(CalibrationFault::NoSuchBat)?;
+    let response = simulated.response(order.bat, pull).ok_or(CalibrationFault::NoSuchBat)?;
+    let end = simulated.tiredness(order.plan.runs);
+    let speed = |it: &Possible, after: &Tiredness| {
+        libm::exp(response.at(&after.tired(&it.ln_strength, it.lasting)).ln_speed)
+    };
+    let fresh = |it: &Possible| speed(it, &Tiredness::NONE);
+    let late = |it: &Possible| speed(it, &end);
+    let lost = |it: &Possible| 1.0 - late(it) / fresh(it);
+    Ok(Surer {
+        fresh_pull_m_s: fits.map(|it| it.figure(fresh)),
+        late_pull_m_s: fits.map(|it| it.figure(late)),
+        lost: fits.map(|it| it.figure(lost)),
+        in_time: in_time(order, simulated, fits, &end),
+    })
+}
+
+/// Every bat with which both strokes to the short ball were simulated.
+fn in_time(
+    order: &Order<'_>,
+    simulated: &Simulated,
+    fits: [&Posterior; 2],
+    end: &Tiredness,
+) -> Vec<InTime> {
+    let ln_available = libm::log(order.delivery.flight_s() - order.delivery.reaction_time_s);
+    let ln_limit = libm::log(order.share_limit);
+    let strokes = ["pull", "hook"].map(|it| order.batter.stroke_index(it));
+    (0..order.bats.len())
+        .filter_map(|bat| {
+            let responses: Vec<&Response> =
+                strokes.iter().map(|it| simulated.response(bat, (*it)?)).collect::<Option<_>>()?;
+            let passes = |it: &Possible| {
+                let strength = end.tired(&it.ln_strength, it.lasting).map(|it| it + ln_limit);
+                let fine = responses.iter().all(|r| r.at(&strength).ln_time <= ln_available);
+                if fine { 1.0 } else { 0.0 }
+            };
+            Some(InTime { bat, probability: fits.map(|it| it.mean(passes)) })
+        })
+        .collect()
+}

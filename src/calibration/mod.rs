@@ -1,0 +1,21 @@
+//! From readings in the nets to this player's own strength and lasting fatigue.
+//!
+//! The tables say how strong players of this grip and stature are, and how far they differ. Each
+//! strength that the tables allow is weighed by how likely the readings are from such a player
+//! ([`posterior`]); what a swing is at each strength comes from full simulations ([`response`]). What
+//! stands between the model's fastest controlled swing and a figure read, and is no strength, stands in
+//! [`errors`].
+
+mod calibrate;
+pub mod errors;
+mod figures;
+pub mod limit;
+pub mod points;
+pub mod posterior;
+pub mod response;
+mod simulated;
+pub mod tiredness;
+
+pub use calibrate::{Calibrated, CalibrationFault, FEWEST_FRESH, PartMoved, calibrate};
+pub use figures::{InTime, Surer, pull_at};
+pub use simulated::{Order, Progress, Simulated};

@@ -1,0 +1,203 @@
+//! How fast one stroke with one bat is, for every strength the player may have.
+//!
+//! Full simulations at points spread over what the tables allow, and between them the smoothest
+//! function through all (cubic radial basis functions with a linear tail). The limit passes from one
+//! joint to another within that spread, so that neither a slope nor a parabola would do.
+
+use super::limit::{LnSwing, swing_at};
+use super::points::{even_point, normal_quantile};
+use crate::measurement::nets::PART_COUNT;
+use crate::swing::player_stroke::Held;
+use core::ops::ControlFlow;
+use nalgebra::{DMatrix, DVector};
+use rayon::prelude::*;
+
+/// Swings at the limit of control, for every strength.
+#[derive(Clone, Debug)]
+pub struct Response {
+    /// Lower triangle of the tables' covariance; nodes stand in coordinates of equal spread.
+    spread: Triangle,
+    nodes: Vec<[f64; PART_COUNT]>,
+    /// Weights of the nodes, then constant and slopes: for time and for speed.
+    weights: [Vec<f64>; 2],
+    /// Added for another bat than the one simulated: constant and slopes, for time and for speed.
+    shift: [[f64; PART_COUNT + 1]; 2],
+}
+
+/// Why there is none.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum ResponseFault {
+    /// Too few of the strengths tried let the player control the stroke.
+    #[error("with most strengths that the tables allow, this bat is beyond this player's control")]
+    BeyondControl,
+    /// The caller asked to stop.
+    #[error("cancelled")]
+    Cancelled,
+}
+
+/// Simulations of one stroke. More make the curve truer: 40 leave about 1 % of the time.
+const NODES: usize = 40;
+/// Spread of the nodes over that of the tables, so that the tails are inside.
+const REACH: f64 = 1.5;
+/// Nodes that must succeed.
+const FEWEST: usize = 20;
+/// Beyond this many standard deviations of the tables the curve is held.
+const FURTHEST: f64 = 3.5;
+
+/// A lower triangle over the parts.
+pub type Triangle = [[f64; PART_COUNT]; PART_COUNT];
+
+/// Lower triangle times a vector.
+pub fn times(triangle: &Triangle, z: [f64; PART_COUNT]) -> [f64; PART_COUNT] {
+    core::array::from_fn(|i| (0..PART_COUNT).map(|j| triangle[i][j] * z[j]).sum())
+}
+
+/// The lower triangle L with L Lᵀ the covariance; a direction without spread stays without.
+pub fn triangle(covariance: &Triangle) -> Triangle {
+    let mut l = [[0.0; PART_COUNT]; PART_COUNT];
+    for i in 0..PART_COUNT {
+        for j in 0..=i {
+            let rest = covariance[i][j] - (0..j).map(|k| l[i][k] * l[j][k]).sum::<f64>();
+            l[i][j] = match (i == j, l[j][j] > 0.0) {
+                (true, _) => libm::sqrt(rest.max(0.0)),
+                (false, true) => rest / l[j][j],
+                (false, false) => 0.0,
+            };
+        }
+    }
+    l
+}
+
+/// Solution x of L x = b for a lower triangle with a positive diagonal.
+fn solved(l: &Triangle, b: [f64; PART_COUNT]) -> [f64; PART_COUNT] {
+    let mut x = [0.0; PART_COUNT];
+    for (i, row) in l.iter().enumerate() {
+        let known: f64 = row.iter().zip(&x).take(i).map(|(l, x)| l * x).sum();
+        x[i] = (b[i] - known) / row[i].max(f64::MIN_POSITIVE);
+    }
+    x
+}
+
+/// Strengths at which a stroke is simulated, as logarithms over the tables': the tables' own first.
+pub fn node_strengths(spread: &Triangle) -> Vec<[f64; PART_COUNT]> {
+    let node = |i: usize| {
+        let p = even_point(i);
+        times(spread, core::array::from_fn(|j| REACH * normal_quantile(p[j])))
+    };
+    core::iter::once([0.0; PART_COUNT]).chain((1..NODES).map(node)).collect()
+}
+
+/// Strengths at which the difference between two bats is simulated: four corners make a plane.
+const CORNERS: [[f64; PART_COUNT]; 4] =
+    [[0.9, 0.9, 0.9], [0.9, -0.9, -0.9], [-0.9, 0.9, -0.9], [-0.9, -0.9, 0.9]];
+
+fn cubic(a: &[f64; PART_COUNT], b: &[f64; PART_COUNT]) -> f64 {
+    let r2: f64 = a.iter().zip(b).map(|(a, b)| (a - b) * (a - b)).sum();
+    r2 * libm::sqrt(r2)
+}
+
+impl Response {
+    /// Simulates one stroke with one bat over the strengths the tables allow; `spread` is the lower
+    /// triangle of their covariance.
+    pub fn simulated(
+        held: &Held,
+        spread: &Triangle,
+        step: &(dyn Fn() -> ControlFlow<()> + Sync),
+    ) -> Result<Self, ResponseFault> {
+        let strengths = node_strengths(spread);
+        let start = swing_at(held, &strengths[0], None).ok_or(ResponseFault::BeyondControl)?;
+        let found = strengths
+            .par_iter()
+            .map(|strength| match step() {
+                ControlFlow::Break(()) => Err(ResponseFault::Cancelled),
+                ControlFlow::Continue(()) => Ok(swing_at(held, strength, Some(start.ln_time))),
+            })
+            .collect::<Result<Vec<_>, _>>()?;
+        let (nodes, swings): (Vec<_>, Vec<LnSwing>) = strengths
+            .iter()
+            .zip(found)
+            .filter_map(|(strength, it)| Some((whitened(spread, strength), it?)))
+            .unzip();
+        if nodes.len() < FEWEST {
+            return Err(ResponseFault::BeyondControl);
+        }
+        let m = nodes.len();
+        let system = DMatrix::from_fn(m + 1 + PART_COUNT, m + 1 + PART_COUNT, |row, column| {
+            let tail = |node: usize, k: usize| if k == 0 { 1.0 } else { nodes[node][k - 1] };
+            match (row < m, column < m) {
+                (true, true) => cubic(&nodes[row], &nodes[column]),
+                (true, false) => tail(row, column - m),
+                (false, true) => tail(column, row - m),
+                (false, false) => 0.0,
+            }
+        })
+        .lu();
+        let solve = |of: fn(&LnSwing) -> f64| {
+            let values = DVector::from_fn(m + 1 + PART_COUNT, |i, _| swings.get(i).map_or(0.0, of));
+            system.solve(&values).map(|it| it.as_slice().to_vec())
+        };
+        let (Some(time), Some(speed)) = (solve(|it| it.ln_time), solve(|it| it.ln_speed)) else {
+            return Err(ResponseFault::BeyondControl);
+        };
+        Ok(Self {
+            spread: *spread,
+            nodes,
+            weights: [time, speed],
+            shift: [[0.0; PART_COUNT + 1]; 2],
+        })
+    }
+
+    /// The same stroke with another bat: the difference is simulated at four strengths and taken as a
+    /// plane between them.
+    pub fn with_bat(&self, held: &Held, spread: &Triangle) -> Result<Self, ResponseFault> {
+        let differences = CORNERS
+            .par_iter()
+            .map(|corner| {
+                let strength = times(spread, *corner);
+                let here = self.at(&strength);
+                let there = swing_at(held, &strength, Some(here.ln_time))
+                    .ok_or(ResponseFault::BeyondControl)?;
+                Ok([there.ln_time - here.ln_time, there.ln_speed - here.ln_speed])
+            })
+            .collect::<Result<Vec<_>, _>>()?;
+        let mut out = self.clone();
+        // The corners are those of a regular tetrahedron: their signs are orthogonal.
+        for (f, shift) in out.shift.iter_mut().enumerate() {
+            for (corner, by) in CORNERS.iter().zip(&differences) {
+                shift[0] += 0.25 * by[f];
+                for (slope, side) in shift.iter_mut().skip(1).zip(corner) {
+                    *slope += 0.25 * by[f] / side;
+                }
+            }
+        }
+        Ok(out)
+    }
+
+    /// The fastest controlled swing with this strength, as logarithms over the tables'.
+    pub fn at(&self, ln_strength: &[f64; PART_COUNT]) -> LnSwing {
+        let mut x = whitened(&self.spread, ln_strength);
+        let away = libm::sqrt(x.iter().map(|it| it * it).sum::<f64>());
+        if away > FURTHEST {
+            x = x.map(|it| it * FURTHEST / away);
+        }
+        let mut sums = [0.0; 2];
+        for (n, node) in self.nodes.iter().enumerate() {
+            let near = cubic(&x, node);
+            for (sum, weights) in sums.iter_mut().zip(&self.weights) {
+                *sum += near * weights[n];
+            }
+        }
+        let tail = [1.0, x[0], x[1], x[2]];
+        for ((sum, weights), shift) in sums.iter_mut().zip(&self.weights).zip(&self.shift) {
+            for ((k, weight), shift) in tail.iter().zip(&weights[self.nodes.len()..]).zip(shift) {
+                *sum += k * (weight + shift);
+            }
+        }
+        LnSwing { ln_time: sums[0], ln_speed: sums[1] }
+    }
+}
+
+/// A vector in coordinates in which the covariance of this lower triangle is the unit matrix.
+pub fn whitened(spread: &Triangle, x: &[f64; PART_COUNT]) -> [f64; PART_COUNT] {
+    solved(spread, *x)
+}

@@ -1,0 +1,96 @@
+//! Readings from the nets: a table (CSV), a swing a line, every fault at its line and column.
+
+mod row;
+mod table;
+
+use std::path::Path;
+
+use super::fault::{Fault, Faults, Source};
+use super::scenario::text::{Kind, text_of_file};
+use crate::measurement::nets::{NetFault, NetReading};
+
+/// The columns there may be.
+pub const COLUMNS: [&str; 8] =
+    ["bat", "stroke", "frames", "frame_rate", "time", "speed", "runs", "asked"];
+
+const TABLE: Kind = Kind {
+    what: "a table of readings",
+    noun: "table of readings",
+    named: "a .csv file",
+    like: "a table of readings has a line a swing; name the .csv file that holds it",
+    none: "write one to start from with `backlift calibrate --new FILE`",
+};
+
+/// The table that comes with the demo: invented.
+pub const DEMO: &str = include_str!("../../assets/nets/junior.csv");
+
+/// The text of a table; without a path that of the demo.
+pub fn text_of(path: Option<&Path>) -> Result<Source, Fault> {
+    match path {
+        Some(path) => text_of_file(path, &TABLE),
+        None => Ok(Source::new("assets/nets/junior.csv (built in)", DEMO)),
+    }
+}
+
+/// Readings with their places.
+#[derive(Clone, Debug)]
+pub struct Readings {
+    /// In the order of the table.
+    pub readings: Vec<NetReading>,
+    table: table::Table,
+}
+
+/// Reads a table. `labels` are the scenario's bats. All faults come together.
+pub fn read(source: Source, labels: &[String]) -> Result<Readings, Faults> {
+    let table = table::Table::of(source)?;
+    let mut faults = Vec::new();
+    let mut readings = Vec::with_capacity(table.rows.len());
+    for n in 0..table.rows.len() {
+        match row::reading(&table, n, labels) {
+            Ok(reading) => match reading.fault() {
+                Some(fault) => {
+                    faults.push(table.fault(n, fault.field(), &fault.to_string(), mend(&fault)))
+                }
+                None => readings.push(reading),
+            },
+            Err(mut found) => faults.append(&mut found),
+        }
+    }
+    if faults.is_empty() { Ok(Readings { readings, table }) } else { Err(Faults(faults)) }
+}
+
+impl Readings {
+    /// Line of a reading, counted from 1.
+    pub fn line(&self, reading: usize) -> usize {
+        self.table.line(reading)
+    }
+
+    /// A fault about one reading: at the column if something stands there, else at the whole line.
+    pub fn fault(&self, reading: usize, column: &str, message: &str, help: &str) -> Fault {
+        self.table.fault(reading, column, message, help)
+    }
+
+    /// A fault about the table as a whole.
+    pub fn whole(&self, message: &str, help: &str) -> Fault {
+        Fault::new(message).at(&self.table.source, self.table.header.clone()).help(help)
+    }
+}
+
+fn mend(fault: &NetFault) -> &'static str {
+    match fault {
+        NetFault::TooFewFrames { .. } => {
+            "film in slow motion, at 120 pictures a second or more, and count again"
+        }
+        NetFault::OutOfRange { field: "frame_rate", .. } => {
+            "write the pictures a second at which the film was taken, like 240"
+        }
+        NetFault::OutOfRange { field: "time", .. } => {
+            "count from the top of the backlift to the ball; write the rate at which the film was taken, not played"
+        }
+        NetFault::OutOfRange { field: "runs", .. } => {
+            "write 0 for a fresh player, or the runs so far"
+        }
+        NetFault::OutOfRange { .. } => "check the number and its unit",
+        NetFault::NoSuchStroke => "write drive, pull or hook",
+    }
+}

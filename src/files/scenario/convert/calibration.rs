@@ -1,0 +1,70 @@
+//! The calibration kept in a scenario.
+
+use super::super::values::Values;
+use super::super::{CalibrationV1, Text};
+use super::written;
+use crate::measurement::nets::{Calibration, Kept, Lasting, PART_COUNT};
+
+/// Least and greatest strength over the tables': assumption, wide on purpose.
+const FACTOR: [f64; 2] = [0.2, 5.0];
+/// Greatest share of the legs' loss.
+const LASTING_MOST: f64 = 5.0;
+
+/// The calibration, if one is kept.
+pub fn calibration(values: &mut Values, v1: &CalibrationV1) -> Option<Kept> {
+    if *v1 == CalibrationV1::default() {
+        return None;
+    }
+    let mut needed = |name: &str, text: &Option<Text>, [low, high]: [f64; 2], example: &str| {
+        let path = format!("calibration.{name}");
+        let like = format!("a number from {low} to {high}");
+        let value = values.number(&path, text, |it| (low..=high).contains(&it), &like);
+        values.needed(&path, text, value, example)
+    };
+    let factors = [
+        needed("trunk", &v1.trunk, FACTOR, "\"1.0\""),
+        needed("arms", &v1.arms, FACTOR, "\"1.0\""),
+        needed("wrists", &v1.wrists, FACTOR, "\"1.0\""),
+    ];
+    let share = [0.0, LASTING_MOST];
+    let lasting = needed("lasting", &v1.lasting, share, "\"0.33\"");
+    let low = needed("lasting_low", &v1.lasting_low, share, "\"0\"");
+    let high = needed("lasting_high", &v1.lasting_high, share, "\"1\"");
+    let spread = spread(values, &v1.spread);
+    let lasting = Lasting { low: low?, central: lasting?, high: high? };
+    if !(lasting.low <= lasting.central && lasting.central <= lasting.high) {
+        let message = "it does not lie between lasting_low and lasting_high";
+        values.fault("calibration.lasting", message, "run `backlift calibrate` again");
+        return None;
+    }
+    let [trunk, arms, wrists] = factors;
+    Some(Kept {
+        calibration: Calibration {
+            ln_factor: [trunk?, arms?, wrists?].map(libm::log),
+            ln_spread: spread?,
+            lasting,
+        },
+        readings: written(&v1.readings).unwrap_or_default(),
+        made_for: written(&v1.made_for).unwrap_or_default(),
+    })
+}
+
+/// Six numbers: the first row has one, the second two, the third three.
+fn spread(values: &mut Values, text: &Option<Text>) -> Option<[[f64; PART_COUNT]; PART_COUNT]> {
+    const PATH: &str = "calibration.spread";
+    const EXAMPLE: &str = "\"0.3 / 0 0.2 / 0 0 0.15\"";
+    let written = values.short(PATH, text).map(str::to_owned);
+    let written = values.needed(PATH, text, written, EXAMPLE)?;
+    let numbers: Vec<f64> = written
+        .split([' ', '/'])
+        .filter(|it| !it.is_empty())
+        .map_while(|it| it.parse().ok())
+        .filter(|it: &f64| (-2.0..=2.0).contains(it))
+        .collect();
+    let [a, b, c, d, e, f] = *numbers.as_slice() else {
+        let message = format!("{written:?} is not six numbers in three rows");
+        values.fault(PATH, &message, "run `backlift calibrate` again");
+        return None;
+    };
+    Some([[a, 0.0, 0.0], [b, c, 0.0], [d, e, f]])
+}

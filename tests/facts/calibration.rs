@@ -1,0 +1,7 @@
+//! Calibration from the nets, on players whose truth is known.
+
+mod players;
+mod recovery;
+mod refused;
+mod tired;
+mod truth;
