@@ -1,12 +1,15 @@
 //! Small dense symmetric matrices: Cholesky factor and its solves, sized at compile time.
 //!
-//! `A = Uᵀ U` with U in the upper triangle, so that every inner loop runs along a row.
+//! `A = Uᵀ U` with U in the upper triangle, so that every inner loop runs along a row. Inlined always, so that
+//! a caller compiled for wider registers has these loops in them; no sum is reordered, so that the
+//! bytes are the same on every processor.
 #![allow(
     clippy::needless_range_loop,
     reason = "rows and columns of matrices read as in the textbook"
 )]
 
 /// `y += a x` over the common length.
+#[inline(always)]
 fn add_scaled(y: &mut [f64], a: f64, x: &[f64]) {
     for (y, x) in y.iter_mut().zip(x) {
         *y += a * x;
@@ -15,6 +18,7 @@ fn add_scaled(y: &mut [f64], a: f64, x: &[f64]) {
 
 /// Replaces the upper triangle of a positive definite matrix by its factor U. The lower triangle is
 /// neither read nor written.
+#[inline(always)]
 pub fn cholesky<const N: usize>(m: &mut [[f64; N]; N]) {
     for k in 0..N {
         let (done, rest) = m.split_at_mut(k + 1);
@@ -31,6 +35,7 @@ pub fn cholesky<const N: usize>(m: &mut [[f64; N]; N]) {
 }
 
 /// Solves `Uᵀ U y = x` in place.
+#[inline(always)]
 pub fn solve<const N: usize>(u: &[[f64; N]; N], x: &mut [f64; N]) {
     for k in 0..N {
         let y = x[k] / u[k][k];
@@ -44,6 +49,7 @@ pub fn solve<const N: usize>(u: &[[f64; N]; N], x: &mut [f64; N]) {
 }
 
 /// Inverse from a factor, both triangles filled.
+#[inline(always)]
 pub fn inverse<const N: usize>(u: &[[f64; N]; N]) -> [[f64; N]; N] {
     // W = U⁻ᵀ, lower triangular, row by row; the inverse is Wᵀ W.
     let mut w = [[0.0; N]; N];
@@ -68,6 +74,7 @@ pub fn inverse<const N: usize>(u: &[[f64; N]; N]) -> [[f64; N]; N] {
 }
 
 /// Fills the upper triangle from the lower.
+#[inline(always)]
 pub fn mirror<const N: usize>(m: &mut [[f64; N]; N]) {
     for i in 1..N {
         for j in 0..i {
@@ -77,6 +84,7 @@ pub fn mirror<const N: usize>(m: &mut [[f64; N]; N]) {
 }
 
 /// Adds `scale · x xᵀ` to the lower triangle.
+#[inline(always)]
 pub fn add_outer<const N: usize>(m: &mut [[f64; N]; N], scale: f64, x: &[f64; N]) {
     for (i, row) in m.iter_mut().enumerate() {
         add_scaled(&mut row[..=i], scale * x[i], &x[..=i]);

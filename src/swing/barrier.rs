@@ -8,6 +8,8 @@
     reason = "clamp panics on NaN; a swing that ran away is caught after its step"
 )]
 
+use multiversion::multiversion;
+
 use crate::dynamics::symmetric::{cholesky, solve};
 
 const ITERATIONS: usize = 40;
@@ -20,6 +22,7 @@ const CONVERGED: f64 = 1e-5;
 /// Solves the problem. `place` holds where in the box to start, as a share of its width in each
 /// direction, and is left at the minimum's: close to a wall the share changes far less from one
 /// problem to the next than the value does.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
 pub fn minimise<const N: usize>(
     H: &[[f64; N]; N],
     g: &[f64; N],

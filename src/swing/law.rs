@@ -13,6 +13,7 @@ use crate::dynamics::tree::Kinematics;
 use crate::frames::{DMat3, DVec3, rotation_vector};
 use crate::player::Strength;
 use crate::player::joints::JOINT_COUNT;
+use multiversion::multiversion;
 
 const N: usize = JOINT_COUNT;
 
@@ -222,26 +223,41 @@ impl Law {
                 - it.closed.a_free[j];
         }
 
-        let mut H = [[0.0; U]; U];
-        let mut g = [0.0; U];
-        for (row, a) in response.iter().zip(&a_joint) {
-            add_outer(&mut H, posture2, row);
-            for (g, p) in g.iter_mut().zip(row) {
-                *g += posture2 * a * p;
-            }
-        }
-        for (row, b) in rows.iter().zip(&left) {
-            add_outer(&mut H, 1.0, row);
-            for (g, r) in g.iter_mut().zip(row) {
-                *g += r * b;
-            }
-        }
-        for (i, row) in H.iter_mut().enumerate() {
-            let effort = c.weight_effort / size[i];
-            row[i] += effort * effort;
-        }
-        (H, g)
+        let weights = (posture2, c.weight_effort);
+        normal_equations(response, &a_joint, &rows, &left, size, weights)
     }
+}
+
+/// Lower triangle of the quadratic form, and the gradient, of the sum of squares of the joints' and the
+/// bat's accelerations missed, and of effort; weights of posture (squared) and of effort.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+fn normal_equations<const U: usize>(
+    response: &[[f64; U]; N],
+    a_joint: &[f64; N],
+    rows: &[[f64; U]; 6],
+    left: &[f64; 6],
+    size: &[f64; U],
+    (posture2, weight_effort): (f64, f64),
+) -> ([[f64; U]; U], [f64; U]) {
+    let mut H = [[0.0; U]; U];
+    let mut g = [0.0; U];
+    for (row, a) in response.iter().zip(a_joint) {
+        add_outer(&mut H, posture2, row);
+        for (g, p) in g.iter_mut().zip(row) {
+            *g += posture2 * a * p;
+        }
+    }
+    for (row, b) in rows.iter().zip(left) {
+        add_outer(&mut H, 1.0, row);
+        for (g, r) in g.iter_mut().zip(row) {
+            *g += r * b;
+        }
+    }
+    for (i, row) in H.iter_mut().enumerate() {
+        let effort = weight_effort / size[i];
+        row[i] += effort * effort;
+    }
+    (H, g)
 }
 
 /// Kinematics, mass matrix and loop of the chain at one state.
