@@ -167,9 +167,10 @@ pub(super) fn junior() -> Result<Checked, CheckFault> {
     Ok(Checked { rows, curves: swung.iter().filter_map(|it| it.curve(&who)).collect() })
 }
 
-const WEIGHT: &str = "half a percent is our reading of constant. Ours falls in every stroke: a freely swung rod turns \
-                      about one axis near the hands, where weight at the same swing moment does not count; \
-                      here the hands carry the bat along too. The hook, which lifts it, is just beyond (−0.51 %)";
+const WEIGHT: &str = "half a percent is our reading of constant. Ours falls in every stroke, in the hook to just beyond \
+                      (−0.51 %). Reasoned, not measured: a freely swung rod turns about an axis near the hands, \
+                      where weight at the same swing moment does not count; here the hands carry the bat along \
+                      too, and the hook lifts it";
 
 /// "Constant speed when only mass changed at fixed moment" (the same study).
 pub(super) fn dead_weight() -> Result<Checked, CheckFault> {
