@@ -92,7 +92,8 @@ fn a_left_hander_swings_as_the_mirror_image_of_a_right_hander() {
         }
     }
     println!("mirror: shown {worst_shown:.1e}, at single instants {worst_instant:.1e}");
-    assert!(worst_shown < 1e-9, "{worst_shown}");
+    assert!(worst_shown < 1e-9, "{worst_shown}"); // 4.2e-11 was measured
+    // Rounding, grown in single loads by the stiff hold of the bottom hand; 2.8e-9 was measured.
     assert!(worst_instant < 1e-8, "{worst_instant}");
 }
 
