@@ -125,7 +125,7 @@ fn surrogate(who: &str, advice: &Advice) -> Row {
         Accept::AtMost,
     )
     .noted(
-        "0.1 % was asked for; of a time or speed of any stroke. Largest in the adult's drive, the least \
-         smooth of the strokes. The surrogate only finds where to look: what a card says is simulated",
+        "0.1 % was asked for, of a time or speed of any stroke. The surrogate only finds where to look: what \
+         a card says is simulated",
     )
 }

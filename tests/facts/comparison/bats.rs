@@ -16,6 +16,7 @@ use backlift::player::joints::GROUP_COUNT;
 use backlift::player::player;
 use backlift::swing::batter::Batter;
 use std::ops::ControlFlow;
+use std::sync::OnceLock;
 
 struct Net {
     scenario: Scenario,
@@ -55,6 +56,24 @@ impl Net {
     }
 }
 
+/// The club player, his bats, and the comparison of them: simulated once for every fact here.
+fn club() -> &'static (Net, Comparison) {
+    static CLUB: OnceLock<(Net, Comparison)> = OnceLock::new();
+    CLUB.get_or_init(|| both("club"))
+}
+
+/// Two bats of one weight, likewise.
+fn same_weight() -> &'static (Net, Comparison) {
+    static SAME_WEIGHT: OnceLock<(Net, Comparison)> = OnceLock::new();
+    SAME_WEIGHT.get_or_init(|| both("same-weight"))
+}
+
+fn both(file: &str) -> (Net, Comparison) {
+    let net = Net::new(file);
+    let comparison = net.compare(&net.bats);
+    (net, comparison)
+}
+
 fn weighed(reading: &BatReading) -> WeighedBat {
     weigh(reading, &assets::sizes().unwrap(), &assets::limits().unwrap()).unwrap()
 }
@@ -82,7 +101,7 @@ fn with_toe_tape(plain: &WeighedBat, tape_kg: f64) -> BatReading {
 
 #[test]
 fn of_two_identical_bats_no_difference_is_real_and_none_is_felt() {
-    let net = Net::new("club");
+    let net = &club().0;
     let mut twin = net.bats[0].reading.clone();
     twin.label = "Twin".into();
     let comparison = net.compare(&[net.bats[0].clone(), weighed(&twin)]);
@@ -98,7 +117,7 @@ fn of_two_identical_bats_no_difference_is_real_and_none_is_felt() {
 
 #[test]
 fn thirty_grams_at_the_toe_are_real_and_slow_the_bat() {
-    let net = Net::new("club");
+    let net = &club().0;
     let taped = weighed(&with_toe_tape(&net.bats[0], 0.030));
     let comparison = net.compare(&[net.bats[0].clone(), taped]);
     let at = |figure| of(&comparison, figure).difference;
@@ -123,12 +142,11 @@ fn thirty_grams_at_the_toe_are_real_and_slow_the_bat() {
 
 #[test]
 fn the_players_doubt_cancels_between_bats() {
-    let net = Net::new("club");
-    let comparison = net.compare(&net.bats);
+    let (net, comparison) = club();
     for figure in [StrokeFigure::BatSpeed, StrokeFigure::StrokeTime, StrokeFigure::ExitSpeed] {
         let figure = Figure::Stroke(net.pull(), When::AtFifty, figure);
         let index = comparison.figures.iter().position(|it| *it == figure).unwrap();
-        let apart = of(&comparison, figure).difference.sd;
+        let apart = of(comparison, figure).difference.sd;
         for bat in &comparison.bats {
             let (_, sd) = bat.value_sd(index);
             assert!(apart < 0.25 * sd, "{figure:?}: {apart} against {sd}");
@@ -139,8 +157,7 @@ fn the_players_doubt_cancels_between_bats() {
 /// What is carried comes from three swings each; here the changed player is searched to the end.
 #[test]
 fn a_weaker_player_searched_anew_loses_what_is_carried() {
-    let net = Net::new("club");
-    let comparison = net.compare(&net.bats);
+    let (net, comparison) = club();
     let grip_sd = 0.05; // both grips measured
     let strength = net.batter.player.strength.times(&[1.0 - grip_sd; GROUP_COUNT]);
     let taken_up = net.batter.with_strength(strength).take_up(&net.bats[0].bat).unwrap();
@@ -168,8 +185,7 @@ fn a_weaker_player_searched_anew_loses_what_is_carried() {
 /// loss searched anew (measured), on the safe side.
 #[test]
 fn a_player_with_a_much_weaker_trunk_searched_anew_loses_what_is_carried() {
-    let net = Net::new("club");
-    let comparison = net.compare(&net.bats);
+    let (net, comparison) = club();
     let mut factors = [1.0; GROUP_COUNT];
     factors[0] = 0.7; // its own ±30 %, beside the grip
     let strength = net.batter.player.strength.times(&factors);
@@ -187,8 +203,7 @@ fn a_player_with_a_much_weaker_trunk_searched_anew_loses_what_is_carried() {
 /// The slope in the swing moment against a bat built to differ in that alone, searched to the end.
 #[test]
 fn a_bat_with_more_swing_moment_searched_anew_loses_what_the_slopes_say() {
-    let net = Net::new("club");
-    let comparison = net.compare(&net.bats);
+    let (net, comparison) = club();
     let it = &net.bats[0];
     let more = 0.004;
     let swing = it.swing_moment_kg_m2.value + more;
@@ -206,27 +221,25 @@ fn a_bat_with_more_swing_moment_searched_anew_loses_what_the_slopes_say() {
 
 #[test]
 fn the_same_bats_compare_to_the_same_bits_on_one_thread_or_more() {
-    let net = Net::new("same-weight");
-    let many = net.compare(&net.bats);
+    let (net, many) = same_weight();
     let pool = rayon::ThreadPoolBuilder::new().num_threads(1).build().unwrap();
-    assert_eq!(many, pool.install(|| net.compare(&net.bats)));
+    assert_eq!(*many, pool.install(|| net.compare(&net.bats)));
 }
 
 #[test]
 fn a_pair_of_one_weight_differs_in_pickup_and_not_in_weight() {
-    let net = Net::new("same-weight");
-    let comparison = net.compare(&net.bats);
-    let weight = of(&comparison, Figure::DeadWeight);
+    let (net, comparison) = same_weight();
+    let weight = of(comparison, Figure::DeadWeight);
     assert!(!weight.difference.real && weight.felt == Some(Felt::No), "{weight:?}");
-    let swing = of(&comparison, Figure::SwingMoment);
+    let swing = of(comparison, Figure::SwingMoment);
     assert!(swing.difference.real && swing.difference.value > 0.0, "{swing:?}");
-    let speed = of(&comparison, Figure::Stroke(net.pull(), When::AtFifty, StrokeFigure::BatSpeed));
+    let speed = of(comparison, Figure::Stroke(net.pull(), When::AtFifty, StrokeFigure::BatSpeed));
     assert!(speed.difference.value < 0.0, "{speed:?}");
 }
 
 #[test]
 fn one_bat_is_no_comparison_and_a_stop_is_heard() {
-    let net = Net::new("club");
+    let net = &club().0;
     let go_on = |_: &'static str, _: f64| ControlFlow::Continue(());
     let alone = compare(&net.asked(), &net.bats[..1], &go_on);
     assert_eq!(alone, Err(ComparisonFault::TooFew { count: 1 }));

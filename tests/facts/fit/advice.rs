@@ -1,18 +1,15 @@
 //! The advice by its outside checks.
 
-use crate::outside::disagrees_only_in;
+use crate::outside::agrees;
 use backlift::validation::fitting::checks;
 
-/// The adult's drive is the least smooth stroke: 0.16 % where 0.1 % was asked for.
+/// Of 0.1 % asked for, 0.049 % was measured for the boy and 0.047 % for the man.
 #[test]
-fn advice_moves_the_right_way_and_the_surrogate_misses_only_in_the_adult() {
-    let known = ["man of 25: surrogate's largest error"];
-    let found = disagrees_only_in(&checks(), "advice", &known);
-    let error = found.rows.iter().find(|row| row.what.starts_with(known[0]));
-    assert!(error.unwrap().ours.unwrap() < 0.002);
+fn advice_moves_the_right_way_and_the_surrogate_misses_less_than_was_asked_for() {
+    agrees(&checks(), "advice");
 }
 
 #[test]
 fn published_moisture_of_wood_comes_back_at_every_point() {
-    crate::outside::agrees(&checks(), "wood moisture");
+    agrees(&checks(), "wood moisture");
 }

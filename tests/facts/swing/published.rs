@@ -3,10 +3,12 @@
 use crate::outside::{agrees, disagrees_only_in};
 use backlift::validation::people::checks;
 
-/// The bottom hand pushes without a couple of its own and so needs twice the grip that was measured.
+/// Both hands twist the handle against each other, near what their grip holds: measured 452 and 417 N for
+/// 129 and 52 N. Before the bottom hand had a couple, only that hand disagreed.
 #[test]
-fn published_drives_agree_but_for_the_grip_of_the_bottom_hand() {
-    let known = ["men: grip of the bottom hand in that drive"];
+fn published_drives_agree_but_for_the_grip_of_the_hands() {
+    let known =
+        ["men: grip of the top hand in that drive", "men: grip of the bottom hand in that drive"];
     disagrees_only_in(&checks(), "published strokes", &known);
 }
 
@@ -15,10 +17,11 @@ fn where_no_stroke_was_published_the_table_says_so() {
     agrees(&checks(), "unpublished strokes");
 }
 
-/// The stride gives the drive speed that the bat does not slow.
+/// The pull with the balance moved is just outside: −0.1486 where −0.15 to −0.40 is accepted. The drive is
+/// inside since the bottom hand holds: −0.170.
 #[test]
-fn published_exponents_of_speed_on_swing_moment_agree_but_for_the_strided_drive() {
-    let known = ["man of 25: exponent of drive speed on swing moment, moving the balance"];
+fn published_exponents_of_speed_on_swing_moment_agree_but_for_the_pull_by_balance() {
+    let known = ["man of 25: exponent of pull speed on swing moment, moving the balance"];
     disagrees_only_in(&checks(), "speed and swing moment", &known);
 }
 
@@ -32,7 +35,9 @@ fn a_childs_exponents_stand_in_the_table_without_a_verdict() {
     agrees(&checks(), "speed and swing moment, junior");
 }
 
+/// The hook is just beyond the half percent: −0.51 %, beside −0.32 % of the drive and −0.49 % of the pull.
 #[test]
-fn published_dead_weight_at_the_same_swing_moment_hardly_matters() {
-    agrees(&checks(), "dead weight");
+fn published_dead_weight_at_the_same_swing_moment_hardly_matters_but_in_the_hook() {
+    let known = ["man of 25: change of hook speed by 50 g at the same swing moment"];
+    disagrees_only_in(&checks(), "dead weight", &known);
 }
