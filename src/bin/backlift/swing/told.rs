@@ -129,7 +129,11 @@ fn loads(swung: &Swung, units: Units) -> String {
         &["", hands[0], hands[1]],
         &[
             row("force on the handle", force(top.peak_force_n), force(bottom.peak_force_n)),
-            row("couple on the handle", torque(top.peak_couple_n_m), "none in the model".into()),
+            row(
+                "couple on the handle",
+                torque(top.peak_couple_n_m),
+                torque(bottom.peak_couple_n_m),
+            ),
             wrist("wrist, bending palm to back", |it| it.flexion_extension_n_m),
             wrist("wrist, cocking up and down", |it| it.radial_ulnar_n_m),
             wrist("forearm, rolling", |it| it.forearm_roll_n_m),
