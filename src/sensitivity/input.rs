@@ -25,6 +25,8 @@ pub enum Input {
     Wrists,
     /// What the wrist hold test says of the top wrist.
     WristHold,
+    /// How fast torque rises and falls.
+    TorqueRise,
     /// Scale weight of the bats.
     ScaleWeight,
     /// Balance points of the bats.
@@ -47,7 +49,7 @@ pub enum Input {
 
 impl Input {
     /// All, in order.
-    pub const ALL: [Self; 20] = [
+    pub const ALL: [Self; 21] = [
         Self::Stature,
         Self::ArmLength,
         Self::HandLength,
@@ -59,6 +61,7 @@ impl Input {
         Self::Elbows,
         Self::Wrists,
         Self::WristHold,
+        Self::TorqueRise,
         Self::ScaleWeight,
         Self::Balance,
         Self::SwingMoment,
@@ -84,6 +87,7 @@ impl Input {
             Self::Elbows => "elbow_strength",
             Self::Wrists => "wrist_strength",
             Self::WristHold => "wrist_hold",
+            Self::TorqueRise => "torque_rise",
             Self::ScaleWeight => "scale_weight",
             Self::Balance => "balance",
             Self::SwingMoment => "swing_moment",
@@ -110,6 +114,7 @@ impl Input {
             Self::Elbows => "elbow strength",
             Self::Wrists => "wrist strength",
             Self::WristHold => "wrist hold test",
+            Self::TorqueRise => "rise of torque",
             Self::ScaleWeight => "scale weight",
             Self::Balance => "balance point",
             Self::SwingMoment => "pendulum time",
@@ -132,14 +137,7 @@ impl Input {
 
     /// Whether a swing goes otherwise when it moves. What does not only changes how a swing is judged.
     pub(super) fn moves_the_swing(self) -> bool {
-        !matches!(
-            self,
-            Self::HandleDiameter
-                | Self::Friction
-                | Self::BowlingSpeed
-                | Self::ReactionTime
-                | Self::BallFlight
-        )
+        !matches!(self, Self::BowlingSpeed | Self::ReactionTime | Self::BallFlight)
     }
 
     /// Whether lengths of the body move with it, and with them the path of the stroke.

@@ -7,9 +7,9 @@ use super::spread::{Known, Moved, hold_weight};
 use crate::bat::figures::WeighedBat;
 use crate::bat::{Bat, BatFault};
 use crate::measurement::person::{PersonFault, PersonReading};
-use crate::player::grip::FRICTION;
 use crate::player::joints::{GROUP_COUNT, Group};
 use crate::player::{Player, Segment, player};
+use crate::swing::assumed::Assumed;
 use crate::swing::time_in_hand::{Delivery, MEAN_SPEED_SHARE};
 
 /// Everything one draw moves.
@@ -25,8 +25,8 @@ pub(super) struct Drawn {
     pub lasting: f64,
     /// Handle diameter over the grip, m.
     pub handle_diameter_m: f64,
-    /// Friction of glove on grip.
-    pub friction: f64,
+    /// Friction of the grip and rise of torque.
+    pub assumed: Assumed,
     /// The ball.
     pub delivery: Delivery,
 }
@@ -83,6 +83,7 @@ impl<'a> Draws<'a> {
         };
         let factor = |input: Input| libm::exp(logarithm(input));
 
+        let usual = Assumed::default();
         let mut delivery = self.delivery;
         delivery.speed_m_s *= factor(Input::BowlingSpeed);
         delivery.reaction_time_s *= factor(Input::ReactionTime);
@@ -96,7 +97,10 @@ impl<'a> Draws<'a> {
             other: self.known.other.map(|it| bat(it, 1)).transpose()?,
             lasting: share(Input::LastingFatigue, 0).unwrap_or(MIDDLE_OF_BAND),
             handle_diameter_m: self.known.handle_diameter_m * factor(Input::HandleDiameter),
-            friction: FRICTION.value * factor(Input::Friction),
+            assumed: Assumed {
+                friction: usual.friction * factor(Input::Friction),
+                activation_time_s: usual.activation_time_s * factor(Input::TorqueRise),
+            },
             delivery: slowed(delivery, factor(Input::BallFlight)),
         })
     }

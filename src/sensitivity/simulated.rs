@@ -7,12 +7,10 @@ use crate::bat::Bat;
 use crate::innings::ball_by_ball::{Left, capacity_at_scores};
 use crate::innings::played::{InningsFault, ball_loads, schedule};
 use crate::measurement::plan::InningsPlan;
-use crate::player::Player;
 use crate::player::joints::{FRESH, GROUP_COUNT};
 use crate::stroke::Stroke;
 use crate::swing::batter::Batter;
 use crate::swing::fastest_controlled::Fastest;
-use crate::swing::observed::observe;
 use crate::swing::player_stroke::Held;
 
 /// What every draw is asked.
@@ -89,8 +87,7 @@ impl Innings<'_> {
         let ready = match kept {
             Some(Kept::Ready(it) | Kept::Swings(it)) => it.ready.clone(),
             Some(Kept::Paths(it)) => {
-                let batter = in_place_of(&it.ready.batter, &drawn.player);
-                self.ready(batter, drawn, Some(it))?
+                self.ready(in_hands(&it.ready.batter, drawn), drawn, Some(it))?
             }
             Some(Kept::Near(it)) => self.ready(self.batter(drawn)?, drawn, Some(it))?,
             None => self.ready(self.batter(drawn)?, drawn, None)?,
@@ -108,7 +105,8 @@ impl Innings<'_> {
 
     fn batter(&self, drawn: &Drawn) -> Result<Batter, InningsFault> {
         let handle_m = drawn.handle_diameter_m;
-        Ok(Batter::new(&drawn.player, self.strokes, &drawn.bat, handle_m)?)
+        let batter = Batter::new(&drawn.player, self.strokes, &drawn.bat, handle_m)?;
+        Ok(in_hands(&batter, drawn))
     }
 
     fn ready(
@@ -155,8 +153,7 @@ impl Innings<'_> {
 
     fn figures(&self, ready: &Ready, late: &Late, drawn: &Drawn) -> [f64; Figure::ALL.len()] {
         let asked_s = self.asked_time_s.get(self.pull).copied().unwrap_or(f64::NAN);
-        let (handle_m, friction) = (drawn.handle_diameter_m, drawn.friction);
-        let seen = observe(&ready.bat.pull, &late.capacity, asked_s, handle_m, friction);
+        let seen = ready.batter.observe(&ready.bat.pull, &late.capacity, asked_s);
         let player = &drawn.player;
         let late_m_s = late.pull.contact.bat_speed_m_s;
         Figure::ALL.map(|figure| match figure {
@@ -185,12 +182,7 @@ fn capacity(left: &Left, lasting: f64) -> [f64; GROUP_COUNT] {
     })
 }
 
-/// Another player on the same paths.
-fn in_place_of(batter: &Batter, player: &Player) -> Batter {
-    let mut out = batter.clone();
-    out.player = player.clone();
-    for stroke in &mut out.strokes {
-        stroke.player = player.clone();
-    }
-    out
+/// The drawn player on the same paths, with the drawn handle and all that is assumed.
+fn in_hands(batter: &Batter, drawn: &Drawn) -> Batter {
+    batter.in_place(&drawn.player, drawn.handle_diameter_m, drawn.assumed)
 }

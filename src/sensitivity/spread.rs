@@ -53,6 +53,12 @@ pub const HANDLE_UNMEASURED_SD_M: f64 = 0.002;
 pub const BOWLING_RELATIVE_SD: f64 = 0.10;
 /// One standard deviation of a reaction time, s: assumption, between people of one age.
 pub const REACTION_SD_S: f64 = 0.03;
+/// One standard deviation of the time constant of torque, as a share: assumption, such that
+/// two of them reach from 15 to 60 ms, half to twice. The muscle models that the
+/// 30 ms lie between let activation rise in 10 to 15 ms and fall in 40 to 60 ms. From rest an isometric
+/// effort rises slower still, men's with 105 ms (steepest rise 9.5 of the greatest torque a second: Falk
+/// et al. 2009, read), boys' with 139 ms; muscles in a backlift are not at rest, and nobody measured a swing.
+pub const TORQUE_RISE_RELATIVE_SD: f64 = 0.5 * core::f64::consts::LN_2;
 /// Standard deviation of an even draw between nought and one, over its mean of a half.
 const EVEN_RELATIVE_SD: f64 = 0.577_350_269_189_625_8;
 
@@ -106,6 +112,7 @@ pub fn inputs(known: &Known<'_>) -> Vec<Moved> {
                 true => (WRIST_HOLD_RELATIVE_SD, Standing::Measured),
                 false => (0.0, Standing::Measurable),
             },
+            Input::TorqueRise => (TORQUE_RISE_RELATIVE_SD, Standing::OutOfReach),
             Input::ScaleWeight => (of_bats(known, |it| it.mass_kg.relative_sd()), standing(true)),
             Input::Balance => (
                 of_bats(known, |it| it.balance_m.relative_sd()),

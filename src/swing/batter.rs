@@ -1,9 +1,9 @@
 //! A player with all the strokes they play.
 
+use super::assumed::Assumed;
 use super::observed::{Observed, observe};
 use super::player_stroke::{Held, PlayerStroke, SwingFault};
 use crate::bat::Bat;
-use crate::player::grip::FRICTION;
 use crate::player::joints::{GROUP_COUNT, JOINT_COUNT};
 use crate::player::{Player, Strength};
 use crate::stroke::Stroke;
@@ -17,6 +17,8 @@ pub struct Batter {
     pub strokes: Vec<PlayerStroke>,
     /// Handle diameter that loads and grip are computed for, m.
     pub handle_diameter_m: f64,
+    /// What the strokes rest on besides.
+    pub assumed: Assumed,
 }
 
 /// A bat taken up for every stroke.
@@ -34,14 +36,30 @@ impl Batter {
         any_bat: &Bat,
         handle_diameter_m: f64,
     ) -> Result<Self, SwingFault> {
+        let assumed = Assumed::default();
         let strokes = strokes
             .iter()
             .map(|stroke| {
                 PlayerStroke::new(player, stroke, any_bat)
-                    .map(|it| it.with_handle(handle_diameter_m))
+                    .map(|it| it.with_handle(handle_diameter_m, assumed))
             })
             .collect::<Result<_, _>>()?;
-        Ok(Self { player: player.clone(), strokes, handle_diameter_m })
+        Ok(Self { player: player.clone(), strokes, handle_diameter_m, assumed })
+    }
+
+    /// A player of the same lengths on the same paths, with another handle and other assumptions.
+    pub fn in_place(&self, player: &Player, handle_diameter_m: f64, assumed: Assumed) -> Self {
+        let stroke = |it: &PlayerStroke| {
+            let mut it = it.clone();
+            it.player = player.clone();
+            it.with_handle(handle_diameter_m, assumed)
+        };
+        Self {
+            player: player.clone(),
+            strokes: self.strokes.iter().map(stroke).collect(),
+            handle_diameter_m,
+            assumed,
+        }
     }
 
     /// The same body with another strength.
@@ -49,7 +67,7 @@ impl Batter {
         Self {
             player: Player { strength, ..self.player.clone() },
             strokes: self.strokes.iter().map(|s| s.with_strength(strength)).collect(),
-            handle_diameter_m: self.handle_diameter_m,
+            ..self.clone()
         }
     }
 
@@ -71,7 +89,7 @@ impl Batter {
         capacity: &[f64; GROUP_COUNT],
         stroke_time_s: f64,
     ) -> Observed {
-        observe(held, capacity, stroke_time_s, self.handle_diameter_m, FRICTION.value)
+        observe(held, capacity, stroke_time_s, self.handle_diameter_m, self.assumed.friction)
     }
 }
 

@@ -23,6 +23,8 @@ const N: usize = JOINT_COUNT;
 pub struct Control {
     /// How far ahead torque can be called up, s.
     pub preview_s: f64,
+    /// Time constant of the rise and fall of torque, s.
+    pub activation_time_s: f64,
     /// Weight of the wall round the capacities.
     pub barrier: f64,
     /// Bandwidth with which errors are corrected, 1/s.
@@ -43,6 +45,7 @@ impl Default for Control {
     fn default() -> Self {
         Self {
             preview_s: 0.003,
+            activation_time_s: ACTIVATION_TIME_S,
             barrier: 0.1,
             bandwidth_1_s: 25.0,
             weight_position: 1.0,
@@ -134,7 +137,9 @@ impl Law {
         reach: Reach,
     ) -> Called {
         let gain = match reach {
-            Reach::FromActivation => 1.0 - libm::exp(-self.control.preview_s / ACTIVATION_TIME_S),
+            Reach::FromActivation => {
+                1.0 - libm::exp(-self.control.preview_s / self.control.activation_time_s)
+            }
             Reach::Full => 1.0,
         };
         let mut lo = [0.0; N];

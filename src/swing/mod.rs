@@ -1,6 +1,7 @@
 //! The player swings the bat: two hands on one handle, limited torques, the fastest controlled swing.
 
 pub mod activation;
+pub mod assumed;
 pub mod barrier;
 pub mod batter;
 pub mod bottom_grip;

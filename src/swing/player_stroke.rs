@@ -1,14 +1,16 @@
 //! One player ready to play one stroke with any bat.
 
+use super::assumed::Assumed;
 use super::chain::{Chain, Grip};
 use super::close_path::{PathDoesNotClose, close_path};
 use super::fastest_controlled::{Fastest, NoControlledSwing, fastest_controlled};
+use super::law::Control;
 use super::reference::Reference;
 use super::run::{STEPS, Swinger};
 use crate::bat::Bat;
 use crate::dynamics::tree::TreeFault;
 use crate::player::grip::{
-    FRICTION, HAND_BREADTH_PER_LENGTH, comfortable_diameter_m, cross_limit_n_m, twist_limit_n_m,
+    HAND_BREADTH_PER_LENGTH, comfortable_diameter_m, cross_limit_n_m, twist_limit_n_m,
 };
 use crate::player::joints::{FRESH, GROUP_COUNT};
 use crate::player::{Player, Strength};
@@ -56,6 +58,7 @@ pub struct PlayerStroke {
     pub path: JointPath,
     curves: KeySpline,
     grip: Grip,
+    control: Control,
     /// Steps from the top of the backlift to the planned contact.
     pub steps: usize,
 }
@@ -68,6 +71,7 @@ pub struct Held {
     /// The plan for it.
     pub reference: Reference,
     strength: Strength,
+    control: Control,
     stroke: Stroke,
     bat_label: String,
 }
@@ -77,7 +81,8 @@ impl PlayerStroke {
     pub fn new(player: &Player, stroke: &Stroke, any_bat: &Bat) -> Result<Self, SwingFault> {
         let mut grip = Grip::for_stature(player.stature_m, stroke.oblique_rad, stroke.roll_rad);
         if stroke.bottom_hand_holds {
-            grip = holding(grip, player, comfortable_diameter_m(player.hand_length_m.value));
+            let handle_m = comfortable_diameter_m(player.hand_length_m.value);
+            grip = holding(grip, player, handle_m, Assumed::default().friction);
         }
         let chain = Chain::new(player, any_bat, grip)?;
         let path = close_path(&chain, &stroke.joint_path)
@@ -88,6 +93,7 @@ impl PlayerStroke {
             path,
             curves: stroke.curves(),
             grip,
+            control: Control::default(),
             steps: STEPS,
         };
         let slow = it.hold(any_bat)?.swinger(&FRESH).swing(SLOW_S, None);
@@ -98,12 +104,14 @@ impl PlayerStroke {
     }
 
     /// The same on a handle of this diameter, which decides what couple the bottom hand can hold about
-    /// it; a comfortable one until told.
-    pub fn with_handle(self, diameter_m: f64) -> Self {
-        if !self.stroke.bottom_hand_holds {
-            return self;
+    /// it, and with other assumptions; a comfortable one and the usual ones until told.
+    pub fn with_handle(self, diameter_m: f64, assumed: Assumed) -> Self {
+        let mut grip = self.grip;
+        if self.stroke.bottom_hand_holds {
+            grip = holding(grip, &self.player, diameter_m, assumed.friction);
         }
-        Self { grip: holding(self.grip, &self.player, diameter_m), ..self }
+        let control = Control { activation_time_s: assumed.activation_time_s, ..self.control };
+        Self { grip, control, ..self }
     }
 
     /// The same stroke by the same body with another strength: for studies of what is uncertain.
@@ -120,6 +128,7 @@ impl PlayerStroke {
             chain,
             reference,
             strength: self.player.strength,
+            control: self.control,
             stroke: self.stroke.clone(),
             bat_label: bat.label().to_owned(),
         })
@@ -130,12 +139,12 @@ impl PlayerStroke {
 ///
 /// A bat has next to no inertia about its long axis: what one hand twists, the other must hold. So the
 /// weaker grip of the two limits both.
-fn holding(grip: Grip, player: &Player, handle_diameter_m: f64) -> Grip {
+fn holding(grip: Grip, player: &Player, handle_diameter_m: f64, friction: f64) -> Grip {
     let grip_n = player.grip_bottom_n.value;
     let weaker_n = grip_n.min(player.grip_top_n.value);
     let across = cross_limit_n_m(grip_n, HAND_BREADTH_PER_LENGTH * player.hand_length_m.value);
-    let about = twist_limit_n_m(weaker_n, handle_diameter_m, FRICTION.value);
-    grip.holding([about, across, across], FRICTION.value * weaker_n)
+    let about = twist_limit_n_m(weaker_n, handle_diameter_m, friction);
+    grip.holding([about, across, across], friction * weaker_n)
 }
 
 /// Contact point, m from the top of the handle.
@@ -146,12 +155,11 @@ pub fn contact_from_top_m(stroke: &Stroke, bat: &Bat) -> f64 {
 impl Held {
     /// The swing with each group's capacity multiplied by its factor (1 when fresh).
     pub fn swinger(&self, capacity: &[f64; GROUP_COUNT]) -> Swinger<'_> {
-        Swinger::new(
-            &self.chain,
-            &self.reference,
-            self.strength.times(capacity),
-            self.stroke.tolerance,
-        )
+        let strength = self.strength.times(capacity);
+        Swinger {
+            control: self.control,
+            ..Swinger::new(&self.chain, &self.reference, strength, self.stroke.tolerance)
+        }
     }
 
     /// The fastest controlled swing with these capacities, searched from `guess_s` where a near

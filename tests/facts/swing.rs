@@ -2,6 +2,7 @@
 
 mod engine;
 
+mod assumed;
 mod balances;
 mod bat_speed;
 mod bottom_grip;

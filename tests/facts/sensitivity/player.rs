@@ -91,6 +91,8 @@ fn every_input_is_moved_as_far_as_its_measurement_or_estimate_may_be_off() {
         (Input::Shoulders, 0.20, 0.20),
         (Input::Wrists, 0.15, 0.15),
         (Input::Friction, 0.25, 0.25),
+        // Two of them from 15 to 60 ms about 30.
+        (Input::TorqueRise, 0.3466, 0.3466),
     ];
     for (input, known, guessed) in table {
         let (a, b) = (find(&measured, input).unwrap(), find(&estimated, input).unwrap());
@@ -147,7 +149,9 @@ fn a_study_starts_from_the_innings_and_is_the_same_on_any_number_of_threads() {
         assert_eq!(total(Figure::FreshSpeed, Input::LastingFatigue), 0.0);
     }
     assert!(total(Figure::TimeInHand, Input::BowlingSpeed) > 0.05);
-    assert!(total(Figure::LateSpeed, Input::Trunk) > 0.0);
+    for input in [Input::Trunk, Input::TorqueRise, Input::Friction, Input::HandleDiameter] {
+        assert!(total(Figure::LateSpeed, input) > 0.0, "{input:?}");
+    }
 }
 
 #[test]

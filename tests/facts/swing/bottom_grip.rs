@@ -2,6 +2,7 @@
 
 use backlift::frames::rotation_vector;
 use backlift::measurement::person::Handed;
+use backlift::swing::assumed::Assumed;
 use backlift::swing::player_stroke::{Held, PlayerStroke};
 use backlift::swing::run::Instantaneous;
 
@@ -86,7 +87,8 @@ fn a_thicker_handle_lets_the_adult_drive_faster() {
     let stroke = strokes(&adult(Handed::Right)).swap_remove(0);
     assert_eq!(stroke.stroke.name, "drive");
     let speed = |diameter_m: f64| {
-        let held = stroke.clone().with_handle(diameter_m).hold(&adult_bat()).unwrap();
+        let held =
+            stroke.clone().with_handle(diameter_m, Assumed::default()).hold(&adult_bat()).unwrap();
         held.fastest(&FRESH, None).unwrap().contact.bat_speed_m_s
     };
     let (thin, thick) = (speed(0.031), speed(0.037));

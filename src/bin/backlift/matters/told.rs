@@ -103,7 +103,7 @@ fn rests_on(shown: &Shown) -> Vec<String> {
             study.draws,
             number(100.0 * half_width(shown), 0)
         ),
-        "±: how far an input may be off, one standard deviation of what its measurement or table leaves; lasting fatigue may lie anywhere in its band. Those of stature, arm, handle, friction, bowling and reaction are assumptions".to_owned(),
+        "±: how far an input may be off, one standard deviation of what its measurement or table leaves; lasting fatigue may lie anywhere in its band. Those of stature, arm, handle, friction, rise of torque, bowling and reaction are assumptions".to_owned(),
     ];
     if study.left_out > 0 {
         out.push(format!(
@@ -111,10 +111,6 @@ fn rests_on(shown: &Shown) -> Vec<String> {
             study.left_out, study.rows
         ));
     }
-    out.push(
-        "friction and handle diameter only change the grip needed: in this model a hand does not slip in the swing"
-            .to_owned(),
-    );
     out
 }
 
