@@ -19,7 +19,8 @@ fn validate_gives_each_row_its_source_its_difference_and_its_verdict() {
         assert!(row["accepted"].is_string() && row["note"].is_string(), "{row}");
         let figure = |name: &str| row[name].as_f64().unwrap();
         let off = figure("difference") - (figure("ours") - figure("expected"));
-        assert!(off.abs() <= 1e-12 * figure("expected").abs(), "{row}");
+        // Figures are written with twelve digits.
+        assert!(off.abs() <= 2e-11 * figure("expected").abs(), "{row}");
         assert!(row["sd"].is_null(), "{row}");
     }
     let agree = rows.iter().filter(|it| it["verdict"] == "agrees").count();

@@ -69,7 +69,7 @@ pub fn check() -> Result<Checked, CheckFault> {
         "a rule of first order, any text on it",
         "",
         (2.0, None),
-        largest(&|it| it.coarse.clone()) / largest(&|it| it.fine.clone()),
+        largest(&|it| it.coarse) / largest(&|it| it.fine),
         Accept::Between(1.8, 2.3),
     ));
     Ok(Checked { rows, curves: Vec::new() })
