@@ -22,6 +22,7 @@
 #![allow(non_snake_case, reason = "frame suffixes are capitals: omega_W, com_B")]
 
 pub mod frames;
+pub mod normal;
 pub mod source;
 pub mod uncertain;
 

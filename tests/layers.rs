@@ -8,6 +8,7 @@ const ORDER: &[&str] = &[
     "frames",
     "uncertain",
     "source",
+    "normal",
     "measurement",
     "bat",
     "player",

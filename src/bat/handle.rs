@@ -32,6 +32,29 @@ pub struct Handle {
 }
 
 impl Handle {
+    /// Cane and rubber alone: no splice, twine or grip. Diameters across at top and shoulder, m.
+    pub fn bare(
+        length_m: f64,
+        [top_diameter_m, shoulder_diameter_m]: [f64; 2],
+        oval: f64,
+        density_kg_m3: f64,
+    ) -> Self {
+        Self {
+            length_m,
+            top_diameter_m,
+            shoulder_diameter_m,
+            oval,
+            density_kg_m3,
+            splice_m: 0.0,
+            twine_m: 0.0,
+            twine_kg_m3: 0.0,
+            grips: 0,
+            grip_m: 0.0,
+            grip_length_m: 0.0,
+            grip_kg_m3: 0.0,
+        }
+    }
+
     /// Bare half-diameter across, m, at a station of the handle.
     fn half_y_m(&self, from_top_m: f64) -> f64 {
         let t = from_top_m / self.length_m;

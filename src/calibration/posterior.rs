@@ -11,10 +11,11 @@ mod near;
 mod round;
 
 use super::errors::{SCATTER, Shared};
-use super::points::{even_point, normal_below, normal_quantile};
+use super::points::even_point;
 use super::response::{Response, Triangle, times, triangle};
 use super::tiredness::Tiredness;
 use crate::measurement::nets::{NetReading, PART_COUNT, Read};
+use crate::normal;
 use fit::Fit;
 use near::{WIDER, near};
 use rayon::prelude::*;
@@ -39,15 +40,15 @@ pub struct Possible {
 /// The players the tables allow, each as likely: `spread` is the lower triangle of the covariance of
 /// their strengths.
 pub fn possible(spread: &Triangle) -> Vec<Possible> {
-    let below_nought = normal_below(-LASTING.mean / LASTING.sd);
+    let below_nought = normal::below(-LASTING.mean / LASTING.sd);
     (0..POINTS)
         .map(|i| {
             let [a, b, c, d] = even_point(i);
-            let z = [a, b, c].map(normal_quantile);
+            let z = [a, b, c].map(normal::quantile);
             let above = below_nought + (1.0 - below_nought) * d;
             Possible {
                 ln_strength: times(spread, z),
-                lasting: (LASTING.mean + LASTING.sd * normal_quantile(above)).max(0.0),
+                lasting: (LASTING.mean + LASTING.sd * normal::quantile(above)).max(0.0),
             }
         })
         .collect()

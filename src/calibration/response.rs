@@ -5,8 +5,9 @@
 //! joint to another within that spread, so that neither a slope nor a parabola would do.
 
 use super::limit::{LnSwing, swing_at};
-use super::points::{even_point, normal_quantile};
+use super::points::even_point;
 use crate::measurement::nets::PART_COUNT;
+use crate::normal;
 use crate::swing::player_stroke::Held;
 use core::ops::ControlFlow;
 use nalgebra::{DMatrix, DVector};
@@ -82,7 +83,7 @@ fn solved(l: &Triangle, b: [f64; PART_COUNT]) -> [f64; PART_COUNT] {
 pub fn node_strengths(spread: &Triangle) -> Vec<[f64; PART_COUNT]> {
     let node = |i: usize| {
         let p = even_point(i);
-        times(spread, core::array::from_fn(|j| REACH * normal_quantile(p[j])))
+        times(spread, core::array::from_fn(|j| REACH * normal::quantile(p[j])))
     };
     core::iter::once([0.0; PART_COUNT]).chain((1..NODES).map(node)).collect()
 }

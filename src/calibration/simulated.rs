@@ -2,13 +2,14 @@
 
 use super::calibrate::CalibrationFault;
 use super::limit::swing_at;
-use super::points::{even_point, normal_quantile};
+use super::points::even_point;
 use super::response::{Response, ResponseFault, node_strengths, times, triangle};
 use super::tiredness::Tiredness;
 use crate::bat::figures::WeighedBat;
 use crate::innings::played::{ball_loads, schedule};
 use crate::measurement::nets::{NetReading, PART_COUNT};
 use crate::measurement::plan::InningsPlan;
+use crate::normal;
 use crate::player::calibrated::table_covariance;
 use crate::swing::batter::{Batter, TakenUp};
 use crate::swing::player_stroke::SwingFault;
@@ -90,7 +91,7 @@ impl Simulated {
             let response = Response::simulated(&own.held[stroke], &spread, &step)?;
             for i in HELD_OUT {
                 let strength =
-                    times(&spread, core::array::from_fn(|j| normal_quantile(even_point(i)[j])));
+                    times(&spread, core::array::from_fn(|j| normal::quantile(even_point(i)[j])));
                 let ours = response.at(&strength).ln_time;
                 let truth = swing_at(&own.held[stroke], &strength, Some(ours));
                 error = error.max(truth.map_or(0.0, |it| (it.ln_time - ours).abs()));

@@ -28,36 +28,34 @@ pub(super) fn move_inputs(
     recommendation: &Recommendation,
     progress: Progress<'_>,
 ) -> Result<Vec<Moved>, FitFault> {
-    let trunk = |factor: f64| {
-        let mut factors = [1.0; GROUP_COUNT];
-        factors[Group::Trunk as usize] = factor;
-        Setting {
-            batter: setting.batter.with_strength(order.player.strength.times(&factors)),
-            ..setting.clone()
-        }
+    let strength = |factors: [f64; GROUP_COUNT]| Setting {
+        batter: setting.batter.with_strength(order.player.strength.times(&factors)),
+        ..setting.clone()
     };
     let slow = |slow: Slow| Setting { slow, ..setting.clone() };
-    let mut changes = vec![
-        ("the trunk is 30 % weaker", trunk(0.7)),
-        ("the trunk is 30 % stronger", trunk(1.3)),
-        ("no tiredness lasts", slow(Slow::Low)),
-        ("tiredness lasts as long as it can", slow(Slow::High)),
-    ];
-    if let Some(weaker) = order.player.weaker_by_nets() {
+    let mut changes = match order.player.weaker_by_nets() {
         // By what the nets left in doubt: the trunk, and with it what goes with the trunk. The words are
         // short, for they stand on the card.
-        let [trunk, ..] = weaker;
-        let strength = |factors: [f64; GROUP_COUNT]| Setting {
-            batter: setting.batter.with_strength(order.player.strength.times(&factors)),
-            ..setting.clone()
-        };
-        changes = vec![
+        Some([trunk, ..]) => vec![
             ("the trunk is weaker", strength(trunk)),
             ("the trunk is stronger", strength(trunk.map(|it| 1.0 / it))),
             ("less tiredness lasts", slow(Slow::Low)),
             ("more tiredness lasts", slow(Slow::High)),
-        ];
-    }
+        ],
+        None => {
+            let trunk = |factor: f64| {
+                let mut factors = [1.0; GROUP_COUNT];
+                factors[Group::Trunk as usize] = factor;
+                strength(factors)
+            };
+            vec![
+                ("the trunk is 30 % weaker", trunk(0.7)),
+                ("the trunk is 30 % stronger", trunk(1.3)),
+                ("no tiredness lasts", slow(Slow::Low)),
+                ("tiredness lasts as long as it can", slow(Slow::High)),
+            ]
+        }
+    };
     if !order.strokes_otherwise.is_empty() {
         let any_bat = &one.surrogate.domain.middle;
         let batter = Batter::new(

@@ -11,7 +11,6 @@ pub mod figure;
 pub mod indices;
 pub mod input;
 mod moved;
-pub mod normal;
 mod simulated;
 pub mod spread;
 mod stand_in;

@@ -2,11 +2,11 @@
 
 use super::design::Design;
 use super::input::Input;
-use super::normal::quantile;
 use super::spread::{Known, Moved, hold_weight};
 use crate::bat::figures::WeighedBat;
 use crate::bat::{Bat, BatFault};
 use crate::measurement::person::{PersonFault, PersonReading};
+use crate::normal::quantile;
 use crate::player::joints::{GROUP_COUNT, Group};
 use crate::player::{Player, Segment, player};
 use crate::swing::assumed::Assumed;

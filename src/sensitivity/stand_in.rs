@@ -4,7 +4,7 @@
 
 use super::design::Design;
 use super::indices::Row;
-use super::normal::quantile;
+use crate::normal::quantile;
 use nalgebra::{DMatrix, DVector};
 
 /// Terms of a coordinate, each of mean nought and variance one over the draws: z and (z² − 1)/√2.

@@ -84,6 +84,8 @@ pub struct Instant<'a> {
     pub v: &'a [f64; N],
     /// Contact point from the top of the handle, m.
     pub contact_m: f64,
+    /// Greatest couples of the bottom hand, N m, in the bat's axes.
+    pub couple_limit_n_m: [f64; 3],
     /// Attitude of the bat in the bottom hand that this hand holds on to.
     pub held_R: &'a DMat3,
 }
@@ -151,7 +153,7 @@ impl Law {
         }
         let effort: [f64; N] =
             core::array::from_fn(|j| 0.5 * (strength.positive_n_m[j] + strength.negative_n_m[j]));
-        let limit = bottom_grip::limit_n_m(it.chain, it.k);
+        let limit = it.couple_limit_n_m;
         if limit.iter().all(|it| *it == 0.0) {
             let (mut H, g) = self.objective(it, wanted, &it.closed.P, &effort);
             mirror(&mut H);

@@ -217,6 +217,7 @@ impl<'a> Swinger<'a> {
             q: &sample.q,
             v: &v,
             contact_m: self.reference.contact_m,
+            couple_limit_n_m: bottom_grip::limit_n_m(self.chain, &room.k),
             held_R: &self.reference.held_R,
         };
         let wanted = self.wanted(0, stroke_time_s);
@@ -271,6 +272,7 @@ impl<'a> Swinger<'a> {
             q: &state.q,
             v: &state.v,
             contact_m: self.reference.contact_m,
+            couple_limit_n_m: bottom_grip::limit_n_m(self.chain, &room.k),
             held_R: &self.reference.held_R,
         };
         let target = room.law.target(
@@ -286,8 +288,8 @@ impl<'a> Swinger<'a> {
             core::array::from_fn(|j| (target.torque_n_m[j] - state.torque_n_m[j]) / preview_s);
         let couple_share =
             core::array::from_fn(|i| (target.couple_share[i] - state.couple_share[i]) / preview_s);
-        let limit = DVec3::from_array(bottom_grip::limit_n_m(self.chain, &room.k));
-        let couple_B = DVec3::from_array(state.couple_share) * limit;
+        let couple_B =
+            DVec3::from_array(state.couple_share) * DVec3::from_array(it.couple_limit_n_m);
         let couple_bottom_W = room.k.R[self.chain.link.bat] * couple_B;
         let acting = bottom_grip::with_couple(self.chain, &room.k, &torque, couple_bottom_W);
         let v = closed.accelerations(&acting);

@@ -15,12 +15,11 @@ use backlift::files::save::Folder;
 use backlift::innings::played::delivery;
 
 use crate::given::{ScenarioArgs, ShowArgs};
-use crate::json;
 use crate::loaded::{Loaded, load};
 use crate::outcome::{Outcome, Stop};
 use crate::placed::innings_stop;
 use crate::progress::Progress;
-use crate::written::written;
+use crate::written::said;
 use shown::Shown;
 
 /// Compare bats: what differs, is it real, can it be felt, what it costs at fifty
@@ -54,18 +53,15 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let progress = Progress::start();
     let shown = compared(&loaded, bats, &progress)?;
-    let units = args.show.units();
-    let mut text = match args.show.json {
-        true => json::document("compare", &figures::of(&shown))?,
-        false => told::told(&shown, units),
-    };
-    if let Some(mut folder) = folder {
-        picture::add(&mut folder, &shown, units)?;
-        text += &written(folder, args.show.json)?;
-    }
     drop(progress);
-    json::print(&text)?;
-    Ok(Outcome::Done)
+    said(
+        "compare",
+        &args.show,
+        folder,
+        || Ok(figures::of(&shown)),
+        |units| told::told(&shown, units),
+        |folder, units| picture::add(folder, &shown, units),
+    )
 }
 
 /// The bats asked for, each once, in the order asked.

@@ -12,11 +12,10 @@ use std::path::PathBuf;
 use backlift::files::save::Folder;
 
 use crate::given::{ScenarioArgs, ShowArgs, share};
-use crate::json;
 use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
-use crate::written::written;
+use crate::written::said;
 
 /// Play an innings with a bat: what each stroke is still worth at fifty, and at the end
 ///
@@ -58,15 +57,12 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let progress = Progress::start();
     let played = computed::play(&loaded, bat, shown, args.capacity, &progress)?;
     drop(progress);
-    let units = args.show.units();
-    let mut text = match args.show.json {
-        true => json::document("innings", &figures::of(&played)?)?,
-        false => told::told(&played, units),
-    };
-    if let Some(mut folder) = folder {
-        files::add(&mut folder, &played, units)?;
-        text += &written(folder, args.show.json)?;
-    }
-    json::print(&text)?;
-    Ok(Outcome::Done)
+    said(
+        "innings",
+        &args.show,
+        folder,
+        || Ok(figures::of(&played)?),
+        |units| told::told(&played, units),
+        |folder, units| files::add(folder, &played, units),
+    )
 }

@@ -17,12 +17,11 @@ use backlift::sensitivity::spread::Known;
 use backlift::sensitivity::study::{Asked, StudyFault, study};
 
 use crate::given::{ScenarioArgs, ShowArgs};
-use crate::json;
 use crate::loaded::{Loaded, load};
 use crate::outcome::{Outcome, Stop};
 use crate::placed::{argument_fault, innings_stop};
 use crate::progress::Progress;
-use crate::written::written;
+use crate::written::said;
 use shown::Shown;
 
 /// Find out which measurements matter for this player, and which need no more care
@@ -66,18 +65,15 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let progress = Progress::start();
     let shown = studied(&loaded, bat, other, args.samples, &progress)?;
-    let units = args.show.units();
-    let mut text = match args.show.json {
-        true => json::document("matters", &figures::of(&shown))?,
-        false => told::told(&shown, units),
-    };
-    if let Some(mut folder) = folder {
-        picture::add(&mut folder, &shown, units)?;
-        text += &written(folder, args.show.json)?;
-    }
     drop(progress);
-    json::print(&text)?;
-    Ok(Outcome::Done)
+    said(
+        "matters",
+        &args.show,
+        folder,
+        || Ok(figures::of(&shown)),
+        |units| told::told(&shown, units),
+        |folder, units| picture::add(folder, &shown, units),
+    )
 }
 
 /// Reads the number of rows.

@@ -12,11 +12,10 @@ use std::path::PathBuf;
 use backlift::files::save::Folder;
 
 use crate::given::{ScenarioArgs, ShowArgs, share, time};
-use crate::json;
 use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
-use crate::written::written;
+use crate::written::said;
 
 /// Swing a bat: speed, loads on hands and wrists, and what ran out first
 ///
@@ -60,16 +59,13 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let progress = Progress::start();
     let swung = computed::swing(&loaded, bat, stroke, args.capacity, args.time, &progress)?;
-    let units = args.show.units();
-    let mut text = match args.show.json {
-        true => json::document("swing", &figures::of(&swung))?,
-        false => told::told(&swung, units),
-    };
-    if let Some(mut folder) = folder {
-        files::add(&mut folder, &swung, units)?;
-        text += &written(folder, args.show.json)?;
-    }
     drop(progress);
-    json::print(&text)?;
-    Ok(Outcome::Done)
+    said(
+        "swing",
+        &args.show,
+        folder,
+        || Ok(figures::of(&swung)),
+        |units| told::told(&swung, units),
+        |folder, units| files::add(folder, &swung, units),
+    )
 }

@@ -1,8 +1,9 @@
 //! Points put anew where the answer was found.
 
-use super::super::points::{even_point, normal_quantile};
+use super::super::points::even_point;
 use super::super::response::{Triangle, whitened};
 use super::{LASTING, POINTS, Possible, Posterior};
+use crate::normal;
 use nalgebra::{Matrix4, Vector4};
 
 /// How much wider than what was found the next points are put: the first find may be narrow by chance.
@@ -30,7 +31,7 @@ pub(super) fn near(
     }
     let triangle = wider * covariance.cholesky()?.l();
     let each = |i: usize| {
-        let z = Vector4::from(even_point(i).map(normal_quantile));
+        let z = Vector4::from(even_point(i).map(normal::quantile));
         let it = mean + triangle * z;
         let point = Possible { ln_strength: [it[0], it[1], it[2]], lasting: it[3] };
         let by_tables: f64 = whitened(spread, &point.ln_strength).iter().map(|it| it * it).sum();

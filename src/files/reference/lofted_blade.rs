@@ -5,8 +5,6 @@ use serde::Deserialize;
 use crate::bat::blade::{Blade, Station};
 use crate::bat::handle::Handle;
 
-const TEXT: &str = include_str!("../../../tests/reference/lofted_blade.json");
-
 /// One solid as both sides describe it, and what the mesh program made of it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Meshed {
@@ -35,14 +33,9 @@ pub struct LoftedBlade {
     pub meshed_handle: Meshed,
 }
 
-/// The embedded file.
-pub fn read() -> Result<LoftedBlade, serde_json::Error> {
-    serde_json::from_str::<Table>(TEXT).map(LoftedBlade::from)
-}
-
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
-struct Table {
+pub(super) struct Table {
     made_by: String,
     blade: BladeTable,
     handle: HandleTable,
@@ -103,20 +96,12 @@ impl From<Table> for LoftedBlade {
                 toe_guard_kg_m3: 0.0,
             },
             shoulder_m: b.shoulder_m,
-            handle: Handle {
-                length_m: h.length_m,
-                top_diameter_m: h.top_diameter_m,
-                shoulder_diameter_m: h.shoulder_diameter_m,
-                oval: h.oval,
-                density_kg_m3: h.density_kg_m3,
-                splice_m: 0.0,
-                twine_m: 0.0,
-                twine_kg_m3: 0.0,
-                grips: 0,
-                grip_m: 0.0,
-                grip_length_m: 0.0,
-                grip_kg_m3: 0.0,
-            },
+            handle: Handle::bare(
+                h.length_m,
+                [h.top_diameter_m, h.shoulder_diameter_m],
+                h.oval,
+                h.density_kg_m3,
+            ),
             meshed_blade: it.blade_result.into(),
             meshed_handle: it.handle_result.into(),
         }

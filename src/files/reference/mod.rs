@@ -13,8 +13,10 @@ use serde::de::DeserializeOwned;
 
 use free_motion::FreeMotion;
 use law::{Continuous, Holding, Prototype, StoredPath};
+use lofted_blade::LoftedBlade;
 use motions::{Drawn, Swings};
 use std::collections::BTreeMap;
+use three_compartment::Fatigue;
 
 /// A file of outside figures cannot be read: a fault of the program, not of its user.
 #[derive(Debug, thiserror::Error)]
@@ -66,4 +68,16 @@ pub fn holding_law() -> Result<Holding, ReferenceFault> {
 /// The prototype's stored joint paths, by stroke.
 pub fn stored_paths() -> Result<BTreeMap<String, StoredPath>, ReferenceFault> {
     read("swing_pilot_paths.json", include_str!("../../../tests/reference/swing_pilot_paths.json"))
+}
+
+/// Mass properties of a blade and a handle by a mesh program.
+pub fn lofted_blade() -> Result<LoftedBlade, ReferenceFault> {
+    let text = include_str!("../../../tests/reference/lofted_blade.json");
+    read::<lofted_blade::Table>("lofted_blade.json", text).map(LoftedBlade::from)
+}
+
+/// Shares of resting, active and fatigued muscle under given loads.
+pub fn three_compartment() -> Result<Fatigue, ReferenceFault> {
+    let text = include_str!("../../../tests/reference/three_compartment.json");
+    read("three_compartment.json", text)
 }

@@ -4,8 +4,6 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
-const TEXT: &str = include_str!("../../../tests/reference/three_compartment.json");
-
 /// The whole file.
 #[derive(Clone, Debug, Deserialize)]
 pub struct Fatigue {
@@ -38,9 +36,4 @@ pub struct Run {
     /// Time, load held until then; resting, active, fatigued with a controller that follows at once, and
     /// the same with the published one, which follows within a tenth of a second.
     pub rows: Vec<[f64; 8]>,
-}
-
-/// The embedded file.
-pub fn read() -> Result<Fatigue, serde_json::Error> {
-    serde_json::from_str(TEXT)
 }

@@ -2,14 +2,15 @@
 
 use super::GROUP;
 use crate::bat::lofted_solid::MassMoments;
-use crate::files::reference::lofted_blade::{Meshed, read};
+use crate::files::reference;
+use crate::files::reference::lofted_blade::Meshed;
 use crate::validation::{Accept, CheckFault, Checked, Row};
 
 /// Facets cut corners: a thousandth.
 const ACCEPT: f64 = 1e-3;
 
 pub(super) fn check() -> Result<Checked, CheckFault> {
-    let reference = read()?;
+    let reference = reference::lofted_blade()?;
     let mut blade = MassMoments::default();
     reference.blade.add_to(&mut blade, reference.shoulder_m);
     let mut handle = MassMoments::default();

@@ -103,20 +103,7 @@ fn prism() -> (MassMoments, Exact) {
 
 fn cylinder() -> (MassMoments, Exact) {
     let (a, b, l) = (0.015, 0.012, 0.3);
-    let handle = Handle {
-        length_m: l,
-        top_diameter_m: 2.0 * a,
-        shoulder_diameter_m: 2.0 * a,
-        oval: b / a,
-        density_kg_m3: DENSITY,
-        splice_m: 0.0,
-        twine_m: 0.0,
-        twine_kg_m3: 0.0,
-        grips: 0,
-        grip_m: 0.0,
-        grip_length_m: 0.0,
-        grip_kg_m3: 0.0,
-    };
+    let handle = Handle::bare(l, [2.0 * a, 2.0 * a], b / a, DENSITY);
     let mut moments = MassMoments::default();
     handle.add_to(&mut moments, DENSITY);
     let m = DENSITY * PI * a * b * l;

@@ -2,29 +2,14 @@
 
 use crate::bat::Bat;
 use crate::files::stroke::built_in;
-use crate::measurement::person::{Handed, PersonReading, Sex};
+use crate::measurement::person::Sex;
 use crate::player::joints::FRESH;
 use crate::player::{Player, player};
 use crate::swing::player_stroke::{Held, PlayerStroke};
 use crate::validation::CheckFault;
+use crate::validation::people::typical::reading;
 
 use super::pilot::pilot_bat;
-
-/// A player of that age and stature, everything else from the tables.
-fn person(age_y: f64, stature_m: f64) -> Result<Player, CheckFault> {
-    Ok(player(&PersonReading {
-        age_y,
-        sex: Sex::Male,
-        stature_m,
-        handed: Handed::Right,
-        mass_kg: None,
-        arm_length_m: None,
-        hand_length_m: None,
-        grip_top_n: None,
-        grip_bottom_n: None,
-        wrist_hold: None,
-    })?)
-}
 
 /// A player with a light and a heavy bat.
 pub struct Pair {
@@ -38,11 +23,11 @@ pub struct Pair {
 pub fn pairs() -> Result<[Pair; 2], CheckFault> {
     Ok([
         Pair {
-            player: person(25.0, 1.80)?,
+            player: player(&reading(Sex::Male, 25.0, 1.80))?,
             bats: [pilot_bat(1.10, 0.85, 0.51)?, pilot_bat(1.30, 0.85, 0.55)?],
         },
         Pair {
-            player: person(12.0, 1.50)?,
+            player: player(&reading(Sex::Male, 12.0, 1.50))?,
             bats: [pilot_bat(0.90, 0.80, 0.48)?, pilot_bat(1.08, 0.80, 0.515)?],
         },
     ])

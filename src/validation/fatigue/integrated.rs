@@ -1,12 +1,13 @@
 //! The closed form against an adaptive integrator, under six histories of loads.
 
 use super::GROUP;
-use crate::files::reference::three_compartment::{Run, read};
+use crate::files::reference;
+use crate::files::reference::three_compartment::Run;
 use crate::innings::compartments::{Compartments, Rates};
 use crate::validation::{Accept, CheckFault, Checked, Row};
 
 pub(super) fn check() -> Result<Checked, CheckFault> {
-    let fatigue = read()?;
+    let fatigue = reference::three_compartment()?;
     let mut largest = [0.0_f64; 2];
     for run in &fatigue.runs {
         let table = fatigue.groups.get(&run.group).ok_or("a history of an unknown group")?;

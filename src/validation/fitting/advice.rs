@@ -6,8 +6,9 @@ use super::GROUP;
 use crate::files::{assets, stroke};
 use crate::fit::fitting::{Advice, Order, advise};
 use crate::frames::STANDARD_GRAVITY_M_S2;
-use crate::measurement::person::{Handed, PersonReading, Sex};
+use crate::measurement::person::{PersonReading, Sex};
 use crate::measurement::plan::{Bowling, FitLimits, InningsPlan};
+use crate::validation::people::typical::reading;
 use crate::validation::{Accept, CheckFault, Checked, Row};
 
 /// One fitting of an invented player.
@@ -23,16 +24,10 @@ impl Asked {
         let grip_n = Some(grip_kgf * STANDARD_GRAVITY_M_S2);
         Self {
             player: PersonReading {
-                age_y,
-                sex: Sex::Male,
-                stature_m,
-                handed: Handed::Right,
                 mass_kg: Some(mass_kg),
-                arm_length_m: None,
-                hand_length_m: None,
                 grip_top_n: grip_n,
                 grip_bottom_n: grip_n,
-                wrist_hold: None,
+                ..reading(Sex::Male, age_y, stature_m)
             },
             bowling: Bowling::usual_at(age_y),
         }

@@ -22,20 +22,7 @@ fn station(from_shoulder: f64, width_m: f64, edge_m: f64, depth_m: f64) -> Stati
 }
 
 fn bare_handle() -> Handle {
-    Handle {
-        length_m: 0.3,
-        top_diameter_m: 0.03,
-        shoulder_diameter_m: 0.03,
-        oval: 1.0,
-        density_kg_m3: 600.0,
-        splice_m: 0.0,
-        twine_m: 0.0,
-        twine_kg_m3: 0.0,
-        grips: 0,
-        grip_m: 0.0,
-        grip_length_m: 0.0,
-        grip_kg_m3: 0.0,
-    }
+    Handle::bare(0.3, [0.03, 0.03], 1.0, 600.0)
 }
 
 fn of_blade(blade: &Blade, shoulder_m: f64) -> MassMoments {

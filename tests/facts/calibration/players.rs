@@ -2,7 +2,6 @@
 
 use backlift::bat::figures::{WeighedBat, weigh};
 use backlift::calibration::errors::{enters, instrument_sd, shared};
-use backlift::calibration::points::normal_quantile;
 use backlift::calibration::posterior::{LASTING, Possible};
 use backlift::calibration::response::times;
 use backlift::calibration::{Order, Simulated};
@@ -13,6 +12,7 @@ use backlift::fit::setting::Setting;
 use backlift::innings::played::delivery;
 use backlift::measurement::nets::{Asked, NetReading, Read};
 use backlift::measurement::plan::{STROKES, Scenario};
+use backlift::normal::quantile;
 use backlift::player::grip::comfortable_diameter_m;
 use backlift::player::player;
 use backlift::swing::batter::Batter;
@@ -123,7 +123,7 @@ impl Dice {
         ((z ^ (z >> 31)) >> 11) as f64 / (1u64 << 53) as f64 + 1e-17
     }
     pub fn normal(&mut self) -> f64 {
-        normal_quantile(self.even().min(1.0 - 1e-12))
+        quantile(self.even().min(1.0 - 1e-12))
     }
 }
 
