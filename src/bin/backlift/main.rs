@@ -17,6 +17,8 @@ mod paragraph;
 mod placed;
 mod progress;
 mod stroke;
+#[cfg(feature = "studio")]
+mod studio;
 mod swing;
 mod table;
 mod trial;

@@ -1,0 +1,1 @@
+//! The whole swing of one bat as poses over time.

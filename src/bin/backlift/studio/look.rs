@@ -1,0 +1,30 @@
+//! How the window looks and speaks.
+
+use backlift::units::Units;
+
+/// Settings of the eye, not of the fitting.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Look {
+    /// Dark ground.
+    pub dark: bool,
+    /// Size of the text, 1 as designed.
+    pub text_scale: f32,
+    /// Units to show figures in.
+    pub units: Units,
+    /// No change is animated.
+    pub reduced_motion: bool,
+    /// Fewer triangles, no shadows: for slow machines.
+    pub reduced_detail: bool,
+}
+
+impl Default for Look {
+    fn default() -> Self {
+        Self {
+            dark: false,
+            text_scale: 1.0,
+            units: Units::Trade,
+            reduced_motion: false,
+            reduced_detail: false,
+        }
+    }
+}

@@ -1,0 +1,1 @@
+//! The bevy side: scene, cameras, screenshots.
