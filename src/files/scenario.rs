@@ -4,6 +4,7 @@
 //! `--set` over it, `convert` turns it into the core's types.
 
 mod convert;
+pub mod edit;
 mod keep;
 mod load;
 mod overrides;
@@ -13,9 +14,9 @@ pub(in crate::files) mod text;
 mod values;
 
 pub use keep::with_calibration;
-pub use load::{Loaded, load};
+pub use load::{Loaded, fields_of, load, load_text, set};
 pub use places::Places;
-pub use text::{DEMO, Given};
+pub use text::{DEMO, Given, text_of};
 
 use serde::{Deserialize, Serialize};
 

@@ -2,7 +2,7 @@
 
 pub mod card_file;
 mod cost;
-mod delivered;
+pub mod delivered;
 mod told;
 
 use std::path::PathBuf;

@@ -3,7 +3,7 @@
 mod figures;
 mod picture;
 mod shown;
-mod told;
+pub mod told;
 
 use std::path::PathBuf;
 
@@ -20,7 +20,7 @@ use crate::outcome::{Outcome, Stop};
 use crate::placed::innings_stop;
 use crate::progress::Progress;
 use crate::written::said;
-use shown::Shown;
+pub use shown::Shown;
 
 /// Compare bats: what differs, is it real, can it be felt, what it costs at fifty
 ///
@@ -88,7 +88,12 @@ fn chosen(loaded: &Loaded, named: &[String]) -> Result<Vec<WeighedBat>, Stop> {
     Ok(bats)
 }
 
-fn compared(loaded: &Loaded, bats: Vec<WeighedBat>, progress: &Progress) -> Result<Shown, Stop> {
+/// Every figure of these bats in the player's hands, and every difference.
+pub fn compared(
+    loaded: &Loaded,
+    bats: Vec<WeighedBat>,
+    progress: &Progress,
+) -> Result<Shown, Stop> {
     let scenario = &loaded.scenario;
     let first = bats.first().ok_or_else(|| Stop::OurMistake("there is no bat".into()))?;
     let batter = loaded.batter(first, 1.0)?;

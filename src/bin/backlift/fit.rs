@@ -1,8 +1,8 @@
 //! `backlift fit`: the search, the map, the card.
 
 mod figures;
-mod pictures;
-mod told;
+pub mod pictures;
+pub mod told;
 
 use std::path::PathBuf;
 use std::time::Instant;

@@ -5,7 +5,7 @@ use backlift::bat::figures::{WeighedBat, weigh};
 use backlift::bat::laws::Limits;
 use backlift::bat::sizes::Size;
 use backlift::files::assets::{limits, sizes};
-use backlift::files::fault::{Faults, nearest};
+use backlift::files::fault::{Fault, Faults, nearest};
 use backlift::files::scenario::{self, Places};
 use backlift::files::stroke::{built_in, built_in_otherwise};
 use backlift::fit::candidates::suitable;
@@ -23,6 +23,7 @@ use crate::outcome::{Stop, warn};
 use crate::placed::{argument_fault, bat_fault, bat_warning, player_fault, player_warnings};
 
 /// A scenario with its player built and its bats weighed.
+#[derive(Clone)]
 pub struct Loaded {
     /// As it was given.
     pub scenario: Scenario,
@@ -45,7 +46,14 @@ pub struct Loaded {
 /// Loads what a command was given. All faults come together; what is merely odd is shown on standard
 /// error, and the work goes on.
 pub fn load(given: &ScenarioArgs) -> Result<Loaded, Stop> {
-    let scenario::Loaded { scenario, places, .. } = given.load()?;
+    let (loaded, warnings) = built(given.load()?)?;
+    warn(&warnings);
+    Ok(loaded)
+}
+
+/// Builds the player and weighs the bats; what is merely odd comes beside the result.
+pub fn built(read: scenario::Loaded) -> Result<(Loaded, Vec<Fault>), Stop> {
+    let scenario::Loaded { scenario, places, .. } = read;
     let (sizes, laws) = (sizes()?, limits()?);
     let (mut faults, mut warnings) = (Vec::new(), Vec::new());
     match scenario.player.faults().as_slice() {
@@ -76,9 +84,9 @@ pub fn load(given: &ScenarioArgs) -> Result<Loaded, Stop> {
         }
         player = player.calibrated(&kept.calibration);
     }
-    warn(&warnings);
     let (strokes, strokes_otherwise) = (built_in()?, built_in_otherwise()?);
-    Ok(Loaded { scenario, sizes, laws, strokes, strokes_otherwise, bats, player, places })
+    let loaded = Loaded { scenario, sizes, laws, strokes, strokes_otherwise, bats, player, places };
+    Ok((loaded, warnings))
 }
 
 impl Loaded {

@@ -13,6 +13,10 @@ const QUIET: Duration = Duration::from_millis(250);
 /// Where there is no terminal, a plain line is written this often.
 const LINE_EVERY_S: u64 = 2;
 
+/// Hears what is being done, and which share of it is done.
+#[cfg(feature = "studio")]
+type Listener = Box<dyn Fn(&str, f64) + Send + Sync>;
+
 /// Shows how far long work is, and hears Ctrl-C: a bar in a terminal, else a plain line now and then.
 pub struct Progress {
     bar: ProgressBar,
@@ -21,6 +25,9 @@ pub struct Progress {
     cancelled: Arc<AtomicBool>,
     /// Lines written where there is no terminal.
     lines: AtomicU64,
+    /// Told in place of the terminal.
+    #[cfg(feature = "studio")]
+    listener: Option<Listener>,
 }
 
 impl Progress {
@@ -31,6 +38,10 @@ impl Progress {
         // If there is a handler already, or none can be set, Ctrl-C ends the process as it always
         // does; what is staged was never in its final place.
         let _ = ctrlc::set_handler(move || heard.store(true, Ordering::Relaxed));
+        Self::heard_by(cancelled)
+    }
+
+    fn heard_by(cancelled: Arc<AtomicBool>) -> Self {
         let bar = ProgressBar::with_draw_target(Some(1000), ProgressDrawTarget::hidden());
         if let Ok(style) = ProgressStyle::with_template("{bar:24} {percent:>3} %  {msg}") {
             bar.set_style(style.progress_chars("━╸─"));
@@ -41,7 +52,17 @@ impl Progress {
             shown: AtomicBool::new(false),
             cancelled,
             lines: AtomicU64::new(0),
+            #[cfg(feature = "studio")]
+            listener: None,
         }
+    }
+
+    /// Work in the background: nothing on standard error; `cancelled` stops it.
+    #[cfg(feature = "studio")]
+    pub fn told(cancelled: Arc<AtomicBool>, listener: Listener) -> Self {
+        let mut it = Self::heard_by(cancelled);
+        it.listener = Some(listener);
+        it
     }
 
     /// Says what is being done and which share of it is done; `Break` asks the work to stop.
@@ -49,6 +70,11 @@ impl Progress {
         if self.cancelled.load(Ordering::Relaxed) {
             self.bar.finish_and_clear();
             return ControlFlow::Break(());
+        }
+        #[cfg(feature = "studio")]
+        if let Some(tell) = &self.listener {
+            tell(doing, share);
+            return ControlFlow::Continue(());
         }
         if self.started.elapsed() > QUIET && !self.shown.swap(true, Ordering::Relaxed) {
             self.bar.set_draw_target(ProgressDrawTarget::stderr());

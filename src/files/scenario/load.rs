@@ -1,6 +1,6 @@
 //! A scenario from its text to the core, with `--set` over it and all faults together.
 
-use super::super::fault::{Fault, Faults};
+use super::super::fault::{Fault, Faults, Source};
 use super::places::Places;
 use super::text::Given;
 use super::{ScenarioV1, convert, overrides, read, text};
@@ -20,7 +20,12 @@ pub struct Loaded {
 /// Loads a scenario and puts the `--set` arguments over it in their order. `strokes` are the names of
 /// the strokes there are. All faults of one file are reported together.
 pub fn load(given: &Given, sets: &[String], strokes: &[&str]) -> Result<Loaded, Faults> {
-    let read::Fields { scenario, mut places, mut faults } = read::fields(text::text_of(given)?);
+    load_text(text::text_of(given)?, sets, strokes)
+}
+
+/// The same from a text at hand.
+pub fn load_text(source: Source, sets: &[String], strokes: &[&str]) -> Result<Loaded, Faults> {
+    let read::Fields { scenario, mut places, mut faults } = read::fields(source);
     let Some(mut fields) = scenario else { return Err(Faults(faults)) };
     for argument in sets {
         faults.extend(overrides::set(&mut fields, &mut places, argument).err());
@@ -40,4 +45,19 @@ pub fn load(given: &Given, sets: &[String], strokes: &[&str]) -> Result<Loaded, 
 fn order(fault: &Fault) -> (bool, usize) {
     let place = fault.place.as_ref();
     (place.is_some_and(|it| it.source.name() == "--set"), place.map_or(0, |it| it.span.start))
+}
+
+/// The fields of a text as they were written, whatever the core thinks of them.
+pub fn fields_of(source: Source) -> Result<ScenarioV1, Faults> {
+    let read::Fields { scenario, faults, .. } = read::fields(source);
+    match scenario {
+        Some(fields) if faults.is_empty() => Ok(fields),
+        _ => Err(Faults(faults)),
+    }
+}
+
+/// Puts one value over a field, as `--set` does.
+pub fn set(fields: &mut ScenarioV1, path: &str, value: &str) -> Result<(), Fault> {
+    let mut places = Places::of(Source::new("", ""));
+    overrides::set(fields, &mut places, &format!("{path}={value}"))
 }

@@ -2,6 +2,7 @@
 
 use backlift::bat::figures::WeighedBat;
 use backlift::bat::pickup_weight::pickup_weight_kg;
+use backlift::drawing::DrawingFault;
 use backlift::drawing::chart::{Curve, Point};
 use backlift::drawing::innings_chart::{self, InningsPicture, StrokePanel};
 use backlift::drawing::map::{self, MapBat, MapPicture};
@@ -30,9 +31,7 @@ const LEAST_SPAN_M_S: f64 = 2.0;
 pub fn add(folder: &mut Folder, it: &Fitted, units: Units) -> Result<(), Fault> {
     let fault = |e: &dyn std::fmt::Display| Fault::new(e.to_string());
     let picture = map_picture(it, units);
-    // The maker has no use for the bats the player has now.
-    let for_the_maker = MapPicture { bats: Vec::new(), ..picture.clone() };
-    let sheet = sheet::svg(&it.card, Some(&for_the_maker)).map_err(|e| fault(&e))?;
+    let sheet = sheet_with(it, &picture).map_err(|e| fault(&e))?;
     folder.add("card.pdf", &pdf(&sheet, "Bat card").map_err(|e| fault(&e))?)?;
     folder.add("card.png", &png(&sheet, PIXELS).map_err(|e| fault(&e))?)?;
     folder.add("card.ron", card::write(&it.card).map_err(|e| fault(&e))?.as_bytes())?;
@@ -44,6 +43,18 @@ pub fn add(folder: &mut Folder, it: &Fitted, units: Units) -> Result<(), Fault> 
     let svg = innings_chart::svg(&innings, &LIGHT, width, PANEL[1]);
     folder.add("innings.svg", svg.as_bytes())?;
     folder.add("innings.png", &png(&svg, PIXELS).map_err(|e| fault(&e))?)
+}
+
+/// The card as one A4 page.
+#[cfg(feature = "studio")]
+pub fn sheet(it: &Fitted, units: Units) -> Result<String, DrawingFault> {
+    sheet_with(it, &map_picture(it, units))
+}
+
+/// The card with its map; the maker has no use for the bats the player has now.
+fn sheet_with(it: &Fitted, picture: &MapPicture) -> Result<String, DrawingFault> {
+    let for_the_maker = MapPicture { bats: Vec::new(), ..picture.clone() };
+    sheet::svg(&it.card, Some(&for_the_maker))
 }
 
 fn speed(units: Units) -> (&'static str, f64) {

@@ -3,7 +3,23 @@
 //! State is one plain struct changed by named actions; panels are plain functions on egui; what bevy does
 //! only mirrors the state into the scene, and input into actions. No physics here: it asks the core.
 
+pub mod action;
+mod apply;
+mod bench;
+mod card;
+pub mod derived;
+pub mod document;
 pub mod film;
+pub mod innings;
+pub mod live;
 pub mod look;
 pub mod playback;
+pub mod recovery;
+pub mod results;
+pub mod state;
+pub mod tap;
+#[cfg(test)]
+mod tests;
+mod undo;
 pub mod window;
+pub mod work;

@@ -59,3 +59,25 @@ impl Default for Playback {
         }
     }
 }
+
+/// Length of a stroke of which nothing is known yet, s.
+pub const USUAL_LENGTH_S: f64 = 0.3;
+/// How long the end of the stroke stands before it starts again, s of the stroke.
+const REST_S: f64 = 0.05;
+/// A step of one picture, s of the stroke.
+pub const STEP_S: f64 = 0.005;
+
+impl Playback {
+    /// Time runs on for so long on the screen; the stroke is `length_s` long.
+    pub fn advance(&mut self, passed_s: f64, length_s: f64) {
+        if !self.playing || !passed_s.is_finite() {
+            return;
+        }
+        self.time_s += passed_s.clamp(0.0, 0.25) * self.rate;
+        if self.time_s > length_s + REST_S && self.looping {
+            self.time_s = 0.0;
+        } else if self.time_s > length_s && !self.looping {
+            (self.time_s, self.playing) = (length_s, false);
+        }
+    }
+}

@@ -1,0 +1,186 @@
+//! Everything a user can do, by name. A script is a list of these.
+
+use std::path::PathBuf;
+
+use serde::{Deserialize, Serialize};
+
+use super::playback::Camera;
+
+/// One thing done.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Action {
+    /// The built-in demo, as a coach starts.
+    Demo,
+    /// A player to be measured.
+    New,
+    /// A scenario file.
+    Open(PathBuf),
+    /// Asks which file to open.
+    AskOpen,
+    /// Writes the scenario over its file; asks for one if it has none.
+    Save,
+    /// Asks where to keep it.
+    AskSave,
+    /// Writes the scenario into a file.
+    SaveAs(PathBuf),
+    /// What to do with unsaved changes that stand in the way.
+    Keep(Keep),
+    /// Takes unsaved work of an earlier window up again.
+    Rescue,
+    /// Lets it go.
+    DropRescued,
+    /// Closes the window.
+    Close,
+    /// Takes a notice away.
+    Dismiss(usize),
+
+    /// Puts a value over a field: `Set("bats.0.mass", "2 lb 9 oz")`; an empty one takes it away.
+    Set(String, String),
+    /// One more bat.
+    AddBat,
+    /// A copy of a bat.
+    DuplicateBat(usize),
+    /// A bat taken away.
+    RemoveBat(usize),
+    /// Takes the last change of the scenario back.
+    Undo,
+    /// Brings it again.
+    Redo,
+
+    /// The bat swung first.
+    FirstBat(usize),
+    /// The bat swung beside it.
+    SecondBat(usize),
+    /// Whether the second bat is shown.
+    ShowSecond(bool),
+    /// A stroke by name.
+    Stroke(String),
+    /// The score at which it is played.
+    Score(u32),
+    /// From where it is seen.
+    Camera(Camera),
+    /// Both bats in one place.
+    Overlay(bool),
+    /// Time runs.
+    Play,
+    /// Time stands.
+    Pause,
+    /// To a time from the top of the backlift, s.
+    Scrub(f64),
+    /// So many pictures on, or back.
+    Step(i32),
+    /// Seconds of the stroke in a second on the screen.
+    Rate(f64),
+    /// Starts again at the end.
+    Loop(bool),
+
+    /// Another view.
+    View(View),
+    /// What the map is coloured by.
+    ColourBy(ColourBy),
+    /// A bat tried on the map: dead weight, kg, and balance point from the top, m.
+    Try(f64, f64),
+    /// Takes it off the map.
+    Untry,
+    /// Makes it one of the bats.
+    AddTried,
+    /// Which of the maker's two pairs is shown.
+    Pair(Pair),
+    /// Searches for the bat to ask for.
+    Fit,
+    /// Stops the search.
+    CancelFit,
+
+    /// The bat at the bench.
+    BenchBat(usize),
+    /// The pendulum passes, at this time of any clock, s.
+    Tap(f64),
+    /// Forgets the taps.
+    ClearTaps,
+    /// Puts what was tapped into the bat's pendulum test.
+    UseTaps,
+
+    /// Asks for a folder for card, map and innings.
+    AskCard,
+    /// Writes card (PDF, RON, PNG), map and innings into a folder.
+    WriteCard(PathBuf),
+    /// Asks which card to check a bat against.
+    AskCheck,
+    /// Checks the bat at the bench against this card.
+    Check(PathBuf),
+    /// Checks it against the card of the fitting on the screen.
+    CheckHere,
+
+    /// Kilograms and metres in place of pounds and inches.
+    Si(bool),
+    /// Dark ground.
+    Dark(bool),
+    /// Size of the text, 1 as designed.
+    TextScale(f32),
+    /// Nothing is animated.
+    ReducedMotion(bool),
+    /// Fewer triangles, no shadows.
+    ReducedDetail(bool),
+
+    /// In a script: waits until nothing is being computed.
+    Wait,
+    /// In a script: a picture of the window.
+    Shot(String),
+}
+
+/// What to do with unsaved changes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Keep {
+    /// Save them first.
+    Save,
+    /// Let them go.
+    Drop,
+    /// Stay with them.
+    Stay,
+}
+
+/// The questions the window answers.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum View {
+    /// Where to start.
+    #[default]
+    Start,
+    /// What the bats are: weigh, balance, time.
+    Bench,
+    /// What the swing does.
+    Swing,
+    /// Late in the innings.
+    Innings,
+    /// All bats that can be made.
+    Map,
+    /// Pickup against dead weight.
+    Pickup,
+    /// What the maker gets.
+    Card,
+}
+
+/// What the map is coloured by.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum ColourBy {
+    /// Bat speed of the pull at the end of the innings.
+    #[default]
+    Pull,
+    /// What the busier wrist gives.
+    Wrist,
+    /// Speed of the ball off the bat.
+    BallSpeed,
+    /// Ball speed over that of the first bat.
+    Gained,
+    /// Time left over for the short ball.
+    Reserve,
+}
+
+/// The maker's demonstration.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Pair {
+    /// Equal on the scale, unlike in the hand.
+    #[default]
+    SameScale,
+    /// Unlike on the scale, alike in the hand.
+    SameHand,
+}

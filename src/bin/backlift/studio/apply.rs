@@ -1,0 +1,294 @@
+//! What each action does to the state.
+
+use std::path::Path;
+
+use backlift::files::fault::{Fault, Faults};
+
+use super::action::{Action, Keep, View};
+use super::derived::Derived;
+use super::document::Document;
+use super::playback::{Playback, STEP_S};
+use super::state::{Ask, Studio};
+use super::work::Question;
+
+/// Sizes of text there are.
+pub const TEXT_SCALES: [f32; 2] = [0.8, 2.0];
+
+impl Studio {
+    /// Does it.
+    pub fn apply(&mut self, action: Action) {
+        match action {
+            Action::Demo | Action::New | Action::Open(_) | Action::Close => self.leave(action),
+            Action::AskOpen => self.asks.push_back(Ask::Open),
+            Action::AskSave => self.asks.push_back(Ask::SaveAs),
+            Action::AskCard => self.asks.push_back(Ask::CardFolder),
+            Action::AskCheck => self.asks.push_back(Ask::CardFile),
+            Action::Save if self.document.path().is_none() => self.asks.push_back(Ask::SaveAs),
+            Action::Save => self.save(None),
+            Action::SaveAs(path) => self.save(Some(&path)),
+            Action::Keep(keep) => self.decide(keep),
+            Action::Rescue => self.rescue(),
+            Action::DropRescued => {
+                self.rescued = None;
+                self.recovery.forget(self.document.path());
+            }
+            Action::Dismiss(n) if n < self.notices.len() => {
+                self.notices.remove(n);
+            }
+            Action::Set(..)
+            | Action::AddBat
+            | Action::DuplicateBat(_)
+            | Action::RemoveBat(_)
+            | Action::AddTried
+            | Action::UseTaps => self.change(&action),
+            Action::Undo => self.travel(false),
+            Action::Redo => self.travel(true),
+            Action::View(view) => self.look_at(view),
+            Action::Fit => self.fit(),
+            Action::CancelFit => self.work.cancel(Question::Fit),
+            Action::WriteCard(folder) => self.write_card(&folder),
+            Action::Check(path) => self.check_against_file(&path),
+            Action::CheckHere => self.check_here(),
+            other => self.adjust(other),
+        }
+    }
+
+    /// What changes only how things are shown or swung.
+    fn adjust(&mut self, action: Action) {
+        let last = self.document.bat_count().saturating_sub(1);
+        let playback = &mut self.playback;
+        match action {
+            Action::FirstBat(bat) => playback.bats[0] = bat.min(last),
+            Action::SecondBat(bat) => {
+                playback.bats[1] = bat.min(last);
+                playback.second = true;
+            }
+            Action::ShowSecond(on) => playback.second = on,
+            Action::Stroke(name) => (playback.stroke, playback.time_s) = (name, 0.0),
+            Action::Score(runs) => playback.runs = runs.min(100),
+            Action::Camera(camera) => playback.camera = camera,
+            Action::Overlay(on) => playback.overlay = on,
+            Action::Play => play(playback),
+            Action::Pause => playback.playing = false,
+            Action::Scrub(time_s) if time_s.is_finite() => {
+                (playback.time_s, playback.playing) = (time_s.max(0.0), false);
+            }
+            Action::Step(steps) => {
+                playback.time_s = (playback.time_s + STEP_S * f64::from(steps)).max(0.0);
+                playback.playing = false;
+            }
+            Action::Rate(rate) if rate.is_finite() => playback.rate = rate.clamp(0.02, 1.0),
+            Action::Loop(on) => playback.looping = on,
+            Action::ColourBy(by) => self.colour_by = by,
+            Action::Try(mass_kg, balance_m) => self.tried = Some([mass_kg, balance_m]),
+            Action::Untry => self.tried = None,
+            Action::Pair(pair) => self.pair = pair,
+            Action::BenchBat(bat) => {
+                self.bench_bat = bat.min(last);
+                self.taps.clear();
+            }
+            Action::Tap(at_s) => self.taps.tap(at_s),
+            Action::ClearTaps => self.taps.clear(),
+            Action::Si(on) => {
+                use backlift::units::Units::{Si, Trade};
+                self.look.units = if on { Si } else { Trade };
+            }
+            Action::Dark(on) => self.look.dark = on,
+            Action::TextScale(scale) if scale.is_finite() => {
+                self.look.text_scale = scale.clamp(TEXT_SCALES[0], TEXT_SCALES[1]);
+            }
+            Action::ReducedMotion(on) => self.look.reduced_motion = on,
+            Action::ReducedDetail(on) => self.look.reduced_detail = on,
+            // Waiting and pictures are the script runner's; a number that is none changes nothing.
+            _ => {}
+        }
+    }
+
+    fn look_at(&mut self, view: View) {
+        self.view = view;
+        if matches!(view, View::Map | View::Card) && self.results.fitted.is_none() {
+            self.fit();
+        }
+    }
+
+    fn fit(&mut self) {
+        let Some(loaded) = self.derived.loaded.clone().filter(|_| !self.derived.is_stale()) else {
+            self.say_fault(
+                &Fault::new("the fit needs a scenario without faults").help("see the bench"),
+            );
+            return;
+        };
+        self.results.failed.remove(&self.derived.fit_key);
+        self.work.ask(Question::Fit, self.derived.fit_key, loaded);
+    }
+
+    /// Goes to another document, or away, unless changes would be lost.
+    fn leave(&mut self, action: Action) {
+        if self.document.is_changed() {
+            self.waiting = Some(action);
+            return;
+        }
+        self.go(action);
+    }
+
+    fn go(&mut self, action: Action) {
+        let document = match &action {
+            Action::Demo => Document::demo(),
+            Action::New => Document::starter(),
+            Action::Open(path) => Document::open(path),
+            _ => {
+                self.closed = true;
+                return;
+            }
+        };
+        match document {
+            Ok(document) => self.take_up(document, &action),
+            Err(Faults(faults)) => faults.iter().for_each(|it| self.say_fault(it)),
+        }
+    }
+
+    fn take_up(&mut self, document: Document, by: &Action) {
+        self.document = document;
+        self.kept = self.document.text().to_owned();
+        self.history = Default::default();
+        self.results.forget();
+        self.work.cancel(Question::Fit);
+        (self.tried, self.check) = (None, None);
+        self.taps.clear();
+        self.playback.bats = [0, 1];
+        self.playback.second = true;
+        self.follow();
+        if let Action::Open(path) = by {
+            self.recovery.used(path);
+            self.recent = self.recovery.recent();
+        }
+        let found = self.recovery.found(self.document.path());
+        self.rescued = found.filter(|it| it.text != self.document.text());
+        let view = if matches!(by, Action::New) { View::Bench } else { View::Swing };
+        self.look_at(view);
+    }
+
+    fn decide(&mut self, keep: Keep) {
+        let Some(action) = self.waiting.take() else { return };
+        match keep {
+            Keep::Stay => {}
+            Keep::Drop => {
+                self.recovery.forget(self.document.path());
+                self.go(action);
+            }
+            Keep::Save if self.document.path().is_none() => {
+                self.waiting = Some(action);
+                self.asks.push_back(Ask::SaveAs);
+            }
+            Keep::Save => {
+                self.save(None);
+                if !self.document.is_changed() {
+                    self.go(action);
+                }
+            }
+        }
+    }
+
+    fn save(&mut self, path: Option<&Path>) {
+        let old = self.document.path().map(Path::to_path_buf);
+        let saved = match path {
+            Some(path) => self.document.save_as(path),
+            None => self.document.save(),
+        };
+        match saved {
+            Ok(()) => {
+                self.recovery.forget(old.as_deref());
+                self.recovery.forget(self.document.path());
+                self.kept = self.document.text().to_owned();
+                self.say(format!("Saved {}", self.document.name()));
+                if let Some(path) = self.document.path() {
+                    self.recovery.used(path);
+                }
+                self.recent = self.recovery.recent();
+                if let Some(action) = self.waiting.take() {
+                    self.go(action);
+                }
+            }
+            Err(fault) => self.say_fault(&fault),
+        }
+    }
+
+    fn rescue(&mut self) {
+        let Some(rescued) = self.rescued.take() else { return };
+        let before = self.document.text().to_owned();
+        match self.document.with_text(&rescued.text) {
+            Ok(document) => {
+                self.document = document;
+                self.history.changed(before, "take up unsaved work".to_owned());
+                self.follow();
+            }
+            Err(Faults(faults)) => faults.iter().for_each(|it| self.say_fault(it)),
+        }
+    }
+
+    /// Changes the document, and remembers how it was.
+    fn change(&mut self, action: &Action) {
+        let before = self.document.text().to_owned();
+        match self.changed(action) {
+            Ok(()) if self.document.text() == before => {}
+            Ok(()) => {
+                self.history.changed(before, words(action));
+                self.follow();
+            }
+            Err(fault) => self.say_fault(&fault),
+        }
+    }
+
+    fn changed(&mut self, action: &Action) -> Result<(), Fault> {
+        match action {
+            Action::Set(path, value) => self.document.put(path, value),
+            Action::AddBat => {
+                self.document.add_bat(None)?;
+                self.bench_bat = self.document.bat_count() - 1;
+                Ok(())
+            }
+            Action::DuplicateBat(bat) => self.document.add_bat(Some(*bat)),
+            Action::RemoveBat(bat) => self.document.remove_bat(*bat),
+            Action::AddTried => self.add_tried(),
+            Action::UseTaps => self.use_taps(),
+            _ => Ok(()),
+        }
+    }
+
+    /// Everything that hangs on the text.
+    pub(super) fn follow(&mut self) {
+        self.derived = Derived::of(&self.document, &self.derived);
+        self.bats_in_range();
+        self.check = None;
+    }
+
+    fn travel(&mut self, forward: bool) {
+        let now = self.document.text().to_owned();
+        let text = if forward { self.history.forward(&now) } else { self.history.back(&now) };
+        let Some(text) = text else { return };
+        match self.document.with_text(&text) {
+            Ok(document) => {
+                self.document = document;
+                self.follow();
+            }
+            Err(Faults(faults)) => faults.iter().for_each(|it| self.say_fault(it)),
+        }
+    }
+}
+
+fn play(playback: &mut Playback) {
+    playback.playing = true;
+}
+
+/// A change in a few words, for the undo button.
+fn words(action: &Action) -> String {
+    match action {
+        Action::Set(path, value) if value.trim().is_empty() => format!("take away {path}"),
+        Action::Set(path, value) => format!("{path} = {value}"),
+        Action::AddBat => "add a bat".to_owned(),
+        Action::DuplicateBat(_) => "copy a bat".to_owned(),
+        Action::RemoveBat(_) => "take a bat away".to_owned(),
+        Action::AddTried => "add the tried bat".to_owned(),
+        _ => "use the pendulum time".to_owned(),
+    }
+}

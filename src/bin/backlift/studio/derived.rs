@@ -1,0 +1,90 @@
+//! What follows from the document at once: the player built, the bats weighed, faults and doubts.
+
+use std::hash::{DefaultHasher, Hash, Hasher};
+use std::sync::Arc;
+
+use backlift::files::fault::{Fault, Faults, Source};
+use backlift::files::scenario::load_text;
+use backlift::measurement::plan::STROKES;
+
+use super::document::Document;
+use crate::loaded::{Loaded, built};
+use crate::outcome::Stop;
+
+/// What follows from the document.
+#[derive(Clone, Default)]
+pub struct Derived {
+    /// Player and bats, as of the last text without a fault.
+    pub loaded: Option<Arc<Loaded>>,
+    /// What is wrong with the text now.
+    pub faults: Vec<Fault>,
+    /// What is odd about it.
+    pub warnings: Vec<Fault>,
+    /// For each bat, what all that is computed of it in this player's hands hangs on.
+    pub bat_keys: Vec<u64>,
+    /// The same for the fitting.
+    pub fit_key: u64,
+}
+
+impl Derived {
+    /// Of a document; where it is at fault, what was there before stays on the screen.
+    pub fn of(document: &Document, before: &Self) -> Self {
+        let source = Source::new(&document.name(), document.text());
+        let read = load_text(source, &[], &STROKES).map_err(Stop::from).and_then(built);
+        match read {
+            Ok((loaded, warnings)) => {
+                let scenario = &loaded.scenario;
+                let who = (&scenario.player, &scenario.calibration, &scenario.innings);
+                let asked = (&scenario.bowling, &scenario.fit);
+                let bat_keys = scenario.bats.iter().map(|it| key(&(who, asked, it))).collect();
+                let fit_key = key(&(who, asked, &scenario.bats, scenario.invented));
+                let loaded = Some(Arc::new(loaded));
+                Self { loaded, faults: Vec::new(), warnings, bat_keys, fit_key }
+            }
+            Err(stop) => Self { faults: told(stop), warnings: Vec::new(), ..before.clone() },
+        }
+    }
+
+    /// Whether what is shown is of an earlier text.
+    pub fn is_stale(&self) -> bool {
+        !self.faults.is_empty()
+    }
+
+    /// Faults and doubts about the field at a path.
+    pub fn about<'a>(&'a self, path: &'a str) -> impl Iterator<Item = &'a Fault> {
+        self.faults.iter().chain(&self.warnings).filter(move |it| path_of(it) == Some(path))
+    }
+}
+
+/// The field that a fault names before its colon.
+pub fn path_of(fault: &Fault) -> Option<&str> {
+    let (path, _) = fault.message.split_once(": ")?;
+    (!path.contains(' ')).then_some(path)
+}
+
+/// What a fault says, without the field's path.
+pub fn words(fault: &Fault) -> &str {
+    match path_of(fault) {
+        Some(path) => fault.message.get(path.len() + 2..).unwrap_or(&fault.message),
+        None => &fault.message,
+    }
+}
+
+/// Why there is no answer, as faults.
+pub fn told(stop: Stop) -> Vec<Fault> {
+    match stop {
+        Stop::WrongInput(Faults(faults)) => faults,
+        Stop::NoAnswer(fault) => vec![fault],
+        Stop::Cancelled => Vec::new(),
+        Stop::OurMistake(what) => {
+            vec![Fault::new(what).help("this is a mistake in Backlift, not in what you gave it")]
+        }
+    }
+}
+
+/// Values that print alike are alike.
+fn key(it: &impl std::fmt::Debug) -> u64 {
+    let mut hasher = DefaultHasher::new();
+    format!("{it:?}").hash(&mut hasher);
+    hasher.finish()
+}

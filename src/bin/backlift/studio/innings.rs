@@ -1,0 +1,178 @@
+//! One bat through an innings of a hundred runs, and what stands at any score between.
+
+use backlift::innings::played::{AtScore, StrokeNow, delivery, play, stroke_now};
+use backlift::player::joints::{FRESH, GROUP_COUNT};
+use backlift::swing::time_in_hand::Delivery;
+
+use crate::loaded::Loaded;
+use crate::outcome::Stop;
+use crate::placed::innings_stop;
+use crate::progress::Progress;
+
+/// Scores looked at: the ends first, so that there is something to see.
+const SCORES: [&[f64]; 4] = [&[0.0, 50.0, 100.0], &[25.0, 75.0], &[10.0, 35.0, 60.0], &[85.0]];
+
+/// One score.
+#[derive(Clone, Debug)]
+pub struct Point {
+    /// All strokes, with the fatigue believed and with the least.
+    pub at: AtScore,
+    /// With the most lasting fatigue there may be.
+    pub most_tired: Vec<StrokeNow>,
+}
+
+/// A bat through the innings.
+#[derive(Clone, Debug)]
+pub struct Innings {
+    /// Names of the strokes.
+    pub strokes: Vec<String>,
+    /// In which each is asked for, s.
+    pub asked_time_s: Vec<f64>,
+    /// Bowling faced.
+    pub delivery: Delivery,
+    /// Score at which the scenario's innings ends.
+    pub end_runs: f64,
+    /// Scores so far, rising.
+    pub points: Vec<Point>,
+    /// Whether all are there.
+    pub complete: bool,
+}
+
+/// A figure between what may be least and most.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Band {
+    /// With the most lasting fatigue.
+    pub low: f64,
+    /// Believed.
+    pub best: f64,
+    /// With the least.
+    pub high: f64,
+}
+
+/// A figure of a stroke.
+pub type Of = fn(&StrokeNow) -> f64;
+
+impl Innings {
+    /// Plays it; `tell` hears of it as it grows.
+    pub fn play(
+        loaded: &Loaded,
+        bat: usize,
+        progress: &Progress,
+        tell: &dyn Fn(Self),
+    ) -> Result<Self, Stop> {
+        let step = |share: f64| match progress.report("playing ball by ball", share) {
+            std::ops::ControlFlow::Continue(()) => Ok(()),
+            std::ops::ControlFlow::Break(()) => Err(Stop::Cancelled),
+        };
+        step(0.0)?;
+        let Some(weighed) = loaded.bats.get(bat) else {
+            return Err(Stop::OurMistake(format!("there is no bat {bat}")));
+        };
+        let plan = &loaded.scenario.innings;
+        let batter = loaded.batter(weighed, 1.0)?;
+        step(0.1)?;
+        let mut it = Self {
+            strokes: loaded.strokes.iter().map(|it| it.name.clone()).collect(),
+            asked_time_s: loaded.asked_times_s(&batter)?,
+            delivery: delivery(&loaded.scenario.bowling),
+            end_runs: plan.runs,
+            points: Vec::new(),
+            complete: false,
+        };
+        let held = batter.take_up(&weighed.bat)?.held;
+        for (n, some) in SCORES.iter().enumerate() {
+            step(0.2 + 0.8 * n as f64 / SCORES.len() as f64)?;
+            let new = play(&batter, &weighed.bat, plan, it.delivery, &it.asked_time_s, some)
+                .map_err(|fault| innings_stop(&loaded.places, fault))?;
+            for at in new {
+                let most_tired = held
+                    .iter()
+                    .zip(&it.asked_time_s)
+                    .zip(&at.with_slow)
+                    .map(|((held, asked), now)| {
+                        let (left, guess) = (&at.left.with_slow_high, now.fastest.stroke_time_s);
+                        stroke_now(&batter, held, left, *asked, Some(guess), it.delivery)
+                    })
+                    .collect::<Result<_, _>>()?;
+                it.points.push(Point { at, most_tired });
+            }
+            it.points.sort_by(|a, b| a.at.left.runs.total_cmp(&b.at.left.runs));
+            it.complete = n + 1 == SCORES.len();
+            if !it.complete {
+                tell(it.clone());
+            }
+        }
+        Ok(it)
+    }
+
+    /// Place of the stroke of that name.
+    pub fn stroke(&self, name: &str) -> Option<usize> {
+        self.strokes.iter().position(|it| it == name)
+    }
+
+    /// The two scores looked at on either side, and how far between them.
+    fn around(&self, runs: f64) -> Option<(&Point, &Point, f64)> {
+        let after = self.points.iter().position(|it| it.at.left.runs >= runs);
+        let after = after.unwrap_or(self.points.len().checked_sub(1)?);
+        let (low, high) = (self.points.get(after.saturating_sub(1))?, self.points.get(after)?);
+        let span = high.at.left.runs - low.at.left.runs;
+        let part = if span > 0.0 { (runs - low.at.left.runs) / span } else { 0.0 };
+        Some((low, high, part.clamp(0.0, 1.0)))
+    }
+
+    /// A figure at a score, evenly between the scores looked at.
+    pub fn at(&self, stroke: usize, runs: f64, of: Of) -> Option<Band> {
+        let (low, high, part) = self.around(runs)?;
+        let between = |from: &StrokeNow, to: &StrokeNow| of(from) + part * (of(to) - of(from));
+        let pick = |side: fn(&Point) -> &Vec<StrokeNow>| {
+            Some(between(side(low).get(stroke)?, side(high).get(stroke)?))
+        };
+        let a = pick(|it| &it.most_tired)?;
+        let b = pick(|it| &it.at.without_slow)?;
+        Some(Band { low: a.min(b), best: pick(|it| &it.at.with_slow)?, high: a.max(b) })
+    }
+
+    /// Strength left at a score, by joint group.
+    pub fn capacity_at(&self, runs: f64) -> [f64; GROUP_COUNT] {
+        let Some((low, high, part)) = self.around(runs) else { return FRESH };
+        let (a, b) = (low.at.left.with_slow, high.at.left.with_slow);
+        std::array::from_fn(|i| a[i] + part * (b[i] - a[i]))
+    }
+
+    /// Balls faced by a score.
+    pub fn balls_at(&self, runs: f64) -> Option<f64> {
+        let (low, high, part) = self.around(runs)?;
+        let [a, b] = [low, high].map(|it| f64::from(it.at.left.balls_faced));
+        Some(a + part * (b - a))
+    }
+}
+
+/// Speed of the bat where it meets the ball, m/s.
+pub fn bat_speed_m_s(it: &StrokeNow) -> f64 {
+    it.fastest.contact.bat_speed_m_s
+}
+
+/// Share of what it has left that the busier wrist gives.
+pub fn wrist_share(it: &StrokeNow) -> f64 {
+    it.wrist_share
+}
+
+/// Left over against the bowling, s.
+pub fn time_in_hand_s(it: &StrokeNow) -> f64 {
+    it.time_in_hand_s
+}
+
+/// Time of the stroke, s.
+pub fn stroke_time_s(it: &StrokeNow) -> f64 {
+    it.fastest.stroke_time_s
+}
+
+/// Fastest ball that can still be met, m/s.
+pub fn fastest_ball_m_s(it: &StrokeNow) -> f64 {
+    it.fastest_ball_m_s
+}
+
+/// Grip needed over the grip there is.
+pub fn grip_share(it: &StrokeNow) -> f64 {
+    it.grip_share
+}

@@ -1,0 +1,90 @@
+//! Answers that came, each with what it hangs on, so that an old one is known for what it is.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use backlift::files::fault::Fault;
+
+use super::derived::told;
+use super::innings::Innings;
+use super::work::{Answer, Question, Report};
+use crate::compare::Shown;
+use crate::fit::Fitted;
+use crate::outcome::Stop;
+
+/// An answer with what it hangs on.
+pub struct Keyed<T> {
+    /// What it hangs on.
+    pub key: u64,
+    /// The answer.
+    pub it: Arc<T>,
+}
+
+impl<T> Clone for Keyed<T> {
+    fn clone(&self) -> Self {
+        Self { key: self.key, it: Arc::clone(&self.it) }
+    }
+}
+
+/// Answers so far.
+#[derive(Default)]
+pub struct Results {
+    innings: BTreeMap<u64, Arc<Innings>>,
+    lately: BTreeMap<usize, Keyed<Innings>>,
+    /// The pair compared last.
+    pub compared: Option<Keyed<Shown>>,
+    /// Which pair that was.
+    pub compared_bats: [usize; 2],
+    /// The last fitting.
+    pub fitted: Option<Keyed<Fitted>>,
+    /// Questions without an answer, by what they hang on.
+    pub failed: BTreeMap<u64, Vec<Fault>>,
+}
+
+/// Innings kept, so that undo has its figures at once.
+const MOST: usize = 32;
+
+impl Results {
+    /// Takes an answer in. A search that was stopped leaves no trace.
+    pub fn take(&mut self, report: Report) {
+        let key = report.key;
+        match (report.question, report.answer) {
+            (Question::Innings(bat), Ok(Answer::Innings(it))) => {
+                if self.innings.len() >= MOST {
+                    self.innings.pop_first();
+                }
+                self.innings.insert(key, Arc::clone(&it));
+                self.lately.insert(bat, Keyed { key, it });
+            }
+            (Question::Compare(pair), Ok(Answer::Compared(it))) => {
+                self.compared = Some(Keyed { key, it });
+                self.compared_bats = pair;
+            }
+            (Question::Fit, Ok(Answer::Fitted(it))) => self.fitted = Some(Keyed { key, it }),
+            (_, Err(Stop::Cancelled)) => {}
+            (_, Err(stop)) => {
+                self.failed.insert(key, told(stop));
+            }
+            _ => {}
+        }
+    }
+
+    /// The innings that hangs on this.
+    pub fn innings(&self, key: u64) -> Option<&Arc<Innings>> {
+        self.innings.get(&key)
+    }
+
+    /// The innings of a bat: the one that hangs on `key`, else the last one there was.
+    pub fn innings_shown(&self, bat: usize, key: Option<u64>) -> Option<Keyed<Innings>> {
+        let exact =
+            key.and_then(|key| Some(Keyed { key, it: Arc::clone(self.innings.get(&key)?) }));
+        exact.or_else(|| self.lately.get(&bat).cloned())
+    }
+
+    /// Nothing of another player is shown.
+    pub fn forget(&mut self) {
+        self.lately.clear();
+        self.compared = None;
+        self.fitted = None;
+    }
+}

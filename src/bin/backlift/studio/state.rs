@@ -1,0 +1,256 @@
+//! The whole state of the window as one plain struct.
+
+use std::collections::VecDeque;
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use backlift::card::returned_bat::Check;
+use backlift::files::fault::{Fault, Faults};
+
+use super::action::{Action, ColourBy, Pair, View};
+use super::derived::Derived;
+use super::document::Document;
+use super::film::Film;
+use super::innings::Innings;
+use super::look::Look;
+use super::playback::Playback;
+use super::recovery::{Recovery, Rescued};
+use super::results::{Keyed, Results};
+use super::tap::Taps;
+use super::undo::History;
+use super::work::{Question, Work};
+
+/// Everything there is.
+pub struct Studio {
+    /// The scenario.
+    pub document: Document,
+    /// Steps back and forward.
+    pub history: History,
+    /// What follows from the scenario at once.
+    pub derived: Derived,
+    /// What is swung.
+    pub playback: Playback,
+    /// The two swings, as the scene shows them.
+    pub films: [Option<Arc<Film>>; 2],
+    /// How it looks.
+    pub look: Look,
+    /// Which question is on the screen.
+    pub view: View,
+    /// What the map is coloured by.
+    pub colour_by: ColourBy,
+    /// A bat tried on the map: dead weight, kg, and balance point from the top, m.
+    pub tried: Option<[f64; 2]>,
+    /// The maker's pair.
+    pub pair: Pair,
+    /// The bat at the bench.
+    pub bench_bat: usize,
+    /// The tap-timer.
+    pub taps: Taps,
+    /// Answers that came.
+    pub results: Results,
+    /// Work under way.
+    pub work: Work,
+    /// The last check of a delivered bat.
+    pub check: Option<Check>,
+    /// What was said and not yet put away.
+    pub notices: Vec<Notice>,
+    /// Questions for the operating system's own windows.
+    pub asks: VecDeque<Ask>,
+    /// What waits until it is decided what becomes of unsaved changes.
+    pub waiting: Option<Action>,
+    /// Unsaved work of an earlier window.
+    pub rescued: Option<Rescued>,
+    /// Files used last.
+    pub recent: Vec<PathBuf>,
+    /// The window is to close.
+    pub closed: bool,
+    pub(super) recovery: Recovery,
+    pub(super) kept: String,
+}
+
+/// Something said to the user.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Notice {
+    /// One sentence.
+    pub words: String,
+    /// What to do about it.
+    pub mend: Option<String>,
+    /// Something went wrong.
+    pub is_fault: bool,
+}
+
+/// A question for the operating system's own windows.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Ask {
+    /// Which scenario to open.
+    Open,
+    /// Where to keep the scenario.
+    SaveAs,
+    /// A folder for the card.
+    CardFolder,
+    /// A card to check against.
+    CardFile,
+}
+
+impl Studio {
+    /// The demo, or a file, with what earlier windows left in `recovery`.
+    pub fn new(path: Option<&std::path::Path>, recovery: Recovery) -> Result<Self, Faults> {
+        let document = match path {
+            Some(path) => Document::open(path)?,
+            None => Document::demo()?,
+        };
+        if let Some(path) = path {
+            recovery.used(path);
+        }
+        let rescued = recovery.found(path).filter(|it| it.text != document.text());
+        let view = if path.is_some() { View::Swing } else { View::Start };
+        let mut it = Self {
+            derived: Derived::of(&document, &Derived::default()),
+            kept: document.text().to_owned(),
+            document,
+            history: History::default(),
+            playback: Playback::default(),
+            films: [None, None],
+            look: Look::default(),
+            view,
+            colour_by: ColourBy::default(),
+            tried: None,
+            pair: Pair::default(),
+            bench_bat: 0,
+            taps: Taps::default(),
+            results: Results::default(),
+            work: Work::default(),
+            check: None,
+            notices: Vec::new(),
+            asks: VecDeque::new(),
+            waiting: None,
+            rescued,
+            recent: recovery.recent(),
+            closed: false,
+            recovery,
+        };
+        it.bats_in_range();
+        Ok(it)
+    }
+
+    /// The bats that can be chosen are those there are.
+    pub(super) fn bats_in_range(&mut self) {
+        let last = self.document.bat_count().saturating_sub(1);
+        for bat in &mut self.playback.bats {
+            *bat = (*bat).min(last);
+        }
+        self.bench_bat = self.bench_bat.min(last);
+        if last == 0 {
+            self.playback.second = false;
+        }
+    }
+
+    /// Once a picture: time runs on, answers are taken in, what is missing is asked for, unsaved work
+    /// is kept.
+    pub fn tick(&mut self, passed_s: f64) {
+        let length_s = self.length_s();
+        self.playback.advance(passed_s, length_s);
+        for report in self.work.reports() {
+            self.results.take(report);
+        }
+        self.ask_for_what_is_missing();
+        self.keep_unsaved();
+    }
+
+    /// Whether everything that was asked for is there.
+    pub fn is_settled(&self) -> bool {
+        self.work.is_idle()
+    }
+
+    /// Length of the longer of the strokes shown, s.
+    pub fn length_s(&self) -> f64 {
+        let shown = if self.playback.second { 2 } else { 1 };
+        let times = (0..shown).filter_map(|slot| self.stroke_time_s(slot));
+        times.reduce(f64::max).unwrap_or(super::playback::USUAL_LENGTH_S)
+    }
+
+    /// Time of the stroke with the first or the second bat at the score shown, s.
+    pub fn stroke_time_s(&self, slot: usize) -> Option<f64> {
+        let innings = self.innings(slot)?.it;
+        let stroke = innings.stroke(&self.playback.stroke)?;
+        let runs = f64::from(self.playback.runs);
+        Some(innings.at(stroke, runs, super::innings::stroke_time_s)?.best)
+    }
+
+    /// The innings with the first or the second bat; perhaps of an earlier text.
+    pub fn innings(&self, slot: usize) -> Option<Keyed<Innings>> {
+        let bat = *self.playback.bats.get(slot)?;
+        self.results.innings_shown(bat, self.derived.bat_keys.get(bat).copied())
+    }
+
+    /// Whether what is shown of a bat is of an earlier text, or not all there.
+    pub fn is_pending(&self, bat: usize) -> bool {
+        let key = self.derived.bat_keys.get(bat);
+        let found = key.and_then(|key| self.results.innings(*key));
+        !found.is_some_and(|it| it.complete)
+    }
+
+    /// What the comparison of the two bats hangs on.
+    pub fn pair_key(&self) -> Option<u64> {
+        let [a, b] = self.playback.bats;
+        let of = |bat: usize| self.derived.bat_keys.get(bat).copied();
+        Some(of(a)?.rotate_left(1) ^ of(b)?)
+    }
+
+    /// Whether the map is of an earlier text.
+    pub fn is_fit_stale(&self) -> bool {
+        self.results.fitted.as_ref().is_none_or(|it| it.key != self.derived.fit_key)
+    }
+
+    fn ask_for_what_is_missing(&mut self) {
+        let Some(loaded) = self.derived.loaded.clone() else { return };
+        if self.derived.is_stale() {
+            return;
+        }
+        for bat in self.playback.bats {
+            let question = Question::Innings(bat);
+            let Some(key) = self.derived.bat_keys.get(bat).copied() else { continue };
+            if self.is_pending(bat) && !self.results.failed.contains_key(&key) {
+                self.work.ask(question, key, loaded);
+                return;
+            }
+        }
+        let (pair, key) = (self.playback.bats, self.pair_key());
+        let known = self.results.compared.as_ref().map(|it| it.key);
+        if let Some(key) = key.filter(|it| Some(*it) != known)
+            && pair[0] != pair[1]
+            && !self.results.failed.contains_key(&key)
+        {
+            self.work.ask(Question::Compare(pair), key, loaded);
+        }
+    }
+
+    /// What no file holds is kept beside them, each time it changed.
+    fn keep_unsaved(&mut self) {
+        if self.document.text() == self.kept || self.rescued.is_some() {
+            return;
+        }
+        self.kept = self.document.text().to_owned();
+        if !self.document.is_changed() {
+            self.recovery.forget(self.document.path());
+            return;
+        }
+        if let Err(fault) = self.recovery.keep(self.document.path(), self.document.text()) {
+            self.say_fault(&fault);
+        }
+    }
+
+    /// Says something.
+    pub(super) fn say(&mut self, words: String) {
+        self.notices.push(Notice { words, mend: None, is_fault: false });
+    }
+
+    /// Says what went wrong; once, however often it does.
+    pub(super) fn say_fault(&mut self, fault: &Fault) {
+        let notice =
+            Notice { words: fault.message.clone(), mend: fault.help.clone(), is_fault: true };
+        if !self.notices.contains(&notice) {
+            self.notices.push(notice);
+        }
+    }
+}

@@ -1,0 +1,86 @@
+//! Open, save, and what is left after the window was killed.
+
+use tempfile::tempdir;
+
+use super::demo;
+use crate::studio::action::{Action, Keep};
+use crate::studio::recovery::Recovery;
+use crate::studio::state::{Ask, Studio};
+
+fn set(it: &mut Studio, path: &str, value: &str) {
+    it.apply(Action::Set(path.to_owned(), value.to_owned()));
+    it.apply(Action::FirstBat(0));
+}
+
+#[test]
+fn a_file_saved_by_the_window_is_read_by_the_command_line_and_keeps_its_notes() {
+    let folder = tempdir().unwrap();
+    let file = folder.path().join("ann.ron");
+    let mut it = demo();
+    set(&mut it, "player.age", "14");
+    it.apply(Action::SaveAs(file.clone()));
+    assert!(!it.document.is_changed());
+    let text = std::fs::read_to_string(&file).unwrap();
+    assert!(text.contains("// Quick for 13: the opening bowlers"), "{text}");
+    let given = backlift::files::scenario::Given::File(file);
+    let strokes = backlift::measurement::plan::STROKES;
+    let read = backlift::files::scenario::load(&given, &[], &strokes).unwrap();
+    assert_eq!(read.scenario.player.age_y, 14.0);
+}
+
+#[test]
+fn unsaved_changes_stand_in_the_way_until_it_is_decided_what_becomes_of_them() {
+    let mut it = demo();
+    set(&mut it, "player.age", "14");
+    it.apply(Action::Close);
+    assert!(!it.closed && it.waiting.is_some());
+    it.apply(Action::Keep(Keep::Stay));
+    assert!(!it.closed && it.document.at("player.age") == "14");
+    it.apply(Action::Close);
+    it.apply(Action::Keep(Keep::Save));
+    assert_eq!(it.asks.pop_front(), Some(Ask::SaveAs));
+    let folder = tempdir().unwrap();
+    it.apply(Action::SaveAs(folder.path().join("it.ron")));
+    assert!(it.closed);
+    let mut it = demo();
+    set(&mut it, "player.age", "14");
+    it.apply(Action::New);
+    it.apply(Action::Keep(Keep::Drop));
+    assert_eq!(it.document.at("title"), "My player and the kit bag");
+}
+
+#[test]
+fn what_a_killed_window_had_not_saved_is_offered_by_the_next_one() {
+    let folder = tempdir().unwrap();
+    let recovery = Recovery::within(Some(folder.path().join("state")));
+    let file = folder.path().join("ann.ron");
+    std::fs::write(&file, backlift::files::scenario::DEMO).unwrap();
+    let mut killed = Studio::new(Some(&file), recovery.clone()).unwrap();
+    set(&mut killed, "player.age", "14");
+    killed.tick(0.0);
+    std::mem::forget(killed);
+
+    let mut next = Studio::new(Some(&file), recovery.clone()).unwrap();
+    assert_eq!(next.document.at("player.age"), "13");
+    assert!(next.rescued.is_some());
+    next.tick(0.0);
+    next.apply(Action::Rescue);
+    assert_eq!(next.document.at("player.age"), "14");
+    assert!(next.document.is_changed());
+    next.apply(Action::Undo);
+    assert_eq!(next.document.at("player.age"), "13");
+    next.apply(Action::Redo);
+    next.apply(Action::Save);
+    assert!(Studio::new(Some(&file), recovery.clone()).unwrap().rescued.is_none());
+    assert_eq!(recovery.recent().len(), 1);
+}
+
+#[test]
+fn a_file_that_cannot_be_written_leaves_the_changes_on_the_screen() {
+    let folder = tempdir().unwrap();
+    let mut it = demo();
+    set(&mut it, "player.age", "14");
+    it.apply(Action::SaveAs(folder.path().join("no").join("such").join("it.ron")));
+    assert!(it.document.is_changed());
+    assert!(it.notices.iter().any(|it| it.is_fault));
+}

@@ -1,0 +1,29 @@
+//! The window's state and panels without a window.
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+mod files;
+mod undo;
+mod work;
+
+use std::time::{Duration, Instant};
+
+use super::recovery::Recovery;
+use super::state::Studio;
+
+/// The demo, keeping nothing.
+pub fn demo() -> Studio {
+    Studio::new(None, Recovery::default()).unwrap()
+}
+
+/// Lets the window's pictures pass until nothing is computed any more.
+pub fn settle(it: &mut Studio) {
+    let started = Instant::now();
+    loop {
+        it.tick(0.0);
+        if it.is_settled() {
+            return;
+        }
+        assert!(started.elapsed() < Duration::from_secs(300), "the work does not come to an end");
+        std::thread::sleep(Duration::from_millis(10));
+    }
+}

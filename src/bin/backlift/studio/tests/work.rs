@@ -1,0 +1,65 @@
+//! Work in the background: it comes, it is marked while it is old, it can be stopped.
+
+use std::time::Instant;
+
+use super::{demo, settle};
+use crate::studio::action::{Action, View};
+use crate::studio::innings::bat_speed_m_s;
+use crate::studio::work::Question;
+
+#[test]
+fn the_innings_of_both_bats_come_by_themselves_and_are_old_after_a_change() {
+    let mut it = demo();
+    let started = Instant::now();
+    it.tick(0.0);
+    settle(&mut it);
+    eprintln!("two innings and their comparison: {:.2} s", started.elapsed().as_secs_f64());
+    let innings = it.innings(0).unwrap().it;
+    let pull = innings.stroke("pull").unwrap();
+    let fresh = innings.at(pull, 0.0, bat_speed_m_s).unwrap();
+    let late = innings.at(pull, 50.0, bat_speed_m_s).unwrap();
+    assert_eq!((fresh.low, fresh.high), (fresh.best, fresh.best));
+    assert!(late.low < late.best && late.best < late.high && late.high < fresh.best);
+    assert!(!it.is_pending(0) && !it.is_pending(1));
+    it.apply(Action::Set("bats.0.mass".into(), "2 lb 4 oz".into()));
+    assert!(it.is_pending(0) && !it.is_pending(1));
+    assert!(it.innings(0).is_some(), "the old figures stay on the screen meanwhile");
+    it.apply(Action::Undo);
+    assert!(!it.is_pending(0), "what was computed once is there at once");
+}
+
+#[test]
+fn a_search_can_be_stopped_and_leaves_nothing_behind() {
+    let mut it = demo();
+    it.apply(Action::View(View::Map));
+    assert!(it.work.job(Question::Fit).is_some());
+    it.apply(Action::CancelFit);
+    assert!(it.work.job(Question::Fit).is_none());
+    settle(&mut it);
+    assert!(it.results.fitted.is_none());
+}
+
+#[test]
+fn the_search_gives_a_card_and_figures_in_the_same_picture_within_the_stated_error() {
+    let mut it = demo();
+    let started = Instant::now();
+    it.apply(Action::Fit);
+    settle(&mut it);
+    eprintln!("fit beside the innings: {:.2} s", started.elapsed().as_secs_f64());
+    assert!(!it.is_fit_stale());
+    let fitted = it.results.fitted.as_ref().unwrap().it.clone();
+    let bat = &fitted.fitting.recommendation.worth.bat;
+    let started = Instant::now();
+    let live = it.live(bat.mass_kg(), bat.balance_m()).unwrap();
+    let live_s = started.elapsed().as_secs_f64();
+    eprintln!("live figures: {:.1} us, error {:.2} %", 1e6 * live_s, 100.0 * live.error_share);
+    assert!(live_s < 0.002);
+    assert!(live.error_share < 0.005);
+    // The recommended bat's own swing moment is a little off the usual spread of mass.
+    let full = &fitted.fitting.recommendation.worth;
+    for (ours, truth) in live.worth.strokes.iter().zip(&full.strokes) {
+        assert!((ours.bat_speed_m_s / truth.bat_speed_m_s - 1.0).abs() < 0.02);
+    }
+    it.apply(Action::Set("player.grip_top".into(), "24 kg".into()));
+    assert!(it.is_fit_stale());
+}

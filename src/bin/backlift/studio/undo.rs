@@ -1,0 +1,55 @@
+//! Steps back and forward through a document's texts.
+
+/// The texts before and after the present one.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct History {
+    past: Vec<Step>,
+    future: Vec<Step>,
+}
+
+/// A text, and in a few words the change that left it.
+#[derive(Clone, Debug, PartialEq)]
+struct Step {
+    text: String,
+    change: String,
+}
+
+/// Steps kept.
+const MOST: usize = 500;
+
+impl History {
+    /// Remembers the text before a change.
+    pub fn changed(&mut self, before: String, change: String) {
+        self.future.clear();
+        self.past.push(Step { text: before, change });
+        if self.past.len() > MOST {
+            self.past.remove(0);
+        }
+    }
+
+    /// The text before the last change.
+    pub fn back(&mut self, now: &str) -> Option<String> {
+        step(&mut self.past, &mut self.future, now)
+    }
+
+    /// The text after the change last undone.
+    pub fn forward(&mut self, now: &str) -> Option<String> {
+        step(&mut self.future, &mut self.past, now)
+    }
+
+    /// The change that the next undo takes back.
+    pub fn last(&self) -> Option<&str> {
+        self.past.last().map(|it| it.change.as_str())
+    }
+
+    /// The change that the next redo brings again.
+    pub fn next(&self) -> Option<&str> {
+        self.future.last().map(|it| it.change.as_str())
+    }
+}
+
+fn step(from: &mut Vec<Step>, to: &mut Vec<Step>, now: &str) -> Option<String> {
+    let Step { text, change } = from.pop()?;
+    to.push(Step { text: now.to_owned(), change });
+    Some(text)
+}

@@ -1,0 +1,113 @@
+//! One value or one bat changed in the text of a scenario; every note and every other letter stays.
+
+use super::super::outline::{Entry, Outline};
+
+/// The text with a value at a path like `bats.1.balance`: over the one that is there, or after the last
+/// of its part, which is made if there is none. None if the text has no place for it.
+pub fn put(text: &str, path: &str, value: &str) -> Option<String> {
+    put_raw(text, path, &format!("{value:?}"))
+}
+
+fn put_raw(text: &str, path: &str, raw: &str) -> Option<String> {
+    let outline = Outline::of(text);
+    if let Some(there) = outline.find(path) {
+        let span = there.value.clone();
+        return Some(format!("{}{raw}{}", text.get(..span.start)?, text.get(span.end..)?));
+    }
+    let (part, name) = path.rsplit_once('.').unwrap_or(("", path));
+    let element = name.parse::<usize>().is_ok();
+    let piece = if element { raw.to_owned() } else { format!("{name}: {raw}") };
+    if outline.find(part).is_some() {
+        return inserted(text, &outline, part, &piece);
+    }
+    put_raw(text, part, &if element { format!("[{piece}]") } else { format!("({piece})") })
+}
+
+/// The text with one more bat at the end of the list, written as RON.
+pub fn add_bat(text: &str, raw: &str) -> Option<String> {
+    let outline = Outline::of(text);
+    match outline.find("bats") {
+        Some(_) => inserted(text, &outline, "bats", raw),
+        None => inserted(text, &outline, "", &format!("bats: [{raw}]")),
+    }
+}
+
+/// What stands at a path, as it is written.
+pub fn written<'t>(text: &'t str, path: &str) -> Option<&'t str> {
+    text.get(Outline::of(text).find(path)?.value.clone())
+}
+
+/// The text without what stands at a path; as it was if nothing does.
+pub fn take(text: &str, path: &str) -> Option<String> {
+    let outline = Outline::of(text);
+    let Some(entry) = outline.find(path) else { return Some(text.to_owned()) };
+    let span = entry.whole();
+    let after = text.get(span.end..)?;
+    let gap = after.len() - after.trim_start().len();
+    let end = if after.trim_start().starts_with(',') { span.end + gap + 1 } else { span.end };
+    let before = text.get(..span.start)?;
+    // A line that held nothing else goes with it.
+    let line = before.trim_end_matches([' ', '\t']);
+    let alone = line.ends_with('\n') && text.get(end..)?.trim_start_matches(' ').starts_with('\n');
+    let start = if alone { line.len() - 1 } else { span.start };
+    Some(format!("{}{}", text.get(..start)?, text.get(end..)?))
+}
+
+/// Puts a piece behind the last entry of a part.
+fn inserted(text: &str, outline: &Outline, part: &str, piece: &str) -> Option<String> {
+    let depth = if part.is_empty() { 0 } else { part.matches('.').count() + 1 };
+    let below = |it: &&Entry| {
+        let within = part.is_empty() || it.path.starts_with(&format!("{part}."));
+        within && !it.path.is_empty() && it.path.matches('.').count() == depth
+    };
+    let Some(last) = outline.entries.iter().filter(below).last() else {
+        let open = outline.find(part)?.value.clone();
+        let bracket = open.start + text.get(open)?.find(['(', '['])? + 1;
+        return Some(format!("{}{piece}{}", text.get(..bracket)?, text.get(bracket..)?));
+    };
+    let span = last.whole();
+    let (before, after) = (text.get(..span.end)?, text.get(span.end..)?);
+    let line_start = before.get(..span.start)?.rfind('\n').map_or(0, |it| it + 1);
+    let indent = text.get(line_start..span.start)?;
+    let gap = match line_start > 0 && indent.trim().is_empty() {
+        true => format!("\n{indent}"),
+        false => " ".to_owned(),
+    };
+    // The comma that may follow the last entry then follows the piece.
+    Some(format!("{before},{gap}{piece}{after}"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const TEXT: &str = "(\n    // who\n    player: (age: 13),\n    bats: [\n        (label: \"A\"), // old\n        (label: \"B\", mass: \"1 kg\"),\n    ],\n)\n";
+
+    #[test]
+    fn a_value_is_changed_and_every_note_stays() {
+        let new = put(TEXT, "bats.1.mass", "2 lb 9 oz").unwrap();
+        assert_eq!(new, TEXT.replace("1 kg", "2 lb 9 oz"));
+    }
+
+    #[test]
+    fn a_missing_value_comes_after_the_last_of_its_part() {
+        let new = put(TEXT, "bats.0.pendulum.time", "13 s").unwrap();
+        assert!(new.contains("(label: \"A\", pendulum: (time: \"13 s\")), // old"), "{new}");
+        let new = put(TEXT, "innings.runs", "80").unwrap();
+        assert!(new.contains("    ],\n    innings: (runs: \"80\"),\n)"), "{new}");
+    }
+
+    #[test]
+    fn a_bat_comes_and_goes() {
+        let more = add_bat(TEXT, "(label: \"C\")").unwrap();
+        assert!(more.contains("\"1 kg\"),\n        (label: \"C\"),\n    ]"), "{more}");
+        assert_eq!(take(&more, "bats.2").unwrap(), TEXT);
+        assert_eq!(take(TEXT, "bats.0.mass").unwrap(), TEXT);
+    }
+
+    #[test]
+    fn the_first_bat_of_an_empty_list_has_its_place() {
+        assert_eq!(add_bat("(bats: [])", "(label: \"A\")").unwrap(), "(bats: [(label: \"A\")])");
+        assert_eq!(put("()", "player.age", "13").unwrap(), "(player: (age: \"13\"))");
+    }
+}
