@@ -65,7 +65,7 @@ fn speed(units: Units) -> (&'static str, f64) {
 }
 
 /// The map on the grid of its cells.
-fn map_picture(it: &Fitted, units: Units) -> MapPicture {
+pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
     let cells = &it.fitting.map;
     let axis = |f: &dyn Fn(usize) -> f64| {
         let mut all: Vec<f64> = (0..cells.len()).map(f).collect();

@@ -13,6 +13,8 @@ pub enum Action {
     Demo,
     /// A player to be measured.
     New,
+    /// Four bats on a maker's bench.
+    Maker,
     /// A scenario file.
     Open(PathBuf),
     /// Asks which file to open.

@@ -18,7 +18,9 @@ impl Studio {
     /// Does it.
     pub fn apply(&mut self, action: Action) {
         match action {
-            Action::Demo | Action::New | Action::Open(_) | Action::Close => self.leave(action),
+            Action::Demo | Action::New | Action::Maker | Action::Open(_) | Action::Close => {
+                self.leave(action);
+            }
             Action::AskOpen => self.asks.push_back(Ask::Open),
             Action::AskSave => self.asks.push_back(Ask::SaveAs),
             Action::AskCard => self.asks.push_back(Ask::CardFolder),
@@ -44,6 +46,7 @@ impl Studio {
             Action::Undo => self.travel(false),
             Action::Redo => self.travel(true),
             Action::View(view) => self.look_at(view),
+            Action::Pair(pair) => self.show_pair(pair),
             Action::Fit => self.fit(),
             Action::CancelFit => self.work.cancel(Question::Fit),
             Action::WriteCard(folder) => self.write_card(&folder),
@@ -82,7 +85,6 @@ impl Studio {
             Action::ColourBy(by) => self.colour_by = by,
             Action::Try(mass_kg, balance_m) => self.tried = Some([mass_kg, balance_m]),
             Action::Untry => self.tried = None,
-            Action::Pair(pair) => self.pair = pair,
             Action::BenchBat(bat) => {
                 self.bench_bat = bat.min(last);
                 self.taps.clear();
@@ -106,6 +108,9 @@ impl Studio {
 
     fn look_at(&mut self, view: View) {
         self.view = view;
+        if view == View::Pickup {
+            self.show_pair(self.pair);
+        }
         if matches!(view, View::Map | View::Card) && self.results.fitted.is_none() {
             self.fit();
         }
@@ -135,6 +140,7 @@ impl Studio {
         let document = match &action {
             Action::Demo => Document::demo(),
             Action::New => Document::starter(),
+            Action::Maker => Document::maker(),
             Action::Open(path) => Document::open(path),
             _ => {
                 self.closed = true;
@@ -164,7 +170,11 @@ impl Studio {
         }
         let found = self.recovery.found(self.document.path());
         self.rescued = found.filter(|it| it.text != self.document.text());
-        let view = if matches!(by, Action::New) { View::Bench } else { View::Swing };
+        let view = match by {
+            Action::New => View::Bench,
+            Action::Maker => View::Pickup,
+            _ => View::Swing,
+        };
         self.look_at(view);
     }
 

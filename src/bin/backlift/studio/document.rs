@@ -9,6 +9,9 @@ use backlift::files::scenario::{DEMO, Given, ScenarioV1, edit, fields_of, set, t
 /// A scenario with a note at every field.
 const STARTER: &str = include_str!("../../../../scenarios/starter.ron");
 
+/// A maker's two pairs.
+const MAKER: &str = include_str!("../../../../scenarios/maker.ron");
+
 /// A scenario being worked on. Its text is the truth: notes written into the file stay.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Document {
@@ -27,6 +30,11 @@ impl Document {
     /// A player to be measured.
     pub fn starter() -> Result<Self, Faults> {
         Self::from_text("a new player", STARTER)
+    }
+
+    /// Two bats of one weight, and two of one pickup.
+    pub fn maker() -> Result<Self, Faults> {
+        Self::from_text("a maker's bench", MAKER)
     }
 
     fn from_text(name: &str, text: &str) -> Result<Self, Faults> {

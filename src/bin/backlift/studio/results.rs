@@ -1,10 +1,12 @@
 //! Answers that came, each with what it hangs on, so that an old one is known for what it is.
 
 use std::collections::BTreeMap;
+use std::path::PathBuf;
 use std::sync::Arc;
 
 use backlift::files::fault::Fault;
 
+use super::card::CardPicture;
 use super::derived::told;
 use super::innings::Innings;
 use super::work::{Answer, Question, Report};
@@ -37,6 +39,10 @@ pub struct Results {
     pub compared_bats: [usize; 2],
     /// The last fitting.
     pub fitted: Option<Keyed<Fitted>>,
+    /// The card as a picture.
+    pub picture: Option<Keyed<CardPicture>>,
+    /// Files of a card that were written, not yet told: how many, and where.
+    pub written: Option<(usize, PathBuf)>,
     /// Questions without an answer, by what they hang on.
     pub failed: BTreeMap<u64, Vec<Fault>>,
 }
@@ -61,6 +67,8 @@ impl Results {
                 self.compared_bats = pair;
             }
             (Question::Fit, Ok(Answer::Fitted(it))) => self.fitted = Some(Keyed { key, it }),
+            (_, Ok(Answer::Picture(it))) => self.picture = Some(Keyed { key, it }),
+            (_, Ok(Answer::Written(files, folder))) => self.written = Some((files, folder)),
             (_, Err(Stop::Cancelled)) => {}
             (_, Err(stop)) => {
                 self.failed.insert(key, told(stop));
@@ -86,5 +94,6 @@ impl Results {
         self.lately.clear();
         self.compared = None;
         self.fitted = None;
+        self.picture = None;
     }
 }

@@ -151,7 +151,7 @@ impl Studio {
         let length_s = self.length_s();
         self.playback.advance(passed_s, length_s);
         for report in self.work.reports() {
-            self.results.take(report);
+            self.take(report);
         }
         self.ask_for_what_is_missing();
         self.keep_unsaved();
@@ -202,11 +202,26 @@ impl Studio {
         self.results.fitted.as_ref().is_none_or(|it| it.key != self.derived.fit_key)
     }
 
+    fn take(&mut self, report: super::work::Report) {
+        let (question, key) = (report.question, report.key);
+        self.results.take(report);
+        if let Some((files, folder)) = self.results.written.take() {
+            self.say(format!("Wrote {files} files into {}", folder.display()));
+        }
+        // What has no place of its own on the screen is said.
+        if !matches!(question, Question::Innings(_) | Question::Compare(_)) {
+            for fault in self.results.failed.get(&key).cloned().unwrap_or_default() {
+                self.say_fault(&fault);
+            }
+        }
+    }
+
     fn ask_for_what_is_missing(&mut self) {
         let Some(loaded) = self.derived.loaded.clone() else { return };
         if self.derived.is_stale() {
             return;
         }
+        self.ask_for_picture();
         for bat in self.playback.bats {
             let question = Question::Innings(bat);
             let Some(key) = self.derived.bat_keys.get(bat).copied() else { continue };

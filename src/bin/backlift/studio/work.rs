@@ -1,10 +1,12 @@
 //! Long work on threads of its own: asked with a plain question, answered with a plain answer, told of
 //! as it goes, stopped when nobody waits for it any more.
 
+use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, Sender, channel};
 
+use super::card::CardPicture;
 use super::innings::Innings;
 use crate::compare::Shown;
 use crate::fit::Fitted;
@@ -21,6 +23,10 @@ pub enum Question {
     Compare([usize; 2]),
     /// The map and the bat to ask for.
     Fit,
+    /// The card as a picture.
+    CardPicture,
+    /// The files of a card.
+    CardFiles,
 }
 
 /// What comes back.
@@ -32,7 +38,14 @@ pub enum Answer {
     Compared(Arc<Shown>),
     /// To [`Question::Fit`].
     Fitted(Arc<Fitted>),
+    /// To [`Question::CardPicture`].
+    Picture(Arc<CardPicture>),
+    /// To [`Question::CardFiles`]: how many, and where.
+    Written(usize, PathBuf),
 }
+
+/// Work with an answer; it may tell of parts of it before.
+pub type Task = Box<dyn FnOnce(&Progress, &dyn Fn(Answer)) -> Result<Answer, Stop> + Send>;
 
 /// Work under way.
 pub struct Job {
@@ -80,8 +93,16 @@ impl Default for Work {
 }
 
 impl Work {
-    /// Starts; work on the same question for another key is stopped.
+    /// Starts what is asked of a scenario.
     pub fn ask(&mut self, question: Question, key: u64, loaded: Arc<Loaded>) {
+        let task = move |progress: &Progress, part: &dyn Fn(Answer)| {
+            answer(question, &loaded, progress, part)
+        };
+        self.start(question, key, Box::new(task));
+    }
+
+    /// Starts a task; work on the same question for another key is stopped.
+    pub fn start(&mut self, question: Question, key: u64, task: Task) {
         if self.job(question).is_some_and(|it| it.key == key) {
             return;
         }
@@ -99,7 +120,7 @@ impl Work {
         std::thread::spawn(move || {
             let progress = Progress::told(cancelled, Box::new(listener));
             let work = || {
-                answer(question, &loaded, &progress, &|part| {
+                task(&progress, &|part| {
                     let _ = words.send(Word::Part(number, part));
                 })
             };
@@ -175,6 +196,9 @@ fn answer(
         Question::Compare(pair) => {
             let bats = pair.iter().filter_map(|it| loaded.bats.get(*it).cloned()).collect();
             Ok(Answer::Compared(Arc::new(crate::compare::compared(loaded, bats, progress)?)))
+        }
+        Question::CardPicture | Question::CardFiles => {
+            Err(Stop::OurMistake("a card follows from a fitting".to_owned()))
         }
         Question::Fit => {
             Ok(Answer::Fitted(Arc::new(crate::fit::fitted(loaded.clone(), progress)?)))

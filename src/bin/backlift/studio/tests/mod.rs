@@ -2,6 +2,8 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 mod files;
+mod paths;
+mod picture;
 mod undo;
 mod work;
 

@@ -1,0 +1,200 @@
+//! The figures beside the swing, each with its doubt and its why.
+
+use backlift::comparison::figure::{Figure, StrokeFigure, When};
+use backlift::innings::played::FIFTY;
+use backlift::units::{Quantity, Units, spoken};
+
+use super::innings::{self, Of};
+use super::state::Studio;
+use crate::figure::{percent, plain};
+
+/// One line of figures.
+pub struct Row {
+    /// What it is.
+    pub name: &'static str,
+    /// First and second bat: the figure, and its doubt; none while it is worked out.
+    pub values: [Option<Told>; 2],
+    /// Second less first, in words, and whether it is more than the doubt.
+    pub difference: Option<(String, bool)>,
+    /// Where it comes from.
+    pub why: &'static str,
+}
+
+/// A figure as it is shown.
+pub struct Told {
+    /// With its unit.
+    pub value: String,
+    /// "± 0.4 km/h"; empty while it is worked out.
+    pub doubt: String,
+}
+
+struct Line {
+    name: &'static str,
+    of: Of,
+    figure: Option<StrokeFigure>,
+    quantity: Option<Quantity>,
+    why: &'static str,
+}
+
+const LINES: [Line; 6] = [
+    Line {
+        name: "bat speed at the ball",
+        of: innings::bat_speed_m_s,
+        figure: Some(StrokeFigure::BatSpeed),
+        quantity: Some(Quantity::Speed),
+        why: "Speed of the contact point in the fastest swing that stays under control, simulated with this player's strength. Its doubt: strength, bat, and what is not known of fatigue",
+    },
+    Line {
+        name: "stroke time",
+        of: innings::stroke_time_s,
+        figure: Some(StrokeFigure::StrokeTime),
+        quantity: Some(Quantity::Time),
+        why: "From the top of the backlift to the ball, in the fastest swing that stays under control",
+    },
+    Line {
+        name: "time in hand",
+        of: innings::time_in_hand_s,
+        figure: Some(StrokeFigure::TimeInHand),
+        quantity: Some(Quantity::Time),
+        why: "Left over between reading the ball and having to start, against the bowling of the scenario; below nought the stroke is late",
+    },
+    Line {
+        name: "fastest ball still met",
+        of: innings::fastest_ball_m_s,
+        figure: Some(StrokeFigure::FastestBall),
+        quantity: Some(Quantity::Speed),
+        why: "Out of the bowler's hand, over the pitch of the scenario",
+    },
+    Line {
+        name: "wrist share",
+        of: innings::wrist_share,
+        figure: Some(StrokeFigure::WristShare),
+        quantity: None,
+        why: "Mean share of what it has left that the busier wrist gives, at one stroke time for all bats and scores",
+    },
+    Line {
+        name: "grip needed",
+        of: innings::grip_share,
+        figure: None,
+        quantity: None,
+        why: "So that the handle neither slips nor twists, as a share of the grip there is; fresh grip, so a lower bound late on. Doubt about that of the grip reading: 5 to 10 %",
+    },
+];
+
+impl Studio {
+    /// Figures of the stroke shown, at the score shown.
+    pub fn swing_rows(&self) -> Vec<Row> {
+        LINES.iter().map(|line| self.row(line)).collect()
+    }
+
+    fn row(&self, line: &Line) -> Row {
+        let runs = f64::from(self.playback.runs);
+        let units = self.look.units;
+        let best: [Option<f64>; 2] = std::array::from_fn(|slot| {
+            let innings = self.innings(slot)?.it;
+            Some(innings.at(innings.stroke(&self.playback.stroke)?, runs, line.of)?.best)
+        });
+        let sd = |slot: usize| line.figure.and_then(|it| self.sd(slot, it, runs));
+        let values = std::array::from_fn(|slot| {
+            let (value, sd) = (best[slot]?, sd(slot));
+            let doubt = sd.map_or(String::new(), |sd| format!("± {}", told(line, sd, sd, units)));
+            Some(Told { value: told(line, value, sd.unwrap_or(0.0), units), doubt })
+        });
+        let difference = match (best, line.figure) {
+            ([Some(a), Some(b)], Some(figure)) => self.difference_sd(figure, runs).map(|sd| {
+                let sign = if b > a { "+" } else { "" };
+                let words = format!(
+                    "{sign}{} ± {}",
+                    told(line, b - a, sd, units),
+                    told(line, sd, sd, units)
+                );
+                let real = backlift::comparison::difference::REAL_BEYOND_SD * sd;
+                (words, (b - a).abs() > real)
+            }),
+            _ => None,
+        };
+        Row { name: line.name, values, difference, why: line.why }
+    }
+
+    /// Doubt of a figure of the stroke shown: as compared fresh and at fifty, evenly between.
+    pub fn sd(&self, slot: usize, figure: StrokeFigure, runs: f64) -> Option<f64> {
+        let compared = self.compared()?;
+        let at = |when: When| {
+            let stroke = compared.strokes.iter().position(|it| *it == self.playback.stroke)?;
+            let wanted = Figure::Stroke(stroke, when, figure);
+            let place = compared.comparison.figures.iter().position(|it| *it == wanted)?;
+            Some(compared.comparison.bats.get(slot)?.value_sd(place).1)
+        };
+        between(at(When::Fresh)?, at(When::AtFifty)?, runs)
+    }
+
+    fn difference_sd(&self, figure: StrokeFigure, runs: f64) -> Option<f64> {
+        let compared = self.compared()?;
+        let stroke = compared.strokes.iter().position(|it| *it == self.playback.stroke)?;
+        let at = |when: When| {
+            Some(compared.difference([0, 1], Figure::Stroke(stroke, when, figure))?.difference.sd)
+        };
+        between(at(When::Fresh)?, at(When::AtFifty)?, runs)
+    }
+
+    /// The comparison of the two bats shown; perhaps of an earlier text.
+    pub fn compared(&self) -> Option<&crate::compare::Shown> {
+        let compared = self.results.compared.as_ref()?;
+        (self.results.compared_bats == self.playback.bats).then_some(&*compared.it)
+    }
+
+    /// Whether it is of the present text.
+    pub fn is_compared(&self) -> bool {
+        let known = self.results.compared.as_ref().map(|it| it.key);
+        known.is_some() && known == self.pair_key()
+    }
+
+    /// What a coach could say aloud of the two bats.
+    pub fn pair_sentence(&self) -> String {
+        if !self.playback.second {
+            let label = self.label(self.playback.bats[0]);
+            return format!("{label} alone; choose a second bat to see the difference");
+        }
+        if self.playback.bats[0] == self.playback.bats[1] {
+            return "The same bat twice: choose another one to see a difference".to_owned();
+        }
+        match self.compared() {
+            Some(shown) => crate::compare::told::sentence(shown, self.look.units),
+            None => "What the two bats do in these hands is being worked out".to_owned(),
+        }
+    }
+
+    /// What a bat is called.
+    pub fn label(&self, bat: usize) -> String {
+        let written = self.document.at(&format!("bats.{bat}.label"));
+        match written.is_empty() {
+            true => format!("Bat {}", backlift::drawing::palette::bat_letter(bat)),
+            false => written,
+        }
+    }
+}
+
+fn between(fresh: f64, late: f64, runs: f64) -> Option<f64> {
+    Some(fresh + (runs / FIFTY).clamp(0.0, 1.0) * (late - fresh))
+}
+
+fn told(line: &Line, value: f64, sd: f64, units: Units) -> String {
+    match line.quantity {
+        Some(quantity) => spoken(quantity, value, sd, units),
+        None => percent(value, if sd > 0.0 && sd < 0.01 { 1 } else { 0 }),
+    }
+}
+
+/// Speed in the reader's units: its unit, and how many of it are in a metre per second.
+pub fn speed_unit(units: Units) -> (&'static str, f64) {
+    match units {
+        Units::Trade => ("km/h", 3.6),
+        Units::Si => ("m/s", 1.0),
+    }
+}
+
+/// A swing moment, kg m².
+pub fn swing_moment(it: backlift::uncertain::Uncertain) -> String {
+    let digits = backlift::units::decimals(it.sd, 4);
+    format!("{} ± {}", plain(it.value, digits, "kg m²"), plain(it.sd, digits, "kg m²"))
+}

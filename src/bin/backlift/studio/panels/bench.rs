@@ -1,0 +1,134 @@
+//! The bench: the bat's measurements as people write them, and what follows from them.
+
+use backlift::units::Quantity;
+use egui::{Grid, RichText, Ui};
+
+use super::field::{Field, field};
+use super::words::{bat_mark, head, quiet, sentence, why};
+use crate::figure::{measured, percent};
+use crate::studio::action::Action;
+use crate::studio::figures::swing_moment;
+use crate::studio::state::Studio;
+
+/// What a coach could say of the bench.
+pub fn told(it: &Studio) -> String {
+    let label = it.label(it.bench_bat);
+    match it.at_bench() {
+        Some(bat) => format!(
+            "{label} weighs {} and picks up like {}; its swing moment is sure to {}",
+            backlift::units::spoken(
+                Quantity::Mass,
+                bat.mass_kg.value,
+                bat.mass_kg.sd,
+                it.look.units
+            ),
+            measured(Quantity::Mass, bat.pickup_weight_kg, it.look.units),
+            percent(bat.swing_moment_kg_m2.relative_sd(), 1)
+        ),
+        None => format!("Weigh {label}, and everything else can follow"),
+    }
+}
+
+/// Which bat, its fields, and what follows.
+pub fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    sentence(ui, &told(it));
+    which(ui, it, out);
+    let bat = it.bench_bat;
+    let path = |name: &str| format!("bats.{bat}.{name}");
+    let rows = [
+        ("label", "Name", "Old faithful", "What you call it"),
+        ("size", "Size", "6", "1 to 6, Harrow, short handle or long handle"),
+        ("mass", "Dead weight", "2 lb 3 oz", "On a kitchen scale, grips and toe guard on"),
+        ("length", "Length", "31.75 in", "From the top of the handle to the toe"),
+        (
+            "balance",
+            "Balance point",
+            "19.5 in",
+            "Where it balances on a pencil, from the top of the handle",
+        ),
+        ("width", "Width", "104 mm", "Greatest width of the blade"),
+        ("edge", "Edge", "32 mm", "Greatest thickness of an edge"),
+        ("depth", "Depth", "55 mm", "From the face to the highest point of the back"),
+        (
+            "handle_diameter",
+            "Handle",
+            "33 mm",
+            "Across the handle over the grip, at the bottom hand",
+        ),
+    ];
+    Grid::new(("bench", bat)).num_columns(2).show(ui, |ui| {
+        for (name, label, like, how) in rows {
+            field(ui, it, out, &Field { path: &path(name), label, like, how });
+        }
+    });
+    follows(ui, it);
+}
+
+fn which(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    ui.horizontal_wrapped(|ui| {
+        for bat in 0..it.document.bat_count() {
+            let label = it.label(bat);
+            if ui.selectable_label(it.bench_bat == bat, label).clicked() {
+                out.push(Action::BenchBat(bat));
+            }
+        }
+        if ui.button("Another bat").clicked() {
+            out.push(Action::AddBat);
+        }
+        if ui.button("A copy").on_hover_text("The same figures under a new name").clicked() {
+            out.push(Action::DuplicateBat(it.bench_bat));
+        }
+        let more = it.document.bat_count() > 1;
+        if ui.add_enabled(more, egui::Button::new("Take it away")).clicked() {
+            out.push(Action::RemoveBat(it.bench_bat));
+        }
+    });
+}
+
+/// The figures of the bat, each with its doubt and its why.
+fn follows(ui: &mut Ui, it: &Studio) {
+    let Some(bat) = it.at_bench() else { return };
+    let units = it.look.units;
+    ui.horizontal(|ui| {
+        head(ui, "What follows");
+        bat_mark(ui, &it.look, it.bench_bat);
+    });
+    let timed = match bat.reading.pendulum {
+        Some(_) => "From the pendulum below, moved to 6 in from the top",
+        None => "Estimated from size, weight and balance point; a pendulum test makes it surer",
+    };
+    let rows = [
+        ("swing moment", swing_moment(bat.swing_moment_kg_m2), timed),
+        (
+            "picks up like",
+            measured(Quantity::Mass, bat.pickup_weight_kg, units),
+            "Scale weight of the usual bat of its size that is as hard to get moving",
+        ),
+        (
+            "sweet spot, from the top",
+            measured(Quantity::Length, bat.percussion_m, units),
+            "Centre of percussion for a hand 6 in from the top: a ball there does not jar it",
+        ),
+    ];
+    Grid::new("follows").num_columns(2).show(ui, |ui| {
+        for (name, value, words) in rows {
+            ui.label(RichText::new(name).weak());
+            why(ui, &value, words);
+            ui.end_row();
+        }
+    });
+    quiet(ui, &format!("Size {}. {}", bat.size, law(bat)));
+    let path = format!("bats.{}", it.bench_bat);
+    for warning in it.derived.about(&path) {
+        quiet(ui, crate::studio::derived::words(warning));
+    }
+}
+
+fn law(bat: &backlift::bat::figures::WeighedBat) -> &'static str {
+    use backlift::bat::laws::Verdict;
+    match bat.law.verdict {
+        Verdict::Yes => "Within the Laws",
+        Verdict::No => "The Laws forbid it",
+        Verdict::NotMeasured => "Too little is measured to say whether the Laws allow it",
+    }
+}

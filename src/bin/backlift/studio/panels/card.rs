@@ -1,0 +1,120 @@
+//! The card: what the maker gets, its files, and a delivered bat held against it.
+
+use backlift::card::Figure;
+use backlift::card::returned_bat::{Item, Within};
+use backlift::units::{Quantity, Units, decimals, spoken};
+use egui::{ColorImage, Grid, RichText, TextureHandle, TextureOptions, Ui};
+
+use super::words::{caution, head, quiet, sentence, why};
+use crate::figure::{bare, measured, number};
+use crate::studio::action::{Action, View};
+use crate::studio::state::Studio;
+
+/// The card as it is printed.
+pub fn preview(ui: &mut Ui, it: &Studio) {
+    let Some(picture) = &it.results.picture else {
+        let drawn = it.results.fitted.is_some();
+        quiet(ui, if drawn { "The card is being drawn" } else { "No card yet" });
+        return;
+    };
+    let id = egui::Id::new("card picture");
+    let before = ui.data(|data| data.get_temp::<(u64, TextureHandle)>(id));
+    let texture = match before.filter(|before| before.0 == picture.key) {
+        Some((_, texture)) => texture,
+        None => {
+            let image = ColorImage::from_rgba_unmultiplied(picture.it.size, &picture.it.rgba);
+            let texture = ui.ctx().load_texture("card", image, TextureOptions::LINEAR);
+            ui.data_mut(|data| data.insert_temp(id, (picture.key, texture.clone())));
+            texture
+        }
+    };
+    let [width, height] = picture.it.size.map(|it| it as f32);
+    egui::ScrollArea::vertical().show(ui, |ui| {
+        let shown = ui.available_width().min(width);
+        let size = egui::vec2(shown, shown * height / width);
+        let image = egui::Image::new((texture.id(), size)).alt_text("the card, one A4 page");
+        ui.add(image);
+    });
+}
+
+/// What stands beside it.
+pub fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    match &it.results.fitted {
+        Some(fitted) => sentence(ui, &fitted.it.card.reason),
+        None => sentence(ui, "The card tells a maker five figures, and how far each may be off"),
+    }
+    super::map_figures::search(ui, it, out);
+    if let Some(fitted) = &it.results.fitted {
+        quiet(ui, &fitted.it.card.how_sure);
+        ui.add_enabled_ui(!it.is_fit_stale(), |ui| {
+            let write = ui.button("Write the card…");
+            if write.on_hover_text("PDF, RON and PNG, with the map and the innings").clicked() {
+                out.push(Action::AskCard);
+            }
+        });
+        head(ui, "To be known");
+        fitted.it.card.cautions.iter().for_each(|it| caution(ui, it));
+    }
+    check(ui, it, out);
+}
+
+fn check(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    head(ui, "Is the delivered bat this one?");
+    let label = it.label(it.bench_bat);
+    ui.horizontal_wrapped(|ui| {
+        ui.weak("bat at the bench");
+        ui.label(&label);
+        if ui.button("Measure it").clicked() {
+            out.push(Action::View(View::Bench));
+        }
+    });
+    ui.horizontal_wrapped(|ui| {
+        if ui.button("Check it against this card").clicked() {
+            out.push(Action::CheckHere);
+        }
+        if ui.button("Against another card…").clicked() {
+            out.push(Action::AskCheck);
+        }
+    });
+    let Some(check) = &it.check else { return };
+    sentence(ui, &check.sentence());
+    Grid::new("check").num_columns(4).show(ui, |ui| {
+        for head in ["", "measured", "asked, and its limits", "within"] {
+            ui.weak(head);
+        }
+        ui.end_row();
+        check.items.iter().for_each(|item| row(ui, item, it.look.units));
+    });
+}
+
+fn row(ui: &mut Ui, item: &Item, units: Units) {
+    let sd = item.measured.map_or(0.0, |it| it.sd);
+    let quantity = match item.figure {
+        Figure::SwingMoment => None,
+        Figure::DeadWeight => Some(Quantity::Mass),
+        _ => Some(Quantity::Length),
+    };
+    let figure = |value: f64| match quantity {
+        Some(quantity) => spoken(quantity, value, sd, units),
+        None => number(value, decimals(0.1 * sd, 4)),
+    };
+    let bench = item.measured.map(|it| match quantity {
+        Some(quantity) => measured(quantity, it, units),
+        None => bare(it, 4),
+    });
+    let [low, high] = item.tolerance;
+    ui.add(egui::Label::new(RichText::new(item.figure.words()).weak()).wrap());
+    why(
+        ui,
+        &bench.unwrap_or_else(|| "not measured".to_owned()),
+        "At the bench, ± one standard deviation",
+    );
+    ui.label(format!("{}: {} to {}", figure(item.asked), figure(low), figure(high)));
+    ui.label(match item.within {
+        Within::Yes => "yes",
+        Within::No => "no",
+        Within::Unsure => "unsure",
+        Within::NotMeasured => "",
+    });
+    ui.end_row();
+}

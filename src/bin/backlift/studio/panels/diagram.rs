@@ -1,0 +1,184 @@
+//! How to measure, drawn: where the tape goes, where the pencil, where the rods.
+
+use egui::{Align2, FontId, Painter, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui, Vec2};
+
+use crate::studio::look::Look;
+use crate::studio::style::{GRID, ink, theme, wash};
+
+/// Half the outline of a bat seen from the front: share of its length from the top, and half its width as
+/// a share of its length.
+const OUTLINE: [(f32, f32); 8] = [
+    (0.0, 0.018),
+    (0.30, 0.018),
+    (0.34, 0.03),
+    (0.38, 0.058),
+    (0.42, 0.062),
+    (0.93, 0.062),
+    (0.985, 0.048),
+    (1.0, 0.03),
+];
+
+struct Pen {
+    painter: Painter,
+    line: Stroke,
+    mark: Stroke,
+    font: FontId,
+    wood: egui::Color32,
+}
+
+impl Pen {
+    fn new(ui: &Ui, look: &Look, whole: Rect) -> Self {
+        let theme = theme(look);
+        Self {
+            painter: ui.painter_at(whole),
+            line: Stroke::new(1.5, ink(theme.ink)),
+            mark: Stroke::new(1.5, ink(theme.bats[0])),
+            font: TextStyle::Small.resolve(ui.style()),
+            wood: wash(theme.hairline, 0.6),
+        }
+    }
+
+    /// A bat from its top along a direction, whose length it has.
+    fn bat(&self, top: Pos2, along: Vec2) {
+        let across = along.rot90();
+        let side = |sign: f32| {
+            OUTLINE.iter().map(move |(at, half)| top + along * *at + across * (sign * *half))
+        };
+        let handle: Vec<Pos2> = side(1.0).take(2).chain(side(-1.0).take(2).rev_all()).collect();
+        let blade: Vec<Pos2> = side(1.0).skip(1).chain(side(-1.0).skip(1).rev_all()).collect();
+        for part in [handle, blade] {
+            self.painter.add(Shape::convex_polygon(part, self.wood, self.line));
+        }
+    }
+
+    /// A length with marks at both ends and its name.
+    fn length(&self, from: Pos2, to: Pos2, name: &str) {
+        let tick = (to - from).normalized().rot90() * 5.0;
+        for end in [from, to] {
+            self.painter.line_segment([end - tick, end + tick], self.mark);
+        }
+        self.painter.line_segment([from, to], self.mark);
+        self.words(from + 0.5 * (to - from) + egui::vec2(0.0, -3.0), Align2::CENTER_BOTTOM, name);
+    }
+
+    fn words(&self, at: Pos2, anchor: Align2, words: &str) {
+        self.painter.text(at, anchor, words, self.font.clone(), self.line.color);
+    }
+}
+
+/// Points in the other order, so that an outline closes.
+trait RevAll: Iterator<Item = Pos2> + Sized {
+    fn rev_all(self) -> std::vec::IntoIter<Pos2> {
+        let mut all: Vec<Pos2> = self.collect();
+        all.reverse();
+        all.into_iter()
+    }
+}
+
+impl<T: Iterator<Item = Pos2>> RevAll for T {}
+
+fn sheet(ui: &mut Ui, height: f32, name: &'static str) -> Rect {
+    let size = egui::vec2(ui.available_width().min(60.0 * GRID), height);
+    let (whole, response) = ui.allocate_exact_size(size, Sense::hover());
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Image, true, name));
+    whole
+}
+
+/// Length, balance point and scale.
+pub fn bat(ui: &mut Ui, look: &Look) {
+    let scale = look.text_scale;
+    let whole = sheet(ui, 17.0 * GRID * scale, "how to measure length and balance point");
+    let pen = Pen::new(ui, look, whole);
+    let inside = whole.shrink(GRID);
+    let top = Pos2::new(inside.left() + GRID, inside.center().y);
+    let along = egui::vec2(inside.width() - 2.0 * GRID, 0.0);
+    pen.bat(top, along);
+    let lift = 0.075 * along.x + GRID;
+    let balance = top + along * 0.61;
+    pen.length(top - egui::vec2(0.0, lift), top + along - egui::vec2(0.0, lift), "length");
+    let below = egui::vec2(0.0, lift);
+    pen.painter.line_segment([top + below, balance + below], pen.mark);
+    let tip = balance + egui::vec2(0.0, 0.064 * along.x);
+    let foot = [tip, tip + egui::vec2(-7.0, 12.0), tip + egui::vec2(7.0, 12.0)];
+    pen.painter.add(Shape::convex_polygon(foot.to_vec(), pen.mark.color, Stroke::NONE));
+    pen.words(
+        top + below + egui::vec2(0.3 * along.x, 3.0),
+        Align2::CENTER_TOP,
+        "balance point, over a pencil",
+    );
+    pen.words(top - egui::vec2(0.0, 0.02 * along.x + 2.0), Align2::LEFT_BOTTOM, "top");
+    pen.words(top + along * 0.97, Align2::RIGHT_CENTER, "toe");
+}
+
+/// The pendulum: two rods, six inches down, a hand's breadth of swing.
+pub fn pendulum(ui: &mut Ui, look: &Look) {
+    let whole = sheet(ui, 26.0 * GRID * look.text_scale, "how to hang the bat for the pendulum");
+    let pen = Pen::new(ui, look, whole);
+    let length = whole.height() - 3.0 * GRID;
+    let pivot = Pos2::new(whole.center().x, whole.top() + 2.0 * GRID + 0.19 * length);
+    for lean in [-0.12_f32, 0.12] {
+        let down = egui::vec2(lean.sin(), lean.cos()) * length;
+        let ghost = [pivot, pivot + down * 0.81];
+        pen.painter.extend(Shape::dashed_line(&ghost, Stroke::new(1.0, pen.line.color), 4.0, 4.0));
+    }
+    pen.bat(pivot - egui::vec2(0.0, 0.19 * length), egui::vec2(0.0, length));
+    for side in [-1.0, 1.0] {
+        let out = pivot + egui::vec2(side * 6.0 * GRID, 0.0);
+        pen.painter.line_segment([pivot, out], Stroke::new(3.0, pen.mark.color));
+        let foot =
+            [out + egui::vec2(-6.0, 0.0), out + egui::vec2(6.0, 0.0), out + egui::vec2(0.0, 12.0)];
+        pen.painter.add(Shape::convex_polygon(foot.to_vec(), pen.line.color, Stroke::NONE));
+    }
+    let beside = pivot + egui::vec2(7.5 * GRID, 0.0);
+    pen.words(beside, Align2::LEFT_CENTER, "rods on two edges");
+    let left = pivot.x - 3.0 * GRID;
+    let top = Pos2::new(left, pivot.y - 0.19 * length);
+    pen.painter.line_segment([top, Pos2::new(left, pivot.y)], pen.mark);
+    pen.words(Pos2::new(left - 4.0, pivot.y - 0.1 * length), Align2::RIGHT_CENTER, "pivot, 6 in");
+    let low = pivot + egui::vec2(0.14 * length, 0.72 * length);
+    pen.words(low, Align2::LEFT_CENTER, "out and back is one swing");
+}
+
+/// The player: what the tape and the dynamometer are held to.
+pub fn player(ui: &mut Ui, look: &Look) {
+    let whole = sheet(ui, 26.0 * GRID * look.text_scale, "how to measure the player");
+    let pen = Pen::new(ui, look, whole);
+    let height = whole.height() - 2.0 * GRID;
+    let foot = Pos2::new(whole.left() + 0.3 * whole.width(), whole.bottom() - GRID);
+    let up = |share: f32, across: f32| foot + egui::vec2(across * height, -share * height);
+    let limb = Stroke::new(0.05 * height, pen.wood);
+    for (from, to) in [
+        (up(0.0, -0.07), up(0.5, -0.05)),
+        (up(0.0, 0.07), up(0.5, 0.05)),
+        (up(0.5, 0.0), up(0.8, 0.0)),
+        (up(0.8, 0.0), up(0.62, 0.16)),
+        (up(0.62, 0.16), up(0.48, 0.2)),
+    ] {
+        pen.painter.line_segment([from, to], limb);
+    }
+    pen.painter.circle(up(0.93, 0.0), 0.07 * height, pen.wood, pen.line);
+    let aside = -0.25;
+    let tick = egui::vec2(5.0, 0.0);
+    for share in [0.0, 1.0] {
+        pen.painter.line_segment([up(share, aside) - tick, up(share, aside) + tick], pen.mark);
+    }
+    pen.painter.line_segment([up(0.0, aside), up(1.0, aside)], pen.mark);
+    pen.words(up(0.5, aside) - egui::vec2(6.0, 0.0), Align2::RIGHT_CENTER, "height");
+    let arm = [up(0.82, 0.04), up(0.63, 0.21), up(0.5, 0.25)];
+    pen.painter.add(Shape::line(arm.to_vec(), pen.mark));
+    pen.words(
+        up(0.72, 0.22),
+        Align2::LEFT_CENTER,
+        "arm: point of the shoulder to the middle of the grip",
+    );
+    pen.words(
+        up(0.44, 0.25),
+        Align2::LEFT_CENTER,
+        "hand: wrist crease to the tip of the middle finger",
+    );
+    pen.words(
+        up(0.34, 0.25),
+        Align2::LEFT_CENTER,
+        "grip: squeeze the dynamometer, elbow by the side",
+    );
+}

@@ -1,0 +1,75 @@
+//! One field of the scenario, written as people write it.
+
+use egui::{Key, TextEdit, Ui};
+
+use super::words::{caution, quiet};
+use crate::studio::action::Action;
+use crate::studio::derived::words;
+use crate::studio::state::Studio;
+
+/// A field and how to fill it.
+pub struct Field<'a> {
+    /// Its path in the scenario: `bats.0.mass`.
+    pub path: &'a str,
+    /// What it is called.
+    pub label: &'a str,
+    /// What may stand in it.
+    pub like: &'a str,
+    /// How to measure it.
+    pub how: &'a str,
+}
+
+/// Draws it in two columns of a grid; what is typed counts on Enter, or when the field is left.
+pub fn field(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, field: &Field<'_>) {
+    let Field { path, label, like, how } = *field;
+    let name = ui.label(label).on_hover_text(how);
+    ui.vertical(|ui| {
+        let id = egui::Id::new(("field", path));
+        let kept = it.document.at(path);
+        let draft = ui.data(|data| data.get_temp::<String>(id));
+        let mut text = draft.unwrap_or_else(|| kept.clone());
+        let edit = TextEdit::singleline(&mut text).id(id).hint_text(like);
+        let response = ui.add(edit).labelled_by(name.id).on_hover_text(how);
+        if response.lost_focus() {
+            let given_up = ui.input(|input| input.key_pressed(Key::Escape));
+            if !given_up && text.trim() != kept {
+                out.push(Action::Set(path.to_owned(), text));
+            }
+            ui.data_mut(|data| data.remove::<String>(id));
+        } else if response.changed() {
+            ui.data_mut(|data| data.insert_temp(id, text));
+        }
+        for fault in it.derived.about(path) {
+            let mend = fault.help.as_deref().map_or(String::new(), |it| format!("; {it}"));
+            let told = format!("{}{mend}", words(fault));
+            if fault.is_warning {
+                quiet(ui, &told);
+            } else {
+                caution(ui, &told);
+            }
+        }
+    });
+    ui.end_row();
+}
+
+/// One of a few words.
+pub fn choice(
+    ui: &mut Ui,
+    it: &Studio,
+    out: &mut Vec<Action>,
+    path: &str,
+    label: &str,
+    words: &[&str],
+) {
+    ui.label(label);
+    ui.horizontal(|ui| {
+        let kept = it.document.at(path);
+        for word in words {
+            let chosen = kept.eq_ignore_ascii_case(word);
+            if ui.selectable_label(chosen, *word).clicked() && !chosen {
+                out.push(Action::Set(path.to_owned(), (*word).to_owned()));
+            }
+        }
+    });
+    ui.end_row();
+}

@@ -1,0 +1,159 @@
+//! Late in the innings: the score, the curves, the mark at fifty.
+
+use backlift::drawing::axis::Axis;
+use backlift::drawing::palette::{bat_letter, bat_look};
+use backlift::innings::played::FIFTY;
+use backlift::units::{Quantity, spoken};
+use egui::{Align2, Sense, Ui};
+
+use super::chart::Chart;
+use super::words::{pending, quiet, sentence};
+use crate::figure::percent;
+use crate::studio::action::Action;
+use crate::studio::figures::speed_unit;
+use crate::studio::innings::{Of, bat_speed_m_s, time_in_hand_s, wrist_share};
+use crate::studio::state::Studio;
+use crate::studio::style::{ink, theme, wash};
+
+/// Score at the right end.
+const LAST: f64 = 100.0;
+
+/// What a coach could say of the first bat.
+pub fn told(it: &Studio) -> String {
+    let drop = |slot: usize| {
+        let innings = it.innings(slot)?.it;
+        let stroke = innings.stroke(&it.playback.stroke)?;
+        let fresh = innings.at(stroke, 0.0, bat_speed_m_s)?.best;
+        let late = innings.at(stroke, FIFTY, bat_speed_m_s)?;
+        Some([late.high, late.best, late.low].map(|it| (fresh - it, (fresh - it) / fresh)))
+    };
+    let bat = it.label(it.playback.bats[0]);
+    let Some([least, lost, most]) = drop(0) else {
+        return format!("The innings with {bat} is being played");
+    };
+    let speed = spoken(Quantity::Speed, lost.0, 0.3 * lost.0.abs(), it.look.units);
+    format!(
+        "By fifty the {} with {bat} has lost {} ({speed}); anything from {} to {}, since nobody has measured lasting fatigue",
+        it.playback.stroke,
+        percent(lost.1, 1),
+        percent(least.1, 1),
+        percent(most.1, 1)
+    )
+}
+
+/// Draws the sentence.
+pub fn words(ui: &mut Ui, it: &Studio) {
+    sentence(ui, &told(it));
+    pending(ui, it.playback.bats.iter().any(|bat| it.is_pending(*bat)));
+}
+
+/// Draws score and curves in the width there is.
+pub fn innings(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    ui.horizontal_wrapped(|ui| {
+        let mut runs = it.playback.runs;
+        let slider = egui::Slider::new(&mut runs, 0..=100).suffix(" runs").text("score");
+        if ui.add(slider).changed() {
+            out.push(Action::Score(runs));
+        }
+        if ui.button("Fresh").clicked() {
+            out.push(Action::Score(0));
+        }
+        if ui.button("At fifty").clicked() {
+            out.push(Action::Score(FIFTY as u32));
+        }
+        super::playback::strokes(ui, it, out);
+        quiet(ui, "the bands are what is not known of lasting fatigue");
+    });
+    let (unit, per_m_s) = speed_unit(it.look.units);
+    let space = ui.available_size();
+    let width = (space.x - 2.0 * ui.spacing().item_spacing.x) / 3.0;
+    let height = space.y.clamp(12.0 * 8.0, 40.0 * 8.0);
+    let curves: [(&str, Of, f64, f64); 3] = [
+        (&format!("bat speed, {unit}"), bat_speed_m_s, per_m_s, 2.0 * per_m_s),
+        ("wrist share, %", wrist_share, 100.0, 4.0),
+        ("time in hand, ms", time_in_hand_s, 1000.0, 20.0),
+    ];
+    ui.horizontal(|ui| {
+        for (name, of, scale, least) in curves {
+            one(ui, it, out, [width, height], name, &|now| scale * of(now), least);
+        }
+    });
+}
+
+type Scaled<'a> = &'a dyn Fn(&backlift::innings::played::StrokeNow) -> f64;
+
+fn one(
+    ui: &mut Ui,
+    it: &Studio,
+    out: &mut Vec<Action>,
+    size: [f32; 2],
+    name: &str,
+    of: Scaled<'_>,
+    least: f64,
+) {
+    let (whole, response) = ui.allocate_exact_size(size.into(), Sense::click_and_drag());
+    let runs = f64::from(it.playback.runs);
+    response.widget_info(|| {
+        let words = format!("{name} through the innings, now at {runs:.0} runs");
+        egui::WidgetInfo::labeled(egui::WidgetType::Slider, true, words)
+    });
+    let shown = if it.playback.second { 2 } else { 1 };
+    let lines: Vec<(usize, Vec<[f64; 4]>)> = (0..shown)
+        .filter_map(|slot| {
+            let innings = it.innings(slot)?.it;
+            let stroke = innings.stroke(&it.playback.stroke)?;
+            let point = |it: &crate::studio::innings::Point| {
+                let low = of(it.most_tired.get(stroke)?);
+                let best = of(it.at.with_slow.get(stroke)?);
+                let high = of(it.at.without_slow.get(stroke)?);
+                Some([it.at.left.runs, low, best, high])
+            };
+            Some((*it.playback.bats.get(slot)?, innings.points.iter().filter_map(point).collect()))
+        })
+        .collect();
+    let values = lines.iter().flat_map(|it| it.1.iter().flat_map(|it| [it[1], it[2], it[3]]));
+    let y = Axis::around(name, values, least);
+    let x = Axis { label: "runs".to_owned(), range: [0.0, LAST] };
+    let theme = theme(&it.look);
+    let chart = Chart::new(ui, &it.look, whole, x, y, 16.0);
+    chart.ground();
+    for (bat, points) in &lines {
+        let colour = bat_look(theme, *bat).0;
+        let band: Vec<_> = points.iter().map(|it| (it[0], it[1], it[3])).collect();
+        chart.band(&band, wash(colour, 0.18));
+    }
+    for (bat, points) in &lines {
+        let colour = ink(bat_look(theme, *bat).0);
+        let line: Vec<_> = points.iter().map(|it| (it[0], it[2])).collect();
+        chart.curve(&line, *bat, colour);
+        if let Some((x, y)) = line.last() {
+            let end = chart.at(*x, *y) + egui::vec2(4.0, 0.0);
+            chart.words(end, Align2::LEFT_CENTER, &bat_letter(*bat), colour);
+        }
+    }
+    chart.upright(FIFTY, ink(theme.quiet), 1.0);
+    let mark = chart.at(FIFTY, chart.y.range[1]);
+    chart.words(mark, Align2::CENTER_BOTTOM, "fifty", ink(theme.quiet));
+    chart.upright(runs, ink(theme.ink), 2.0);
+    if let Some(place) = response.interact_pointer_pos() {
+        let score = chart.under(place)[0].clamp(0.0, LAST).round() as u32;
+        if score != it.playback.runs {
+            out.push(Action::Score(score));
+        }
+    }
+    if response.has_focus() {
+        let step = |key| ui.input(|input| input.key_pressed(key));
+        if step(egui::Key::ArrowRight) {
+            out.push(Action::Score(it.playback.runs + 1));
+        }
+        if step(egui::Key::ArrowLeft) {
+            out.push(Action::Score(it.playback.runs.saturating_sub(1)));
+        }
+        ui.painter().rect_stroke(
+            whole,
+            2.0,
+            ui.visuals().selection.stroke,
+            egui::StrokeKind::Inside,
+        );
+    }
+}

@@ -1,0 +1,202 @@
+//! The map: dead weight against balance point, shaded by what is asked, lines of equal pickup, points.
+
+use std::sync::Arc;
+
+use backlift::drawing::axis::{Axis, round_step};
+use backlift::drawing::contour::Field;
+use backlift::drawing::palette::{bat_letter, bat_look, cividis};
+use egui::{Align2, Mesh, Pos2, Rect, Sense, Shape, Stroke, Ui};
+
+use super::chart::Chart;
+use crate::figure::number;
+use crate::studio::action::Action;
+use crate::studio::ground::{Ground, axis_units};
+use crate::studio::state::Studio;
+use crate::studio::style::{ink, theme};
+
+/// Shades on the map.
+const SHADES: f64 = 9.0;
+
+/// Draws the map in the space there is.
+pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    let Some(ground) = remembered(ui, it) else { return };
+    let (whole, response) = ui.allocate_exact_size(ui.available_size(), Sense::click_and_drag());
+    response.widget_info(|| {
+        let words = format!("map of bats: {}", ground.label);
+        egui::WidgetInfo::labeled(egui::WidgetType::Image, true, words)
+    });
+    let (units, [mass_unit, length_unit]) = axis_units(it.look.units);
+    let axis = |label: String, values: &[f64]| Axis::around(label, values.iter().copied(), 0.0);
+    let x = axis(format!("dead weight, {mass_unit}"), &ground.x);
+    let y = axis(format!("balance point from the top, {length_unit}"), &ground.y);
+    let chart = Chart::new(ui, &it.look, whole, x, y, 24.0);
+    chart.ground();
+    shade(&chart, it, &ground);
+    pickup(&chart, it, &ground);
+    demand(&chart, it, &ground);
+    points(&chart, it, units);
+    let place =
+        response.interact_pointer_pos().filter(|_| response.dragged() || response.clicked());
+    if let Some(place) = place {
+        let [x, y] = chart.under(place);
+        try_here(it, out, x * units[0], y * units[1]);
+    }
+    if response.has_focus() {
+        by_keys(ui, it, out);
+        let focus = ui.visuals().selection.stroke;
+        ui.painter().rect_stroke(whole, 2.0, focus, egui::StrokeKind::Inside);
+    }
+}
+
+/// The ground, worked out once for each thing shown.
+fn remembered(ui: &Ui, it: &Studio) -> Option<Arc<Ground>> {
+    let fitted = it.results.fitted.as_ref()?;
+    let first = it.first_worth().map(|it| it.goal_m_s.to_bits());
+    let key = format!("{} {:?} {:?} {first:?}", fitted.key, it.colour_by, it.look.units);
+    let id = egui::Id::new("ground");
+    let before = ui.data(|data| data.get_temp::<(String, Arc<Ground>)>(id));
+    if let Some((_, ground)) = before.filter(|it| it.0 == key) {
+        return Some(ground);
+    }
+    let ground = Arc::new(it.ground()?);
+    ui.data_mut(|data| data.insert_temp(id, (key, Arc::clone(&ground))));
+    Some(ground)
+}
+
+fn span(values: &[Option<f64>]) -> Option<[f64; 2]> {
+    let all = || values.iter().flatten().copied();
+    let (low, high) =
+        (all().fold(f64::INFINITY, f64::min), all().fold(f64::NEG_INFINITY, f64::max));
+    (high > low).then_some([low, high])
+}
+
+fn shade(chart: &Chart<'_>, it: &Studio, ground: &Ground) {
+    let Some([low, high]) = span(&ground.value) else { return };
+    let field = Field { x: &ground.x, y: &ground.y, value: &ground.value };
+    let step = round_step((high - low) / SHADES);
+    let first = (low / step).floor() as i64;
+    let last = (high / step).ceil() as i64;
+    let theme = theme(&it.look);
+    let mut mesh = Mesh::default();
+    for level in first..last {
+        let from = level as f64 * step;
+        let share = (from + 0.5 * step - low) / (high - low);
+        let colour = ink(cividis(share));
+        for polygon in field.band(from, from + step) {
+            let start = mesh.vertices.len() as u32;
+            polygon.iter().for_each(|it| mesh.colored_vertex(chart.at(it[0], it[1]), colour));
+            for corner in 2..polygon.len() as u32 {
+                mesh.add_triangle(start, start + corner - 1, start + corner);
+            }
+        }
+    }
+    chart.painter().add(Shape::mesh(mesh));
+    let digits = if step < 0.1 { 2 } else { usize::from(step < 1.0) };
+    for level in first + 1..last {
+        let value = level as f64 * step;
+        let share = (value - low) / (high - low);
+        let pale = if share > 0.55 { ink(theme.bats[0]) } else { ink(theme.panel) };
+        let pale = if it.look.dark && share > 0.55 { ink(theme.ground) } else { pale };
+        for line in field.lines(value) {
+            let line: Vec<Pos2> = line.iter().map(|it| chart.at(it[0], it[1])).collect();
+            let middle = line.get(line.len() / 3).copied();
+            chart.painter().add(Shape::line(line, Stroke::new(1.0, pale)));
+            if let Some(at) = middle {
+                chart.words(at, Align2::CENTER_BOTTOM, &number(value, digits), pale);
+            }
+        }
+    }
+}
+
+/// Lines along which bats pick up alike.
+fn pickup(chart: &Chart<'_>, it: &Studio, ground: &Ground) {
+    let Some([low, high]) = span(&ground.pickup) else { return };
+    let field = Field { x: &ground.x, y: &ground.y, value: &ground.pickup };
+    let step = round_step((high - low) / 5.0);
+    let colour = ink(theme(&it.look).quiet);
+    let unit = axis_units(it.look.units).1[0];
+    let mut level = (low / step).ceil() * step;
+    while level < high {
+        for line in field.lines(level) {
+            let line: Vec<Pos2> = line.iter().map(|it| chart.at(it[0], it[1])).collect();
+            chart.painter().extend(Shape::dashed_line(&line, Stroke::new(1.5, colour), 6.0, 4.0));
+            let top = line.iter().min_by(|a, b| a.y.total_cmp(&b.y));
+            if let Some(at) = top {
+                let words = format!("picks up {}\u{2009}{unit}", number(level, 0));
+                chart.words(*at, Align2::LEFT_BOTTOM, &words, colour);
+            }
+        }
+        level += step;
+    }
+}
+
+/// Where the short ball is met too late.
+fn demand(chart: &Chart<'_>, it: &Studio, ground: &Ground) {
+    let field = Field { x: &ground.x, y: &ground.y, value: &ground.slack };
+    let colour = ink(theme(&it.look).ink);
+    for line in field.lines(0.0) {
+        let line: Vec<Pos2> = line.iter().map(|it| chart.at(it[0], it[1])).collect();
+        let end = line.iter().max_by(|a, b| a.y.total_cmp(&b.y)).copied();
+        chart.painter().add(Shape::line(line, Stroke::new(2.5, colour)));
+        if let Some(at) = end {
+            chart.words(at, Align2::LEFT_TOP, " beyond: too late", colour);
+        }
+    }
+}
+
+/// The weighed bats, the bat to ask for with its tolerance, the bat tried.
+fn points(chart: &Chart<'_>, it: &Studio, [mass, length]: [f64; 2]) {
+    let theme = theme(&it.look);
+    let (page, dark) = (ink(theme.panel), ink(theme.ink));
+    let at = |mass_kg: f64, balance_m: f64| chart.at(mass_kg / mass, balance_m / length);
+    if let Some(fitted) = &it.results.fitted {
+        let card = &fitted.it.card;
+        let [a, b] = [0, 1].map(|k| at(card.mass_tolerance_kg[k], card.balance_tolerance_m[k]));
+        let frame = Rect::from_two_pos(a, b);
+        chart.painter().rect_stroke(frame, 0.0, Stroke::new(4.0, page), egui::StrokeKind::Middle);
+        chart.painter().rect_stroke(frame, 0.0, Stroke::new(2.0, dark), egui::StrokeKind::Middle);
+        let place = at(card.mass_kg, card.balance_m);
+        chart.painter().circle_filled(place, 4.0, dark);
+        chart.words(frame.left_top(), Align2::LEFT_BOTTOM, "to ask for", dark);
+    }
+    for (n, bat) in it.derived.loaded.iter().flat_map(|it| it.bats.iter().enumerate()) {
+        let place = at(bat.mass_kg.value, bat.balance_m.value);
+        let colour = ink(bat_look(theme, n).0);
+        chart.painter().circle(place, 9.0, page, Stroke::new(2.0, colour));
+        chart.words(place, Align2::CENTER_CENTER, &bat_letter(n), colour);
+    }
+    if let Some([mass_kg, balance_m]) = it.tried {
+        let place = at(mass_kg, balance_m);
+        chart.painter().circle(place, 7.0, page, Stroke::new(3.0, dark));
+        chart.words(place + egui::vec2(10.0, 0.0), Align2::LEFT_CENTER, "tried", dark);
+    }
+}
+
+/// Tries the bat at a place, kept inside what was swung.
+fn try_here(it: &Studio, out: &mut Vec<Action>, mass_kg: f64, balance_m: f64) {
+    let Some(fitted) = &it.results.fitted else { return };
+    let domain = &fitted.it.fitting.surrogate.domain;
+    let [m0, m1] = domain.mass_kg;
+    let [b0, b1] = domain.balance_m;
+    let (mass_kg, balance_m) = (mass_kg.clamp(m0, m1), balance_m.clamp(b0, b1));
+    if it.tried != Some([mass_kg, balance_m]) {
+        out.push(Action::Try(mass_kg, balance_m));
+    }
+}
+
+/// The arrows move the tried bat by 5 g and by 1 mm.
+fn by_keys(ui: &Ui, it: &Studio, out: &mut Vec<Action>) {
+    let Some(card) = it.results.fitted.as_ref().map(|it| &it.it.card) else { return };
+    let [mass_kg, balance_m] = it.tried.unwrap_or([card.mass_kg, card.balance_m]);
+    let pressed = |key| ui.input(|input| input.key_pressed(key));
+    for (key, mass, balance) in [
+        (egui::Key::ArrowLeft, -0.005, 0.0),
+        (egui::Key::ArrowRight, 0.005, 0.0),
+        (egui::Key::ArrowDown, 0.0, -0.001),
+        (egui::Key::ArrowUp, 0.0, 0.001),
+    ] {
+        if pressed(key) {
+            try_here(it, out, mass_kg + mass, balance_m + balance);
+        }
+    }
+}

@@ -1,0 +1,147 @@
+//! The window's panels: plain functions on egui that show the state and say what was done.
+
+mod bats;
+mod bench;
+mod card;
+mod chart;
+mod diagram;
+mod field;
+mod innings;
+mod map;
+mod map_figures;
+mod notices;
+mod pendulum;
+mod pickup;
+mod playback;
+mod player;
+mod start;
+mod swing;
+mod top;
+mod words;
+
+use egui::{CentralPanel, Frame, Margin, Panel, Rect, ScrollArea, Ui};
+
+use super::action::{Action, View};
+use super::state::Studio;
+use super::style::{self, GRID, ink, theme};
+
+/// Narrower than this, px at scale 1, both sides stand on the right.
+const NARROW: f32 = 1150.0;
+
+/// Shows everything, and does what was done. Returns where the scene may be drawn; an empty rectangle
+/// where it is not shown.
+pub fn show(ui: &mut Ui, it: &mut Studio) -> Rect {
+    style::apply(ui.ctx(), &it.look);
+    if !style::is_in_force(ui.ctx()) {
+        ui.ctx().request_repaint();
+        return Rect::NOTHING;
+    }
+    let mut out = Vec::new();
+    let scene = laid_out(ui, it, &mut out);
+    if !out.is_empty() {
+        ui.ctx().request_repaint();
+    }
+    out.into_iter().for_each(|action| it.apply(action));
+    scene
+}
+
+fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
+    let scale = it.look.text_scale;
+    let theme = theme(&it.look);
+    let margin = Margin::same((GRID * scale.min(1.25)) as i8);
+    let paper = Frame::new().fill(ink(theme.ground)).inner_margin(margin);
+    top::keys(ui, it, out);
+    Panel::top("top").frame(paper).show(ui, |ui| {
+        top::top(ui, it, out);
+        notices::notices(ui, it, out);
+    });
+    notices::changes_in_the_way(ui, it, out);
+    let width = ui.available_width();
+    let narrow = width < NARROW * scale;
+    let side = (30.0 * GRID * scale).min(0.28 * width);
+    let figures = (52.0 * GRID * scale).min(0.45 * width);
+    if !narrow {
+        Panel::left("hands and bats").frame(paper).exact_size(side).show(ui, |ui| {
+            ScrollArea::vertical().show(ui, |ui| bats::hands_and_bats(ui, it, out));
+        });
+    }
+    if matches!(it.view, View::Bench) {
+        let whole = ui.available_width();
+        Panel::right("pendulum").frame(paper).exact_size(0.5 * whole).show(ui, |ui| {
+            ScrollArea::vertical().show(ui, |ui| {
+                pendulum::pendulum(ui, it, out);
+                if narrow {
+                    bats::hands_and_bats(ui, it, out);
+                }
+            });
+        });
+        CentralPanel::default().frame(paper).show(ui, |ui| {
+            ScrollArea::vertical().show(ui, |ui| {
+                bench::bench(ui, it, out);
+                diagram::bat(ui, &it.look);
+                player::player(ui, it, out);
+            });
+        });
+        return Rect::NOTHING;
+    }
+    let mut scene = Rect::NOTHING;
+    Panel::right("figures").frame(paper).exact_size(figures).show(ui, |ui| {
+        if matches!(it.view, View::Map) {
+            scene = corner(ui);
+        }
+        ScrollArea::vertical().show(ui, |ui| {
+            beside(ui, it, out);
+            if narrow {
+                bats::hands_and_bats(ui, it, out);
+            }
+        });
+    });
+    match it.view {
+        View::Map => {
+            CentralPanel::default().frame(paper).show(ui, |ui| map::map(ui, it, out));
+        }
+        View::Card => {
+            CentralPanel::default().frame(paper).show(ui, |ui| card::preview(ui, it));
+        }
+        _ => {
+            below(ui, it, out, paper);
+            scene = ui.available_rect_before_wrap();
+            ui.allocate_rect(scene, egui::Sense::hover());
+        }
+    }
+    scene
+}
+
+/// Room for the scene above the figures.
+fn corner(ui: &mut Ui) -> Rect {
+    let height = 0.36 * ui.available_height();
+    let size = egui::vec2(ui.available_width(), height);
+    let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
+    rect
+}
+
+fn beside(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    match it.view {
+        View::Start => start::start(ui, it, out),
+        View::Bench | View::Swing => swing::swing(ui, it, out),
+        View::Innings => {
+            innings::words(ui, it);
+            swing::rows(ui, it);
+            swing::failed(ui, it);
+        }
+        View::Map => map_figures::map_figures(ui, it, out),
+        View::Pickup => pickup::pickup(ui, it, out),
+        View::Card => card::card(ui, it, out),
+    }
+}
+
+/// Under the scene: time, and the innings where it is asked for.
+fn below(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, paper: Frame) {
+    Panel::bottom("playback").frame(paper).show(ui, |ui| playback::playback(ui, it, out));
+    if matches!(it.view, View::Innings) {
+        let height = 0.42 * ui.available_height();
+        Panel::bottom("innings").frame(paper).exact_size(height).show(ui, |ui| {
+            innings::innings(ui, it, out);
+        });
+    }
+}

@@ -1,0 +1,138 @@
+//! Pickup against dead weight: the maker's demonstration.
+
+use backlift::bat::figures::WeighedBat;
+use backlift::comparison::difference::toe_words;
+use backlift::comparison::figure::Figure;
+use backlift::comparison::noticeable::{Felt, MOMENT_OF_INERTIA, felt};
+use backlift::units::{Quantity, Units};
+use egui::{Grid, RichText, Ui};
+
+use super::words::{bat_mark, head, pending, quiet, sentence, why};
+use crate::figure::{measured, plain};
+use crate::studio::action::{Action, Pair};
+use crate::studio::figures::swing_moment;
+use crate::studio::state::Studio;
+
+/// What to say to a customer.
+pub fn told(it: &Studio, bats: [&WeighedBat; 2]) -> String {
+    let [a, b] = bats;
+    let (first, second) = (&a.reading.label, &b.reading.label);
+    let moment = |it: &WeighedBat| it.swing_moment_kg_m2.value;
+    let change = moment(b) - moment(a);
+    let hand = toe_words(change, a.length_m.value);
+    let grams = 1000.0 * (b.mass_kg.value - a.mass_kg.value);
+    let scale = match grams.abs() {
+        same if same < 10.0 => "weigh the same".to_owned(),
+        apart => match it.look.units {
+            Units::Si => format!("are {} apart on the scale", plain(apart, 0, "g")),
+            Units::Trade => {
+                let ounces = apart / 1000.0 / (backlift::units::POUND_KG / 16.0);
+                format!("are {} apart on the scale", plain(ounces, 1, "oz"))
+            }
+        },
+    };
+    let mean = 0.5 * (moment(a) + moment(b));
+    let feel = match felt(change, mean, &MOMENT_OF_INERTIA) {
+        Felt::Yes => "; any hand feels that",
+        Felt::Unsure => "; some hands feel that",
+        Felt::No => "; too little to feel",
+    };
+    match hand.starts_with("as if") {
+        true => {
+            let hand = hand.replace("the toe", &format!("the toe of {first}"));
+            format!("{first} and {second} {scale}, yet {second} swings {hand}{feel}")
+        }
+        false => format!("{first} and {second} {scale}, and {second} {hand}{feel}"),
+    }
+}
+
+/// Draws it.
+pub fn pickup(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    ui.horizontal_wrapped(|ui| {
+        for (pair, words) in
+            [(Pair::SameScale, "Equal on the scale"), (Pair::SameHand, "Alike in the hand")]
+        {
+            if ui.selectable_label(it.pair == pair, words).clicked() {
+                out.push(Action::Pair(pair));
+            }
+        }
+    });
+    let bats = it.playback.bats;
+    let weighed = |slot: usize| it.derived.loaded.as_ref()?.bats.get(*bats.get(slot)?);
+    let (Some(a), Some(b)) = (weighed(0), weighed(1).filter(|_| bats[0] != bats[1])) else {
+        sentence(ui, "Two bats are needed to show it: add one at the bench");
+        return;
+    };
+    sentence(ui, &told(it, [a, b]));
+    head(ui, "On the scale and in the hand");
+    bench(ui, it, bats, [a, b]);
+    head(ui, &format!("In the {}", it.playback.stroke));
+    pending(ui, bats.iter().any(|bat| it.is_pending(*bat)));
+    super::swing::rows(ui, it);
+    head(ui, "Why");
+    quiet(
+        ui,
+        "A scale feels how much wood there is; a hand that swings feels how far out it lies, and that counts twice over. The swing moment holds both: how hard the bat is to get moving",
+    );
+}
+
+fn bench(ui: &mut Ui, it: &Studio, bats: [usize; 2], [a, b]: [&WeighedBat; 2]) {
+    let units = it.look.units;
+    let mass = |it| measured(Quantity::Mass, it, units);
+    let rows: [(&str, [String; 2], Option<Figure>, &str); 5] = [
+        (
+            "dead weight",
+            [mass(a.mass_kg), mass(b.mass_kg)],
+            Some(Figure::DeadWeight),
+            "What a scale says",
+        ),
+        (
+            "balance, from the top",
+            [a, b].map(|it| measured(Quantity::Length, it.balance_m, units)),
+            None,
+            "Where it balances on a pencil",
+        ),
+        (
+            "swing moment",
+            [a, b].map(|it| swing_moment(it.swing_moment_kg_m2)),
+            Some(Figure::SwingMoment),
+            "How hard it is to get moving, about a point 6 in from the top, from the pendulum if it was timed",
+        ),
+        (
+            "picks up like",
+            [mass(a.pickup_weight_kg), mass(b.pickup_weight_kg)],
+            Some(Figure::PickupWeight),
+            "Scale weight of the usual bat of its size that is as hard to get moving",
+        ),
+        (
+            "hold moment",
+            [a, b].map(|it| {
+                let sd = it.hold_moment_n_m.sd;
+                format!("{} ± {}", plain(it.hold_moment_n_m.value, 2, "N m"), plain(sd, 2, "N m"))
+            }),
+            Some(Figure::HoldMoment),
+            "What it takes to hold it out level",
+        ),
+    ];
+    Grid::new("pickup").num_columns(4).show(ui, |ui| {
+        ui.label("");
+        bats.iter().for_each(|bat| bat_mark(ui, &it.look, *bat));
+        ui.weak("felt?");
+        ui.end_row();
+        for (name, values, figure, words) in rows {
+            ui.add(egui::Label::new(RichText::new(name).weak()).wrap());
+            for value in values {
+                why(ui, &value, words);
+            }
+            let felt = it.compared().and_then(|shown| shown.difference([0, 1], figure?)?.felt);
+            let said = match felt {
+                Some(Felt::Yes) => "yes",
+                Some(Felt::Unsure) => "may be",
+                Some(Felt::No) => "no",
+                None => "",
+            };
+            why(ui, said, "Against published thresholds, which disagree: 2.5 to 6.7 % for weight, 2.5 to 28 % for swing moment");
+            ui.end_row();
+        }
+    });
+}

@@ -1,0 +1,86 @@
+//! Time, stroke and camera of the scene.
+
+use egui::{Slider, Ui};
+
+use crate::studio::action::Action;
+use crate::studio::playback::Camera;
+use crate::studio::state::Studio;
+
+/// Slow motions: seconds of the stroke in a second on the screen.
+const RATES: [(f64, &str); 4] = [(0.05, "1/20"), (0.15, "1/7"), (0.4, "2/5"), (1.0, "as it is")];
+
+const CAMERAS: [(Camera, &str); 5] = [
+    (Camera::Side, "side"),
+    (Camera::Bowler, "bowler"),
+    (Camera::Keeper, "keeper"),
+    (Camera::Above, "above"),
+    (Camera::Batter, "batter's eyes"),
+];
+
+/// Draws the controls.
+pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    let now = &it.playback;
+    ui.horizontal_wrapped(|ui| {
+        let (words, action) = if now.playing {
+            ("Hold still", Action::Pause)
+        } else {
+            ("Let it swing", Action::Play)
+        };
+        if ui.button(words).on_hover_text("Space").clicked() {
+            out.push(action);
+        }
+        if ui.button("Back").on_hover_text("One picture back: left arrow").clicked() {
+            out.push(Action::Step(-1));
+        }
+        if ui.button("On").on_hover_text("One picture on: right arrow").clicked() {
+            out.push(Action::Step(1));
+        }
+        let length_s = it.length_s();
+        let mut time_s = now.time_s.min(length_s);
+        let slider = Slider::new(&mut time_s, 0.0..=length_s).fixed_decimals(3).suffix("\u{2009}s");
+        let slider = ui.add(slider.text("after the top of the backlift"));
+        if slider.changed() {
+            out.push(Action::Scrub(time_s));
+        }
+        let mut looping = now.looping;
+        if ui.checkbox(&mut looping, "again and again").changed() {
+            out.push(Action::Loop(looping));
+        }
+    });
+    ui.horizontal_wrapped(|ui| {
+        strokes(ui, it, out);
+        ui.separator();
+        ui.weak("speed");
+        for (rate, words) in RATES {
+            let chosen = (now.rate - rate).abs() < 1e-9;
+            if ui.selectable_label(chosen, words).clicked() {
+                out.push(Action::Rate(rate));
+            }
+        }
+        ui.separator();
+        ui.weak("seen from");
+        for (camera, words) in CAMERAS {
+            if ui.selectable_label(now.camera == camera, words).clicked() {
+                out.push(Action::Camera(camera));
+            }
+        }
+        if now.second {
+            ui.separator();
+            let mut overlay = now.overlay;
+            if ui.checkbox(&mut overlay, "in one place").changed() {
+                out.push(Action::Overlay(overlay));
+            }
+        }
+    });
+}
+
+/// The strokes there are.
+pub fn strokes(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    let Some(loaded) = &it.derived.loaded else { return };
+    for stroke in &loaded.strokes {
+        let chosen = it.playback.stroke == stroke.name;
+        if ui.selectable_label(chosen, &stroke.name).clicked() && !chosen {
+            out.push(Action::Stroke(stroke.name.clone()));
+        }
+    }
+}

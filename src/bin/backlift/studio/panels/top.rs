@@ -1,0 +1,142 @@
+//! The top bar: the file, steps back, the questions, how it looks.
+
+use egui::{Button, Ui};
+
+use crate::studio::action::{Action, View};
+use crate::studio::state::Studio;
+
+/// The questions in the order in which the eye goes.
+const VIEWS: [(View, &str, &str); 7] = [
+    (View::Start, "Start", "Three ways to begin"),
+    (View::Bench, "Bench", "What the bats and the player are: weigh, balance, time, measure"),
+    (View::Swing, "Swing", "What the swing does with each bat"),
+    (View::Innings, "Late on", "What is left of it late in the innings"),
+    (View::Map, "Map", "Every bat that can be made, and what it is worth in these hands"),
+    (View::Pickup, "Pickup", "Weight on the scale against weight in the hand"),
+    (View::Card, "Card", "What the maker gets, and whether a delivered bat is it"),
+];
+
+/// Draws it.
+pub fn top(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    ui.horizontal_wrapped(|ui| {
+        file(ui, it, out);
+        steps(ui, it, out);
+        ui.separator();
+        for (view, name, what) in VIEWS {
+            let chosen = it.view == view;
+            if ui.selectable_label(chosen, name).on_hover_text(what).clicked() && !chosen {
+                out.push(Action::View(view));
+            }
+        }
+        ui.separator();
+        look(ui, it, out);
+    });
+}
+
+fn file(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    let name = it.document.name();
+    let mark = if it.document.is_changed() { " (not saved)" } else { "" };
+    ui.menu_button(format!("{name}{mark}"), |ui| {
+        let mut item = |ui: &mut Ui, words: &str, action: Action| {
+            if ui.button(words).clicked() {
+                out.push(action);
+                ui.close();
+            }
+        };
+        item(ui, "Open…", Action::AskOpen);
+        item(ui, "Save", Action::Save);
+        item(ui, "Save as…", Action::AskSave);
+        item(ui, "New player", Action::New);
+        item(ui, "The demo", Action::Demo);
+        if !it.recent.is_empty() {
+            ui.separator();
+            ui.weak("Used last");
+            for path in &it.recent {
+                let name = path.file_name().unwrap_or(path.as_os_str()).to_string_lossy();
+                item(ui, &name, Action::Open(path.clone()));
+            }
+        }
+        ui.separator();
+        item(ui, "Close the window", Action::Close);
+    });
+}
+
+fn steps(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    let (back, on) = (it.history.last(), it.history.next());
+    let undo = ui.add_enabled(back.is_some(), Button::new("Undo"));
+    if undo.on_hover_text(format!("Take back: {}", back.unwrap_or("nothing"))).clicked() {
+        out.push(Action::Undo);
+    }
+    let redo = ui.add_enabled(on.is_some(), Button::new("Redo"));
+    if redo.on_hover_text(format!("Bring again: {}", on.unwrap_or("nothing"))).clicked() {
+        out.push(Action::Redo);
+    }
+}
+
+fn look(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    use backlift::units::Units;
+    let si = it.look.units == Units::Si;
+    let words = if si { "kg, m" } else { "lb, in" };
+    if ui.button(words).on_hover_text("Units of every figure: change them here").clicked() {
+        out.push(Action::Si(!si));
+    }
+    ui.menu_button("Look", |ui| {
+        let mut dark = it.look.dark;
+        if ui.checkbox(&mut dark, "Dark").changed() {
+            out.push(Action::Dark(dark));
+        }
+        let mut percent = (100.0 * it.look.text_scale).round();
+        let slider = egui::Slider::new(&mut percent, 80.0..=200.0).step_by(10.0).suffix(" %");
+        if ui.add(slider.text("Text size")).changed() {
+            out.push(Action::TextScale(percent / 100.0));
+        }
+        let mut still = it.look.reduced_motion;
+        if ui.checkbox(&mut still, "Nothing moves by itself").changed() {
+            out.push(Action::ReducedMotion(still));
+        }
+        let mut plain = it.look.reduced_detail;
+        if ui.checkbox(&mut plain, "Less detail, for slow machines").changed() {
+            out.push(Action::ReducedDetail(plain));
+        }
+    });
+}
+
+/// Keys that do the same as buttons.
+pub fn keys(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    use egui::{Key, KeyboardShortcut, Modifiers};
+    let command = |key| KeyboardShortcut::new(Modifiers::COMMAND, key);
+    let shifted = |key| KeyboardShortcut::new(Modifiers::COMMAND | Modifiers::SHIFT, key);
+    let shortcuts = [
+        (shifted(Key::Z), Action::Redo),
+        (shifted(Key::S), Action::AskSave),
+        (command(Key::Z), Action::Undo),
+        (command(Key::Y), Action::Redo),
+        (command(Key::S), Action::Save),
+        (command(Key::O), Action::AskOpen),
+        (command(Key::N), Action::New),
+    ];
+    for (keys, action) in shortcuts {
+        if ui.input_mut(|input| input.consume_shortcut(&keys)) {
+            out.push(action);
+        }
+    }
+    if ui.memory(|memory| memory.focused().is_some()) {
+        return;
+    }
+    let pressed = |key| ui.input(|input| input.key_pressed(key));
+    if pressed(Key::Space) {
+        out.push(if it.playback.playing { Action::Pause } else { Action::Play });
+    }
+    if pressed(Key::ArrowRight) {
+        out.push(Action::Step(1));
+    }
+    if pressed(Key::ArrowLeft) {
+        out.push(Action::Step(-1));
+    }
+    for (n, (view, ..)) in VIEWS.iter().enumerate() {
+        let key = [Key::F1, Key::F2, Key::F3, Key::F4, Key::F5, Key::F6, Key::F7];
+        if key.get(n).is_some_and(|key| pressed(*key)) {
+            out.push(Action::View(*view));
+        }
+    }
+}

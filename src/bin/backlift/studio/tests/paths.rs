@@ -1,0 +1,162 @@
+//! Each user's whole path by clicks and typing.
+
+use egui_kittest::Harness;
+use egui_kittest::kittest::{NodeT, Queryable};
+use tempfile::tempdir;
+
+use super::{demo, settle};
+use crate::studio::action::{Action, View};
+use crate::studio::panels::show;
+use crate::studio::playback::Playback;
+use crate::studio::state::{Ask, Studio};
+
+type Window = Harness<'static, Studio>;
+
+/// A window of a small laptop on the demo.
+fn window() -> Window {
+    let mut state = demo();
+    state.playback = Playback { playing: false, ..state.playback };
+    let app = |ui: &mut egui::Ui, it: &mut Studio| {
+        show(ui, it);
+    };
+    let mut it =
+        Harness::builder().with_size([1366.0, 768.0]).with_step_dt(0.05).build_ui_state(app, state);
+    it.run_steps(3);
+    it
+}
+
+fn click(it: &mut Window, label: &str) {
+    it.get_by_label(label).scroll_to_me();
+    it.run_steps(2);
+    it.get_by_label(label).click();
+    it.run_steps(3);
+}
+
+fn write(it: &mut Window, label: &str, text: &str) {
+    let field = || it.get_all_by_label(label).find(|it| it.value().is_some()).unwrap();
+    field().scroll_to_me();
+    it.run_steps(2);
+    let field = || it.get_all_by_label(label).find(|it| it.value().is_some()).unwrap();
+    field().focus();
+    it.run_steps(1);
+    it.key_combination_modifiers(egui::Modifiers::COMMAND, &[egui::Key::A]);
+    it.run_steps(1);
+    it.get_all_by_label(label).find(|it| it.value().is_some()).unwrap().type_text(text);
+    it.run_steps(1);
+    it.key_press(egui::Key::Enter);
+    it.run_steps(3);
+}
+
+fn wait(it: &mut Window) {
+    settle(it.state_mut());
+    it.run_steps(3);
+}
+
+fn says(it: &Window, words: &str) -> bool {
+    it.query_all_by_label_contains(words).next().is_some()
+}
+
+#[test]
+fn a_coach_measures_a_player_and_a_bat_and_gets_the_card() {
+    let mut it = window();
+    click(&mut it, "I coach");
+    assert_eq!(it.state().view, View::Bench);
+    write(&mut it, "Age", "14");
+    write(&mut it, "Dead weight", "2 lb 9 ozz");
+    assert!(it.state().derived.is_stale());
+    assert!(says(&it, "To be mended") && says(&it, "Mend it at the bench"));
+    write(&mut it, "Dead weight", "2 lb 4 oz");
+    assert_eq!(it.state().document.at("bats.0.mass"), "2 lb 4 oz");
+    assert!(!it.state().derived.is_stale());
+    click(&mut it, "Undo");
+    click(&mut it, "Undo");
+    assert_eq!(it.state().document.at("player.age"), "14");
+    click(&mut it, "Map");
+    assert!(says(&it, "Stop the search"));
+    wait(&mut it);
+    assert!(says(&it, "Ask for "));
+    let map = it.get_by_label_contains("map of bats").rect();
+    it.drag_at(map.center());
+    it.run_steps(1);
+    it.drop_at(map.center() + egui::vec2(30.0, -20.0));
+    it.run_steps(3);
+    assert!(it.state().tried.is_some());
+    click(&mut it, "See the card");
+    wait(&mut it);
+    let state = it.state();
+    assert!(state.results.picture.is_some(), "{:?} {:?}", state.results.failed, state.notices);
+    click(&mut it, "Write the card…");
+    assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::CardFolder));
+    let folder = tempdir().unwrap();
+    it.state_mut().apply(Action::WriteCard(folder.path().join("fitting")));
+    wait(&mut it);
+    assert!(says(&it, "Wrote "));
+    assert!(folder.path().join("fitting").join("card.pdf").is_file());
+    click(&mut it, "Check it against this card");
+    assert!(it.state().check.is_some());
+}
+
+#[test]
+fn a_player_compares_two_bats_late_in_the_innings() {
+    let mut it = window();
+    click(&mut it, "I play");
+    assert_eq!(it.state().view, View::Innings);
+    click(&mut it, "Hand-me-down second");
+    assert_eq!(it.state().playback.bats, [0, 2]);
+    wait(&mut it);
+    assert!(says(&it, "By fifty the pull with Old faithful has lost"));
+    click(&mut it, "At fifty");
+    assert_eq!(it.state().playback.runs, 50);
+    click(&mut it, "Swing");
+    assert!(says(&it, "At fifty runs the pull"));
+    click(&mut it, "lb, in");
+    assert!(says(&it, "m/s"));
+}
+
+#[test]
+fn a_maker_shows_a_customer_both_pairs() {
+    let mut it = window();
+    click(&mut it, "I make bats");
+    assert_eq!(it.state().view, View::Pickup);
+    assert!(says(&it, "weigh the same"));
+    assert_eq!(it.state().playback.bats, [0, 1]);
+    click(&mut it, "Alike in the hand");
+    assert_eq!(it.state().playback.bats, [2, 3]);
+    assert!(says(&it, "apart on the scale"));
+}
+
+#[test]
+fn the_pendulum_is_timed_by_tapping() {
+    let mut it = window();
+    click(&mut it, "Bench");
+    for _ in 0..11 {
+        it.get_by_label("Tap: the bat is back").scroll_to_me();
+        it.run_steps(1);
+        it.get_by_label("Tap: the bat is back").click();
+        // The window's clock runs a step at a time.
+        it.run_steps(24);
+    }
+    assert_eq!(it.state().taps.swings(), 10, "{:?}", it.state().taps);
+    assert!(says(&it, "So far the swing moment is"), "{:?}", it.state().taps);
+}
+
+#[test]
+fn every_control_has_a_name() {
+    for view in
+        [View::Start, View::Bench, View::Swing, View::Innings, View::Map, View::Pickup, View::Card]
+    {
+        let mut it = window();
+        it.state_mut().view = view;
+        it.run_steps(2);
+        let nameless: Vec<String> = it
+            .query_all(egui_kittest::kittest::by().recursive(true).predicate(|node| {
+                use egui::accesskit::Role;
+                let controls = [Role::Button, Role::TextInput, Role::Slider, Role::CheckBox];
+                controls.contains(&node.role())
+            }))
+            .filter(|node| node.accesskit_node().label().unwrap_or_default().is_empty())
+            .map(|node| format!("{node:?}"))
+            .collect();
+        assert!(nameless.is_empty(), "{view:?}: {nameless:#?}");
+    }
+}
