@@ -32,7 +32,10 @@ use outcome::{Outcome, Stop};
 /// Fits a cricket bat to a player by simulating the swing.
 #[derive(Parser)]
 #[command(name = "backlift", version, max_term_width = 80, help_expected = true)]
-#[command(subcommand_required = true, arg_required_else_help = true)]
+#[cfg_attr(
+    not(feature = "studio"),
+    command(subcommand_required = true, arg_required_else_help = true)
+)]
 #[command(after_help = "\
 A scenario is a text file with the player, the bats, the innings and the bowling. \
 Without one, the built-in demo is used: an invented junior with four bats.
@@ -43,7 +46,7 @@ Example:
   backlift new my-player.ron")]
 struct CommandLine {
     #[command(subcommand)]
-    command: Command,
+    command: Option<Command>,
 }
 
 #[derive(Subcommand)]
@@ -60,6 +63,8 @@ enum Command {
     Matters(matters::Args),
     Stroke(stroke::Args),
     Validate(validate::Args),
+    #[cfg(feature = "studio")]
+    Studio(studio::Args),
 }
 
 impl Command {
@@ -77,13 +82,27 @@ impl Command {
             Self::Matters(args) => matters::run(args),
             Self::Stroke(args) => stroke::run(args),
             Self::Validate(args) => validate::run(args),
+            #[cfg(feature = "studio")]
+            Self::Studio(args) => studio::run(args),
         }
     }
 }
 
 fn main() -> std::process::ExitCode {
     let line = CommandLine::parse();
-    outcome::finish(|| line.command.run())
+    outcome::finish(|| line.command.map_or_else(unasked, Command::run))
+}
+
+/// Nothing was asked for: the window, where there is one.
+#[cfg(feature = "studio")]
+fn unasked() -> Result<Outcome, Stop> {
+    studio::run(studio::Args::default())
+}
+
+/// Nothing was asked for, and the command line has said so already.
+#[cfg(not(feature = "studio"))]
+fn unasked() -> Result<Outcome, Stop> {
+    Ok(Outcome::Done)
 }
 
 #[cfg(test)]

@@ -1,4 +1,4 @@
-//! The window: two bats, one player, swung together.
+//! `backlift studio`: the window with two bats and one player, swung together.
 //!
 //! State is one plain struct changed by named actions; panels are plain functions on egui; what bevy does
 //! only mirrors the state into the scene, and input into actions. No physics here: it asks the core.
@@ -8,6 +8,7 @@ mod apply;
 mod bench;
 mod card;
 pub mod derived;
+pub mod dialogs;
 pub mod document;
 mod figures;
 pub mod film;
@@ -20,6 +21,7 @@ pub mod panels;
 pub mod playback;
 pub mod recovery;
 pub mod results;
+pub mod script;
 pub mod state;
 pub mod style;
 pub mod tap;
@@ -28,3 +30,35 @@ mod tests;
 mod undo;
 pub mod window;
 pub mod work;
+
+use std::path::PathBuf;
+
+use crate::outcome::{Outcome, Stop};
+use recovery::Recovery;
+use script::Script;
+use state::Studio;
+
+/// Open the window: bats and player swung together, the bench, the innings, the map and the card
+///
+/// Everything in it works on the same scenario files and the same figures as the other commands.
+#[derive(clap::Args, Default)]
+#[command(after_help = "\
+Example:
+  backlift studio my-player.ron")]
+pub struct Args {
+    /// Scenario file; without one the built-in demo is shown
+    scenario: Option<PathBuf>,
+
+    /// Replay a list of actions, take its pictures, and close
+    #[arg(long, value_name = "FILE")]
+    script: Option<PathBuf>,
+}
+
+/// Opens it.
+pub fn run(args: Args) -> Result<Outcome, Stop> {
+    let script = args.script.as_deref().map(Script::read).transpose()?;
+    // A script neither reads nor leaves anything of a user's own.
+    let recovery = if script.is_some() { Recovery::default() } else { Recovery::usual() };
+    let studio = Studio::new(args.scenario.as_deref(), recovery)?;
+    window::run(studio, script)
+}

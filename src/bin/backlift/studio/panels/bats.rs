@@ -59,6 +59,17 @@ fn one(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, bat: usize) {
     ui.horizontal_wrapped(|ui| {
         bat_mark(ui, &it.look, bat);
         ui.label(&label);
+        if let Some(weighed) = it.derived.loaded.as_ref().and_then(|it| it.bats.get(bat)) {
+            let mass =
+                spoken(Quantity::Mass, weighed.mass_kg.value, weighed.mass_kg.sd, it.look.units);
+            let why_words = format!(
+                "Scale weight {}; picks up like a {} bat of {}",
+                measured(Quantity::Mass, weighed.mass_kg, it.look.units),
+                weighed.size,
+                measured(Quantity::Mass, weighed.pickup_weight_kg, it.look.units)
+            );
+            why(ui, &mass, &why_words);
+        }
         pending(ui, shown && it.is_pending(bat));
     });
     ui.horizontal_wrapped(|ui| {
@@ -72,17 +83,6 @@ fn one(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, bat: usize) {
         second.widget_info(|| info(format!("{label} second")));
         if second.on_hover_text("Swing this bat beside the first").clicked() {
             out.push(Action::SecondBat(bat));
-        }
-        if let Some(weighed) = it.derived.loaded.as_ref().and_then(|it| it.bats.get(bat)) {
-            let mass =
-                spoken(Quantity::Mass, weighed.mass_kg.value, weighed.mass_kg.sd, it.look.units);
-            let why_words = format!(
-                "Scale weight {}; picks up like a {} bat of {}",
-                measured(Quantity::Mass, weighed.mass_kg, it.look.units),
-                weighed.size,
-                measured(Quantity::Mass, weighed.pickup_weight_kg, it.look.units)
-            );
-            why(ui, &mass, &why_words);
         }
         let bench = ui.small_button("bench");
         bench.widget_info(|| info(format!("{label} to the bench")));

@@ -3,9 +3,10 @@
 use backlift::card::Figure;
 use backlift::card::returned_bat::{Item, Within};
 use backlift::units::{Quantity, Units, decimals, spoken};
-use egui::{ColorImage, Grid, RichText, TextureHandle, TextureOptions, Ui};
+use egui::{ColorImage, TextureHandle, TextureOptions, Ui};
 
-use super::words::{caution, head, quiet, sentence, why};
+use super::table::{Table, name};
+use super::words::{head, quiet, sentence, why};
 use crate::figure::{bare, measured, number};
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
@@ -53,7 +54,11 @@ pub fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             }
         });
         head(ui, "To be known");
-        fitted.it.card.cautions.iter().for_each(|it| caution(ui, it));
+        let rule = egui::Stroke::new(1.0, ui.visuals().text_color());
+        egui::Frame::new().stroke(rule).inner_margin(8.0).show(ui, |ui| {
+            ui.set_width(ui.available_width());
+            fitted.it.card.cautions.iter().for_each(|it| said(ui, it));
+        });
     }
     check(ui, it, out);
 }
@@ -78,16 +83,18 @@ fn check(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     });
     let Some(check) = &it.check else { return };
     sentence(ui, &check.sentence());
-    Grid::new("check").num_columns(4).show(ui, |ui| {
-        for head in ["", "measured", "asked, and its limits", "within"] {
-            ui.weak(head);
-        }
-        ui.end_row();
-        check.items.iter().for_each(|item| row(ui, item, it.look.units));
+    let table = Table::new(ui, &[1.0, 1.2, 1.8, 0.6]);
+    table.row(ui, |ui, n| {
+        quiet(ui, ["", "measured", "asked, and its limits", "within"].get(n).unwrap_or(&""));
     });
+    check.items.iter().for_each(|item| row(ui, &table, item, it.look.units));
 }
 
-fn row(ui: &mut Ui, item: &Item, units: Units) {
+fn said(ui: &mut Ui, words: &str) {
+    ui.add(egui::Label::new(egui::RichText::new(words).small()).wrap());
+}
+
+fn row(ui: &mut Ui, table: &Table, item: &Item, units: Units) {
     let sd = item.measured.map_or(0.0, |it| it.sd);
     let quantity = match item.figure {
         Figure::SwingMoment => None,
@@ -103,18 +110,23 @@ fn row(ui: &mut Ui, item: &Item, units: Units) {
         None => bare(it, 4),
     });
     let [low, high] = item.tolerance;
-    ui.add(egui::Label::new(RichText::new(item.figure.words()).weak()).wrap());
-    why(
-        ui,
-        &bench.unwrap_or_else(|| "not measured".to_owned()),
-        "At the bench, ± one standard deviation",
-    );
-    ui.label(format!("{}: {} to {}", figure(item.asked), figure(low), figure(high)));
-    ui.label(match item.within {
-        Within::Yes => "yes",
-        Within::No => "no",
-        Within::Unsure => "unsure",
-        Within::NotMeasured => "",
+    let bench = bench.unwrap_or_else(|| "not measured".to_owned());
+    table.row(ui, |ui, n| match n {
+        0 => name(ui, item.figure.words()),
+        1 => {
+            why(ui, &bench, "At the bench, ± one standard deviation");
+        }
+        2 => {
+            ui.label(figure(item.asked));
+            quiet(ui, &format!("{} to {}", figure(low), figure(high)));
+        }
+        _ => {
+            ui.label(match item.within {
+                Within::Yes => "yes",
+                Within::No => "no",
+                Within::Unsure => "unsure",
+                Within::NotMeasured => "",
+            });
+        }
     });
-    ui.end_row();
 }

@@ -15,6 +15,8 @@ pub struct Chart<'a> {
     pub x: Axis,
     /// Upward.
     pub y: Axis,
+    /// How a tick across is said; as a number if it has no words of its own.
+    pub said: Option<fn(f64) -> String>,
     look: &'a Look,
     painter: Painter,
     quiet: egui::FontId,
@@ -29,7 +31,7 @@ impl<'a> Chart<'a> {
             whole.min + egui::vec2(4.0 * size, 2.0 * size),
             whole.max - egui::vec2(right.max(size), 2.8 * size),
         );
-        Self { area, x, y, look, painter: ui.painter_at(whole), quiet }
+        Self { area, x, y, said: None, look, painter: ui.painter_at(whole), quiet }
     }
 
     /// Where a value lies.
@@ -62,7 +64,8 @@ impl<'a> Chart<'a> {
         for tick in ticks {
             let at = self.at(tick, self.y.range[0]);
             self.painter.vline(at.x, self.area.y_range(), line);
-            text(at + egui::vec2(0.0, 3.0), Align2::CENTER_TOP, number(tick, digits));
+            let said = self.said.map_or_else(|| number(tick, digits), |said| said(tick));
+            text(at + egui::vec2(0.0, 3.0), Align2::CENTER_TOP, said);
         }
         let (ticks, digits) = self.y.ticks(f64::from(self.area.height() / (3.0 * size)).max(2.0));
         for tick in ticks {
@@ -106,6 +109,15 @@ impl<'a> Chart<'a> {
     /// Quiet words at a place.
     pub fn words(&self, at: Pos2, anchor: Align2, words: &str, colour: Color32) {
         self.painter.text(at, anchor, words, self.quiet.clone(), colour);
+    }
+
+    /// Words that can be read on any ground.
+    pub fn patch(&self, at: Pos2, anchor: Align2, words: &str, colour: Color32) {
+        let galley = self.painter.layout_no_wrap(words.to_owned(), self.quiet.clone(), colour);
+        let rect = anchor.anchor_size(at, galley.size());
+        let page = ink(theme(self.look).panel).gamma_multiply(0.85);
+        self.painter.rect_filled(rect.expand(2.0), 2.0, page);
+        self.painter.galley(rect.min, galley, colour);
     }
 
     /// To draw more with.

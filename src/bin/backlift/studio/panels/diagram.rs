@@ -1,6 +1,6 @@
 //! How to measure, drawn: where the tape goes, where the pencil, where the rods.
 
-use egui::{Align2, FontId, Painter, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui, Vec2};
+use egui::{Align2, FontId, Mesh, Painter, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui, Vec2};
 
 use crate::studio::look::Look;
 use crate::studio::style::{GRID, ink, theme, wash};
@@ -44,11 +44,21 @@ impl Pen {
         let side = |sign: f32| {
             OUTLINE.iter().map(move |(at, half)| top + along * *at + across * (sign * *half))
         };
-        let handle: Vec<Pos2> = side(1.0).take(2).chain(side(-1.0).take(2).rev_all()).collect();
-        let blade: Vec<Pos2> = side(1.0).skip(1).chain(side(-1.0).skip(1).rev_all()).collect();
-        for part in [handle, blade] {
-            self.painter.add(Shape::convex_polygon(part, self.wood, self.line));
+        let mut wood = Mesh::default();
+        for (n, (left, right)) in side(1.0).zip(side(-1.0)).enumerate() {
+            wood.colored_vertex(left, self.wood);
+            wood.colored_vertex(right, self.wood);
+            let at = 2 * n as u32;
+            if n > 0 {
+                wood.add_triangle(at - 2, at - 1, at);
+                wood.add_triangle(at - 1, at, at + 1);
+            }
         }
+        self.painter.add(Shape::mesh(wood));
+        let mut outline: Vec<Pos2> = side(-1.0).collect();
+        outline.reverse();
+        let outline = side(1.0).chain(outline).collect();
+        self.painter.add(Shape::closed_line(outline, self.line));
     }
 
     /// A length with marks at both ends and its name.
@@ -65,17 +75,6 @@ impl Pen {
         self.painter.text(at, anchor, words, self.font.clone(), self.line.color);
     }
 }
-
-/// Points in the other order, so that an outline closes.
-trait RevAll: Iterator<Item = Pos2> + Sized {
-    fn rev_all(self) -> std::vec::IntoIter<Pos2> {
-        let mut all: Vec<Pos2> = self.collect();
-        all.reverse();
-        all.into_iter()
-    }
-}
-
-impl<T: Iterator<Item = Pos2>> RevAll for T {}
 
 fn sheet(ui: &mut Ui, height: f32, name: &'static str) -> Rect {
     let size = egui::vec2(ui.available_width().min(60.0 * GRID), height);
@@ -116,7 +115,7 @@ pub fn pendulum(ui: &mut Ui, look: &Look) {
     let pen = Pen::new(ui, look, whole);
     let length = whole.height() - 3.0 * GRID;
     let pivot = Pos2::new(whole.center().x, whole.top() + 2.0 * GRID + 0.19 * length);
-    for lean in [-0.12_f32, 0.12] {
+    for lean in [-0.2_f32, 0.2] {
         let down = egui::vec2(lean.sin(), lean.cos()) * length;
         let ghost = [pivot, pivot + down * 0.81];
         pen.painter.extend(Shape::dashed_line(&ghost, Stroke::new(1.0, pen.line.color), 4.0, 4.0));
@@ -135,7 +134,7 @@ pub fn pendulum(ui: &mut Ui, look: &Look) {
     let top = Pos2::new(left, pivot.y - 0.19 * length);
     pen.painter.line_segment([top, Pos2::new(left, pivot.y)], pen.mark);
     pen.words(Pos2::new(left - 4.0, pivot.y - 0.1 * length), Align2::RIGHT_CENTER, "pivot, 6 in");
-    let low = pivot + egui::vec2(0.14 * length, 0.72 * length);
+    let low = pivot + egui::vec2(0.2 * length, 0.72 * length);
     pen.words(low, Align2::LEFT_CENTER, "out and back is one swing");
 }
 

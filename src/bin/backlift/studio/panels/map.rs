@@ -5,6 +5,7 @@ use std::sync::Arc;
 use backlift::drawing::axis::{Axis, round_step};
 use backlift::drawing::contour::Field;
 use backlift::drawing::palette::{bat_letter, bat_look, cividis};
+use backlift::units::Units;
 use egui::{Align2, Mesh, Pos2, Rect, Sense, Shape, Stroke, Ui};
 
 use super::chart::Chart;
@@ -26,10 +27,20 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         egui::WidgetInfo::labeled(egui::WidgetType::Image, true, words)
     });
     let (units, [mass_unit, length_unit]) = axis_units(it.look.units);
-    let axis = |label: String, values: &[f64]| Axis::around(label, values.iter().copied(), 0.0);
-    let x = axis(format!("dead weight, {mass_unit}"), &ground.x);
-    let y = axis(format!("balance point from the top, {length_unit}"), &ground.y);
-    let chart = Chart::new(ui, &it.look, whole, x, y, 24.0);
+    let bats = || it.derived.loaded.iter().flat_map(|it| &it.bats);
+    let masses = bats().map(|it| it.mass_kg.value / units[0]);
+    let balances = bats().map(|it| it.balance_m.value / units[1]);
+    let x = match it.look.units {
+        Units::Trade => "dead weight, lb oz".to_owned(),
+        Units::Si => format!("dead weight, {mass_unit}"),
+    };
+    let x = Axis::around(x, ground.x.iter().copied().chain(masses), 0.0);
+    let y = format!("balance point from the top, {length_unit}");
+    let y = Axis::around(y, ground.y.iter().copied().chain(balances), 0.0);
+    let mut chart = Chart::new(ui, &it.look, whole, x, y, 24.0);
+    if it.look.units == Units::Trade {
+        chart.said = Some(pounds);
+    }
     chart.ground();
     shade(&chart, it, &ground);
     pickup(&chart, it, &ground);
@@ -61,6 +72,12 @@ fn remembered(ui: &Ui, it: &Studio) -> Option<Arc<Ground>> {
     let ground = Arc::new(it.ground()?);
     ui.data_mut(|data| data.insert_temp(id, (key, Arc::clone(&ground))));
     Some(ground)
+}
+
+/// Ounces as the trade says them.
+fn pounds(ounces: f64) -> String {
+    let whole = ounces.round();
+    format!("{:.0}\u{2009}lb {:.0}", (whole / 16.0).floor(), whole.rem_euclid(16.0))
 }
 
 fn span(values: &[Option<f64>]) -> Option<[f64; 2]> {
@@ -114,7 +131,6 @@ fn pickup(chart: &Chart<'_>, it: &Studio, ground: &Ground) {
     let field = Field { x: &ground.x, y: &ground.y, value: &ground.pickup };
     let step = round_step((high - low) / 5.0);
     let colour = ink(theme(&it.look).quiet);
-    let unit = axis_units(it.look.units).1[0];
     let mut level = (low / step).ceil() * step;
     while level < high {
         for line in field.lines(level) {
@@ -122,8 +138,11 @@ fn pickup(chart: &Chart<'_>, it: &Studio, ground: &Ground) {
             chart.painter().extend(Shape::dashed_line(&line, Stroke::new(1.5, colour), 6.0, 4.0));
             let top = line.iter().min_by(|a, b| a.y.total_cmp(&b.y));
             if let Some(at) = top {
-                let words = format!("picks up {}\u{2009}{unit}", number(level, 0));
-                chart.words(*at, Align2::LEFT_BOTTOM, &words, colour);
+                let weight = match it.look.units {
+                    Units::Trade => pounds(level),
+                    Units::Si => format!("{}\u{2009}g", number(level, 0)),
+                };
+                chart.patch(*at, Align2::CENTER_BOTTOM, &format!("picks up {weight}"), colour);
             }
         }
         level += step;
@@ -139,7 +158,7 @@ fn demand(chart: &Chart<'_>, it: &Studio, ground: &Ground) {
         let end = line.iter().max_by(|a, b| a.y.total_cmp(&b.y)).copied();
         chart.painter().add(Shape::line(line, Stroke::new(2.5, colour)));
         if let Some(at) = end {
-            chart.words(at, Align2::LEFT_TOP, " beyond: too late", colour);
+            chart.patch(at, Align2::CENTER_TOP, "to the right: too late", colour);
         }
     }
 }
@@ -157,7 +176,7 @@ fn points(chart: &Chart<'_>, it: &Studio, [mass, length]: [f64; 2]) {
         chart.painter().rect_stroke(frame, 0.0, Stroke::new(2.0, dark), egui::StrokeKind::Middle);
         let place = at(card.mass_kg, card.balance_m);
         chart.painter().circle_filled(place, 4.0, dark);
-        chart.words(frame.left_top(), Align2::LEFT_BOTTOM, "to ask for", dark);
+        chart.patch(place + egui::vec2(8.0, 0.0), Align2::LEFT_CENTER, "to ask for", dark);
     }
     for (n, bat) in it.derived.loaded.iter().flat_map(|it| it.bats.iter().enumerate()) {
         let place = at(bat.mass_kg.value, bat.balance_m.value);
@@ -168,7 +187,7 @@ fn points(chart: &Chart<'_>, it: &Studio, [mass, length]: [f64; 2]) {
     if let Some([mass_kg, balance_m]) = it.tried {
         let place = at(mass_kg, balance_m);
         chart.painter().circle(place, 7.0, page, Stroke::new(3.0, dark));
-        chart.words(place + egui::vec2(10.0, 0.0), Align2::LEFT_CENTER, "tried", dark);
+        chart.patch(place + egui::vec2(12.0, 0.0), Align2::LEFT_CENTER, "tried", dark);
     }
 }
 

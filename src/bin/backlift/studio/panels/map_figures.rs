@@ -2,8 +2,9 @@
 
 use backlift::fit::rule::Worth;
 use backlift::units::{Quantity, spoken};
-use egui::{Grid, ProgressBar, RichText, Ui};
+use egui::{ProgressBar, Ui};
 
+use super::table::{Table, name};
 use super::words::{bat_mark, caution, head, quiet, sentence, why};
 use crate::figure::percent;
 use crate::studio::action::{Action, ColourBy, View};
@@ -152,28 +153,26 @@ fn table(ui: &mut Ui, it: &Studio) {
             "Share of the time there is for a pull or a hook that is left over with no joint above its limit; below nought it comes late",
         ),
     ];
-    Grid::new("map figures").num_columns(columns.len() + 1).show(ui, |ui| {
-        ui.label("");
-        for column in &columns {
-            match column.bat {
-                Some(bat) => bat_mark(ui, &it.look, bat),
-                None => {
-                    ui.label(column.name);
-                }
-            }
+    let shares: Vec<f32> = std::iter::once(1.1).chain(columns.iter().map(|_| 1.0)).collect();
+    let table = Table::new(ui, &shares);
+    table.row(ui, |ui, n| match n.checked_sub(1).and_then(|n| columns.get(n)) {
+        Some(Column { bat: Some(bat), .. }) => bat_mark(ui, &it.look, *bat),
+        Some(column) => {
+            ui.label(column.name);
         }
-        ui.end_row();
-        for (name, cell, words) in &rows {
-            ui.add(egui::Label::new(RichText::new(*name).weak()).wrap());
-            for column in &columns {
-                let value = column.worth.as_ref().and_then(|w| cell(w, column.error_share));
-                let words = match column.error_share > 0.0 {
-                    true => format!("{words}. By the approximation, ± {}", percent(error_share, 2)),
-                    false => format!("{words}. Simulated"),
-                };
-                why(ui, value.as_deref().unwrap_or("not swung"), &words);
-            }
-            ui.end_row();
-        }
+        None => {}
     });
+    for (row, cell, words) in &rows {
+        table.row(ui, |ui, n| {
+            let Some(column) = n.checked_sub(1).and_then(|n| columns.get(n)) else {
+                return name(ui, row);
+            };
+            let value = column.worth.as_ref().and_then(|w| cell(w, column.error_share));
+            let words = match column.error_share > 0.0 {
+                true => format!("{words}. By the approximation, ± {}", percent(error_share, 2)),
+                false => format!("{words}. Simulated"),
+            };
+            why(ui, value.as_deref().unwrap_or("not swung"), &words);
+        });
+    }
 }

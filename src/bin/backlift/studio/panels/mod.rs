@@ -16,6 +16,7 @@ mod playback;
 mod player;
 mod start;
 mod swing;
+mod table;
 mod top;
 mod words;
 

@@ -5,13 +5,17 @@ use backlift::comparison::difference::toe_words;
 use backlift::comparison::figure::Figure;
 use backlift::comparison::noticeable::{Felt, MOMENT_OF_INERTIA, felt};
 use backlift::units::{Quantity, Units};
-use egui::{Grid, RichText, Ui};
+use egui::Ui;
 
+use super::table::{Table, name};
 use super::words::{bat_mark, head, pending, quiet, sentence, why};
 use crate::figure::{measured, plain};
 use crate::studio::action::{Action, Pair};
 use crate::studio::figures::swing_moment;
 use crate::studio::state::Studio;
+
+/// Where the thresholds come from.
+const FELT: &str = "Against published thresholds, which disagree: 2.5 to 6.7 % for weight, 2.5 to 28 % for swing moment";
 
 /// What to say to a customer.
 pub fn told(it: &Studio, bats: [&WeighedBat; 2]) -> String {
@@ -114,25 +118,30 @@ fn bench(ui: &mut Ui, it: &Studio, bats: [usize; 2], [a, b]: [&WeighedBat; 2]) {
             "What it takes to hold it out level",
         ),
     ];
-    Grid::new("pickup").num_columns(4).show(ui, |ui| {
-        ui.label("");
-        bats.iter().for_each(|bat| bat_mark(ui, &it.look, *bat));
-        ui.weak("felt?");
-        ui.end_row();
-        for (name, values, figure, words) in rows {
-            ui.add(egui::Label::new(RichText::new(name).weak()).wrap());
-            for value in values {
-                why(ui, &value, words);
-            }
-            let felt = it.compared().and_then(|shown| shown.difference([0, 1], figure?)?.felt);
-            let said = match felt {
-                Some(Felt::Yes) => "yes",
-                Some(Felt::Unsure) => "may be",
-                Some(Felt::No) => "no",
-                None => "",
-            };
-            why(ui, said, "Against published thresholds, which disagree: 2.5 to 6.7 % for weight, 2.5 to 28 % for swing moment");
-            ui.end_row();
+    let table = Table::new(ui, &[1.1, 1.3, 1.3, 0.6]);
+    table.row(ui, |ui, n| match n.checked_sub(1) {
+        Some(n) if n < 2 => bat_mark(ui, &it.look, bats[n]),
+        Some(_) => {
+            quiet(ui, "felt?");
         }
+        None => {}
     });
+    for (row, values, figure, words) in rows {
+        let felt = it.compared().and_then(|shown| shown.difference([0, 1], figure?)?.felt);
+        let said = match felt {
+            Some(Felt::Yes) => "yes",
+            Some(Felt::Unsure) => "may be",
+            Some(Felt::No) => "no",
+            None => "",
+        };
+        table.row(ui, |ui, n| match n {
+            0 => name(ui, row),
+            1 | 2 => {
+                why(ui, &values[n - 1], words);
+            }
+            _ => {
+                why(ui, said, FELT);
+            }
+        });
+    }
 }

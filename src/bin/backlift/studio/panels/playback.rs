@@ -37,9 +37,15 @@ pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         }
         let length_s = it.length_s();
         let mut time_s = now.time_s.min(length_s);
+        let rest = ui.text_style_height(&egui::TextStyle::Body) * 6.0;
+        ui.spacing_mut().slider_width = (ui.available_width() - rest).clamp(60.0, 400.0);
         let slider = Slider::new(&mut time_s, 0.0..=length_s).fixed_decimals(3).suffix("\u{2009}s");
-        let slider = ui.add(slider.text("after the top of the backlift"));
-        if slider.changed() {
+        let slider = ui.add(slider);
+        slider.widget_info(|| {
+            let words = "time after the top of the backlift";
+            egui::WidgetInfo::slider(true, time_s, words)
+        });
+        if slider.on_hover_text("Time after the top of the backlift").changed() {
             out.push(Action::Scrub(time_s));
         }
         let mut looping = now.looping;

@@ -1,9 +1,11 @@
 //! What the swing does: figures of both bats and the difference.
 
-use egui::{Grid, RichText, Ui};
+use egui::Ui;
 
+use super::table::{Table, name};
 use super::words::{bat_mark, head, pending, quiet, sentence, why};
 use crate::studio::action::Action;
+use crate::studio::figures::Told;
 use crate::studio::state::Studio;
 
 /// Draws the sentence, and then the figures.
@@ -30,43 +32,44 @@ pub fn swing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 /// Figures side by side.
 pub fn rows(ui: &mut Ui, it: &Studio) {
     let both = it.playback.second && it.playback.bats[0] != it.playback.bats[1];
-    let shown = if both { 2 } else { 1 };
-    Grid::new("figures").num_columns(shown + 2).show(ui, |ui| {
-        ui.label("");
-        for bat in it.playback.bats.iter().take(shown) {
-            bat_mark(ui, &it.look, *bat);
+    let shares: &[f32] = if both { &[1.2, 1.0, 1.0, 1.3] } else { &[1.2, 1.0] };
+    let table = Table::new(ui, shares);
+    table.row(ui, |ui, column| match column {
+        1 | 2 => bat_mark(ui, &it.look, it.playback.bats[column - 1]),
+        3 => {
+            quiet(ui, "second less first");
         }
-        if both {
-            ui.weak("second less first");
-        }
-        ui.end_row();
-        for row in it.swing_rows() {
-            ui.add(egui::Label::new(RichText::new(row.name).weak()).wrap());
-            for told in row.values.iter().take(shown) {
-                ui.vertical(|ui| match told {
-                    Some(told) => {
-                        why(ui, &told.value, &format!("{}. {}", told.doubt, row.why));
-                        quiet(ui, &told.doubt);
-                    }
-                    None => {
-                        quiet(ui, "…");
-                    }
-                });
-            }
-            if let Some((words, real)) = row.difference.as_ref().filter(|_| both) {
-                ui.vertical(|ui| {
-                    let sure = if *real {
-                        "More than the doubt of the difference: real"
-                    } else {
-                        "Within the doubt of the difference: not real as far as can be told"
-                    };
-                    why(ui, words, sure);
-                    quiet(ui, if *real { "real" } else { "within the doubt" });
-                });
-            }
-            ui.end_row();
-        }
+        _ => {}
     });
+    for row in it.swing_rows() {
+        table.row(ui, |ui, column| match column {
+            0 => name(ui, row.name),
+            1 | 2 => value(ui, row.values.get(column - 1).and_then(Option::as_ref), row.why),
+            _ => difference(ui, row.difference.as_ref()),
+        });
+    }
+}
+
+fn value(ui: &mut Ui, told: Option<&Told>, words: &str) {
+    match told {
+        Some(told) => {
+            why(ui, &told.value, &format!("{}. {words}", told.doubt));
+            quiet(ui, &told.doubt);
+        }
+        None => {
+            quiet(ui, "…");
+        }
+    }
+}
+
+fn difference(ui: &mut Ui, told: Option<&(String, bool)>) {
+    let Some((words, real)) = told else { return };
+    let sure = match real {
+        true => "More than the doubt of the difference: real",
+        false => "Within the doubt of the difference: not real as far as can be told",
+    };
+    why(ui, words, sure);
+    quiet(ui, if *real { "real" } else { "within the doubt" });
 }
 
 /// Why a bat has no figures.

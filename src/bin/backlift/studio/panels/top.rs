@@ -57,8 +57,33 @@ fn file(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             }
         }
         ui.separator();
-        item(ui, "Close the window", Action::Close);
+        by_name(ui, out);
+        if ui.button("Close the window").clicked() {
+            out.push(Action::Close);
+            ui.close();
+        }
     });
+}
+
+/// A file by its name, where the system has no window for it.
+fn by_name(ui: &mut Ui, out: &mut Vec<Action>) {
+    let id = egui::Id::new("file by name");
+    let mut name = ui.data(|data| data.get_temp::<String>(id)).unwrap_or_default();
+    let label = ui.weak("File by name");
+    ui.text_edit_singleline(&mut name).labelled_by(label.id);
+    ui.horizontal(|ui| {
+        let given = !name.trim().is_empty();
+        let path = || std::path::PathBuf::from(name.trim());
+        if ui.add_enabled(given, Button::new("Open it")).clicked() {
+            out.push(Action::Open(path()));
+            ui.close();
+        }
+        if ui.add_enabled(given, Button::new("Save there")).clicked() {
+            out.push(Action::SaveAs(path()));
+            ui.close();
+        }
+    });
+    ui.data_mut(|data| data.insert_temp(id, name));
 }
 
 fn steps(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {

@@ -27,7 +27,7 @@ fn window() -> Window {
 
 fn click(it: &mut Window, label: &str) {
     it.get_by_label(label).scroll_to_me();
-    it.run_steps(2);
+    it.run_steps(10);
     it.get_by_label(label).click();
     it.run_steps(3);
 }
@@ -35,7 +35,7 @@ fn click(it: &mut Window, label: &str) {
 fn write(it: &mut Window, label: &str, text: &str) {
     let field = || it.get_all_by_label(label).find(|it| it.value().is_some()).unwrap();
     field().scroll_to_me();
-    it.run_steps(2);
+    it.run_steps(10);
     let field = || it.get_all_by_label(label).find(|it| it.value().is_some()).unwrap();
     field().focus();
     it.run_steps(1);
@@ -84,6 +84,7 @@ fn a_coach_measures_a_player_and_a_bat_and_gets_the_card() {
     click(&mut it, "See the card");
     wait(&mut it);
     let state = it.state();
+    assert_eq!(state.view, View::Card);
     assert!(state.results.picture.is_some(), "{:?} {:?}", state.results.failed, state.notices);
     click(&mut it, "Write the card…");
     assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::CardFolder));

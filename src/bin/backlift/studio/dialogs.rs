@@ -1,0 +1,73 @@
+//! The operating system's own windows for files, each on a thread of its own.
+
+use std::path::PathBuf;
+use std::sync::mpsc::{Receiver, Sender, channel};
+
+use super::action::Action;
+use super::state::{Ask, Studio};
+
+/// Windows that are open, and what comes back from them.
+pub struct Dialogs {
+    sender: Sender<Action>,
+    receiver: Receiver<Action>,
+}
+
+impl Default for Dialogs {
+    fn default() -> Self {
+        let (sender, receiver) = channel();
+        Self { sender, receiver }
+    }
+}
+
+impl Dialogs {
+    /// Opens what is asked for, and does what was chosen.
+    pub fn serve(&self, it: &mut Studio) {
+        while let Some(ask) = it.asks.pop_front() {
+            let (sender, name) = (self.sender.clone(), file_name(it));
+            std::thread::spawn(move || {
+                if let Some(action) = chosen(ask, &name) {
+                    // The window is gone when nobody listens.
+                    let _ = sender.send(action);
+                }
+            });
+        }
+        while let Ok(action) = self.receiver.try_recv() {
+            it.apply(action);
+        }
+    }
+}
+
+fn file_name(it: &Studio) -> String {
+    let name: String = it
+        .document
+        .name()
+        .chars()
+        .map(|c| if c.is_alphanumeric() || c == '.' { c } else { '-' })
+        .collect();
+    if name.ends_with(".ron") { name } else { name + ".ron" }
+}
+
+fn chosen(ask: Ask, name: &str) -> Option<Action> {
+    let dialog = rfd::FileDialog::new();
+    let scenarios = |it: rfd::FileDialog| it.add_filter("scenario", &["ron"]);
+    let ended = |path: PathBuf| match path.extension() {
+        Some(_) => path,
+        None => path.with_extension("ron"),
+    };
+    match ask {
+        Ask::Open => scenarios(dialog).set_title("Open a scenario").pick_file().map(Action::Open),
+        Ask::SaveAs => scenarios(dialog)
+            .set_title("Keep the scenario")
+            .set_file_name(name)
+            .save_file()
+            .map(|it| Action::SaveAs(ended(it))),
+        Ask::CardFolder => {
+            dialog.set_title("A folder for the card").pick_folder().map(Action::WriteCard)
+        }
+        Ask::CardFile => dialog
+            .set_title("The card the bat was ordered with")
+            .add_filter("card", &["ron"])
+            .pick_file()
+            .map(Action::Check),
+    }
+}
