@@ -61,11 +61,6 @@ impl Document {
         &self.text
     }
 
-    /// What it says, field by field.
-    pub fn fields(&self) -> &ScenarioV1 {
-        &self.fields
-    }
-
     /// Where it is kept; none for one that was never saved.
     pub fn path(&self) -> Option<&Path> {
         self.path.as_deref()

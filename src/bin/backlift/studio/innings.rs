@@ -2,15 +2,20 @@
 
 use backlift::innings::played::{AtScore, StrokeNow, delivery, play, stroke_now};
 use backlift::player::joints::{FRESH, GROUP_COUNT};
+use backlift::swing::batter::Batter;
+use backlift::swing::player_stroke::Held;
 use backlift::swing::time_in_hand::Delivery;
+use rayon::prelude::*;
 
 use crate::loaded::Loaded;
 use crate::outcome::Stop;
 use crate::placed::innings_stop;
 use crate::progress::Progress;
 
-/// Scores looked at: the ends first, so that there is something to see.
-const SCORES: [&[f64]; 4] = [&[0.0, 50.0, 100.0], &[25.0, 75.0], &[10.0, 35.0, 60.0], &[85.0]];
+/// Scores looked at first, one after the other, so that there is something to see at once.
+const FIRST: [f64; 3] = [0.0, 50.0, 100.0];
+/// Scores looked at when there is time.
+const FINER: [f64; 5] = [25.0, 75.0, 10.0, 35.0, 85.0];
 
 /// One score.
 #[derive(Clone, Debug)]
@@ -34,8 +39,6 @@ pub struct Innings {
     pub end_runs: f64,
     /// Scores so far, rising.
     pub points: Vec<Point>,
-    /// Whether all are there.
-    pub complete: bool,
 }
 
 /// A figure between what may be least and most.
@@ -53,10 +56,12 @@ pub struct Band {
 pub type Of = fn(&StrokeNow) -> f64;
 
 impl Innings {
-    /// Plays it; `tell` hears of it as it grows.
+    /// Plays it at the first scores, or at the finer ones where those are there; `tell` hears of it as
+    /// it grows.
     pub fn play(
         loaded: &Loaded,
         bat: usize,
+        before: Option<&Self>,
         progress: &Progress,
         tell: &dyn Fn(Self),
     ) -> Result<Self, Stop> {
@@ -68,41 +73,63 @@ impl Innings {
         let Some(weighed) = loaded.bats.get(bat) else {
             return Err(Stop::OurMistake(format!("there is no bat {bat}")));
         };
-        let plan = &loaded.scenario.innings;
         let batter = loaded.batter(weighed, 1.0)?;
         step(0.1)?;
-        let mut it = Self {
-            strokes: loaded.strokes.iter().map(|it| it.name.clone()).collect(),
-            asked_time_s: loaded.asked_times_s(&batter)?,
-            delivery: delivery(&loaded.scenario.bowling),
-            end_runs: plan.runs,
-            points: Vec::new(),
-            complete: false,
+        let mut it = match before {
+            Some(before) => before.clone(),
+            None => Self {
+                strokes: loaded.strokes.iter().map(|it| it.name.clone()).collect(),
+                asked_time_s: loaded.asked_times_s(&batter)?,
+                delivery: delivery(&loaded.scenario.bowling),
+                end_runs: loaded.scenario.innings.runs,
+                points: Vec::new(),
+            },
         };
+        let scores: &[f64] = if before.is_some() { &FINER } else { &FIRST };
         let held = batter.take_up(&weighed.bat)?.held;
-        for (n, some) in SCORES.iter().enumerate() {
-            step(0.2 + 0.8 * n as f64 / SCORES.len() as f64)?;
-            let new = play(&batter, &weighed.bat, plan, it.delivery, &it.asked_time_s, some)
+        for (n, runs) in scores.iter().enumerate() {
+            step(0.2 + 0.8 * n as f64 / scores.len() as f64)?;
+            let plan = &loaded.scenario.innings;
+            let new = play(&batter, &weighed.bat, plan, it.delivery, &it.asked_time_s, &[*runs])
                 .map_err(|fault| innings_stop(&loaded.places, fault))?;
             for at in new {
-                let most_tired = held
-                    .iter()
-                    .zip(&it.asked_time_s)
-                    .zip(&at.with_slow)
-                    .map(|((held, asked), now)| {
-                        let (left, guess) = (&at.left.with_slow_high, now.fastest.stroke_time_s);
-                        stroke_now(&batter, held, left, *asked, Some(guess), it.delivery)
-                    })
-                    .collect::<Result<_, _>>()?;
+                let most_tired = it.most_tired(&batter, &held, &at)?;
                 it.points.push(Point { at, most_tired });
             }
             it.points.sort_by(|a, b| a.at.left.runs.total_cmp(&b.at.left.runs));
-            it.complete = n + 1 == SCORES.len();
-            if !it.complete {
+            if n + 1 < scores.len() {
                 tell(it.clone());
             }
         }
         Ok(it)
+    }
+
+    fn most_tired(
+        &self,
+        batter: &Batter,
+        held: &[Held],
+        at: &AtScore,
+    ) -> Result<Vec<StrokeNow>, Stop> {
+        let left = &at.left.with_slow_high;
+        if *left == at.left.with_slow {
+            return Ok(at.with_slow.clone());
+        }
+        let all = held.par_iter().zip(&self.asked_time_s).zip(&at.with_slow);
+        all.map(|((held, asked), now)| {
+            let guess = Some(now.fastest.stroke_time_s);
+            Ok(stroke_now(batter, held, left, *asked, guess, self.delivery)?)
+        })
+        .collect()
+    }
+
+    /// Whether the first scores are there.
+    pub fn has_first(&self) -> bool {
+        self.points.len() >= FIRST.len()
+    }
+
+    /// Whether all scores are there.
+    pub fn is_complete(&self) -> bool {
+        self.points.len() >= FIRST.len() + FINER.len()
     }
 
     /// Place of the stroke of that name.

@@ -55,7 +55,7 @@ impl Results {
     pub fn take(&mut self, report: Report) {
         let key = report.key;
         match (report.question, report.answer) {
-            (Question::Innings(bat), Ok(Answer::Innings(it))) => {
+            (Question::Innings(bat) | Question::Finer(bat), Ok(Answer::Innings(it))) => {
                 if self.innings.len() >= MOST {
                     self.innings.pop_first();
                 }

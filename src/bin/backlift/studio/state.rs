@@ -187,7 +187,7 @@ impl Studio {
     pub fn is_pending(&self, bat: usize) -> bool {
         let key = self.derived.bat_keys.get(bat);
         let found = key.and_then(|key| self.results.innings(*key));
-        !found.is_some_and(|it| it.complete)
+        !found.is_some_and(|it| it.has_first())
     }
 
     /// What the comparison of the two bats hangs on.
@@ -209,7 +209,7 @@ impl Studio {
             self.say(format!("Wrote {files} files into {}", folder.display()));
         }
         // What has no place of its own on the screen is said.
-        if !matches!(question, Question::Innings(_) | Question::Compare(_)) {
+        if matches!(question, Question::Fit | Question::CardPicture | Question::CardFiles) {
             for fault in self.results.failed.get(&key).cloned().unwrap_or_default() {
                 self.say_fault(&fault);
             }
@@ -222,21 +222,37 @@ impl Studio {
             return;
         }
         self.ask_for_picture();
+        // Both bats a little, then what is sure of their difference, then both bats closely.
         for bat in self.playback.bats {
-            let question = Question::Innings(bat);
-            let Some(key) = self.derived.bat_keys.get(bat).copied() else { continue };
-            if self.is_pending(bat) && !self.results.failed.contains_key(&key) {
-                self.work.ask(question, key, loaded);
-                return;
-            }
+            self.ask_about(bat, Question::Innings(bat), &loaded);
         }
         let (pair, key) = (self.playback.bats, self.pair_key());
         let known = self.results.compared.as_ref().map(|it| it.key);
+        if pair.iter().any(|bat| self.is_pending(*bat)) {
+            return;
+        }
         if let Some(key) = key.filter(|it| Some(*it) != known)
             && pair[0] != pair[1]
             && !self.results.failed.contains_key(&key)
         {
             self.work.ask(Question::Compare(pair), key, loaded);
+            return;
+        }
+        for bat in pair {
+            self.ask_about(bat, Question::Finer(bat), &loaded);
+        }
+    }
+
+    fn ask_about(&mut self, bat: usize, question: Question, loaded: &Arc<crate::loaded::Loaded>) {
+        let Some(key) = self.derived.bat_keys.get(bat).copied() else { return };
+        let known = self.results.innings(key).cloned();
+        let enough = match question {
+            Question::Finer(_) => known.as_ref().is_none_or(|it| it.is_complete()),
+            _ => known.as_ref().is_some_and(|it| it.has_first()),
+        };
+        if !enough && !self.results.failed.contains_key(&key) {
+            let before = known.filter(|_| matches!(question, Question::Finer(_)));
+            self.work.ask_on(question, key, Arc::clone(loaded), before);
         }
     }
 

@@ -19,6 +19,8 @@ use crate::progress::Progress;
 pub enum Question {
     /// A bat through the innings, by its place.
     Innings(usize),
+    /// More scores of it.
+    Finer(usize),
     /// Two bats and every difference between them.
     Compare([usize; 2]),
     /// The map and the bat to ask for.
@@ -95,8 +97,19 @@ impl Default for Work {
 impl Work {
     /// Starts what is asked of a scenario.
     pub fn ask(&mut self, question: Question, key: u64, loaded: Arc<Loaded>) {
+        self.ask_on(question, key, loaded, None);
+    }
+
+    /// The same, going on from an innings as far as it was played.
+    pub fn ask_on(
+        &mut self,
+        question: Question,
+        key: u64,
+        loaded: Arc<Loaded>,
+        before: Option<Arc<Innings>>,
+    ) {
         let task = move |progress: &Progress, part: &dyn Fn(Answer)| {
-            answer(question, &loaded, progress, part)
+            answer(question, &loaded, before.as_deref(), progress, part)
         };
         self.start(question, key, Box::new(task));
     }
@@ -185,13 +198,14 @@ impl Drop for Work {
 fn answer(
     question: Question,
     loaded: &Loaded,
+    before: Option<&Innings>,
     progress: &Progress,
     part: &dyn Fn(Answer),
 ) -> Result<Answer, Stop> {
     match question {
-        Question::Innings(bat) => {
+        Question::Innings(bat) | Question::Finer(bat) => {
             let tell = |it: Innings| part(Answer::Innings(Arc::new(it)));
-            Ok(Answer::Innings(Arc::new(Innings::play(loaded, bat, progress, &tell)?)))
+            Ok(Answer::Innings(Arc::new(Innings::play(loaded, bat, before, progress, &tell)?)))
         }
         Question::Compare(pair) => {
             let bats = pair.iter().filter_map(|it| loaded.bats.get(*it).cloned()).collect();

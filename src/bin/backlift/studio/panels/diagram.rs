@@ -76,8 +76,8 @@ impl Pen {
     }
 }
 
-fn sheet(ui: &mut Ui, height: f32, name: &'static str) -> Rect {
-    let size = egui::vec2(ui.available_width().min(60.0 * GRID), height);
+fn sheet(ui: &mut Ui, look: &Look, height: f32, name: &'static str) -> Rect {
+    let size = egui::vec2(ui.available_width().min(60.0 * GRID * look.text_scale), height);
     let (whole, response) = ui.allocate_exact_size(size, Sense::hover());
     response.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Image, true, name));
     whole
@@ -86,7 +86,7 @@ fn sheet(ui: &mut Ui, height: f32, name: &'static str) -> Rect {
 /// Length, balance point and scale.
 pub fn bat(ui: &mut Ui, look: &Look) {
     let scale = look.text_scale;
-    let whole = sheet(ui, 17.0 * GRID * scale, "how to measure length and balance point");
+    let whole = sheet(ui, look, 17.0 * GRID * scale, "how to measure length and balance point");
     let pen = Pen::new(ui, look, whole);
     let inside = whole.shrink(GRID);
     let top = Pos2::new(inside.left() + GRID, inside.center().y);
@@ -111,7 +111,8 @@ pub fn bat(ui: &mut Ui, look: &Look) {
 
 /// The pendulum: two rods, six inches down, a hand's breadth of swing.
 pub fn pendulum(ui: &mut Ui, look: &Look) {
-    let whole = sheet(ui, 26.0 * GRID * look.text_scale, "how to hang the bat for the pendulum");
+    let whole =
+        sheet(ui, look, 26.0 * GRID * look.text_scale, "how to hang the bat for the pendulum");
     let pen = Pen::new(ui, look, whole);
     let length = whole.height() - 3.0 * GRID;
     let pivot = Pos2::new(whole.center().x, whole.top() + 2.0 * GRID + 0.19 * length);
@@ -140,7 +141,7 @@ pub fn pendulum(ui: &mut Ui, look: &Look) {
 
 /// The player: what the tape and the dynamometer are held to.
 pub fn player(ui: &mut Ui, look: &Look) {
-    let whole = sheet(ui, 26.0 * GRID * look.text_scale, "how to measure the player");
+    let whole = sheet(ui, look, 26.0 * GRID * look.text_scale, "how to measure the player");
     let pen = Pen::new(ui, look, whole);
     let height = whole.height() - 2.0 * GRID;
     let foot = Pos2::new(whole.left() + 0.3 * whole.width(), whole.bottom() - GRID);

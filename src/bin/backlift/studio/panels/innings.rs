@@ -7,7 +7,7 @@ use backlift::units::{Quantity, spoken};
 use egui::{Align2, Sense, Ui};
 
 use super::chart::Chart;
-use super::words::{pending, quiet, sentence};
+use super::words::{big, pending, sentence};
 use crate::figure::percent;
 use crate::studio::action::Action;
 use crate::studio::figures::speed_unit;
@@ -18,32 +18,44 @@ use crate::studio::style::{ink, theme, wash};
 /// Score at the right end.
 const LAST: f64 = 100.0;
 
+/// Bat speed the first bat has lost by fifty: the least there may be, what is believed, the most; m/s and
+/// as a share.
+fn lost(it: &Studio) -> Option<[(f64, f64); 3]> {
+    let innings = it.innings(0)?.it;
+    let stroke = innings.stroke(&it.playback.stroke)?;
+    let fresh = innings.at(stroke, 0.0, bat_speed_m_s)?.best;
+    let late = innings.at(stroke, FIFTY, bat_speed_m_s)?;
+    Some([late.high, late.best, late.low].map(|it| (fresh - it, (fresh - it) / fresh)))
+}
+
 /// What a coach could say of the first bat.
 pub fn told(it: &Studio) -> String {
-    let drop = |slot: usize| {
-        let innings = it.innings(slot)?.it;
-        let stroke = innings.stroke(&it.playback.stroke)?;
-        let fresh = innings.at(stroke, 0.0, bat_speed_m_s)?.best;
-        let late = innings.at(stroke, FIFTY, bat_speed_m_s)?;
-        Some([late.high, late.best, late.low].map(|it| (fresh - it, (fresh - it) / fresh)))
-    };
     let bat = it.label(it.playback.bats[0]);
-    let Some([least, lost, most]) = drop(0) else {
+    let Some([_, (lost_m_s, _), _]) = lost(it) else {
         return format!("The innings with {bat} is being played");
     };
-    let speed = spoken(Quantity::Speed, lost.0, 0.3 * lost.0.abs(), it.look.units);
+    let speed = spoken(Quantity::Speed, lost_m_s, 0.3 * lost_m_s.abs(), it.look.units);
     format!(
-        "By fifty the {} with {bat} has lost {} ({speed}); anything from {} to {}, since nobody has measured lasting fatigue",
+        "By fifty the {} with {bat} has lost {speed}; how much is not known well, since nobody has measured lasting fatigue",
         it.playback.stroke,
-        percent(lost.1, 1),
-        percent(least.1, 1),
-        percent(most.1, 1)
     )
 }
 
 /// Draws the sentence.
 pub fn words(ui: &mut Ui, it: &Studio) {
     sentence(ui, &told(it));
+    if let Some([least, believed, most]) = lost(it) {
+        big(
+            ui,
+            &percent(believed.1, 1),
+            &format!(
+                "of its bat speed; anything from {} to {}, the bands on the curves",
+                percent(least.1, 1),
+                percent(most.1, 1)
+            ),
+            "The least: only what a rest brings back. The most: all that legs lose in such an innings",
+        );
+    }
     pending(ui, it.playback.bats.iter().any(|bat| it.is_pending(*bat)));
 }
 
@@ -55,6 +67,10 @@ pub fn innings(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         if ui.add(slider).changed() {
             out.push(Action::Score(runs));
         }
+        let balls = it.innings(0).and_then(|at| at.it.balls_at(f64::from(it.playback.runs)));
+        if let Some(balls) = balls {
+            super::words::quiet(ui, &format!("about {balls:.0} balls faced"));
+        }
         if ui.button("Fresh").clicked() {
             out.push(Action::Score(0));
         }
@@ -62,7 +78,6 @@ pub fn innings(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             out.push(Action::Score(FIFTY as u32));
         }
         super::playback::strokes(ui, it, out);
-        quiet(ui, "the bands are what is not known of lasting fatigue");
     });
     let (unit, per_m_s) = speed_unit(it.look.units);
     let space = ui.available_size();
@@ -132,8 +147,14 @@ fn one(
         }
     }
     chart.upright(FIFTY, ink(theme.quiet), 1.0);
-    let mark = chart.at(FIFTY, chart.y.range[1]);
-    chart.words(mark, Align2::CENTER_BOTTOM, "fifty", ink(theme.quiet));
+    let mark = chart.at(FIFTY, chart.y.range[0]) + egui::vec2(3.0, 0.0);
+    chart.words(mark, Align2::LEFT_BOTTOM, "fifty", ink(theme.quiet));
+    let end = it.innings(0).map(|it| it.it.end_runs).filter(|it| *it != FIFTY && *it < LAST);
+    if let Some(end) = end {
+        chart.upright(end, ink(theme.quiet), 1.0);
+        let mark = chart.at(end, chart.y.range[0]) + egui::vec2(3.0, 0.0);
+        chart.words(mark, Align2::LEFT_BOTTOM, "end", ink(theme.quiet));
+    }
     chart.upright(runs, ink(theme.ink), 2.0);
     if let Some(place) = response.interact_pointer_pos() {
         let score = chart.under(place)[0].clamp(0.0, LAST).round() as u32;

@@ -136,13 +136,13 @@ fn pickup(chart: &Chart<'_>, it: &Studio, ground: &Ground) {
         for line in field.lines(level) {
             let line: Vec<Pos2> = line.iter().map(|it| chart.at(it[0], it[1])).collect();
             chart.painter().extend(Shape::dashed_line(&line, Stroke::new(1.5, colour), 6.0, 4.0));
-            let top = line.iter().min_by(|a, b| a.y.total_cmp(&b.y));
-            if let Some(at) = top {
+            let low = line.iter().max_by(|a, b| a.y.total_cmp(&b.y));
+            if let Some(at) = low.filter(|at| at.x > chart.area.left() + 40.0) {
                 let weight = match it.look.units {
                     Units::Trade => pounds(level),
                     Units::Si => format!("{}\u{2009}g", number(level, 0)),
                 };
-                chart.patch(*at, Align2::CENTER_BOTTOM, &format!("picks up {weight}"), colour);
+                chart.patch(*at, Align2::CENTER_TOP, &format!("picks up {weight}"), colour);
             }
         }
         level += step;
@@ -155,10 +155,10 @@ fn demand(chart: &Chart<'_>, it: &Studio, ground: &Ground) {
     let colour = ink(theme(&it.look).ink);
     for line in field.lines(0.0) {
         let line: Vec<Pos2> = line.iter().map(|it| chart.at(it[0], it[1])).collect();
-        let end = line.iter().max_by(|a, b| a.y.total_cmp(&b.y)).copied();
+        let end = line.iter().min_by(|a, b| a.y.total_cmp(&b.y)).copied();
         chart.painter().add(Shape::line(line, Stroke::new(2.5, colour)));
         if let Some(at) = end {
-            chart.patch(at, Align2::CENTER_TOP, "to the right: too late", colour);
+            chart.patch(at, Align2::CENTER_BOTTOM, "to the right: too late", colour);
         }
     }
 }

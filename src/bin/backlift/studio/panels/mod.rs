@@ -59,7 +59,7 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
     notices::changes_in_the_way(ui, it, out);
     let width = ui.available_width();
     let narrow = width < NARROW * scale;
-    let side = (30.0 * GRID * scale).min(0.28 * width);
+    let side = (34.0 * GRID * scale).min(0.28 * width);
     let figures = (52.0 * GRID * scale).min(0.45 * width);
     if !narrow {
         Panel::left("hands and bats").frame(paper).exact_size(side).show(ui, |ui| {

@@ -1,14 +1,15 @@
 //! Pickup against dead weight: the maker's demonstration.
 
 use backlift::bat::figures::WeighedBat;
-use backlift::comparison::difference::toe_words;
+use backlift::comparison::difference::{toe_mass_kg, toe_words};
 use backlift::comparison::figure::Figure;
 use backlift::comparison::noticeable::{Felt, MOMENT_OF_INERTIA, felt};
+use backlift::uncertain::independent_sd;
 use backlift::units::{Quantity, Units};
 use egui::Ui;
 
 use super::table::{Table, name};
-use super::words::{bat_mark, head, pending, quiet, sentence, why};
+use super::words::{bat_mark, big, head, measure, pending, quiet, sentence, why};
 use crate::figure::{measured, plain};
 use crate::studio::action::{Action, Pair};
 use crate::studio::figures::swing_moment;
@@ -16,6 +17,9 @@ use crate::studio::state::Studio;
 
 /// Where the thresholds come from.
 const FELT: &str = "Against published thresholds, which disagree: 2.5 to 6.7 % for weight, 2.5 to 28 % for swing moment";
+
+/// Bats this near on the scale weigh the same, g.
+const SAME_G: f64 = 10.0;
 
 /// What to say to a customer.
 pub fn told(it: &Studio, bats: [&WeighedBat; 2]) -> String {
@@ -26,7 +30,7 @@ pub fn told(it: &Studio, bats: [&WeighedBat; 2]) -> String {
     let hand = toe_words(change, a.length_m.value);
     let grams = 1000.0 * (b.mass_kg.value - a.mass_kg.value);
     let scale = match grams.abs() {
-        same if same < 10.0 => "weigh the same".to_owned(),
+        same if same < SAME_G => "weigh the same".to_owned(),
         apart => match it.look.units {
             Units::Si => format!("are {} apart on the scale", plain(apart, 0, "g")),
             Units::Trade => {
@@ -41,10 +45,11 @@ pub fn told(it: &Studio, bats: [&WeighedBat; 2]) -> String {
         Felt::Unsure => "; some hands feel that",
         Felt::No => "; too little to feel",
     };
+    let yet = if grams.abs() < SAME_G { "yet" } else { "and" };
     match hand.starts_with("as if") {
         true => {
             let hand = hand.replace("the toe", &format!("the toe of {first}"));
-            format!("{first} and {second} {scale}, yet {second} swings {hand}{feel}")
+            format!("{first} and {second} {scale}, {yet} {second} swings {hand}{feel}")
         }
         false => format!("{first} and {second} {scale}, and {second} {hand}{feel}"),
     }
@@ -68,11 +73,33 @@ pub fn pickup(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         return;
     };
     sentence(ui, &told(it, [a, b]));
+    let change = b.swing_moment_kg_m2.value - a.swing_moment_kg_m2.value;
+    let toe_g = 1000.0 * toe_mass_kg(change, a.length_m.value);
+    let sd_g = 1000.0
+        * toe_mass_kg(
+            independent_sd(&[a.swing_moment_kg_m2.sd, b.swing_moment_kg_m2.sd]),
+            a.length_m.value,
+        );
+    big(
+        ui,
+        &plain(toe_g, 0, "g"),
+        &format!("± {}, at the toe: what the hand finds between them", plain(sd_g, 0, "g")),
+        "Tape on the first bat's toe that would make it as hard to get moving as the second",
+    );
     head(ui, "On the scale and in the hand");
     bench(ui, it, bats, [a, b]);
     head(ui, &format!("In the {}", it.playback.stroke));
     pending(ui, bats.iter().any(|bat| it.is_pending(*bat)));
     super::swing::rows(ui, it);
+    if !it.document.at("title").starts_with("Four bats on a maker") {
+        quiet(
+            ui,
+            "These are the two that show it best of the bats here; a maker's bench shows it better",
+        );
+        if ui.button("Show a maker's bench").clicked() {
+            out.push(Action::Maker);
+        }
+    }
     head(ui, "Why");
     quiet(
         ui,
@@ -137,7 +164,7 @@ fn bench(ui: &mut Ui, it: &Studio, bats: [usize; 2], [a, b]: [&WeighedBat; 2]) {
         table.row(ui, |ui, n| match n {
             0 => name(ui, row),
             1 | 2 => {
-                why(ui, &values[n - 1], words);
+                measure(ui, &values[n - 1], words);
             }
             _ => {
                 why(ui, said, FELT);

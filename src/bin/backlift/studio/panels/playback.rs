@@ -2,7 +2,7 @@
 
 use egui::{Slider, Ui};
 
-use crate::studio::action::Action;
+use crate::studio::action::{Action, View};
 use crate::studio::playback::Camera;
 use crate::studio::state::Studio;
 
@@ -38,7 +38,8 @@ pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         let length_s = it.length_s();
         let mut time_s = now.time_s.min(length_s);
         let rest = ui.text_style_height(&egui::TextStyle::Body) * 6.0;
-        ui.spacing_mut().slider_width = (ui.available_width() - rest).clamp(60.0, 400.0);
+        ui.spacing_mut().slider_width =
+            (ui.available_size_before_wrap().x - rest).clamp(60.0, 400.0);
         let slider = Slider::new(&mut time_s, 0.0..=length_s).fixed_decimals(3).suffix("\u{2009}s");
         let slider = ui.add(slider);
         slider.widget_info(|| {
@@ -54,8 +55,10 @@ pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         }
     });
     ui.horizontal_wrapped(|ui| {
-        strokes(ui, it, out);
-        ui.separator();
+        if it.view != View::Innings {
+            strokes(ui, it, out);
+            ui.separator();
+        }
         ui.weak("speed");
         for (rate, words) in RATES {
             let chosen = (now.rate - rate).abs() < 1e-9;

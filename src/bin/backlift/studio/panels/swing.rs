@@ -68,7 +68,7 @@ fn difference(ui: &mut Ui, told: Option<&(String, bool)>) {
         true => "More than the doubt of the difference: real",
         false => "Within the doubt of the difference: not real as far as can be told",
     };
-    why(ui, words, sure);
+    super::words::measure(ui, words, sure);
     quiet(ui, if *real { "real" } else { "within the doubt" });
 }
 

@@ -38,6 +38,19 @@ pub fn why(ui: &mut Ui, value: &str, words: &str) -> egui::Response {
     it.on_hover_text(words)
 }
 
+/// A figure with its doubt under it.
+pub fn measure(ui: &mut Ui, told: &str, words: &str) {
+    match told.split_once(" ± ") {
+        Some((value, doubt)) => {
+            why(ui, value, &format!("± {doubt}. {words}"));
+            quiet(ui, &format!("± {doubt}"));
+        }
+        None => {
+            why(ui, told, words);
+        }
+    }
+}
+
 /// The one big number of a view.
 pub fn big(ui: &mut Ui, value: &str, name: &str, words: &str) {
     ui.add(egui::Label::new(RichText::new(value).text_style(number()))).on_hover_text(words);
