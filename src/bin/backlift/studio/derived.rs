@@ -22,6 +22,8 @@ pub struct Derived {
     pub warnings: Vec<Fault>,
     /// For each bat, what all that is computed of it in this player's hands hangs on.
     pub bat_keys: Vec<u64>,
+    /// What the times hang on in which strokes are asked for.
+    pub player_key: u64,
     /// The same for the fitting.
     pub fit_key: u64,
 }
@@ -38,8 +40,9 @@ impl Derived {
                 let asked = (&scenario.bowling, &scenario.fit);
                 let bat_keys = scenario.bats.iter().map(|it| key(&(who, asked, it))).collect();
                 let fit_key = key(&(who, asked, &scenario.bats, scenario.invented));
+                let player_key = key(&(who, asked));
                 let loaded = Some(Arc::new(loaded));
-                Self { loaded, faults: Vec::new(), warnings, bat_keys, fit_key }
+                Self { player_key, loaded, faults: Vec::new(), warnings, bat_keys, fit_key }
             }
             Err(stop) => Self { faults: told(stop), warnings: Vec::new(), ..before.clone() },
         }

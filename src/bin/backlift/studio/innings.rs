@@ -1,5 +1,7 @@
 //! One bat through an innings of a hundred runs, and what stands at any score between.
 
+use std::sync::Arc;
+
 use backlift::innings::played::{AtScore, StrokeNow, delivery, play, stroke_now};
 use backlift::player::joints::{FRESH, GROUP_COUNT};
 use backlift::swing::batter::Batter;
@@ -41,6 +43,15 @@ pub struct Innings {
     pub points: Vec<Point>,
 }
 
+/// What is known before an innings is played.
+#[derive(Clone, Debug, Default)]
+pub struct Before {
+    /// The innings as far as it was played.
+    pub innings: Option<Arc<Innings>>,
+    /// In which each stroke is asked for, s: the same for every bat in these hands.
+    pub asked_time_s: Option<Vec<f64>>,
+}
+
 /// A figure between what may be least and most.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Band {
@@ -61,7 +72,7 @@ impl Innings {
     pub fn play(
         loaded: &Loaded,
         bat: usize,
-        before: Option<&Self>,
+        before: &Before,
         progress: &Progress,
         tell: &dyn Fn(Self),
     ) -> Result<Self, Stop> {
@@ -75,17 +86,20 @@ impl Innings {
         };
         let batter = loaded.batter(weighed, 1.0)?;
         step(0.1)?;
-        let mut it = match before {
-            Some(before) => before.clone(),
+        let mut it = match &before.innings {
+            Some(innings) => Self::clone(innings),
             None => Self {
                 strokes: loaded.strokes.iter().map(|it| it.name.clone()).collect(),
-                asked_time_s: loaded.asked_times_s(&batter)?,
+                asked_time_s: match &before.asked_time_s {
+                    Some(known) => known.clone(),
+                    None => loaded.asked_times_s(&batter)?,
+                },
                 delivery: delivery(&loaded.scenario.bowling),
                 end_runs: loaded.scenario.innings.runs,
                 points: Vec::new(),
             },
         };
-        let scores: &[f64] = if before.is_some() { &FINER } else { &FIRST };
+        let scores: &[f64] = if before.innings.is_some() { &FINER } else { &FIRST };
         let held = batter.take_up(&weighed.bat)?.held;
         for (n, runs) in scores.iter().enumerate() {
             step(0.2 + 0.8 * n as f64 / scores.len() as f64)?;

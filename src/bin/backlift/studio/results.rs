@@ -33,6 +33,8 @@ impl<T> Clone for Keyed<T> {
 pub struct Results {
     innings: BTreeMap<u64, Arc<Innings>>,
     lately: BTreeMap<usize, Keyed<Innings>>,
+    /// For the player last swung, in which time each stroke is asked for, s.
+    asked: Option<(u64, Vec<f64>)>,
     /// The pair compared last.
     pub compared: Option<Keyed<Shown>>,
     /// Which pair that was.
@@ -75,6 +77,18 @@ impl Results {
             }
             _ => {}
         }
+    }
+
+    /// Remembers the times in which a player's strokes are asked for.
+    pub fn learn_asked(&mut self, player_key: u64, asked_time_s: &[f64]) {
+        if self.asked.as_ref().is_none_or(|it| it.0 != player_key) {
+            self.asked = Some((player_key, asked_time_s.to_vec()));
+        }
+    }
+
+    /// The times in which this player's strokes are asked for, if known.
+    pub fn asked_time_s(&self, player_key: u64) -> Option<Vec<f64>> {
+        self.asked.as_ref().filter(|it| it.0 == player_key).map(|it| it.1.clone())
     }
 
     /// The innings that hangs on this.

@@ -11,7 +11,7 @@ use super::action::{Action, ColourBy, Pair, View};
 use super::derived::Derived;
 use super::document::Document;
 use super::film::Film;
-use super::innings::Innings;
+use super::innings::{Before, Innings};
 use super::look::Look;
 use super::playback::Playback;
 use super::recovery::{Recovery, Rescued};
@@ -204,6 +204,11 @@ impl Studio {
 
     fn take(&mut self, report: super::work::Report) {
         let (question, key) = (report.question, report.key);
+        if let Ok(super::work::Answer::Innings(it)) = &report.answer
+            && self.derived.bat_keys.contains(&key)
+        {
+            self.results.learn_asked(self.derived.player_key, &it.asked_time_s);
+        }
         self.results.take(report);
         if let Some((files, folder)) = self.results.written.take() {
             self.say(format!("Wrote {files} files into {}", folder.display()));
@@ -251,7 +256,10 @@ impl Studio {
             _ => known.as_ref().is_some_and(|it| it.has_first()),
         };
         if !enough && !self.results.failed.contains_key(&key) {
-            let before = known.filter(|_| matches!(question, Question::Finer(_)));
+            let before = Before {
+                innings: known.filter(|_| matches!(question, Question::Finer(_))),
+                asked_time_s: self.results.asked_time_s(self.derived.player_key),
+            };
             self.work.ask_on(question, key, Arc::clone(loaded), before);
         }
     }

@@ -7,7 +7,7 @@ use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, Sender, channel};
 
 use super::card::CardPicture;
-use super::innings::Innings;
+use super::innings::{Before, Innings};
 use crate::compare::Shown;
 use crate::fit::Fitted;
 use crate::loaded::Loaded;
@@ -97,19 +97,13 @@ impl Default for Work {
 impl Work {
     /// Starts what is asked of a scenario.
     pub fn ask(&mut self, question: Question, key: u64, loaded: Arc<Loaded>) {
-        self.ask_on(question, key, loaded, None);
+        self.ask_on(question, key, loaded, Before::default());
     }
 
-    /// The same, going on from an innings as far as it was played.
-    pub fn ask_on(
-        &mut self,
-        question: Question,
-        key: u64,
-        loaded: Arc<Loaded>,
-        before: Option<Arc<Innings>>,
-    ) {
+    /// The same, going on from what is known.
+    pub fn ask_on(&mut self, question: Question, key: u64, loaded: Arc<Loaded>, before: Before) {
         let task = move |progress: &Progress, part: &dyn Fn(Answer)| {
-            answer(question, &loaded, before.as_deref(), progress, part)
+            answer(question, &loaded, &before, progress, part)
         };
         self.start(question, key, Box::new(task));
     }
@@ -198,7 +192,7 @@ impl Drop for Work {
 fn answer(
     question: Question,
     loaded: &Loaded,
-    before: Option<&Innings>,
+    before: &Before,
     progress: &Progress,
     part: &dyn Fn(Answer),
 ) -> Result<Answer, Stop> {
