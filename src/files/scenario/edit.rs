@@ -60,7 +60,7 @@ fn inserted(text: &str, outline: &Outline, part: &str, piece: &str) -> Option<St
         let within = part.is_empty() || it.path.starts_with(&format!("{part}."));
         within && !it.path.is_empty() && it.path.matches('.').count() == depth
     };
-    let Some(last) = outline.entries.iter().filter(below).last() else {
+    let Some(last) = outline.entries.iter().rfind(below) else {
         let open = outline.find(part)?.value.clone();
         let bracket = open.start + text.get(open)?.find(['(', '['])? + 1;
         return Some(format!("{}{piece}{}", text.get(..bracket)?, text.get(bracket..)?));

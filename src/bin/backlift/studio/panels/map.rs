@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use backlift::drawing::axis::{Axis, round_step};
 use backlift::drawing::contour::Field;
-use backlift::drawing::palette::{bat_letter, bat_look, cividis};
+use backlift::drawing::palette::{LIGHT, bat_letter, bat_look, cividis};
 use backlift::units::Units;
 use egui::{Align2, Mesh, Pos2, Rect, Sense, Shape, Stroke, Ui};
 
@@ -42,7 +42,7 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         chart.said = Some(pounds);
     }
     chart.ground();
-    shade(&chart, it, &ground);
+    shade(&chart, &ground);
     pickup(&chart, it, &ground);
     demand(&chart, it, &ground);
     points(&chart, it, units);
@@ -87,13 +87,12 @@ fn span(values: &[Option<f64>]) -> Option<[f64; 2]> {
     (high > low).then_some([low, high])
 }
 
-fn shade(chart: &Chart<'_>, it: &Studio, ground: &Ground) {
+fn shade(chart: &Chart<'_>, ground: &Ground) {
     let Some([low, high]) = span(&ground.value) else { return };
     let field = Field { x: &ground.x, y: &ground.y, value: &ground.value };
     let step = round_step((high - low) / SHADES);
     let first = (low / step).floor() as i64;
     let last = (high / step).ceil() as i64;
-    let theme = theme(&it.look);
     let mut mesh = Mesh::default();
     for level in first..last {
         let from = level as f64 * step;
@@ -112,8 +111,8 @@ fn shade(chart: &Chart<'_>, it: &Studio, ground: &Ground) {
     for level in first + 1..last {
         let value = level as f64 * step;
         let share = (value - low) / (high - low);
-        let pale = if share > 0.55 { ink(theme.bats[0]) } else { ink(theme.panel) };
-        let pale = if it.look.dark && share > 0.55 { ink(theme.ground) } else { pale };
+        // Ink on the light shades, paper on the dark ones, by day and by night.
+        let pale = if share > 0.55 { ink(LIGHT.ink) } else { ink(LIGHT.panel) };
         for line in field.lines(value) {
             let line: Vec<Pos2> = line.iter().map(|it| chart.at(it[0], it[1])).collect();
             let middle = line.get(line.len() / 3).copied();

@@ -145,7 +145,7 @@ fn bench(ui: &mut Ui, it: &Studio, bats: [usize; 2], [a, b]: [&WeighedBat; 2]) {
             "What it takes to hold it out level",
         ),
     ];
-    let table = Table::new(ui, &[1.1, 1.3, 1.3, 0.6]);
+    let table = Table::new(ui, &[1.1, 1.3, 1.3, 0.8]);
     table.row(ui, |ui, n| match n.checked_sub(1) {
         Some(n) if n < 2 => bat_mark(ui, &it.look, bats[n]),
         Some(_) => {
