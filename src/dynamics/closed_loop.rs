@@ -7,6 +7,7 @@ use super::mass_matrix::MassMatrix;
 use super::symmetric::{cholesky, inverse, mirror};
 use super::tree::{Kinematics, Tree};
 use crate::frames::{DMat3, DVec3};
+use multiversion::multiversion;
 
 /// Two points that stay together.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -65,10 +66,7 @@ impl<const N: usize> ClosedChain<N> {
         ball: Option<&BallJoint>,
         drift_rate_1_s: f64,
     ) -> Self {
-        let mut u = m.M;
-        mirror(&mut u);
-        cholesky(&mut u);
-        let mut P = inverse(&u);
+        let mut P = inverse_mass(&m.M);
         let mut a_free = [0.0; N];
         for (a, row) in a_free.iter_mut().zip(&P) {
             *a = -row.iter().zip(&m.bias).map(|(x, h)| x * h).sum::<f64>();
@@ -103,12 +101,10 @@ impl<const N: usize> ClosedChain<N> {
         for (out, mj) in lambda_per_torque.iter_mut().zip(&MJ) {
             *out = -(S_inverse * *mj);
         }
-        for i in 0..N {
-            a_free[i] += MJ[i].dot(lambda_free);
-            for j in 0..N {
-                P[i][j] += MJ[i].dot(lambda_per_torque[j]);
-            }
+        for (a, mj) in a_free.iter_mut().zip(&MJ) {
+            *a += mj.dot(lambda_free);
         }
+        add_products(&mut P, &MJ, &lambda_per_torque);
         Self { a_free, P, lambda_free, lambda_per_torque }
     }
 
@@ -124,5 +120,25 @@ impl<const N: usize> ClosedChain<N> {
     /// Force on link a at the ball joint under torques `tau`, N.
     pub fn joint_force_n(&self, tau: &[f64; N]) -> DVec3 {
         self.lambda_per_torque.iter().zip(tau).fold(self.lambda_free, |s, (l, t)| s + *l * *t)
+    }
+}
+
+/// Inverse of a mass matrix of which the lower triangle is filled.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+fn inverse_mass<const N: usize>(M: &[[f64; N]; N]) -> [[f64; N]; N] {
+    let mut u = *M;
+    mirror(&mut u);
+    cholesky(&mut u);
+    inverse(&u)
+}
+
+/// Adds `a[i] · b[j]` to each element.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+fn add_products<const N: usize>(P: &mut [[f64; N]; N], a: &[DVec3; N], b: &[DVec3; N]) {
+    let (x, y, z) = (b.map(|it| it.x), b.map(|it| it.y), b.map(|it| it.z));
+    for (row, a) in P.iter_mut().zip(a) {
+        for (j, p) in row.iter_mut().enumerate() {
+            *p += a.x * x[j] + a.y * y[j] + a.z * z[j];
+        }
     }
 }

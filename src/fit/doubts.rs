@@ -5,8 +5,14 @@ use super::order::{FitFault, Order, Progress};
 use super::rule::{Worth, highest_goal_m_s};
 use super::search::{Cell, OneSize, choose_finely};
 use super::setting::{Setting, Slow};
+use super::surrogate::{CORNERS, SurrogateFault};
+use crate::bat::Bat;
 use crate::player::joints::{GROUP_COUNT, Group};
+use crate::swing::activation::FROM_REST_S;
+use crate::swing::assumed::Assumed;
 use crate::swing::batter::Batter;
+use core::ops::ControlFlow;
+use rayon::prelude::*;
 
 /// What happens to the advice when an uncertain input is moved.
 #[derive(Clone, Debug, PartialEq)]
@@ -69,33 +75,52 @@ pub(super) fn move_inputs(
         let otherwise = Setting { batter, asked_time_s, ..setting.clone() };
         changes.push(("the bat takes another path", otherwise));
     }
-    let share = 0.5 / changes.len() as f64;
-    let mut out = Vec::with_capacity(changes.len());
-    for (i, (what, changed)) in changes.iter().enumerate() {
-        let part = |part: f64| {
-            progress("asking what could change the advice", 0.5 + share * (i as f64 + part))
+    changes.push(("torque rises as slowly as from rest", slow_to_rise(order, setting)));
+    let total = (changes.len() * CORNERS) as f64;
+    let done = core::sync::atomic::AtomicUsize::new(0);
+    let swung = || {
+        let n = done.fetch_add(1, core::sync::atomic::Ordering::Relaxed) + 1;
+        let share = (n as f64 / total).min(1.0);
+        progress("asking what could change the advice", 0.5 + 0.5 * share)
+    };
+    let found: Vec<Option<Moved>> = changes
+        .par_iter()
+        .map(|(what, changed)| moved(order, one, recommendation, what, changed, &swung))
+        .collect::<Result<_, _>>()?;
+    Ok(found.into_iter().flatten().collect())
+}
+
+/// The player whose torque rises as slowly as people's do from rest.
+fn slow_to_rise(order: &Order<'_>, setting: &Setting) -> Setting {
+    let batter = &setting.batter;
+    let assumed = Assumed { activation_time_s: FROM_REST_S, ..batter.assumed };
+    let batter = batter.in_place(order.player, batter.handle_diameter_m, assumed);
+    Setting { batter, ..setting.clone() }
+}
+
+/// Chooses again for a setting a little changed; nothing where nothing could be chosen then.
+fn moved(
+    order: &Order<'_>,
+    one: &OneSize,
+    recommendation: &Recommendation,
+    what: &'static str,
+    changed: &Setting,
+    swung: &(dyn Fn() -> ControlFlow<()> + Sync),
+) -> Result<Option<Moved>, SurrogateFault> {
+    let shifted = one.surrogate.shifted(changed, swung)?;
+    let changed = &changed.judged_by(&shifted.at(&shifted.domain.middle));
+    let worth = |bat: &Bat| Worth::new(changed, bat.clone(), shifted.at(bat));
+    let again = |c: &Cell| Cell { worth: worth(&c.worth.bat), ..c.clone() };
+    let grid: Vec<Cell> = one.cells.iter().map(again).collect();
+    let asked = worth(&recommendation.worth.bat);
+    let tie = order.limits.tie_width;
+    Ok(choose_finely(order, changed, &shifted, &one.range, &grid).map(|(_, chosen)| {
+        let best = highest_goal_m_s(grid.iter().map(|c| &c.worth));
+        let still_does = if chosen.passes() {
+            asked.passes() && asked.goal_m_s >= best * (1.0 - tie)
+        } else {
+            asked.slack >= chosen.slack - tie
         };
-        let shifted = one.surrogate.shifted(changed, &part)?;
-        let changed = &changed.judged_by(&shifted.at(&shifted.domain.middle));
-        let grid: Vec<Cell> = one
-            .cells
-            .iter()
-            .map(|c| Cell {
-                worth: Worth::new(changed, c.worth.bat.clone(), shifted.at(&c.worth.bat)),
-                ..c.clone()
-            })
-            .collect();
-        let asked = &recommendation.worth.bat;
-        let asked = Worth::new(changed, asked.clone(), shifted.at(asked));
-        if let Some((_, chosen)) = choose_finely(order, changed, &shifted, &one.range, &grid) {
-            let best = highest_goal_m_s(grid.iter().map(|c| &c.worth));
-            let still_does = if chosen.passes() {
-                asked.passes() && asked.goal_m_s >= best * (1.0 - order.limits.tie_width)
-            } else {
-                asked.slack >= chosen.slack - order.limits.tie_width
-            };
-            out.push(Moved { what, changes_advice: !still_does, chosen });
-        }
-    }
-    Ok(out)
+        Moved { what, changes_advice: !still_does, chosen }
+    }))
 }

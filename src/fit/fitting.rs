@@ -153,8 +153,7 @@ fn recommend(
     one: &OneSize,
 ) -> Result<Recommendation, FitFault> {
     let (made, by_surrogate) = &one.chosen;
-    let guess: Vec<f64> = by_surrogate.strokes.iter().map(|s| s.time_s).collect();
-    let strokes = setting.at_end(&made.bat, Some(&guess))?;
+    let strokes = setting.at_end(&made.bat, Some(&by_surrogate.strokes))?;
     let worth = Worth::new(setting, made.bat.clone(), strokes);
     let reference = one.range.size.reference.bat("reference")?;
     Ok(Recommendation {

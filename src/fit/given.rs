@@ -3,7 +3,7 @@
 use super::order::{FitFault, Order};
 use super::rule::{Worth, choose};
 use super::setting::Setting;
-use super::surrogate::{Surrogate, near_times_s};
+use super::surrogate::{Surrogate, near_middle};
 use crate::bat::laws::Verdict;
 use crate::innings::played::InningsFault;
 use crate::swing::player_stroke::SwingFault;
@@ -27,12 +27,11 @@ pub(super) fn judge_given(
     surrogate: &Surrogate,
 ) -> Result<Vec<Given>, FitFault> {
     let middle = surrogate.at(&surrogate.domain.middle);
-    let times: Vec<f64> = middle.iter().map(|s| s.time_s).collect();
     order
         .bats
         .par_iter()
         .map(|weighed| {
-            let near = near_times_s(&times, &surrogate.domain.middle, &weighed.bat);
+            let near = near_middle(&middle, &surrogate.domain.middle, &weighed.bat);
             let worth = match setting.at_end(&weighed.bat, Some(&near)) {
                 Ok(strokes) => Some(Worth::new(setting, weighed.bat.clone(), strokes)),
                 Err(InningsFault::Swing(SwingFault::NoControlledSwing { .. })) => None,

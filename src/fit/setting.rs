@@ -97,11 +97,11 @@ impl StrokeAtEnd {
 }
 
 impl Setting {
-    /// Swings every stroke at the end of the innings with a bat. `guess_s` are near answers.
+    /// Swings every stroke at the end of the innings with a bat. The times in `near` are near answers.
     pub fn at_end(
         &self,
         bat: &Bat,
-        guess_s: Option<&[f64]>,
+        near: Option<&[StrokeAtEnd]>,
     ) -> Result<Vec<StrokeAtEnd>, InningsFault> {
         let taken_up = self.batter.take_up(bat)?;
         let loads = ball_loads(&self.batter, &taken_up, &self.plan, &self.asked_time_s);
@@ -111,9 +111,13 @@ impl Setting {
         let held_back = capacity.map(|c| c * self.share_limit);
         let mut out = Vec::with_capacity(taken_up.held.len());
         for (i, held) in taken_up.held.iter().enumerate() {
-            let fastest = held.fastest(&capacity, guess_s.map(|g| g[i]))?;
-            let guess = fastest.stroke_time_s * libm::pow(self.share_limit, TIME_EXPONENT);
-            let held_back = held.fastest(&held_back, Some(guess))?;
+            let near = near.and_then(|near| near.get(i));
+            let fastest = held.fastest(&capacity, near.map(|it| it.time_s))?;
+            let slower = match near {
+                Some(it) => it.held_back_time_s / it.time_s,
+                None => libm::pow(self.share_limit, TIME_EXPONENT),
+            };
+            let held_back = held.fastest(&held_back, Some(slower * fastest.stroke_time_s))?;
             let seen = self.batter.observe(held, &capacity, self.asked_time_s[i]);
             out.push(StrokeAtEnd {
                 time_s: fastest.stroke_time_s,

@@ -70,6 +70,11 @@ impl Domain {
         ]
     }
 
+    /// Coded variables of a bat.
+    fn coded_of(&self, bat: &Bat) -> [f64; 3] {
+        self.coded(bat.mass_kg(), bat.balance_m(), bat.swing_moment_kg_m2())
+    }
+
     /// A bat at coded variables.
     pub fn bat(&self, x: [f64; 3]) -> Result<Bat, BatFault> {
         let [m0, m1] = self.mass_kg.map(libm::log);
@@ -105,16 +110,28 @@ fn terms(x: [f64; 3]) -> [f64; TERMS] {
 }
 
 /// Four by four points in mass and balance (Chebyshev–Lobatto), the third variable cycling through its
-/// levels, and both ends of the third in the middle.
+/// levels, and both ends of the third in the middle. The corners and the ends come first, [`OUTER`] in all.
 fn design() -> Vec<[f64; 3]> {
     let levels = [-1.0, -0.5, 0.5, 1.0];
-    let mut nodes = vec![[0.0, 0.0, -1.0], [0.0, 0.0, 1.0]];
+    let mut corners = vec![[0.0, 0.0, -1.0], [0.0, 0.0, 1.0]];
+    let mut others = Vec::new();
     for (i, a) in levels.into_iter().enumerate() {
         for (j, b) in levels.into_iter().enumerate() {
-            nodes.push([a, b, [-1.0, 0.0, 1.0][(i + 2 * j) % 3]]);
+            let node = [a, b, [-1.0, 0.0, 1.0][(i + 2 * j) % 3]];
+            let corner = (i == 0 || i == 3) && (j == 0 || j == 3);
+            if corner { corners.push(node) } else { others.push(node) }
         }
     }
-    nodes
+    corners.extend(others);
+    corners
+}
+
+/// Nodes that are swung first: they tell nearly what to expect of the others.
+const OUTER: usize = 6;
+
+/// Mean and slopes.
+fn plane([a, b, c]: [f64; 3]) -> [f64; 4] {
+    [1.0, a, b, c]
 }
 
 impl SurrogateFault {
@@ -124,8 +141,9 @@ impl SurrogateFault {
     }
 }
 
-/// Four corners of the box, enough for a plane.
-const TETRAHEDRON: [[f64; 3]; 4] =
+/// Corners of the box that are enough for a plane.
+pub const CORNERS: usize = 4;
+const TETRAHEDRON: [[f64; 3]; CORNERS] =
     [[1.0, 1.0, 1.0], [1.0, -1.0, -1.0], [-1.0, 1.0, -1.0], [-1.0, -1.0, 1.0]];
 
 /// A surrogate of all strokes at the end of the innings.
@@ -151,11 +169,9 @@ impl Surrogate {
     ) -> Result<Self, SurrogateFault> {
         let nodes = design();
         let middle = setting.at_end(&domain.bat([0.0; 3])?, None)?;
-        let guess: Vec<f64> = middle.iter().map(|s| s.time_s).collect();
         let done = core::sync::atomic::AtomicUsize::new(0);
         let total = nodes.len() + held_out.len();
-        let simulate = |bat: &Bat| {
-            let near = near_times_s(&guess, &domain.middle, bat);
+        let simulate = |bat: &Bat, near: Vec<StrokeAtEnd>| {
             let out = setting.at_end(bat, Some(&near))?;
             let n = done.fetch_add(1, core::sync::atomic::Ordering::Relaxed) + 1;
             match progress(n as f64 / total as f64) {
@@ -164,12 +180,23 @@ impl Surrogate {
             }
         };
         let bats: Vec<Bat> = nodes.iter().map(|x| domain.bat(*x)).collect::<Result<_, _>>()?;
-        let all: Vec<Vec<StrokeAtEnd>> =
-            bats.par_iter().chain(held_out).map(simulate).collect::<Result<_, _>>()?;
-        let (at_nodes, unseen) = all.split_at(nodes.len());
-        let coefficients = regress(&nodes, at_nodes, terms).ok_or(SurrogateFault::Degenerate)?;
+        let mut at_nodes: Vec<Vec<StrokeAtEnd>> = bats[..OUTER]
+            .par_iter()
+            .map(|bat| simulate(bat, near_middle(&middle, &domain.middle, bat)))
+            .collect::<Result<_, _>>()?;
+        let slopes =
+            regress(&nodes[..OUTER], &at_nodes, plane).ok_or(SurrogateFault::Degenerate)?;
+        let expect = |bat: &Bat| evaluate(&slopes, plane(domain.coded_of(bat)));
+        let mut rest: Vec<Vec<StrokeAtEnd>> = bats[OUTER..]
+            .par_iter()
+            .chain(held_out)
+            .map(|bat| simulate(bat, expect(bat)))
+            .collect::<Result<_, _>>()?;
+        let unseen = rest.split_off(nodes.len() - OUTER);
+        at_nodes.append(&mut rest);
+        let coefficients = regress(&nodes, &at_nodes, terms).ok_or(SurrogateFault::Degenerate)?;
         let mut it = Self { domain, held_out_error: 0.0, coefficients };
-        for (bat, truth) in held_out.iter().zip(unseen) {
+        for (bat, truth) in held_out.iter().zip(&unseen) {
             for (ours, truth) in it.at(bat).iter().zip(truth) {
                 let (a, b) = (ours.logarithms(), truth.logarithms());
                 for f in JUDGED {
@@ -182,25 +209,17 @@ impl Surrogate {
 
     /// All strokes with a bat of the box.
     pub fn at(&self, bat: &Bat) -> Vec<StrokeAtEnd> {
-        let x = self.domain.coded(bat.mass_kg(), bat.balance_m(), bat.swing_moment_kg_m2());
-        let t = terms(x);
-        self.coefficients
-            .iter()
-            .map(|stroke| {
-                StrokeAtEnd::from_logarithms(
-                    stroke.map(|c| c.iter().zip(&t).map(|(c, t)| c * t).sum::<f64>()),
-                )
-            })
-            .collect()
+        evaluate(&self.coefficients, terms(self.domain.coded_of(bat)))
     }
 
     /// The same surrogate for a setting a little changed: the change is simulated at four corners
     /// of the box and taken as linear in between. Where the player so changed cannot control the
     /// heaviest of them, the corners move towards the light bats with their balance near the hands.
+    /// `progress` is told of each corner swung.
     pub fn shifted(
         &self,
         changed: &Setting,
-        progress: &(dyn Fn(f64) -> ControlFlow<()> + Sync),
+        progress: &(dyn Fn() -> ControlFlow<()> + Sync),
     ) -> Result<Self, SurrogateFault> {
         let mut shifted = self.shifted_by(changed, &TETRAHEDRON, progress);
         for shrink in [0.5, 0.25] {
@@ -218,33 +237,31 @@ impl Surrogate {
     fn shifted_by(
         &self,
         changed: &Setting,
-        nodes: &[[f64; 3]; 4],
-        progress: &(dyn Fn(f64) -> ControlFlow<()> + Sync),
+        nodes: &[[f64; 3]; CORNERS],
+        progress: &(dyn Fn() -> ControlFlow<()> + Sync),
     ) -> Result<Self, SurrogateFault> {
-        let done = core::sync::atomic::AtomicUsize::new(0);
-        let differences: Vec<Vec<[f64; FIGURES]>> = nodes
-            .par_iter()
-            .map(|x| {
-                let bat = self.domain.bat(*x)?;
-                let base = self.at(&bat);
-                let near: Vec<f64> = base.iter().map(|s| s.time_s).collect();
-                let out = changed.at_end(&bat, Some(&near))?;
-                let n = done.fetch_add(1, core::sync::atomic::Ordering::Relaxed) + 1;
-                if progress(n as f64 / nodes.len() as f64).is_break() {
-                    return Err(SurrogateFault::Cancelled);
-                }
-                Ok(out
-                    .iter()
-                    .zip(&base)
-                    .map(|(o, b)| {
-                        let (o, b) = (o.logarithms(), b.logarithms());
-                        core::array::from_fn(|f| o[f] - b[f])
-                    })
-                    .collect())
-            })
-            .collect::<Result<_, SurrogateFault>>()?;
-        let linear = regress_values(nodes, &differences, |x| [1.0, x[0], x[1], x[2]])
-            .ok_or(SurrogateFault::Degenerate)?;
+        let at_node = |x: &[f64; 3], usual: Option<&Vec<[f64; FIGURES]>>| {
+            let bat = self.domain.bat(*x)?;
+            let base = self.at(&bat);
+            let out = changed.at_end(&bat, Some(&moved_by(&base, usual)))?;
+            if progress().is_break() {
+                return Err(SurrogateFault::Cancelled);
+            }
+            let difference = |(o, b): (&StrokeAtEnd, &StrokeAtEnd)| {
+                let (o, b) = (o.logarithms(), b.logarithms());
+                core::array::from_fn(|f| o[f] - b[f])
+            };
+            Ok(out.iter().zip(&base).map(difference).collect())
+        };
+        // The first tells nearly what to expect of the others.
+        let [first, others @ ..] = nodes;
+        let mut differences: Vec<Vec<[f64; FIGURES]>> = vec![at_node(first, None)?];
+        let usual = differences.first();
+        let rest: Vec<_> =
+            others.par_iter().map(|x| at_node(x, usual)).collect::<Result<_, _>>()?;
+        differences.extend(rest);
+        let linear =
+            regress_values(nodes, &differences, plane).ok_or(SurrogateFault::Degenerate)?;
         let mut out = self.clone();
         for (stroke, add) in out.coefficients.iter_mut().zip(&linear) {
             for (c, a) in stroke.iter_mut().zip(add) {
@@ -257,22 +274,46 @@ impl Surrogate {
     }
 }
 
-/// Times to start searches from: the middle bat's, with the swing moment's usual pull.
-pub fn near_times_s(middle_s: &[f64], middle: &Bat, bat: &Bat) -> Vec<f64> {
-    let ratio = bat.swing_moment_kg_m2() / middle.swing_moment_kg_m2();
-    middle_s.iter().map(|t| t * libm::pow(ratio, 0.33)).collect()
+/// To start searches from: the middle bat's strokes, their times with the swing moment's usual pull.
+pub fn near_middle(at_middle: &[StrokeAtEnd], middle: &Bat, bat: &Bat) -> Vec<StrokeAtEnd> {
+    let slower = libm::pow(bat.swing_moment_kg_m2() / middle.swing_moment_kg_m2(), 0.33);
+    let near = |it: &StrokeAtEnd| StrokeAtEnd {
+        time_s: it.time_s * slower,
+        held_back_time_s: it.held_back_time_s * slower,
+        ..*it
+    };
+    at_middle.iter().map(near).collect()
 }
 
-fn regress(
+/// Each stroke's figures by polynomials in their logarithms.
+fn evaluate<const K: usize>(
+    coefficients: &[[[f64; K]; FIGURES]],
+    terms: [f64; K],
+) -> Vec<StrokeAtEnd> {
+    let value = |c: [f64; K]| c.iter().zip(&terms).map(|(c, t)| c * t).sum::<f64>();
+    coefficients.iter().map(|stroke| StrokeAtEnd::from_logarithms(stroke.map(value))).collect()
+}
+
+fn regress<const K: usize>(
     nodes: &[[f64; 3]],
     at_nodes: &[Vec<StrokeAtEnd>],
-    terms: fn([f64; 3]) -> [f64; TERMS],
-) -> Option<Vec<[[f64; TERMS]; FIGURES]>> {
+    terms: fn([f64; 3]) -> [f64; K],
+) -> Option<Vec<[[f64; K]; FIGURES]>> {
     let values: Vec<Vec<[f64; FIGURES]>> = at_nodes
         .iter()
         .map(|strokes| strokes.iter().map(StrokeAtEnd::logarithms).collect())
         .collect();
     regress_values(nodes, &values, terms)
+}
+
+/// Figures moved by differences of their logarithms.
+fn moved_by(base: &[StrokeAtEnd], by: Option<&Vec<[f64; FIGURES]>>) -> Vec<StrokeAtEnd> {
+    let Some(by) = by else { return base.to_vec() };
+    let moved = |(it, by): (&StrokeAtEnd, &[f64; FIGURES])| {
+        let l = it.logarithms();
+        StrokeAtEnd::from_logarithms(core::array::from_fn(|f| l[f] + by[f]))
+    };
+    base.iter().zip(by).map(moved).collect()
 }
 
 /// Least squares of each figure of each stroke on the terms.

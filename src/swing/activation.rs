@@ -9,6 +9,10 @@ use crate::player::joints::JOINT_COUNT;
 /// (40–60 ms) of muscle models (OpenSim defaults, read); one constant for both is an assumption.
 pub const ACTIVATION_TIME_S: f64 = 0.030;
 
+/// The same for an isometric effort from rest: the inverse of men's steepest rise of elbow torque, 9.5 of the
+/// greatest torque a second (Falk et al. 2009, read). Which of the two a swing has, nobody measured.
+pub const FROM_REST_S: f64 = 1.0 / 9.5;
+
 /// Share of the isometric maximum that is kept at any joint speed, so that no box closes.
 const LEAST_SHARE: f64 = 0.01;
 

@@ -16,5 +16,6 @@ pub mod observed;
 pub mod plan;
 pub mod player_stroke;
 pub mod reference;
+pub mod root;
 pub mod run;
 pub mod time_in_hand;
