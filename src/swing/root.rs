@@ -62,7 +62,7 @@ impl Root {
         }
         let next = x + step;
         let (low, high) = (below.min(above), below.max(above));
-        let halve = self.seen > SLOW && self.seen % 2 == 0;
+        let halve = self.seen > SLOW && self.seen.is_multiple_of(2);
         Some(if next > low && next < high && !halve { next } else { 0.5 * (low + high) })
     }
 

@@ -88,7 +88,7 @@ impl Studio {
         let fitted = self.results.fitted.as_ref()?;
         let known = fitted.it.fitting.given.get(bat).and_then(|it| it.worth.clone());
         let same = fitted.key == self.derived.fit_key;
-        known.filter(|_| same).or_else(|| self.live_bat(bat).map(|it| it.worth))
+        known.filter(|_| same).or_else(|| self.live_bat(bat))
     }
 }
 

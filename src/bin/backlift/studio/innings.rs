@@ -3,7 +3,6 @@
 use std::sync::Arc;
 
 use backlift::innings::played::{AtScore, StrokeNow, delivery, play, stroke_now};
-use backlift::player::joints::{FRESH, GROUP_COUNT};
 use backlift::swing::batter::Batter;
 use backlift::swing::player_stroke::Held;
 use backlift::swing::time_in_hand::Delivery;
@@ -171,13 +170,6 @@ impl Innings {
         let a = pick(|it| &it.most_tired)?;
         let b = pick(|it| &it.at.without_slow)?;
         Some(Band { low: a.min(b), best: pick(|it| &it.at.with_slow)?, high: a.max(b) })
-    }
-
-    /// Strength left at a score, by joint group.
-    pub fn capacity_at(&self, runs: f64) -> [f64; GROUP_COUNT] {
-        let Some((low, high, part)) = self.around(runs) else { return FRESH };
-        let (a, b) = (low.at.left.with_slow, high.at.left.with_slow);
-        std::array::from_fn(|i| a[i] + part * (b[i] - a[i]))
     }
 
     /// Balls faced by a score.

@@ -7,18 +7,9 @@ use super::action::ColourBy;
 use super::state::Studio;
 use crate::fit::Fitted;
 
-/// A bat on the map, at once.
-#[derive(Clone, Debug)]
-pub struct Live {
-    /// What it is worth at the end of the innings.
-    pub worth: Worth,
-    /// Largest error of the times and speeds on bats the approximation had not seen, as a share.
-    pub error_share: f64,
-}
-
 impl Studio {
     /// A bat of the fitted size with this weight and balance and the usual spread of its mass.
-    pub fn live(&self, mass_kg: f64, balance_m: f64) -> Option<Live> {
+    pub fn live(&self, mass_kg: f64, balance_m: f64) -> Option<Worth> {
         let fitted = &self.results.fitted.as_ref()?.it;
         let domain = &fitted.fitting.surrogate.domain;
         let [mass, balance, _] = domain.coded(mass_kg, balance_m, 1.0);
@@ -30,7 +21,7 @@ impl Studio {
     }
 
     /// A weighed bat; none where it lies outside what was swung.
-    pub fn live_bat(&self, bat: usize) -> Option<Live> {
+    pub fn live_bat(&self, bat: usize) -> Option<Worth> {
         let fitted = &self.results.fitted.as_ref()?.it;
         let bat = self.derived.loaded.as_ref()?.bats.get(bat)?.bat.clone();
         let domain = &fitted.fitting.surrogate.domain;
@@ -40,12 +31,9 @@ impl Studio {
     }
 }
 
-fn live_of(fitted: &Fitted, bat: Bat) -> Live {
+fn live_of(fitted: &Fitted, bat: Bat) -> Worth {
     let strokes = fitted.fitting.surrogate.at(&bat);
-    Live {
-        worth: Worth::new(&fitted.fitting.setting, bat, strokes),
-        error_share: fitted.fitting.surrogate_error,
-    }
+    Worth::new(&fitted.fitting.setting, bat, strokes)
 }
 
 /// What the map shows of a bat, SI; `first` is the bat it is held against.

@@ -11,7 +11,6 @@ pub mod derived;
 pub mod dialogs;
 pub mod document;
 mod figures;
-pub mod film;
 mod ground;
 pub mod innings;
 pub mod live;

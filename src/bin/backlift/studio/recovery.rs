@@ -27,6 +27,7 @@ pub struct Rescued {
 
 impl Recovery {
     /// In this folder.
+    #[cfg(test)]
     pub fn within(folder: Option<PathBuf>) -> Self {
         Self { folder }
     }

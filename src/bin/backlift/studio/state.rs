@@ -10,7 +10,6 @@ use backlift::files::fault::{Fault, Faults};
 use super::action::{Action, ColourBy, Pair, View};
 use super::derived::Derived;
 use super::document::Document;
-use super::film::Film;
 use super::innings::{Before, Innings};
 use super::look::Look;
 use super::playback::Playback;
@@ -30,8 +29,6 @@ pub struct Studio {
     pub derived: Derived,
     /// What is swung.
     pub playback: Playback,
-    /// The two swings, as the scene shows them.
-    pub films: [Option<Arc<Film>>; 2],
     /// How it looks.
     pub look: Look,
     /// Which question is on the screen.
@@ -110,7 +107,6 @@ impl Studio {
             document,
             history: History::default(),
             playback: Playback::default(),
-            films: [None, None],
             look: Look::default(),
             view,
             colour_by: ColourBy::default(),

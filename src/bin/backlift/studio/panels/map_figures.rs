@@ -111,7 +111,7 @@ fn table(ui: &mut Ui, it: &Studio) {
         Column { bat: None, name: "to ask for", worth: asked, error_share: 0.0 },
     ];
     if let Some([mass_kg, balance_m]) = it.tried {
-        let worth = it.live(mass_kg, balance_m).map(|it| it.worth);
+        let worth = it.live(mass_kg, balance_m);
         columns.insert(1, Column { bat: None, name: "tried", worth, error_share });
     }
     let pull = fitted.fitting.setting.batter.stroke_index("pull");
