@@ -8,7 +8,7 @@ use backlift::measurement::person::{Handed, Sex};
 use backlift::measurement::plan::{Bowling, Goal};
 use proptest::prelude::*;
 
-const FILES: [&str; 9] = [
+const FILES: [&str; 10] = [
     "junior",
     "club",
     "same-weight",
@@ -18,6 +18,7 @@ const FILES: [&str; 9] = [
     "starter",
     "measured-well",
     "measured-hardly",
+    "maker",
 ];
 
 fn shipped(name: &str) -> Given {
