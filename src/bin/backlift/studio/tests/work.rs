@@ -28,7 +28,8 @@ fn the_innings_of_both_bats_come_by_themselves_and_are_old_after_a_change() {
     let pull = innings.stroke("pull").unwrap();
     let fresh = innings.at(pull, 0.0, bat_speed_m_s).unwrap();
     let late = innings.at(pull, 50.0, bat_speed_m_s).unwrap();
-    assert_eq!((fresh.low, fresh.high), (fresh.best, fresh.best));
+    // Nobody is tired at nought: one swing, found from three starts to 1e-8 of its time.
+    assert!(fresh.high - fresh.low < 1e-6 && fresh.low <= fresh.best && fresh.best <= fresh.high);
     assert!(late.low < late.best && late.best < late.high && late.high < fresh.best);
     assert!(!it.is_pending(0) && !it.is_pending(1));
     it.apply(Action::Set("bats.0.mass".into(), "2 lb 4 oz".into()));
