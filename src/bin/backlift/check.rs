@@ -3,7 +3,7 @@
 pub mod card_file;
 mod cost;
 pub mod delivered;
-mod told;
+pub mod told;
 
 use std::path::PathBuf;
 

@@ -9,6 +9,14 @@ const THIN: char = '\u{2009}';
 /// Marks a figure that was not measured.
 pub const ESTIMATED: &str = "*";
 
+/// Speed in the reader's units: its unit, and how many of it are in a metre per second.
+pub fn speed_unit(units: Units) -> (&'static str, f64) {
+    match units {
+        Units::Trade => ("km/h", 3.6),
+        Units::Si => ("m/s", 1.0),
+    }
+}
+
 /// "2 lb 3.0 oz ± 0.2 oz", with the mark where it was not measured.
 pub fn measured(quantity: Quantity, it: Uncertain, units: Units) -> String {
     let doubt = spoken(quantity, it.sd, it.sd, units);

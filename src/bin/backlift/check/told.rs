@@ -13,7 +13,16 @@ use crate::table::table;
 /// Everything, the verdict first.
 pub fn told(card: &Card, check: &Check, cost: Option<&Cost>, units: Units) -> String {
     let mut out = paragraph(&check.sentence()) + "\n\n";
-    let rows: Vec<Vec<String>> = check.items.iter().map(|it| row(it, units)).collect();
+    let row = |it: &Item| {
+        let Told { measured, asked, limits, within } = in_words(it, units);
+        vec![
+            it.figure.words().to_owned(),
+            measured,
+            format!("{asked}\n{limits}"),
+            within.to_owned(),
+        ]
+    };
+    let rows: Vec<Vec<String>> = check.items.iter().map(row).collect();
     out += &table(&["", "measured", "asked, and its limits", "within"], &rows);
     let whence =
         "balance point from the top of the handle, sweet spot from the toe; swing moment in kg m²";
@@ -52,7 +61,20 @@ fn pull_at_fifty(cost: &Cost, units: Units) -> String {
     paragraph(&words) + "\n"
 }
 
-fn row(item: &Item, units: Units) -> Vec<String> {
+/// One line of a check in words.
+pub struct Told {
+    /// What the bench says, with its doubt.
+    pub measured: String,
+    /// What was asked.
+    pub asked: String,
+    /// How far it may be off.
+    pub limits: String,
+    /// Whether it is within.
+    pub within: &'static str,
+}
+
+/// Puts one line of a check into words.
+pub fn in_words(item: &Item, units: Units) -> Told {
     let sd = item.measured.map_or(0.0, |it| it.sd);
     let quantity = match item.figure {
         Figure::SwingMoment => None,
@@ -68,18 +90,17 @@ fn row(item: &Item, units: Units) -> Vec<String> {
         None => bare(it, 4),
     });
     let [low, high] = item.tolerance;
-    vec![
-        item.figure.words().to_owned(),
-        bench.unwrap_or_else(|| "not measured".to_owned()),
-        format!("{}\n{} to {}", figure(item.asked), figure(low), figure(high)),
-        match item.within {
+    Told {
+        measured: bench.unwrap_or_else(|| "not measured".to_owned()),
+        asked: figure(item.asked),
+        limits: format!("{} to {}", figure(low), figure(high)),
+        within: match item.within {
             Within::Yes => "yes",
             Within::No => "no",
             Within::Unsure => "unsure",
             Within::NotMeasured => "",
-        }
-        .to_owned(),
-    ]
+        },
+    }
 }
 
 /// The result for other programs.

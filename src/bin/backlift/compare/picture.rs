@@ -12,6 +12,7 @@ use backlift::units::Units;
 
 use super::shown::Shown;
 use super::told::sentence;
+use crate::figure::speed_unit;
 
 /// Size of the picture, px.
 const PICTURE: [f64; 2] = [1200.0, 520.0];
@@ -20,10 +21,7 @@ const LEAST_SPAN_M_S: f64 = 2.0;
 
 /// Adds it to a folder.
 pub fn add(folder: &mut Folder, shown: &Shown, units: Units) -> Result<(), Fault> {
-    let (unit, size) = match units {
-        Units::Trade => ("km/h", 3.6),
-        Units::Si => ("m/s", 1.0),
-    };
+    let (unit, size) = speed_unit(units);
     let point = |bat: usize, stroke: usize, when: When, runs: f64| {
         let it = shown.value(bat, Figure::Stroke(stroke, when, StrokeFigure::BatSpeed));
         Point { x: runs, y: size * it.value, sd: 0.0 }

@@ -17,6 +17,7 @@ use backlift::measurement::plan::Goal;
 use backlift::units::{Quantity, Units, spoken};
 
 use super::Fitted;
+use crate::figure::speed_unit;
 
 /// Scale of the pictures' pixels.
 const PIXELS: f64 = 2.0;
@@ -57,13 +58,6 @@ fn sheet_with(it: &Fitted, picture: &MapPicture) -> Result<String, DrawingFault>
     sheet::svg(&it.card, Some(&for_the_maker))
 }
 
-fn speed(units: Units) -> (&'static str, f64) {
-    match units {
-        Units::Trade => ("km/h", 3.6),
-        Units::Si => ("m/s", 1.0),
-    }
-}
-
 /// The map on the grid of its cells.
 pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
     let cells = &it.fitting.map;
@@ -75,7 +69,7 @@ pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
     };
     let mass_kg = axis(&|i| cells[i].worth.bat.mass_kg());
     let balance_m = axis(&|i| cells[i].worth.bat.balance_m());
-    let (unit, per_m_s) = speed(units);
+    let (unit, per_m_s) = speed_unit(units);
     let reference = it
         .loaded
         .sizes
@@ -163,7 +157,7 @@ fn innings_sentence(it: &Fitted, units: Units) -> String {
 
 /// The innings with the recommended bat; the band is what lasting fatigue makes of it.
 fn innings_picture(it: &Fitted, units: Units) -> InningsPicture {
-    let (unit, per_m_s) = speed(units);
+    let (unit, per_m_s) = speed_unit(units);
     let points = &it.headline.points;
     let panels = it
         .fitting

@@ -185,14 +185,6 @@ fn told(line: &Line, value: f64, sd: f64, units: Units) -> String {
     }
 }
 
-/// Speed in the reader's units: its unit, and how many of it are in a metre per second.
-pub fn speed_unit(units: Units) -> (&'static str, f64) {
-    match units {
-        Units::Trade => ("km/h", 3.6),
-        Units::Si => ("m/s", 1.0),
-    }
-}
-
 /// A swing moment, kg m².
 pub fn swing_moment(it: backlift::uncertain::Uncertain) -> String {
     let digits = backlift::units::decimals(it.sd, 4);

@@ -4,9 +4,9 @@ use backlift::fit::rule::Worth;
 use backlift::units::{INCH_M, POUND_KG, Units};
 
 use super::action::ColourBy;
-use super::figures::speed_unit;
 use super::live::shown;
 use super::state::Studio;
+use crate::figure::speed_unit;
 use crate::fit::{Fitted, pictures};
 
 /// The map as numbers; across is dead weight, up is the balance point.

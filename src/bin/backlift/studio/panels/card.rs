@@ -1,13 +1,12 @@
 //! The card: what the maker gets, its files, and a delivered bat held against it.
 
-use backlift::card::Figure;
-use backlift::card::returned_bat::{Item, Within};
-use backlift::units::{Quantity, Units, decimals, spoken};
+use backlift::card::returned_bat::Item;
+use backlift::units::Units;
 use egui::{ColorImage, TextureHandle, TextureOptions, Ui};
 
 use super::table::{Table, name};
 use super::words::{head, quiet, sentence, why};
-use crate::figure::{bare, measured, number};
+use crate::check::told;
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
 
@@ -95,38 +94,18 @@ fn said(ui: &mut Ui, words: &str) {
 }
 
 fn row(ui: &mut Ui, table: &Table, item: &Item, units: Units) {
-    let sd = item.measured.map_or(0.0, |it| it.sd);
-    let quantity = match item.figure {
-        Figure::SwingMoment => None,
-        Figure::DeadWeight => Some(Quantity::Mass),
-        _ => Some(Quantity::Length),
-    };
-    let figure = |value: f64| match quantity {
-        Some(quantity) => spoken(quantity, value, sd, units),
-        None => number(value, decimals(0.1 * sd, 4)),
-    };
-    let bench = item.measured.map(|it| match quantity {
-        Some(quantity) => measured(quantity, it, units),
-        None => bare(it, 4),
-    });
-    let [low, high] = item.tolerance;
-    let bench = bench.unwrap_or_else(|| "not measured".to_owned());
+    let told = told::in_words(item, units);
     table.row(ui, |ui, n| match n {
         0 => name(ui, item.figure.words()),
         1 => {
-            why(ui, &bench, "At the bench, ± one standard deviation");
+            why(ui, &told.measured, "At the bench, ± one standard deviation");
         }
         2 => {
-            ui.label(figure(item.asked));
-            quiet(ui, &format!("{} to {}", figure(low), figure(high)));
+            ui.label(&told.asked);
+            quiet(ui, &told.limits);
         }
         _ => {
-            ui.label(match item.within {
-                Within::Yes => "yes",
-                Within::No => "no",
-                Within::Unsure => "unsure",
-                Within::NotMeasured => "",
-            });
+            ui.label(told.within);
         }
     });
 }

@@ -8,9 +8,8 @@ use egui::{Align2, Sense, Ui};
 
 use super::chart::Chart;
 use super::words::{big, pending, sentence};
-use crate::figure::percent;
+use crate::figure::{percent, speed_unit};
 use crate::studio::action::Action;
-use crate::studio::figures::speed_unit;
 use crate::studio::innings::{Of, bat_speed_m_s, time_in_hand_s, wrist_share};
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme, wash};
