@@ -22,7 +22,7 @@ pub struct Station {
 
 impl Station {
     /// The station at the share `t` of the way to the next.
-    fn towards(&self, next: &Self, t: f64) -> Self {
+    pub fn towards(&self, next: &Self, t: f64) -> Self {
         let mix = |a: f64, b: f64| a + (b - a) * t;
         Self {
             from_shoulder: mix(self.from_shoulder, next.from_shoulder),

@@ -15,3 +15,13 @@ pub fn png(svg: &str, scale: f64) -> Result<Vec<u8>, DrawingFault> {
     resvg::render(&tree, usvg::Transform::from_scale(scale, scale), &mut pixels.as_mut());
     pixels.encode_png().map_err(|it| refused(it.to_string()))
 }
+
+/// A picture of pixels, four bytes each (red, green, blue, opaque), row by row, as PNG.
+pub fn of_pixels(width: u32, height: u32, pixels: &[u8]) -> Result<Vec<u8>, DrawingFault> {
+    let refused = |what: String| DrawingFault::Refused { format: "PNG", what };
+    let mut picture = tiny_skia::Pixmap::new(width, height)
+        .filter(|it| it.data().len() == pixels.len())
+        .ok_or_else(|| refused(format!("{width} by {height} pixels is no size for a picture")))?;
+    picture.data_mut().copy_from_slice(pixels);
+    picture.encode_png().map_err(|it| refused(it.to_string()))
+}

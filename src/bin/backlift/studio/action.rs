@@ -61,6 +61,10 @@ pub enum Action {
     Score(u32),
     /// From where it is seen.
     Camera(Camera),
+    /// The eye dragged round and up, rad.
+    Orbit(f32, f32),
+    /// So many times nearer.
+    Nearer(f32),
     /// Both bats in one place.
     Overlay(bool),
     /// Time runs.
@@ -113,6 +117,17 @@ pub enum Action {
     /// Checks it against the card of the fitting on the screen.
     CheckHere,
 
+    /// Asks where to keep a clip of the stroke.
+    AskClip,
+    /// Writes the stroke as an animated GIF.
+    WriteClip(PathBuf),
+    /// Asks where to keep a page of the comparison.
+    AskPage,
+    /// Writes a page of the comparison as PNG.
+    WritePage(PathBuf),
+    /// Stops taking pictures.
+    CancelFilm,
+
     /// Kilograms and metres in place of pounds and inches.
     Si(bool),
     /// Dark ground.
@@ -128,6 +143,8 @@ pub enum Action {
     Wait,
     /// In a script: a picture of the window.
     Shot(String),
+    /// In a script: so many pictures one after the other, and how long they took.
+    Measure(u32),
 }
 
 /// What to do with unsaved changes.

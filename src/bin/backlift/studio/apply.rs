@@ -7,12 +7,11 @@ use backlift::files::fault::{Fault, Faults};
 use super::action::{Action, Keep, View};
 use super::derived::Derived;
 use super::document::Document;
-use super::playback::{Playback, STEP_S};
+use super::film_out::Into;
+use super::look::TEXT_SCALES;
+use super::playback::{Orbit, Playback, STEP_S};
 use super::state::{Ask, Studio};
 use super::work::Question;
-
-/// Sizes of text there are.
-pub const TEXT_SCALES: [f32; 2] = [0.8, 2.0];
 
 impl Studio {
     /// Does it.
@@ -52,6 +51,11 @@ impl Studio {
             Action::WriteCard(folder) => self.write_card(&folder),
             Action::Check(path) => self.check_against_file(&path),
             Action::CheckHere => self.check_here(),
+            Action::AskClip => self.asks.push_back(Ask::Clip),
+            Action::AskPage => self.asks.push_back(Ask::Page),
+            Action::WriteClip(path) => self.film(Into::Clip(path)),
+            Action::WritePage(path) => self.film(Into::Page(path)),
+            Action::CancelFilm => self.stop_filming(),
             other => self.adjust(other),
         }
     }
@@ -69,7 +73,11 @@ impl Studio {
             Action::ShowSecond(on) => playback.second = on,
             Action::Stroke(name) => (playback.stroke, playback.time_s) = (name, 0.0),
             Action::Score(runs) => playback.runs = runs.min(100),
-            Action::Camera(camera) => playback.camera = camera,
+            Action::Camera(camera) => {
+                (playback.camera, playback.orbit) = (camera, Orbit::default());
+            }
+            Action::Orbit(turn_rad, raise_rad) => playback.orbit.drag(turn_rad, raise_rad),
+            Action::Nearer(times) => playback.orbit.come_nearer(times),
             Action::Overlay(on) => playback.overlay = on,
             Action::Play => play(playback),
             Action::Pause => playback.playing = false,

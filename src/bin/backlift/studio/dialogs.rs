@@ -64,6 +64,18 @@ fn chosen(ask: Ask, name: &str) -> Option<Action> {
         Ask::CardFolder => {
             dialog.set_title("A folder for the card").pick_folder().map(Action::WriteCard)
         }
+        Ask::Clip => dialog
+            .set_title("Keep the clip")
+            .add_filter("animated picture", &["gif"])
+            .set_file_name("swing.gif")
+            .save_file()
+            .map(Action::WriteClip),
+        Ask::Page => dialog
+            .set_title("Keep the page")
+            .add_filter("picture", &["png"])
+            .set_file_name("swing.png")
+            .save_file()
+            .map(Action::WritePage),
         Ask::CardFile => dialog
             .set_title("The card the bat was ordered with")
             .add_filter("card", &["ron"])

@@ -2,12 +2,15 @@
 
 use std::sync::Arc;
 
+use backlift::frames::DVec3;
 use backlift::innings::played::{AtScore, StrokeNow, delivery, play, stroke_now};
 use backlift::swing::batter::Batter;
+use backlift::swing::chain::Chain;
 use backlift::swing::player_stroke::Held;
 use backlift::swing::time_in_hand::Delivery;
 use rayon::prelude::*;
 
+use super::film::{self, Film, Picture};
 use crate::loaded::Loaded;
 use crate::outcome::Stop;
 use crate::placed::innings_stop;
@@ -25,6 +28,8 @@ pub struct Point {
     pub at: AtScore,
     /// With the most lasting fatigue there may be.
     pub most_tired: Vec<StrokeNow>,
+    /// The fastest controlled swing of each stroke, to be seen.
+    pub films: Vec<Film>,
 }
 
 /// A bat through the innings.
@@ -38,8 +43,40 @@ pub struct Innings {
     pub delivery: Delivery,
     /// Score at which the scenario's innings ends.
     pub end_runs: f64,
+    /// Player and bat as they hang together in each stroke, with the bat's contact point from the top of
+    /// the handle, m.
+    pub chains: Arc<[(Chain, f64)]>,
     /// Scores so far, rising.
     pub points: Vec<Point>,
+}
+
+/// A stroke at a score, ready to be seen.
+#[derive(Clone, Debug)]
+pub struct Reel<'a> {
+    /// Player and bat.
+    pub chain: &'a Chain,
+    /// Contact point of the bat from the top of its handle, m.
+    pub contact_from_top_m: f64,
+    low: &'a Film,
+    high: &'a Film,
+    part: f64,
+}
+
+impl Reel<'_> {
+    /// When bat meets ball, s.
+    pub fn contact_s(&self) -> f64 {
+        self.low.contact_s + self.part * (self.high.contact_s - self.low.contact_s)
+    }
+
+    /// Where it does, m, W.
+    pub fn contact_W(&self) -> DVec3 {
+        self.low.contact_W + (self.high.contact_W - self.low.contact_W) * self.part
+    }
+
+    /// The instant so long after the top of the backlift.
+    pub fn at(&self, t_s: f64) -> Option<Picture> {
+        film::between(self.low, self.high, self.part, t_s / self.contact_s())
+    }
 }
 
 /// What is known before an innings is played.
@@ -85,6 +122,7 @@ impl Innings {
         };
         let batter = loaded.batter(weighed, 1.0)?;
         step(0.1)?;
+        let held = batter.take_up(&weighed.bat)?.held;
         let mut it = match &before.innings {
             Some(innings) => Self::clone(innings),
             None => Self {
@@ -95,11 +133,14 @@ impl Innings {
                 },
                 delivery: delivery(&loaded.scenario.bowling),
                 end_runs: loaded.scenario.innings.runs,
+                chains: held
+                    .iter()
+                    .map(|it| (it.chain.clone(), it.reference.contact_m))
+                    .collect(),
                 points: Vec::new(),
             },
         };
         let scores: &[f64] = if before.innings.is_some() { &FINER } else { &FIRST };
-        let held = batter.take_up(&weighed.bat)?.held;
         for (n, runs) in scores.iter().enumerate() {
             step(0.2 + 0.8 * n as f64 / scores.len() as f64)?;
             let plan = &loaded.scenario.innings;
@@ -107,7 +148,8 @@ impl Innings {
                 .map_err(|fault| innings_stop(&loaded.places, fault))?;
             for at in new {
                 let most_tired = it.most_tired(&batter, &held, &at)?;
-                it.points.push(Point { at, most_tired });
+                let films = films(&batter, &held, &at);
+                it.points.push(Point { at, most_tired, films });
             }
             it.points.sort_by(|a, b| a.at.left.runs.total_cmp(&b.at.left.runs));
             if n + 1 < scores.len() {
@@ -172,12 +214,29 @@ impl Innings {
         Some(Band { low: a.min(b), best: pick(|it| &it.at.with_slow)?, high: a.max(b) })
     }
 
+    /// The stroke at a score, to be seen.
+    pub fn reel(&self, stroke: usize, runs: f64) -> Option<Reel<'_>> {
+        let (low, high, part) = self.around(runs)?;
+        let [low, high] = [low.films.get(stroke)?, high.films.get(stroke)?];
+        let (chain, contact_from_top_m) = self.chains.get(stroke)?;
+        Some(Reel { chain, contact_from_top_m: *contact_from_top_m, low, high, part })
+    }
+
     /// Balls faced by a score.
     pub fn balls_at(&self, runs: f64) -> Option<f64> {
         let (low, high, part) = self.around(runs)?;
         let [a, b] = [low, high].map(|it| f64::from(it.at.left.balls_faced));
         Some(a + part * (b - a))
     }
+}
+
+fn films(batter: &Batter, held: &[Held], at: &AtScore) -> Vec<Film> {
+    let all = held.par_iter().zip(&batter.strokes).zip(&at.with_slow);
+    all.map(|((held, stroke), now)| {
+        let time_s = now.fastest.stroke_time_s;
+        Film::of(&batter.observe(held, &at.left.with_slow, time_s), &stroke.stroke)
+    })
+    .collect()
 }
 
 /// Speed of the bat where it meets the ball, m/s.

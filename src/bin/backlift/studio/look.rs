@@ -2,6 +2,9 @@
 
 use backlift::units::Units;
 
+/// Sizes of text there are: the least and the most.
+pub const TEXT_SCALES: [f32; 2] = [0.8, 2.0];
+
 /// Settings of the eye, not of the fitting.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Look {

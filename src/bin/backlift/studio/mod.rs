@@ -7,19 +7,24 @@ pub mod action;
 mod apply;
 mod bench;
 mod card;
+mod clip;
 pub mod derived;
 pub mod dialogs;
 pub mod document;
 mod figures;
+mod film;
+mod film_out;
 mod ground;
 pub mod innings;
 pub mod live;
 pub mod look;
+mod page;
 mod pair;
 pub mod panels;
 pub mod playback;
 pub mod recovery;
 pub mod results;
+pub mod scene;
 pub mod script;
 pub mod state;
 pub mod style;
@@ -51,6 +56,10 @@ pub struct Args {
     /// Replay a list of actions, take its pictures, and close
     #[arg(long, value_name = "FILE")]
     script: Option<PathBuf>,
+
+    /// Size of a script's pictures in pixels
+    #[arg(long, value_name = "WIDTHxHEIGHT", default_value = "1366x768", requires = "script")]
+    size: window::Size,
 }
 
 /// Opens it.
@@ -59,5 +68,13 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     // A script neither reads nor leaves anything of a user's own.
     let recovery = if script.is_some() { Recovery::default() } else { Recovery::usual() };
     let studio = Studio::new(args.scenario.as_deref(), recovery)?;
-    window::run(studio, script)
+    window::run(studio, script.map(|it| (it, args.size)))
+}
+
+/// Work that tells how far it is and hears that it is to stop.
+fn progress_of(progress: &crate::progress::Progress, share: f64) -> Result<(), Stop> {
+    match progress.report("writing the pictures", share) {
+        std::ops::ControlFlow::Continue(()) => Ok(()),
+        std::ops::ControlFlow::Break(()) => Err(Stop::Cancelled),
+    }
 }

@@ -18,6 +18,40 @@ pub enum Camera {
     Batter,
 }
 
+/// How far the eye was dragged from where its camera stands.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Orbit {
+    /// Round the upright, rad.
+    pub turn_rad: f32,
+    /// Higher, rad.
+    pub raise_rad: f32,
+    /// Nearer, 1 as it stands.
+    pub nearness: f32,
+}
+
+impl Orbit {
+    /// Dragged so far on.
+    pub fn drag(&mut self, turn_rad: f32, raise_rad: f32) {
+        if turn_rad.is_finite() && raise_rad.is_finite() {
+            self.turn_rad = (self.turn_rad + turn_rad) % std::f32::consts::TAU;
+            self.raise_rad = (self.raise_rad + raise_rad).clamp(-1.5, 1.5);
+        }
+    }
+
+    /// So many times nearer.
+    pub fn come_nearer(&mut self, times: f32) {
+        if times.is_finite() && times > 0.0 {
+            self.nearness = (self.nearness * times).clamp(0.4, 4.0);
+        }
+    }
+}
+
+impl Default for Orbit {
+    fn default() -> Self {
+        Self { turn_rad: 0.0, raise_rad: 0.0, nearness: 1.0 }
+    }
+}
+
 /// The stroke on the screen.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Playback {
@@ -39,6 +73,8 @@ pub struct Playback {
     pub looping: bool,
     /// View.
     pub camera: Camera,
+    /// Dragged from there.
+    pub orbit: Orbit,
     /// Both bats in one place; else side by side.
     pub overlay: bool,
 }
@@ -55,6 +91,7 @@ impl Default for Playback {
             rate: 0.15,
             looping: true,
             camera: Camera::Side,
+            orbit: Orbit::default(),
             overlay: true,
         }
     }

@@ -5,7 +5,10 @@ use std::path::{Path, PathBuf};
 
 use backlift::files::fault::Fault;
 use backlift::files::save;
+use backlift::units::Units;
 use serde::{Deserialize, Serialize};
+
+use super::look::{Look, TEXT_SCALES};
 
 /// Files remembered.
 const MOST_RECENT: usize = 8;
@@ -23,6 +26,42 @@ pub struct Rescued {
     pub path: Option<PathBuf>,
     /// The text.
     pub text: String,
+}
+
+/// How the window looks, as it is written.
+#[derive(Serialize, Deserialize)]
+struct KeptLook {
+    dark: bool,
+    text_scale: f32,
+    si: bool,
+    reduced_motion: bool,
+    reduced_detail: bool,
+}
+
+impl From<&Look> for KeptLook {
+    fn from(it: &Look) -> Self {
+        Self {
+            dark: it.dark,
+            text_scale: it.text_scale,
+            si: it.units == Units::Si,
+            reduced_motion: it.reduced_motion,
+            reduced_detail: it.reduced_detail,
+        }
+    }
+}
+
+impl From<KeptLook> for Look {
+    fn from(it: KeptLook) -> Self {
+        let [least, most] = TEXT_SCALES;
+        let text_scale = if it.text_scale.is_finite() { it.text_scale } else { 1.0 };
+        Self {
+            dark: it.dark,
+            text_scale: text_scale.clamp(least, most),
+            units: if it.si { Units::Si } else { Units::Trade },
+            reduced_motion: it.reduced_motion,
+            reduced_detail: it.reduced_detail,
+        }
+    }
 }
 
 impl Recovery {
@@ -64,7 +103,7 @@ impl Recovery {
 
     /// Nothing is unsaved any more.
     pub fn forget(&self, path: Option<&Path>) {
-        if let Some(file) = self.unsaved(path) {
+        for (file, _) in self.kept_for(path) {
             // If it cannot be taken away it is offered once more, and says what is already saved.
             let _ = std::fs::remove_file(file);
         }
@@ -72,7 +111,39 @@ impl Recovery {
 
     /// Unsaved work that belongs to this file, or to none.
     pub fn found(&self, path: Option<&Path>) -> Option<Rescued> {
-        ron::from_str(&std::fs::read_to_string(self.unsaved(path)?).ok()?).ok()
+        self.kept_for(path).into_iter().next().map(|it| it.1)
+    }
+
+    /// Told by what stands in them: a later version may name its files otherwise.
+    fn kept_for(&self, path: Option<&Path>) -> Vec<(PathBuf, Rescued)> {
+        let files = self.folder.as_ref().and_then(|it| std::fs::read_dir(it).ok());
+        let named = |it: &PathBuf| {
+            let name = it.file_name().map(|it| it.to_string_lossy().into_owned());
+            name.is_some_and(|it| it.starts_with("unsaved") && it.ends_with(".ron"))
+        };
+        let absolute = |it: &Path| std::path::absolute(it).unwrap_or_else(|_| it.to_owned());
+        let read = |file: PathBuf| {
+            let text = std::fs::read_to_string(&file).ok()?;
+            Some((file, ron::from_str::<Rescued>(&text).ok()?))
+        };
+        let all = files.into_iter().flatten().flatten().map(|it| it.path()).filter(named);
+        all.filter_map(read)
+            .filter(|(_, it)| it.path.as_deref().map(absolute) == path.map(absolute))
+            .collect()
+    }
+
+    /// How the window looked last.
+    pub fn look(&self) -> Option<Look> {
+        let text = std::fs::read_to_string(self.folder.as_ref()?.join("look.ron")).ok()?;
+        ron::from_str::<KeptLook>(&text).ok().map(Look::from)
+    }
+
+    /// Keeps how it looks; that it cannot is no loss worth a word.
+    pub fn keep_look(&self, look: &Look) {
+        let Some(folder) = &self.folder else { return };
+        if let Ok(text) = ron::to_string(&KeptLook::from(look)) {
+            let _ = self.write(&folder.join("look.ron"), &text);
+        }
     }
 
     /// Files used last, the latest first.

@@ -24,6 +24,8 @@ pub enum Next {
     Wait,
     /// Take a picture under this name, then ask again.
     Shot(String),
+    /// Show so many pictures, tell how long they took, then ask again.
+    Measure(u32),
     /// Nothing is left.
     Done,
 }
@@ -68,6 +70,7 @@ impl Script {
                     return Next::Wait;
                 }
                 Action::Shot(name) => return Next::Shot(name),
+                Action::Measure(pictures) => return Next::Measure(pictures),
                 // What an action sets going is under way before the script can wait for it.
                 other => {
                     it.apply(other);

@@ -10,6 +10,7 @@ use backlift::files::fault::{Fault, Faults};
 use super::action::{Action, ColourBy, Pair, View};
 use super::derived::Derived;
 use super::document::Document;
+use super::film_out::Filming;
 use super::innings::{Before, Innings};
 use super::look::Look;
 use super::playback::Playback;
@@ -59,10 +60,13 @@ pub struct Studio {
     pub rescued: Option<Rescued>,
     /// Files used last.
     pub recent: Vec<PathBuf>,
+    /// Pictures being taken.
+    pub filming: Option<Filming>,
     /// The window is to close.
     pub closed: bool,
     pub(super) recovery: Recovery,
     pub(super) kept: String,
+    kept_look: Look,
 }
 
 /// Something said to the user.
@@ -87,6 +91,10 @@ pub enum Ask {
     CardFolder,
     /// A card to check against.
     CardFile,
+    /// Where to keep a clip of the stroke.
+    Clip,
+    /// Where to keep a page of the comparison.
+    Page,
 }
 
 impl Studio {
@@ -107,7 +115,7 @@ impl Studio {
             document,
             history: History::default(),
             playback: Playback::default(),
-            look: Look::default(),
+            look: recovery.look().unwrap_or_default(),
             view,
             colour_by: ColourBy::default(),
             tried: None,
@@ -122,7 +130,9 @@ impl Studio {
             waiting: None,
             rescued,
             recent: recovery.recent(),
+            filming: None,
             closed: false,
+            kept_look: recovery.look().unwrap_or_default(),
             recovery,
         };
         it.bats_in_range();
@@ -145,23 +155,34 @@ impl Studio {
     /// is kept.
     pub fn tick(&mut self, passed_s: f64) {
         let length_s = self.length_s();
-        self.playback.advance(passed_s, length_s);
+        if self.filming.is_none() {
+            self.playback.advance(passed_s, length_s);
+        }
         for report in self.work.reports() {
             self.take(report);
         }
         self.ask_for_what_is_missing();
         self.keep_unsaved();
+        if self.look != self.kept_look {
+            self.kept_look = self.look.clone();
+            self.recovery.keep_look(&self.look);
+        }
     }
 
     /// Whether everything that was asked for is there.
     pub fn is_settled(&self) -> bool {
-        self.work.is_idle()
+        self.work.is_idle() && self.filming.is_none()
+    }
+
+    /// How many bats are shown.
+    pub fn slots(&self) -> usize {
+        let both = self.playback.second && self.playback.bats[0] != self.playback.bats[1];
+        if both { 2 } else { 1 }
     }
 
     /// Length of the longer of the strokes shown, s.
     pub fn length_s(&self) -> f64 {
-        let shown = if self.playback.second { 2 } else { 1 };
-        let times = (0..shown).filter_map(|slot| self.stroke_time_s(slot));
+        let times = (0..self.slots()).filter_map(|slot| self.stroke_time_s(slot));
         times.reduce(f64::max).unwrap_or(super::playback::USUAL_LENGTH_S)
     }
 
@@ -210,7 +231,8 @@ impl Studio {
             self.say(format!("Wrote {files} files into {}", folder.display()));
         }
         // What has no place of its own on the screen is said.
-        if matches!(question, Question::Fit | Question::CardPicture | Question::CardFiles) {
+        let unplaced = [Question::Fit, Question::CardPicture, Question::CardFiles, Question::Pictures];
+        if unplaced.contains(&question) {
             for fault in self.results.failed.get(&key).cloned().unwrap_or_default() {
                 self.say_fault(&fault);
             }

@@ -29,6 +29,8 @@ pub enum Question {
     CardPicture,
     /// The files of a card.
     CardFiles,
+    /// A clip or a page.
+    Pictures,
 }
 
 /// What comes back.
@@ -42,7 +44,7 @@ pub enum Answer {
     Fitted(Arc<Fitted>),
     /// To [`Question::CardPicture`].
     Picture(Arc<CardPicture>),
-    /// To [`Question::CardFiles`]: how many, and where.
+    /// To [`Question::CardFiles`] and [`Question::Pictures`]: how many, and where.
     Written(usize, PathBuf),
 }
 
@@ -205,8 +207,8 @@ fn answer(
             let bats = pair.iter().filter_map(|it| loaded.bats.get(*it).cloned()).collect();
             Ok(Answer::Compared(Arc::new(crate::compare::compared(loaded, bats, progress)?)))
         }
-        Question::CardPicture | Question::CardFiles => {
-            Err(Stop::OurMistake("a card follows from a fitting".to_owned()))
+        Question::CardPicture | Question::CardFiles | Question::Pictures => {
+            Err(Stop::OurMistake("what follows from other answers is started on its own".to_owned()))
         }
         Question::Fit => {
             Ok(Answer::Fitted(Arc::new(crate::fit::fitted(loaded.clone(), progress)?)))

@@ -14,6 +14,7 @@ mod pendulum;
 mod pickup;
 mod playback;
 mod player;
+mod scene;
 mod start;
 mod swing;
 mod table;
@@ -21,6 +22,8 @@ mod top;
 mod words;
 
 use egui::{CentralPanel, Frame, Margin, Panel, Rect, ScrollArea, Ui};
+
+pub use words::bat_line;
 
 use super::action::{Action, View};
 use super::state::Studio;
@@ -85,10 +88,11 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
         });
         return Rect::NOTHING;
     }
-    let mut scene = Rect::NOTHING;
+    let mut room = Rect::NOTHING;
     Panel::right("figures").frame(paper).exact_size(figures).show(ui, |ui| {
         if matches!(it.view, View::Map) {
-            scene = corner(ui);
+            room = corner(ui);
+            scene::scene(ui, it, room, out);
         }
         ScrollArea::vertical().show(ui, |ui| {
             beside(ui, it, out);
@@ -106,11 +110,11 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
         }
         _ => {
             below(ui, it, out, paper);
-            scene = ui.available_rect_before_wrap();
-            ui.allocate_rect(scene, egui::Sense::hover());
+            room = ui.available_rect_before_wrap();
+            scene::scene(ui, it, room, out);
         }
     }
-    scene
+    room
 }
 
 /// Room for the scene above the figures.

@@ -6,7 +6,9 @@ use super::table::{Table, name};
 use super::words::{bat_mark, head, pending, quiet, sentence, why};
 use crate::studio::action::Action;
 use crate::studio::figures::Told;
+use crate::studio::film_out::Filming;
 use crate::studio::state::Studio;
+use crate::studio::work::Question;
 
 /// Draws the sentence, and then the figures.
 pub fn swing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
@@ -23,10 +25,33 @@ pub fn swing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         out.push(Action::Score(score));
     }
     failed(ui, it);
+    pictures(ui, it, out);
     quiet(
         ui,
         "± one standard deviation. What is in doubt about the player is much the same for both bats, so the difference is surer than the figures",
     );
+}
+
+/// A clip and a page to be sent.
+fn pictures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    let writing = it.work.job(Question::Pictures).map(|it| it.share as f32);
+    if let Some(share) = it.filming.as_ref().map(Filming::share).or(writing) {
+        ui.add(egui::ProgressBar::new(share).text("taking pictures"));
+        if ui.button("Stop").clicked() {
+            out.push(Action::CancelFilm);
+        }
+        return;
+    }
+    ui.horizontal_wrapped(|ui| {
+        let clip = ui.button("Write a clip…");
+        if clip.on_hover_text("The stroke as an animated GIF, as it is seen now").clicked() {
+            out.push(Action::AskClip);
+        }
+        let page = ui.button("Write a page…");
+        if page.on_hover_text("Pictures, figures and cautions on one page, to be sent").clicked() {
+            out.push(Action::AskPage);
+        }
+    });
 }
 
 /// Figures side by side.

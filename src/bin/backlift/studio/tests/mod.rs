@@ -4,6 +4,7 @@
 mod files;
 mod paths;
 mod picture;
+mod scene;
 mod script;
 mod undo;
 mod work;

@@ -1,0 +1,31 @@
+//! The room for the net: drag to look round, scroll to come nearer.
+
+use egui::{Rect, Sense, Ui};
+
+use crate::studio::action::Action;
+use crate::studio::state::Studio;
+
+/// Turn for each point dragged, rad.
+const TURN_RAD: f32 = 0.008;
+
+/// Takes the pointer in; the window draws the net itself.
+pub fn scene(ui: &mut Ui, it: &Studio, room: Rect, out: &mut Vec<Action>) {
+    let response = ui.allocate_rect(room, Sense::click_and_drag());
+    let dragged = response.drag_delta();
+    if dragged != egui::Vec2::ZERO {
+        out.push(Action::Orbit(-TURN_RAD * dragged.x, TURN_RAD * dragged.y));
+    }
+    if response.hovered() {
+        let scrolled = ui.input(|input| input.smooth_scroll_delta.y);
+        if scrolled != 0.0 {
+            out.push(Action::Nearer((0.002 * scrolled).exp()));
+        }
+    }
+    if response.double_clicked() {
+        out.push(Action::Camera(it.playback.camera));
+    }
+    response.widget_info(|| {
+        let words = "the net: drag to look round, scroll to come nearer, double click to go back";
+        egui::WidgetInfo::labeled(egui::WidgetType::Image, true, words)
+    });
+}

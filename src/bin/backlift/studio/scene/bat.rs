@@ -1,0 +1,133 @@
+//! The bat as a solid in its own frame B, from the same shape that its mass is reckoned with.
+
+use backlift::bat::blade::{Blade, Station};
+use backlift::bat::figures::WeighedBat;
+use backlift::bat::laws::Limits;
+use backlift::bat::makeable::Wanted;
+use backlift::bat::shape::BatShape;
+use backlift::frames::DVec3;
+
+use super::solid::{Solid, Tone};
+
+/// Willow, face and back, and its grain.
+const WILLOW: Tone = [0.86, 0.75, 0.56];
+const GRAIN: Tone = [0.76, 0.63, 0.44];
+/// Twine round the handle below the grip.
+const TWINE: Tone = [0.78, 0.72, 0.60];
+/// Points across half a blade, from edge to middle.
+const ACROSS: usize = 12;
+/// The mark in the bat's colour across the blade, as shares of the way from shoulder to toe.
+const BAND: [f64; 2] = [0.10, 0.16];
+
+/// The shape that this weight and balance have in the bat's size; the size's own where no such blade can
+/// be carved. What was not measured of a bat, its outline among it, is assumed.
+pub fn shape(bat: &WeighedBat, limits: &Limits) -> BatShape {
+    let wanted = Wanted {
+        mass_kg: bat.mass_kg.value,
+        balance_m: bat.balance_m.value,
+        swell_from_toe_m: None,
+    };
+    let made = bat.family().make(&bat.reading.label, &wanted, limits);
+    let shape = made.map_or_else(|_| bat.family().reference().clone(), |it| it.shape);
+    shape.with_length_m(bat.length_m.value)
+}
+
+/// The surface; grip and a band across the blade in the bat's own colour.
+pub fn solid(shape: &BatShape, around: usize, colour: Tone) -> Solid {
+    let mut it = handle(shape, around, colour);
+    it.add(blade(&shape.blade, shape.handle.length_m, colour));
+    it
+}
+
+fn handle(shape: &BatShape, around: usize, colour: Tone) -> Solid {
+    let handle = &shape.handle;
+    let circle = |x_m: f64, half_m: f64| {
+        let point = |n: usize| {
+            let (sin, cos) = libm::sincos(std::f64::consts::TAU * n as f64 / around as f64);
+            DVec3::new(x_m, half_m * cos, handle.oval * half_m * sin)
+        };
+        (0..around).map(point).collect::<Vec<_>>()
+    };
+    let over_grip = |x_m: f64| 0.5 * handle.diameter_over_grip_m(x_m);
+    let bare = |x_m: f64| over_grip(x_m) - f64::from(handle.grips) * handle.grip_m;
+    // The end is rounded a little.
+    let mut rows = vec![circle(0.0, 0.02 * over_grip(0.0)), circle(0.0, 0.8 * over_grip(0.0))];
+    let mut tones = vec![colour; 2];
+    let mut push = |x_m: f64, half_m: f64, tone: Tone| {
+        rows.push(circle(x_m, half_m));
+        tones.push(tone);
+    };
+    let end_m = handle.grip_length_m.min(handle.length_m);
+    for share in [0.015, 0.25, 0.5, 0.75, 1.0] {
+        push(share * end_m, over_grip(share * end_m), colour);
+    }
+    push(end_m, bare(end_m), TWINE);
+    // Into the blade, where the splice takes over.
+    push(handle.length_m, bare(handle.length_m), TWINE);
+    push(handle.length_m + 0.05, 0.6 * bare(handle.length_m), TWINE);
+    let mut it = Solid::default();
+    it.sheet(&rows, true, |row, _| tones.get(row).copied().unwrap_or(TWINE));
+    it.outward()
+}
+
+/// A station with the points across its face, from edge to edge, and across its back, back again.
+fn outline(blade: &Blade, shoulder_m: f64, at: &Station) -> [Vec<DVec3>; 2] {
+    let x_m = shoulder_m + blade.length_m * at.from_shoulder;
+    let across = |n: usize| {
+        let place = n as f64 / ACROSS as f64 - 1.0;
+        let (face, back) = at.face_and_back_m(blade.face_m, 1.0 - place.abs());
+        let y_m = 0.5 * at.width_m * place;
+        (DVec3::new(x_m, y_m, face), DVec3::new(x_m, y_m, back))
+    };
+    let face = (0..=2 * ACROSS).map(|n| across(n).0).collect();
+    let back = (0..=2 * ACROSS).rev().map(|n| across(n).1).collect();
+    [face, back]
+}
+
+fn blade(blade: &Blade, shoulder_m: f64, colour: Tone) -> Solid {
+    let stations = finer(&blade.stations);
+    let outlines: Vec<_> = stations.iter().map(|it| outline(blade, shoulder_m, it)).collect();
+    let marked = |row: usize| {
+        let at = stations.get(row).map_or(0.0, |it| it.from_shoulder);
+        (BAND[0]..=BAND[1]).contains(&at)
+    };
+    let wood = |row: usize, column: usize| match (marked(row), column % 3) {
+        (true, _) => colour,
+        (_, 0) => GRAIN,
+        _ => WILLOW,
+    };
+    let mut it = Solid::default();
+    for side in 0..2 {
+        let rows: Vec<_> = outlines.iter().map(|it| it[side].clone()).collect();
+        it.sheet(&rows, false, wood);
+    }
+    // The two edges between face and back.
+    for (from, to) in [(0, 1), (1, 0)] {
+        let edge = |it: &[Vec<DVec3>; 2]| Some(vec![*it[from].last()?, *it[to].first()?]);
+        let rows: Vec<_> = outlines.iter().filter_map(edge).collect();
+        it.sheet(&rows, false, |row, _| if marked(row) { colour } else { WILLOW });
+    }
+    // Shoulder and toe.
+    let end = |it: &[Vec<DVec3>; 2]| {
+        let back: Vec<_> = it[1].iter().rev().copied().collect();
+        [it[0].clone(), back]
+    };
+    if let (Some(first), Some(last)) = (outlines.first(), outlines.last()) {
+        let [face, back] = end(first);
+        it.sheet(&[back, face], false, |_, _| WILLOW);
+        let [face, back] = end(last);
+        it.sheet(&[face, back], false, |_, _| GRAIN);
+    }
+    it.outward()
+}
+
+/// Stations with others between them, so that grain and band have an even edge.
+fn finer(stations: &[Station]) -> Vec<Station> {
+    const BETWEEN: usize = 4;
+    let mut all = Vec::with_capacity(stations.len() * BETWEEN);
+    for (a, b) in stations.iter().zip(stations.iter().skip(1)) {
+        all.extend((0..BETWEEN).map(|n| a.towards(b, n as f64 / BETWEEN as f64)));
+    }
+    all.extend(stations.last());
+    all
+}

@@ -1,0 +1,165 @@
+//! What stands in the net at this instant: players, bats, ball and the eye, as plain values. The window
+//! draws them, and adds nothing.
+
+pub mod bat;
+pub mod body;
+pub mod eye;
+pub mod ground;
+mod legs;
+pub mod overlay;
+pub mod pose;
+pub mod solid;
+
+use std::sync::Arc;
+
+use backlift::frames::DVec3;
+use backlift::swing::time_in_hand::Delivery;
+use egui::Rect;
+
+use super::innings::{Innings, Reel};
+use super::playback::Camera;
+use super::state::Studio;
+use body::{Frame, eyes_m};
+use eye::{Eye, Seen};
+use legs::Feet;
+use pose::{Place, Pose, Posed};
+
+/// Two players side by side stand this far apart, over stature.
+const APART: f64 = 0.95;
+
+/// One player with one bat.
+pub struct Figure {
+    /// First or second bat shown.
+    pub slot: usize,
+    /// The bat's place in the scenario.
+    pub bat: usize,
+    /// Where everything is.
+    pub pose: Pose,
+    /// How far it is moved aside on the screen, m, W.
+    pub aside_W: DVec3,
+    /// Share of its capacity that each wrist gives, top hand and bottom hand.
+    pub wrist_share: [f64; 2],
+    /// Speed of the contact point, m/s.
+    pub bat_speed_m_s: f64,
+    /// Contact point from the top of the handle, m.
+    pub contact_m: f64,
+    /// Overall length, m.
+    pub length_m: f64,
+    /// When bat meets ball, s.
+    pub contact_s: f64,
+    /// Where it does, m, W.
+    pub contact_W: DVec3,
+}
+
+impl Figure {
+    /// A point of the bat so far from the top of the handle, m, W.
+    pub fn on_bat_W(&self, from_top_m: f64) -> DVec3 {
+        self.pose.bat.point(DVec3::new(from_top_m, 0.0, 0.0)) + self.aside_W
+    }
+}
+
+/// Everything.
+pub struct Scene {
+    /// Players; the second is drawn as arms and bat alone where both stand in one place.
+    pub figures: Vec<Figure>,
+    /// Whether they stand in one place.
+    pub in_one_place: bool,
+    /// Whether it is seen from the batter's own eyes.
+    pub is_from_the_eyes: bool,
+    /// The ball on its way to the first bat, m, W.
+    pub ball_W: Option<DVec3>,
+    /// The eye.
+    pub eye: Eye,
+}
+
+impl Studio {
+    /// The scene at this instant, for a room on the screen; none before the first swing is known.
+    pub fn scene(&self, room: Rect) -> Option<Scene> {
+        let loaded = self.derived.loaded.as_ref()?;
+        let frame = Frame::of(&loaded.player);
+        let innings = [0, 1].map(|slot| self.innings(slot).map(|it| it.it));
+        let both = self.slots() > 1;
+        let is_from_the_eyes = self.playback.camera == Camera::Batter;
+        let in_one_place = !both || self.playback.overlay || is_from_the_eyes;
+        let mut figures: Vec<Figure> = innings
+            .iter()
+            .enumerate()
+            .filter(|(slot, _)| both || *slot == 0)
+            .filter_map(|(slot, it)| self.figure(slot, it.as_ref()?, frame))
+            .collect();
+        let first = figures.first()?;
+        let mirror = innings.iter().flatten().next()?.chains.first()?.0.mirror;
+        let apart_m = if in_one_place { 0.0 } else { APART * frame.stature_m };
+        let seen = Seen {
+            mirror,
+            stature_m: frame.stature_m,
+            eyes_W: first.pose.head.point(eyes_m(&frame)),
+            contact_W: first.contact_W,
+            apart_m,
+            aspect: f64::from(room.width() / room.height().max(1.0)),
+        };
+        let eye = Eye::of(self.playback.camera, self.playback.orbit, &seen);
+        let [right, ..] = Eye::of(self.playback.camera, Default::default(), &seen).axes();
+        let count = figures.len();
+        for (n, figure) in figures.iter_mut().enumerate() {
+            figure.aside_W = right * (apart_m * (n as f64 - 0.5 * (count as f64 - 1.0)));
+        }
+        let ball_W = figures.first().and_then(|it| self.ball(it, innings[0].as_ref()?.delivery));
+        Some(Scene { figures, in_one_place, is_from_the_eyes, ball_W, eye })
+    }
+
+    /// The stroke of a bat at the score shown.
+    pub fn reel<'a>(&self, innings: &'a Arc<Innings>) -> Option<Reel<'a>> {
+        innings.reel(innings.stroke(&self.playback.stroke)?, f64::from(self.playback.runs))
+    }
+
+    fn figure(&self, slot: usize, innings: &Arc<Innings>, frame: Frame) -> Option<Figure> {
+        let reel = self.reel(innings)?;
+        let picture = reel.at(self.playback.time_s)?;
+        let at_contact = reel.at(reel.contact_s())?;
+        let feet = Feet::new(reel.chain.mirror, frame, at_contact.pelvis_W);
+        let pose = Posed::new(reel.chain, frame).all(&picture, &feet);
+        Some(Figure {
+            slot,
+            bat: *self.playback.bats.get(slot)?,
+            pose,
+            aside_W: DVec3::ZERO,
+            wrist_share: picture.wrist_share,
+            bat_speed_m_s: picture.bat_speed_m_s,
+            contact_m: reel.contact_from_top_m,
+            length_m: reel.chain.bat_length_m,
+            contact_s: reel.contact_s(),
+            contact_W: reel.contact_W(),
+        })
+    }
+
+    /// The ball at its speed over the crease, off the ground where such a ball pitches; drawn by eye.
+    fn ball(&self, first: &Figure, delivery: Delivery) -> Option<DVec3> {
+        let before_s = (first.contact_s - self.playback.time_s).max(0.0);
+        let [contact, pitched, hand] = ground::ball_path(first.contact_W, &self.playback.stroke);
+        let mut left_m = before_s * delivery.speed_m_s;
+        for (from, to) in [(contact, pitched), (pitched, hand)] {
+            let way = to - from;
+            if left_m <= way.length() {
+                return Some(from + way * (left_m / way.length()) + first.aside_W);
+            }
+            left_m -= way.length();
+        }
+        None
+    }
+
+    /// Places of a bat over the stroke shown: the path of one of its points, m, W.
+    pub fn bat_path(&self, slot: usize, count: usize) -> Vec<(f64, Place)> {
+        let Some(innings) = self.innings(slot).map(|it| it.it) else { return Vec::new() };
+        let (Some(reel), Some(loaded)) = (self.reel(&innings), &self.derived.loaded) else {
+            return Vec::new();
+        };
+        let mut posed = Posed::new(reel.chain, Frame::of(&loaded.player));
+        (0..=count)
+            .filter_map(|n| {
+                let t_s = reel.contact_s() * n as f64 / count as f64;
+                Some((t_s, posed.bat(&reel.at(t_s)?)))
+            })
+            .collect()
+    }
+}

@@ -1,0 +1,104 @@
+//! The window itself: bevy shows the panels and the net, one picture after another.
+
+mod film;
+mod pace;
+mod screen;
+mod shots;
+mod stage;
+
+use std::time::Duration;
+
+use backlift::files::fault::Fault;
+use bevy::app::ScheduleRunnerPlugin;
+use bevy::log::LogPlugin;
+use bevy::prelude::*;
+use bevy::render::RenderPlugin;
+use bevy::time::TimeUpdateStrategy;
+use bevy::window::{ExitCondition, PrimaryWindow};
+use bevy::winit::WinitPlugin;
+use bevy_egui::{EguiGlobalSettings, EguiPlugin, EguiPrimaryContextPass};
+
+use super::dialogs::Dialogs;
+use super::script::Script;
+use super::state::Studio;
+use crate::outcome::{Outcome, Stop};
+pub use screen::Size;
+
+/// A picture of a script is so long after the one before, s: the same on every machine.
+const SCRIPT_STEP_S: f64 = 1.0 / 60.0;
+
+/// Opens the window; with a script, replays it on a screen of its own that nobody sees, and closes.
+pub fn run(studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, Stop> {
+    if script.is_none() && no_display() {
+        return Err(Fault::new("there is no display to show the window on")
+            .help("every figure is on the command line too: `backlift --help`")
+            .into());
+    }
+    let mut app = App::new();
+    app.insert_resource(screen::Kind::of(script.as_ref().map(|it| it.1)));
+    let plugins = DefaultPlugins
+        .set(LogPlugin { filter: "warn,wgpu=error,naga=error".to_owned(), ..default() })
+        .set(RenderPlugin { synchronous_pipeline_compilation: script.is_some(), ..default() });
+    match script {
+        None => {
+            let title = "Backlift".to_owned();
+            let window = Window { title, ..Window::default() };
+            let windows = WindowPlugin { primary_window: Some(window), ..default() };
+            app.add_plugins(plugins.set(windows));
+        }
+        Some((script, _)) => {
+            let exit_condition = ExitCondition::DontExit;
+            let windows = WindowPlugin { primary_window: None, exit_condition, ..default() };
+            app.add_plugins(plugins.set(windows).disable::<WinitPlugin>());
+            app.add_plugins(ScheduleRunnerPlugin::run_loop(Duration::ZERO));
+            let step = Duration::from_secs_f64(SCRIPT_STEP_S);
+            app.insert_resource(TimeUpdateStrategy::ManualDuration(step));
+            app.insert_non_send(shots::Replay::new(script));
+            app.add_systems(Update, shots::replay.before(tick));
+        }
+    }
+    app.add_plugins(EguiPlugin::default())
+        .insert_resource(EguiGlobalSettings { auto_create_primary_context: false, ..default() })
+        .insert_non_send(studio)
+        .insert_non_send(Dialogs::default())
+        .insert_non_send(stage::Stage::default())
+        .insert_non_send(film::Camera::default())
+        .insert_resource(pace::Pace::default())
+        .add_systems(Startup, (screen::set_up, stage::set_up))
+        .add_systems(Update, (tick, pace::watch, film::film.after(tick)))
+        .add_systems(EguiPrimaryContextPass, screen::show)
+        .add_systems(PostUpdate, stage::mirror.before(TransformSystems::Propagate));
+    match app.run() {
+        AppExit::Success => Ok(Outcome::Done),
+        AppExit::Error(_) => {
+            let fault = app.world_mut().remove_non_send::<shots::Replay>().and_then(|it| it.fault);
+            Err(fault.unwrap_or_else(no_pictures).into())
+        }
+    }
+}
+
+fn no_pictures() -> Fault {
+    Fault::new("the window could not be drawn")
+        .help("every figure is on the command line too: `backlift --help`")
+}
+
+/// Whether neither of the two kinds of display is told of. Only asked where there are just these two.
+fn no_display() -> bool {
+    cfg!(target_os = "linux")
+        && ["DISPLAY", "WAYLAND_DISPLAY"].iter().all(|it| std::env::var_os(it).is_none())
+}
+
+fn tick(
+    time: Res<Time>,
+    kind: Res<screen::Kind>,
+    mut studio: NonSendMut<Studio>,
+    dialogs: NonSend<Dialogs>,
+    mut exit: MessageWriter<AppExit>,
+    window: Option<Single<&mut Window, With<PrimaryWindow>>>,
+) {
+    studio.tick(time.delta_secs_f64());
+    dialogs.serve(&mut studio);
+    if studio.closed || (kind.is_window() && window.is_none()) {
+        exit.write(AppExit::Success);
+    }
+}

@@ -1,0 +1,306 @@
+//! The net in bevy: surfaces made anew when player, bats or look change, and moved every picture to where
+//! the state says.
+
+use std::hash::{DefaultHasher, Hash, Hasher};
+
+use backlift::drawing::palette::bat_look;
+use backlift::frames::DVec3;
+use backlift::player::grip::comfortable_diameter_m;
+use bevy::asset::RenderAssetUsages;
+use bevy::camera::{ClearColorConfig, RenderTarget};
+use bevy::core_pipeline::tonemapping::Tonemapping;
+use bevy::light::CascadeShadowConfigBuilder;
+use bevy::mesh::{Indices, PrimitiveTopology};
+use bevy::prelude::*;
+use bevy::render::render_resource::TextureFormat;
+
+use crate::studio::look::Look;
+use crate::studio::scene::body::{Part, parts};
+use crate::studio::scene::eye::{Eye, NEAR_M};
+use crate::studio::scene::pose::Place;
+use crate::studio::scene::solid::{Solid, Tone};
+use crate::studio::scene::{Figure, Scene, bat, ground};
+use crate::studio::state::Studio;
+use crate::studio::style::theme;
+
+/// Corners round a limb, with and without detail.
+const AROUND: [usize; 2] = [28, 12];
+/// Share of the screen's own pixels that the net is drawn with where detail is reduced.
+const COARSE: f32 = 0.5;
+/// The second bat's arms are drawn a little thinner, so that the two do not flicker through each other.
+const THINNER: f32 = 0.95;
+
+/// What was built, and for what.
+#[derive(Default)]
+pub struct Stage {
+    /// Where the net is shown, points.
+    pub room: egui::Rect,
+    /// Pixels to a point.
+    pub pixels_per_point: f32,
+    picture: Option<Handle<Image>>,
+    size: UVec2,
+    built_for: Option<u64>,
+}
+
+impl Stage {
+    /// The image the net is drawn into.
+    pub fn picture(&self) -> Option<&Handle<Image>> {
+        self.picture.as_ref()
+    }
+}
+
+/// What an entity shows.
+#[derive(Component, Clone, Copy, PartialEq)]
+pub enum Piece {
+    /// Ground and stumps, which stay.
+    Ground,
+    /// Stumps of a player who stands aside.
+    Stumps(usize),
+    /// The ball.
+    Ball,
+    /// A part of the body with the first or second bat.
+    Body(usize, Part),
+    /// The first or second bat.
+    Bat(usize),
+}
+
+/// The camera of the net.
+#[derive(Component)]
+pub struct NetCamera;
+
+/// Camera and sun.
+pub fn set_up(mut commands: Commands) {
+    let camera = Camera { order: -1, is_active: false, ..default() };
+    commands.spawn((Camera3d::default(), camera, NetCamera, Tonemapping::None, Msaa::Sample4));
+    let from = Transform::from_xyz(-1.5, -4.0, 6.0).looking_at(Vec3::ZERO, Vec3::Z);
+    let sun = DirectionalLight { illuminance: 5_200.0, shadow_maps_enabled: true, ..default() };
+    let shadows = CascadeShadowConfigBuilder {
+        num_cascades: 1,
+        maximum_distance: 12.0,
+        ..default()
+    };
+    commands.spawn((sun, shadows.build(), from));
+    // The sky, so that what the sun does not see is not black.
+    let fill = DirectionalLight { illuminance: 1_400.0, shadow_maps_enabled: false, ..default() };
+    let from = Transform::from_xyz(3.0, 3.0, 1.5).looking_at(Vec3::ZERO, Vec3::Z);
+    commands.spawn((fill, from));
+    let (color, brightness) = (Color::srgb(0.93, 0.96, 1.0), 480.0);
+    commands.insert_resource(GlobalAmbientLight { color, brightness, ..default() });
+}
+
+type Moved<'a> = (&'a Piece, &'a mut Transform, &'a mut Visibility);
+type Seeing<'a> = (&'a mut Camera, &'a mut Projection, &'a mut Transform, &'a mut Msaa, Entity);
+
+/// Everything to where the state says.
+#[expect(clippy::too_many_arguments, reason = "what a system asks of bevy")]
+pub fn mirror(
+    studio: NonSend<Studio>,
+    mut stage: NonSendMut<Stage>,
+    mut commands: Commands,
+    mut meshes: ResMut<Assets<Mesh>>,
+    mut materials: ResMut<Assets<StandardMaterial>>,
+    mut images: ResMut<Assets<Image>>,
+    mut pieces: Query<Moved, Without<NetCamera>>,
+    built: Query<Entity, With<Piece>>,
+    mut sun: Query<&mut DirectionalLight>,
+    camera: Option<Single<Seeing, With<NetCamera>>>,
+) {
+    let Some(camera) = camera else { return };
+    let (mut camera, mut projection, mut from, mut msaa, entity) = camera.into_inner();
+    let scene = if stage.room.is_positive() { studio.scene(stage.room) } else { None };
+    camera.is_active = scene.is_some();
+    let Some(scene) = scene else { return };
+    let reduced = studio.look.reduced_detail;
+    fit_picture(&mut stage, reduced, &mut images, &mut commands, entity);
+    let key = key(&studio);
+    if stage.built_for != Some(key) {
+        built.iter().for_each(|it| commands.entity(it).despawn());
+        let mut build = Build { commands, meshes: &mut meshes, materials: &mut materials };
+        if build.everything(&studio).is_some() {
+            stage.built_for = Some(key);
+            let level = if reduced { Msaa::Off } else { Msaa::Sample4 };
+            msaa.set_if_neq(level);
+            sun.iter_mut().filter(|it| it.illuminance > 2_000.0).for_each(|mut it| {
+                it.shadow_maps_enabled = !reduced;
+            });
+        }
+        // What was built is there in the next picture.
+        return;
+    }
+    camera.clear_color = ClearColorConfig::Custom(sky(&studio.look));
+    see(&scene.eye, &stage, &mut projection, &mut from);
+    for (piece, mut place, mut visible) in &mut pieces {
+        let at = placed(&scene, *piece);
+        let seen = if at.is_some() { Visibility::Inherited } else { Visibility::Hidden };
+        visible.set_if_neq(seen);
+        if let Some(at) = at {
+            place.set_if_neq(at);
+        }
+    }
+}
+
+/// Where a piece is; nowhere if it is not shown.
+fn placed(scene: &Scene, piece: Piece) -> Option<Transform> {
+    let figure = |slot: usize| scene.figures.iter().find(|it| it.slot == slot);
+    match piece {
+        Piece::Ground => Some(Transform::IDENTITY),
+        Piece::Stumps(slot) => {
+            let it = figure(slot).filter(|it| it.slot == 0 || !scene.in_one_place)?;
+            Some(Transform::from_translation(narrowed(it.aside_W)))
+        }
+        Piece::Ball => scene.ball_W.map(|it| Transform::from_translation(narrowed(it))),
+        Piece::Bat(slot) => {
+            let thinner = if slot == 1 && scene.in_one_place { THINNER } else { 1.0 };
+            let it = figure(slot)?;
+            Some(transform(it, &it.pose.bat, Vec3::new(1.0, thinner, thinner)))
+        }
+        Piece::Body(slot, part) => {
+            let it = figure(slot)?;
+            let second = slot == 1 && scene.in_one_place;
+            let arm = matches!(
+                part,
+                Part::UpperArm(_) | Part::Forearm(_) | Part::Hand(_) | Part::Fingers(_)
+            );
+            if second && !arm || part == Part::Head && scene.is_from_the_eyes {
+                return None;
+            }
+            let (_, place) = it.pose.body.iter().find(|(its, _)| *its == part)?;
+            let thinner = if second { THINNER } else { 1.0 };
+            let long = place.stretch as f32;
+            Some(transform(it, place, Vec3::new(thinner, thinner, long)))
+        }
+    }
+}
+
+fn transform(figure: &Figure, place: &Place, scale: Vec3) -> Transform {
+    let axes = [place.R.x_axis, place.R.y_axis, place.R.z_axis].map(narrowed);
+    Transform {
+        translation: narrowed(place.position_W + figure.aside_W),
+        rotation: Quat::from_mat3(&Mat3::from_cols(axes[0], axes[1], axes[2])),
+        scale,
+    }
+}
+
+fn narrowed(v: DVec3) -> Vec3 {
+    Vec3::new(v.x as f32, v.y as f32, v.z as f32)
+}
+
+fn see(eye: &Eye, stage: &Stage, projection: &mut Projection, from: &mut Transform) {
+    let R = eye.R_WC();
+    let axes = [R.x_axis, R.y_axis, R.z_axis].map(narrowed);
+    from.translation = narrowed(eye.position_W);
+    from.rotation = Quat::from_mat3(&Mat3::from_cols(axes[0], axes[1], axes[2]));
+    *projection = Projection::Perspective(PerspectiveProjection {
+        fov: eye.tall_rad as f32,
+        near: NEAR_M as f32,
+        far: 60.0,
+        aspect_ratio: stage.size.x as f32 / stage.size.y.max(1) as f32,
+        ..default()
+    });
+}
+
+/// The image has as many pixels as the room on the screen, fewer where detail is reduced.
+fn fit_picture(
+    stage: &mut Stage,
+    reduced: bool,
+    images: &mut Assets<Image>,
+    commands: &mut Commands,
+    camera: Entity,
+) {
+    let scale = stage.pixels_per_point * if reduced { COARSE } else { 1.0 };
+    let side = |points: f32| ((points * scale).round() as u32).clamp(16, 8192);
+    let size = UVec2::new(side(stage.room.width()), side(stage.room.height()));
+    if stage.picture.is_some() && size == stage.size {
+        return;
+    }
+    let format = TextureFormat::Rgba8UnormSrgb;
+    let image = images.add(Image::new_target_texture(size.x, size.y, format, None));
+    commands.entity(camera).insert(RenderTarget::Image(image.clone().into()));
+    stage.picture = Some(image);
+    stage.size = size;
+}
+
+/// What the surfaces hang on: player, bats and look, not the instant.
+fn key(studio: &Studio) -> u64 {
+    let mut hasher = DefaultHasher::new();
+    studio.derived.player_key.hash(&mut hasher);
+    studio.playback.bats.hash(&mut hasher);
+    for bat in studio.playback.bats {
+        studio.derived.bat_keys.get(bat).hash(&mut hasher);
+    }
+    (studio.look.dark, studio.look.reduced_detail).hash(&mut hasher);
+    hasher.finish()
+}
+
+fn sky(look: &Look) -> Color {
+    if look.dark { Color::srgb(0.13, 0.15, 0.17) } else { Color::srgb(0.90, 0.92, 0.92) }
+}
+
+struct Build<'w, 's, 'a> {
+    commands: Commands<'w, 's>,
+    meshes: &'a mut Assets<Mesh>,
+    materials: &'a mut Assets<StandardMaterial>,
+}
+
+impl Build<'_, '_, '_> {
+    fn everything(&mut self, studio: &Studio) -> Option<()> {
+        let loaded = studio.derived.loaded.as_ref()?;
+        let look = &studio.look;
+        let around = AROUND[usize::from(look.reduced_detail)];
+        let plain = self.material(Color::WHITE);
+        self.spawn(Piece::Ground, ground::ground(look.dark), &plain);
+        self.spawn(Piece::Ball, ground::ball(), &plain);
+        let handle_m = comfortable_diameter_m(loaded.player.hand_length_m.value);
+        for slot in 0..2 {
+            self.spawn(Piece::Stumps(slot), ground::stumps(), &plain);
+            let n = *studio.playback.bats.get(slot)?;
+            let Some(weighed) = loaded.bats.get(n) else { continue };
+            let colour = tone(bat_look(theme(look), n).0);
+            let body = match slot {
+                0 => plain.clone(),
+                // The second bat's arms take a little of its colour.
+                _ => self.material(Color::srgb(
+                    1.0 - 0.35 * (1.0 - colour[0]),
+                    1.0 - 0.35 * (1.0 - colour[1]),
+                    1.0 - 0.35 * (1.0 - colour[2]),
+                )),
+            };
+            let shape = bat::shape(weighed, &loaded.laws);
+            self.spawn(Piece::Bat(slot), bat::solid(&shape, around, colour), &plain);
+            for (part, solid) in parts(&loaded.player, handle_m, around) {
+                self.spawn(Piece::Body(slot, part), solid, &body);
+            }
+        }
+        Some(())
+    }
+
+    fn material(&mut self, base_color: Color) -> Handle<StandardMaterial> {
+        self.materials.add(StandardMaterial {
+            base_color,
+            perceptual_roughness: 0.85,
+            reflectance: 0.15,
+            ..default()
+        })
+    }
+
+    fn spawn(&mut self, piece: Piece, solid: Solid, material: &Handle<StandardMaterial>) {
+        let mesh = self.meshes.add(mesh(solid));
+        let hidden = (Transform::IDENTITY, Visibility::Hidden);
+        self.commands.spawn((piece, Mesh3d(mesh), MeshMaterial3d(material.clone()), hidden));
+    }
+}
+
+fn tone(colour: backlift::drawing::palette::Colour) -> Tone {
+    colour.0.map(|it| f32::from(it) / 255.0)
+}
+
+fn mesh(solid: Solid) -> Mesh {
+    let linear = |[r, g, b]: &Tone| Color::srgb(*r, *g, *b).to_linear().to_f32_array();
+    let colours: Vec<[f32; 4]> = solid.tones.iter().map(linear).collect();
+    let corners = solid.triangles.into_iter().flatten().collect();
+    Mesh::new(PrimitiveTopology::TriangleList, RenderAssetUsages::RENDER_WORLD)
+        .with_inserted_attribute(Mesh::ATTRIBUTE_POSITION, solid.positions)
+        .with_inserted_attribute(Mesh::ATTRIBUTE_NORMAL, solid.normals)
+        .with_inserted_attribute(Mesh::ATTRIBUTE_COLOR, colours)
+        .with_inserted_indices(Indices::U32(corners))
+}
