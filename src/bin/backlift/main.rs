@@ -1,5 +1,6 @@
 //! The command line: one file a command, and what they share.
 #![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
+#![allow(non_snake_case, reason = "frame suffixes are capitals: contact_W")]
 
 mod calibrate;
 mod check;

@@ -64,8 +64,12 @@ impl Script {
     pub fn step(&mut self, it: &mut Studio) -> Next {
         while let Some(action) = self.rest.pop_front() {
             match action {
-                Action::Wait if it.is_settled() => {}
                 Action::Wait => {
+                    // What is missing is asked for before it is waited for.
+                    it.tick(0.0);
+                    if it.is_settled() {
+                        continue;
+                    }
                     self.rest.push_front(Action::Wait);
                     return Next::Wait;
                 }

@@ -37,7 +37,7 @@ pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         }
         let length_s = it.length_s();
         let mut time_s = now.time_s.min(length_s);
-        let rest = ui.text_style_height(&egui::TextStyle::Body) * 6.0;
+        let rest = ui.text_style_height(&egui::TextStyle::Body) * 14.0;
         ui.spacing_mut().slider_width =
             (ui.available_size_before_wrap().x - rest).clamp(60.0, 400.0);
         let slider = Slider::new(&mut time_s, 0.0..=length_s).fixed_decimals(3).suffix("\u{2009}s");

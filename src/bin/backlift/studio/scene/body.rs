@@ -56,6 +56,13 @@ pub enum Part {
     Foot(Side),
 }
 
+impl Part {
+    /// Whether it belongs to an arm.
+    pub fn is_arm(self) -> bool {
+        matches!(self, Self::UpperArm(_) | Self::Forearm(_) | Self::Hand(_) | Self::Fingers(_))
+    }
+}
+
 const SIDES: [Side; 2] = [Side::Front, Side::Back];
 
 /// Lengths that the drawing of a player hangs on.
@@ -223,10 +230,11 @@ fn trunk(s: &Segments, frame: &Frame, around: usize) -> Solid {
         ring(0.38, 0.052, 0.077 * h * build, 0.004),
         ring(0.55, 0.058, 0.084 * h * build, 0.004),
         ring(0.72, 0.064, 0.092 * h * build, 0.003),
-        ring(0.86, 0.063, 0.92 * shoulder, 0.000),
-        ring(0.96, 0.053, 0.94 * shoulder, -0.004),
-        ring(1.04, 0.040, 0.72 * shoulder, -0.008),
-        ring(1.10, 0.030, 0.36 * shoulder, -0.008),
+        ring(0.86, 0.064, 0.96 * shoulder, 0.000),
+        ring(0.95, 0.058, 1.06 * shoulder, -0.004),
+        ring(1.03, 0.048, 1.04 * shoulder, -0.006),
+        ring(1.08, 0.038, 0.80 * shoulder, -0.008),
+        ring(1.12, 0.030, 0.42 * shoulder, -0.008),
     ];
     Solid::limb(&rings, 2 * around, SKIN)
 }
@@ -245,9 +253,10 @@ fn head(frame: &Frame, around: usize) -> Solid {
         ring(0.58, 1.00, 1.00, -0.02),
         ring(0.72, 0.99, 0.98, -0.04),
         ring(0.84, 0.84, 0.84, -0.04),
-        ring(0.92, 0.62, 0.62, -0.04),
+        ring(0.93, 0.60, 0.60, -0.04),
+        ring(0.98, 0.34, 0.34, -0.04),
     ];
-    let mut it = Solid::limb(&skull, around, SKIN);
+    let mut it = Solid::skin(&closed(&skull), around, SKIN);
     let neck_m = 0.036 * h;
     let below = frame.neck_m + 0.02 * h;
     let neck = [Ring::new(0.2 * tall, [0.8 * neck_m; 2]), Ring::new(-below, [neck_m; 2])];
@@ -264,22 +273,24 @@ fn head(frame: &Frame, around: usize) -> Solid {
         shell(0.62, 1.04, 1.04),
         shell(0.76, 1.00, 1.00),
         shell(0.90, 0.80, 0.80),
-        shell(0.98, 0.52, 0.52),
+        shell(0.97, 0.58, 0.58),
+        shell(1.01, 0.36, 0.36),
+        shell(1.03, 0.16, 0.16),
     ];
-    it.add(Solid::limb(&helmet, around, HAIR));
+    it.add(Solid::skin(&closed(&helmet), around, HAIR));
     let peak = [
         Ring::new(0.585 * tall, [0.62 * 0.056 * h, 0.80 * 0.0435 * h]).aside(1.05 * 0.056 * h, 0.0),
         Ring::new(0.61 * tall, [0.62 * 0.056 * h, 0.80 * 0.0435 * h]).aside(1.00 * 0.056 * h, 0.0),
     ];
-    it.add(flat(&peak, around, HAIR));
+    it.add(Solid::skin(&closed(&peak), around, HAIR));
     it
 }
 
-/// Between two rings, with flat ends.
-fn flat(rings: &[Ring; 2], around: usize, tone: Tone) -> Solid {
-    let [a, b] = rings;
-    let point = |ring: &Ring| Ring { half_m: ring.half_m.map(|it| 0.02 * it), ..*ring };
-    Solid::skin(&[point(a), *a, *b, point(b)], around, tone)
+/// The same rings with flat ends.
+fn closed(rings: &[Ring]) -> Vec<Ring> {
+    let point = |it: &Ring| Ring { half_m: it.half_m.map(|it| 0.02 * it), ..*it };
+    let (first, last) = (rings.first().map(point), rings.last().map(point));
+    first.into_iter().chain(rings.iter().copied()).chain(last).collect()
 }
 
 /// From the wrist to the grip along −z. The handle lies in front of it: the fingers close round that.
@@ -321,10 +332,7 @@ fn foot(frame: &Frame, around: usize) -> Solid {
         sole(0.9 * up, 0.034, 0.022, 0.002),
         sole(1.2 * up, 0.026, 0.020, -0.004),
     ];
-    let [first, ..] = rings;
-    let mut closed = vec![Ring { half_m: first.half_m.map(|it| 0.02 * it), ..first }];
-    closed.extend(rings);
-    Solid::skin(&closed, around, GLOVE)
+    Solid::skin(&closed(&rings), around, GLOVE)
 }
 
 /// Where the eyes are in the head's frame, m.

@@ -8,15 +8,14 @@ use egui::{Align2, Color32, FontId, Painter, Pos2, Rect, Shape, Stroke, Vec2};
 use super::ground::ball_path;
 use super::{Figure, Scene};
 use crate::studio::panels::bat_line;
-use crate::studio::playback::Camera;
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme, wash};
 
 /// Pictures of a path.
 const PATH: usize = 72;
 /// Radius of the ring at a wrist, and by how much the second bat's is larger, px at scale 1.
-const RING_PX: f32 = 15.0;
-const RING_STEP_PX: f32 = 8.0;
+const RING_PX: f32 = 11.0;
+const RING_STEP_PX: f32 = 6.0;
 
 /// Draws over a scene in its room.
 pub fn draw(painter: &Painter, it: &Studio, scene: &Scene, room: Rect) {
@@ -66,7 +65,7 @@ impl Over<'_> {
     fn text(&self, at: Pos2, anchor: Align2, words: &str, px: f32, colour: Color32) -> Rect {
         let galley = self.painter.layout_no_wrap(words.to_owned(), self.font(px), colour);
         let rect = anchor.anchor_size(at, galley.size());
-        let ground = wash(theme(&self.it.look).ground, 0.75);
+        let ground = ink(theme(&self.it.look).ground);
         self.painter.rect_filled(rect.expand2(Vec2::new(4.0, 1.0)), 3.0, ground);
         self.painter.galley(rect.min, galley, colour);
         rect
@@ -119,62 +118,66 @@ impl Over<'_> {
         }
     }
 
-    /// Load at each wrist: a ring that fills, thicker as it does, and the number.
+    /// Load at each wrist: a ring that fills, thicker as it does. Its number stands with the instant's.
     fn wrists(&self, figure: &Figure) {
         let colour = self.colour(figure.bat);
         let scale = self.it.look.text_scale;
         let second = self.scene.in_one_place && figure.slot == 1;
         let radius = scale * if second { RING_PX + RING_STEP_PX } else { RING_PX };
-        for (hand, (wrist, share)) in figure.pose.wrists_W.iter().zip(figure.wrist_share).enumerate() {
+        for (wrist, share) in figure.pose.wrists_W.iter().zip(figure.wrist_share) {
             let Some(at) = self.at(*wrist + figure.aside_W) else { continue };
             let share = share.min(1.0) as f32;
-            let ground = wash(theme(&self.it.look).ground, 0.55);
-            self.painter.circle_stroke(at, radius, Stroke::new(3.0, ground));
+            let hairline = ink(theme(&self.it.look).hairline);
+            self.painter.circle_stroke(at, radius, Stroke::new(1.0, hairline));
             let arc: Vec<Pos2> = (0..=40)
                 .map(|n| {
                     let turn = std::f32::consts::TAU * share * n as f32 / 40.0;
                     at + radius * Vec2::new(turn.sin(), -turn.cos())
                 })
                 .collect();
-            let thick = 1.5 + 4.5 * share;
+            let thick = 1.0 + 4.0 * share;
             self.painter.add(Shape::line(arc, Stroke::new(thick, colour)));
-            if self.it.playback.camera == Camera::Above && second {
-                continue;
-            }
-            let out = if hand == 0 { -1.0 } else { 1.0 };
-            let side = if second { radius + 4.0 } else { radius + 6.0 };
-            let down = if second { 14.0 * scale } else { 0.0 };
-            let anchor = if hand == 0 { Align2::RIGHT_CENTER } else { Align2::LEFT_CENTER };
-            let place = at + Vec2::new(out * side, down);
-            self.text(place, anchor, &format!("{:.0} %", 100.0 * share), 12.0, colour);
         }
     }
 
     fn letter(&self, figure: &Figure) {
-        let beyond = figure.on_bat_W(figure.length_m + 0.06);
+        let beyond = figure.on_bat_W(figure.length_m + 0.09);
         if let Some(at) = self.at(beyond) {
             let colour = self.colour(figure.bat);
             self.text(at, Align2::CENTER_CENTER, &bat_letter(figure.bat), 15.0, colour);
         }
     }
 
-    /// How far one bat is behind the other at this instant, from contact point to contact point.
+    /// How far one bat is behind the other at this instant, from contact point to contact point; once one
+    /// has met the ball, how much later the other does.
     fn lag(&self) {
         let [first, second] = self.scene.figures.as_slice() else { return };
         let place = |it: &Figure| it.pose.bat.point(DVec3::new(it.contact_m, 0.0, 0.0));
         let lag_m = (place(first) - place(second)).length();
+        let (sooner, later) = match first.contact_s > second.contact_s {
+            true => (second, first),
+            false => (first, second),
+        };
+        let letter = bat_letter(later.bat);
+        if self.it.playback.time_s >= sooner.contact_s {
+            let late_ms = 1e3 * (later.contact_s - sooner.contact_s);
+            let Some(at) = self.at(later.contact_W + later.aside_W) else { return };
+            let words = format!("{letter} meets the ball {late_ms:.0} ms later");
+            let ink = ink(theme(&self.it.look).ink);
+            self.text(at + Vec2::new(0.0, -40.0), Align2::CENTER_BOTTOM, &words, 13.0, ink);
+            return;
+        }
         if lag_m < 0.001 {
             return;
         }
-        let later = if first.contact_s > second.contact_s { first } else { second };
-        let words = format!("{} is {:.0} mm behind", bat_letter(later.bat), 1e3 * lag_m);
+        let words = format!("{letter} is {:.0} mm behind", 1e3 * lag_m);
         let [a, b] = [first, second].map(|it| self.at(it.on_bat_W(it.contact_m)));
         let (Some(a), Some(b)) = (a, b) else { return };
         let colour = ink(theme(&self.it.look).ink);
         if self.scene.in_one_place {
             self.painter.line_segment([a, b], Stroke::new(2.0, colour));
             let middle = a + 0.5 * (b - a);
-            self.text(middle + Vec2::new(0.0, -16.0), Align2::CENTER_BOTTOM, &words, 13.0, colour);
+            self.text(middle + Vec2::new(0.0, -34.0), Align2::CENTER_BOTTOM, &words, 13.0, colour);
         } else {
             let at = if later.slot == 0 { a } else { b };
             self.text(at + Vec2::new(0.0, -16.0), Align2::CENTER_BOTTOM, &words, 13.0, colour);
@@ -192,8 +195,12 @@ impl Over<'_> {
         let units = self.it.look.units;
         for figure in self.scene.figures.iter().rev() {
             let speed = spoken(Quantity::Speed, figure.bat_speed_m_s, 0.3, units);
-            let words = format!("{}  {speed}", bat_letter(figure.bat));
-            let rect = self.text(at, Align2::LEFT_BOTTOM, &words, 15.0, self.colour(figure.bat));
+            let [top, bottom] = figure.wrist_share.map(|it| 100.0 * it.min(1.0));
+            let words = format!(
+                "{}  {speed}, wrist of the top hand {top:.0} %, of the bottom hand {bottom:.0} %",
+                bat_letter(figure.bat)
+            );
+            let rect = self.text(at, Align2::LEFT_BOTTOM, &words, 13.0, self.colour(figure.bat));
             at.y = rect.top() - 2.0;
         }
         let time = format!("{:.3} s from the top of the backlift", self.it.playback.time_s.min(self.it.length_s()));

@@ -37,7 +37,7 @@ pub fn run(studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, St
     let mut app = App::new();
     app.insert_resource(screen::Kind::of(script.as_ref().map(|it| it.1)));
     let plugins = DefaultPlugins
-        .set(LogPlugin { filter: "warn,wgpu=error,naga=error".to_owned(), ..default() })
+        .set(LogPlugin { filter: "error".to_owned(), ..default() })
         .set(RenderPlugin { synchronous_pipeline_compilation: script.is_some(), ..default() });
     match script {
         None => {

@@ -93,7 +93,7 @@ pub fn show(
     painter.rect_filled(rect, 0.0, ink(theme(&studio.look).ground));
     match (studio.scene(rect), stage.picture()) {
         (Some(scene), Some(picture)) => {
-            let handle = EguiTextureHandle::Weak(picture);
+            let handle = EguiTextureHandle::Weak(picture.id());
             let texture = contexts.image_id(picture).unwrap_or_else(|| contexts.add_image(handle));
             let whole = Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
             painter.image(texture, rect, whole, Color32::WHITE);

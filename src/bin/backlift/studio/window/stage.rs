@@ -31,7 +31,6 @@ const COARSE: f32 = 0.5;
 const THINNER: f32 = 0.95;
 
 /// What was built, and for what.
-#[derive(Default)]
 pub struct Stage {
     /// Where the net is shown, points.
     pub room: egui::Rect,
@@ -40,6 +39,18 @@ pub struct Stage {
     picture: Option<Handle<Image>>,
     size: UVec2,
     built_for: Option<u64>,
+}
+
+impl Default for Stage {
+    fn default() -> Self {
+        Self {
+            room: egui::Rect::NOTHING,
+            pixels_per_point: 1.0,
+            picture: None,
+            size: UVec2::ZERO,
+            built_for: None,
+        }
+    }
 }
 
 impl Stage {
@@ -68,23 +79,27 @@ pub enum Piece {
 #[derive(Component)]
 pub struct NetCamera;
 
+/// The light that throws shadows.
+#[derive(Component)]
+pub struct Sun;
+
 /// Camera and sun.
 pub fn set_up(mut commands: Commands) {
     let camera = Camera { order: -1, is_active: false, ..default() };
     commands.spawn((Camera3d::default(), camera, NetCamera, Tonemapping::None, Msaa::Sample4));
     let from = Transform::from_xyz(-1.5, -4.0, 6.0).looking_at(Vec3::ZERO, Vec3::Z);
-    let sun = DirectionalLight { illuminance: 5_200.0, shadow_maps_enabled: true, ..default() };
+    let sun = DirectionalLight { illuminance: 2_500.0, shadow_maps_enabled: true, ..default() };
     let shadows = CascadeShadowConfigBuilder {
         num_cascades: 1,
         maximum_distance: 12.0,
         ..default()
     };
-    commands.spawn((sun, shadows.build(), from));
+    commands.spawn((sun, shadows.build(), from, Sun));
     // The sky, so that what the sun does not see is not black.
-    let fill = DirectionalLight { illuminance: 1_400.0, shadow_maps_enabled: false, ..default() };
+    let fill = DirectionalLight { illuminance: 900.0, shadow_maps_enabled: false, ..default() };
     let from = Transform::from_xyz(3.0, 3.0, 1.5).looking_at(Vec3::ZERO, Vec3::Z);
     commands.spawn((fill, from));
-    let (color, brightness) = (Color::srgb(0.93, 0.96, 1.0), 480.0);
+    let (color, brightness) = (Color::srgb(0.93, 0.96, 1.0), 380.0);
     commands.insert_resource(GlobalAmbientLight { color, brightness, ..default() });
 }
 
@@ -102,7 +117,7 @@ pub fn mirror(
     mut images: ResMut<Assets<Image>>,
     mut pieces: Query<Moved, Without<NetCamera>>,
     built: Query<Entity, With<Piece>>,
-    mut sun: Query<&mut DirectionalLight>,
+    mut sun: Query<&mut DirectionalLight, With<Sun>>,
     camera: Option<Single<Seeing, With<NetCamera>>>,
 ) {
     let Some(camera) = camera else { return };
@@ -120,9 +135,7 @@ pub fn mirror(
             stage.built_for = Some(key);
             let level = if reduced { Msaa::Off } else { Msaa::Sample4 };
             msaa.set_if_neq(level);
-            sun.iter_mut().filter(|it| it.illuminance > 2_000.0).for_each(|mut it| {
-                it.shadow_maps_enabled = !reduced;
-            });
+            sun.iter_mut().for_each(|mut it| it.shadow_maps_enabled = !reduced);
         }
         // What was built is there in the next picture.
         return;
@@ -157,11 +170,7 @@ fn placed(scene: &Scene, piece: Piece) -> Option<Transform> {
         Piece::Body(slot, part) => {
             let it = figure(slot)?;
             let second = slot == 1 && scene.in_one_place;
-            let arm = matches!(
-                part,
-                Part::UpperArm(_) | Part::Forearm(_) | Part::Hand(_) | Part::Fingers(_)
-            );
-            if second && !arm || part == Part::Head && scene.is_from_the_eyes {
+            if second && !part.is_arm() || part == Part::Head && scene.is_from_the_eyes {
                 return None;
             }
             let (_, place) = it.pose.body.iter().find(|(its, _)| *its == part)?;
@@ -268,7 +277,8 @@ impl Build<'_, '_, '_> {
             let shape = bat::shape(weighed, &loaded.laws);
             self.spawn(Piece::Bat(slot), bat::solid(&shape, around, colour), &plain);
             for (part, solid) in parts(&loaded.player, handle_m, around) {
-                self.spawn(Piece::Body(slot, part), solid, &body);
+                let worn = if part.is_arm() { &body } else { &plain };
+                self.spawn(Piece::Body(slot, part), solid, worn);
             }
         }
         Some(())
