@@ -48,6 +48,10 @@ impl Filming {
 impl Studio {
     /// Starts to take pictures.
     pub(super) fn film(&mut self, into: Into) {
+        if self.filming.is_some() {
+            let fault = Fault::new("pictures are being taken already").help("wait, or stop them");
+            return self.say_fault(&fault);
+        }
         if (0..self.slots()).any(|slot| self.stroke_time_s(slot).is_none()) {
             let fault = Fault::new("there is no swing to take pictures of yet")
                 .help("wait until the figures are there");

@@ -12,8 +12,8 @@ use super::figures::Row;
 use super::state::Studio;
 use crate::outcome::Stop;
 
-/// Size of the page, px, and pixels to a px.
-const SIZE: [f64; 2] = [794.0, 1123.0];
+/// Width of the page, px, and pixels to a px.
+const WIDTH: f64 = 794.0;
 const PIXELS: f64 = 2.0;
 const MARGIN: f64 = 38.0;
 const INK: Lettering = Lettering::new(Size::Text, LIGHT.ink);
@@ -60,20 +60,27 @@ impl Page {
 
     /// The page as PNG.
     pub fn png(&self, stills: &[Still]) -> Result<Vec<u8>, Stop> {
-        let mut picture = Picture::new(SIZE[0], SIZE[1], &LIGHT);
-        let inside = Area::new(MARGIN, MARGIN, SIZE[0] - 2.0 * MARGIN, SIZE[1] - 2.0 * MARGIN);
-        let mut y = self.heading(&mut picture, inside);
-        let room = Area::new(inside.x, y, inside.width, 0.0);
-        let places = places(stills, room);
-        y = places.iter().map(|it| it.bottom()).fold(y, f64::max) + 20.0;
-        y = self.figures(&mut picture, inside, y + 12.0);
-        self.cautions(&mut picture, inside, y + 18.0);
+        // Drawn twice: the first time to know how tall it is.
+        let (_, _, height) = self.drawn(stills, WIDTH);
+        let (picture, places, _) = self.drawn(stills, height + MARGIN);
         let bytes = png(&picture.finish(), PIXELS).map_err(|it| mistake(&it))?;
         let mut page = Pixmap::decode_png(&bytes).map_err(|it| mistake(&it))?;
         for (still, place) in stills.iter().zip(places) {
             put(&mut page, still, place)?;
         }
         page.encode_png().map_err(|it| mistake(&it))
+    }
+
+    /// The page of this height with the places of its pictures, and where it ends.
+    fn drawn(&self, stills: &[Still], height: f64) -> (Picture, Vec<Area>, f64) {
+        let mut picture = Picture::new(WIDTH, height, &LIGHT);
+        let inside = Area::new(MARGIN, MARGIN, WIDTH - 2.0 * MARGIN, height);
+        let mut y = self.heading(&mut picture, inside);
+        let places = places(stills, Area::new(inside.x, y, inside.width, 0.0));
+        y = places.iter().map(|it| it.bottom()).fold(y, f64::max) + 20.0;
+        y = self.figures(&mut picture, inside, y + 12.0);
+        y = self.cautions(&mut picture, inside, y + 18.0);
+        (picture, places, y)
     }
 
     fn heading(&self, picture: &mut Picture, inside: Area) -> f64 {
@@ -126,7 +133,7 @@ impl Page {
         y
     }
 
-    fn cautions(&self, picture: &mut Picture, inside: Area, top: f64) {
+    fn cautions(&self, picture: &mut Picture, inside: Area, top: f64) -> f64 {
         let width = inside.width - 20.0;
         let mut y = top + 8.0;
         for caution in &self.cautions {
@@ -137,6 +144,7 @@ impl Page {
         }
         let frame = Area::new(inside.x, top, inside.width, y + 12.0 - top);
         picture.frame(frame, Stroke::solid(LIGHT.ink, 1.0));
+        frame.bottom()
     }
 }
 

@@ -228,7 +228,8 @@ impl Studio {
         }
         self.results.take(report);
         if let Some((files, folder)) = self.results.written.take() {
-            self.say(format!("Wrote {files} files into {}", folder.display()));
+            let files = if files == 1 { "1 file".to_owned() } else { format!("{files} files") };
+            self.say(format!("Wrote {files} into {}", folder.display()));
         }
         // What has no place of its own on the screen is said.
         let unplaced = [Question::Fit, Question::CardPicture, Question::CardFiles, Question::Pictures];

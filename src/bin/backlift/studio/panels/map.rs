@@ -42,6 +42,7 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         chart.said = Some(pounds);
     }
     chart.ground();
+    hatch(&chart, it);
     shade(&chart, &ground);
     pickup(&chart, it, &ground);
     demand(&chart, it, &ground);
@@ -85,6 +86,22 @@ fn span(values: &[Option<f64>]) -> Option<[f64; 2]> {
     let (low, high) =
         (all().fold(f64::INFINITY, f64::min), all().fold(f64::NEG_INFINITY, f64::max));
     (high > low).then_some([low, high])
+}
+
+/// What is not shaded over cannot be made, or breaks the Laws.
+fn hatch(chart: &Chart<'_>, it: &Studio) {
+    const GAP: f32 = 9.0;
+    let area = chart.area;
+    let line = Stroke::new(1.0, ink(theme(&it.look).hairline));
+    let painter = chart.painter().with_clip_rect(area);
+    let mut x = area.left() - area.height();
+    while x < area.right() {
+        painter.line_segment([Pos2::new(x, area.bottom()), Pos2::new(x + area.height(), area.top())], line);
+        x += GAP;
+    }
+    let words = "hatched: cannot be made, or breaks the Laws";
+    let quiet = ink(theme(&it.look).quiet);
+    chart.patch(area.left_top() + egui::vec2(6.0, 10.0), Align2::LEFT_CENTER, words, quiet);
 }
 
 fn shade(chart: &Chart<'_>, ground: &Ground) {

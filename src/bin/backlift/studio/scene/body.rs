@@ -207,13 +207,14 @@ fn pelvis(s: &Segments, frame: &Frame, around: usize) -> Solid {
         Ring::new(z * h, [deep * h * build, broad * h * build])
     };
     let rings = [
-        ring(-0.052, 0.040, 0.062),
-        ring(-0.030, 0.060, 0.088),
+        ring(-0.046, 0.030, 0.040),
+        ring(-0.040, 0.046, 0.066),
+        ring(-0.024, 0.060, 0.088),
         ring(0.000, 0.066, 0.096),
         ring(0.030, 0.061, 0.092),
         ring(0.060, 0.054, 0.083),
     ];
-    Solid::limb(&rings, 2 * around, SKIN)
+    Solid::skin(&closed(&rings), 2 * around, SKIN)
 }
 
 /// Stands on the hips, x out of the chest.

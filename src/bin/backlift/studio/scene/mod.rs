@@ -16,6 +16,7 @@ use backlift::frames::DVec3;
 use backlift::swing::time_in_hand::Delivery;
 use egui::Rect;
 
+use super::action::View;
 use super::innings::{Innings, Reel};
 use super::playback::Camera;
 use super::state::Studio;
@@ -31,8 +32,8 @@ const APART: f64 = 0.95;
 pub struct Figure {
     /// First or second bat shown.
     pub slot: usize,
-    /// The bat's place in the scenario.
-    pub bat: usize,
+    /// The bat's place in the scenario; none for the one tried on the map.
+    pub bat: Option<usize>,
     /// Where everything is.
     pub pose: Pose,
     /// How far it is moved aside on the screen, m, W.
@@ -58,6 +59,14 @@ impl Figure {
     }
 }
 
+/// What is swung in one place.
+struct Swung {
+    innings: Arc<Innings>,
+    /// So many times as long as the innings says.
+    longer: f64,
+    bat: Option<usize>,
+}
+
 /// Everything.
 pub struct Scene {
     /// Players; the second is drawn as arms and bat alone where both stand in one place.
@@ -77,8 +86,8 @@ impl Studio {
     pub fn scene(&self, room: Rect) -> Option<Scene> {
         let loaded = self.derived.loaded.as_ref()?;
         let frame = Frame::of(&loaded.player);
-        let innings = [0, 1].map(|slot| self.innings(slot).map(|it| it.it));
-        let both = self.slots() > 1;
+        let innings = [0, 1].map(|slot| self.swung(slot));
+        let both = self.slots() > 1 || self.is_trying();
         let is_from_the_eyes = self.playback.camera == Camera::Batter;
         let in_one_place = !both || self.playback.overlay || is_from_the_eyes;
         let mut figures: Vec<Figure> = innings
@@ -88,7 +97,7 @@ impl Studio {
             .filter_map(|(slot, it)| self.figure(slot, it.as_ref()?, frame))
             .collect();
         let first = figures.first()?;
-        let mirror = innings.iter().flatten().next()?.chains.first()?.0.mirror;
+        let mirror = innings.iter().flatten().next()?.innings.chains.first()?.0.mirror;
         let apart_m = if in_one_place { 0.0 } else { APART * frame.stature_m };
         let seen = Seen {
             mirror,
@@ -104,7 +113,7 @@ impl Studio {
         for (n, figure) in figures.iter_mut().enumerate() {
             figure.aside_W = right * (apart_m * (n as f64 - 0.5 * (count as f64 - 1.0)));
         }
-        let ball_W = figures.first().and_then(|it| self.ball(it, innings[0].as_ref()?.delivery));
+        let ball_W = figures.first().and_then(|it| self.ball(it, innings[0].as_ref()?.innings.delivery));
         Some(Scene { figures, in_one_place, is_from_the_eyes, ball_W, eye })
     }
 
@@ -113,22 +122,45 @@ impl Studio {
         innings.reel(innings.stroke(&self.playback.stroke)?, f64::from(self.playback.runs))
     }
 
-    fn figure(&self, slot: usize, innings: &Arc<Innings>, frame: Frame) -> Option<Figure> {
-        let reel = self.reel(innings)?;
-        let picture = reel.at(self.playback.time_s)?;
+    /// Whether a bat is tried on the map: it is swung in the second place.
+    pub fn is_trying(&self) -> bool {
+        self.view == View::Map && self.tried.is_some()
+    }
+
+    /// What is swung in a place. A tried bat moves as the first one does, in the time that the fitting's
+    /// own approximation says.
+    fn swung(&self, slot: usize) -> Option<Swung> {
+        if slot == 0 || !self.is_trying() {
+            let innings = self.innings(slot)?.it;
+            return Some(Swung { innings, longer: 1.0, bat: self.playback.bats.get(slot).copied() });
+        }
+        let fitted = &self.results.fitted.as_ref()?.it.fitting;
+        let [mass_kg, balance_m] = self.tried?;
+        let stroke = fitted.setting.batter.stroke_index(&self.playback.stroke)?;
+        let time_s = self.live(mass_kg, balance_m)?.strokes.get(stroke)?.time_s;
+        let innings = self.innings(0)?.it;
+        let stroke = innings.stroke(&self.playback.stroke)?;
+        let first = innings.at(stroke, fitted.setting.plan.runs, super::innings::stroke_time_s)?;
+        Some(Swung { innings, longer: time_s / first.best, bat: None })
+    }
+
+    fn figure(&self, slot: usize, swung: &Swung, frame: Frame) -> Option<Figure> {
+        let longer = swung.longer;
+        let reel = self.reel(&swung.innings)?;
+        let picture = reel.at(self.playback.time_s / longer)?;
         let at_contact = reel.at(reel.contact_s())?;
         let feet = Feet::new(reel.chain.mirror, frame, at_contact.pelvis_W);
         let pose = Posed::new(reel.chain, frame).all(&picture, &feet);
         Some(Figure {
             slot,
-            bat: *self.playback.bats.get(slot)?,
+            bat: swung.bat,
             pose,
             aside_W: DVec3::ZERO,
             wrist_share: picture.wrist_share,
-            bat_speed_m_s: picture.bat_speed_m_s,
+            bat_speed_m_s: picture.bat_speed_m_s / longer,
             contact_m: reel.contact_from_top_m,
             length_m: reel.chain.bat_length_m,
-            contact_s: reel.contact_s(),
+            contact_s: reel.contact_s() * longer,
             contact_W: reel.contact_W(),
         })
     }
@@ -150,7 +182,7 @@ impl Studio {
 
     /// Places of a bat over the stroke shown: the path of one of its points, m, W.
     pub fn bat_path(&self, slot: usize, count: usize) -> Vec<(f64, Place)> {
-        let Some(innings) = self.innings(slot).map(|it| it.it) else { return Vec::new() };
+        let Some(Swung { innings, longer, .. }) = self.swung(slot) else { return Vec::new() };
         let (Some(reel), Some(loaded)) = (self.reel(&innings), &self.derived.loaded) else {
             return Vec::new();
         };
@@ -158,7 +190,7 @@ impl Studio {
         (0..=count)
             .filter_map(|n| {
                 let t_s = reel.contact_s() * n as f64 / count as f64;
-                Some((t_s, posed.bat(&reel.at(t_s)?)))
+                Some((longer * t_s, posed.bat(&reel.at(t_s)?)))
             })
             .collect()
     }

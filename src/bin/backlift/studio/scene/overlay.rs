@@ -53,8 +53,13 @@ impl Over<'_> {
         self.scene.eye.on_screen(point_W, self.room)
     }
 
-    fn colour(&self, bat: usize) -> Color32 {
-        ink(bat_look(theme(&self.it.look), bat).0)
+    fn colour(&self, figure: &Figure) -> Color32 {
+        let theme = theme(&self.it.look);
+        ink(figure.bat.map_or(theme.ink, |it| bat_look(theme, it).0))
+    }
+
+    fn is_small(&self) -> bool {
+        self.room.width() < 480.0 * self.it.look.text_scale
     }
 
     fn font(&self, px: f32) -> FontId {
@@ -74,7 +79,7 @@ impl Over<'_> {
     /// The way of each bat's toe: what it has gone in its own line, what is to come faint.
     fn paths(&self) {
         for figure in &self.scene.figures {
-            let colour = self.colour(figure.bat);
+            let colour = self.colour(figure);
             let now_s = self.it.playback.time_s;
             let (mut gone, mut coming) = (Vec::new(), Vec::new());
             for (t_s, bat) in self.it.bat_path(figure.slot, PATH) {
@@ -87,7 +92,8 @@ impl Over<'_> {
                 self.painter.add(Shape::line(coming, Stroke::new(1.5, colour.gamma_multiply(0.3))));
             }
             if gone.len() > 1 {
-                self.painter.extend(bat_line(&gone, figure.bat, colour, 2.5));
+                let dashes = figure.bat.unwrap_or(usize::MAX);
+                self.painter.extend(bat_line(&gone, dashes, colour, 2.5));
             }
         }
     }
@@ -120,7 +126,7 @@ impl Over<'_> {
 
     /// Load at each wrist: a ring that fills, thicker as it does. Its number stands with the instant's.
     fn wrists(&self, figure: &Figure) {
-        let colour = self.colour(figure.bat);
+        let colour = self.colour(figure);
         let scale = self.it.look.text_scale;
         let second = self.scene.in_one_place && figure.slot == 1;
         let radius = scale * if second { RING_PX + RING_STEP_PX } else { RING_PX };
@@ -143,8 +149,8 @@ impl Over<'_> {
     fn letter(&self, figure: &Figure) {
         let beyond = figure.on_bat_W(figure.length_m + 0.09);
         if let Some(at) = self.at(beyond) {
-            let colour = self.colour(figure.bat);
-            self.text(at, Align2::CENTER_CENTER, &bat_letter(figure.bat), 15.0, colour);
+            let colour = self.colour(figure);
+            self.text(at, Align2::CENTER_CENTER, &called(figure), 15.0, colour);
         }
     }
 
@@ -158,7 +164,7 @@ impl Over<'_> {
             true => (second, first),
             false => (first, second),
         };
-        let letter = bat_letter(later.bat);
+        let letter = called(later);
         if self.it.playback.time_s >= sooner.contact_s {
             let late_ms = 1e3 * (later.contact_s - sooner.contact_s);
             let Some(at) = self.at(later.contact_W + later.aside_W) else { return };
@@ -188,7 +194,12 @@ impl Over<'_> {
     fn words(&self) {
         let theme = theme(&self.it.look);
         let mut at = self.room.left_bottom() + Vec2::new(10.0, -8.0);
-        let limits = "Ends at contact: the follow-through is not simulated. Legs and head are drawn to fit.";
+        let limits = match self.is_small() {
+            true => "Ends at contact. Legs and head are drawn to fit",
+            false => {
+                "Ends at contact: the follow-through is not simulated. Legs and head are drawn to fit"
+            }
+        };
         let quiet = ink(theme.quiet);
         let rect = self.text(at, Align2::LEFT_BOTTOM, limits, 12.0, quiet);
         at.y = rect.top() - 4.0;
@@ -196,14 +207,22 @@ impl Over<'_> {
         for figure in self.scene.figures.iter().rev() {
             let speed = spoken(Quantity::Speed, figure.bat_speed_m_s, 0.3, units);
             let [top, bottom] = figure.wrist_share.map(|it| 100.0 * it.min(1.0));
-            let words = format!(
-                "{}  {speed}, wrist of the top hand {top:.0} %, of the bottom hand {bottom:.0} %",
-                bat_letter(figure.bat)
-            );
-            let rect = self.text(at, Align2::LEFT_BOTTOM, &words, 13.0, self.colour(figure.bat));
+            let wrists = match self.is_small() {
+                true => format!("wrists {top:.0}, {bottom:.0} %"),
+                false => {
+                    format!("wrist of the top hand {top:.0} %, of the bottom hand {bottom:.0} %")
+                }
+            };
+            let words = format!("{}  {speed}, {wrists}", called(figure));
+            let rect = self.text(at, Align2::LEFT_BOTTOM, &words, 13.0, self.colour(figure));
             at.y = rect.top() - 2.0;
         }
         let time = format!("{:.3} s from the top of the backlift", self.it.playback.time_s.min(self.it.length_s()));
         self.text(at, Align2::LEFT_BOTTOM, &time, 13.0, ink(theme.ink));
     }
+}
+
+/// The bat's letter.
+fn called(figure: &Figure) -> String {
+    figure.bat.map_or_else(|| "tried".to_owned(), bat_letter)
 }

@@ -65,7 +65,7 @@ impl Kind {
 pub fn set_up(mut commands: Commands, mut kind: ResMut<Kind>, mut images: ResMut<Assets<Image>>) {
     let clear_color = ClearColorConfig::Custom(Color::BLACK);
     let camera = Camera { order: 1, clear_color, ..default() };
-    let mut it = commands.spawn((Camera2d, camera, PrimaryEguiContext));
+    let mut it = commands.spawn((Camera2d, camera, Msaa::Off, PrimaryEguiContext));
     if let Kind::Unseen(size, image) = kind.as_mut() {
         let format = TextureFormat::Rgba8UnormSrgb;
         *image = images.add(Image::new_target_texture(size.width, size.height, format, None));

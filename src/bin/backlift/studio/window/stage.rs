@@ -9,6 +9,7 @@ use backlift::player::grip::comfortable_diameter_m;
 use bevy::asset::RenderAssetUsages;
 use bevy::camera::{ClearColorConfig, RenderTarget};
 use bevy::core_pipeline::tonemapping::Tonemapping;
+use bevy::image::ImageSampler;
 use bevy::light::CascadeShadowConfigBuilder;
 use bevy::mesh::{Indices, PrimitiveTopology};
 use bevy::prelude::*;
@@ -73,6 +74,8 @@ pub enum Piece {
     Body(usize, Part),
     /// The first or second bat.
     Bat(usize),
+    /// The bat tried on the map; drawn in the first one's shape.
+    Tried,
 }
 
 /// The camera of the net.
@@ -162,9 +165,13 @@ fn placed(scene: &Scene, piece: Piece) -> Option<Transform> {
             Some(Transform::from_translation(narrowed(it.aside_W)))
         }
         Piece::Ball => scene.ball_W.map(|it| Transform::from_translation(narrowed(it))),
+        Piece::Tried => {
+            let it = figure(1).filter(|it| it.bat.is_none())?;
+            Some(transform(it, &it.pose.bat, Vec3::new(1.0, THINNER, THINNER)))
+        }
         Piece::Bat(slot) => {
             let thinner = if slot == 1 && scene.in_one_place { THINNER } else { 1.0 };
-            let it = figure(slot)?;
+            let it = figure(slot).filter(|it| it.bat.is_some())?;
             Some(transform(it, &it.pose.bat, Vec3::new(1.0, thinner, thinner)))
         }
         Piece::Body(slot, part) => {
@@ -223,7 +230,9 @@ fn fit_picture(
         return;
     }
     let format = TextureFormat::Rgba8UnormSrgb;
-    let image = images.add(Image::new_target_texture(size.x, size.y, format, None));
+    let mut image = Image::new_target_texture(size.x, size.y, format, None);
+    image.sampler = ImageSampler::linear();
+    let image = images.add(image);
     commands.entity(camera).insert(RenderTarget::Image(image.clone().into()));
     stage.picture = Some(image);
     stage.size = size;
@@ -276,6 +285,10 @@ impl Build<'_, '_, '_> {
             };
             let shape = bat::shape(weighed, &loaded.laws);
             self.spawn(Piece::Bat(slot), bat::solid(&shape, around, colour), &plain);
+            if slot == 0 {
+                let grey = tone(theme(look).quiet);
+                self.spawn(Piece::Tried, bat::solid(&shape, around, grey), &plain);
+            }
             for (part, solid) in parts(&loaded.player, handle_m, around) {
                 let worn = if part.is_arm() { &body } else { &plain };
                 self.spawn(Piece::Body(slot, part), solid, worn);
