@@ -80,9 +80,11 @@ pub fn between(low: &Film, high: &Film, part: f64, phase: f64) -> Option<Picture
 }
 
 fn wrist_share(it: &Moment, arm: usize) -> f64 {
-    it.share.iter().skip(arm + WRIST_AXES.start).take(WRIST_AXES.len()).fold(0.0, |most, share| {
-        f64::max(most, share.abs())
-    })
+    it.share
+        .iter()
+        .skip(arm + WRIST_AXES.start)
+        .take(WRIST_AXES.len())
+        .fold(0.0, |most, share| f64::max(most, share.abs()))
 }
 
 /// Weights of four even points for a place between the middle two. Source: Catmull & Rom 1974, the spline

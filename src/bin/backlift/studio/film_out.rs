@@ -82,7 +82,9 @@ impl Studio {
         let page = page::Page::of(self);
         let task = move |progress: &crate::progress::Progress, _: &dyn Fn(Answer)| {
             let (path, bytes) = match into {
-                Into::Clip(path) => (path, clip::gif(&stills, &|share| progress_of(progress, share))?),
+                Into::Clip(path) => {
+                    (path, clip::gif(&stills, &|share| progress_of(progress, share))?)
+                }
                 Into::Page(path) => (path, page.png(&stills)?),
             };
             over(&path, &bytes)?;

@@ -133,10 +133,7 @@ impl Innings {
                 },
                 delivery: delivery(&loaded.scenario.bowling),
                 end_runs: loaded.scenario.innings.runs,
-                chains: held
-                    .iter()
-                    .map(|it| (it.chain.clone(), it.reference.contact_m))
-                    .collect(),
+                chains: held.iter().map(|it| (it.chain.clone(), it.reference.contact_m)).collect(),
                 points: Vec::new(),
             },
         };

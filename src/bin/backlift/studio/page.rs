@@ -7,8 +7,8 @@ use backlift::drawing::png::png;
 use backlift::drawing::type_setting::{Lettering, Size};
 use resvg::tiny_skia::{FilterQuality, Pixmap, PixmapPaint, Transform};
 
-use super::film_out::{Still, mistake};
 use super::figures::Row;
+use super::film_out::{Still, mistake};
 use super::state::Studio;
 use crate::outcome::Stop;
 
@@ -167,7 +167,8 @@ fn put(page: &mut Pixmap, still: &Still, place: Area) -> Result<(), Stop> {
         .filter(|it| it.data().len() == still.rgba.len())
         .ok_or_else(|| mistake(&"a picture of no size"))?;
     source.data_mut().copy_from_slice(&still.rgba);
-    let scale = (PIXELS * place.width / f64::from(width)).min(PIXELS * place.height / f64::from(height));
+    let scale =
+        (PIXELS * place.width / f64::from(width)).min(PIXELS * place.height / f64::from(height));
     let (x, y) = (PIXELS * place.x, PIXELS * place.y);
     let at = Transform::from_row(scale as f32, 0.0, 0.0, scale as f32, x as f32, y as f32);
     let paint = PixmapPaint { quality: FilterQuality::Bicubic, ..Default::default() };

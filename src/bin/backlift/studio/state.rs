@@ -232,7 +232,8 @@ impl Studio {
             self.say(format!("Wrote {files} into {}", folder.display()));
         }
         // What has no place of its own on the screen is said.
-        let unplaced = [Question::Fit, Question::CardPicture, Question::CardFiles, Question::Pictures];
+        let unplaced =
+            [Question::Fit, Question::CardPicture, Question::CardFiles, Question::Pictures];
         if unplaced.contains(&question) {
             for fault in self.results.failed.get(&key).cloned().unwrap_or_default() {
                 self.say_fault(&fault);

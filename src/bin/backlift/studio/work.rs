@@ -207,9 +207,9 @@ fn answer(
             let bats = pair.iter().filter_map(|it| loaded.bats.get(*it).cloned()).collect();
             Ok(Answer::Compared(Arc::new(crate::compare::compared(loaded, bats, progress)?)))
         }
-        Question::CardPicture | Question::CardFiles | Question::Pictures => {
-            Err(Stop::OurMistake("what follows from other answers is started on its own".to_owned()))
-        }
+        Question::CardPicture | Question::CardFiles | Question::Pictures => Err(Stop::OurMistake(
+            "what follows from other answers is started on its own".to_owned(),
+        )),
         Question::Fit => {
             Ok(Answer::Fitted(Arc::new(crate::fit::fitted(loaded.clone(), progress)?)))
         }

@@ -2,8 +2,8 @@
 //! arms follow from their masses, so that a slight player looks slight. The outlines are drawing, by eye.
 
 use backlift::frames::DVec3;
-use backlift::player::{Player, Segment, Segments};
 use backlift::player::grip::HAND_BREADTH_PER_LENGTH;
+use backlift::player::{Player, Segment, Segments};
 
 use super::solid::{Ring, Solid, Tone};
 
@@ -203,9 +203,8 @@ fn build(s: &Segments, frame: &Frame) -> f64 {
 
 fn pelvis(s: &Segments, frame: &Frame, around: usize) -> Solid {
     let (h, build) = (frame.stature_m, build(s, frame));
-    let ring = |z: f64, deep: f64, broad: f64| {
-        Ring::new(z * h, [deep * h * build, broad * h * build])
-    };
+    let ring =
+        |z: f64, deep: f64, broad: f64| Ring::new(z * h, [deep * h * build, broad * h * build]);
     let rings = [
         ring(-0.046, 0.030, 0.040),
         ring(-0.040, 0.046, 0.066),
@@ -244,7 +243,8 @@ fn trunk(s: &Segments, frame: &Frame, around: usize) -> Solid {
 fn head(frame: &Frame, around: usize) -> Solid {
     let (tall, h) = (frame.head_m, frame.stature_m);
     let ring = |share: f64, deep: f64, broad: f64, forward: f64| {
-        Ring::new(share * tall, [deep * 0.056 * h, broad * 0.0435 * h]).aside(forward * 0.056 * h, 0.0)
+        Ring::new(share * tall, [deep * 0.056 * h, broad * 0.0435 * h])
+            .aside(forward * 0.056 * h, 0.0)
     };
     let skull = [
         ring(0.02, 0.42, 0.46, 0.38),

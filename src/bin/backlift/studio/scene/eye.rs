@@ -54,8 +54,13 @@ impl Eye {
             Camera::Above => (to(0.15, -0.18, 2.9), to(0.15, -0.18, 0.3), to(0.0, 1.0, 0.0), 0.62),
             Camera::Batter => {
                 let target = seen.contact_W * 0.85 + DVec3::new(3.0, 0.0, 0.6) * 0.15;
-                return Self { position_W: seen.eyes_W, target_W: target, up_W: DVec3::Z, tall_rad: 1.4 }
-                    .turned(orbit);
+                return Self {
+                    position_W: seen.eyes_W,
+                    target_W: target,
+                    up_W: DVec3::Z,
+                    tall_rad: 1.4,
+                }
+                .turned(orbit);
             }
         };
         let mut it = Self { position_W: from, target_W: target, up_W: up.normalize(), tall_rad };
@@ -78,7 +83,8 @@ impl Eye {
         // Never over the top, where up is no longer up.
         let high = libm::asin(away.normalize().dot(self.up_W).clamp(-1.0, 1.0));
         let raise = (high + f64::from(orbit.raise_rad)).clamp(-0.25, 1.5) - high;
-        let raise = if self.up_W == DVec3::Z { raise } else { f64::from(orbit.raise_rad).clamp(-0.6, 0.6) };
+        let raise =
+            if self.up_W == DVec3::Z { raise } else { f64::from(orbit.raise_rad).clamp(-0.6, 0.6) };
         let away = rotation(right, -raise) * away;
         self.position_W = self.target_W + away * f64::from(orbit.nearness).recip();
         self
@@ -86,7 +92,8 @@ impl Eye {
 
     /// Looking about from where it is.
     fn turned(mut self, orbit: Orbit) -> Self {
-        let ahead = rotation(self.up_W, f64::from(orbit.turn_rad)) * (self.target_W - self.position_W);
+        let ahead =
+            rotation(self.up_W, f64::from(orbit.turn_rad)) * (self.target_W - self.position_W);
         self.target_W = self.position_W + ahead;
         let [right, ..] = self.axes();
         let ahead = rotation(right, f64::from(orbit.raise_rad).clamp(-0.9, 0.9)) * ahead;

@@ -38,7 +38,8 @@ impl Feet {
         };
         let stand = DVec3::new(sign * HALF_STANCE * h, 0.0, self.frame.ankle_m);
         let reach = self.stride_W.length();
-        let gone = if reach > 1e-6 { picture.pelvis_W.dot(self.stride_W) / (reach * reach) } else { 1.0 };
+        let gone =
+            if reach > 1e-6 { picture.pelvis_W.dot(self.stride_W) / (reach * reach) } else { 1.0 };
         // The foot is down well before the pelvis arrives.
         let done = smooth((1.4 * gone).clamp(0.0, 1.0));
         let step = if steps { self.stride_W * (STRIDE * done) } else { DVec3::ZERO };

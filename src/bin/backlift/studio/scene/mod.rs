@@ -113,7 +113,8 @@ impl Studio {
         for (n, figure) in figures.iter_mut().enumerate() {
             figure.aside_W = right * (apart_m * (n as f64 - 0.5 * (count as f64 - 1.0)));
         }
-        let ball_W = figures.first().and_then(|it| self.ball(it, innings[0].as_ref()?.innings.delivery));
+        let ball_W =
+            figures.first().and_then(|it| self.ball(it, innings[0].as_ref()?.innings.delivery));
         Some(Scene { figures, in_one_place, is_from_the_eyes, ball_W, eye })
     }
 
@@ -132,7 +133,11 @@ impl Studio {
     fn swung(&self, slot: usize) -> Option<Swung> {
         if slot == 0 || !self.is_trying() {
             let innings = self.innings(slot)?.it;
-            return Some(Swung { innings, longer: 1.0, bat: self.playback.bats.get(slot).copied() });
+            return Some(Swung {
+                innings,
+                longer: 1.0,
+                bat: self.playback.bats.get(slot).copied(),
+            });
         }
         let fitted = &self.results.fitted.as_ref()?.it.fitting;
         let [mass_kg, balance_m] = self.tried?;

@@ -117,7 +117,8 @@ impl Over<'_> {
             let arm = Vec2::splat(6.0);
             let cross = Stroke::new(1.5, ink(theme.ink));
             self.painter.line_segment([at - arm, at + arm], cross);
-            self.painter.line_segment([at + Vec2::new(-6.0, 6.0), at + Vec2::new(6.0, -6.0)], cross);
+            self.painter
+                .line_segment([at + Vec2::new(-6.0, 6.0), at + Vec2::new(6.0, -6.0)], cross);
             if self.scene.in_one_place {
                 break;
             }
@@ -217,7 +218,10 @@ impl Over<'_> {
             let rect = self.text(at, Align2::LEFT_BOTTOM, &words, 13.0, self.colour(figure));
             at.y = rect.top() - 2.0;
         }
-        let time = format!("{:.3} s from the top of the backlift", self.it.playback.time_s.min(self.it.length_s()));
+        let time = format!(
+            "{:.3} s from the top of the backlift",
+            self.it.playback.time_s.min(self.it.length_s())
+        );
         self.text(at, Align2::LEFT_BOTTOM, &time, 13.0, ink(theme.ink));
     }
 }

@@ -73,8 +73,7 @@ impl<'a> Posed<'a> {
         let pelvis = self.pelvis(picture);
         let head = self.head(&trunk);
         let arms = [(Side::Front, link.top), (Side::Back, link.bottom)];
-        let mut body =
-            vec![(Part::Pelvis, pelvis), (Part::Trunk, trunk), (Part::Head, head)];
+        let mut body = vec![(Part::Pelvis, pelvis), (Part::Trunk, trunk), (Part::Head, head)];
         let grips_m = [chain.grip.top_hand_m, chain.grip.bottom_hand_m];
         for ((side, [upper, fore, hand]), grip_m) in arms.into_iter().zip(grips_m) {
             let fingers = Place::new(bat.point(DVec3::new(grip_m, 0.0, 0.0)), bat.R);

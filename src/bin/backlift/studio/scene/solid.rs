@@ -75,7 +75,8 @@ impl Solid {
 
     /// A tube bent into a closed ring about the x axis.
     pub fn torus(middle_x_m: f64, radius_m: f64, tube_m: f64, around: usize, tone: Tone) -> Self {
-        let angle = |n: usize, of: usize| libm::sincos(std::f64::consts::TAU * n as f64 / of as f64);
+        let angle =
+            |n: usize, of: usize| libm::sincos(std::f64::consts::TAU * n as f64 / of as f64);
         let tube = (around / 2).max(6);
         let row = |n: usize| {
             let (sin, cos) = angle(n, around);
@@ -197,7 +198,10 @@ fn cap(end: &Ring, outward: DVec3) -> impl DoubleEndedIterator<Item = Ring> {
         let (sin, cos) = libm::sincos(std::f64::consts::FRAC_PI_2 * n as f64 / STEPS as f64);
         // Not quite to a point, where no normal is.
         let share = cos.max(0.02);
-        Ring { middle: end.middle + outward * height_m * sin, half_m: end.half_m.map(|it| it * share) }
+        Ring {
+            middle: end.middle + outward * height_m * sin,
+            half_m: end.half_m.map(|it| it * share),
+        }
     })
 }
 

@@ -41,9 +41,13 @@ fn furthest_m(it: &mut Studio, stroke: &str, runs: f64) -> f64 {
     let seen = batter.observe(held, &capacity, time_s);
     it.apply(Action::Stroke(stroke.to_owned()));
     it.apply(Action::Score(runs as u32));
+    // A score between those that were swung is met at the same share of a stroke hardly longer or shorter.
+    let longer = it.scene(ROOM).unwrap().figures[0].contact_s / seen.contact.time_s;
+    eprintln!("{stroke} at {runs}: {:.3} % longer", 100.0 * (longer - 1.0));
+    assert!((longer - 1.0).abs() < 5e-3, "{stroke} at {runs}: {longer} times as long");
     let mut furthest = 0.0_f64;
     for moment in seen.series.iter().filter(|it| it.t_s <= seen.contact.time_s) {
-        it.apply(Action::Scrub(moment.t_s));
+        it.apply(Action::Scrub(longer * moment.t_s));
         let scene = it.scene(ROOM).unwrap();
         let first = &scene.figures[0];
         let place = |from_top_m| first.pose.bat.point(DVec3::new(from_top_m, 0.0, 0.0));

@@ -62,7 +62,12 @@ fn cut(image: Image, stage: &Stage) -> Option<Still> {
     let scale = stage.pixels_per_point;
     let side = |points: f32| (points * scale).round().max(0.0) as u32;
     let room = stage.room;
-    let part = pixels.crop_imm(side(room.left()), side(room.top()), side(room.width()), side(room.height()));
+    let part = pixels.crop_imm(
+        side(room.left()),
+        side(room.top()),
+        side(room.width()),
+        side(room.height()),
+    );
     let mut rgba = part.to_rgba8();
     rgba.pixels_mut().for_each(|it| it.0[3] = 255);
     let size = [rgba.width(), rgba.height()];

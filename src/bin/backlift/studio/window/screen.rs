@@ -80,8 +80,7 @@ pub fn show(
     mut stage: NonSendMut<Stage>,
 ) -> Result {
     let ctx = contexts.ctx_mut()?.clone();
-    let room =
-        UiBuilder::new().layer_id(egui::LayerId::background()).max_rect(ctx.viewport_rect());
+    let room = UiBuilder::new().layer_id(egui::LayerId::background()).max_rect(ctx.viewport_rect());
     let mut ui = egui::Ui::new(ctx.clone(), "window".into(), room);
     let rect = panels::show(&mut ui, &mut studio);
     stage.room = rect;

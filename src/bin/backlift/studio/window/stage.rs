@@ -92,11 +92,8 @@ pub fn set_up(mut commands: Commands) {
     commands.spawn((Camera3d::default(), camera, NetCamera, Tonemapping::None, Msaa::Sample4));
     let from = Transform::from_xyz(-1.5, -4.0, 6.0).looking_at(Vec3::ZERO, Vec3::Z);
     let sun = DirectionalLight { illuminance: 2_500.0, shadow_maps_enabled: true, ..default() };
-    let shadows = CascadeShadowConfigBuilder {
-        num_cascades: 1,
-        maximum_distance: 12.0,
-        ..default()
-    };
+    let shadows =
+        CascadeShadowConfigBuilder { num_cascades: 1, maximum_distance: 12.0, ..default() };
     commands.spawn((sun, shadows.build(), from, Sun));
     // The sky, so that what the sun does not see is not black.
     let fill = DirectionalLight { illuminance: 900.0, shadow_maps_enabled: false, ..default() };
