@@ -65,7 +65,7 @@ impl Studio {
         let before = self.playback.clone();
         self.playback.playing = false;
         self.filming = Some(Filming { into, instants_s, stills: Vec::new(), before });
-        self.to_next_instant();
+        self.show_next_instant();
     }
 
     /// A picture of the instant on the screen.
@@ -73,7 +73,7 @@ impl Studio {
         let Some(filming) = &mut self.filming else { return };
         filming.stills.push(still);
         if filming.stills.len() < filming.instants_s.len() {
-            return self.to_next_instant();
+            return self.show_next_instant();
         }
         let Some(Filming { into, stills, before, .. }) = self.filming.take() else { return };
         self.playback = before;
@@ -101,7 +101,7 @@ impl Studio {
         self.work.cancel(Question::Pictures);
     }
 
-    fn to_next_instant(&mut self) {
+    fn show_next_instant(&mut self) {
         let Some(filming) = &self.filming else { return };
         if let Some(instant_s) = filming.instants_s.get(filming.stills.len()) {
             self.playback.time_s = *instant_s;

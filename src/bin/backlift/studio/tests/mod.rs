@@ -1,12 +1,14 @@
 //! The window's state and panels without a window.
 #![allow(clippy::unwrap_used, reason = "tests")]
 
+mod display;
 mod files;
 mod paths;
 mod picture;
 mod scene;
 mod script;
 mod undo;
+mod window;
 mod work;
 
 use std::time::{Duration, Instant};

@@ -10,11 +10,15 @@ use crate::studio::panels::show;
 use crate::studio::playback::Playback;
 use crate::studio::state::{Ask, Studio};
 
-type Window = Harness<'static, Studio>;
+pub type Window = Harness<'static, Studio>;
 
 /// A window of a small laptop on the demo.
 fn window() -> Window {
-    let mut state = demo();
+    window_on(demo())
+}
+
+/// The same on any state.
+pub fn window_on(mut state: Studio) -> Window {
     state.playback = Playback { playing: false, ..state.playback };
     let app = |ui: &mut egui::Ui, it: &mut Studio| {
         show(ui, it);
@@ -25,7 +29,7 @@ fn window() -> Window {
     it
 }
 
-fn click(it: &mut Window, label: &str) {
+pub fn click(it: &mut Window, label: &str) {
     it.get_by_label(label).scroll_to_me();
     it.run_steps(10);
     it.get_by_label(label).click();
@@ -47,7 +51,7 @@ fn write(it: &mut Window, label: &str, text: &str) {
     it.run_steps(3);
 }
 
-fn wait(it: &mut Window) {
+pub fn wait(it: &mut Window) {
     settle(it.state_mut());
     it.run_steps(3);
 }

@@ -15,18 +15,18 @@ use crate::studio::panels::show;
 use crate::studio::state::Studio;
 
 /// A screen in memory.
-struct Screen {
+pub struct Screen {
     ctx: Context,
     size: [u32; 2],
     textures: HashMap<TextureId, egui::ColorImage>,
 }
 
 impl Screen {
-    fn new(size: [u32; 2]) -> Self {
+    pub fn new(size: [u32; 2]) -> Self {
         Self { ctx: Context::default(), size, textures: HashMap::new() }
     }
 
-    fn frame(&mut self, it: &mut Studio) -> FullOutput {
+    pub fn frame(&mut self, it: &mut Studio) -> FullOutput {
         let size = egui::vec2(self.size[0] as f32, self.size[1] as f32);
         let screen_rect = Some(Rect::from_min_size(Pos2::ZERO, size));
         let input = RawInput { screen_rect, ..Default::default() };
@@ -54,7 +54,7 @@ impl Screen {
         output
     }
 
-    fn drawn(&self, output: FullOutput) -> Pixmap {
+    pub fn drawn(&self, output: FullOutput) -> Pixmap {
         let mut map = Pixmap::new(self.size[0], self.size[1]).unwrap();
         for clipped in self.ctx.tessellate(output.shapes, output.pixels_per_point) {
             let Primitive::Mesh(mesh) = clipped.primitive else { continue };

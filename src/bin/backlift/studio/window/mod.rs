@@ -1,6 +1,7 @@
 //! The window itself: bevy shows the panels and the net, one picture after another.
 
 mod film;
+mod no_way_to_draw;
 mod pace;
 mod screen;
 mod shots;
@@ -68,7 +69,7 @@ pub fn run(studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, St
         .add_systems(Update, (tick, pace::watch, film::film.after(tick)))
         .add_systems(EguiPrimaryContextPass, screen::show)
         .add_systems(PostUpdate, stage::mirror.before(TransformSystems::Propagate));
-    match app.run() {
+    match no_way_to_draw::guarded(&mut app)? {
         AppExit::Success => Ok(Outcome::Done),
         AppExit::Error(_) => {
             let fault = app.world_mut().remove_non_send::<shots::Replay>().and_then(|it| it.fault);

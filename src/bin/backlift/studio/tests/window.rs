@@ -1,0 +1,120 @@
+//! The real window on a display that nobody sees: real clicks and typing the whole way, and what it shows
+//! held against the panels drawn without it.
+
+use egui_kittest::kittest::Queryable;
+use tempfile::tempdir;
+
+use super::display::{Display, SCREEN, pause};
+use super::paths::{Window, click, wait, window_on};
+use super::picture::Screen;
+use crate::studio::action::{Action, View};
+use crate::studio::recovery::Recovery;
+use crate::studio::state::Studio;
+
+const JUNIOR: &str = include_str!("../../../../../scenarios/junior.ron");
+/// Mean difference of a channel, and share of pixels with one above 64, between the window and the panels
+/// drawn without it: the same shapes, with other smoothing of their edges.
+const MEAN: f64 = 4.0;
+const ODD: f64 = 0.03;
+
+/// Clicks the same in both.
+fn click_both(display: &Display, it: &mut Window, label: &str) {
+    let at = it.get_by_label(label).rect().center();
+    display.click(at, 1);
+    click(it, label);
+}
+
+/// What the window shows against the panels of the same state.
+fn compare(display: &Display, it: &mut Window, room: egui::Rect, name: &str) {
+    let seen = display.still_picture();
+    let mut screen = Screen::new(SCREEN);
+    for _ in 0..3 {
+        screen.frame(it.state_mut());
+    }
+    let output = screen.frame(it.state_mut());
+    let drawn = screen.drawn(output);
+    let (mut sum, mut odd, mut count) = (0.0, 0.0, 0.0);
+    for (n, (a, b)) in seen.iter().zip(drawn.pixels()).enumerate() {
+        let (x, y) = (n as u32 % SCREEN[0], n as u32 / SCREEN[0]);
+        if !room.contains(egui::pos2(x as f32, y as f32)) {
+            continue;
+        }
+        let drawn = [b.red(), b.green(), b.blue()];
+        let apart = drawn.iter().zip(a).map(|(p, q)| p.abs_diff(*q)).max();
+        let most = f64::from(apart.unwrap());
+        sum += most;
+        odd += f64::from(u8::from(most > 64.0));
+        count += 1.0;
+    }
+    eprintln!("{name}: mean {:.2}, odd {:.2} %", sum / count, 100.0 * odd / count);
+    assert!(sum / count < MEAN && odd / count < ODD, "{name}: {} {}", sum / count, odd / count);
+}
+
+#[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
+fn real_clicks_go_from_a_measurement_over_swing_innings_and_map_to_the_card() {
+    let folder = tempdir().unwrap();
+    let file = folder.path().join("kit.ron");
+    std::fs::write(&file, JUNIOR).unwrap();
+    let display = Display::start(folder.path());
+    let mut program = display.open(&["studio", "kit.ron"], folder.path());
+    display.tool(&["search", "--sync", "--onlyvisible", "--name", "Backlift"]);
+    let [width, height] = SCREEN.map(|it| it.to_string());
+    let search = ["search", "--name", "Backlift"];
+    display.tool(&[&search[..], &["windowmove", "0", "0"]].concat());
+    display.tool(&[&search[..], &["windowsize", "--sync", &width, &height]].concat());
+    display.tool(&[&search[..], &["windowfocus"]].concat());
+    pause(2_000);
+    let mut it = window_on(Studio::new(Some(&file), Recovery::default()).unwrap());
+    it.state_mut().apply(Action::View(View::Swing));
+    it.run_steps(3);
+    let whole = egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(1366.0, 768.0));
+
+    // Measure: another scale weight, written as people write it.
+    display.tool(&["key", "space"]);
+    click_both(&display, &mut it, "Bench");
+    let field = it.get_all_by_label("Dead weight").last().unwrap().rect().center();
+    display.click(field, 1);
+    display.tool(&["key", "ctrl+a"]);
+    display.tool(&["type", "--delay", "60", "2 lb 4 oz"]);
+    display.tool(&["key", "Return"]);
+    it.state_mut().apply(Action::Set("bats.0.mass".to_owned(), "2 lb 4 oz".to_owned()));
+    wait(&mut it);
+    compare(&display, &mut it, whole, "bench");
+
+    // Swing: the figures beside, and a net that is no empty room.
+    click_both(&display, &mut it, "Swing");
+    wait(&mut it);
+    let beside = egui::Rect::from_min_max(egui::pos2(960.0, 44.0), egui::pos2(1366.0, 540.0));
+    compare(&display, &mut it, beside, "swing");
+    let picture = display.picture();
+    let colours: std::collections::BTreeSet<_> = (100..500)
+        .flat_map(|y| (300..900).map(move |x| (x, y)))
+        .map(|(x, y)| picture[y * SCREEN[0] as usize + x])
+        .collect();
+    assert!(colours.len() > 500, "only {} colours in the net", colours.len());
+
+    // Innings.
+    click_both(&display, &mut it, "Late on");
+    wait(&mut it);
+    click_both(&display, &mut it, "At fifty");
+    wait(&mut it);
+    let beside = egui::Rect::from_min_max(egui::pos2(960.0, 44.0), egui::pos2(1366.0, 560.0));
+    compare(&display, &mut it, beside, "late on");
+
+    // Map and card.
+    click_both(&display, &mut it, "Map");
+    wait(&mut it);
+    let map = egui::Rect::from_min_max(egui::pos2(280.0, 50.0), egui::pos2(940.0, 760.0));
+    compare(&display, &mut it, map, "map");
+    click_both(&display, &mut it, "Card");
+    wait(&mut it);
+    compare(&display, &mut it, whole, "card");
+
+    // Saved, and closed: nothing is lost.
+    display.tool(&["key", "ctrl+s"]);
+    pause(1_500);
+    assert!(std::fs::read_to_string(&file).unwrap().contains("2 lb 4 oz"));
+    program.kill().unwrap();
+    program.wait().unwrap();
+}
