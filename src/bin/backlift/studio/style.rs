@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use backlift::drawing::palette::{Colour, DARK, LIGHT, Theme};
 use egui::{
-    Color32, CornerRadius, FontData, FontDefinitions, FontFamily, FontId, Stroke, TextStyle,
+    Color32, CornerRadius, FontData, FontDefinitions, FontFamily, FontId, Rgba, Stroke, TextStyle,
 };
 
 use super::look::Look;
@@ -32,9 +32,14 @@ pub fn ink(colour: Colour) -> Color32 {
     Color32::from_rgb(r, g, b)
 }
 
-/// The same, thinned.
+/// The same, thinned. The window's surface is mixed in linear light: thinned there, or colours turn grey.
 pub fn wash(colour: Colour, share: f32) -> Color32 {
-    ink(colour).gamma_multiply(share)
+    thinned(ink(colour), share)
+}
+
+/// The same of any colour.
+pub fn thinned(colour: Color32, share: f32) -> Color32 {
+    Color32::from(Rgba::from(colour).multiply(share))
 }
 
 /// Alarm colour, kept for cautions about a person and for faults; 5.9 to 1 on either ground.

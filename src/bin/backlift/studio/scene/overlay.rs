@@ -9,7 +9,7 @@ use super::ground::ball_path;
 use super::{Figure, Scene};
 use crate::studio::panels::bat_line;
 use crate::studio::state::Studio;
-use crate::studio::style::{ink, theme, wash};
+use crate::studio::style::{ink, theme, thinned, wash};
 
 /// Pictures of a path.
 const PATH: usize = 72;
@@ -89,7 +89,7 @@ impl Over<'_> {
             }
             gone.extend(self.at(figure.on_bat_W(figure.length_m)));
             if coming.len() > 1 {
-                self.painter.add(Shape::line(coming, Stroke::new(1.5, colour.gamma_multiply(0.3))));
+                self.painter.add(Shape::line(coming, Stroke::new(1.5, thinned(colour, 0.3))));
             }
             if gone.len() > 1 {
                 let dashes = figure.bat.unwrap_or(usize::MAX);

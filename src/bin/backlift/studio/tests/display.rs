@@ -53,15 +53,25 @@ impl Display {
     }
 
     /// A click at a place, and the mouse out of the way again.
-    pub fn click(&self, at: egui::Pos2, times: u32) {
+    pub fn click(&self, at: egui::Pos2) {
         let [x, y] = [at.x, at.y].map(|it| format!("{it:.0}"));
         self.tool(&["mousemove", &x, &y]);
-        pause(300);
-        self.tool(&["click", "--repeat", &times.to_string(), "--delay", "60", "1"]);
-        pause(300);
+        pause(900);
+        self.tool(&["mousedown", "1"]);
+        pause(500);
+        self.tool(&["mouseup", "1"]);
+        pause(900);
         let [x, y] = SCREEN.map(|it| (it - 2).to_string());
         self.tool(&["mousemove", &x, &y]);
         pause(300);
+    }
+
+    /// A key with Ctrl, held long enough for a slow picture.
+    pub fn with_control(&self, key: &str) {
+        for word in [["keydown", "ctrl"], ["key", key], ["keyup", "ctrl"]] {
+            self.tool(&word);
+            pause(700);
+        }
     }
 
     /// Red, green, blue of every pixel, row by row.

@@ -8,19 +8,20 @@ use super::display::{Display, SCREEN, pause};
 use super::paths::{Window, click, wait, window_on};
 use super::picture::Screen;
 use crate::studio::action::{Action, View};
+use crate::studio::look::Look;
 use crate::studio::recovery::Recovery;
 use crate::studio::state::Studio;
 
 const JUNIOR: &str = include_str!("../../../../../scenarios/junior.ron");
 /// Mean difference of a channel, and share of pixels with one above 64, between the window and the panels
 /// drawn without it: the same shapes, with other smoothing of their edges.
-const MEAN: f64 = 4.0;
+const MEAN: f64 = 6.0;
 const ODD: f64 = 0.03;
 
 /// Clicks the same in both.
 fn click_both(display: &Display, it: &mut Window, label: &str) {
     let at = it.get_by_label(label).rect().center();
-    display.click(at, 1);
+    display.click(at);
     click(it, label);
 }
 
@@ -33,6 +34,12 @@ fn compare(display: &Display, it: &mut Window, room: egui::Rect, name: &str) {
     }
     let output = screen.frame(it.state_mut());
     let drawn = screen.drawn(output);
+    if let Some(folder) = std::env::var_os("BACKLIFT_PICTURES").map(std::path::PathBuf::from) {
+        let rgba: Vec<u8> = seen.iter().flat_map(|[r, g, b]| [*r, *g, *b, 255]).collect();
+        let png = backlift::drawing::png::of_pixels(SCREEN[0], SCREEN[1], &rgba).unwrap();
+        std::fs::write(folder.join(format!("window {name}.png")), png).unwrap();
+        drawn.save_png(folder.join(format!("panels {name}.png"))).unwrap();
+    }
     let (mut sum, mut odd, mut count) = (0.0, 0.0, 0.0);
     for (n, (a, b)) in seen.iter().zip(drawn.pixels()).enumerate() {
         let (x, y) = (n as u32 % SCREEN[0], n as u32 / SCREEN[0]);
@@ -56,6 +63,9 @@ fn real_clicks_go_from_a_measurement_over_swing_innings_and_map_to_the_card() {
     let folder = tempdir().unwrap();
     let file = folder.path().join("kit.ron");
     std::fs::write(&file, JUNIOR).unwrap();
+    // Little detail from the start: a notice that it was reduced would move everything.
+    let look = Look { reduced_detail: true, ..Look::default() };
+    Recovery::within(Some(folder.path().join("state").join("backlift"))).keep_look(&look);
     let display = Display::start(folder.path());
     let mut program = display.open(&["studio", "kit.ron"], folder.path());
     display.tool(&["search", "--sync", "--onlyvisible", "--name", "Backlift"]);
@@ -67,16 +77,18 @@ fn real_clicks_go_from_a_measurement_over_swing_innings_and_map_to_the_card() {
     pause(2_000);
     let mut it = window_on(Studio::new(Some(&file), Recovery::default()).unwrap());
     it.state_mut().apply(Action::View(View::Swing));
+    it.state_mut().apply(Action::ReducedDetail(true));
     it.run_steps(3);
     let whole = egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(1366.0, 768.0));
 
     // Measure: another scale weight, written as people write it.
     display.tool(&["key", "space"]);
+    display.still_picture();
     click_both(&display, &mut it, "Bench");
     let field = it.get_all_by_label("Dead weight").last().unwrap().rect().center();
-    display.click(field, 1);
-    display.tool(&["key", "ctrl+a"]);
-    display.tool(&["type", "--delay", "60", "2 lb 4 oz"]);
+    display.click(field);
+    display.with_control("a");
+    display.tool(&["type", "--delay", "300", "2 lb 4 oz"]);
     display.tool(&["key", "Return"]);
     it.state_mut().apply(Action::Set("bats.0.mass".to_owned(), "2 lb 4 oz".to_owned()));
     wait(&mut it);
@@ -112,7 +124,7 @@ fn real_clicks_go_from_a_measurement_over_swing_innings_and_map_to_the_card() {
     compare(&display, &mut it, whole, "card");
 
     // Saved, and closed: nothing is lost.
-    display.tool(&["key", "ctrl+s"]);
+    display.with_control("s");
     pause(1_500);
     assert!(std::fs::read_to_string(&file).unwrap().contains("2 lb 4 oz"));
     program.kill().unwrap();

@@ -35,10 +35,14 @@ pub fn run(studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, St
             .help("every figure is on the command line too: `backlift --help`")
             .into());
     }
+    no_way_to_draw::guarded(|| shown(studio, script))?
+}
+
+fn shown(studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, Stop> {
     let mut app = App::new();
     app.insert_resource(screen::Kind::of(script.as_ref().map(|it| it.1)));
     let plugins = DefaultPlugins
-        .set(LogPlugin { filter: "error".to_owned(), ..default() })
+        .set(LogPlugin { filter: "error,wgpu_hal=off".to_owned(), ..default() })
         .set(RenderPlugin { synchronous_pipeline_compilation: script.is_some(), ..default() });
     match script {
         None => {
@@ -69,7 +73,7 @@ pub fn run(studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, St
         .add_systems(Update, (tick, pace::watch, film::film.after(tick)))
         .add_systems(EguiPrimaryContextPass, screen::show)
         .add_systems(PostUpdate, stage::mirror.before(TransformSystems::Propagate));
-    match no_way_to_draw::guarded(&mut app)? {
+    match app.run() {
         AppExit::Success => Ok(Outcome::Done),
         AppExit::Error(_) => {
             let fault = app.world_mut().remove_non_send::<shots::Replay>().and_then(|it| it.fault);

@@ -4,13 +4,12 @@ use std::panic::{AssertUnwindSafe, catch_unwind, set_hook, take_hook};
 use std::sync::{Arc, Mutex};
 
 use backlift::files::fault::Fault;
-use bevy::prelude::*;
 
 /// What bevy and its crates say when no card, no driver or no display can be found.
 const TOLD: [&str; 5] = ["GPU", "adapter", "event loop", "surface", "display"];
 
 /// Runs the window; where nothing can be drawn with, says what to do.
-pub fn guarded(app: &mut App) -> Result<AppExit, Fault> {
+pub fn guarded<T>(window: impl FnOnce() -> T) -> Result<T, Fault> {
     let heard = Arc::new(Mutex::new(String::new()));
     let hears = Arc::clone(&heard);
     let usual: Arc<dyn Fn(&std::panic::PanicHookInfo<'_>) + Send + Sync> = Arc::from(take_hook());
@@ -24,7 +23,7 @@ pub fn guarded(app: &mut App) -> Result<AppExit, Fault> {
             *it = said;
         }
     }));
-    let ran = catch_unwind(AssertUnwindSafe(|| app.run()));
+    let ran = catch_unwind(AssertUnwindSafe(window));
     set_hook(Box::new(move |info| usual(info)));
     ran.map_err(|_| {
         let said = heard.lock().map(|it| it.clone()).unwrap_or_default();
