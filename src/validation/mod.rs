@@ -34,10 +34,10 @@ pub fn checks() -> Vec<Check> {
     .concat()
 }
 
-/// Checks that take too long for every run of the tests, by name.
+/// Checks that take more than some seconds, by name.
 const SLOW: [&str; 3] = ["drawn chains finely", "pendulum bench", "advice"];
 
-/// Whether a check is asked by every run of the tests and by `validate --quick`.
+/// Whether `validate --quick` asks a check.
 pub fn is_quick(check: &Check) -> bool {
     !SLOW.contains(&check.name)
 }

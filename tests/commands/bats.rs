@@ -133,8 +133,17 @@ fn innings_gives_every_stroke_at_every_ten_runs_and_the_pull_at_fifty() {
     let at_fifty = lost("/pull_at_fifty/bat_speed_drop_share");
     assert!(at_fifty > lost("/pull_at_fifty/without_slow/bat_speed_drop_share"));
     assert!(at_fifty > lost("/pull_at_end/bat_speed_drop_share"));
-    let left = [&["innings"], &set[..], &["--set", "player.handed=left"]].concat();
-    same(&right, &figures(&left, folder.path(), 0), "");
+}
+
+#[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
+fn a_left_handers_innings_is_the_right_handers() {
+    let folder = tempfile::tempdir().unwrap();
+    let of = |hand: &str| {
+        let set = ["innings", "--set", "innings.runs=25", "--set", hand];
+        figures(&set, folder.path(), 0)
+    };
+    same(&of("player.handed=right"), &of("player.handed=left"), "");
 }
 
 #[test]
@@ -237,6 +246,7 @@ fn a_folder_that_cannot_be_written_is_refused_and_nothing_is_left_behind() {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn the_same_swing_and_innings_give_the_same_bytes() {
     let folder = tempfile::tempdir().unwrap();
     let written = |out: &str, threads: &str| {
@@ -259,6 +269,7 @@ fn the_same_swing_and_innings_give_the_same_bytes() {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn no_line_is_wider_than_a_terminal_of_eighty() {
     let folder = tempfile::tempdir().unwrap();
     std::fs::write(folder.path().join("card.ron"), CARD).unwrap();

@@ -45,6 +45,7 @@ fn ctrl_c_in_the_middle_of_a_fit_leaves_the_old_files_and_exits_with_130() {
 
 /// A limit on the size of files stands for the full disk: writing fails in the middle in the same way.
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn a_disk_that_fills_up_leaves_the_old_files_and_exits_with_2() {
     let folder = folder();
     let program = assert_cmd::cargo::cargo_bin!("backlift");

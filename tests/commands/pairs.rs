@@ -12,6 +12,7 @@ fn figures(arguments: &[&str], folder: &Path) -> Value {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn compare_gives_every_difference_with_its_doubt_and_writes_a_picture() {
     let folder = tempfile::tempdir().unwrap();
     let arguments = ["compare", "--bat", "0", "--bat", "Big edges", "--out", "pair"];
