@@ -8,7 +8,7 @@ use crate::swing::batter::Batter;
 
 /// A player moved by one doubt.
 #[derive(Clone, Debug)]
-pub(super) struct PlayerDoubt {
+pub struct PlayerDoubt {
     /// Which doubt.
     pub common: Common,
     /// The player, weaker or heavier by one standard deviation: what such a player would lose, not a
@@ -26,7 +26,7 @@ impl PlayerDoubt {
     /// All that is in doubt. A group's spread is that of the grip, which all share, and its own; the
     /// two arms of one person are off together, so that shoulders, elbows and wrists are one doubt each.
     /// Of a player read in the nets: what these left, in three doubts that are independent.
-    pub(super) fn all(batter: &Batter) -> Vec<Self> {
+    pub fn all(batter: &Batter) -> Vec<Self> {
         let player = &batter.player;
         let grip_sd = player.grip_relative_sd();
         let own_sd = |group: Group| player.own_relative_sd(group);

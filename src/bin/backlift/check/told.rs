@@ -97,7 +97,8 @@ pub fn in_words(item: &Item, units: Units) -> Told {
         within: match item.within {
             Within::Yes => "yes",
             Within::No => "no",
-            Within::Unsure => "unsure",
+            Within::Unsure if item.reads_inside() => "yes, as far as can be told",
+            Within::Unsure => "no, as far as can be told",
             Within::NotMeasured => "",
         },
     }
@@ -145,7 +146,6 @@ pub fn figures(check: &Check, cost: Option<&Cost>) -> Figures {
 }
 
 fn item(it: &Item) -> ItemRow {
-    let [low, high] = it.tolerance;
     ItemRow {
         figure: match it.figure {
             Figure::SwingMoment => "swing_moment_kg_m2",
@@ -158,7 +158,7 @@ fn item(it: &Item) -> ItemRow {
         tolerance: it.tolerance,
         measured: it.measured.map(|it| it.value),
         measured_sd: it.measured.map(|it| it.sd),
-        within: it.measured.map(|it| (low..=high).contains(&it.value)),
+        within: it.measured.map(|_| it.reads_inside()),
         verdict: match it.within {
             Within::Yes => "yes",
             Within::No => "no",
