@@ -1,5 +1,6 @@
 //! The card of a fitting.
 
+use super::outside::OUTSIDE;
 use super::{Card, CardFault, Condition, HandleShape, PlayerLine, cautions};
 use crate::bat::pendulum::time_for_swings_s;
 use crate::fit::fitting::Fitting;
@@ -138,7 +139,7 @@ fn heavier(fitting: &Fitting) -> String {
 /// Shift of the balance point in the example of the reason, m.
 const BALANCE_STEP_M: f64 = 0.015;
 
-/// How far to trust it, in two sentences.
+/// How far to trust it: what the outside checks found, then what is this fitting's own.
 fn how_sure(fitting: &Fitting, headline: &Headline) -> String {
     let moved = fitting.moved.iter().filter(|m| m.changes_advice).count();
     let of = fitting.moved.len();
@@ -149,7 +150,8 @@ fn how_sure(fitting: &Fitting, headline: &Headline) -> String {
         ),
     };
     format!(
-        "Two separate simulations agree within {:.2} %. {advice}",
+        "{} Two separate simulations agree within {:.2} %. {advice}",
+        OUTSIDE.sentence(),
         100.0 * headline.largest_difference(),
     )
 }

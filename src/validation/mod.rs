@@ -9,6 +9,7 @@ pub mod bat_inertia;
 mod chance;
 mod check;
 pub mod collision;
+mod counted;
 mod curve;
 pub mod dynamics;
 pub mod fatigue;
@@ -18,6 +19,7 @@ mod row;
 
 pub use accept::Accept;
 pub use check::{Check, CheckFault};
+pub use counted::counted;
 pub use curve::{Curve, Reading};
 pub use row::{Checked, Group, Row, Verdict};
 

@@ -12,7 +12,7 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 
 /// By the whole search at this strength, nothing between.
-fn by_simulation(batter: &Batter, truth: &Possible, reading: &NetReading) -> (f64, f64) {
+pub(super) fn by_simulation(batter: &Batter, truth: &Possible, reading: &NetReading) -> (f64, f64) {
     let nets = nets();
     let stroke = batter.stroke_index(&reading.stroke).unwrap();
     let held = batter.strokes[stroke].hold(&nets.bats[reading.bat].bat).unwrap();

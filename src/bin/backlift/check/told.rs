@@ -27,9 +27,14 @@ pub fn told(card: &Card, check: &Check, cost: Option<&Cost>, units: Units) -> St
     let whence =
         "balance point from the top of the handle, sweet spot from the toe; swing moment in kg m²";
     out += &(set_in(whence) + "\n");
-    if check.items.iter().any(|it| it.figure == Figure::SwingMoment && it.within == Within::Unsure)
-    {
-        out += "To be surer of the swing moment, time twice as many swings\n";
+    let unproven = |it: &&Item| it.within == Within::Unsure;
+    if let Some(it) = check.items.iter().find(unproven) {
+        let mend = match it.figure {
+            Figure::SwingMoment => "time more swings",
+            _ => "measure again, more closely",
+        };
+        let words = "unproven: the error of the reading reaches past a limit; to be surer,";
+        out += &(set_in(&format!("{words} {mend}")) + "\n");
     }
     out += &match cost {
         Some(cost) => pull_at_fifty(cost, units),
@@ -97,8 +102,8 @@ pub fn in_words(item: &Item, units: Units) -> Told {
         within: match item.within {
             Within::Yes => "yes",
             Within::No => "no",
-            Within::Unsure if item.reads_inside() => "yes, as far as can be told",
-            Within::Unsure => "no, as far as can be told",
+            Within::Unsure if item.reads_inside() => "yes, unproven",
+            Within::Unsure => "no, unproven",
             Within::NotMeasured => "",
         },
     }

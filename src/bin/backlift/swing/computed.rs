@@ -1,7 +1,7 @@
 //! The swing, its doubt, the second dynamics, and what a hurry does to it.
 
 use backlift::bat::Bat;
-use backlift::comparison::player_doubt::PlayerDoubt;
+use backlift::comparison::player_doubt::{PlayerDoubt, variance};
 use backlift::innings::played::delivery;
 use backlift::measurement::person::Handed;
 use backlift::player::grip::comfortable_diameter_m;
@@ -150,18 +150,22 @@ impl Start {
         ])
     }
 
-    /// What one standard deviation of each doubt about the player costs, root of the sum of squares:
-    /// the very doubts that `compare` carries, so that both say the same ± of the same pull.
+    /// What one standard deviation of each doubt about the player does, root of the sum of squares: the very
+    /// doubts that `compare` carries, so that both say the same ± of the same pull.
     fn player(&self, batter: &Batter, bat: &Bat) -> Result<[f64; 2], SwingFault> {
+        let one = |batter: &Batter| match self.moved(&batter.strokes[0].hold(bat)?, &self.share) {
+            // So weak a player has no controlled swing at all: all of it is in doubt.
+            Err(SwingFault::NoControlledSwing { .. }) => Ok([1.0, 1.0]),
+            other => other,
+        };
         let moved = PlayerDoubt::all(batter)
             .par_iter()
-            .map(|doubt| match self.moved(&doubt.batter.strokes[0].hold(bat)?, &self.share) {
-                // So weak a player has no controlled swing at all: all of it is in doubt.
-                Err(SwingFault::NoControlledSwing { .. }) => Ok([1.0, 1.0]),
-                other => other,
-            })
-            .collect::<Result<Vec<_>, _>>()?;
-        let of = |k: usize| independent_sd(&moved.iter().map(|it| it[k]).collect::<Vec<_>>());
+            .map(|doubt| Ok([one(&doubt.batters[0])?, one(&doubt.batters[1])?]))
+            .collect::<Result<Vec<_>, SwingFault>>()?;
+        let of = |k: usize| {
+            let sum: f64 = moved.iter().map(|[a, b]| variance([a[k], b[k]])).sum();
+            libm::sqrt(sum)
+        };
         Ok([of(0), of(1)])
     }
 }

@@ -167,7 +167,7 @@ fn beyond_grip(swung: &Swung) -> Option<String> {
     };
     let most = (0..2).map(|hand| needed[hand] / swung.grip_n[hand] - 1.0).fold(0.0, f64::max);
     Some(format!(
-        "{which} more grip than there is, by {} at most: there the handle would give in the fingers, and this swing is computed as if the top hand held. Friction of the grip is known within a quarter (one standard deviation), and needed grip goes against it",
+        "{which} more grip than there is, for a moment {} more: there the handle would give in the fingers, and this swing is computed as if the top hand held. How rough grip and glove are is a guess, good within a quarter either way",
         percent(most, 0)
     ))
 }
