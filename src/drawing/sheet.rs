@@ -53,7 +53,7 @@ pub fn svg(card: &Card, map: Option<&MapPicture>) -> Result<String, DrawingFault
 
     let foot_y = inside.bottom() - 4.0;
     let rest = Area::new(inside.x, y + 12.0, inside.width, foot_y - 20.0 - (y + 12.0));
-    let map_width = if map.is_some() { 290.0 } else { 0.0 };
+    let map_width = if map.is_some() { 250.0 } else { 0.0 };
     let box_area = Area::new(rest.x + map_width, rest.y, rest.width - map_width, rest.height);
     let used = cautions(&mut picture, box_area, card, theme);
     let least = if map.is_some() { 230.0 } else { 0.0 };

@@ -23,8 +23,9 @@ const BY_DEVICE: usize = 3;
 /// The reading whose film was counted wrong, and by which share.
 const MISCOUNTED: (usize, f64) = (5, 0.76);
 
+/// Two lines: `line 9` of the documents counts on it.
 const NOTES: &str = "\
-# Swings of the invented junior in the nets, one a line. Made up; lines that start with # are notes.
+# Swings of the invented junior in the nets, drawn from the model (seed 20; line 9 counted wrong on purpose).
 # Filmed from the side at 240 pictures a second; asked for \"as fast as you can still control it\".
 ";
 
