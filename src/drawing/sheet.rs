@@ -52,11 +52,11 @@ pub fn svg(card: &Card, map: Option<&MapPicture>) -> Result<String, DrawingFault
     y = paragraph(&mut picture, inside, y + 4.0, "How sure", &card.how_sure);
 
     let foot_y = inside.bottom() - 4.0;
-    let rest = Area::new(inside.x, y + 12.0, inside.width, foot_y - 20.0 - (y + 12.0));
-    let map_width = if map.is_some() { 250.0 } else { 0.0 };
+    let rest = Area::new(inside.x, y + 8.0, inside.width, foot_y - 18.0 - (y + 8.0));
+    let map_width = if map.is_some() { 235.0 } else { 0.0 };
     let box_area = Area::new(rest.x + map_width, rest.y, rest.width - map_width, rest.height);
     let used = cautions(&mut picture, box_area, card, theme);
-    let least = if map.is_some() { 230.0 } else { 0.0 };
+    let least = if map.is_some() { 205.0 } else { 0.0 };
     let needed = used.max(least) - rest.height;
     if needed > 0.0 {
         return Err(DrawingFault::TooLong { needed_mm: needed / PX_PER_MM });

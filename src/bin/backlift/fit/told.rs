@@ -101,7 +101,7 @@ fn best_guess(it: &Fitted) -> String {
         false => "the strength that the tables make likeliest",
     };
     format!(
-        "Yes and no are for {source}; with little to spare either may be wrong. How likely each bat is in time: `backlift calibrate`."
+        "Yes and no are for {source}, and the true one may be another: how likely each bat is in time, `backlift calibrate` says."
     )
 }
 
