@@ -150,7 +150,7 @@ fn how_sure(fitting: &Fitting, headline: &Headline) -> String {
         ),
     };
     format!(
-        "{} Two separate simulations agree within {:.2} %. {advice}",
+        "{} Two simulations agree within {:.2} %. {advice}",
         OUTSIDE.sentence(),
         100.0 * headline.largest_difference(),
     )

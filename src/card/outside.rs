@@ -51,7 +51,7 @@ impl Outside {
         let rest: Vec<String> = rest.iter().filter(|it| it.disagrees > 0).map(of).collect();
         let no_data: usize = self.groups.iter().map(|it| it.no_data).sum();
         format!(
-            "Outside figures that agree: {} (speeds within {:.1} %), {}; no data for {no_data} more.",
+            "Outside figures agree: {} (speeds within {:.1} %), {}; no data for {no_data}.",
             of(mechanics),
             100.0 * self.mechanics_within,
             rest.join(", ")
