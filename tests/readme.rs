@@ -64,6 +64,7 @@ fn clone_with_scenarios() -> tempfile::TempDir {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn every_command_of_the_readme_runs_and_exits_as_shown() {
     let commands = shown(include_str!("../README.md"));
     let names = [

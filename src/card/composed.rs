@@ -1,9 +1,11 @@
 //! The card of a fitting.
 
+use super::outside::OUTSIDE;
 use super::{Card, CardFault, Condition, HandleShape, PlayerLine, cautions};
 use crate::bat::pendulum::time_for_swings_s;
 use crate::fit::fitting::Fitting;
 use crate::fit::headline::Headline;
+use crate::innings::score::runs_words;
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 
 /// Swings to time on the bench: thirty, since ten leave an error about as wide as the tolerance.
@@ -93,14 +95,17 @@ const KM_H_PER_M_S: f64 = 3.6;
 /// Why this bat, in two sentences: what it leaves the player late on, and what a heavier pickup costs.
 fn reason(fitting: &Fitting, headline: &Headline) -> String {
     let setting = &fitting.setting;
-    let end = setting.plan.runs;
+    let end = runs_words(setting.plan.runs);
+    let passes = fitting.recommendation.worth.passes();
     let first = match (setting.batter.stroke_index("pull"), headline.points.get(headline.end)) {
-        (Some(pull), Some(at)) if fitting.recommendation.worth.passes() => format!(
-            "At {end:.0} runs this player can still pull a {:.0} km/h ball with it.",
+        (Some(pull), Some(at)) if passes => format!(
+            "At {end} this player can still pull a {:.0} km/h ball with it.",
             (at.with_slow[pull].fastest_ball_m_s * KM_H_PER_M_S).floor()
         ),
+        _ if passes => format!("At {end} every stroke asked for still comes off in time with it."),
+        // Without the reserve a pull may well be in time: what fails is the rule, and it is named.
         _ => format!(
-            "No bat of this size leaves a pull and a hook in time at {end:.0} runs against this bowling; this one comes nearest."
+            "No bat of this size leaves a pull and a hook in time at {end} against this bowling with the reserve that the rule asks; this one comes nearest."
         ),
     };
     format!("{first} {}", heavier(fitting))
@@ -134,7 +139,7 @@ fn heavier(fitting: &Fitting) -> String {
 /// Shift of the balance point in the example of the reason, m.
 const BALANCE_STEP_M: f64 = 0.015;
 
-/// How far to trust it, in two sentences.
+/// How far to trust it: what the outside checks found, then what is this fitting's own.
 fn how_sure(fitting: &Fitting, headline: &Headline) -> String {
     let moved = fitting.moved.iter().filter(|m| m.changes_advice).count();
     let of = fitting.moved.len();
@@ -145,7 +150,8 @@ fn how_sure(fitting: &Fitting, headline: &Headline) -> String {
         ),
     };
     format!(
-        "Two separate simulations agree within {:.2} %. {advice}",
+        "{} Two simulations agree within {:.2} %. {advice}",
+        OUTSIDE.sentence(),
         100.0 * headline.largest_difference(),
     )
 }

@@ -6,6 +6,7 @@
 pub mod cautions;
 pub mod composed;
 mod fault;
+pub mod outside;
 pub mod returned_bat;
 
 pub use fault::CardFault;
@@ -90,7 +91,7 @@ pub struct Card {
     pub handle_shape: HandleShape,
     /// Why this bat, in two sentences.
     pub reason: String,
-    /// How far to trust it, in one sentence.
+    /// How far to trust it: what the outside checks found, and what this fitting hangs on.
     pub how_sure: String,
     /// What the player and the coach must know; starts with [`cautions::standing`].
     pub cautions: Vec<String>,

@@ -109,7 +109,7 @@ pub fn check(card: &Card, bat: &ReturnedBat) -> Check {
     let (accepted, decided_by) = match swing {
         Within::Yes => (true, DecidedBy::SwingMoment),
         Within::No => (false, DecidedBy::SwingMoment),
-        Within::Unsure => (reads_inside(&items), DecidedBy::SwingMomentReading),
+        Within::Unsure => (swing_moment_reads_inside(&items), DecidedBy::SwingMomentReading),
         _ if weight == Within::No || balance == Within::No => (false, DecidedBy::WeightAndBalance),
         Within::NotMeasured if weight == Within::NotMeasured || balance == Within::NotMeasured => {
             (false, DecidedBy::TooLittleMeasured)
@@ -119,11 +119,16 @@ pub fn check(card: &Card, bat: &ReturnedBat) -> Check {
     Check { accepted, items, decided_by }
 }
 
-/// Whether the swing moment reads inside its limits, its error aside.
-fn reads_inside(items: &[Item]) -> bool {
-    items.iter().filter(|it| it.figure == Figure::SwingMoment).all(|it| {
-        it.measured.is_some_and(|m| m.value >= it.tolerance[0] && m.value <= it.tolerance[1])
-    })
+fn swing_moment_reads_inside(items: &[Item]) -> bool {
+    items.iter().filter(|it| it.figure == Figure::SwingMoment).all(Item::reads_inside)
+}
+
+impl Item {
+    /// Whether it reads inside its limits, its error aside.
+    pub fn reads_inside(&self) -> bool {
+        let [low, high] = self.tolerance;
+        self.measured.is_some_and(|it| (low..=high).contains(&it.value))
+    }
 }
 
 impl ReturnedBat {
@@ -161,7 +166,7 @@ impl Check {
                 format!("Accept: the swing moment is as ordered{noted}")
             }
             (true, DecidedBy::SwingMomentReading) => format!(
-                "Accept: the swing moment reads as ordered, but its error reaches a limit{noted}"
+                "Accept: the swing moment is within its limits, as far as this reading can tell{noted}"
             ),
             (true, _) => format!(
                 "Accept: neither weight nor balance is outside; the swing moment is not proved, so time the pendulum to be sure{noted}"

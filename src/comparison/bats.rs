@@ -11,6 +11,7 @@ use crate::bat::figures::WeighedBat;
 use crate::bat::{Bat, BatFault};
 use crate::innings::played::InningsFault;
 use crate::player::joints::FRESH;
+use crate::swing::batter::Batter;
 use crate::swing::player_stroke::SwingFault;
 use crate::swing::time_in_hand::MEAN_SPEED_SHARE;
 use core::ops::ControlFlow;
@@ -101,7 +102,7 @@ pub fn compare(
     }
     let figures = Figure::all(asked.batter.strokes.len());
     let doubts = PlayerDoubt::all(asked.batter);
-    let (done, all) = (AtomicUsize::new(0), bats.len() * (1 + MOVES.len() + doubts.len()));
+    let (done, all) = (AtomicUsize::new(0), bats.len() * (1 + MOVES.len() + 2 * doubts.len()));
     let step = || {
         let share = done.fetch_add(1, Ordering::Relaxed) as f64 / all as f64;
         match progress("swinging the bats, and what is in doubt about them", share) {
@@ -181,13 +182,16 @@ fn one(
             Ok(slopes(&values(asked, &swung, &bat, BEST_RESTITUTION), 1.0 / by))
         })
         .collect::<Result<_, ComparisonFault>>()?;
-    let by_player: Vec<Vec<f64>> = doubts
+    let by_player: Vec<[Vec<f64>; 2]> = doubts
         .par_iter()
         .map(|doubt| {
-            step()?;
-            let swung = asked.near(&doubt.batter, &bat, &pairs)?;
-            let moved = values(asked, &swung, &bat, BEST_RESTITUTION);
-            Ok(slopes(&moved, 1.0))
+            let moved = |batter: &Batter| -> Result<Vec<f64>, ComparisonFault> {
+                step()?;
+                let swung = asked.near(batter, &bat, &pairs)?;
+                Ok(slopes(&values(asked, &swung, &bat, BEST_RESTITUTION), 1.0))
+            };
+            let [weaker, stronger] = &doubt.batters;
+            Ok([moved(weaker)?, moved(stronger)?])
         })
         .collect::<Result<_, ComparisonFault>>()?;
     let livelier = values(asked, &swung, &bat, RESTITUTION.value + RESTITUTION.sd);
@@ -203,12 +207,12 @@ fn one(
         [2, 3].map(|late| slopes(&values(asked, &fresh_with(late), &bat, BEST_RESTITUTION), 1.0));
 
     let carried = |f: usize| {
-        let mut by_common = [0.0; COMMON_COUNT];
+        let mut by_common = [[0.0; 2]; COMMON_COUNT];
         for (doubt, moved) in doubts.iter().zip(&by_player) {
-            by_common[doubt.common as usize] = moved[f];
+            by_common[doubt.common as usize] = [moved[0][f], moved[1][f]];
         }
-        by_common[Common::Restitution as usize] = by_restitution[f];
-        by_common[Common::Flight as usize] = by_flight[f];
+        by_common[Common::Restitution as usize] = [by_restitution[f], -by_restitution[f]];
+        by_common[Common::Flight as usize] = [by_flight[f], -by_flight[f]];
         Carried {
             value: best[f],
             by_bat: core::array::from_fn(|axis| by_bat[axis][f]),

@@ -1,6 +1,7 @@
 //! A figure with what moves it, so that doubt shared by two bats cancels in their difference.
 
 use super::difference::{Difference, REAL_BEYOND_SD};
+use super::player_doubt::variance;
 
 /// Doubts that all bats of a comparison share.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -48,8 +49,9 @@ pub struct Carried {
     /// Change for a kilogram of dead weight, a metre of balance point and a kg m² of swing moment,
     /// the other two held.
     pub by_bat: [f64; 3],
-    /// Change for one standard deviation of each [`Common`] doubt: weaker, heavier, livelier, slower.
-    pub by_common: [f64; COMMON_COUNT],
+    /// Changes for one standard deviation of each [`Common`] doubt: weaker, heavier, livelier or slower, and
+    /// the other way.
+    pub by_common: [[f64; 2]; COMMON_COUNT],
     /// Change when the slow fatigue is at the bottom of its band, and when it is at the top.
     pub by_fatigue: [f64; 2],
 }
@@ -70,7 +72,7 @@ impl Carried {
     /// each as likely: with a and b the changes to the ends, `(a² + ab + b²)/3` about the best value.
     fn common_variance(&self) -> f64 {
         let [a, b] = self.by_fatigue;
-        let common: f64 = self.by_common.iter().map(|it| it * it).sum();
+        let common: f64 = self.by_common.iter().map(|it| variance(*it)).sum();
         common + (a * a + a * b + b * b) / 3.0
     }
 
@@ -89,7 +91,9 @@ impl Carried {
         second_covariance: &[[f64; 3]; 3],
     ) -> Difference {
         let shared = Self {
-            by_common: core::array::from_fn(|i| second.by_common[i] - self.by_common[i]),
+            by_common: core::array::from_fn(|i| {
+                core::array::from_fn(|way| second.by_common[i][way] - self.by_common[i][way])
+            }),
             by_fatigue: core::array::from_fn(|i| second.by_fatigue[i] - self.by_fatigue[i]),
             ..Self::default()
         };

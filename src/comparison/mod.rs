@@ -6,5 +6,5 @@ pub mod collision;
 pub mod difference;
 pub mod figure;
 pub mod noticeable;
-mod player_doubt;
+pub mod player_doubt;
 pub mod swung;

@@ -20,6 +20,11 @@ pub const CODE_MM: f64 = 25.0;
 /// The bat's scale, one to this: the longest bat of the trade still fits beside the figures.
 const ONE_TO: f64 = 7.0;
 
+/// Widths the map may have, px, the one with most to see first.
+const MAP_WIDTHS: [f64; 3] = [290.0, 265.0, NARROWEST_MAP];
+/// A narrower map could not be read.
+const NARROWEST_MAP: f64 = 240.0;
+
 const MARGIN: f64 = MARGIN_MM * PX_PER_MM;
 const TEXT: Lettering = Lettering::new(Size::Text, PRINT.ink);
 const QUIET: Lettering = Lettering::new(Size::Quiet, PRINT.ink);
@@ -52,11 +57,16 @@ pub fn svg(card: &Card, map: Option<&MapPicture>) -> Result<String, DrawingFault
     y = paragraph(&mut picture, inside, y + 4.0, "How sure", &card.how_sure);
 
     let foot_y = inside.bottom() - 4.0;
-    let rest = Area::new(inside.x, y + 12.0, inside.width, foot_y - 20.0 - (y + 12.0));
-    let map_width = if map.is_some() { 290.0 } else { 0.0 };
+    let rest = Area::new(inside.x, y + 8.0, inside.width, foot_y - 18.0 - (y + 8.0));
+    let fits = |width: &&f64| cautions_height(card, rest.width - **width) <= rest.height;
+    let map_width = match map {
+        // The more there is to be cautious about, the smaller the map.
+        Some(_) => *MAP_WIDTHS.iter().find(fits).unwrap_or(&NARROWEST_MAP),
+        None => 0.0,
+    };
     let box_area = Area::new(rest.x + map_width, rest.y, rest.width - map_width, rest.height);
     let used = cautions(&mut picture, box_area, card, theme);
-    let least = if map.is_some() { 230.0 } else { 0.0 };
+    let least = if map.is_some() { 215.0 } else { 0.0 };
     let needed = used.max(least) - rest.height;
     if needed > 0.0 {
         return Err(DrawingFault::TooLong { needed_mm: needed / PX_PER_MM });
@@ -163,20 +173,40 @@ fn paragraph(picture: &mut Picture, inside: Area, top: f64, heading: &str, text:
     top + Size::Text.line_px() * lines.len().max(1) as f64
 }
 
+/// Space between the cautions and their ruled box, px.
+const PAD: f64 = 10.0;
+/// From the top of the box to the line of its heading, px.
+const HEADING: f64 = PAD + 13.0;
+/// Between the heading and the first caution, px.
+const BELOW_HEADING: f64 = 4.0;
+/// Between two cautions, px.
+const BETWEEN: f64 = 3.0;
+
+/// Lines of each caution in a box of this width.
+fn caution_lines(card: &Card, width: f64) -> impl Iterator<Item = Vec<String>> {
+    card.cautions.iter().map(move |it| QUIET.wrapped(it, width - 2.0 * PAD))
+}
+
+/// Height that the cautions need in a box of this width.
+fn cautions_height(card: &Card, width: f64) -> f64 {
+    let lines = |it: Vec<String>| Size::Quiet.line_px() * it.len() as f64 + BETWEEN;
+    let text: f64 = caution_lines(card, width).map(lines).sum();
+    HEADING + BELOW_HEADING + text - BETWEEN + PAD
+}
+
 /// The cautions in their ruled box; returns the height they need.
 fn cautions(picture: &mut Picture, area: Area, card: &Card, theme: &Theme) -> f64 {
-    let pad = 10.0;
-    let mut y = area.y + pad + 13.0;
-    picture.text(area.x + pad, y, TEXT.bold(), "Cautions");
-    y += 4.0;
-    for caution in &card.cautions {
-        for line in QUIET.wrapped(caution, area.width - 2.0 * pad) {
+    let mut y = area.y + HEADING;
+    picture.text(area.x + PAD, y, TEXT.bold(), "Cautions");
+    y += BELOW_HEADING;
+    for lines in caution_lines(card, area.width) {
+        for line in lines {
             y += Size::Quiet.line_px();
-            picture.text(area.x + pad, y, QUIET, &line);
+            picture.text(area.x + PAD, y, QUIET, &line);
         }
-        y += 3.0;
+        y += BETWEEN;
     }
-    let height = y - 3.0 + pad - area.y;
+    let height = cautions_height(card, area.width);
     picture.frame(Area::new(area.x, area.y, area.width, height), Stroke::solid(theme.ink, 1.5));
     height
 }

@@ -4,4 +4,5 @@ pub mod ball_by_ball;
 pub mod compartments;
 pub mod played;
 pub mod schedule;
+pub mod score;
 pub mod slow_state;

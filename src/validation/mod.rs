@@ -9,6 +9,7 @@ pub mod bat_inertia;
 mod chance;
 mod check;
 pub mod collision;
+mod counted;
 mod curve;
 pub mod dynamics;
 pub mod fatigue;
@@ -18,6 +19,7 @@ mod row;
 
 pub use accept::Accept;
 pub use check::{Check, CheckFault};
+pub use counted::counted;
 pub use curve::{Curve, Reading};
 pub use row::{Checked, Group, Row, Verdict};
 
@@ -34,10 +36,10 @@ pub fn checks() -> Vec<Check> {
     .concat()
 }
 
-/// Checks that take too long for every run of the tests, by name.
+/// Checks that take more than some seconds, by name.
 const SLOW: [&str; 3] = ["drawn chains finely", "pendulum bench", "advice"];
 
-/// Whether a check is asked by every run of the tests and by `validate --quick`.
+/// Whether `validate --quick` asks a check.
 pub fn is_quick(check: &Check) -> bool {
     !SLOW.contains(&check.name)
 }

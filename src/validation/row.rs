@@ -20,6 +20,16 @@ pub enum Group {
 }
 
 impl Group {
+    /// All, in the order of the report.
+    pub const ALL: [Self; 6] = [
+        Self::Dynamics,
+        Self::BatInertia,
+        Self::People,
+        Self::Fatigue,
+        Self::Collision,
+        Self::Fitting,
+    ];
+
     /// As printed.
     pub fn words(self) -> &'static str {
         match self {

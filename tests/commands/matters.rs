@@ -4,6 +4,7 @@ use super::{backlift, refused};
 use serde_json::Value;
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn matters_divides_every_figures_doubt_and_writes_a_chart() {
     let folder = tempfile::tempdir().unwrap();
     let arguments = ["matters", "--bat", "1", "--samples", "2", "--out", "chart", "--json"];

@@ -12,6 +12,7 @@ fn figures(arguments: &[&str], folder: &Path) -> Value {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn compare_gives_every_difference_with_its_doubt_and_writes_a_picture() {
     let folder = tempfile::tempdir().unwrap();
     let arguments = ["compare", "--bat", "0", "--bat", "Big edges", "--out", "pair"];
@@ -28,6 +29,10 @@ fn compare_gives_every_difference_with_its_doubt_and_writes_a_picture() {
     let of = |figure: &str| differences.iter().find(|it| it["figure"] == figure).unwrap();
     assert_eq!(of("swing_moment_kg_m2")["real"], true);
     assert!(of("pull.at_fifty.bat_speed_m_s")["value"].as_f64().unwrap() < 0.0);
+    let bat = &value["bats"][0]["figures"]["pull.fresh.bat_speed_m_s"];
+    let swing = figures(&["swing", "--bat", "0", "--stroke", "pull"], folder.path());
+    let [compared, swung] = [&bat["sd"], &swing["bat_speed_sd_m_s"]].map(|it| it.as_f64().unwrap());
+    assert!((swung / compared - 1.0).abs() < 0.03, "one pull, two doubts: {swung} {compared}");
     assert!(folder.path().join("pair/compare.svg").exists());
     assert!(folder.path().join("pair/compare.png").exists());
 }

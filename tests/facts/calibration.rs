@@ -1,5 +1,6 @@
 //! Calibration from the nets, on players whose truth is known.
 
+mod demo;
 mod players;
 mod recovery;
 mod refused;

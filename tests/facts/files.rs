@@ -3,6 +3,7 @@
 mod bad_input;
 mod good_input;
 mod outline;
+mod readings;
 mod save;
 mod stroke;
 mod units;

@@ -13,6 +13,12 @@ use proptest::prelude::*;
 const ROWS: [Rates; 4] = [Rates::TRUNK, Rates::SHOULDER, Rates::ELBOW, Rates::GRIP];
 
 #[test]
+fn one_run_is_not_one_runs() {
+    use backlift::innings::score::runs_words;
+    assert_eq!([0.0, 1.0, 50.0].map(runs_words), ["0 runs", "1 run", "50 runs"]);
+}
+
+#[test]
 fn a_load_below_the_endless_share_is_held_for_ever() {
     for rates in ROWS {
         assert_eq!(rates.hold_time_s(0.99 * rates.endless_share()), f64::INFINITY);

@@ -2,7 +2,11 @@
 
 use std::collections::BTreeSet;
 
-use backlift::validation::{Accept, CheckFault, Checked, Group, Row, Verdict, checks, is_quick};
+use backlift::card::outside::OUTSIDE;
+use backlift::validation::{
+    Accept, CheckFault, Checked, Group, Row, Verdict, checks, counted, is_quick,
+};
+use rayon::prelude::*;
 
 /// Asks a check, which must have rows and agree in each.
 pub fn agrees(check: fn() -> Result<Checked, CheckFault>) {
@@ -53,6 +57,23 @@ fn a_row_just_inside_its_acceptance_agrees_and_just_outside_disagrees() {
     ] {
         assert_eq!(verdict(accept, inside), Verdict::Agrees, "{accept:?}");
         assert_eq!(verdict(accept, outside), Verdict::Disagrees, "{accept:?}");
+    }
+}
+
+#[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
+fn the_card_quotes_what_the_checks_find() {
+    let found = checks().into_par_iter().map(|it| (it.run)().unwrap().rows).flatten();
+    assert_eq!(counted(&found.collect::<Vec<Row>>()), OUTSIDE);
+}
+
+#[test]
+fn the_sentence_of_the_card_names_the_mechanics_and_every_group_with_a_disagreement() {
+    let said = OUTSIDE.sentence();
+    let [mechanics, rest @ ..] = OUTSIDE.groups;
+    for it in [mechanics].into_iter().chain(rest.into_iter().filter(|it| it.disagrees > 0)) {
+        let part = format!("{} {} of {}", it.group, it.agrees, it.agrees + it.disagrees);
+        assert!(said.contains(&part), "{part} is missing: {said}");
     }
 }
 

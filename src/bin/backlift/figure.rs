@@ -1,10 +1,23 @@
 //! Figures with their doubt, in the words and units of the reader.
 
+use backlift::bat::figures::WeighedBat;
 use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, decimals, spoken};
 
 /// Thin space (U+2009), between a number and its unit.
 const THIN: char = '\u{2009}';
+
+/// Stands under a table of several sizes.
+pub const ACROSS_SIZES: &str =
+    "Picks up like: an ordinary bat of the same size. These are of several sizes:
+from one to another compare the swing moments\n\n";
+
+/// Whether these bats are of more than one size.
+pub fn of_several_sizes<'a>(bats: impl IntoIterator<Item = &'a WeighedBat>) -> bool {
+    let mut sizes = bats.into_iter().map(|it| it.size.as_str());
+    let first = sizes.next();
+    sizes.any(|it| Some(it) != first)
+}
 
 /// Marks a figure that was not measured.
 pub const ESTIMATED: &str = "*";

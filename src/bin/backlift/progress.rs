@@ -10,8 +10,10 @@ use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 
 /// Work shorter than this shows nothing.
 const QUIET: Duration = Duration::from_millis(250);
-/// Where there is no terminal, a plain line is written this often.
-const LINE_EVERY_S: u64 = 2;
+/// Where there is no terminal, a plain line is written when work turns out to be long, …
+const FIRST_LINE: Duration = Duration::from_secs(1);
+/// … and then this often.
+const LINE_EVERY_S: u64 = 10;
 
 /// Hears what is being done, and which share of it is done.
 #[cfg(feature = "studio")]
@@ -88,7 +90,11 @@ impl Progress {
     }
 
     fn line(&self, doing: &str, share: f64) {
-        let due = self.started.elapsed().as_secs() / LINE_EVERY_S;
+        let elapsed = self.started.elapsed();
+        if elapsed < FIRST_LINE {
+            return;
+        }
+        let due = 1 + elapsed.as_secs() / LINE_EVERY_S;
         if self.lines.fetch_max(due, Ordering::Relaxed) < due {
             // A reader that has gone away wants no progress.
             let _ = writeln!(std::io::stderr(), "{:3.0} %  {doing}", 100.0 * share.clamp(0.0, 1.0));

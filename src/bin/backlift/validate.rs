@@ -35,7 +35,7 @@ pub struct Args {
     #[arg(long, value_name = "NAME|GROUP")]
     only: Vec<String>,
 
-    /// Leave out the slow checks; what is left is what `cargo test` asks
+    /// Leave out the slow checks
     #[arg(long)]
     quick: bool,
 

@@ -9,7 +9,7 @@ use backlift::bat::laws::{Dimension, LawCheck, Verdict};
 use backlift::uncertain::{Uncertain, independent_sd};
 use backlift::units::{Quantity, Units, spoken};
 
-use crate::figure::{ESTIMATED, bare, listed, measured, percent};
+use crate::figure::{ACROSS_SIZES, ESTIMATED, bare, listed, measured, of_several_sizes, percent};
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
 use crate::loaded::{Loaded, load};
@@ -66,6 +66,9 @@ fn told(bats: &[&WeighedBat], units: Units) -> String {
     for bats in bats.chunks(bats.len().div_ceil(tables).max(1)) {
         out += &side_by_side(bats, units);
         out.push('\n');
+    }
+    if of_several_sizes(bats.iter().copied()) {
+        out += ACROSS_SIZES;
     }
     let estimates = estimates(bats);
     if !estimates.is_empty() {

@@ -8,6 +8,7 @@ use rayon::prelude::*;
 const PLAYERS: u64 = 240;
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn bands_of_nine_in_ten_hold_the_truth_of_nine_in_ten_players() {
     let nets = nets();
     let pull = nets.batter.stroke_index("pull").unwrap();

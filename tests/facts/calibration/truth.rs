@@ -12,7 +12,7 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 
 /// By the whole search at this strength, nothing between.
-fn by_simulation(batter: &Batter, truth: &Possible, reading: &NetReading) -> (f64, f64) {
+pub(super) fn by_simulation(batter: &Batter, truth: &Possible, reading: &NetReading) -> (f64, f64) {
     let nets = nets();
     let stroke = batter.stroke_index(&reading.stroke).unwrap();
     let held = batter.strokes[stroke].hold(&nets.bats[reading.bat].bat).unwrap();
@@ -72,6 +72,7 @@ fn rms(it: &[f64]) -> f64 {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn the_curves_and_the_fit_hold_for_swings_that_are_simulated() {
     let Fitted { curve, off_m_s: [before, after], inside } = fitted(&nets().batter);
     let largest = curve.iter().fold(0.0_f64, |a, b| a.max(b.abs()));
@@ -90,6 +91,7 @@ fn the_curves_and_the_fit_hold_for_swings_that_are_simulated() {
 /// Pull and hook on the prototype's joint paths: pulls 7 % and hooks 20 % slower at the same strength.
 /// No assumption of the fit says so, and it must not be fooled into worse than the tables.
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn players_who_swing_on_other_paths_are_still_read_better_than_by_the_tables() {
     let nets = nets();
     let handle_m = nets.batter.handle_diameter_m;

@@ -100,6 +100,7 @@ fn with_toe_tape(plain: &WeighedBat, tape_kg: f64) -> BatReading {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn of_two_identical_bats_no_difference_is_real_and_none_is_felt() {
     let net = &club().0;
     let mut twin = net.bats[0].reading.clone();
@@ -174,7 +175,7 @@ fn a_weaker_player_searched_anew_loses_what_is_carried() {
         ] {
             let carried = at(figure);
             // The last digits of a swing (up to 0.05 %) are a twentieth of so small a change.
-            let said = carried.by_common[0];
+            let said = carried.by_common[0][0];
             let change = searched - carried.value;
             assert!((said - change).abs() < 0.05 * change.abs(), "{figure:?} {said} {change}");
         }
@@ -196,7 +197,7 @@ fn a_player_with_a_much_weaker_trunk_searched_anew_loses_what_is_carried() {
         let index = comparison.figures.iter().position(|it| *it == figure).unwrap();
         let carried = comparison.bats[n].carried[index];
         let change = found.contact.bat_speed_m_s - carried.value;
-        assert_relative_eq!(carried.by_common[1], change, max_relative = 0.15);
+        assert_relative_eq!(carried.by_common[1][0], change, max_relative = 0.15);
     }
 }
 
@@ -220,6 +221,7 @@ fn a_bat_with_more_swing_moment_searched_anew_loses_what_the_slopes_say() {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn the_same_bats_compare_to_the_same_bits_on_one_thread_or_more() {
     let (net, many) = same_weight();
     let pool = rayon::ThreadPoolBuilder::new().num_threads(1).build().unwrap();
@@ -227,6 +229,7 @@ fn the_same_bats_compare_to_the_same_bits_on_one_thread_or_more() {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn a_pair_of_one_weight_differs_in_pickup_and_not_in_weight() {
     let (net, comparison) = same_weight();
     let weight = of(comparison, Figure::DeadWeight);

@@ -38,12 +38,14 @@ fn pickup(fitting: &Fitting) -> f64 {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn a_weaker_top_hand_alone_never_asks_for_a_heavier_pickup() {
     let weaker = fitted("junior", &["player.grip_top=18 kg"]);
     assert!(pickup(&weaker) <= pickup(junior()), "{} {}", pickup(&weaker), pickup(junior()));
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn a_longer_innings_leaves_less_and_never_asks_for_a_heavier_pickup() {
     let longer = fitted("junior", &["innings.runs=100"]);
     assert!(longer.recommendation.worth.slack < junior().recommendation.worth.slack);
@@ -51,6 +53,7 @@ fn a_longer_innings_leaves_less_and_never_asks_for_a_heavier_pickup() {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn a_stronger_adult_can_take_a_heavier_pickup() {
     let weak = fitted("club", &["player.grip_top=42 kg", "player.grip_bottom=42 kg"]);
     let strong = fitted("club", &["player.grip_top=60 kg", "player.grip_bottom=60 kg"]);
@@ -85,6 +88,7 @@ fn the_recommendation_follows_its_rule_on_the_map() {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn a_left_hander_gets_the_right_handers_advice() {
     let left = fitted("junior", &["player.handed=left"]);
     let (a, b) = (&left.recommendation, &junior().recommendation);

@@ -111,6 +111,7 @@ fn every_input_is_moved_as_far_as_its_measurement_or_estimate_may_be_off() {
 /// What the best values give is what the innings gives by itself; the ball's flight moves no bat; and
 /// the same draws give the same bytes on one thread and on four.
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn a_study_starts_from_the_innings_and_is_the_same_on_any_number_of_threads() {
     let loaded = Loaded::of("measured-well");
     let asked_time_s = loaded.asked_time_s();

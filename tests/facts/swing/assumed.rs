@@ -24,6 +24,7 @@ fn fastest(batter: &Batter, stroke: usize, bat: &Bat) -> Fastest {
 /// Up to the 105 ms in which men's isometric torque rises from rest, and the 139 ms of boys (Falk et al.
 /// 2009: steepest rise 9.5 and 7.2 of the greatest torque a second).
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn torque_that_rises_slower_makes_every_swing_slower_and_leaves_it_controlled() {
     for (who, player, bat) in [
         ("adult", adult(Handed::Right), adult_bat()),

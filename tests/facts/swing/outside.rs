@@ -40,11 +40,13 @@ fn bat_speed_at_the_product_step_is_converged_to_two_hundredths_of_a_percent() {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn reference_engine_and_own_dynamics_agree_over_players_strokes_and_bats() {
     agrees(second_engine::strokes::check);
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn reference_both_dynamics_put_the_same_loads_on_the_hands() {
     agrees(second_engine::loads::check);
 }

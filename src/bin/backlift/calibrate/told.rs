@@ -1,6 +1,7 @@
 //! What was found, in words and tables.
 
 use backlift::calibration::posterior::Spread;
+use backlift::innings::score::runs_words;
 use backlift::measurement::nets::Read;
 use backlift::units::{Quantity, Units, spoken};
 
@@ -16,6 +17,9 @@ pub const LIMITS: [&str; 4] = [
     "each stroke may be 4 % quicker or slower than the stored one for reasons of its own (assumption)",
     "tired readings are worth their number only if they are of the same day, bat and stroke as the fresh ones, and asked for alike",
 ];
+
+/// How these chances go with the yes and no of `fit`.
+const YES_OF_FIT: &str = "the yes or no of `fit` is for the one strength thought likeliest; these count how many of all the strengths that may be have the bat in time";
 
 /// Everything, the sentence first.
 pub fn told(found: &Found, units: Units) -> String {
@@ -47,6 +51,7 @@ pub fn told(found: &Found, units: Units) -> String {
         })
         .collect();
     out += &table(&["bat", "by the tables", "with the readings"], &rows);
+    out += &(set_in(YES_OF_FIT) + "\n");
     out += &doubted(found, units);
     out += "\nWhat this cannot know:\n";
     for it in LIMITS {
@@ -73,8 +78,8 @@ fn sentence(found: &Found, units: Units) -> String {
         _ => {
             let [low, high] = [it.surer.lost[1].low, it.surer.lost[1].high];
             format!(
-                "By {} runs it loses {} to {}",
-                number(found.runs, 0),
+                "By {} it loses {} to {}",
+                runs_words(found.runs),
                 percent(low.max(0.0), 1),
                 percent(high, 1)
             )
@@ -110,7 +115,7 @@ fn surer(found: &Found, units: Units) -> Vec<Vec<String>> {
             speed(after[0], &fresh[1]),
         ],
         vec![
-            format!("fastest pull at {} runs", number(found.runs, 0)),
+            format!("fastest pull at {}", runs_words(found.runs)),
             speed(before[1], &late[0]),
             speed(after[1], &late[1]),
         ],

@@ -27,9 +27,14 @@ pub fn told(card: &Card, check: &Check, cost: Option<&Cost>, units: Units) -> St
     let whence =
         "balance point from the top of the handle, sweet spot from the toe; swing moment in kg m²";
     out += &(set_in(whence) + "\n");
-    if check.items.iter().any(|it| it.figure == Figure::SwingMoment && it.within == Within::Unsure)
-    {
-        out += "To be surer of the swing moment, time twice as many swings\n";
+    let unproven = |it: &&Item| it.within == Within::Unsure;
+    if let Some(it) = check.items.iter().find(unproven) {
+        let mend = match it.figure {
+            Figure::SwingMoment => "time more swings",
+            _ => "measure again, more closely",
+        };
+        let words = "unproven: the error of the reading reaches past a limit; to be surer,";
+        out += &(set_in(&format!("{words} {mend}")) + "\n");
     }
     out += &match cost {
         Some(cost) => pull_at_fifty(cost, units),
@@ -97,7 +102,8 @@ pub fn in_words(item: &Item, units: Units) -> Told {
         within: match item.within {
             Within::Yes => "yes",
             Within::No => "no",
-            Within::Unsure => "unsure",
+            Within::Unsure if item.reads_inside() => "yes, unproven",
+            Within::Unsure => "no, unproven",
             Within::NotMeasured => "",
         },
     }
@@ -145,7 +151,6 @@ pub fn figures(check: &Check, cost: Option<&Cost>) -> Figures {
 }
 
 fn item(it: &Item) -> ItemRow {
-    let [low, high] = it.tolerance;
     ItemRow {
         figure: match it.figure {
             Figure::SwingMoment => "swing_moment_kg_m2",
@@ -158,7 +163,7 @@ fn item(it: &Item) -> ItemRow {
         tolerance: it.tolerance,
         measured: it.measured.map(|it| it.value),
         measured_sd: it.measured.map(|it| it.sd),
-        within: it.measured.map(|it| (low..=high).contains(&it.value)),
+        within: it.measured.map(|_| it.reads_inside()),
         verdict: match it.within {
             Within::Yes => "yes",
             Within::No => "no",

@@ -7,7 +7,7 @@ use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, decimals, spoken};
 
 use super::shown::Shown;
-use crate::figure::{ESTIMATED, bare, measured, number, percent};
+use crate::figure::{ACROSS_SIZES, ESTIMATED, bare, measured, number, of_several_sizes, percent};
 use crate::paragraph::paragraph;
 use crate::table::table;
 
@@ -22,6 +22,9 @@ pub fn told(shown: &Shown, units: Units) -> String {
     for bats in places.chunks(places.len().div_ceil(tables).max(1)) {
         out += &side_by_side(shown, bats, units);
         out.push('\n');
+    }
+    if of_several_sizes(&shown.bats) {
+        out += ACROSS_SIZES;
     }
     if shown.bats.iter().any(|it| it.swing_moment_kg_m2.is_estimated()) {
         out += &format!("{ESTIMATED} not measured, and so less sure\n\n");
@@ -65,8 +68,8 @@ pub fn sentence(shown: &Shown, units: Units) -> String {
     };
     let gap = spoken(Quantity::Speed, it.difference.value.abs(), it.difference.sd, units);
     let hand = shown.in_hand([fast, slow]);
-    let feel = shown.difference(pair, Figure::SwingMoment).and_then(|it| it.felt);
-    let feel = match feel {
+    let felt = shown.difference(pair, Figure::SwingMoment).and_then(|it| it.felt);
+    let feel = match felt {
         Some(Felt::Yes) => ", which any hand feels",
         Some(Felt::Unsure) => ", which some hands may feel",
         Some(Felt::No) => ", too little to feel",
@@ -76,11 +79,14 @@ pub fn sentence(shown: &Shown, units: Units) -> String {
         true => format!("{b} swings {}{feel}", hand.replace("the toe", &format!("the toe of {a}"))),
         false => format!("{b} {hand}"),
     };
-    match it.difference.real {
-        true => format!(
+    match (it.difference.real, felt) {
+        (true, Some(Felt::No)) => format!(
+            "At fifty runs the {stroke} with {a} is {gap} faster than with {b}: more than the doubt, though no hand would tell. {picks}"
+        ),
+        (true, _) => format!(
             "At fifty runs the {stroke} with {a} is {gap} faster than with {b}, and that is more than the doubt. {picks}"
         ),
-        false => format!(
+        (false, _) => format!(
             "At fifty runs the {stroke} is as fast with {b} as with {a}, as far as can be told ({gap} apart, within the doubt). {picks}"
         ),
     }

@@ -13,6 +13,7 @@ use backlift::drawing::sheet;
 use backlift::files::card;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
+use backlift::innings::score::runs_words;
 use backlift::measurement::plan::Goal;
 use backlift::units::{Quantity, Units, spoken};
 
@@ -97,17 +98,17 @@ pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
         .enumerate()
         .map(|(bat, b)| MapBat { bat, mass_kg: b.bat.mass_kg(), balance_m: b.bat.balance_m() })
         .collect();
-    let end = it.fitting.setting.plan.runs;
+    let end = runs_words(it.fitting.setting.plan.runs);
     MapPicture {
         sentence: format!(
-            "What bats of size {} are worth to this player at {end:.0} runs; the frame is the card's tolerance{}",
+            "What bats of size {} are worth to this player at {end}; the frame is the card's tolerance{}",
             it.card.size,
             letters(it)
         ),
         mass_kg,
         balance_m,
         value,
-        value_label: value_label(it, end, unit),
+        value_label: value_label(it, &end, unit),
         pickup_weight_kg: pickup,
         bats,
         target: Some(super::told::target(&it.card)),
@@ -115,14 +116,12 @@ pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
 }
 
 /// What the shades are, as the goal judges bats.
-fn value_label(it: &Fitted, end: f64, unit: &str) -> String {
+fn value_label(it: &Fitted, end: &str, unit: &str) -> String {
     match it.fitting.setting.goal {
         Goal::BallSpeed => {
-            format!(
-                "ball speed off the bat at {end:.0} runs, against a ball as fast as the bat, {unit}"
-            )
+            format!("ball speed off the bat at {end}, against a ball as fast as the bat, {unit}")
         }
-        Goal::BatSpeed => format!("bat speed at {end:.0} runs, {unit}"),
+        Goal::BatSpeed => format!("bat speed at {end}, {unit}"),
     }
 }
 
@@ -148,10 +147,10 @@ fn innings_sentence(it: &Fitted, units: Units) -> String {
     };
     let lost = (fresh - late).max(0.0);
     format!(
-        "With the bat to order the pull loses {} of its {} by {:.0} runs; {band}",
+        "With the bat to order the pull loses {} of its {} by {}; {band}",
         spoken(Quantity::Speed, lost, 0.3 * lost, units),
         spoken(Quantity::Speed, fresh, 0.3, units),
-        it.fitting.setting.plan.runs
+        runs_words(it.fitting.setting.plan.runs)
     )
 }
 

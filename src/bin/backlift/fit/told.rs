@@ -4,10 +4,11 @@ use backlift::card::Card;
 use backlift::drawing::map::MapTarget;
 use backlift::fit::given::Given;
 use backlift::fit::rule::Worth;
+use backlift::innings::score::runs_words;
 use backlift::units::{Quantity, Units, spoken};
 
 use super::Fitted;
-use crate::figure::{number, percent};
+use crate::figure::{ACROSS_SIZES, number, of_several_sizes, percent};
 use crate::paragraph;
 use crate::table::table;
 
@@ -32,7 +33,11 @@ pub fn told(it: &Fitted, units: Units) -> String {
         out += "\n";
     }
     out += &given_table(it, units);
+    out += &line(&best_guess(it));
     out += "\n";
+    if of_several_sizes(&it.loaded.bats) {
+        out += ACROSS_SIZES;
+    }
     out += &line(&format!(
         "Ask the maker for: size {}, {}, balanced {} from the top of the handle, picking up like {}.",
         card.size,
@@ -89,13 +94,24 @@ pub fn told(it: &Fitted, units: Units) -> String {
     out
 }
 
+/// What the yes and the no of the table rest on.
+fn best_guess(it: &Fitted) -> String {
+    let source = match it.loaded.player.calibration.is_some() {
+        true => "the strength that the nets found likeliest",
+        false => "the strength that the tables make likeliest",
+    };
+    format!(
+        "Yes and no are for {source}, and the true one may be another: how likely each bat is in time, `backlift calibrate` says."
+    )
+}
+
 /// The rule that chose, with what was set.
 pub fn rule(it: &Fitted, units: Units) -> String {
     let s = &it.fitting.setting;
     let limits = &it.loaded.scenario.fit;
     format!(
-        "at {:.0} runs a pull and a hook must still come off in the {} s there are against {} bowling with no joint above {} of what it has left; of the bats that do, the most ball speed; within {} the lighter pickup wins.",
-        s.plan.runs,
+        "at {} a pull and a hook must still come off in the {} s there are against {} bowling with no joint above {} of what it has left; of the bats that do, the most ball speed; within {} the lighter pickup wins.",
+        runs_words(s.plan.runs),
         number(s.available_time_s(), 2),
         spoken(Quantity::Speed, s.delivery.speed_m_s, 0.3, units),
         percent(s.share_limit, 0),
@@ -111,22 +127,22 @@ pub fn given_reason(it: &Fitted, index: usize) -> String {
     };
     let passes = |g: &Given| g.worth.as_ref().is_some_and(Worth::passes);
     let pass = it.fitting.given.iter().filter(|g| passes(g)).count();
-    let runs = it.fitting.setting.plan.runs;
+    let runs = runs_words(it.fitting.setting.plan.runs);
     let of = it.fitting.given.len();
     let stroke = name(g.worth.as_ref().and_then(|w| w.tightest));
     match (passes(g), of, pass) {
-        (true, 1, _) => format!("It leaves a pull and a hook in time at {runs:.0} runs."),
+        (true, 1, _) => format!("It leaves a pull and a hook in time at {runs}."),
         (true, _, 1) => format!(
-            "It is the only one of these bats that leaves a pull and a hook in time at {runs:.0} runs."
+            "It is the only one of these bats that leaves a pull and a hook in time at {runs}."
         ),
         (true, ..) => format!(
-            "It leaves a pull and a hook in time at {runs:.0} runs, and by the rule below it is the best of those that do."
+            "It leaves a pull and a hook in time at {runs}, and by the rule below it is the best of those that do."
         ),
         (false, 1, _) => {
-            format!("It comes too late at {runs:.0} runs, most of all in the {stroke}.")
+            format!("It comes too late at {runs}, most of all in the {stroke}.")
         }
         (false, ..) => format!(
-            "None of these bats leaves a pull and a hook in time at {runs:.0} runs; with this one the {stroke} misses by least."
+            "None of these bats leaves a pull and a hook in time at {runs}; with this one the {stroke} misses by least."
         ),
     }
 }
@@ -161,7 +177,7 @@ fn given_table(it: &Fitted, units: Units) -> String {
             ),
             late,
             match worth {
-                Some(w) if w.passes() => "yes".to_owned(),
+                Some(w) if w.passes() => format!("yes, {} to spare", percent(w.slack, 1)),
                 Some(w) => format!("no, {} short", percent(-w.slack, 1)),
                 None => "no, beyond control".to_owned(),
             },

@@ -1,5 +1,6 @@
 //! The study in words and a table.
 
+use backlift::innings::score::runs_words;
 use backlift::sensitivity::advice::Weight;
 use backlift::sensitivity::figure::Figure;
 use backlift::sensitivity::spread::Standing;
@@ -95,8 +96,8 @@ fn rests_on(shown: &Shown) -> Vec<String> {
     let study = &shown.study;
     let mut out = vec![
         format!(
-            "late: at {} runs, the end of the innings. A share is a part of the square of the doubt, with all that an input does together with others: a column adds to 100 or a little more",
-            number(shown.runs, 0)
+            "late: at {}, the end of the innings. A share is a part of the square of the doubt, with all that an input does together with others: a column adds to 100 or a little more",
+            runs_words(shown.runs)
         ),
         format!(
             "{} draws of the player and the bats, each swung, none interpolated; the least sure of these shares is known within ± {} (19 times in 20), the small ones far better. Surer with more --samples",

@@ -1,10 +1,11 @@
 //! The swing, its doubt, the second dynamics, and what a hurry does to it.
 
+use backlift::bat::Bat;
+use backlift::comparison::player_doubt::{PlayerDoubt, variance};
 use backlift::innings::played::delivery;
 use backlift::measurement::person::Handed;
-use backlift::player::Player;
 use backlift::player::grip::comfortable_diameter_m;
-use backlift::player::joints::{GROUP_COUNT, Group, JOINT_COUNT, JOINTS};
+use backlift::player::joints::{GROUP_COUNT, JOINT_COUNT, JOINTS};
 use backlift::stroke::Tolerance;
 use backlift::swing::batter::Batter;
 use backlift::swing::contact::Contact;
@@ -47,7 +48,7 @@ pub struct Swung {
 
 /// One standard deviation of the fastest swing's bat speed and stroke time, as shares, by its causes.
 pub struct Doubt {
-    /// Strength of the joints: speed, time.
+    /// Strength and build of the player: speed, time.
     pub strength: [f64; 2],
     /// Swing moment of the bat: speed, time.
     pub bat: [f64; 2],
@@ -99,7 +100,7 @@ pub fn swing(
     let swinger = held.swinger(&share);
     let engine = engine_swing(&swinger, time_s);
     step("asking what the doubt in strength and bat does", 0.6)?;
-    let start = Start { held: &held, share, speed_m_s: fastest.contact.bat_speed_m_s, fastest_s };
+    let start = Start { share, speed_m_s: fastest.contact.bat_speed_m_s, fastest_s };
     let heavier = weighed.with(
         weighed.mass_kg.value,
         weighed.balance_m.value,
@@ -110,7 +111,7 @@ pub fn swing(
         Err(_) => [0.0; 2],
     };
     let dynamics = engine.as_ref().map_or(0.0, |it| it.difference(&seen.contact).bat_speed.abs());
-    let doubt = Doubt { strength: start.strength(&loaded.player)?, bat: bat_doubt, dynamics };
+    let doubt = Doubt { strength: start.player(&batter, &weighed.bat)?, bat: bat_doubt, dynamics };
     step("hurrying", 0.95)?;
     let hurried = HURRIED.map(|it| (it, swinger.swing(it * fastest_s, None))).to_vec();
     Ok(Swung {
@@ -133,14 +134,13 @@ pub fn swing(
 }
 
 /// The fastest swing, from which one thing at a time is moved.
-struct Start<'a> {
-    held: &'a Held,
+struct Start {
     share: [f64; GROUP_COUNT],
     speed_m_s: f64,
     fastest_s: f64,
 }
 
-impl Start<'_> {
+impl Start {
     /// Change of the fastest swing's speed and time, as shares.
     fn moved(&self, held: &Held, share: &[f64; GROUP_COUNT]) -> Result<[f64; 2], SwingFault> {
         let it = held.fastest(share, Some(self.fastest_s))?;
@@ -150,28 +150,22 @@ impl Start<'_> {
         ])
     }
 
-    /// What one standard deviation of each joint group's strength does, root of the sum of squares: the
-    /// groups are taken to err independently (assumption; what they share through the grip is counted
-    /// with each). Of a player read in the nets: what one standard deviation of each doubt they left does.
-    fn strength(&self, player: &Player) -> Result<[f64; 2], SwingFault> {
-        let moves: Vec<[f64; GROUP_COUNT]> = match player.weaker_by_nets() {
-            Some(columns) => columns.to_vec(),
-            None => Group::ALL
-                .map(|group| {
-                    let mut factors = [1.0; GROUP_COUNT];
-                    factors[group as usize] += player.strength.relative_sd[group as usize];
-                    factors
-                })
-                .to_vec(),
+    /// What one standard deviation of each doubt about the player does, root of the sum of squares: the very
+    /// doubts that `compare` carries, so that both say the same ± of the same pull.
+    fn player(&self, batter: &Batter, bat: &Bat) -> Result<[f64; 2], SwingFault> {
+        let one = |batter: &Batter| match self.moved(&batter.strokes[0].hold(bat)?, &self.share) {
+            // So weak a player has no controlled swing at all: all of it is in doubt.
+            Err(SwingFault::NoControlledSwing { .. }) => Ok([1.0, 1.0]),
+            other => other,
         };
-        let moved = moves
+        let moved = PlayerDoubt::all(batter)
             .par_iter()
-            .map(|factors| {
-                let share = core::array::from_fn(|i| self.share[i] * factors[i]);
-                self.moved(self.held, &share)
-            })
-            .collect::<Result<Vec<_>, _>>()?;
-        let of = |k: usize| independent_sd(&moved.iter().map(|it| it[k]).collect::<Vec<_>>());
+            .map(|doubt| Ok([one(&doubt.batters[0])?, one(&doubt.batters[1])?]))
+            .collect::<Result<Vec<_>, SwingFault>>()?;
+        let of = |k: usize| {
+            let sum: f64 = moved.iter().map(|[a, b]| variance([a[k], b[k]])).sum();
+            libm::sqrt(sum)
+        };
         Ok([of(0), of(1)])
     }
 }

@@ -25,6 +25,9 @@ pub fn told(swung: &Swung, units: Units) -> String {
     out += &speeds(swung, units);
     out += "\nLoads, the largest on the way to the ball:\n";
     out += &loads(swung, units);
+    if let Some(words) = beyond_grip(swung) {
+        out += &(paragraph(&words) + "\n");
+    }
     out += "\nIn a hurry, with less time than the fastest controlled swing takes:\n";
     out += &hurry(swung, units);
     out += "\nHow sure the bat speed is:\n";
@@ -152,6 +155,23 @@ fn loads(swung: &Swung, units: Units) -> String {
     )
 }
 
+/// What is said where a hand would need more grip than it has.
+fn beyond_grip(swung: &Swung) -> Option<String> {
+    let needed = [&swung.seen.top, &swung.seen.bottom].map(|it| it.grip_needed_n);
+    let short = |hand: usize| needed[hand] > swung.grip_n[hand];
+    let which = match [short(0), short(1)] {
+        [true, true] => "Both hands need",
+        [true, false] => "The top hand needs",
+        [false, true] => "The bottom hand needs",
+        [false, false] => return None,
+    };
+    let most = (0..2).map(|hand| needed[hand] / swung.grip_n[hand] - 1.0).fold(0.0, f64::max);
+    Some(format!(
+        "{which} more grip than there is, for a moment {} more: there the handle would give in the fingers, and this swing is computed as if the top hand held. How rough grip and glove are is a guess, good within a quarter either way",
+        percent(most, 0)
+    ))
+}
+
 fn hurry(swung: &Swung, units: Units) -> String {
     let row = |share: f64, it: &Contact| {
         if !it.reached {
@@ -178,7 +198,7 @@ fn hurry(swung: &Swung, units: Units) -> String {
 
 fn doubts(swung: &Swung, units: Units) -> String {
     let mut out = format!(
-        "  ± {} for the strength of the joints, ± {} for the bat's swing moment\n",
+        "  ± {} for the player's strength and build, ± {} for the bat's swing moment\n",
         percent(swung.doubt.strength[0], 1),
         percent(swung.doubt.bat[0], 1)
     );
