@@ -37,7 +37,12 @@ pub fn wash(colour: Colour, share: f32) -> Color32 {
     thinned(ink(colour), share)
 }
 
-/// The same of any colour.
+/// A share of one colour in another, as the eye mixes them; nothing shines through.
+pub fn mixed(under: Colour, colour: Colour, share: f32) -> Color32 {
+    ink(under).lerp_to_gamma(ink(colour), share)
+}
+
+/// The same as [`wash`] of any colour.
 pub fn thinned(colour: Color32, share: f32) -> Color32 {
     Color32::from(Rgba::from(colour).multiply(share))
 }
@@ -134,14 +139,14 @@ fn visuals(look: &Look) -> egui::Visuals {
     it.error_fg_color = alarm(look);
     it.warn_fg_color = ink(theme.quiet);
     it.hyperlink_color = ink(theme.bats[0]);
-    it.selection.bg_fill = wash(theme.bats[0], 0.25);
+    it.selection.bg_fill = mixed(theme.ground, theme.bats[0], 0.22);
     it.selection.stroke = focus;
     let square = CornerRadius::same(2);
     for (widget, fill, edge) in [
         (&mut it.widgets.noninteractive, paper, line),
         (&mut it.widgets.inactive, page, line),
         (&mut it.widgets.hovered, page, Stroke::new(1.0, ink(theme.quiet))),
-        (&mut it.widgets.active, wash(theme.bats[0], 0.25), focus),
+        (&mut it.widgets.active, mixed(theme.ground, theme.bats[0], 0.22), focus),
         (&mut it.widgets.open, page, line),
     ] {
         (widget.bg_fill, widget.weak_bg_fill, widget.bg_stroke) = (fill, fill, edge);

@@ -3,7 +3,7 @@
 use egui::{Align2, FontId, Mesh, Painter, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui, Vec2};
 
 use crate::studio::look::Look;
-use crate::studio::style::{GRID, ink, theme, wash};
+use crate::studio::style::{GRID, ink, mixed, theme};
 
 /// Half the outline of a bat seen from the front: share of its length from the top, and half its width as
 /// a share of its length.
@@ -34,7 +34,7 @@ impl Pen {
             line: Stroke::new(1.5, ink(theme.ink)),
             mark: Stroke::new(1.5, ink(theme.bats[0])),
             font: TextStyle::Small.resolve(ui.style()),
-            wood: wash(theme.hairline, 0.6),
+            wood: mixed(theme.ground, theme.hairline, 0.6),
         }
     }
 

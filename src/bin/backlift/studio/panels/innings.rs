@@ -12,7 +12,7 @@ use crate::figure::{percent, speed_unit};
 use crate::studio::action::Action;
 use crate::studio::innings::{Of, bat_speed_m_s, time_in_hand_s, wrist_share};
 use crate::studio::state::Studio;
-use crate::studio::style::{ink, theme, wash};
+use crate::studio::style::{ink, mixed, theme, thinned};
 
 /// Score at the right end.
 const LAST: f64 = 100.0;
@@ -134,7 +134,8 @@ fn one(
     for (bat, points) in &lines {
         let colour = bat_look(theme, *bat).0;
         let band: Vec<_> = points.iter().map(|it| (it[0], it[1], it[3])).collect();
-        chart.band(&band, wash(colour, 0.18));
+        // Pale, and then thinned: in linear light a dark colour thinned alone is grey.
+        chart.band(&band, thinned(mixed(theme.ground, colour, 0.35), 0.6));
     }
     for (bat, points) in &lines {
         let colour = ink(bat_look(theme, *bat).0);
