@@ -115,7 +115,7 @@ impl<'a> Chart<'a> {
     pub fn patch(&self, at: Pos2, anchor: Align2, words: &str, colour: Color32) {
         let galley = self.painter.layout_no_wrap(words.to_owned(), self.quiet.clone(), colour);
         let rect = anchor.anchor_size(at, galley.size());
-        let page = ink(theme(self.look).panel).gamma_multiply(0.85);
+        let page = ink(theme(self.look).panel);
         self.painter.rect_filled(rect.expand(2.0), 2.0, page);
         self.painter.galley(rect.min, galley, colour);
     }

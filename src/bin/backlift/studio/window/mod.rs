@@ -50,6 +50,7 @@ fn shown(studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, Stop
             let window = Window { title, ..Window::default() };
             let windows = WindowPlugin { primary_window: Some(window), ..default() };
             app.add_plugins(plugins.set(windows));
+            app.add_systems(Update, pace::rest);
         }
         Some((script, _)) => {
             let exit_condition = ExitCondition::DontExit;

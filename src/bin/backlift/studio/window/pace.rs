@@ -1,10 +1,12 @@
 //! How long pictures take, and less detail where they take too long.
 
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
 use bevy::prelude::*;
+use bevy::winit::{UpdateMode, WinitSettings};
 
 use super::screen::Kind;
+use super::stage::Stage;
 use crate::studio::action::Action;
 use crate::studio::state::Studio;
 
@@ -13,6 +15,9 @@ const SLOW_S: f32 = 1.0 / 25.0;
 const WATCHED: usize = 30;
 /// Pictures at first that say nothing: shaders are built.
 const FIRST: usize = 20;
+
+/// Where nothing moves a picture is shown at least this often, to take in what threads have found.
+const RESTING: Duration = Duration::from_millis(100);
 
 /// Lengths of pictures, s.
 #[derive(Resource, Default)]
@@ -50,9 +55,32 @@ impl Pace {
     }
 }
 
+/// Pictures follow each other while something moves; else only when something is done, and now and then.
+pub fn rest(studio: NonSend<Studio>, stage: NonSend<Stage>, mut settings: ResMut<WinitSettings>) {
+    let mode = match moves(&studio, &stage) || !studio.is_settled() {
+        true => UpdateMode::Continuous,
+        false => UpdateMode::reactive(RESTING),
+    };
+    settings.focused_mode = mode;
+    settings.unfocused_mode = mode;
+}
+
+fn moves(studio: &Studio, stage: &Stage) -> bool {
+    studio.playback.playing && stage.room.is_positive()
+}
+
 /// Keeps the time of each picture.
-pub fn watch(mut pace: ResMut<Pace>, kind: Res<Kind>, mut studio: NonSendMut<Studio>) {
+pub fn watch(
+    mut pace: ResMut<Pace>,
+    kind: Res<Kind>,
+    mut studio: NonSendMut<Studio>,
+    stage: NonSend<Stage>,
+) {
     let now = Instant::now();
+    if kind.is_window() && !moves(&studio, &stage) {
+        pace.last = None;
+        return;
+    }
     let before = pace.last.replace(now);
     let Some(before) = before else { return };
     let took_s = now.duration_since(before).as_secs_f32();
