@@ -1,9 +1,9 @@
 //! A command that is stopped, or whose disk fills up, leaves what was there before.
 #![cfg(unix)]
 
+use std::io::{BufRead, BufReader, Read};
 use std::path::Path;
 use std::process::{Command, Stdio};
-use std::time::Duration;
 
 const OLD: &str = "a card of last year";
 
@@ -33,14 +33,17 @@ fn only_the_old_card_is_there(folder: &Path) {
 #[test]
 fn ctrl_c_in_the_middle_of_a_fit_leaves_the_old_files_and_exits_with_130() {
     let folder = folder();
-    let fit = fit(folder.path()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
-    std::thread::sleep(Duration::from_secs(2));
+    let mut fit = fit(folder.path()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+    // No terminal, and yet it is told how far the work is.
+    let mut told = BufReader::new(fit.stderr.take().unwrap());
+    let mut line = String::new();
+    told.read_line(&mut line).unwrap();
+    assert!(line.contains(" %  swinging"), "{line}");
     let pressed = Command::new("kill").args(["-INT", &fit.id().to_string()]).status().unwrap();
     assert!(pressed.success());
     let output = fit.wait_with_output().unwrap();
-    let said = String::from_utf8_lossy(&output.stderr);
-    assert_eq!(output.status.code(), Some(130), "{said}");
-    assert!(said.contains(" %  "), "no terminal, and yet it is told how far the work is: {said}");
+    told.read_to_string(&mut line).unwrap();
+    assert_eq!(output.status.code(), Some(130), "{line}");
     assert_eq!(String::from_utf8_lossy(&output.stdout), "");
     only_the_old_card_is_there(folder.path());
 }
