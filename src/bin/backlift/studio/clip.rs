@@ -2,7 +2,7 @@
 
 use gif::{Encoder, Frame, Repeat};
 
-use super::film_out::{Still, mistake};
+use super::still::{Still, mistake};
 use crate::outcome::Stop;
 
 /// Pictures of a stroke.

@@ -6,11 +6,12 @@ use backlift::files::fault::Fault;
 use backlift::files::save::over;
 
 use super::playback::Playback;
-use super::progress_of;
 use super::state::Studio;
+use super::still::Still;
 use super::work::{Answer, Question};
 use super::{clip, page};
 use crate::outcome::Stop;
+use crate::progress::Progress;
 
 /// What becomes of the pictures.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -19,15 +20,6 @@ pub enum Into {
     Clip(PathBuf),
     /// One page as PNG: what the two bats do, in words, figures and pictures.
     Page(PathBuf),
-}
-
-/// A picture of the net.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Still {
-    /// Width and height, pixels.
-    pub size: [u32; 2],
-    /// Red, green, blue, alpha of every pixel, row by row.
-    pub rgba: Vec<u8>,
 }
 
 /// Pictures under way.
@@ -80,11 +72,9 @@ impl Studio {
         let key = self.derived.fit_key.rotate_left(17);
         self.results.failed.remove(&key);
         let page = page::Page::of(self);
-        let task = move |progress: &crate::progress::Progress, _: &dyn Fn(Answer)| {
+        let task = move |progress: &Progress, _: &dyn Fn(Answer)| {
             let (path, bytes) = match into {
-                Into::Clip(path) => {
-                    (path, clip::gif(&stills, &|share| progress_of(progress, share))?)
-                }
+                Into::Clip(path) => (path, clip::gif(&stills, &|share| goes_on(progress, share))?),
                 Into::Page(path) => (path, page.png(&stills)?),
             };
             over(&path, &bytes)?;
@@ -109,12 +99,15 @@ impl Studio {
     }
 }
 
+/// Tells how far the work is; an error where it is to stop.
+fn goes_on(progress: &Progress, share: f64) -> Result<(), Stop> {
+    match progress.report("writing the pictures", share) {
+        std::ops::ControlFlow::Continue(()) => Ok(()),
+        std::ops::ControlFlow::Break(()) => Err(Stop::Cancelled),
+    }
+}
+
 fn folder_of(path: &Path) -> PathBuf {
     let folder = path.parent().filter(|it| !it.as_os_str().is_empty());
     folder.map_or_else(|| PathBuf::from("."), Path::to_path_buf)
-}
-
-/// What is wrong with a picture is no fault of the user's.
-pub(super) fn mistake(what: &dyn std::fmt::Display) -> Stop {
-    Stop::OurMistake(what.to_string())
 }

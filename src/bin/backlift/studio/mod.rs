@@ -27,6 +27,7 @@ pub mod results;
 pub mod scene;
 pub mod script;
 pub mod state;
+mod still;
 pub mod style;
 pub mod tap;
 #[cfg(test)]
@@ -69,12 +70,4 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let recovery = if script.is_some() { Recovery::default() } else { Recovery::usual() };
     let studio = Studio::new(args.scenario.as_deref(), recovery)?;
     window::run(studio, script.map(|it| (it, args.size)))
-}
-
-/// Work that tells how far it is and hears that it is to stop.
-fn progress_of(progress: &crate::progress::Progress, share: f64) -> Result<(), Stop> {
-    match progress.report("writing the pictures", share) {
-        std::ops::ControlFlow::Continue(()) => Ok(()),
-        std::ops::ControlFlow::Break(()) => Err(Stop::Cancelled),
-    }
 }

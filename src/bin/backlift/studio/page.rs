@@ -8,8 +8,8 @@ use backlift::drawing::type_setting::{Lettering, Size};
 use resvg::tiny_skia::{FilterQuality, Pixmap, PixmapPaint, Transform};
 
 use super::figures::Row;
-use super::film_out::{Still, mistake};
 use super::state::Studio;
+use super::still::{Still, mistake};
 use crate::outcome::Stop;
 
 /// Width of the page, px, and pixels to a px.

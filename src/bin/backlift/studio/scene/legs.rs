@@ -4,7 +4,7 @@
 use backlift::frames::{DMat3, DVec3, Mirror, rotation};
 
 use super::body::{Frame, Part, Side};
-use super::pose::Place;
+use super::place::Place;
 use crate::studio::film::Picture;
 
 /// Half the stance along the pitch over stature (assumption, for the drawing only).

@@ -7,6 +7,7 @@ pub mod eye;
 pub mod ground;
 mod legs;
 pub mod overlay;
+pub mod place;
 pub mod pose;
 pub mod solid;
 
@@ -23,7 +24,8 @@ use super::state::Studio;
 use body::{Frame, eyes_m};
 use eye::{Eye, Seen};
 use legs::Feet;
-use pose::{Place, Pose, Posed};
+use place::Place;
+use pose::{Pose, Posed};
 
 /// Two players side by side stand this far apart, over stature.
 const APART: f64 = 0.95;

@@ -8,29 +8,8 @@ use backlift::swing::chain::Chain;
 
 use super::body::{Frame, Part, Side};
 use super::legs::{Feet, leg};
+use super::place::Place;
 use crate::studio::film::Picture;
-
-/// A part's frame.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Place {
-    /// Origin, m, W.
-    pub position_W: DVec3,
-    /// Axes, as columns in W.
-    pub R: DMat3,
-    /// Drawn so many times as long.
-    pub stretch: f64,
-}
-
-impl Place {
-    fn new(position_W: DVec3, R: DMat3) -> Self {
-        Self { position_W, R, stretch: 1.0 }
-    }
-
-    /// A point of the part, in W.
-    pub fn point(&self, local: DVec3) -> DVec3 {
-        self.position_W + self.R * local
-    }
-}
 
 /// Player and bat at an instant.
 #[derive(Clone, Debug)]

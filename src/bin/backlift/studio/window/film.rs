@@ -7,8 +7,8 @@ use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
 
 use super::screen::Kind;
 use super::stage::Stage;
-use crate::studio::film_out::Still;
 use crate::studio::state::Studio;
+use crate::studio::still::Still;
 
 /// Pictures shown before one is taken, so that the instant is on the screen.
 const SETTLE: u32 = 3;

@@ -18,7 +18,7 @@ use bevy::render::render_resource::TextureFormat;
 use crate::studio::look::Look;
 use crate::studio::scene::body::{Part, parts};
 use crate::studio::scene::eye::{Eye, NEAR_M};
-use crate::studio::scene::pose::Place;
+use crate::studio::scene::place::Place;
 use crate::studio::scene::solid::{Solid, Tone};
 use crate::studio::scene::{Figure, Scene, bat, ground};
 use crate::studio::state::Studio;
