@@ -32,6 +32,9 @@ use super::style::{self, GRID, ink, theme};
 /// Narrower than this, px at scale 1, both sides stand on the right.
 const NARROW: f32 = 1150.0;
 
+/// Lower than this, px at scale 1, what stands under the scene stands beside it.
+const LOW: f32 = 460.0;
+
 /// Shows everything, and does what was done. Returns where the scene may be drawn; an empty rectangle
 /// where it is not shown.
 pub fn show(ui: &mut Ui, it: &mut Studio) -> Rect {
@@ -89,6 +92,8 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
         return Rect::NOTHING;
     }
     let mut room = Rect::NOTHING;
+    let has_below = !matches!(it.view, View::Map | View::Card);
+    let low = has_below && ui.available_height() < LOW * scale;
     Panel::right("figures").frame(paper).exact_size(figures).show(ui, |ui| {
         if matches!(it.view, View::Map) {
             room = corner(ui);
@@ -96,6 +101,13 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
         }
         ScrollArea::vertical().show(ui, |ui| {
             beside(ui, it, out);
+            if low {
+                playback::playback(ui, it, out);
+                if matches!(it.view, View::Innings) {
+                    let size = egui::vec2(ui.available_width(), 0.5 * LOW * scale);
+                    ui.allocate_ui(size, |ui| innings::innings(ui, it, out));
+                }
+            }
             if narrow {
                 bats::hands_and_bats(ui, it, out);
             }
@@ -109,7 +121,9 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
             CentralPanel::default().frame(paper).show(ui, |ui| card::preview(ui, it));
         }
         _ => {
-            below(ui, it, out, paper);
+            if !low {
+                below(ui, it, out, paper);
+            }
             room = ui.available_rect_before_wrap();
             scene::scene(ui, it, room, out);
         }

@@ -205,7 +205,9 @@ impl Over<'_> {
         let rect = self.text(at, Align2::LEFT_BOTTOM, limits, 12.0, quiet);
         at.y = rect.top() - 4.0;
         let units = self.it.look.units;
-        for figure in self.scene.figures.iter().rev() {
+        // In a low room only the instant; the figures stand beside it.
+        let low = self.room.height() < 300.0 * self.it.look.text_scale;
+        for figure in self.scene.figures.iter().rev().filter(|_| !low) {
             let speed = spoken(Quantity::Speed, figure.bat_speed_m_s, 0.3, units);
             let [top, bottom] = figure.wrist_share.map(|it| 100.0 * it.min(1.0));
             let wrists = match self.is_small() {

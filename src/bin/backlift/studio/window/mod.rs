@@ -25,6 +25,8 @@ use super::state::Studio;
 use crate::outcome::{Outcome, Stop};
 pub use screen::Size;
 
+/// Exit code of bevy for a program that was asked to end.
+const CANCELLED: u8 = 130;
 /// A picture of a script is so long after the one before, s: the same on every machine.
 const SCRIPT_STEP_S: f64 = 1.0 / 60.0;
 
@@ -76,6 +78,8 @@ fn shown(studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, Stop
         .add_systems(PostUpdate, stage::mirror.before(TransformSystems::Propagate));
     match app.run() {
         AppExit::Success => Ok(Outcome::Done),
+        // The program was asked to end, by Ctrl-C or otherwise.
+        AppExit::Error(code) if code.get() == CANCELLED => Err(Stop::Cancelled),
         AppExit::Error(_) => {
             let fault = app.world_mut().remove_non_send::<shots::Replay>().and_then(|it| it.fault);
             Err(fault.unwrap_or_else(no_pictures).into())
