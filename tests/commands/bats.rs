@@ -113,6 +113,7 @@ fn swing_gives_every_figure_and_a_left_hander_gets_the_right_handers() {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn swing_says_where_a_hand_needs_more_grip_than_it_has() {
     let folder = tempfile::tempdir().unwrap();
     for grip in ["20 kg", "60 kg"] {

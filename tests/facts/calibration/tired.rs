@@ -35,6 +35,7 @@ fn lost(tired: usize) -> (f64, f64) {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn twenty_tired_pulls_and_twenty_fresh_ones_narrow_fatigue_to_what_a_fit_needs() {
     for tired in [5, 10, TIRED] {
         let (stated, error) = lost(tired);

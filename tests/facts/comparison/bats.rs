@@ -117,6 +117,7 @@ fn of_two_identical_bats_no_difference_is_real_and_none_is_felt() {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn thirty_grams_at_the_toe_are_real_and_slow_the_bat() {
     let net = &club().0;
     let taped = weighed(&with_toe_tape(&net.bats[0], 0.030));

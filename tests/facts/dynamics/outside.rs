@@ -27,6 +27,7 @@ fn reference_the_miss_of_two_arms_shrinks_with_the_fourth_power_of_the_step() {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn reference_two_hundred_drawn_swings_end_as_fast() {
     agrees(drawn_chains::check);
 }

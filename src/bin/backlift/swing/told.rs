@@ -198,7 +198,7 @@ fn hurry(swung: &Swung, units: Units) -> String {
 
 fn doubts(swung: &Swung, units: Units) -> String {
     let mut out = format!(
-        "  ± {} for the player's strength and build, ± {} for the bat's swing moment\n",
+        "  ± {} for strength and build, ± {} for the bat's swing moment\n",
         percent(swung.doubt.strength[0], 1),
         percent(swung.doubt.bat[0], 1)
     );
