@@ -1,6 +1,7 @@
 //! The ground of the map: what is shown at each weight and balance, in the reader's units.
 
 use backlift::fit::rule::Worth;
+use backlift::innings::score::runs_words;
 use backlift::units::{INCH_M, POUND_KG, Units};
 
 use super::action::ColourBy;
@@ -37,16 +38,15 @@ pub fn axis_units(units: Units) -> ([f64; 2], [&'static str; 2]) {
 /// What a bat's figure is shown in: its words, and how much of it is one of the core's units.
 pub fn value_words(by: ColourBy, runs: f64, units: Units) -> (String, f64) {
     let (unit, per_m_s) = speed_unit(units);
+    let at = runs_words(runs);
     match by {
-        ColourBy::Pull => (format!("bat speed of the pull at {runs:.0} runs, {unit}"), per_m_s),
-        ColourBy::Wrist => (format!("wrist share of the pull at {runs:.0} runs, %"), 100.0),
-        ColourBy::BallSpeed => (format!("speed off the bat at {runs:.0} runs, {unit}"), per_m_s),
+        ColourBy::Pull => (format!("bat speed of the pull at {at}, {unit}"), per_m_s),
+        ColourBy::Wrist => (format!("wrist share of the pull at {at}, %"), 100.0),
+        ColourBy::BallSpeed => (format!("speed off the bat at {at}, {unit}"), per_m_s),
         ColourBy::Gained => {
-            (format!("speed off the bat over the first bat's at {runs:.0} runs, {unit}"), per_m_s)
+            (format!("speed off the bat over the first bat's at {at}, {unit}"), per_m_s)
         }
-        ColourBy::Reserve => {
-            (format!("time to spare for the short ball at {runs:.0} runs, %"), 100.0)
-        }
+        ColourBy::Reserve => (format!("time to spare for the short ball at {at}, %"), 100.0),
     }
 }
 

@@ -5,6 +5,7 @@ use backlift::drawing::palette::{LIGHT, bat_letter, bat_look};
 use backlift::drawing::picture::{Area, Picture, Stroke};
 use backlift::drawing::png::png;
 use backlift::drawing::type_setting::{Lettering, Size};
+use backlift::innings::score::runs_words;
 use resvg::tiny_skia::{FilterQuality, Pixmap, PixmapPaint, Transform};
 
 use super::figures::Row;
@@ -41,7 +42,11 @@ impl Page {
         let loaded = it.derived.loaded.as_ref();
         let player = loaded.map(|it| &it.player);
         let runs = it.playback.runs;
-        let when = if runs == 0 { "fresh".to_owned() } else { format!("after {runs} runs") };
+        let when = if runs == 0 {
+            "fresh".to_owned()
+        } else {
+            format!("after {}", runs_words(f64::from(runs)))
+        };
         let shown = it.playback.bats.iter().take(it.slots());
         Self {
             sentence: it.pair_sentence(),

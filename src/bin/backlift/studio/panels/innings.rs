@@ -3,6 +3,7 @@
 use backlift::drawing::axis::Axis;
 use backlift::drawing::palette::{bat_letter, bat_look};
 use backlift::innings::played::FIFTY;
+use backlift::innings::score::runs_words;
 use backlift::units::{Quantity, spoken};
 use egui::{Align2, Sense, Ui};
 
@@ -108,7 +109,7 @@ fn one(
     let (whole, response) = ui.allocate_exact_size(size.into(), Sense::click_and_drag());
     let runs = f64::from(it.playback.runs);
     response.widget_info(|| {
-        let words = format!("{name} through the innings, now at {runs:.0} runs");
+        let words = format!("{name} through the innings, now at {}", runs_words(runs));
         egui::WidgetInfo::labeled(egui::WidgetType::Slider, true, words)
     });
     let shown = if it.playback.second { 2 } else { 1 };

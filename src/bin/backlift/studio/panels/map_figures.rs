@@ -1,6 +1,7 @@
 //! Beside the map: what is asked of it, how far the search is, and the bats' figures at once.
 
 use backlift::fit::rule::Worth;
+use backlift::innings::score::runs_words;
 use backlift::units::{Quantity, spoken};
 use egui::{ProgressBar, Ui};
 
@@ -68,7 +69,7 @@ pub fn map_figures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         }
     });
     let runs = fitted.it.fitting.setting.plan.runs;
-    head(ui, &format!("At {runs:.0} runs"));
+    head(ui, &format!("At {}", runs_words(runs)));
     table(ui, it);
     ui.horizontal_wrapped(|ui| match it.tried {
         Some(_) => {

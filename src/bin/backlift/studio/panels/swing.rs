@@ -1,5 +1,6 @@
 //! What the swing does: figures of both bats and the difference.
 
+use backlift::innings::score::runs_words;
 use egui::Ui;
 
 use super::table::{Table, name};
@@ -16,7 +17,8 @@ pub fn swing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let late = it.playback.second && !it.is_compared();
     pending(ui, late && it.playback.bats[0] != it.playback.bats[1]);
     let runs = it.playback.runs;
-    let when = if runs == 0 { "fresh".to_owned() } else { format!("at {runs} runs") };
+    let when =
+        if runs == 0 { "fresh".to_owned() } else { format!("at {}", runs_words(f64::from(runs))) };
     head(ui, &format!("The {}, {when}", it.playback.stroke));
     rows(ui, it);
     let mut score = runs;
