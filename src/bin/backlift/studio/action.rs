@@ -17,6 +17,8 @@ pub enum Action {
     Maker,
     /// A scenario file.
     Open(PathBuf),
+    /// A file let fall on the window: a card is checked against, anything else opened.
+    Dropped(PathBuf),
     /// Asks which file to open.
     AskOpen,
     /// Writes the scenario over its file; asks for one if it has none.

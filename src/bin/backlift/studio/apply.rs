@@ -20,6 +20,10 @@ impl Studio {
             Action::Demo | Action::New | Action::Maker | Action::Open(_) | Action::Close => {
                 self.leave(action);
             }
+            Action::Dropped(path) => match is_card(&path) {
+                true => self.check_against_file(&path),
+                false => self.leave(Action::Open(path)),
+            },
             Action::AskOpen => self.asks.push_back(Ask::Open),
             Action::AskSave => self.asks.push_back(Ask::SaveAs),
             Action::AskCard => self.asks.push_back(Ask::CardFolder),
@@ -292,6 +296,14 @@ impl Studio {
             Err(Faults(faults)) => faults.iter().for_each(|it| self.say_fault(it)),
         }
     }
+}
+
+/// Whether a file says of itself, near its start, that it is a card.
+fn is_card(path: &Path) -> bool {
+    use std::io::Read;
+    let mut start = Vec::new();
+    let read = std::fs::File::open(path).and_then(|it| it.take(4096).read_to_end(&mut start));
+    read.is_ok() && String::from_utf8_lossy(&start).contains(backlift::files::card::SCHEMA)
 }
 
 fn play(playback: &mut Playback) {

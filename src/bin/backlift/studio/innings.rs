@@ -86,6 +86,8 @@ pub struct Before {
     pub innings: Option<Arc<Innings>>,
     /// In which each stroke is asked for, s: the same for every bat in these hands.
     pub asked_time_s: Option<Vec<f64>>,
+    /// Older figures of the bat are on the screen: all scores come together, and so sooner.
+    pub together: bool,
 }
 
 /// A figure between what may be least and most.
@@ -138,10 +140,12 @@ impl Innings {
             },
         };
         let scores: &[f64] = if before.innings.is_some() { &FINER } else { &FIRST };
-        for (n, runs) in scores.iter().enumerate() {
-            step(0.2 + 0.8 * n as f64 / scores.len() as f64)?;
+        let count = scores.len();
+        let at_once = if before.together { count } else { 1 };
+        for (n, scores) in scores.chunks(at_once).enumerate() {
+            step(0.2 + 0.8 * (n * at_once) as f64 / count as f64)?;
             let plan = &loaded.scenario.innings;
-            let new = play(&batter, &weighed.bat, plan, it.delivery, &it.asked_time_s, &[*runs])
+            let new = play(&batter, &weighed.bat, plan, it.delivery, &it.asked_time_s, scores)
                 .map_err(|fault| innings_stop(&loaded.places, fault))?;
             for at in new {
                 let most_tired = it.most_tired(&batter, &held, &at)?;
@@ -149,7 +153,7 @@ impl Innings {
                 it.points.push(Point { at, most_tired, films });
             }
             it.points.sort_by(|a, b| a.at.left.runs.total_cmp(&b.at.left.runs));
-            if n + 1 < scores.len() {
+            if (n + 1) * at_once < count {
                 tell(it.clone());
             }
         }

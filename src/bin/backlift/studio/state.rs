@@ -279,6 +279,8 @@ impl Studio {
             let before = Before {
                 innings: known.filter(|_| matches!(question, Question::Finer(_))),
                 asked_time_s: self.results.asked_time_s(self.derived.player_key),
+                together: self.results.innings_shown(bat, None).is_some()
+                    && matches!(question, Question::Innings(_)),
             };
             self.work.ask_on(question, key, Arc::clone(loaded), before);
         }

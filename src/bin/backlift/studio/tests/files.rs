@@ -84,3 +84,19 @@ fn a_file_that_cannot_be_written_leaves_the_changes_on_the_screen() {
     assert!(it.document.is_changed());
     assert!(it.notices.iter().any(|it| it.is_fault));
 }
+
+#[test]
+fn a_file_let_fall_on_the_window_is_opened_and_a_card_is_checked_against() {
+    let folder = tempdir().unwrap();
+    let scenario = folder.path().join("kit.ron");
+    std::fs::write(&scenario, include_str!("../../../../../scenarios/club.ron")).unwrap();
+    let mut it = demo();
+    it.apply(Action::Dropped(scenario.clone()));
+    assert_eq!(it.document.path(), Some(scenario.as_path()));
+    // What only says that it is a card is refused as one, and the scenario stays.
+    let card = folder.path().join("card.ron");
+    std::fs::write(&card, "(schema: \"backlift/card/1\")").unwrap();
+    it.apply(Action::Dropped(card));
+    assert_eq!(it.document.path(), Some(scenario.as_path()));
+    assert!(it.notices.iter().any(|it| it.is_fault), "{:?}", it.notices);
+}

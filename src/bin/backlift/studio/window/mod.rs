@@ -19,6 +19,7 @@ use bevy::window::{ExitCondition, PrimaryWindow};
 use bevy::winit::WinitPlugin;
 use bevy_egui::{EguiGlobalSettings, EguiPlugin, EguiPrimaryContextPass};
 
+use super::action::Action;
 use super::dialogs::Dialogs;
 use super::script::Script;
 use super::state::Studio;
@@ -73,7 +74,7 @@ fn shown(studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, Stop
         .insert_non_send(film::Camera::default())
         .insert_resource(pace::Pace::default())
         .add_systems(Startup, (screen::set_up, stage::set_up))
-        .add_systems(Update, (tick, pace::watch, film::film.after(tick)))
+        .add_systems(Update, (dropped, tick, pace::watch, film::film).chain())
         .add_systems(EguiPrimaryContextPass, screen::show)
         .add_systems(PostUpdate, stage::mirror.before(TransformSystems::Propagate));
     match app.run() {
@@ -96,6 +97,14 @@ fn no_pictures() -> Fault {
 fn no_display() -> bool {
     cfg!(target_os = "linux")
         && ["DISPLAY", "WAYLAND_DISPLAY"].iter().all(|it| std::env::var_os(it).is_none())
+}
+
+fn dropped(mut files: MessageReader<FileDragAndDrop>, mut studio: NonSendMut<Studio>) {
+    for file in files.read() {
+        if let FileDragAndDrop::DroppedFile { path_buf, .. } = file {
+            studio.apply(Action::Dropped(path_buf.clone()));
+        }
+    }
 }
 
 fn tick(
