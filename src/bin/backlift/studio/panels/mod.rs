@@ -94,7 +94,7 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
     let mut room = Rect::NOTHING;
     let has_below = !matches!(it.view, View::Map | View::Card);
     let low = has_below && ui.available_height() < LOW * scale;
-    Panel::right("figures").frame(paper).exact_size(figures).show(ui, |ui| {
+    let figures = Panel::right("figures").frame(paper).exact_size(figures).show(ui, |ui| {
         if matches!(it.view, View::Map) {
             room = corner(ui);
             scene::scene(ui, it, room, out);
@@ -125,6 +125,8 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
                 below(ui, it, out, paper);
             }
             room = ui.available_rect_before_wrap();
+            // Large letters may have asked for more than the figures' share.
+            room.max.x = room.max.x.min(figures.response.rect.left());
             scene::scene(ui, it, room, out);
         }
     }
