@@ -19,9 +19,15 @@ pub fn png(svg: &str, scale: f64) -> Result<Vec<u8>, DrawingFault> {
 /// A picture of pixels, four bytes each (red, green, blue, opaque), row by row, as PNG.
 pub fn of_pixels(width: u32, height: u32, pixels: &[u8]) -> Result<Vec<u8>, DrawingFault> {
     let refused = |what: String| DrawingFault::Refused { format: "PNG", what };
+    pixmap(width, height, pixels)?.encode_png().map_err(|it| refused(it.to_string()))
+}
+
+/// The same, to be drawn into another picture.
+pub fn pixmap(width: u32, height: u32, pixels: &[u8]) -> Result<tiny_skia::Pixmap, DrawingFault> {
+    let what = || format!("{width} by {height} pixels is no size for a picture");
     let mut picture = tiny_skia::Pixmap::new(width, height)
         .filter(|it| it.data().len() == pixels.len())
-        .ok_or_else(|| refused(format!("{width} by {height} pixels is no size for a picture")))?;
+        .ok_or_else(|| DrawingFault::Refused { format: "PNG", what: what() })?;
     picture.data_mut().copy_from_slice(pixels);
-    picture.encode_png().map_err(|it| refused(it.to_string()))
+    Ok(picture)
 }

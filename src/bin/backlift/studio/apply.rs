@@ -301,6 +301,10 @@ impl Studio {
 /// Whether a file says of itself, near its start, that it is a card.
 fn is_card(path: &Path) -> bool {
     use std::io::Read;
+    // A pipe would be waited for.
+    if !path.is_file() {
+        return false;
+    }
     let mut start = Vec::new();
     let read = std::fs::File::open(path).and_then(|it| it.take(4096).read_to_end(&mut start));
     read.is_ok() && String::from_utf8_lossy(&start).contains(backlift::files::card::SCHEMA)

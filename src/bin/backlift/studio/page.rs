@@ -3,7 +3,7 @@
 use backlift::card::cautions::{refit_stature_m, standing};
 use backlift::drawing::palette::{LIGHT, bat_letter, bat_look};
 use backlift::drawing::picture::{Area, Picture, Stroke};
-use backlift::drawing::png::png;
+use backlift::drawing::png::{pixmap, png};
 use backlift::drawing::type_setting::{Lettering, Size};
 use backlift::innings::score::runs_words;
 use resvg::tiny_skia::{FilterQuality, Pixmap, PixmapPaint, Transform};
@@ -168,10 +168,7 @@ fn places(stills: &[Still], room: Area) -> Vec<Area> {
 
 fn put(page: &mut Pixmap, still: &Still, place: Area) -> Result<(), Stop> {
     let [width, height] = still.size;
-    let mut source = Pixmap::new(width, height)
-        .filter(|it| it.data().len() == still.rgba.len())
-        .ok_or_else(|| mistake(&"a picture of no size"))?;
-    source.data_mut().copy_from_slice(&still.rgba);
+    let source = pixmap(width, height, &still.rgba).map_err(|it| mistake(&it))?;
     let scale =
         (PIXELS * place.width / f64::from(width)).min(PIXELS * place.height / f64::from(height));
     let (x, y) = (PIXELS * place.x, PIXELS * place.y);

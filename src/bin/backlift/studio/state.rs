@@ -109,13 +109,15 @@ impl Studio {
         }
         let rescued = recovery.found(path).filter(|it| it.text != document.text());
         let view = if path.is_some() { View::Swing } else { View::Start };
+        let look = recovery.look().unwrap_or_default();
         let mut it = Self {
             derived: Derived::of(&document, &Derived::default()),
             kept: document.text().to_owned(),
             document,
             history: History::default(),
             playback: Playback::default(),
-            look: recovery.look().unwrap_or_default(),
+            kept_look: look.clone(),
+            look,
             view,
             colour_by: ColourBy::default(),
             tried: None,
@@ -132,7 +134,6 @@ impl Studio {
             recent: recovery.recent(),
             filming: None,
             closed: false,
-            kept_look: recovery.look().unwrap_or_default(),
             recovery,
         };
         it.bats_in_range();
