@@ -3,13 +3,14 @@
 use super::carried::{COMMON_COUNT, Carried, Common};
 use super::collision::RESTITUTION;
 use super::difference::Difference;
-use super::figure::Figure;
+use super::figure::{Figure, StrokeFigure};
 use super::noticeable::{Felt, felt};
 use super::player_doubt::PlayerDoubt;
 use super::swung::{Asked, BEST_RESTITUTION, Spot, Swung};
 use crate::bat::figures::WeighedBat;
 use crate::bat::{Bat, BatFault};
 use crate::innings::played::InningsFault;
+use crate::player::grip::FRICTION;
 use crate::player::joints::FRESH;
 use crate::swing::batter::Batter;
 use crate::swing::player_stroke::SwingFault;
@@ -206,6 +207,14 @@ fn one(
     let by_fatigue =
         [2, 3].map(|late| slopes(&values(asked, &fresh_with(late), &bat, BEST_RESTITUTION), 1.0));
 
+    // Grip needed over grip there is goes with one over grip and friction.
+    let by_hold = |f: usize, relative_sd: f64| match figures[f] {
+        Figure::Stroke(_, _, StrokeFigure::GripShare) => {
+            [-relative_sd, relative_sd].map(|off| best[f] * (1.0 / (1.0 + off) - 1.0))
+        }
+        _ => [0.0; 2],
+    };
+
     let carried = |f: usize| {
         let mut by_common = [[0.0; 2]; COMMON_COUNT];
         for (doubt, moved) in doubts.iter().zip(&by_player) {
@@ -213,6 +222,9 @@ fn one(
         }
         by_common[Common::Restitution as usize] = [by_restitution[f], -by_restitution[f]];
         by_common[Common::Flight as usize] = [by_flight[f], -by_flight[f]];
+        let grip_sd = asked.batter.player.grip_relative_sd();
+        by_common[Common::Grip as usize] = by_hold(f, grip_sd);
+        by_common[Common::Friction as usize] = by_hold(f, FRICTION.relative_sd());
         Carried {
             value: best[f],
             by_bat: core::array::from_fn(|axis| by_bat[axis][f]),

@@ -22,10 +22,15 @@ pub enum Common {
     Restitution,
     /// Mean speed of the ball from hand to bat.
     Flight,
+    /// Grip there is, as well as it was read. A weaker grip goes with weaker arms, which need less of it:
+    /// counted apart, so that the doubt comes out rather too large.
+    Grip,
+    /// Friction of glove on grip, in the grip needed; not in what the bottom hand can hold in a swing.
+    Friction,
 }
 
 /// Number of [`Common`] doubts.
-pub const COMMON_COUNT: usize = 8;
+pub const COMMON_COUNT: usize = 10;
 
 impl Common {
     /// All, in order.
@@ -38,6 +43,8 @@ impl Common {
         Self::BodyMasses,
         Self::Restitution,
         Self::Flight,
+        Self::Grip,
+        Self::Friction,
     ];
 }
 

@@ -21,6 +21,8 @@ pub enum StrokeFigure {
     StrokeTime,
     /// Mean share of its present capacity that the busier wrist gives at the asked stroke time.
     WristShare,
+    /// Grip needed over the fresh grip there is, the worse hand, at the asked stroke time.
+    GripShare,
     /// Left over against the bowling faced, s.
     TimeInHand,
     /// Fastest ball, out of the hand, that the stroke can still meet, m/s.
@@ -31,10 +33,11 @@ pub enum StrokeFigure {
 
 impl StrokeFigure {
     /// All, in order.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::BatSpeed,
         Self::StrokeTime,
         Self::WristShare,
+        Self::GripShare,
         Self::TimeInHand,
         Self::FastestBall,
         Self::ExitSpeed,
@@ -46,6 +49,7 @@ impl StrokeFigure {
             Self::BatSpeed => "bat_speed_m_s",
             Self::StrokeTime => "stroke_time_s",
             Self::WristShare => "wrist_share",
+            Self::GripShare => "grip_share",
             Self::TimeInHand => "time_in_hand_s",
             Self::FastestBall => "fastest_ball_m_s",
             Self::ExitSpeed => "exit_speed_m_s",

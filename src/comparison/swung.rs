@@ -39,6 +39,7 @@ pub(super) struct Swung {
     pub(super) bat_speed_m_s: f64,
     normal_speed_m_s: f64,
     wrist_share: f64,
+    grip_share: f64,
 }
 
 /// A swing at its fastest controlled time, with the slope of the error's logarithm.
@@ -81,12 +82,14 @@ impl Asked<'_> {
         let step_s = TIME_STEP * fastest.stroke_time_s;
         let slower = held.swinger(capacity).swing(fastest.stroke_time_s + step_s, None);
         let here = fastest.contact;
+        let seen = self.batter.observe(held, capacity, asked_s);
         Ok(Spot {
             swung: Swung {
                 time_s: fastest.stroke_time_s,
                 bat_speed_m_s: here.bat_speed_m_s,
                 normal_speed_m_s: here.normal_speed_m_s,
-                wrist_share: self.batter.observe(held, capacity, asked_s).wrist_share(),
+                wrist_share: seen.wrist_share(),
+                grip_share: seen.grip_share(&self.batter.player),
             },
             log_error_per_s: libm::log(slower.error / here.error) / step_s,
         })
@@ -131,6 +134,7 @@ impl Asked<'_> {
                 bat_speed_m_s: along(|it| it.bat_speed_m_s),
                 normal_speed_m_s: along(|it| it.normal_speed_m_s),
                 wrist_share: seen.wrist_share(),
+                grip_share: seen.grip_share(&batter.player),
             }
         };
         Ok((0..spots.len()).map(|i| [near(i, 0), near(i, 1)]).collect())
@@ -149,6 +153,7 @@ impl Asked<'_> {
             StrokeFigure::BatSpeed => swung.bat_speed_m_s,
             StrokeFigure::StrokeTime => swung.time_s,
             StrokeFigure::WristShare => swung.wrist_share,
+            StrokeFigure::GripShare => swung.grip_share,
             StrokeFigure::TimeInHand => self.delivery.time_in_hand_s(swung.time_s),
             StrokeFigure::FastestBall => self.delivery.fastest_ball_m_s(swung.time_s),
             StrokeFigure::ExitSpeed => exit_speed_off_bat_m_s(

@@ -112,14 +112,10 @@ pub fn stroke_now(
 ) -> Result<StrokeNow, SwingFault> {
     let fastest = held.fastest(capacity, guess_s)?;
     let seen = batter.observe(held, capacity, asked_time_s);
-    let grip = [
-        seen.top.grip_needed_n / batter.player.grip_top_n.value,
-        seen.bottom.grip_needed_n / batter.player.grip_bottom_n.value,
-    ];
     Ok(StrokeNow {
         fastest,
         wrist_share: seen.wrist_share(),
-        grip_share: grip[0].max(grip[1]),
+        grip_share: seen.grip_share(&batter.player),
         time_in_hand_s: delivery.time_in_hand_s(fastest.stroke_time_s),
         fastest_ball_m_s: delivery.fastest_ball_m_s(fastest.stroke_time_s),
     })

@@ -154,7 +154,6 @@ impl Innings<'_> {
     fn figures(&self, ready: &Ready, late: &Late, drawn: &Drawn) -> [f64; Figure::ALL.len()] {
         let asked_s = self.asked_time_s.get(self.pull).copied().unwrap_or(f64::NAN);
         let seen = ready.batter.observe(&ready.bat.pull, &late.capacity, asked_s);
-        let player = &drawn.player;
         let late_m_s = late.pull.contact.bat_speed_m_s;
         Figure::ALL.map(|figure| match figure {
             Figure::FreshSpeed => ready.fresh.contact.bat_speed_m_s,
@@ -162,10 +161,7 @@ impl Innings<'_> {
             Figure::TimeInHand => drawn.delivery.time_in_hand_s(late.pull.stroke_time_s),
             Figure::FastestBall => drawn.delivery.fastest_ball_m_s(late.pull.stroke_time_s),
             Figure::WristShare => seen.wrist_share(),
-            Figure::GripShare => {
-                let top = seen.top.grip_needed_n / player.grip_top_n.value;
-                top.max(seen.bottom.grip_needed_n / player.grip_bottom_n.value)
-            }
+            Figure::GripShare => seen.grip_share(&drawn.player),
             Figure::LighterBat => late.other.map_or(0.0, |other| {
                 let gain_m_s = other.contact.bat_speed_m_s - late_m_s;
                 if self.other_is_lighter { gain_m_s } else { -gain_m_s }

@@ -5,6 +5,7 @@ use super::hand_wrench::hands;
 use super::player_stroke::Held;
 use super::run::Instantaneous;
 use crate::frames::DVec3;
+use crate::player::Player;
 use crate::player::grip::grip_needed_n;
 use crate::player::joints::{BOTTOM_ARM, GROUP_COUNT, Group, JOINT_COUNT, JOINTS, TOP_ARM};
 use crate::stroke::joint_path::END;
@@ -121,6 +122,12 @@ impl Observed {
             shares.sum::<f64>() / self.phases.iter().map(|p| p.duration_s).sum::<f64>()
         };
         mean(Group::TopWrist).max(mean(Group::BottomWrist))
+    }
+
+    /// Grip needed over the fresh grip there is, the worse hand.
+    pub fn grip_share(&self, player: &Player) -> f64 {
+        let top = self.top.grip_needed_n / player.grip_top_n.value;
+        top.max(self.bottom.grip_needed_n / player.grip_bottom_n.value)
     }
 }
 

@@ -3,6 +3,7 @@
 use approx::assert_relative_eq;
 use backlift::bat::figures::{WeighedBat, weigh};
 use backlift::comparison::bats::{BatDifference, Comparison, ComparisonFault, compare};
+use backlift::comparison::carried::Common;
 use backlift::comparison::figure::{Figure, StrokeFigure, When};
 use backlift::comparison::noticeable::Felt;
 use backlift::comparison::swung::Asked;
@@ -11,6 +12,7 @@ use backlift::fit::setting::Setting;
 use backlift::innings::played::delivery;
 use backlift::measurement::bench::BatReading;
 use backlift::measurement::plan::{STROKES, Scenario};
+use backlift::player::grip::FRICTION;
 use backlift::player::joints::FRESH;
 use backlift::player::joints::GROUP_COUNT;
 use backlift::player::player;
@@ -239,6 +241,19 @@ fn a_pair_of_one_weight_differs_in_pickup_and_not_in_weight() {
     assert!(swing.difference.real && swing.difference.value > 0.0, "{swing:?}");
     let speed = of(comparison, Figure::Stroke(net.pull(), When::AtFifty, StrokeFigure::BatSpeed));
     assert!(speed.difference.value < 0.0, "{speed:?}");
+}
+
+#[test]
+fn the_doubt_of_the_grip_needed_is_mostly_friction_which_both_bats_share() {
+    let (net, comparison) = club();
+    let figure = Figure::Stroke(net.pull(), When::Fresh, StrokeFigure::GripShare);
+    let place = comparison.figures.iter().position(|it| *it == figure).unwrap();
+    let (value, sd) = comparison.bats[0].value_sd(place);
+    assert!(sd > FRICTION.relative_sd() * value && sd < 0.5 * value, "{value} ± {sd}");
+    let carried = &comparison.bats[0].carried[place];
+    let [drier, wetter] = [1, 0].map(|way| carried.by_common[Common::Friction as usize][way]);
+    assert!(drier < 0.0 && wetter > -drier, "{drier} {wetter}: goes with one over friction");
+    assert!(of(comparison, figure).difference.sd < 0.5 * sd);
 }
 
 #[test]

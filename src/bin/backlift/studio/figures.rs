@@ -75,9 +75,9 @@ const LINES: [Line; 6] = [
     Line {
         name: "grip needed",
         of: innings::grip_share,
-        figure: None,
+        figure: Some(StrokeFigure::GripShare),
         quantity: None,
-        why: "So that the handle neither slips nor twists, as a share of the grip there is; fresh grip, so a lower bound late on. Doubt about that of the grip reading: 5 to 10 %",
+        why: "So that the handle neither slips nor twists, as a share of the grip there is; fresh grip, so a lower bound late on. Its doubt: the grip reading, the friction of glove on rubber (an assumption, ± 25 %), and the player's strength",
     },
 ];
 
