@@ -5,6 +5,7 @@
 pub mod assets;
 pub mod card;
 mod card_short;
+pub mod document;
 pub mod fault;
 pub mod outline;
 pub mod readings;

@@ -6,7 +6,7 @@ mod table;
 use std::path::Path;
 
 use super::fault::{Fault, Faults, Source};
-use super::scenario::text::{Kind, text_of_file};
+use super::document::{Kind, text_of_file};
 use crate::measurement::nets::{NetFault, NetReading};
 
 /// The columns there may be.

@@ -1,99 +1,41 @@
 //! Scenarios: version 1 of the text, and its way into the core's types.
 //!
-//! Every field is text as people write it; `read` finds its faults and places, `overrides` puts
-//! `--set` over it, `convert` turns it into the core's types.
+//! Every field is text as people write it; [`document`](super::document) reads it, `convert` turns it into
+//! the core's types.
 
 mod convert;
 pub mod edit;
 mod keep;
 mod load;
-mod overrides;
-mod places;
-mod read;
 pub(in crate::files) mod text;
-mod values;
 
 pub use keep::with_calibration;
 pub use load::{Loaded, fields_of, load, load_text, set};
-pub use places::Places;
+pub use super::document::{Places, Text};
 pub use text::{DEMO, Given, text_of};
 
-use serde::{Deserialize, Serialize};
-
+use super::document::{Document, Kind, Mends, NoRoom, left_out, part};
 use super::fault::Fault;
 
 /// What stands in the field `version` of a scenario this program can read.
 pub const VERSION: &str = "backlift/scenario/1";
 
-/// One value as it was written, quoted or a bare number.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
-#[serde(transparent)]
-pub struct Text(pub String);
+/// A scenario, in the words of its faults.
+pub(in crate::files) const SCENARIO: Kind = Kind {
+    what: "a scenario file",
+    noun: "scenario",
+    named: "a .ron file",
+    like: "a scenario is a page of text; name the .ron file that holds it",
+    none: "write a new one with `backlift new FILE`, or name none for the built-in demo",
+};
 
-impl<'de> Deserialize<'de> for Text {
-    fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct Scalar;
-        impl serde::de::Visitor<'_> for Scalar {
-            type Value = Text;
-            fn expecting(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-                f.write_str("text in quotation marks")
-            }
-            fn visit_str<E>(self, it: &str) -> Result<Text, E> {
-                Ok(Text(it.to_owned()))
-            }
-            fn visit_bool<E>(self, it: bool) -> Result<Text, E> {
-                Ok(Text(it.to_string()))
-            }
-            fn visit_i64<E>(self, it: i64) -> Result<Text, E> {
-                Ok(Text(it.to_string()))
-            }
-            fn visit_u64<E>(self, it: u64) -> Result<Text, E> {
-                Ok(Text(it.to_string()))
-            }
-            fn visit_f32<E>(self, it: f32) -> Result<Text, E> {
-                Ok(Text(it.to_string()))
-            }
-            fn visit_f64<E>(self, it: f64) -> Result<Text, E> {
-                Ok(Text(it.to_string()))
-            }
-        }
-        deserializer.deserialize_any(Scalar)
-    }
-}
-
-fn left_out<T: Default + PartialEq>(it: &T) -> bool {
-    *it == T::default()
-}
-
-/// A part of the scenario: optional texts whose names are known, then parts within it.
-macro_rules! part {
-    ($(#[$about:meta])* $part:ident = $name:literal {
-        $($(#[$doc:meta])* $text:ident,)*
-        $(; $($(#[$inner_doc:meta])* $inner:ident: $type:ty,)*)?
-    }) => {
-        $(#[$about])*
-        #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-        #[serde(default, deny_unknown_fields, rename = $name)]
-        pub struct $part {
-            $($(#[$doc])* #[serde(skip_serializing_if = "Option::is_none")]
-            pub $text: Option<Text>,)*
-            $($($(#[$inner_doc])* #[serde(skip_serializing_if = "left_out")]
-            pub $inner: $type,)*)?
-        }
-        impl $part {
-            /// Names of everything in it.
-            pub const NAMES: &'static [&'static str] =
-                &[$(stringify!($text),)* $($(stringify!($inner),)*)?];
-            /// The text of that name.
-            pub fn text(&mut self, name: &str) -> Option<&mut Option<Text>> {
-                match name {
-                    $(stringify!($text) => Some(&mut self.$text),)*
-                    _ => None,
-                }
-            }
-        }
-    };
-}
+const MENDS: Mends = Mends {
+    not_a_card: "name the player's scenario; a card goes to `backlift check` or `trial --like`",
+    brackets: "fields and bats are parted with commas; each \"(\" needs its \")\"",
+    list: "write it as [(label: \"A\", …), (label: \"B\", …)]",
+    start: "write a new one with `backlift new FILE`",
+    compare: "compare with the file that `backlift new FILE` writes",
+};
 
 part! {
     /// The player as measured.
@@ -271,9 +213,16 @@ part! {
     }
 }
 
-impl ScenarioV1 {
-    /// The text at a path like `bats.1.pendulum.time`; none if there is no such place.
-    pub fn at(&mut self, path: &[&str]) -> Option<&mut Option<Text>> {
+impl Document for ScenarioV1 {
+    const KIND: Kind = SCENARIO;
+    const MENDS: Mends = MENDS;
+    const VERSION: &'static str = VERSION;
+
+    fn version(&self) -> Option<&Text> {
+        self.version.as_ref()
+    }
+
+    fn at(&mut self, path: &[&str]) -> Option<&mut Option<Text>> {
         match *path {
             [name] => self.text(name),
             ["player", name] => self.player.text(name),
@@ -287,12 +236,7 @@ impl ScenarioV1 {
         }
     }
 
-    fn bat(&mut self, n: &str) -> Option<&mut BatV1> {
-        self.bats.get_mut(n.parse::<usize>().ok()?)
-    }
-
-    /// The names that may stand under a path; none if nothing may.
-    pub fn names_under(path: &[&str]) -> Option<&'static [&'static str]> {
+    fn names_under(path: &[&str]) -> Option<&'static [&'static str]> {
         match *path {
             [] => Some(Self::NAMES),
             ["player"] => Some(PlayerV1::NAMES),
@@ -304,6 +248,33 @@ impl ScenarioV1 {
             ["bats", _, "pendulum"] => Some(PendulumV1::NAMES),
             _ => None,
         }
+    }
+
+    /// Makes room for one more bat, so that `bats.N` may be the first after the last.
+    fn make_room(&mut self, path: &[&str]) -> Result<(), NoRoom> {
+        let ["bats", n, ..] = *path else { return Ok(()) };
+        let no_room = |help: String| NoRoom { step: n.to_owned(), what: "bat", help };
+        let bats = self.bats.len();
+        match n.parse::<usize>() {
+            Ok(n) if n < bats => Ok(()),
+            Ok(n) if n == bats => {
+                self.bats.push(BatV1::default());
+                Ok(())
+            }
+            Ok(_) => Err(no_room(format!(
+                "there are {bats} bats here, counted from 0; the next new one is bats.{bats}"
+            ))),
+            Err(_) => Err(no_room(format!(
+                "bats are counted from 0: bats.0 to bats.{}",
+                bats.saturating_sub(1)
+            ))),
+        }
+    }
+}
+
+impl ScenarioV1 {
+    fn bat(&mut self, n: &str) -> Option<&mut BatV1> {
+        self.bats.get_mut(n.parse::<usize>().ok()?)
     }
 
     /// As a scenario file.

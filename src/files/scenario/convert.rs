@@ -5,9 +5,9 @@ mod calibration;
 mod innings;
 mod player;
 
+use super::super::document::Places;
+use super::super::document::values::Values;
 use super::super::fault::Fault;
-use super::places::Places;
-use super::values::Values;
 use super::{BowlingV1, FitV1, ScenarioV1, Text};
 use crate::measurement::person::Sex;
 use crate::measurement::plan::{Bowling, FitLimits, Goal, Scenario};

@@ -1,9 +1,9 @@
 //! A scenario from its text to the core, with `--set` over it and all faults together.
 
+use super::super::document::{self, Fields, Places};
 use super::super::fault::{Fault, Faults, Source};
-use super::places::Places;
 use super::text::Given;
-use super::{ScenarioV1, convert, overrides, read, text};
+use super::{ScenarioV1, convert, text};
 use crate::measurement::plan::Scenario;
 
 /// A scenario ready to work with.
@@ -25,10 +25,10 @@ pub fn load(given: &Given, sets: &[String], strokes: &[&str]) -> Result<Loaded, 
 
 /// The same from a text at hand.
 pub fn load_text(source: Source, sets: &[String], strokes: &[&str]) -> Result<Loaded, Faults> {
-    let read::Fields { scenario, mut places, mut faults } = read::fields(source);
-    let Some(mut fields) = scenario else { return Err(Faults(faults)) };
+    let Fields { document, mut places, mut faults } = document::fields::<ScenarioV1>(source);
+    let Some(mut fields) = document else { return Err(Faults(faults)) };
     for argument in sets {
-        faults.extend(overrides::set(&mut fields, &mut places, argument).err());
+        faults.extend(document::set(&mut fields, &mut places, argument).err());
     }
     let (scenario, found) = convert::to_core(&fields, &places, strokes);
     faults.extend(found);
@@ -49,8 +49,8 @@ fn order(fault: &Fault) -> (bool, usize) {
 
 /// The fields of a text as they were written, whatever the core thinks of them.
 pub fn fields_of(source: Source) -> Result<ScenarioV1, Faults> {
-    let read::Fields { scenario, faults, .. } = read::fields(source);
-    match scenario {
+    let Fields { document, faults, .. } = document::fields(source);
+    match document {
         Some(fields) if faults.is_empty() => Ok(fields),
         _ => Err(Faults(faults)),
     }
@@ -59,5 +59,5 @@ pub fn fields_of(source: Source) -> Result<ScenarioV1, Faults> {
 /// Puts one value over a field, as `--set` does.
 pub fn set(fields: &mut ScenarioV1, path: &str, value: &str) -> Result<(), Fault> {
     let mut places = Places::of(Source::new("", ""));
-    overrides::set(fields, &mut places, &format!("{path}={value}"))
+    document::set(fields, &mut places, &format!("{path}={value}"))
 }

@@ -1,9 +1,10 @@
 //! The text of a scenario, from the disk or from the binary.
 
-use std::io::Read;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
-use super::super::fault::{Fault, Source, nearest};
+use super::super::document::text_of_file;
+use super::super::fault::{Fault, Source};
+use super::SCENARIO;
 
 /// Where a scenario comes from.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -17,102 +18,10 @@ pub enum Given {
 /// The scenario that is built in.
 pub const DEMO: &str = include_str!("../../../scenarios/junior.ron");
 
-/// A larger file is no scenario.
-const LARGEST_BYTES: u64 = 1 << 20;
-
 /// Reads the text of a scenario.
 pub fn text_of(given: &Given) -> Result<Source, Fault> {
     match given {
         Given::Demo => Ok(Source::new("scenarios/junior.ron (built in)", DEMO)),
         Given::File(path) => text_of_file(path, &SCENARIO),
-    }
-}
-
-/// What kind of file is read, in the words of its faults.
-pub struct Kind {
-    /// "a scenario file".
-    pub what: &'static str,
-    /// "scenario".
-    pub noun: &'static str,
-    /// "a .ron file".
-    pub named: &'static str,
-    /// What it is like, and what to do about one that is too large.
-    pub like: &'static str,
-    /// What to do when there is none.
-    pub none: &'static str,
-}
-
-const SCENARIO: Kind = Kind {
-    what: "a scenario file",
-    noun: "scenario",
-    named: "a .ron file",
-    like: "a scenario is a page of text; name the .ron file that holds it",
-    none: "write a new one with `backlift new FILE`, or name none for the built-in demo",
-};
-
-/// Reads the text of one file.
-pub fn text_of_file(path: &Path, kind: &Kind) -> Result<Source, Fault> {
-    let name = path.display().to_string();
-    let about = std::fs::metadata(path).map_err(|error| cannot_open(path, &name, &error, kind))?;
-    if about.is_dir() {
-        return Err(Fault::new(format!("{name} is a folder, not {}", kind.what))
-            .help(format!("name {} in it", kind.named)));
-    }
-    if !about.is_file() {
-        return Err(
-            Fault::new(format!("{name} is not a file")).help(format!("name {}", kind.named))
-        );
-    }
-    let mut bytes = Vec::new();
-    std::fs::File::open(path)
-        .and_then(|file| file.take(LARGEST_BYTES + 1).read_to_end(&mut bytes))
-        .map_err(|error| cannot_open(path, &name, &error, kind))?;
-    if bytes.len() as u64 > LARGEST_BYTES {
-        return Err(Fault::new(format!("{name} is larger than 1 MiB: that is no {}", kind.noun))
-            .help(kind.like));
-    }
-    decode(&name, bytes)
-}
-
-fn decode(name: &str, bytes: Vec<u8>) -> Result<Source, Fault> {
-    const MEND: &str = "save it as plain text in UTF-8";
-    if bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]) {
-        return Err(Fault::new(format!("{name} is written in UTF-16"))
-            .at(&Source::new(name, &String::from_utf8_lossy(&bytes)), 0..0)
-            .help(MEND));
-    }
-    match String::from_utf8(bytes) {
-        Ok(text) => Ok(Source::new(name, text.trim_start_matches('\u{feff}'))),
-        Err(error) => {
-            let start = error.utf8_error().valid_up_to();
-            let text = String::from_utf8_lossy(error.as_bytes()).into_owned();
-            let length =
-                text.get(start..).and_then(|it| it.chars().next()).map_or(0, char::len_utf8);
-            Err(Fault::new(format!("{name} is not UTF-8 text"))
-                .at(&Source::new(name, &text), start..start + length)
-                .label("this byte belongs to no UTF-8 letter")
-                .help(MEND))
-        }
-    }
-}
-
-fn cannot_open(path: &Path, name: &str, error: &std::io::Error, kind: &Kind) -> Fault {
-    if error.kind() != std::io::ErrorKind::NotFound {
-        return Fault::new(format!("{name} cannot be read: {error}"))
-            .help("check the path and who may read it");
-    }
-    let fault = Fault::new(format!("there is no file {name}"));
-    let folder = match path.parent() {
-        Some(folder) if !folder.as_os_str().is_empty() => folder,
-        _ => Path::new("."),
-    };
-    let names: Vec<String> = std::fs::read_dir(folder)
-        .map(|it| it.flatten().map(|it| it.file_name().to_string_lossy().into_owned()).collect())
-        .unwrap_or_default();
-    let typed = path.file_name().map(|it| it.to_string_lossy().into_owned()).unwrap_or_default();
-    match nearest(&typed, names.iter().map(String::as_str)) {
-        Some(near) => fault.help(format!("did you mean {}?", path.with_file_name(near).display())),
-        None if folder.is_dir() => fault.help(kind.none),
-        None => fault.help(format!("there is no folder {} either", folder.display())),
     }
 }

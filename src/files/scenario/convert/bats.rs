@@ -1,6 +1,6 @@
 //! The bats of a scenario.
 
-use super::super::values::Values;
+use super::super::super::document::values::Values;
 use super::super::{BatV1, PendulumV1, Text};
 use super::written;
 use crate::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M, PendulumReading};

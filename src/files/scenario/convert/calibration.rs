@@ -1,6 +1,6 @@
 //! The calibration kept in a scenario.
 
-use super::super::values::Values;
+use super::super::super::document::values::Values;
 use super::super::{CalibrationV1, Text};
 use super::written;
 use crate::measurement::nets::{Calibration, Kept, Lasting, PART_COUNT};

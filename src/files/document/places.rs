@@ -1,9 +1,9 @@
-//! Where each field of a scenario was written: in the file, or in a `--set` that came over it.
+//! Where each field was written: in the file, or in a `--set` that came over it.
 
 use super::super::fault::{Fault, Source};
 use super::super::outline::Outline;
 
-/// The places of one scenario's fields.
+/// The places of one document's fields.
 #[derive(Clone, Debug)]
 pub struct Places {
     source: Source,
@@ -18,7 +18,7 @@ impl Places {
         Self { source, outline, set: Vec::new() }
     }
 
-    /// The text the scenario was read from.
+    /// The text it was read from.
     pub fn source(&self) -> &Source {
         &self.source
     }

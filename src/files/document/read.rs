@@ -1,4 +1,4 @@
-//! From the text of a scenario to [`ScenarioV1`], with every fault in its place.
+//! From a text to the fields of a document, with every fault in its place.
 
 use std::ops::Range;
 
@@ -6,54 +6,54 @@ use ron::error::Error as Ron;
 
 use super::super::fault::{Fault, Source, nearest_or_all};
 use super::places::Places;
-use super::{ScenarioV1, VERSION};
+use super::{Document, Kind};
 
 /// What could be read of a text, and what could not.
 #[derive(Clone, Debug)]
-pub struct Fields {
-    /// The fields; none if the text is no scenario at all.
-    pub scenario: Option<ScenarioV1>,
+pub struct Fields<D> {
+    /// The fields; none if the text is no such document at all.
+    pub document: Option<D>,
     /// Where they stand.
     pub places: Places,
     /// Everything wrong so far.
     pub faults: Vec<Fault>,
 }
 
-/// Reads the fields of a scenario.
-pub fn fields(source: Source) -> Fields {
+/// Reads the fields of a document.
+pub fn fields<D: Document>(source: Source) -> Fields<D> {
     if source.text().contains("schema: \"backlift/card/") {
-        let fault = Fault::new("this is a maker's card, not a scenario")
+        let fault = Fault::new(format!("this is a maker's card, not {}", D::KIND.what))
             .at(&source, 0..0)
-            .help("name the player's scenario; a card goes to `backlift check` or `trial --like`");
-        return Fields { scenario: None, places: Places::of(source), faults: vec![fault] };
+            .help(D::MENDS.not_a_card);
+        return Fields { document: None, places: Places::of(source), faults: vec![fault] };
     }
     let places = Places::of(source);
-    let (mut faults, text) = without_wrong_names(&places);
-    let scenario = match deserialise(&text) {
-        Ok(scenario) => {
-            faults.extend(version_fault(&scenario, &places));
-            Some(scenario)
+    let (mut faults, text) = without_wrong_names::<D>(&places);
+    let document = match deserialise::<D>(&text) {
+        Ok(document) => {
+            faults.extend(version_fault(&document, &places));
+            Some(document)
         }
         Err((error, path, at)) => {
-            faults.push(in_words(error, &path, at, &places));
+            faults.push(in_words::<D>(error, &path, at, &places));
             None
         }
     };
-    Fields { scenario, places, faults }
+    Fields { document, places, faults }
 }
 
-fn version_fault(scenario: &ScenarioV1, places: &Places) -> Option<Fault> {
-    let message = match &scenario.version {
-        Some(version) if version.0 == VERSION => return None,
+fn version_fault<D: Document>(document: &D, places: &Places) -> Option<Fault> {
+    let message = match document.version() {
+        Some(version) if version.0 == D::VERSION => return None,
         Some(version) => format!("this program does not know {:?}", version.0),
         None => "it is missing".to_owned(),
     };
-    Some(places.fault("version", &message, &format!("write version: \"{VERSION}\"")))
+    Some(places.fault("version", &message, &format!("write version: \"{}\"", D::VERSION)))
 }
 
 /// Finds names that are unknown or written twice, and blanks them out so that the rest can be read;
 /// every other letter keeps its place.
-fn without_wrong_names(places: &Places) -> (Vec<Fault>, String) {
+fn without_wrong_names<D: Document>(places: &Places) -> (Vec<Fault>, String) {
     let (source, entries) = (places.source(), &places.outline().entries);
     let mut faults = Vec::new();
     let mut wrong: Vec<Range<usize>> = Vec::new();
@@ -64,7 +64,7 @@ fn without_wrong_names(places: &Places) -> (Vec<Fault>, String) {
         }
         let (part, step) = entry.path.rsplit_once('.').unwrap_or(("", &entry.path));
         let steps: Vec<&str> = part.split('.').filter(|it| !it.is_empty()).collect();
-        let Some(names) = ScenarioV1::names_under(&steps) else { continue };
+        let Some(names) = D::names_under(&steps) else { continue };
         if !names.contains(&step) {
             let fault = Fault::new(format!("{}: there is no field \"{step}\"", entry.path));
             faults.push(fault.at(source, name.clone()).help(nearest_or_all(step, names)));
@@ -95,12 +95,12 @@ fn with_comma(text: &str, entry: Range<usize>) -> Range<usize> {
 
 type Unreadable = (Ron, String, ron::error::Position);
 
-fn deserialise(text: &str) -> Result<ScenarioV1, Unreadable> {
+fn deserialise<D: Document>(text: &str) -> Result<D, Unreadable> {
     let options =
         ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
     let mut reader = ron::Deserializer::from_str_with_options(text, &options)
         .map_err(|error| (error.code, String::new(), error.span.start))?;
-    let scenario = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
+    let document = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
         let path = error.path().to_string().replace('[', ".").replace(']', "");
         let error = reader.span_error(error.into_inner());
         (error.code, path, error.span.start)
@@ -109,35 +109,41 @@ fn deserialise(text: &str) -> Result<ScenarioV1, Unreadable> {
         let error = reader.span_error(error);
         (error.code, String::new(), error.span.start)
     })?;
-    Ok(scenario)
+    Ok(document)
 }
 
 /// A fault of the `ron` crate in plain words, at the whole word or value it is about.
-fn in_words(error: Ron, path: &str, at: ron::error::Position, places: &Places) -> Fault {
+fn in_words<D: Document>(
+    error: Ron,
+    path: &str,
+    at: ron::error::Position,
+    places: &Places,
+) -> Fault {
+    let (kind, mends, version) = (&D::KIND, &D::MENDS, D::VERSION);
     let source = places.source();
     let (line, column) = (at.line, at.col);
     let word = word_at(source.text(), line, column);
     let here = |message: &str| Fault::new(message).at(source, word.clone());
     if source.text().trim().is_empty() {
-        return here("the file is empty").help("write a new one with `backlift new FILE`");
+        return here("the file is empty").help(mends.start);
     }
     let open = places.outline().unclosed.last();
     match error {
         Ron::Eof | Ron::ExpectedStringEnd | Ron::UnclosedBlockComment => {
-            half_written(places, &word)
+            half_written(places, &word, kind)
         }
         _ if open.is_some() && word.start >= source.text().trim_end().len() => {
-            half_written(places, &word)
+            half_written(places, &word, kind)
         }
         Ron::ExpectedComma | Ron::ExpectedStructLikeEnd | Ron::ExpectedArrayEnd => {
             here("a comma or a closing bracket is missing before this")
-                .help("fields and bats are parted with commas; each \"(\" needs its \")\"")
+                .help(mends.brackets)
         }
         Ron::ExpectedMapColon => {
             here("a colon is missing before this").help("a field is written as name: \"value\"")
         }
-        Ron::TrailingCharacters => here("the scenario has ended before this")
-            .help("leave it out, or move the bracket that closes the scenario"),
+        Ron::TrailingCharacters => here(&format!("the {} has ended before this", kind.noun))
+            .help(format!("leave it out, or move the bracket that closes the {}", kind.noun)),
         Ron::ExpectedNamedStructLike(_) | Ron::ExpectedStructLike => typed(
             places,
             path,
@@ -150,7 +156,7 @@ fn in_words(error: Ron, path: &str, at: ron::error::Position, places: &Places) -
             path,
             word,
             "a list is expected here",
-            "write it as [(label: \"A\", …), (label: \"B\", …)]",
+            mends.list,
         ),
         Ron::InvalidValueForType { .. } | Ron::ExpectedString | Ron::Message(_) => typed(
             places,
@@ -159,22 +165,22 @@ fn in_words(error: Ron, path: &str, at: ron::error::Position, places: &Places) -
             "text in quotation marks is expected here",
             "write one value in quotation marks, like \"1.16 kg\"",
         ),
-        Ron::InvalidEscape(_) => here("a backslash here means something else in a scenario")
+        Ron::InvalidEscape(_) => here(&format!("a backslash here means something else in a {}", kind.noun))
             .help("write \\\\ for one backslash"),
-        Ron::ExpectedDifferentStructName { .. } => here("this is not the start of a scenario")
-            .help("a scenario stands in one bracket: (version: \"backlift/scenario/1\", …)"),
+        Ron::ExpectedDifferentStructName { .. } => here(&format!("this is not the start of a {}", kind.noun))
+            .help(format!("a {} stands in one bracket: (version: \"{version}\", …)", kind.noun)),
         other => {
             let words = other.to_string();
             let mut letters = words.chars();
             let first = letters.next().map(|it| it.to_lowercase().to_string()).unwrap_or_default();
-            here(&format!("this is not written as a scenario is: {first}{}", letters.as_str()))
-                .help("compare with the file that `backlift new FILE` writes")
+            here(&format!("this is not written as a {} is: {first}{}", kind.noun, letters.as_str()))
+                .help(mends.compare)
         }
     }
 }
 
-fn half_written(places: &Places, word: &Range<usize>) -> Fault {
-    let fault = Fault::new("the text ends before the scenario does");
+fn half_written(places: &Places, word: &Range<usize>, kind: &Kind) -> Fault {
+    let fault = Fault::new(format!("the text ends before the {} does", kind.noun));
     let help = "close what is open; was the file saved only half, or cut off when it was copied?";
     match places.outline().unclosed.last() {
         Some(&open) => fault

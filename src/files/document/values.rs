@@ -1,4 +1,4 @@
-//! Single values of a scenario: text in, figure out, every fault kept with its place.
+//! Single values: text in, figure out, every fault kept with its place.
 
 use super::super::fault::{Fault, nearest};
 use super::Text;

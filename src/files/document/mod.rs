@@ -1,0 +1,132 @@
+//! A RON text of ours as people write it: its fields, their places, and every fault at once.
+//!
+//! Every field is text; `read` finds names and brackets that are wrong, [`values`] single values,
+//! `overrides` puts `--set` over it.
+
+mod overrides;
+mod places;
+mod read;
+mod text;
+pub mod values;
+
+pub use overrides::set;
+pub use places::Places;
+pub use read::{Fields, fields};
+pub use text::{Kind, text_of_file};
+
+use serde::{Deserialize, Serialize};
+
+/// What all documents can do.
+pub trait Document: serde::de::DeserializeOwned {
+    /// In the words of its faults.
+    const KIND: Kind;
+    /// What to do about one that cannot be read.
+    const MENDS: Mends;
+    /// What stands in its field `version`.
+    const VERSION: &'static str;
+
+    /// What stands in its field `version`.
+    fn version(&self) -> Option<&Text>;
+    /// The text at a path like `bats.1.pendulum.time`; none if there is no such place.
+    fn at(&mut self, path: &[&str]) -> Option<&mut Option<Text>>;
+    /// The names that may stand under a path; none if nothing may.
+    fn names_under(path: &[&str]) -> Option<&'static [&'static str]>;
+    /// Makes room for a path that names the first element after the last of a list.
+    fn make_room(&mut self, path: &[&str]) -> Result<(), NoRoom>;
+}
+
+/// What to do about a document that cannot be read.
+pub struct Mends {
+    /// Where a card goes that was named in its place.
+    pub not_a_card: &'static str,
+    /// How its parts are set apart.
+    pub brackets: &'static str,
+    /// How a list in it is written.
+    pub list: &'static str,
+    /// What to do about an empty file.
+    pub start: &'static str,
+    /// What to compare with.
+    pub compare: &'static str,
+}
+
+/// A path names an element of a list that is neither there nor the next.
+pub struct NoRoom {
+    /// The step that leads nowhere.
+    pub step: String,
+    /// What was looked for.
+    pub what: &'static str,
+    /// The mend.
+    pub help: String,
+}
+
+/// One value as it was written, quoted or a bare number.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[serde(transparent)]
+pub struct Text(pub String);
+
+impl<'de> Deserialize<'de> for Text {
+    fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Scalar;
+        impl serde::de::Visitor<'_> for Scalar {
+            type Value = Text;
+            fn expecting(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+                f.write_str("text in quotation marks")
+            }
+            fn visit_str<E>(self, it: &str) -> Result<Text, E> {
+                Ok(Text(it.to_owned()))
+            }
+            fn visit_bool<E>(self, it: bool) -> Result<Text, E> {
+                Ok(Text(it.to_string()))
+            }
+            fn visit_i64<E>(self, it: i64) -> Result<Text, E> {
+                Ok(Text(it.to_string()))
+            }
+            fn visit_u64<E>(self, it: u64) -> Result<Text, E> {
+                Ok(Text(it.to_string()))
+            }
+            fn visit_f32<E>(self, it: f32) -> Result<Text, E> {
+                Ok(Text(it.to_string()))
+            }
+            fn visit_f64<E>(self, it: f64) -> Result<Text, E> {
+                Ok(Text(it.to_string()))
+            }
+        }
+        deserializer.deserialize_any(Scalar)
+    }
+}
+
+pub(in crate::files) fn left_out<T: Default + PartialEq>(it: &T) -> bool {
+    *it == T::default()
+}
+
+/// A part of a document: optional texts whose names are known, then parts within it.
+macro_rules! part {
+    ($(#[$about:meta])* $part:ident = $name:literal {
+        $($(#[$doc:meta])* $text:ident,)*
+        $(; $($(#[$inner_doc:meta])* $inner:ident: $type:ty,)*)?
+    }) => {
+        $(#[$about])*
+        #[derive(Clone, Debug, Default, PartialEq, serde::Serialize, serde::Deserialize)]
+        #[serde(default, deny_unknown_fields, rename = $name)]
+        pub struct $part {
+            $($(#[$doc])* #[serde(skip_serializing_if = "Option::is_none")]
+            pub $text: Option<Text>,)*
+            $($($(#[$inner_doc])* #[serde(skip_serializing_if = "left_out")]
+            pub $inner: $type,)*)?
+        }
+        impl $part {
+            /// Names of everything in it.
+            pub const NAMES: &'static [&'static str] =
+                &[$(stringify!($text),)* $($(stringify!($inner),)*)?];
+            /// The text of that name.
+            pub fn text(&mut self, name: &str) -> Option<&mut Option<Text>> {
+                match name {
+                    $(stringify!($text) => Some(&mut self.$text),)*
+                    _ => None,
+                }
+            }
+        }
+    };
+}
+
+pub(in crate::files) use part;
