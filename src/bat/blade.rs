@@ -21,6 +21,11 @@ pub struct Station {
 }
 
 impl Station {
+    /// A row of a table: share from shoulder, width, edge, depth, hollow, camber.
+    pub fn of_row([from_shoulder, width_m, edge_m, depth_m, hollow, camber_m]: [f64; 6]) -> Self {
+        Self { from_shoulder, width_m, edge_m, depth_m, hollow, camber_m }
+    }
+
     /// The station at the share `t` of the way to the next.
     pub fn towards(&self, next: &Self, t: f64) -> Self {
         let mix = |a: f64, b: f64| a + (b - a) * t;
@@ -44,9 +49,23 @@ impl Station {
         (face, back_at_edge + (back_at_spine - back_at_edge) * rise)
     }
 
+    /// Thinnest place of the section between edge and middle, m; below nought where the back comes out
+    /// of the face. Thickness is a parabola in u.
+    pub fn thinnest_m(&self) -> f64 {
+        let thickness = |u: f64| {
+            let (face, back) = self.face_and_back_m(0.0, u);
+            face - back
+        };
+        let (edge, half, middle) = (thickness(0.0), thickness(0.5), thickness(1.0));
+        let (slope, bend) = (4.0 * half - 3.0 * edge - middle, 2.0 * (edge + middle) - 4.0 * half);
+        let turn = -slope / (2.0 * bend);
+        let at_turn = if bend > 0.0 && (0.0..1.0).contains(&turn) { thickness(turn) } else { edge };
+        edge.min(middle).min(at_turn)
+    }
+
     /// Moments of the cross-section: face and back are parabolas in u, so that four Gauss points are
     /// exact in it.
-    fn section(&self, density: f64, face_m: f64) -> Section {
+    pub fn section(&self, density: f64, face_m: f64) -> Section {
         let half_m = 0.5 * self.width_m;
         let mut section = Section::default();
         for (u, weight) in GAUSS_4 {
@@ -105,6 +124,21 @@ impl Blade {
             moments.add_between(toe_m - self.toe_guard_m, toe_m, |_| {
                 toe.section(self.toe_guard_kg_m3, self.face_m)
             });
+        }
+    }
+
+    /// The blade at a place between its stations, as a share of the way from shoulder to toe; none of a
+    /// blade without stations.
+    pub fn at(&self, from_shoulder: f64) -> Option<Station> {
+        let next = self.stations.iter().position(|it| it.from_shoulder >= from_shoulder);
+        match next {
+            None => self.stations.last().copied(),
+            Some(0) => self.stations.first().copied(),
+            Some(n) => {
+                let (a, b) = (&self.stations[n - 1], &self.stations[n]);
+                let t = (from_shoulder - a.from_shoulder) / (b.from_shoulder - a.from_shoulder);
+                Some(a.towards(b, t))
+            }
         }
     }
 

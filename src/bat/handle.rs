@@ -2,6 +2,17 @@
 
 use super::lofted_solid::{MassMoments, Section};
 
+/// Shape of the handle's section.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HandleShape {
+    /// Round all the way.
+    Round,
+    /// Oval all the way.
+    Oval,
+    /// Oval for the top hand, round for the bottom hand.
+    SemiOval,
+}
+
 /// A handle as its maker describes it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Handle {
@@ -11,8 +22,9 @@ pub struct Handle {
     pub top_diameter_m: f64,
     /// Bare diameter across (along y) at the shoulder, m.
     pub shoulder_diameter_m: f64,
-    /// Diameter through (along z) as a share of that across: 1 is round, above 1 oval.
-    pub oval: f64,
+    /// Diameter through (along z) as a share of that across, at the top and at the shoulder: 1 is round,
+    /// above 1 oval.
+    pub oval: [f64; 2],
     /// Density of cane and rubber strips together, kg/m³.
     pub density_kg_m3: f64,
     /// Length of the splice inside the blade, m.
@@ -36,7 +48,7 @@ impl Handle {
     pub fn bare(
         length_m: f64,
         [top_diameter_m, shoulder_diameter_m]: [f64; 2],
-        oval: f64,
+        oval: [f64; 2],
         density_kg_m3: f64,
     ) -> Self {
         Self {
@@ -56,13 +68,25 @@ impl Handle {
     }
 
     /// Bare half-diameter across, m, at a station of the handle.
-    fn half_y_m(&self, from_top_m: f64) -> f64 {
+    pub fn half_y_m(&self, from_top_m: f64) -> f64 {
         let t = from_top_m / self.length_m;
         0.5 * (self.top_diameter_m + (self.shoulder_diameter_m - self.top_diameter_m) * t)
     }
 
+    /// Bare half-diameter through, m, at a station of the handle.
+    pub fn half_z_m(&self, from_top_m: f64) -> f64 {
+        let [top_m, shoulder_m] =
+            [self.oval[0] * self.top_diameter_m, self.oval[1] * self.shoulder_diameter_m];
+        0.5 * (top_m + (shoulder_m - top_m) * from_top_m / self.length_m)
+    }
+
+    /// Where the bottom hand holds, m from the top: there a card's handle diameter is read (assumption).
+    pub fn bottom_hand_m(&self) -> f64 {
+        0.7 * self.length_m
+    }
+
     /// Thickness over the cane, m: twine and grips.
-    fn cover_m(&self) -> f64 {
+    pub fn cover_m(&self) -> f64 {
         self.twine_m + f64::from(self.grips) * self.grip_m
     }
 
@@ -71,34 +95,34 @@ impl Handle {
         2.0 * (self.half_y_m(from_top_m) + self.cover_m())
     }
 
+    /// Half-widths across and through of the splice, m, at the share `t` of the way to its end.
+    pub fn splice_half_m(&self, t: f64) -> [f64; 2] {
+        [self.half_y_m(self.length_m) * (1.0 - t), self.half_z_m(self.length_m)]
+    }
+
     /// Adds the handle down to the shoulder, and the splice: what it weighs more than the willow
     /// (`willow_kg_m3`) whose place it takes. The splice is a wedge: full width at the shoulder, a
     /// line at its end.
     pub fn add_to(&self, moments: &mut MassMoments, willow_kg_m3: f64) {
-        let ring = |density: f64, inner_y_m: f64, inner_m: f64, outer_m: f64| {
-            let half_z_m = self.oval * inner_y_m;
-            Section::ellipse(density, inner_y_m + outer_m, half_z_m + outer_m)
-                .without(Section::ellipse(density, inner_y_m + inner_m, half_z_m + inner_m))
+        let ring = |density: f64, x_m: f64, inner_m: f64, outer_m: f64| {
+            let (half_y_m, half_z_m) = (self.half_y_m(x_m), self.half_z_m(x_m));
+            Section::ellipse(density, half_y_m + outer_m, half_z_m + outer_m)
+                .without(Section::ellipse(density, half_y_m + inner_m, half_z_m + inner_m))
         };
         let shoulder_m = self.length_m;
         moments.add_between(0.0, shoulder_m, |t| {
-            let half_y_m = self.half_y_m(t * shoulder_m);
-            Section::ellipse(self.density_kg_m3, half_y_m, self.oval * half_y_m)
+            let x_m = t * shoulder_m;
+            Section::ellipse(self.density_kg_m3, self.half_y_m(x_m), self.half_z_m(x_m))
         });
         moments.add_between(0.0, shoulder_m, |t| {
-            ring(self.twine_kg_m3, self.half_y_m(t * shoulder_m), 0.0, self.twine_m)
+            ring(self.twine_kg_m3, t * shoulder_m, 0.0, self.twine_m)
         });
         moments.add_between(0.0, self.grip_length_m, |t| {
-            let half_y_m = self.half_y_m(t * self.grip_length_m);
-            ring(self.grip_kg_m3, half_y_m, self.twine_m, self.cover_m())
+            ring(self.grip_kg_m3, t * self.grip_length_m, self.twine_m, self.cover_m())
         });
-        let root_m = self.half_y_m(shoulder_m);
         moments.add_between(shoulder_m, shoulder_m + self.splice_m, |t| {
-            Section::ellipse(
-                self.density_kg_m3 - willow_kg_m3,
-                root_m * (1.0 - t),
-                self.oval * root_m,
-            )
+            let [half_y_m, half_z_m] = self.splice_half_m(t);
+            Section::ellipse(self.density_kg_m3 - willow_kg_m3, half_y_m, half_z_m)
         });
     }
 }

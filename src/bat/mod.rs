@@ -1,13 +1,18 @@
 //! The bat: mass, centre of mass and full tensor of inertia, valid by construction.
 
+pub mod beam;
 pub mod blade;
+mod carve;
+pub mod described;
 pub mod expected;
 pub mod family;
 pub mod figures;
+pub mod gauge;
 pub mod handle;
 pub mod laws;
 pub mod lofted_solid;
 pub mod makeable;
+pub mod mesh;
 pub mod missing;
 pub mod moisture;
 pub mod notes;
@@ -15,7 +20,11 @@ pub mod parallel_axis;
 pub mod pendulum;
 pub mod pickup_weight;
 pub mod shape;
+pub mod shape_fault;
+pub mod shaped;
 pub mod sizes;
+pub mod stiffness;
+pub mod willow;
 
 use crate::frames::{DMat3, DVec3, STANDARD_GRAVITY_M_S2};
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;

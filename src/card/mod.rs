@@ -9,20 +9,10 @@ mod fault;
 pub mod outside;
 pub mod returned_bat;
 
+pub use crate::bat::handle::HandleShape;
 pub use fault::CardFault;
 
 use crate::measurement::person::Handed;
-
-/// Shape of the handle's section.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum HandleShape {
-    /// Round all the way.
-    Round,
-    /// Oval all the way.
-    Oval,
-    /// Oval for the top hand, round for the bottom hand.
-    SemiOval,
-}
 
 /// The state of the bat in which the figures hold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -147,7 +147,7 @@ impl From<ShapeTable> for BatShape {
                 length_m: h.length_m,
                 top_diameter_m: h.top_diameter_m,
                 shoulder_diameter_m: h.shoulder_diameter_m,
-                oval: h.oval,
+                oval: [h.oval; 2],
                 density_kg_m3: h.density_kg_m3,
                 splice_m: h.splice_m,
                 twine_m: h.twine_m,
@@ -164,16 +164,10 @@ impl From<ShapeTable> for BatShape {
                 face_cover_kg_m2: b.face_cover_kg_m2,
                 toe_guard_m: b.toe_guard_m,
                 toe_guard_kg_m3: b.toe_guard_kg_m3,
-                stations: b.stations.into_iter().map(station).collect(),
+                stations: b.stations.into_iter().map(|it| Station::of_row(it.into())).collect(),
             },
         }
     }
-}
-
-/// One row of stations: share from shoulder, width, edge, depth, hollow, camber.
-fn station(row: (f64, f64, f64, f64, f64, f64)) -> Station {
-    let (from_shoulder, width_m, edge_m, depth_m, hollow, camber_m) = row;
-    Station { from_shoulder, width_m, edge_m, depth_m, hollow, camber_m }
 }
 
 impl From<CraftTable> for Craft {

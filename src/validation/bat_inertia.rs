@@ -1,6 +1,8 @@
-//! Mass, balance and moments of the bat: exact solids, a mesh program, the pendulum and its bench.
+//! Mass, balance, moments and bending of the bat: exact solids, a mesh program, closed forms, the pendulum
+//! and its bench.
 
 mod bench;
+mod bending;
 mod coverage;
 mod lofted_blade;
 mod measured;
@@ -17,6 +19,7 @@ pub fn checks() -> Vec<Check> {
     vec![
         check("exact solids", solids::check),
         check("lofted blade", lofted_blade::check),
+        check("bending", bending::check),
         check("pendulum", pendulum::check),
         check("pendulum bench", coverage::check),
         check("measured bats", measured_bats),

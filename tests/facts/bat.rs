@@ -5,6 +5,7 @@ mod laws;
 mod makeable;
 mod pendulum;
 mod published;
+mod shape;
 mod solids;
 
 use backlift::bat::laws::Limits;

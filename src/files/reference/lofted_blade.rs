@@ -77,10 +77,6 @@ impl From<MeshedTable> for Meshed {
     }
 }
 
-fn station([from_shoulder, width_m, edge_m, depth_m, hollow, camber_m]: [f64; 6]) -> Station {
-    Station { from_shoulder, width_m, edge_m, depth_m, hollow, camber_m }
-}
-
 impl From<Table> for LoftedBlade {
     fn from(it: Table) -> Self {
         let (b, h) = (it.blade, it.handle);
@@ -90,7 +86,7 @@ impl From<Table> for LoftedBlade {
                 length_m: b.length_m,
                 face_m: b.face_m,
                 density_kg_m3: b.density_kg_m3,
-                stations: b.stations.into_iter().map(station).collect(),
+                stations: b.stations.into_iter().map(Station::of_row).collect(),
                 face_cover_kg_m2: 0.0,
                 toe_guard_m: 0.0,
                 toe_guard_kg_m3: 0.0,
@@ -99,7 +95,7 @@ impl From<Table> for LoftedBlade {
             handle: Handle::bare(
                 h.length_m,
                 [h.top_diameter_m, h.shoulder_diameter_m],
-                h.oval,
+                [h.oval; 2],
                 h.density_kg_m3,
             ),
             meshed_blade: it.blade_result.into(),

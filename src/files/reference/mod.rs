@@ -2,6 +2,7 @@
 //!
 //! The scripts that made them stand beside the files, with the versions of the programs. SI units, z up.
 
+pub mod bent_beam;
 pub mod chain;
 pub mod free_motion;
 pub mod law;
@@ -13,6 +14,7 @@ use serde::de::DeserializeOwned;
 
 use free_motion::FreeMotion;
 use law::{Continuous, Holding, Prototype, StoredPath};
+use bent_beam::BentBeam;
 use lofted_blade::LoftedBlade;
 use motions::{Drawn, Swings};
 use std::collections::BTreeMap;
@@ -80,4 +82,10 @@ pub fn lofted_blade() -> Result<LoftedBlade, ReferenceFault> {
 pub fn three_compartment() -> Result<Fatigue, ReferenceFault> {
     let text = include_str!("../../../tests/reference/three_compartment.json");
     read("three_compartment.json", text)
+}
+
+/// Free bending of a wedge and of a bat.
+pub fn bent_beam() -> Result<BentBeam, ReferenceFault> {
+    let text = include_str!("../../../tests/reference/bent_beam.json");
+    read::<bent_beam::Table>("bent_beam.json", text).map(BentBeam::from)
 }

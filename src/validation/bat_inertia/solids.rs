@@ -103,7 +103,7 @@ fn prism() -> (MassMoments, Exact) {
 
 fn cylinder() -> (MassMoments, Exact) {
     let (a, b, l) = (0.015, 0.012, 0.3);
-    let handle = Handle::bare(l, [2.0 * a, 2.0 * a], b / a, DENSITY);
+    let handle = Handle::bare(l, [2.0 * a, 2.0 * a], [b / a; 2], DENSITY);
     let mut moments = MassMoments::default();
     handle.add_to(&mut moments, DENSITY);
     let m = DENSITY * PI * a * b * l;

@@ -22,7 +22,7 @@ fn station(from_shoulder: f64, width_m: f64, edge_m: f64, depth_m: f64) -> Stati
 }
 
 fn bare_handle() -> Handle {
-    Handle::bare(0.3, [0.03, 0.03], 1.0, 600.0)
+    Handle::bare(0.3, [0.03, 0.03], [1.0; 2], 600.0)
 }
 
 fn of_blade(blade: &Blade, shoulder_m: f64) -> MassMoments {

@@ -41,10 +41,11 @@ pub fn solid(shape: &BatShape, around: usize, colour: Tone) -> Solid {
 
 fn handle(shape: &BatShape, around: usize, colour: Tone) -> Solid {
     let handle = &shape.handle;
+    let through = |x_m: f64| handle.half_z_m(x_m) / handle.half_y_m(x_m);
     let circle = |x_m: f64, half_m: f64| {
         let point = |n: usize| {
             let (sin, cos) = libm::sincos(std::f64::consts::TAU * n as f64 / around as f64);
-            DVec3::new(x_m, half_m * cos, handle.oval * half_m * sin)
+            DVec3::new(x_m, half_m * cos, through(x_m) * half_m * sin)
         };
         (0..around).map(point).collect::<Vec<_>>()
     };

@@ -1,0 +1,356 @@
+//! A bat as its maker describes it: what is given stands over the reference bat of its size.
+
+use super::blade::{Blade, Station};
+use super::handle::{Handle, HandleShape};
+use super::shape::BatShape;
+use super::shape_fault::ShapeFault;
+use super::willow::{POSSIBLE_KG_M3, USUAL_DENSITY_KG_M3};
+use crate::uncertain::Uncertain;
+
+/// Diameter through over that across of an oval handle: assumption, the reference bats' own.
+pub const OVAL: f64 = 0.93;
+
+/// What a maker says of the blade; nothing said is as in the size's reference bat. Metres.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct DescribedBlade {
+    /// From shoulder to toe.
+    pub length_m: Option<f64>,
+    /// Greatest width.
+    pub width_m: Option<f64>,
+    /// Greatest thickness of the edges.
+    pub edge_m: Option<f64>,
+    /// Spine height: greatest depth from face to spine.
+    pub depth_m: Option<f64>,
+    /// Height of the swell over the toe.
+    pub swell_from_toe_m: Option<f64>,
+    /// Hollowing of the back at the swell, 0 straight, 1 as hollow as a parabola that leaves the edge level.
+    pub hollow: Option<f64>,
+    /// Height of the middle of the face over its edges.
+    pub camber_m: Option<f64>,
+    /// Width where the handle goes in.
+    pub shoulder_width_m: Option<f64>,
+    /// From there to where the blade is first at its full width.
+    pub shoulder_length_m: Option<f64>,
+    /// Depth at the toe.
+    pub toe_depth_m: Option<f64>,
+    /// Measured stations in place of all the above but the length: place from the toe, and the section.
+    pub stations: Vec<(f64, Station)>,
+}
+
+/// What a maker says of the handle.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct DescribedHandle {
+    /// From the top to the shoulder, m.
+    pub length_m: Option<f64>,
+    /// Over the grip across, at the bottom hand, as on a card, m.
+    pub diameter_m: Option<f64>,
+    /// Bare, across, where it goes into the blade, m.
+    pub shoulder_diameter_m: Option<f64>,
+    /// Section.
+    pub section: Option<HandleShape>,
+    /// Density of the cane, kg/m³.
+    pub cane_kg_m3: Option<f64>,
+    /// Density of the rubber strips, kg/m³.
+    pub rubber_kg_m3: Option<f64>,
+    /// Share of the handle that is rubber.
+    pub rubber_share: Option<f64>,
+    /// Length of the splice in the blade, m.
+    pub splice_m: Option<f64>,
+    /// Thickness of the twine, m.
+    pub twine_m: Option<f64>,
+    /// Number of grips.
+    pub grips: Option<u32>,
+    /// Thickness of one grip, m.
+    pub grip_m: Option<f64>,
+    /// Length of the grips, m.
+    pub grip_length_m: Option<f64>,
+    /// Density of the grips, kg/m³.
+    pub grip_kg_m3: Option<f64>,
+}
+
+/// What is put on the blade.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct DescribedExtras {
+    /// Labels and their glue, kg.
+    pub labels_kg: Option<f64>,
+    /// Face sheet, kg.
+    pub face_sheet_kg: Option<f64>,
+    /// Thickness of the toe guard, m; 0 without.
+    pub toe_guard_m: Option<f64>,
+    /// Oil in the wood, kg; counted evenly through the blade.
+    pub oil_kg: Option<f64>,
+}
+
+/// A block of willow as sawn, weighed and measured.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cleft {
+    /// Weight, kg.
+    pub mass_kg: f64,
+    /// Along the grain, m.
+    pub length_m: f64,
+    /// Across, m.
+    pub width_m: f64,
+    /// From face to back, m; of a wedge, the mean.
+    pub depth_m: f64,
+    /// Water at the time of weighing, kg for each kg of dry wood.
+    pub moisture: Option<f64>,
+}
+
+/// One standard deviation of a cleft's volume as a share: 2 mm on each side that is not straight
+/// (assumption).
+const CLEFT_VOLUME_SD: f64 = 0.03;
+/// Moisture to which a blade is dried, kg of water for each kg of dry wood: assumption, what 20 °C and
+/// 65 % give.
+pub const SEASONED: f64 = 0.12;
+
+impl Cleft {
+    /// Density of the blade to be made of it, seasoned to [`SEASONED`] where its own moisture is known,
+    /// kg/m³; shrinkage is left out.
+    pub fn density_kg_m3(&self) -> Uncertain {
+        let volume_m3 = self.length_m * self.width_m * self.depth_m;
+        let dried = self.moisture.map_or(1.0, |it| (1.0 + SEASONED) / (1.0 + it));
+        let value = self.mass_kg / volume_m3 * dried;
+        Uncertain::computed(value, CLEFT_VOLUME_SD * value)
+    }
+
+    /// Whether the blade can be sawn out of it.
+    pub fn holds(&self, blade: &Blade) -> Result<(), ShapeFault> {
+        let depth_m = blade.deepest().map_or(0.0, |it| it.depth_m);
+        for (what, have_m, need_m) in [
+            ("length", self.length_m, blade.length_m),
+            ("width", self.width_m, blade.width_m()),
+            ("depth", self.depth_m, depth_m),
+        ] {
+            if have_m < need_m {
+                return Err(ShapeFault::Cleft { what, have_m, need_m });
+            }
+        }
+        Ok(())
+    }
+}
+
+/// A whole described bat.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Described {
+    /// Blade.
+    pub blade: DescribedBlade,
+    /// Handle.
+    pub handle: DescribedHandle,
+    /// On the blade.
+    pub extras: DescribedExtras,
+    /// Density of the willow where it is known, kg/m³.
+    pub willow_kg_m3: Option<Uncertain>,
+    /// The cleft it is made of.
+    pub cleft: Option<Cleft>,
+}
+
+impl Described {
+    /// Density of the willow: given, of the cleft, or assumed, kg/m³.
+    pub fn density_kg_m3(&self) -> Uncertain {
+        let cleft = self.cleft.as_ref().map(Cleft::density_kg_m3);
+        self.willow_kg_m3.or(cleft).unwrap_or(USUAL_DENSITY_KG_M3)
+    }
+
+    /// The described bat over the reference bat of its size; every reason why it is none.
+    pub fn shape(&self, reference: &BatShape) -> Result<BatShape, Vec<ShapeFault>> {
+        let mut faults = Vec::new();
+        let mut shape = reference.clone();
+        self.put_handle(&mut shape.handle);
+        self.put_blade(&mut shape.blade).unwrap_or_else(|it| faults.push(it));
+        let density_kg_m3 = self.density_kg_m3().value;
+        let [lightest, heaviest] = POSSIBLE_KG_M3;
+        if !(lightest..=heaviest).contains(&density_kg_m3) {
+            faults.push(ShapeFault::Density {
+                density_kg_m3,
+                limits_kg_m3: POSSIBLE_KG_M3,
+                nearest_kg_m3: density_kg_m3.clamp(lightest, heaviest),
+            });
+        }
+        shape.blade.density_kg_m3 = density_kg_m3;
+        self.put_extras(&mut shape);
+        faults.extend(sound(&shape));
+        if let Some(Err(fault)) = self.cleft.as_ref().map(|it| it.holds(&shape.blade)) {
+            faults.push(fault);
+        }
+        if faults.is_empty() { Ok(shape) } else { Err(faults) }
+    }
+
+    fn put_handle(&self, handle: &mut Handle) {
+        let it = &self.handle;
+        if let Some(length_m) = it.length_m {
+            handle.grip_length_m *= length_m / handle.length_m;
+            handle.length_m = length_m;
+        }
+        handle.grips = it.grips.unwrap_or(handle.grips);
+        handle.grip_m = it.grip_m.unwrap_or(handle.grip_m);
+        handle.twine_m = it.twine_m.unwrap_or(handle.twine_m);
+        handle.grip_kg_m3 = it.grip_kg_m3.unwrap_or(handle.grip_kg_m3);
+        handle.grip_length_m =
+            it.grip_length_m.unwrap_or(handle.grip_length_m).min(handle.length_m);
+        handle.splice_m = it.splice_m.unwrap_or(handle.splice_m);
+        if let Some(section) = it.section {
+            handle.oval = match section {
+                HandleShape::Round => [1.0, 1.0],
+                HandleShape::Oval => [OVAL, OVAL],
+                HandleShape::SemiOval => [OVAL, 1.0],
+            };
+        }
+        if let Some(diameter_m) = it.diameter_m {
+            let ratio = (diameter_m - 2.0 * handle.cover_m()) / (2.0 * handle.half_y_m(handle.bottom_hand_m()));
+            handle.top_diameter_m *= ratio;
+            handle.shoulder_diameter_m *= ratio;
+        }
+        handle.shoulder_diameter_m = it.shoulder_diameter_m.unwrap_or(handle.shoulder_diameter_m);
+        if it.cane_kg_m3.is_some() || it.rubber_kg_m3.is_some() || it.rubber_share.is_some() {
+            let share = it.rubber_share.unwrap_or(USUAL_RUBBER_SHARE);
+            handle.density_kg_m3 = (1.0 - share) * it.cane_kg_m3.unwrap_or(USUAL_CANE_KG_M3)
+                + share * it.rubber_kg_m3.unwrap_or(USUAL_RUBBER_KG_M3);
+        }
+    }
+
+    fn put_blade(&self, blade: &mut Blade) -> Result<(), ShapeFault> {
+        let it = &self.blade;
+        blade.length_m = it.length_m.unwrap_or(blade.length_m);
+        if !it.stations.is_empty() {
+            blade.stations = measured_stations(&it.stations, blade.length_m)?;
+            return Ok(());
+        }
+        if let Some(width_m) = it.width_m {
+            let ratio = width_m / blade.width_m();
+            blade.stations.iter_mut().for_each(|it| it.width_m *= ratio);
+        }
+        if let Some(edge_m) = it.edge_m {
+            let ratio = edge_m / blade.thickest_edge_m();
+            blade.stations.iter_mut().for_each(|it| it.edge_m *= ratio);
+        }
+        if let (Some(depth_m), Some(deepest_m)) = (it.depth_m, blade.deepest().map(|it| it.depth_m))
+        {
+            blade.stations.iter_mut().for_each(|it| it.depth_m *= depth_m / deepest_m);
+        }
+        if let Some(from_toe_m) = it.swell_from_toe_m {
+            blade.move_swell(from_toe_m)?;
+        }
+        let swell = blade.deepest().copied();
+        if let (Some(hollow), Some(at_swell)) = (it.hollow, swell.map(|it| it.hollow)) {
+            blade.stations.iter_mut().for_each(|it| it.hollow += hollow - at_swell);
+        }
+        if let (Some(camber_m), Some(at_swell_m)) = (it.camber_m, swell.map(|it| it.camber_m)) {
+            let ratio = if at_swell_m > 0.0 { camber_m / at_swell_m } else { 1.0 };
+            blade.stations.iter_mut().for_each(|it| it.camber_m *= ratio);
+        }
+        if it.shoulder_width_m.is_some() || it.shoulder_length_m.is_some() {
+            blade.cut_shoulders(it.shoulder_width_m, it.shoulder_length_m);
+        }
+        if let Some(depth_m) = it.toe_depth_m {
+            blade.trim_toe(depth_m);
+        }
+        Ok(())
+    }
+
+    fn put_extras(&self, shape: &mut BatShape) {
+        let it = &self.extras;
+        let blade = &mut shape.blade;
+        blade.toe_guard_m = it.toe_guard_m.unwrap_or(blade.toe_guard_m);
+        if it.labels_kg.is_some() || it.face_sheet_kg.is_some() {
+            let kg = it.labels_kg.unwrap_or(0.0) + it.face_sheet_kg.unwrap_or(0.0);
+            blade.face_cover_kg_m2 = kg / blade.face_m2();
+        }
+        if let Some(oil_kg) = it.oil_kg {
+            let mut willow = blade.clone();
+            (willow.face_cover_kg_m2, willow.toe_guard_m) = (0.0, 0.0);
+            let mut moments = super::lofted_solid::MassMoments::default();
+            willow.add_to(&mut moments, 0.0);
+            blade.density_kg_m3 *= 1.0 + oil_kg / moments.mass_kg;
+        }
+    }
+}
+
+/// Share of a handle that is rubber strips: the reference bats' own, assumption.
+const USUAL_RUBBER_SHARE: f64 = 0.10;
+/// Density of handle cane, kg/m³ (from memory, low).
+const USUAL_CANE_KG_M3: f64 = 470.0;
+/// Density of the rubber strips, kg/m³ (from memory, low).
+const USUAL_RUBBER_KG_M3: f64 = 1150.0;
+
+fn measured_stations(
+    given: &[(f64, Station)],
+    length_m: f64,
+) -> Result<Vec<Station>, ShapeFault> {
+    if given.len() < 2 {
+        return Err(ShapeFault::TooFewStations { count: given.len() });
+    }
+    let mut stations: Vec<Station> = Vec::with_capacity(given.len());
+    for (n, (from_toe_m, section)) in given.iter().enumerate() {
+        let from_shoulder = 1.0 - from_toe_m / length_m;
+        let after = stations.last().is_none_or(|it| from_shoulder > it.from_shoulder);
+        if !after || !(-1e-9..=1.0 + 1e-9).contains(&from_shoulder) {
+            let (number, from_toe_m) = (n + 1, *from_toe_m);
+            return Err(ShapeFault::StationOrder { number, from_toe_m, length_m });
+        }
+        stations.push(Station { from_shoulder: from_shoulder.clamp(0.0, 1.0), ..*section });
+    }
+    // The blade ends where its ends were measured: the outermost sections run on to shoulder and toe.
+    if let Some(first) = stations.first().copied().filter(|it| it.from_shoulder > 0.0) {
+        stations.insert(0, Station { from_shoulder: 0.0, ..first });
+    }
+    if let Some(last) = stations.last().copied().filter(|it| it.from_shoulder < 1.0) {
+        stations.push(Station { from_shoulder: 1.0, ..last });
+    }
+    Ok(stations)
+}
+
+/// Everything that makes the shape no solid.
+pub fn sound(shape: &BatShape) -> Vec<ShapeFault> {
+    let (blade, handle) = (&shape.blade, &shape.handle);
+    let mut faults = Vec::new();
+    // One of a kind is enough to mend it: the worst.
+    let worst = |measure: &dyn Fn(&Station) -> f64| {
+        blade.stations.iter().min_by(|a, b| measure(a).total_cmp(&measure(b)))
+    };
+    let over_edge = |it: &Station| it.depth_m - it.camber_m - it.edge_m;
+    if let Some(it) = worst(&over_edge).filter(|it| over_edge(it) < 0.0) {
+        faults.push(ShapeFault::EdgeOverSpine {
+            from_toe_m: blade.from_toe_m(it),
+            edge_m: it.edge_m,
+            depth_m: it.depth_m - it.camber_m,
+        });
+    } else if let Some(it) = worst(&Station::thinnest_m).filter(|it| it.thinnest_m() <= 0.0) {
+        faults.push(ShapeFault::BackThroughFace {
+            from_toe_m: blade.from_toe_m(it),
+            thickness_m: it.thinnest_m(),
+            nearest_hollow: most_hollow(it),
+        });
+    }
+    let longest_m = 0.5 * blade.length_m;
+    if handle.splice_m > longest_m {
+        faults.push(ShapeFault::Splice {
+            splice_m: handle.splice_m,
+            blade_m: blade.length_m,
+            nearest_m: longest_m,
+        });
+    }
+    if let Some(root) = blade.stations.first() {
+        for (handle_m, room_m) in [
+            (2.0 * handle.half_y_m(handle.length_m), root.width_m),
+            (2.0 * handle.half_z_m(handle.length_m), root.depth_m),
+        ] {
+            if handle_m > room_m * (1.0 + HANDLE_SLACK) {
+                faults.push(ShapeFault::HandleOutOfBlade { handle_m, room_m });
+            }
+        }
+    }
+    faults
+}
+
+/// How much thicker than the blade a handle may be at the joint, where both are rounded off, as a share:
+/// assumption.
+const HANDLE_SLACK: f64 = 0.10;
+
+/// Most hollow, to a hundredth, that leaves wood all over a section.
+fn most_hollow(station: &Station) -> f64 {
+    let hundredths = (0..=200).rev().map(|n| -1.0 + f64::from(n) / 100.0);
+    hundredths
+        .filter(|hollow| *hollow < station.hollow)
+        .find(|hollow| Station { hollow: *hollow, ..*station }.thinnest_m() > 0.0)
+        .unwrap_or(-1.0)
+}

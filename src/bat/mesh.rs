@@ -1,0 +1,160 @@
+//! The surface of a shape as closed shells of triangles.
+
+use super::blade::{Blade, Station};
+use super::handle::Handle;
+use super::shape::BatShape;
+
+/// One closed shell, its triangles counter-clockwise seen from outside.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Shell {
+    /// What it is: "blade", "handle".
+    pub name: &'static str,
+    /// Points, m, in frame B.
+    pub points_B: Vec<[f64; 3]>,
+    /// Three points each.
+    pub triangles: Vec<[u32; 3]>,
+}
+
+/// Points across half a face, and across half a back.
+const ACROSS: usize = 24;
+/// Rings from one station to the next.
+const ALONG: usize = 6;
+/// Points round a handle.
+const AROUND: usize = 96;
+/// Rings along a handle.
+const HANDLE_RINGS: usize = 12;
+
+impl Shell {
+    /// Joins rings of one length to a tube and closes both ends, each by a strip from one half of its ring
+    /// to the other. Rings run counter-clockwise seen from the first ring's side.
+    fn tube(name: &'static str, rings: &[Vec<[f64; 3]>]) -> Self {
+        let n = rings.first().map_or(0, Vec::len);
+        let points_B = rings.concat();
+        let mut triangles = Vec::new();
+        let at = |ring: usize, k: usize| (ring * n + k % n) as u32;
+        for ring in 1..rings.len() {
+            for k in 0..n {
+                let (a, b) = (at(ring - 1, k), at(ring - 1, k + 1));
+                let (c, d) = (at(ring, k), at(ring, k + 1));
+                triangles.extend([[a, c, b], [b, c, d]]);
+            }
+        }
+        for (ring, turned) in [(0, false), (rings.len().saturating_sub(1), true)] {
+            for k in 0..n / 2 - 1 {
+                let (a, b) = (at(ring, k), at(ring, k + 1));
+                let (c, d) = (at(ring, n - 1 - k), at(ring, n - 2 - k));
+                let lid = [[a, b, c], [b, d, c]];
+                triangles.extend(if turned { lid.map(|[a, b, c]| [a, c, b]) } else { lid });
+            }
+        }
+        Self { name, points_B, triangles }
+    }
+
+    /// Volume by the divergence theorem, m³.
+    pub fn volume_m3(&self) -> f64 {
+        let six: f64 = self.corners().map(|[a, b, c]| dot(a, cross(b, c))).sum();
+        six / 6.0
+    }
+
+    /// Area of the surface, m².
+    pub fn area_m2(&self) -> f64 {
+        let twice: f64 = self
+            .corners()
+            .map(|[a, b, c]| {
+                let n = cross(minus(b, a), minus(c, a));
+                libm::sqrt(dot(n, n))
+            })
+            .sum();
+        0.5 * twice
+    }
+
+    /// Whether every edge belongs to two triangles that run along it opposite ways: watertight.
+    pub fn is_closed(&self) -> bool {
+        let mut edges: Vec<(u32, u32)> = self
+            .triangles
+            .iter()
+            .flat_map(|[a, b, c]| [(*a, *b), (*b, *c), (*c, *a)])
+            .collect();
+        let mut back: Vec<(u32, u32)> = edges.iter().map(|(a, b)| (*b, *a)).collect();
+        edges.sort_unstable();
+        back.sort_unstable();
+        let single = edges.windows(2).all(|it| it[0] != it[1]);
+        single && !edges.is_empty() && edges == back
+    }
+
+    /// Corners of each triangle, m.
+    pub fn corners(&self) -> impl Iterator<Item = [[f64; 3]; 3]> + '_ {
+        self.triangles.iter().map(|it| it.map(|k| self.points_B[k as usize]))
+    }
+}
+
+/// Blade and handle, grips on. They touch at the shoulder; the splice lies inside the blade.
+pub fn shells(shape: &BatShape) -> [Shell; 2] {
+    [blade(&shape.blade, shape.handle.length_m), handle(&shape.handle)]
+}
+
+fn blade(blade: &Blade, shoulder_m: f64) -> Shell {
+    let mut sections: Vec<Station> = blade.stations.first().copied().into_iter().collect();
+    for it in blade.stations.windows(2) {
+        sections.extend((1..=ALONG).map(|n| it[0].towards(&it[1], n as f64 / ALONG as f64)));
+    }
+    let rings: Vec<Vec<[f64; 3]>> = sections
+        .iter()
+        .map(|it| {
+            let x = shoulder_m + it.from_shoulder * blade.length_m;
+            ring(it, blade.face_m).into_iter().map(|[y, z]| [x, y, z]).collect()
+        })
+        .collect();
+    Shell::tube("blade", &rings)
+}
+
+/// The outline of a section, y and z of B, m: along the face, and back along the back.
+pub fn ring(station: &Station, face_m: f64) -> Vec<[f64; 2]> {
+    let half_m = 0.5 * station.width_m;
+    let across = |n: usize| n as f64 / ACROSS as f64 - 1.0;
+    let face = (0..=2 * ACROSS).map(|n| {
+        let s = across(n);
+        [half_m * s, station.face_and_back_m(face_m, 1.0 - s.abs()).0]
+    });
+    let back = (0..=2 * ACROSS).rev().map(|n| {
+        let s = across(n);
+        [half_m * s, station.face_and_back_m(face_m, 1.0 - s.abs()).1]
+    });
+    face.chain(back).collect()
+}
+
+fn handle(handle: &Handle) -> Shell {
+    let circle = |x: f64, cover_m: f64| -> Vec<[f64; 3]> {
+        let (half_y_m, half_z_m) = (handle.half_y_m(x) + cover_m, handle.half_z_m(x) + cover_m);
+        let point = |k: usize| {
+            // From −y over +z, as the blade's rings run; half a step on, so that a lid's strips pair up.
+            let turn = std::f64::consts::PI
+                - std::f64::consts::TAU * (k as f64 + 0.5) / AROUND as f64;
+            let (sin, cos) = libm::sincos(turn);
+            [x, half_y_m * cos, half_z_m * sin]
+        };
+        (0..AROUND).map(point).collect()
+    };
+    let along = |from: f64, to: f64| {
+        (0..=HANDLE_RINGS).map(move |n| from + (to - from) * n as f64 / HANDLE_RINGS as f64)
+    };
+    let (grip_m, shoulder_m) = (handle.grip_length_m, handle.length_m);
+    let mut rings: Vec<Vec<[f64; 3]>> =
+        along(0.0, grip_m).map(|x| circle(x, handle.cover_m())).collect();
+    if grip_m < shoulder_m {
+        rings.extend(along(grip_m, shoulder_m).map(|x| circle(x, handle.twine_m)));
+    }
+    Shell::tube("handle", &rings)
+}
+
+fn minus(a: [f64; 3], b: [f64; 3]) -> [f64; 3] {
+    [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
+}
+
+fn cross(a: [f64; 3], b: [f64; 3]) -> [f64; 3] {
+    [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]
+}
+
+fn dot(a: [f64; 3], b: [f64; 3]) -> f64 {
+    a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+}

@@ -1,0 +1,156 @@
+//! A described bat with every figure that follows from its shape.
+
+use super::described::Described;
+use super::gauge::{self, GaugeCheck};
+use super::laws::{GaugedSize, LawCheck, Limits, check_size};
+use super::lofted_solid::MassMoments;
+use super::mesh::{Shell, shells};
+use super::pickup_weight::pickup_weight_kg;
+use super::shape::BatShape;
+use super::shape_fault::ShapeFault;
+use super::sizes::Size;
+use super::stiffness::Moduli;
+use super::willow::{CANE_MODULUS_PA, MODULUS_PA};
+use super::Bat;
+use crate::uncertain::{Uncertain, independent_sd};
+
+/// A bat whose shape is known.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ShapedBat {
+    /// Its shape.
+    pub shape: BatShape,
+    /// Its mass properties.
+    pub bat: Bat,
+    /// Density of its willow, kg/m³.
+    pub density_kg_m3: Uncertain,
+    /// Dead weight, kg; its doubt is that of the density.
+    pub mass_kg: Uncertain,
+    /// Balance point from the top of the handle, m.
+    pub balance_m: Uncertain,
+    /// Swing moment, kg m².
+    pub swing_moment_kg_m2: Uncertain,
+    /// Pickup weight, kg.
+    pub pickup_weight_kg: Uncertain,
+    /// Centre of percussion for the pickup axis, m from the top of the handle.
+    pub percussion_m: Uncertain,
+    /// Lowest bending frequency of the free bat, Hz.
+    pub bending_hz: Option<Uncertain>,
+    /// Node of that bending in the blade, m from the top of the handle.
+    pub bending_node_m: Option<Uncertain>,
+    /// Volume, grips included, m³.
+    pub volume_m3: f64,
+    /// Surface, m².
+    pub area_m2: f64,
+    /// Limits of the Laws.
+    pub law: LawCheck,
+    /// Share of the length that is handle, against its limit.
+    pub handle_share_allowed: bool,
+    /// The printed gauge.
+    pub gauge: GaugeCheck,
+}
+
+/// Step of the density for the slopes, kg/m³: the figures are all but straight in it.
+const STEP_KG_M3: f64 = 1.0;
+
+/// Every figure of a described bat, or everything wrong with it.
+pub fn shaped(
+    label: &str,
+    described: &Described,
+    size: &Size,
+    limits: &Limits,
+) -> Result<ShapedBat, Vec<ShapeFault>> {
+    let shape = described.shape(&size.reference)?;
+    figures(label, shape, described.density_kg_m3(), size, limits).map_err(|it| vec![it])
+}
+
+/// The same of a shape at hand, its willow's density known so well.
+pub fn figures(
+    label: &str,
+    shape: BatShape,
+    density_kg_m3: Uncertain,
+    size: &Size,
+    limits: &Limits,
+) -> Result<ShapedBat, ShapeFault> {
+    let bat = shape.bat(label)?;
+    let mut denser = shape.clone();
+    denser.blade.density_kg_m3 += STEP_KG_M3;
+    let denser = denser.bat(label)?;
+    let with_doubt = |of: fn(&Bat) -> f64| {
+        let by_density = (of(&denser) - of(&bat)) / STEP_KG_M3 * density_kg_m3.sd;
+        Uncertain::computed(of(&bat), by_density.abs())
+    };
+    let swing_moment_kg_m2 = with_doubt(Bat::swing_moment_kg_m2);
+    let reference = size.reference.bat(size.name.as_str())?;
+    let pickup = |it: f64| pickup_weight_kg(&reference, it);
+    let bending = bending(&shape);
+    let [blade, handle] = shells(&shape);
+    Ok(ShapedBat {
+        density_kg_m3,
+        mass_kg: with_doubt(Bat::mass_kg),
+        balance_m: with_doubt(Bat::balance_m),
+        swing_moment_kg_m2,
+        pickup_weight_kg: Uncertain::computed(
+            pickup(swing_moment_kg_m2.value),
+            pickup(swing_moment_kg_m2.sd),
+        ),
+        percussion_m: with_doubt(Bat::percussion_m),
+        bending_hz: bending.map(|it| it[0]),
+        bending_node_m: bending.map(|it| it[1]),
+        volume_m3: volume(&shape).mass_kg,
+        area_m2: area_m2(&blade, &handle),
+        law: check_size(&gauged(&shape), limits),
+        handle_share_allowed: shape.handle.length_m <= limits.handle_share * shape.length_m(),
+        gauge: gauge::pass(&shape.blade),
+        bat,
+        shape,
+    })
+}
+
+/// The outside's area: the two shells less the two lids on which they touch.
+fn area_m2(blade: &Shell, handle: &Shell) -> f64 {
+    let shoulder_m = handle.points_B.iter().map(|it| it[0]).fold(0.0, f64::max);
+    let lids: f64 = handle
+        .corners()
+        .filter(|it| it.iter().all(|p| (p[0] - shoulder_m).abs() < 1e-12))
+        .map(|[a, b, c]| 0.5 * ((b[1] - a[1]) * (c[2] - a[2]) - (b[2] - a[2]) * (c[1] - a[1])).abs())
+        .sum();
+    blade.area_m2() + handle.area_m2() - 2.0 * lids
+}
+
+/// The shape in a stuff of one kilogram for each cubic metre: its mass is its volume.
+fn volume(shape: &BatShape) -> MassMoments {
+    let mut it = shape.clone();
+    it.blade.density_kg_m3 = 1.0;
+    it.blade.face_cover_kg_m2 = 0.0;
+    it.blade.toe_guard_m = 0.0;
+    it.handle.density_kg_m3 = 1.0;
+    it.handle.twine_kg_m3 = 1.0;
+    it.handle.grip_kg_m3 = 1.0;
+    it.mass_moments()
+}
+
+/// Frequency and node of the first bending, with what the stiffness of willow and cane leaves open.
+fn bending(shape: &BatShape) -> Option<[Uncertain; 2]> {
+    let at = |willow: f64, cane: f64| {
+        let moduli = Moduli {
+            willow_pa: MODULUS_PA.value + willow * MODULUS_PA.sd,
+            cane_pa: CANE_MODULUS_PA.value + cane * CANE_MODULUS_PA.sd,
+        };
+        let mode = shape.bending_modes(moduli, 1).into_iter().next()?;
+        Some([mode.frequency_hz, *mode.nodes_m.last()?])
+    };
+    let (best, willow, cane) = (at(0.0, 0.0)?, at(1.0, 0.0)?, at(0.0, 1.0)?);
+    Some(core::array::from_fn(|k| {
+        Uncertain::computed(best[k], independent_sd(&[willow[k] - best[k], cane[k] - best[k]]))
+    }))
+}
+
+/// The sizes that the Laws limit, read off the solid.
+pub fn gauged(shape: &BatShape) -> GaugedSize {
+    GaugedSize {
+        length_m: Some(shape.length_m()),
+        width_m: Some(shape.blade.width_m()),
+        depth_m: shape.blade.deepest().map(|it| it.depth_m),
+        edge_m: Some(shape.blade.thickest_edge_m()),
+    }
+}

@@ -1,0 +1,28 @@
+//! What the wood is taken to be where it was not weighed.
+
+use crate::source::{Source, Status};
+use crate::uncertain::{Origin, Uncertain};
+
+/// Density of a pressed blade at the bench when no cleft was weighed, kg/m³: middle and spread of what
+/// makers find. No primary source for cricket-bat willow was seen.
+pub const USUAL_DENSITY_KG_M3: Uncertain =
+    Uncertain { value: 440.0, sd: 25.0, origin: Origin::Assumed };
+
+/// Lightest and heaviest that any willow can be, kg/m³: wide on purpose. Dried willows on data pages have
+/// 400 to 437; a blade outside these limits is a slip of the tape or of the scale.
+pub const POSSIBLE_KG_M3: [f64; 2] = [280.0, 650.0];
+
+/// Stiffness of willow along the grain, Pa: between black willow at 12 % moisture, 6.96 GPa, and white
+/// willow, 7.76 GPa (from memory, low).
+pub const MODULUS_PA: Uncertain = Uncertain { value: 7.2e9, sd: 0.8e9, origin: Origin::Estimated };
+
+/// Where the stiffness comes from.
+pub const MODULUS_SOURCE: Source = Source {
+    work: "Salix nigra at 12 % moisture on a supplier's data page that quotes standard data; Salix alba from memory",
+    status: Status::ReadSecondHand,
+};
+
+/// Stiffness of the handle's cane with its rubber strips, Pa: order of magnitude 1 to 4 GPa (from memory,
+/// low). The strips lie across the blow and take the cane's place, not its stiffness.
+pub const CANE_MODULUS_PA: Uncertain =
+    Uncertain { value: 2.5e9, sd: 0.8e9, origin: Origin::Assumed };
