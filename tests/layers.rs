@@ -21,6 +21,7 @@ const ORDER: &[&str] = &[
     "sensitivity",
     "fit",
     "card",
+    "workshop",
     "units",
     "files",
     "validation",

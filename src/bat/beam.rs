@@ -41,8 +41,7 @@ pub fn free_modes(at_m: &[f64], section: impl Fn(f64) -> BeamSection, count: usi
         for (t, weight) in GAUSS_4 {
             let s = section(ends[0] + t * length_m);
             let (h, h2) = (hermite(t, length_m), hermite_second(t, length_m));
-            let (stiff, mass) =
-                (weight * length_m * s.EI_n_m2, weight * length_m * s.mass_kg_m);
+            let (stiff, mass) = (weight * length_m * s.EI_n_m2, weight * length_m * s.mass_kg_m);
             for i in 0..4 {
                 for j in 0..4 {
                     K[(2 * e + i, 2 * e + j)] += stiff * h2[i] * h2[j];

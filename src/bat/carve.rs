@@ -47,10 +47,20 @@ impl Blade {
         Ok(())
     }
 
+    /// Makes the blade thicker all over by a factor: edges, depth and camber.
+    pub fn thicken(&mut self, factor: f64) {
+        for it in &mut self.stations {
+            it.edge_m *= factor;
+            it.depth_m *= factor;
+            it.camber_m *= factor;
+        }
+    }
+
     /// Cuts the shoulders: the width at the handle, and the way from there to full width.
     pub fn cut_shoulders(&mut self, width_m: Option<f64>, length_m: Option<f64>) {
         let full_m = self.width_m();
-        let Some(end) = self.stations.iter().position(|it| it.width_m >= FULL_WIDTH * full_m) else {
+        let Some(end) = self.stations.iter().position(|it| it.width_m >= FULL_WIDTH * full_m)
+        else {
             return;
         };
         if let (Some(width_m), Some(first)) = (width_m, self.stations.first().map(|it| it.width_m))

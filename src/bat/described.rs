@@ -196,7 +196,8 @@ impl Described {
             };
         }
         if let Some(diameter_m) = it.diameter_m {
-            let ratio = (diameter_m - 2.0 * handle.cover_m()) / (2.0 * handle.half_y_m(handle.bottom_hand_m()));
+            let ratio = (diameter_m - 2.0 * handle.cover_m())
+                / (2.0 * handle.half_y_m(handle.bottom_hand_m()));
             handle.top_diameter_m *= ratio;
             handle.shoulder_diameter_m *= ratio;
         }
@@ -272,10 +273,7 @@ const USUAL_CANE_KG_M3: f64 = 470.0;
 /// Density of the rubber strips, kg/m³ (from memory, low).
 const USUAL_RUBBER_KG_M3: f64 = 1150.0;
 
-fn measured_stations(
-    given: &[(f64, Station)],
-    length_m: f64,
-) -> Result<Vec<Station>, ShapeFault> {
+fn measured_stations(given: &[(f64, Station)], length_m: f64) -> Result<Vec<Station>, ShapeFault> {
     if given.len() < 2 {
         return Err(ShapeFault::TooFewStations { count: given.len() });
     }

@@ -205,7 +205,7 @@ impl Family {
 
 /// How far a station slides with the swell: fully in the middle, not at shoulder and toe, with no
 /// corner anywhere.
-fn slide(from_shoulder: f64) -> f64 {
+pub fn slide(from_shoulder: f64) -> f64 {
     let rise = from_shoulder * (1.0 - from_shoulder);
     16.0 * rise * rise
 }

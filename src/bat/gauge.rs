@@ -48,7 +48,7 @@ pub fn pass(blade: &Blade) -> GaugeCheck {
     for (a, b) in blade.stations.iter().zip(blade.stations.iter().skip(1)) {
         for n in 0..=BETWEEN {
             let station = a.towards(b, n as f64 / BETWEEN as f64);
-            let room_m = room(&station);
+            let (room_m, _) = placed(&station);
             if room_m < check.room_m {
                 let from_toe_m = (1.0 - station.from_shoulder) * blade.length_m;
                 check = GaugeCheck { room_m, tightest_from_toe_m: from_toe_m };
@@ -58,8 +58,9 @@ pub fn pass(blade: &Blade) -> GaugeCheck {
     check
 }
 
-/// Least room of one section in the opening, slid up or down so that it is largest, m.
-fn room(station: &Station) -> f64 {
+/// Least room of one section in the opening, m, and where the middle of its face then lies over the lowest
+/// point of the base, m.
+pub fn placed(station: &Station) -> (f64, f64) {
     let half_m = 0.5 * station.width_m;
     // Depth into the opening from the lowest point of the base: face down, back to the roof.
     let (mut below, mut above) = (f64::INFINITY, f64::INFINITY);
@@ -71,7 +72,18 @@ fn room(station: &Station) -> f64 {
         above = above.min(roof_m(y) + back);
     }
     // Sliding by s gives below + s and above − s: best halfway.
-    (0.5 * (below + above)).min(0.5 * WIDTH_M - half_m)
+    let room_m = (0.5 * (below + above)).min(0.5 * WIDTH_M - half_m);
+    (room_m, 0.5 * (above - below))
+}
+
+/// The opening, m: y from its middle, and height over the lowest point of its base.
+pub fn opening_m() -> Vec<[f64; 2]> {
+    let half_m = 0.5 * WIDTH_M;
+    let base = (0..=2 * ACROSS).map(|n| {
+        let y = half_m * (n as f64 / ACROSS as f64 - 1.0);
+        [y, base_m(y)]
+    });
+    base.chain([[half_m, roof_m(half_m)], [0.0, DEPTH_M], [-half_m, roof_m(half_m)]]).collect()
 }
 
 /// Height of the base over its lowest point, y from the middle, m.

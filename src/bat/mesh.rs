@@ -70,11 +70,8 @@ impl Shell {
 
     /// Whether every edge belongs to two triangles that run along it opposite ways: watertight.
     pub fn is_closed(&self) -> bool {
-        let mut edges: Vec<(u32, u32)> = self
-            .triangles
-            .iter()
-            .flat_map(|[a, b, c]| [(*a, *b), (*b, *c), (*c, *a)])
-            .collect();
+        let mut edges: Vec<(u32, u32)> =
+            self.triangles.iter().flat_map(|[a, b, c]| [(*a, *b), (*b, *c), (*c, *a)]).collect();
         let mut back: Vec<(u32, u32)> = edges.iter().map(|(a, b)| (*b, *a)).collect();
         edges.sort_unstable();
         back.sort_unstable();
@@ -128,8 +125,8 @@ fn handle(handle: &Handle) -> Shell {
         let (half_y_m, half_z_m) = (handle.half_y_m(x) + cover_m, handle.half_z_m(x) + cover_m);
         let point = |k: usize| {
             // From −y over +z, as the blade's rings run; half a step on, so that a lid's strips pair up.
-            let turn = std::f64::consts::PI
-                - std::f64::consts::TAU * (k as f64 + 0.5) / AROUND as f64;
+            let turn =
+                std::f64::consts::PI - std::f64::consts::TAU * (k as f64 + 0.5) / AROUND as f64;
             let (sin, cos) = libm::sincos(turn);
             [x, half_y_m * cos, half_z_m * sin]
         };

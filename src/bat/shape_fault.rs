@@ -73,7 +73,9 @@ pub enum ShapeFault {
         high_m: f64,
     },
     /// A splice longer than the blade.
-    #[error("the splice is {splice_m:.3} m long and the blade {blade_m:.3} m: nearest {nearest_m:.3} m")]
+    #[error(
+        "the splice is {splice_m:.3} m long and the blade {blade_m:.3} m: nearest {nearest_m:.3} m"
+    )]
     Splice {
         /// Length of the splice.
         splice_m: f64,

@@ -1,5 +1,6 @@
 //! A described bat with every figure that follows from its shape.
 
+use super::Bat;
 use super::described::Described;
 use super::gauge::{self, GaugeCheck};
 use super::laws::{GaugedSize, LawCheck, Limits, check_size};
@@ -11,7 +12,6 @@ use super::shape_fault::ShapeFault;
 use super::sizes::Size;
 use super::stiffness::Moduli;
 use super::willow::{CANE_MODULUS_PA, MODULUS_PA};
-use super::Bat;
 use crate::uncertain::{Uncertain, independent_sd};
 
 /// A bat whose shape is known.
@@ -112,7 +112,9 @@ fn area_m2(blade: &Shell, handle: &Shell) -> f64 {
     let lids: f64 = handle
         .corners()
         .filter(|it| it.iter().all(|p| (p[0] - shoulder_m).abs() < 1e-12))
-        .map(|[a, b, c]| 0.5 * ((b[1] - a[1]) * (c[2] - a[2]) - (b[2] - a[2]) * (c[1] - a[1])).abs())
+        .map(|[a, b, c]| {
+            0.5 * ((b[1] - a[1]) * (c[2] - a[2]) - (b[2] - a[2]) * (c[1] - a[1])).abs()
+        })
         .sum();
     blade.area_m2() + handle.area_m2() - 2.0 * lids
 }

@@ -45,16 +45,17 @@ impl BatShape {
         let whole = station.section(1.0, blade.face_m);
         let splice = match from_shoulder_m < handle.splice_m {
             true => {
+                // No wider than the blade: at the shoulder both are rounded off.
                 let [half_y_m, half_z_m] = handle.splice_half_m(from_shoulder_m / handle.splice_m);
-                Section::ellipse(1.0, half_y_m, half_z_m)
+                let (most_y_m, most_z_m) = (0.5 * station.width_m, 0.5 * station.depth_m);
+                Section::ellipse(1.0, half_y_m.min(most_y_m), half_z_m.min(most_z_m))
             }
             false => Section::default(),
         };
         let willow = whole.without(splice);
         // About the axis that carries no force: each wood counts by its stiffness.
-        let sum = |of: fn(&Section) -> f64| {
-            moduli.willow_pa * of(&willow) + moduli.cane_pa * of(&splice)
-        };
+        let sum =
+            |of: fn(&Section) -> f64| moduli.willow_pa * of(&willow) + moduli.cane_pa * of(&splice);
         let (EA, ES) = (sum(|it| it.mass), sum(|it| it.z));
         let guarded = from_shoulder_m > blade.length_m - blade.toe_guard_m;
         let guard_kg_m3 = if guarded { blade.toe_guard_kg_m3 } else { 0.0 };

@@ -21,6 +21,7 @@ pub mod png;
 mod qr;
 pub mod sheet;
 mod sheet_figures;
+pub mod templates;
 pub mod type_setting;
 pub mod words;
 

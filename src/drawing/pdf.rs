@@ -1,4 +1,4 @@
-//! SVG to a PDF of one page, with embedded faces and text that can be selected. No clock: same bytes.
+//! SVG to a PDF, a page each, with embedded faces and text that can be selected. No clock: same bytes.
 
 use super::DrawingFault;
 use super::type_setting::tree;
@@ -11,10 +11,24 @@ use krilla_svg::{SurfaceExt, SvgSettings};
 /// Points (1/72 in) in a CSS pixel.
 const POINTS_PER_PX: f32 = 0.75;
 
-/// The picture as a PDF of one page of its own size (a sheet of A4 px gives A4).
-pub fn pdf(svg: &str, title: &str) -> Result<Vec<u8>, DrawingFault> {
+/// The pictures as a PDF, a page of its own size each (a sheet of A4 px gives A4).
+pub fn pdf(pages: &[&str], title: &str) -> Result<Vec<u8>, DrawingFault> {
+    // XMP would carry a date or an identity of its own; the plain title is enough.
+    let settings = SerializeSettings { xmp_metadata: false, ..SerializeSettings::default() };
+    let mut document = Document::new_with(settings);
+    document.set_metadata(Metadata::new().title(title.to_owned()).language("en-GB".to_owned()));
+    for svg in pages {
+        draw(&mut document, svg)?;
+    }
+    document.finish().map_err(|it| refused(format!("{it:?}")))
+}
+
+fn refused(what: String) -> DrawingFault {
+    DrawingFault::Refused { format: "PDF", what }
+}
+
+fn draw(document: &mut Document, svg: &str) -> Result<(), DrawingFault> {
     let tree = tree(svg)?;
-    let refused = |what: String| DrawingFault::Refused { format: "PDF", what };
     let (width, height) =
         (tree.size().width() * POINTS_PER_PX, tree.size().height() * POINTS_PER_PX);
     let size = Size::from_wh(width, height);
@@ -22,18 +36,14 @@ pub fn pdf(svg: &str, title: &str) -> Result<Vec<u8>, DrawingFault> {
     let (Some(size), Some(page)) = (size, page) else {
         return Err(refused(format!("{width} by {height} points is no size for a page")));
     };
-    // XMP would carry a date or an identity of its own; the plain title is enough.
-    let settings = SerializeSettings { xmp_metadata: false, ..SerializeSettings::default() };
-    let mut document = Document::new_with(settings);
-    document.set_metadata(Metadata::new().title(title.to_owned()).language("en-GB".to_owned()));
     let mut page = document.start_page_with(page);
     let mut surface = page.surface();
     let drawn =
         surface.draw_svg(&tree, size, SvgSettings { embed_text: true, ..SvgSettings::default() });
     surface.finish();
     page.finish();
-    if drawn.is_none() {
-        return Err(refused("its shapes were not accepted".to_owned()));
+    match drawn {
+        Some(()) => Ok(()),
+        None => Err(refused("its shapes were not accepted".to_owned())),
     }
-    document.finish().map_err(|it| refused(format!("{it:?}")))
 }

@@ -12,4 +12,6 @@ pub mod readings;
 pub mod reference;
 pub mod save;
 pub mod scenario;
+pub mod shape;
+pub mod solid;
 pub mod stroke;

@@ -5,8 +5,8 @@ mod table;
 
 use std::path::Path;
 
-use super::fault::{Fault, Faults, Source};
 use super::document::{Kind, text_of_file};
+use super::fault::{Fault, Faults, Source};
 use crate::measurement::nets::{NetFault, NetReading};
 
 /// The columns there may be.

@@ -9,9 +9,9 @@ mod keep;
 mod load;
 pub(in crate::files) mod text;
 
+pub use super::document::{Places, Text};
 pub use keep::with_calibration;
 pub use load::{Loaded, fields_of, load, load_text, set};
-pub use super::document::{Places, Text};
 pub use text::{DEMO, Given, text_of};
 
 use super::document::{Document, Kind, Mends, NoRoom, left_out, part};

@@ -52,6 +52,7 @@ pub fn spoken(quantity: Quantity, si: f64, sd: f64, units: Units) -> String {
         (Quantity::Speed, Units::Trade) => plain("km/h", 1.0 / 3.6, 2),
         (Quantity::Speed, Units::Si) => plain("m/s", 1.0, 2),
         (Quantity::Time, _) => plain("s", 1.0, 3),
+        (Quantity::Density, _) => plain("kg/m³", 1.0, 0),
         (Quantity::Angle, _) => plain("deg", std::f64::consts::PI / 180.0, 1),
     }
 }

@@ -15,6 +15,8 @@ pub enum Quantity {
     Time,
     /// Angles, rad.
     Angle,
+    /// Density of wood, cane and rubber, kg/m³.
+    Density,
 }
 
 /// One accepted unit: its spellings and its size in SI.
@@ -66,14 +68,26 @@ const TIME: &[Unit] = &[
     unit(&["s", "sec", "secs", "second", "seconds"], 1.0),
     unit(&["ms", "millisecond", "milliseconds"], 1e-3),
 ];
+const DENSITY: &[Unit] = &[
+    unit(&["kg/m³", "kg/m3", "kg/m^3"], 1.0),
+    unit(&["lb/ft³", "lb/ft3", "lb/ft^3"], POUND_KG / (1728.0 * INCH_M * INCH_M * INCH_M)),
+    unit(&["g/cm³", "g/cm3", "g/cm^3"], 1e3),
+];
 const ANGLE: &[Unit] = &[
     unit(&["rad", "radian", "radians"], 1.0),
     unit(&["deg", "degree", "degrees", "°"], std::f64::consts::PI / 180.0),
 ];
 
 impl Quantity {
-    pub(super) const ALL: [Self; 6] =
-        [Self::Mass, Self::Length, Self::Force, Self::Speed, Self::Time, Self::Angle];
+    pub(super) const ALL: [Self; 7] = [
+        Self::Mass,
+        Self::Length,
+        Self::Force,
+        Self::Speed,
+        Self::Time,
+        Self::Angle,
+        Self::Density,
+    ];
 
     pub(super) fn units(self) -> &'static [Unit] {
         match self {
@@ -83,6 +97,7 @@ impl Quantity {
             Self::Speed => SPEED,
             Self::Time => TIME,
             Self::Angle => ANGLE,
+            Self::Density => DENSITY,
         }
     }
 
@@ -95,6 +110,7 @@ impl Quantity {
             Self::Speed => "a speed",
             Self::Time => "a time",
             Self::Angle => "an angle",
+            Self::Density => "a density",
         }
     }
 
@@ -107,6 +123,7 @@ impl Quantity {
             Self::Speed => r#""90 km/h", "56 mph" or "25 m/s""#,
             Self::Time => r#""15.3 s", "200 ms" or "1 min 10 s""#,
             Self::Angle => r#""5 deg" or "0.09 rad""#,
+            Self::Density => r#""440 kg/m³" or "27 lb/ft³""#,
         }
     }
 

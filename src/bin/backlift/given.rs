@@ -57,14 +57,14 @@ enum UnitsArg {
     Si,
 }
 
+/// Reads a share, like `0.8` or `80 %`.
+pub fn share_of(written: &str) -> Option<f64> {
+    backlift::files::document::values::share(written)
+}
+
 /// Reads a share above zero, like `0.8` or `80 %`.
 pub fn share(written: &str) -> Result<f64, String> {
-    let (number, size) = match written.trim().strip_suffix('%') {
-        Some(percent) => (percent.trim(), 0.01),
-        None => (written.trim(), 1.0),
-    };
-    let value = number.parse::<f64>().ok().map(|it| it * size);
-    value
+    share_of(written)
         .filter(|it| (0.1..=3.0).contains(it))
         .ok_or_else(|| "write a share from 0.1 to 3, like 0.8 or \"80 %\"".to_owned())
 }

@@ -17,6 +17,7 @@ mod outcome;
 mod paragraph;
 mod placed;
 mod progress;
+mod shape;
 mod stroke;
 #[cfg(feature = "studio")]
 mod studio;
@@ -62,6 +63,7 @@ enum Command {
     Check(check::Args),
     Calibrate(calibrate::Args),
     Matters(matters::Args),
+    Shape(shape::Args),
     Stroke(stroke::Args),
     Validate(validate::Args),
     #[cfg(feature = "studio")]
@@ -81,6 +83,7 @@ impl Command {
             Self::Check(args) => check::run(args),
             Self::Calibrate(args) => calibrate::run(args),
             Self::Matters(args) => matters::run(args),
+            Self::Shape(args) => shape::run(args),
             Self::Stroke(args) => stroke::run(args),
             Self::Validate(args) => validate::run(args),
             #[cfg(feature = "studio")]

@@ -136,8 +136,7 @@ fn in_words<D: Document>(
             half_written(places, &word, kind)
         }
         Ron::ExpectedComma | Ron::ExpectedStructLikeEnd | Ron::ExpectedArrayEnd => {
-            here("a comma or a closing bracket is missing before this")
-                .help(mends.brackets)
+            here("a comma or a closing bracket is missing before this").help(mends.brackets)
         }
         Ron::ExpectedMapColon => {
             here("a colon is missing before this").help("a field is written as name: \"value\"")
@@ -151,13 +150,7 @@ fn in_words<D: Document>(
             "a part in brackets is expected here",
             "write it as (name: \"value\", …)",
         ),
-        Ron::ExpectedArray => typed(
-            places,
-            path,
-            word,
-            "a list is expected here",
-            mends.list,
-        ),
+        Ron::ExpectedArray => typed(places, path, word, "a list is expected here", mends.list),
         Ron::InvalidValueForType { .. } | Ron::ExpectedString | Ron::Message(_) => typed(
             places,
             path,
@@ -165,10 +158,14 @@ fn in_words<D: Document>(
             "text in quotation marks is expected here",
             "write one value in quotation marks, like \"1.16 kg\"",
         ),
-        Ron::InvalidEscape(_) => here(&format!("a backslash here means something else in a {}", kind.noun))
-            .help("write \\\\ for one backslash"),
-        Ron::ExpectedDifferentStructName { .. } => here(&format!("this is not the start of a {}", kind.noun))
-            .help(format!("a {} stands in one bracket: (version: \"{version}\", …)", kind.noun)),
+        Ron::InvalidEscape(_) => {
+            here(&format!("a backslash here means something else in a {}", kind.noun))
+                .help("write \\\\ for one backslash")
+        }
+        Ron::ExpectedDifferentStructName { .. } => {
+            here(&format!("this is not the start of a {}", kind.noun))
+                .help(format!("a {} stands in one bracket: (version: \"{version}\", …)", kind.noun))
+        }
         other => {
             let words = other.to_string();
             let mut letters = words.chars();

@@ -12,9 +12,9 @@ pub mod three_compartment;
 
 use serde::de::DeserializeOwned;
 
+use bent_beam::BentBeam;
 use free_motion::FreeMotion;
 use law::{Continuous, Holding, Prototype, StoredPath};
-use bent_beam::BentBeam;
 use lofted_blade::LoftedBlade;
 use motions::{Drawn, Swings};
 use std::collections::BTreeMap;

@@ -99,7 +99,7 @@ fn the_five_figures_are_on_the_card_in_both_systems_of_units() {
 
 #[test]
 fn the_pdf_is_one_a4_page_with_embedded_faces_and_text_that_can_be_selected() {
-    let pdf = pdf::pdf(&sheet::svg(&card(), Some(&map())).unwrap(), "Card").unwrap();
+    let pdf = pdf::pdf(&[&sheet::svg(&card(), Some(&map())).unwrap()], "Card").unwrap();
     let text = String::from_utf8_lossy(&pdf);
     let count = |what: &str| text.matches(what).count();
     assert_eq!(count("/Type /Page\n") + count("/Type/Page/"), 1, "pages");
@@ -111,7 +111,7 @@ fn the_pdf_is_one_a4_page_with_embedded_faces_and_text_that_can_be_selected() {
 
 #[test]
 fn the_pdf_has_the_same_bytes_twice_and_no_clock_in_them() {
-    let make = || pdf::pdf(&sheet::svg(&card(), Some(&map())).unwrap(), "Card").unwrap();
+    let make = || pdf::pdf(&[&sheet::svg(&card(), Some(&map())).unwrap()], "Card").unwrap();
     let first = make();
     for _ in 0..5 {
         assert!(first == make());

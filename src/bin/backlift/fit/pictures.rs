@@ -34,7 +34,7 @@ pub fn add(folder: &mut Folder, it: &Fitted, units: Units) -> Result<(), Fault> 
     let fault = |e: &dyn std::fmt::Display| Fault::new(e.to_string());
     let picture = map_picture(it, units);
     let sheet = sheet_with(it, &picture).map_err(|e| fault(&e))?;
-    folder.add("card.pdf", &pdf(&sheet, "Bat card").map_err(|e| fault(&e))?)?;
+    folder.add("card.pdf", &pdf(&[&sheet], "Bat card").map_err(|e| fault(&e))?)?;
     folder.add("card.png", &png(&sheet, PIXELS).map_err(|e| fault(&e))?)?;
     folder.add("card.ron", card::write(&it.card).map_err(|e| fault(&e))?.as_bytes())?;
     let svg = map::svg(&picture, &LIGHT, MAP[0], MAP[1]).map_err(|e| fault(&e))?;

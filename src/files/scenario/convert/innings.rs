@@ -1,7 +1,7 @@
 //! The innings of a scenario, and the strokes it asks for.
 
-use super::super::super::fault::nearest;
 use super::super::super::document::values::{Values, share};
+use super::super::super::fault::nearest;
 use super::super::{InningsV1, Text};
 use crate::measurement::plan::InningsPlan;
 use crate::units::Quantity::Time;

@@ -1,8 +1,8 @@
 //! The player of a scenario.
 
+use super::super::super::document::values::Values;
 use super::super::super::fault::nearest;
 use super::super::PlayerV1;
-use super::super::super::document::values::Values;
 use super::written;
 use crate::frames::STANDARD_GRAVITY_M_S2;
 use crate::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M};

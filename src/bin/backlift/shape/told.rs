@@ -1,0 +1,235 @@
+//! The shape in words.
+
+use backlift::bat::laws::Verdict;
+use backlift::bat::shaped::ShapedBat;
+use backlift::card::{Card, Figure};
+use backlift::units::{Quantity, Units, spoken};
+use backlift::workshop::to_card::{Answer, BrokenDemand, ToCard};
+
+use super::Worked;
+use crate::figure::{bare, listed, measured, number, percent, plain};
+use crate::paragraph::{paragraph, set_in};
+use crate::table::table;
+
+/// Usual cautions of a workshop.
+pub const CAUTIONS: [&str; 2] = [
+    "Willow dust harms the lungs: extract it and wear a mask. Keep both hands behind the blade, and clamp the bat. Local safety rules come first",
+    "A shape is not a bat: wood varies along the grain, and nothing here says how it will play or last",
+];
+
+/// Everything, the sentence first.
+pub fn told(worked: &Worked, units: Units) -> String {
+    let mut out = match &worked.to {
+        None => described(worked, units),
+        Some((card, it)) => to_card(worked, card, it, units),
+    };
+    out += &laws(worked.chosen(), units);
+    out += LIMITS;
+    for it in CAUTIONS {
+        out += &(set_in(it) + "\n");
+    }
+    if worked.loaded.invented {
+        out += "The described bat is invented\n";
+    }
+    out
+}
+
+const LIMITS: &str = "
+What the figures leave out:
+  ±            only the density of the willow is in doubt here, and the stiffness
+               of willow and cane for the ring; the shape is taken as described
+  rings at     a slender bat, free at both ends, without shear: some 4 % too high
+  quiet place  node of that ring: a ball there does not set the blade ringing
+";
+
+fn described(worked: &Worked, units: Units) -> String {
+    let bat = &worked.bat;
+    let mass = |it: backlift::uncertain::Uncertain| {
+        format!(
+            "{} ± {}",
+            spoken(Quantity::Mass, it.value, it.sd, units),
+            spoken(Quantity::Mass, it.sd, it.sd, units)
+        )
+    };
+    let sentence = format!(
+        "{} weighs {} and picks up like {}",
+        worked.loaded.title,
+        mass(bat.mass_kg),
+        mass(bat.pickup_weight_kg)
+    );
+    let mut out =
+        paragraph(&sentence) + "\n\n" + &side_by_side(&[("as described", bat)], true, units) + "\n";
+    if worked.middles.len() > 1 {
+        let bats: Vec<(&str, &ShapedBat)> =
+            worked.middles.iter().map(|(name, it)| (*name, it)).collect();
+        out += "The swell moved by 30 mm at the same dead weight:\n";
+        out += &side_by_side(&bats, false, units);
+        out += &(paragraph(&middle_cost(&worked.middles, units)) + "\n\n");
+    }
+    out
+}
+
+/// What a low middle costs.
+fn middle_cost(middles: &[(&'static str, ShapedBat)], units: Units) -> String {
+    let (Some((_, high)), Some((_, low))) = (middles.first(), middles.last()) else {
+        return String::new();
+    };
+    let more = low.swing_moment_kg_m2.value / high.swing_moment_kg_m2.value - 1.0;
+    format!(
+        "From the high middle to the low one the bat picks up {} heavier, {} more swing moment, at the same dead weight",
+        spoken(
+            Quantity::Mass,
+            low.pickup_weight_kg.value - high.pickup_weight_kg.value,
+            0.0,
+            units
+        ),
+        percent(more, 1)
+    )
+}
+
+fn to_card(worked: &Worked, card: &Card, it: &ToCard, units: Units) -> String {
+    let size = &worked.loaded.size.name;
+    let Some(first) = it.answers.first() else { return unmet(card, it, size, units) };
+    let sentence = match it.answers.len() {
+        1 => format!("One shape of size {size} meets the card"),
+        n => format!("{n} shapes of size {size} meet the card: choose by edge, spine and middle"),
+    };
+    let mut out = paragraph(&sentence) + "\n\n";
+    for three in it.answers.chunks(3) {
+        let bats: Vec<(&str, &ShapedBat)> = three.iter().map(|it| (it.name, &it.bat)).collect();
+        out += &(side_by_side(&bats, it.answers.len() == 1, units) + "\n");
+    }
+    let met: Vec<String> = first.met.iter().map(|(it, _)| it.words().to_owned()).collect();
+    out + &paragraph(&format!("Met: {}", listed(&met))) + "\n\n"
+}
+
+fn unmet(card: &Card, it: &ToCard, size: &str, units: Units) -> String {
+    let broken: Vec<String> = it.broken.iter().map(|it| it.figure.words().to_owned()).collect();
+    let alone = it.broken.iter().any(|it| it.nearest.is_some());
+    let sentence = match alone {
+        true => format!(
+            "No shape of size {size} meets the card. Giving way in {} would do",
+            either(&broken)
+        ),
+        false => {
+            format!("No shape of size {size} meets the card, nor comes near in any one demand")
+        }
+    };
+    let mut out = paragraph(&sentence) + "\n";
+    if let Some(first) = it.broken.first() {
+        out += &(paragraph(&format!("What stands in the way: {}", first.why)) + "\n");
+    }
+    out.push('\n');
+    let row = |it: &BrokenDemand| {
+        let [low, high] = it.asked.tolerance;
+        vec![
+            it.figure.words().to_owned(),
+            value(it.figure, it.asked.target, units),
+            format!("{} to {}", value(it.figure, low, units), value(it.figure, high, units)),
+            it.nearest.map_or_else(|| "none".to_owned(), |n| value(it.figure, n, units)),
+        ]
+    };
+    let rows: Vec<Vec<String>> = it.broken.iter().map(row).collect();
+    out += &table(&["", "asked", "limits", "nearest, the others as asked"], &rows);
+    if let Some(Answer { name, bat, .. }) = &it.nearest {
+        out += &format!("\n{}", side_by_side(&[(name, bat)], true, units));
+    }
+    if card.invented {
+        out += "The player of this card is invented\n";
+    }
+    out + "\n"
+}
+
+fn either(words: &[String]) -> String {
+    match words {
+        [most @ .., last] if !most.is_empty() => format!("{} or {last}", most.join(", ")),
+        _ => listed(words),
+    }
+}
+
+fn value(figure: Figure, it: f64, units: Units) -> String {
+    match figure {
+        Figure::DeadWeight => spoken(Quantity::Mass, it, 0.0, units),
+        Figure::SwingMoment => plain(it, 4, "kg m²"),
+        _ => spoken(Quantity::Length, it, 0.0, units),
+    }
+}
+
+fn side_by_side(bats: &[(&str, &ShapedBat)], alone: bool, units: Units) -> String {
+    type Cell<'a> = &'a dyn Fn(&ShapedBat) -> String;
+    let mm = |it: f64| plain(1e3 * it, 1, "mm");
+    // Of several shapes in one wood the differences matter, and they are surer than the figures.
+    let doubted = |quantity, it: backlift::uncertain::Uncertain| match alone {
+        true => measured(quantity, it, units),
+        false => spoken(quantity, it.value, 0.0, units),
+    };
+    let from_toe = |bat: &ShapedBat, it: backlift::uncertain::Uncertain| {
+        let turned = backlift::uncertain::Uncertain { value: bat.bat.length_m() - it.value, ..it };
+        doubted(Quantity::Length, turned)
+    };
+    let rows: [(&str, Cell<'_>); 13] = [
+        ("dead weight", &|it| doubted(Quantity::Mass, it.mass_kg)),
+        ("balance from the top", &|it| doubted(Quantity::Length, it.balance_m)),
+        ("swing moment, kg m²", &|it| match alone {
+            true => bare(it.swing_moment_kg_m2, 4),
+            false => number(it.swing_moment_kg_m2.value, 4),
+        }),
+        ("picks up like", &|it| doubted(Quantity::Mass, it.pickup_weight_kg)),
+        ("edges", &|it| mm(it.shape.blade.thickest_edge_m())),
+        ("spine height", &|it| mm(it.shape.blade.deepest().map_or(0.0, |s| s.depth_m))),
+        ("swell from the toe", &|it| {
+            spoken(Quantity::Length, it.shape.swell_from_toe_m(), 0.0, units)
+        }),
+        ("hollow of the back", &|it| {
+            percent(it.shape.blade.deepest().map_or(0.0, |s| s.hollow), 0)
+        }),
+        ("sweet spot from the toe", &|it| {
+            let from_toe_m = it.bat.length_m() - it.percussion_m.value;
+            spoken(Quantity::Length, from_toe_m, 0.0, units)
+        }),
+        ("quiet place from the toe", &|it| {
+            it.bending_node_m.map_or_else(String::new, |n| from_toe(it, n))
+        }),
+        ("rings at, Hz", &|it| it.bending_hz.map_or_else(String::new, |n| bare(n, 0))),
+        ("willow, kg/m³", &|it| number(it.shape.blade.density_kg_m3, 0)),
+        ("within the Laws", &|it| verdict(it).to_owned()),
+    ];
+    let rows: Vec<Vec<String>> = rows
+        .iter()
+        .map(|(head, cell)| {
+            std::iter::once((*head).to_owned()).chain(bats.iter().map(|(_, it)| cell(it))).collect()
+        })
+        .collect();
+    let heads: Vec<&str> = std::iter::once("").chain(bats.iter().map(|(name, _)| *name)).collect();
+    table(&heads, &rows)
+}
+
+fn verdict(bat: &ShapedBat) -> &'static str {
+    match bat.law.verdict == Verdict::Yes && bat.handle_share_allowed {
+        true => "yes",
+        false => "no",
+    }
+}
+
+fn laws(bat: &ShapedBat, units: Units) -> String {
+    let mut out = paragraph(&format!("Size check: {}", bat.law.edition)) + "\n";
+    for it in &bat.law.breaches {
+        let words = format!(
+            "{} {}, limit {}",
+            it.dimension.words(),
+            spoken(Quantity::Length, it.measured_m, 0.0, units),
+            spoken(Quantity::Length, it.limit_m, 0.0, units)
+        );
+        out += &(set_in(&words) + "\n");
+    }
+    if !bat.handle_share_allowed {
+        out += &(set_in("handle longer than the share of the bat that is allowed") + "\n");
+    }
+    let gauge = format!(
+        "printed gauge, its opening from memory: {} {} to spare {} from the toe",
+        if bat.gauge.passes() { "passes with" } else { "sticks, with" },
+        plain(1e3 * bat.gauge.room_m, 1, "mm"),
+        spoken(Quantity::Length, bat.gauge.tightest_from_toe_m, 0.0, units)
+    );
+    out + &set_in(&gauge) + "\n"
+}

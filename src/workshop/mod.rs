@@ -1,0 +1,5 @@
+//! The maker's bench: from the card to the wood.
+
+pub mod carved;
+pub mod middles;
+pub mod to_card;
