@@ -60,8 +60,9 @@ impl BatShape {
         let guarded = from_shoulder_m > blade.length_m - blade.toe_guard_m;
         let guard_kg_m3 = if guarded { blade.toe_guard_kg_m3 } else { 0.0 };
         BeamSection {
-            EI_n_m2: sum(|it| it.zz) - ES * ES / EA,
-            mass_kg_m: (blade.density_kg_m3 + guard_kg_m3) * willow.mass
+            // Where the wedge comes out of a thin blade it carries alone.
+            EI_n_m2: (sum(|it| it.zz) - ES * ES / EA).max(moduli.cane_pa * splice.zz),
+            mass_kg_m: (blade.density_kg_m3 + guard_kg_m3) * willow.mass.max(0.0)
                 + handle.density_kg_m3 * splice.mass
                 + blade.face_cover_kg_m2 * station.width_m,
         }

@@ -18,6 +18,12 @@ const ON_A_PAGE: usize = 3;
 /// Length of the bar by which the print is checked, mm.
 pub const BAR_MM: f64 = 150.0;
 
+/// Under the sections.
+const FOOT: [&str; 2] = [
+    "Dashed: the printed gauge of the Laws as remembered, the section placed where it has most room",
+    "Willow dust harms the lungs: wear a mask. Keep both hands behind the blade",
+];
+
 /// Pages of A4, the toe's section first. `title` names the bat.
 pub fn pages(blade: &Blade, title: &str) -> Vec<String> {
     let places = places(blade);
@@ -52,14 +58,16 @@ fn page(blade: &Blade, title: &str, number_of: usize, all: usize, places: &[f64]
     picture.text(margin, margin + 44.0, text, &words);
     bar(&mut picture, [margin, margin + 62.0], theme);
     let top = margin + 92.0;
-    let row = (height - margin - 24.0 - top) / ON_A_PAGE as f64;
+    let row = (height - margin - 40.0 - top) / ON_A_PAGE as f64;
     for (n, from_toe_m) in places.iter().enumerate() {
         let Some(station) = blade.at(1.0 - from_toe_m / blade.length_m) else { continue };
         let area = Area::new(margin, top + n as f64 * row, width - 2.0 * margin, row);
         section(&mut picture, area, &station, *from_toe_m, theme);
     }
-    let foot = "Dashed: the printed gauge of the Laws as remembered, the section where it has most room. Wear a mask against dust; keep hands behind the blade";
-    picture.text(margin, height - margin, quiet, foot);
+    for (n, line) in FOOT.iter().enumerate() {
+        let up = (FOOT.len() - 1 - n) as f64 * Size::Quiet.line_px();
+        picture.text(margin, height - margin - up, quiet, line);
+    }
     picture.finish()
 }
 

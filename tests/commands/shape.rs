@@ -1,0 +1,79 @@
+//! `backlift shape`, as a person and as another program use it.
+
+use super::bats::CARD;
+use super::{backlift, refused};
+use serde_json::Value;
+
+fn figures(arguments: &[&str], folder: &std::path::Path, code: i32) -> Value {
+    let run = backlift().current_dir(folder).args(arguments).arg("--json").assert().code(code);
+    serde_json::from_slice(&run.get_output().stdout).unwrap()
+}
+
+#[test]
+fn shape_writes_its_figures_templates_and_solid() {
+    let folder = tempfile::tempdir().unwrap();
+    let found = figures(&["shape", "--out", "bench"], folder.path(), 0);
+    for key in [
+        "/mass_kg",
+        "/balance_m",
+        "/swing_moment_kg_m2",
+        "/inertia_com_B_kg_m2/2/2",
+        "/volume_m3",
+        "/percussion_m",
+        "/bending_node_m",
+        "/met/0/figure",
+    ] {
+        assert!(found.pointer(key).is_some_and(|it| !it.is_null()), "{key}");
+    }
+    assert_eq!(found["legal"], true);
+    assert!(found["edition"].as_str().unwrap().contains("Law 5"));
+    assert_eq!(found["middles"].as_array().unwrap().len(), 3);
+    let read = |name: &str| std::fs::read(folder.path().join("bench").join(name)).unwrap();
+    // 84 bytes of head, 50 a triangle; the count stands at byte 80.
+    let stl = read("bat.stl");
+    let count = u32::from_le_bytes(stl[80..84].try_into().unwrap()) as usize;
+    assert_eq!(stl.len(), 84 + 50 * count);
+    let glb = read("bat.glb");
+    assert_eq!(&glb[..4], b"glTF");
+    assert_eq!(u32::from_le_bytes(glb[8..12].try_into().unwrap()) as usize, glb.len());
+    let text = u32::from_le_bytes(glb[12..16].try_into().unwrap()) as usize;
+    let json: Value = serde_json::from_slice(&glb[20..20 + text]).unwrap();
+    assert_eq!(json["meshes"].as_array().unwrap().len(), 2);
+    assert!(read("sections.pdf").starts_with(b"%PDF"));
+    let page = String::from_utf8(read("sections-1.svg")).unwrap();
+    // The bar of 150 mm runs from the margin of 10 mm, in CSS pixels of 1/96 in.
+    assert!(page.contains("M37.8 100.8L604.72 100.8") || page.contains("L604.72"), "{page}");
+}
+
+#[test]
+fn shape_to_a_card_meets_it_or_names_the_demand_that_breaks_it() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("card.ron"), CARD).unwrap();
+    let found = figures(&["shape", "--to", "card.ron"], folder.path(), 0);
+    assert_eq!(found["demands_broken"].as_array().unwrap().len(), 0);
+    assert_eq!(found["met"].as_array().unwrap().len(), 5, "{:#}", found["met"]);
+    assert!(found["answers"].as_array().unwrap().len() > 1);
+    let heavy = CARD.replace("swing_moment_kg_m2: 0.", "swing_moment_kg_m2: 0.9");
+    std::fs::write(folder.path().join("odd.ron"), heavy).unwrap();
+    backlift().current_dir(folder.path()).args(["shape", "--to", "odd.ron"]).assert().code(2);
+}
+
+#[test]
+fn wrong_descriptions_are_pointed_at_with_their_mend() {
+    let folder = tempfile::tempdir().unwrap();
+    backlift().current_dir(folder.path()).args(["shape", "--new", "b.ron"]).assert().success();
+    let said = refused(&["shape", "b.ron", "--set", "blade.edge=75mm"], folder.path());
+    assert!(said.contains("--set:1:12") && said.contains("spine has to stand over"), "{said}");
+    let said = refused(&["shape", "b.ron", "--set", "willow.densty=440 kg/m3"], folder.path());
+    assert!(said.contains("did you mean \"density\"?"), "{said}");
+    let said = refused(&["shape", "b.ron", "--set", "willow.cleft.mass=9 kg"], folder.path());
+    assert!(said.contains("is no willow") && said.contains("nearest 650"), "{said}");
+    let said = refused(&["shape", "b.ron", "--set", "size=9"], folder.path());
+    assert!(said.contains("the sizes are 1, 2"), "{said}");
+    let text = std::fs::read_to_string(folder.path().join("b.ron")).unwrap();
+    std::fs::write(folder.path().join("half.ron"), &text[..text.len() / 2]).unwrap();
+    let said = refused(&["shape", "half.ron"], folder.path());
+    assert!(said.contains("the text ends before the described bat does"), "{said}");
+    let said = refused(&["shape", "b.ron", "--to", "b.ron", "--hold", "edge"], folder.path());
+    assert!(!said.is_empty());
+}

@@ -1,0 +1,3 @@
+//! Facts about the stage `workshop`.
+
+mod to_card;

@@ -1,0 +1,121 @@
+//! Blades that meet a card.
+
+use approx::assert_relative_eq;
+use backlift::bat::described::Cleft;
+use backlift::bat::laws::Limits;
+use backlift::bat::sizes::{Size, named};
+use backlift::bat::willow::USUAL_DENSITY_KG_M3;
+use backlift::card::{Card, Figure};
+use backlift::files::{assets, card};
+use backlift::workshop::carved::{Figures, Held, carve, swing_moment_kg_m2};
+use backlift::workshop::middles::middles;
+use backlift::workshop::to_card::{Start, to_card};
+
+fn card() -> Card {
+    card::read(include_str!("../../commands/card.ron")).unwrap()
+}
+
+fn size(name: &str) -> Size {
+    named(&assets::sizes().unwrap(), name).unwrap().clone()
+}
+
+fn start<'a>(size: &'a Size, limits: &'a Limits) -> Start<'a> {
+    Start {
+        shape: size.reference.clone(),
+        density_kg_m3: USUAL_DENSITY_KG_M3,
+        willow_given: false,
+        cleft: None,
+        size,
+        limits,
+        held: Held::default(),
+    }
+}
+
+#[test]
+fn a_carved_blade_has_the_figures_asked_and_what_was_held() {
+    let size = size("short handle");
+    let figures = Figures { mass_kg: 1.17, balance_m: 0.530, swing_moment_kg_m2: Some(0.224) };
+    let held = Held { edge_m: Some(0.036), depth_m: Some(0.060), ..Held::default() };
+    let carved = carve(&size.reference, &size.craft, &figures, &held).unwrap();
+    let moments = carved.shape.mass_moments();
+    assert_relative_eq!(moments.mass_kg, 1.17, epsilon = 1e-9);
+    assert_relative_eq!(moments.com_B().x, 0.530, epsilon = 1e-9);
+    assert_relative_eq!(swing_moment_kg_m2(&moments), 0.224, epsilon = 1e-9);
+    assert_relative_eq!(carved.shape.blade.thickest_edge_m(), 0.036, epsilon = 1e-9);
+    assert_relative_eq!(carved.shape.blade.deepest().unwrap().depth_m, 0.060, epsilon = 1e-9);
+}
+
+#[test]
+fn the_demos_card_is_met_in_every_figure_and_within_the_laws() {
+    let (card, limits) = (card(), assets::limits().unwrap());
+    let size = size(&card.size);
+    let out = to_card(&start(&size, &limits), &card);
+    assert!(out.answers.len() > 1, "{out:#?}");
+    assert!(out.broken.is_empty());
+    for it in &out.answers {
+        assert_eq!(it.met.len(), Figure::ALL.len(), "{}: {:?}", it.name, it.met);
+        for (figure, value) in &it.met {
+            let [low, high] = card.asked(*figure).tolerance;
+            assert!((low - 1e-9..=high + 1e-9).contains(value), "{figure:?} {value}");
+        }
+        assert!(it.bat.law.breaches.is_empty(), "{}", it.name);
+    }
+}
+
+#[test]
+fn an_edge_that_is_held_stays_in_every_answer() {
+    let (card, limits) = (card(), assets::limits().unwrap());
+    let size = size(&card.size);
+    let held = Held { edge_m: Some(0.031), ..Held::default() };
+    let out = to_card(&Start { held, ..start(&size, &limits) }, &card);
+    assert!(!out.answers.is_empty());
+    for it in &out.answers {
+        assert_relative_eq!(it.bat.shape.blade.thickest_edge_m(), 0.031, epsilon = 1e-9);
+    }
+}
+
+#[test]
+fn a_swing_moment_out_of_reach_is_named_with_the_nearest_that_can_be_made() {
+    let limits = assets::limits().unwrap();
+    let mut card = card();
+    let was = card.swing_moment_kg_m2;
+    card.swing_moment_kg_m2 = 1.15 * was;
+    card.swing_moment_tolerance_kg_m2 = [1.14 * was, 1.16 * was];
+    card.sweet_spot_tolerance_m = [0.0, 0.4];
+    let size = size(&card.size);
+    let out = to_card(&start(&size, &limits), &card);
+    assert!(out.answers.is_empty());
+    let broken = out.broken.iter().find(|it| it.figure == Figure::SwingMoment).unwrap();
+    let nearest = broken.nearest.unwrap();
+    assert!(nearest < 1.14 * was && nearest > 0.95 * was, "{nearest} {was}");
+    assert!(!broken.why.is_empty());
+    let made = out.nearest.unwrap();
+    assert!(made.bat.law.breaches.is_empty());
+}
+
+#[test]
+fn a_cleft_too_thin_is_what_stands_in_the_way() {
+    let (card, limits) = (card(), assets::limits().unwrap());
+    let size = size(&card.size);
+    let cleft =
+        Cleft { mass_kg: 1.5, length_m: 0.7, width_m: 0.11, depth_m: 0.045, moisture: None };
+    let out = to_card(&Start { cleft: Some(cleft), ..start(&size, &limits) }, &card);
+    assert!(out.answers.is_empty());
+    assert!(out.broken[0].why.contains("cleft"), "{}", out.broken[0].why);
+}
+
+#[test]
+fn a_low_middle_picks_up_heavier_at_the_same_dead_weight() {
+    let limits = assets::limits().unwrap();
+    let size = size("short handle");
+    let out = middles(&size.reference, USUAL_DENSITY_KG_M3, &size, &limits);
+    let [high, own, low] = &out[..] else { panic!("{}", out.len()) };
+    for (name, it) in [high, low] {
+        assert_relative_eq!(it.bat.mass_kg(), own.1.bat.mass_kg(), max_relative = 1e-9);
+        assert!(!name.is_empty());
+    }
+    let swing = |it: &(&str, backlift::bat::shaped::ShapedBat)| it.1.bat.swing_moment_kg_m2();
+    assert!(swing(high) < swing(own) && swing(own) < swing(low));
+    let node = |it: &(&str, backlift::bat::shaped::ShapedBat)| it.1.bending_node_m.unwrap().value;
+    assert!(node(high) < node(low), "the quiet place goes with the middle");
+}
