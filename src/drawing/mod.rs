@@ -16,6 +16,7 @@ mod map_marks;
 pub mod matters_chart;
 pub mod palette;
 pub mod pdf;
+pub mod pickup_page;
 pub mod picture;
 pub mod png;
 mod qr;

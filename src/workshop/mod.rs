@@ -1,5 +1,8 @@
 //! The maker's bench: from the card to the wood.
 
 pub mod carved;
+pub mod cautions;
 pub mod middles;
+pub mod pickup_pair;
+pub mod plane;
 pub mod to_card;

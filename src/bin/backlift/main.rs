@@ -15,7 +15,9 @@ mod matters;
 mod new;
 mod outcome;
 mod paragraph;
+mod pickup;
 mod placed;
+mod plane;
 mod progress;
 mod shape;
 mod stroke;
@@ -64,6 +66,8 @@ enum Command {
     Calibrate(calibrate::Args),
     Matters(matters::Args),
     Shape(shape::Args),
+    Plane(plane::Args),
+    Pickup(pickup::Args),
     Stroke(stroke::Args),
     Validate(validate::Args),
     #[cfg(feature = "studio")]
@@ -84,6 +88,8 @@ impl Command {
             Self::Calibrate(args) => calibrate::run(args),
             Self::Matters(args) => matters::run(args),
             Self::Shape(args) => shape::run(args),
+            Self::Plane(args) => plane::run(args),
+            Self::Pickup(args) => pickup::run(args),
             Self::Stroke(args) => stroke::run(args),
             Self::Validate(args) => validate::run(args),
             #[cfg(feature = "studio")]

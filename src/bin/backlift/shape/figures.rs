@@ -58,7 +58,7 @@ pub fn of(worked: &Worked) -> Figures {
             };
             it.broken.iter().map(one).collect()
         }),
-        cautions: super::told::CAUTIONS.to_vec(),
+        cautions: backlift::workshop::cautions::WORKSHOP.to_vec(),
     }
 }
 

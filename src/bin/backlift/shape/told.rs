@@ -4,18 +4,13 @@ use backlift::bat::laws::Verdict;
 use backlift::bat::shaped::ShapedBat;
 use backlift::card::{Card, Figure};
 use backlift::units::{Quantity, Units, spoken};
+use backlift::workshop::cautions::WORKSHOP;
 use backlift::workshop::to_card::{Answer, BrokenDemand, ToCard};
 
 use super::Worked;
 use crate::figure::{bare, listed, measured, number, percent, plain};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
-
-/// Usual cautions of a workshop.
-pub const CAUTIONS: [&str; 2] = [
-    "Willow dust harms the lungs: extract it and wear a mask. Keep both hands behind the blade, and clamp the bat. Local safety rules come first",
-    "A shape is not a bat: wood varies along the grain, and nothing here says how it will play or last",
-];
 
 /// Everything, the sentence first.
 pub fn told(worked: &Worked, units: Units) -> String {
@@ -25,7 +20,7 @@ pub fn told(worked: &Worked, units: Units) -> String {
     };
     out += &laws(worked.chosen(), units);
     out += LIMITS;
-    for it in CAUTIONS {
+    for it in WORKSHOP {
         out += &(set_in(it) + "\n");
     }
     if worked.loaded.invented {

@@ -1,0 +1,170 @@
+//! The pairs in words, on a page, and for other programs.
+
+use backlift::card::cautions;
+use backlift::drawing::pickup_page::{PickupPage, ShownBat, ShownPair};
+use backlift::units::{Quantity, Units, spoken};
+use serde_json::{Value, json};
+
+use super::{Shown, Swung};
+use crate::figure::{number, percent, plain};
+use crate::paragraph::{paragraph, set_in};
+use crate::table::table;
+
+/// Below this age the cautions for juniors stand under every fitting.
+const JUNIOR_BELOW_Y: f64 = 18.0;
+const LEFT_OUT: &str = "All four are shapes that could be made in this size, not bats that were weighed. Each pull is the fastest controlled one at fifty runs, for the player's likeliest strength; what is in doubt about the player is much the same for all four";
+
+fn speed(it: &Swung) -> f64 {
+    it.pull.fastest.contact.bat_speed_m_s
+}
+
+fn scale_words(it: &Shown, units: Units) -> String {
+    let [near, far] = &it.same_scale;
+    let more = far.made.bat.swing_moment_kg_m2() / near.made.bat.swing_moment_kg_m2() - 1.0;
+    format!(
+        "Both weigh {}. Balanced {} nearer the toe, one has {} more swing moment and picks up like {} instead of {}; the late pull is {} slower",
+        spoken(Quantity::Mass, near.made.bat.mass_kg(), 0.0, units),
+        spoken(Quantity::Length, far.made.bat.balance_m() - near.made.bat.balance_m(), 0.0, units),
+        percent(more, 0),
+        spoken(Quantity::Mass, far.pickup_weight_kg, 0.001, units),
+        spoken(Quantity::Mass, near.pickup_weight_kg, 0.001, units),
+        spoken(Quantity::Speed, speed(near) - speed(far), 0.0, units),
+    )
+}
+
+fn hand_words(it: &Shown, units: Units) -> String {
+    let [light, heavy] = &it.same_hand;
+    let apart = (speed(light) - speed(heavy)).abs();
+    let which = if speed(light) > speed(heavy) { "lighter" } else { "heavier" };
+    format!(
+        "Both pick up like {}. One weighs {} more on the scale, and the late pull is {} apart, the {which} ahead",
+        spoken(Quantity::Mass, light.pickup_weight_kg, 0.001, units),
+        spoken(Quantity::Mass, heavy.made.bat.mass_kg() - light.made.bat.mass_kg(), 0.0, units),
+        spoken(Quantity::Speed, apart, 0.0, units),
+    )
+}
+
+/// Everything, a sentence for each pair first.
+pub fn told(it: &Shown, units: Units) -> String {
+    let mut out = String::new();
+    for (title, words, pair) in [
+        (SAME_SCALE, scale_words(it, units), &it.same_scale),
+        (SAME_HAND, hand_words(it, units), &it.same_hand),
+    ] {
+        out += &format!(
+            "{}\n\n{}\n",
+            paragraph(&format!("{title}: {}", lower(&words))),
+            side_by_side(pair, units)
+        );
+    }
+    out += &(set_in(LEFT_OUT) + "\n");
+    if it.age_y < JUNIOR_BELOW_Y {
+        for caution in cautions::standing(it.age_y, None) {
+            out += &(set_in(&caution) + "\n");
+        }
+    }
+    if it.invented {
+        out += "Invented player and bats\n";
+    }
+    out
+}
+
+const SAME_SCALE: &str = "Alike on the scale, unlike in the hand";
+const SAME_HAND: &str = "Alike in the hand, unlike on the scale";
+
+fn lower(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |it| it.to_lowercase().to_string() + letters.as_str())
+}
+
+fn side_by_side(pair: &[Swung; 2], units: Units) -> String {
+    type Cell<'a> = &'a dyn Fn(&Swung) -> String;
+    let rows: [(&str, Cell<'_>); 6] = [
+        ("dead weight", &|it| spoken(Quantity::Mass, it.made.bat.mass_kg(), 0.0, units)),
+        ("balance from the top", &|it| {
+            spoken(Quantity::Length, it.made.bat.balance_m(), 0.0, units)
+        }),
+        ("swing moment, kg m²", &|it| number(it.made.bat.swing_moment_kg_m2(), 4)),
+        ("picks up like", &|it| spoken(Quantity::Mass, it.pickup_weight_kg, 0.0, units)),
+        ("pull at fifty", &|it| spoken(Quantity::Speed, speed(it), 0.01, units)),
+        ("time in hand", &|it| spoken(Quantity::Time, it.pull.time_in_hand_s, 0.0, units)),
+    ];
+    let rows: Vec<Vec<String>> = rows
+        .iter()
+        .map(|(head, cell)| {
+            std::iter::once((*head).to_owned()).chain(pair.iter().map(cell)).collect()
+        })
+        .collect();
+    table(&["", "one", "the other"], &rows)
+}
+
+/// The page.
+pub fn page(it: &Shown, units: Units) -> PickupPage {
+    let bat = |name: &str, it: &Swung| ShownBat {
+        shape: it.made.shape.clone(),
+        balance_m: it.made.bat.balance_m(),
+        lines: vec![
+            format!(
+                "{name}: {} on the scale, picks up like {}",
+                spoken(Quantity::Mass, it.made.bat.mass_kg(), 0.001, units),
+                spoken(Quantity::Mass, it.pickup_weight_kg, 0.001, units)
+            ),
+            format!(
+                "balance {} from the top · swing moment {} · pull at fifty {} · time in hand {}",
+                spoken(Quantity::Length, it.made.bat.balance_m(), 0.0, units),
+                plain(it.made.bat.swing_moment_kg_m2(), 4, "kg m²"),
+                spoken(Quantity::Speed, speed(it), 0.01, units),
+                spoken(Quantity::Time, it.pull.time_in_hand_s, 0.0, units)
+            ),
+        ],
+    };
+    let [a, b] = &it.same_scale;
+    let [c, d] = &it.same_hand;
+    let invented = if it.invented { " · invented player and bats" } else { "" };
+    let mut notes = vec![LEFT_OUT.to_owned()];
+    if it.age_y < JUNIOR_BELOW_Y {
+        notes.extend(cautions::standing(it.age_y, None).into_iter().take(1));
+    }
+    PickupPage {
+        title: "What pickup is".to_owned(),
+        whom: format!("{} · size {}{invented}", it.title, it.size),
+        pairs: [
+            ShownPair {
+                title: SAME_SCALE.to_owned(),
+                words: scale_words(it, units),
+                bats: [bat("One", a), bat("The other", b)],
+            },
+            ShownPair {
+                title: SAME_HAND.to_owned(),
+                words: hand_words(it, units),
+                bats: [bat("One", c), bat("The other", d)],
+            },
+        ],
+        notes,
+    }
+}
+
+/// For other programs.
+pub fn figures(it: &Shown) -> Value {
+    let bat = |it: &Swung| {
+        json!({
+            "mass_kg": it.made.bat.mass_kg(),
+            "balance_m": it.made.bat.balance_m(),
+            "swing_moment_kg_m2": it.made.bat.swing_moment_kg_m2(),
+            "pickup_weight_kg": it.pickup_weight_kg,
+            "pull_at_fifty": {
+                "bat_speed_m_s": speed(it),
+                "time_in_hand_s": it.pull.time_in_hand_s,
+                "wrist_share": it.pull.wrist_share,
+                "fastest_ball_m_s": it.pull.fastest_ball_m_s,
+            },
+        })
+    };
+    json!({
+        "invented": it.invented,
+        "size": it.size,
+        "same_scale": it.same_scale.iter().map(bat).collect::<Vec<_>>(),
+        "same_hand": it.same_hand.iter().map(bat).collect::<Vec<_>>(),
+        "left_out": LEFT_OUT,
+    })
+}

@@ -1,0 +1,173 @@
+//! `backlift plane`: from a part-made bat to its card, a pass at a time.
+
+mod figures;
+mod told;
+
+use std::path::PathBuf;
+
+use backlift::bat::figures::WeighedBat;
+use backlift::bat::shape::BatShape;
+use backlift::bat::shaped::shaped;
+use backlift::bat::sizes::{Size, named};
+use backlift::card::Card;
+use backlift::files::assets;
+use backlift::files::fault::Fault;
+use backlift::files::shape::load;
+use backlift::workshop::carved::{Figures, Held, carve};
+use backlift::workshop::plane::{
+    Bench, Finish, PickupMoments, Plan, PlanFault, additions::additions, plan,
+};
+
+use crate::check::{card_file, delivered};
+use crate::given::{ShowArgs, share_of};
+use crate::json;
+use crate::outcome::{Outcome, Stop};
+use crate::placed::argument_fault;
+
+/// Plane a part-made bat to its card: where to take how many grams off, in which order
+///
+/// Weigh, balance and swing the bat as it lies on the bench. Each pass comes with the reading to expect
+/// after it: stop there, weigh again, and ask anew. What still goes on (twine, grip, toe guard, oil) is
+/// counted before. Exit code 1: the bat is too light already, or no plan meets the card.
+#[derive(clap::Args)]
+#[command(after_help = "\
+Example:
+  backlift plane fitting/card.ron --mass 1010g --balance 515mm --time 42.9s")]
+pub struct Args {
+    /// The card the bat is made for
+    #[arg(value_name = "CARD.ron")]
+    card: PathBuf,
+
+    #[command(flatten)]
+    bench: delivered::Bench,
+
+    /// The bat's shape as described for `backlift shape`; without it, the size's own at this weight
+    #[arg(long, value_name = "FILE")]
+    shape: Option<PathBuf>,
+
+    /// What is on the bat already, of: grip, two grips, twine, toe guard, oil, labels, all
+    #[arg(long, value_name = "LIST", default_value = "")]
+    on: String,
+
+    /// One standard deviation of what the plane takes off, as a share of what it should
+    #[arg(long, value_name = "SHARE", default_value = "10 %")]
+    planing_error: String,
+
+    #[command(flatten)]
+    show: ShowArgs,
+}
+
+/// A plan with what it was made from.
+struct Planned {
+    card: Card,
+    weighed: WeighedBat,
+    now: PickupMoments,
+    plan: Plan,
+    planing_sd: f64,
+}
+
+/// Plans.
+pub fn run(args: Args) -> Result<Outcome, Stop> {
+    let card = card_file::read(&args.card)?;
+    let finish = finish(&args.on)?;
+    let planing_sd = share_of(&args.planing_error).filter(|it| (0.0..=0.5).contains(it));
+    let planing_sd = planing_sd.ok_or_else(|| {
+        let help = "write it like \"10 %\"";
+        argument_fault("--planing-error", &args.planing_error, "no share from 0 to 50 %", help)
+    })?;
+    let reading = args.bench.reading(&card).ok_or_else(|| {
+        Fault::new("nothing was measured on the bench")
+            .help("give --mass, --balance and --time of the bat as it is now")
+    })?;
+    let weighed = delivered::weigh_up(&reading)?;
+    let sizes = assets::sizes()?;
+    let size = named(&sizes, &card.size)
+        .ok_or_else(|| Fault::new(format!("the card's size {:?} is not known here", card.size)))?;
+    let shape = shape(args.shape.as_deref(), &weighed, &finish, &card, size, &sizes)?;
+    let bench = Bench {
+        mass_kg: weighed.mass_kg,
+        balance_m: weighed.balance_m,
+        swing_moment_kg_m2: weighed.swing_moment_kg_m2,
+        shape: &shape,
+        finish,
+        planing_sd,
+    };
+    let plan = plan(&bench, &card, &size.craft).map_err(|fault| no_plan(&fault))?;
+    let now = PickupMoments::of(
+        weighed.mass_kg.value,
+        weighed.balance_m.value,
+        weighed.swing_moment_kg_m2.value,
+    );
+    let planned = Planned { card, weighed, now, plan, planing_sd };
+    let text = match args.show.json {
+        true => json::document("plane", &figures::of(&planned))?,
+        false => told::told(&planned, args.show.units()),
+    };
+    json::print(&text)?;
+    Ok(if planned.plan.meets.len() == 3 { Outcome::Done } else { Outcome::NotAccepted })
+}
+
+fn no_plan(fault: &PlanFault) -> Stop {
+    let help = "a second grip or tape adds weight, but at the hands or for practice only; a new card, or another cleft";
+    Stop::NoAnswer(Fault::new(fault.to_string()).help(help))
+}
+
+/// The bench's bat as a shape: as described, or its size's own blade thickened to its weight and balance.
+fn shape(
+    file: Option<&std::path::Path>,
+    weighed: &WeighedBat,
+    finish: &Finish,
+    card: &Card,
+    size: &Size,
+    sizes: &[Size],
+) -> Result<BatShape, Stop> {
+    if let Some(path) = file {
+        let loaded = load(Some(path), &[], sizes)?;
+        let bat = shaped(&loaded.title, &loaded.described, &loaded.size, &assets::limits()?);
+        return bat.map(|it| it.shape).map_err(|faults| {
+            let mend = "describe the bat as it is now";
+            let placed =
+                faults.iter().map(|it| loaded.places.fault(it.field(), &it.to_string(), mend));
+            backlift::files::fault::Faults(placed.collect()).into()
+        });
+    }
+    let mut shape = size.reference.with_length_m(card.length_m);
+    shape.handle.grips = card.condition.grips;
+    let all = Finish {
+        grips: card.condition.grips,
+        bound: true,
+        toe_guard: card.condition.toe_guard,
+        oiled: card.condition.oiled,
+        labels: true,
+    };
+    let to_come_kg: f64 = additions(&shape, finish, &all).iter().map(|it| it.adds.mass_kg).sum();
+    let figures = Figures {
+        mass_kg: weighed.mass_kg.value + to_come_kg,
+        balance_m: weighed.balance_m.value,
+        swing_moment_kg_m2: None,
+    };
+    Ok(carve(&shape, &size.craft, &figures, &Held::default()).map_or(shape, |it| it.shape))
+}
+
+fn finish(on: &str) -> Result<Finish, Stop> {
+    let mut out = Finish { grips: 0, bound: false, toe_guard: false, oiled: false, labels: false };
+    for word in on.split(',').map(str::trim).filter(|it| !it.is_empty()) {
+        match word.to_lowercase().as_str() {
+            "grip" | "one grip" => (out.grips, out.bound) = (1, true),
+            "two grips" | "2 grips" => (out.grips, out.bound) = (2, true),
+            "twine" => out.bound = true,
+            "toe guard" | "guard" => out.toe_guard = true,
+            "oil" => out.oiled = true,
+            "labels" | "face sheet" => out.labels = true,
+            "all" => {
+                out = Finish { grips: 1, bound: true, toe_guard: true, oiled: true, labels: true };
+            }
+            _ => {
+                let help = "name some of: grip, two grips, twine, toe guard, oil, labels, all";
+                let message = format!("{word:?} is not known here");
+                return Err(argument_fault("--on", on, &message, help));
+            }
+        }
+    }
+    Ok(out)
+}

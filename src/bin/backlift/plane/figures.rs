@@ -1,0 +1,71 @@
+//! The plan for other programs.
+
+use backlift::workshop::plane::PickupMoments;
+use serde::Serialize;
+use serde_json::{Value, json};
+
+use super::Planned;
+
+#[derive(Serialize)]
+pub struct Figures {
+    now: Value,
+    passes: Vec<Value>,
+    to_come: Vec<Value>,
+    finished: Value,
+    meets: Vec<&'static str>,
+    chance_within: f64,
+    overshoot_limit: f64,
+    planing_relative_sd: f64,
+    cautions: Vec<&'static str>,
+}
+
+/// Everything of it.
+pub fn of(it: &Planned) -> Figures {
+    let plan = &it.plan;
+    let passes = plan.passes.iter().map(|pass| {
+        let grams = 1e3 * pass.off_kg;
+        json!({
+            "where": pass.place.words(),
+            "grams": grams,
+            "each_side_grams": pass.place.has_two_sides().then_some(0.5 * grams),
+            "then": reading(&pass.then),
+            "overshoot_chance": pass.overshoot,
+        })
+    });
+    let to_come = plan.to_come.iter().map(|it| {
+        json!({
+            "what": it.what,
+            "mass_kg": it.adds.mass_kg,
+            "mass_sd_kg": it.relative_sd * it.adds.mass_kg,
+            "swing_moment_kg_m2": it.adds.second_kg_m2,
+        })
+    });
+    let [mass_sd_kg, balance_sd_m, swing_moment_sd_kg_m2] = plan.finished_sd;
+    Figures {
+        now: reading(&it.now),
+        passes: passes.collect(),
+        to_come: to_come.collect(),
+        finished: json!({
+            "mass_kg": plan.finished.mass_kg,
+            "mass_sd_kg": mass_sd_kg,
+            "balance_m": plan.finished.balance_m(),
+            "balance_sd_m": balance_sd_m,
+            "swing_moment_kg_m2": plan.finished.second_kg_m2,
+            "swing_moment_sd_kg_m2": swing_moment_sd_kg_m2,
+        }),
+        meets: plan.meets.iter().map(|it| it.words()).collect(),
+        chance_within: plan.chance,
+        overshoot_limit: backlift::workshop::plane::plan::OVERSHOOT,
+        planing_relative_sd: it.planing_sd,
+        cautions: backlift::workshop::cautions::WORKSHOP.to_vec(),
+    }
+}
+
+fn reading(it: &PickupMoments) -> Value {
+    json!({
+        "mass_kg": it.mass_kg,
+        "balance_m": it.balance_m(),
+        "swing_moment_kg_m2": it.second_kg_m2,
+        "ten_swings_s": it.ten_swings_s(),
+    })
+}

@@ -1,0 +1,73 @@
+//! What still goes on the bat: counted before the plane comes out.
+
+use crate::bat::shape::BatShape;
+
+use super::PickupMoments;
+
+/// What is on the bat already; the card says what shall be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Finish {
+    /// Rubber grips on the handle.
+    pub grips: u32,
+    /// Twine round the handle.
+    pub bound: bool,
+    /// The toe guard.
+    pub toe_guard: bool,
+    /// The first oil.
+    pub oiled: bool,
+    /// Labels and face sheet.
+    pub labels: bool,
+}
+
+/// One thing to come.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Addition {
+    /// What.
+    pub what: &'static str,
+    /// What it adds.
+    pub adds: PickupMoments,
+    /// One standard deviation of its mass as a share of it.
+    pub relative_sd: f64,
+}
+
+/// First oil that a blade takes up, kg for each kilogram of willow: assumption, no source.
+const OIL_SHARE: f64 = 0.010;
+/// One standard deviation of a part's mass as a share (assumption): rubber and twine come as they come, oil
+/// depends on the hand.
+const PART_SD: f64 = 0.10;
+const OIL_SD: f64 = 0.4;
+
+/// What `shape`, the finished bat, has that the bench's bat has not.
+pub fn additions(shape: &BatShape, now: &Finish, wanted: &Finish) -> Vec<Addition> {
+    let mut finished = shape.clone();
+    finished.handle.grips = wanted.grips;
+    let with = |change: &dyn Fn(&mut BatShape)| {
+        let mut bare = finished.clone();
+        change(&mut bare);
+        PickupMoments::of_shape(&finished) - PickupMoments::of_shape(&bare)
+    };
+    let mut out = Vec::new();
+    let mut add = |what, adds: PickupMoments, relative_sd| {
+        if adds.mass_kg > 0.0 {
+            out.push(Addition { what, adds, relative_sd });
+        }
+    };
+    if wanted.grips > now.grips {
+        let what = if wanted.grips - now.grips == 1 { "a grip" } else { "grips" };
+        add(what, with(&|it| it.handle.grips = now.grips), PART_SD);
+    }
+    if wanted.bound && !now.bound {
+        add("twine", with(&|it| it.handle.twine_kg_m3 = 0.0), PART_SD);
+    }
+    if wanted.toe_guard && !now.toe_guard {
+        add("a toe guard", with(&|it| it.blade.toe_guard_m = 0.0), PART_SD);
+    }
+    if wanted.labels && !now.labels {
+        add("labels", with(&|it| it.blade.face_cover_kg_m2 = 0.0), PART_SD);
+    }
+    if wanted.oiled && !now.oiled {
+        let dry = |it: &mut BatShape| it.blade.density_kg_m3 *= 1.0 - OIL_SHARE;
+        add("the first oil", with(&dry), OIL_SD);
+    }
+    out
+}

@@ -1,0 +1,11 @@
+//! The planing plan: from a part-made bat on the bench to its card, a pass at a time, from the heavy side.
+
+pub mod additions;
+pub mod cuts;
+pub mod pickup_moments;
+pub mod plan;
+
+pub use additions::{Addition, Finish};
+pub use cuts::Place;
+pub use pickup_moments::PickupMoments;
+pub use plan::{Bench, Pass, Plan, PlanFault, plan};

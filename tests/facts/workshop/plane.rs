@@ -1,0 +1,204 @@
+//! The planing plan, followed with a noisy plane.
+
+use backlift::bat::laws::Limits;
+use backlift::bat::shape::BatShape;
+use backlift::bat::sizes::{Size, named};
+use backlift::card::{Card, Figure};
+use backlift::files::{assets, card};
+use backlift::measurement::bench::{BALANCE_SD_M, SCALE_SD_KG};
+use backlift::uncertain::Uncertain;
+use backlift::workshop::carved::{Figures, Held, carve};
+use backlift::workshop::plane::cuts::{amount_for, cut, room};
+use backlift::workshop::plane::plan::{OVERSHOOT, SMALLEST_PASS_KG};
+use backlift::workshop::plane::{Bench, Finish, PickupMoments, Place, PlanFault, plan};
+use rand::rngs::SmallRng;
+use rand::{RngExt, SeedableRng};
+
+const PLANING_SD: f64 = 0.10;
+/// One standard deviation of a swing moment by thirty swings, as a share.
+const SWING_SD: f64 = 0.006;
+const BARE: Finish =
+    Finish { grips: 0, bound: false, toe_guard: false, oiled: false, labels: false };
+
+fn card() -> Card {
+    card::read(include_str!("../../commands/card.ron")).unwrap()
+}
+
+fn size(name: &str) -> Size {
+    named(&assets::sizes().unwrap(), name).unwrap().clone()
+}
+
+/// A finished bat's shape of the card's size with so much more wood than the card asks, kg, balanced so much
+/// nearer the toe, m.
+fn part_made(card: &Card, size: &Size, more_kg: f64, nearer_toe_m: f64) -> BatShape {
+    let figures = Figures {
+        mass_kg: card.mass_kg + more_kg,
+        balance_m: card.balance_m + nearer_toe_m,
+        swing_moment_kg_m2: None,
+    };
+    let start = size.reference.with_length_m(card.length_m);
+    carve(&start, &size.craft, &figures, &Held::default()).unwrap().shape
+}
+
+/// The bat of that shape without twine, grip, guard, labels and oil: what lies on the bench.
+fn bare(shape: &BatShape, card: &Card) -> PickupMoments {
+    let all = Finish {
+        grips: card.condition.grips,
+        bound: true,
+        toe_guard: card.condition.toe_guard,
+        oiled: card.condition.oiled,
+        labels: true,
+    };
+    let adds = backlift::workshop::plane::additions::additions(shape, &BARE, &all);
+    adds.iter().fold(PickupMoments::of_shape(shape), |sum, it| sum - it.adds)
+}
+
+struct Noise(SmallRng);
+
+impl Noise {
+    /// A standard normal, as the sum of twelve even ones.
+    fn normal(&mut self) -> f64 {
+        (0..12).map(|_| self.0.random::<f64>()).sum::<f64>() - 6.0
+    }
+}
+
+fn bench<'a>(true_: &PickupMoments, shape: &'a BatShape, noise: &mut Noise) -> Bench<'a> {
+    let read = |value: f64, sd: f64, noise: &mut Noise| {
+        Uncertain::measured(value + sd * noise.normal(), sd)
+    };
+    Bench {
+        mass_kg: read(true_.mass_kg, SCALE_SD_KG, noise),
+        balance_m: read(true_.balance_m(), BALANCE_SD_M, noise),
+        swing_moment_kg_m2: read(true_.second_kg_m2, SWING_SD * true_.second_kg_m2, noise),
+        shape,
+        finish: BARE,
+        planing_sd: PLANING_SD,
+    }
+}
+
+#[test]
+fn each_place_takes_off_where_it_says() {
+    let size = size("6");
+    let shape = size.reference.clone();
+    for place in Place::ALL {
+        let room = room(&shape, place, &size.craft, 0.02).unwrap();
+        let at_m = room.off.balance_m();
+        let (low_m, high_m) = match place {
+            Place::Handle => (0.0, 0.40),
+            Place::Shoulders => (0.28, 0.40),
+            Place::HollowAbove => (0.35, 0.60),
+            Place::Edges => (0.45, 0.75),
+            Place::HollowBelow => (0.60, 0.80),
+            Place::Toe => (0.74, 0.81),
+        };
+        assert!((low_m..high_m).contains(&at_m), "{place:?} {at_m}");
+        let half = amount_for(&shape, &room, 0.5 * room.off.mass_kg);
+        let off_kg = shape.mass_moments().mass_kg - cut(&shape, place, half).mass_moments().mass_kg;
+        approx::assert_relative_eq!(off_kg, 0.5 * room.off.mass_kg, max_relative = 1e-4);
+    }
+}
+
+#[test]
+fn what_a_grip_a_guard_and_twine_add_is_their_own_weight() {
+    let size = size("short handle");
+    let shape = &size.reference;
+    let all = Finish { grips: 1, bound: true, toe_guard: true, oiled: true, labels: true };
+    let adds = backlift::workshop::plane::additions::additions(shape, &BARE, &all);
+    assert_eq!(adds.len(), 5, "{adds:?}");
+    let grip = adds[0];
+    // A tube 1.6 mm thick and 280 mm long of rubber: closed form, mean radius of the two half-axes.
+    let handle = &shape.handle;
+    let mean_m = |x: f64| 0.5 * (handle.half_y_m(x) + handle.half_z_m(x)) + handle.twine_m;
+    let tube_kg = 1150.0 * std::f64::consts::TAU * (mean_m(0.14) + 0.0008) * 0.0016 * 0.28;
+    approx::assert_relative_eq!(grip.adds.mass_kg, tube_kg, max_relative = 0.01);
+}
+
+#[test]
+fn a_bat_too_light_already_has_no_plan_and_a_bat_at_its_target_no_pass() {
+    let (card, size) = (card(), size(&card().size));
+    let mut noise = Noise(SmallRng::seed_from_u64(3));
+    let light = part_made(&card, &size, -0.12, 0.0);
+    let now = bare(&light, &card);
+    let refused = plan(&bench(&now, &light, &mut noise), &card, &size.craft);
+    assert!(matches!(refused, Err(PlanFault::TooLight { .. })), "{refused:?}");
+    let right = part_made(&card, &size, 0.0, 0.0);
+    let now = bare(&right, &card);
+    let made = plan(&bench(&now, &right, &mut noise), &card, &size.craft).unwrap();
+    let off_kg: f64 = made.passes.iter().map(|it| it.off_kg).sum();
+    assert!(off_kg < 0.012, "{off_kg}");
+}
+
+#[test]
+fn no_pass_of_a_plan_overshoots_with_more_than_its_chance_and_the_heavy_side_comes_first() {
+    let (card, size) = (card(), size(&card().size));
+    let mut noise = Noise(SmallRng::seed_from_u64(4));
+    for more_kg in [0.03, 0.08, 0.16] {
+        let shape = part_made(&card, &size, more_kg, 0.004);
+        let now = bare(&shape, &card);
+        let made = plan(&bench(&now, &shape, &mut noise), &card, &size.craft).unwrap();
+        assert!(!made.passes.is_empty());
+        let mut before_kg = now.mass_kg + 3.0 * SCALE_SD_KG;
+        for pass in &made.passes {
+            assert!(pass.overshoot <= OVERSHOOT, "{pass:?}");
+            assert!(pass.then.mass_kg < before_kg && pass.off_kg >= SMALLEST_PASS_KG);
+            before_kg = pass.then.mass_kg;
+        }
+    }
+}
+
+/// Follows the plan to its end: plane the first pass, weigh again, ask anew.
+fn follow(card: &Card, size: &Size, seed: u64) -> (bool, bool, f64) {
+    let mut noise = Noise(SmallRng::seed_from_u64(seed));
+    let more_kg = 0.02 + 0.12 * noise.0.random::<f64>();
+    let nearer_m = 0.008 * (noise.0.random::<f64>() - 0.5);
+    let mut shape = part_made(card, size, more_kg, nearer_m);
+    let mut overshot = false;
+    let low = |figure: Figure| card.asked(figure).tolerance[0];
+    for _ in 0..60 {
+        let now = bare(&shape, card);
+        let read = bench(&now, &shape, &mut noise);
+        let Ok(made) = plan(&read, card, &size.craft) else { break };
+        let Some(pass) = made.passes.first() else { break };
+        let off_kg = pass.off_kg * (1.0 + PLANING_SD * noise.normal());
+        let Some(room) = room(&shape, pass.place, &size.craft, card.handle_tolerance_m[0]) else {
+            break;
+        };
+        shape = cut(&shape, pass.place, amount_for(&shape, &room, off_kg.max(0.0)));
+        let after = PickupMoments::of_shape(&shape);
+        overshot |= after.mass_kg < low(Figure::DeadWeight)
+            || after.second_kg_m2 < low(Figure::SwingMoment);
+        if after.mass_kg < 0.5 {
+            break;
+        }
+    }
+    let end = PickupMoments::of_shape(&shape);
+    let within = |figure: Figure, value: f64| {
+        let [low, high] = card.asked(figure).tolerance;
+        (low..=high).contains(&value)
+    };
+    let all = within(Figure::DeadWeight, end.mass_kg)
+        && within(Figure::Balance, end.balance_m())
+        && within(Figure::SwingMoment, end.second_kg_m2);
+    let now = bare(&shape, card);
+    let stated =
+        plan(&bench(&now, &shape, &mut noise), card, &size.craft).map_or(0.0, |it| it.chance);
+    (all, overshot, stated)
+}
+
+#[test]
+fn random_part_made_bats_end_within_tolerance_at_the_stated_rate() {
+    let (card, size) = (card(), size(&card().size));
+    let _: &Limits = &assets::limits().unwrap();
+    const BATS: u64 = 120;
+    let ends: Vec<(bool, bool, f64)> = (0..BATS).map(|seed| follow(&card, &size, seed)).collect();
+    let count = |of: fn(&(bool, bool, f64)) -> bool| ends.iter().filter(|it| of(it)).count() as f64;
+    let (within, overshot) = (count(|it| it.0) / BATS as f64, count(|it| it.1) / BATS as f64);
+    let stated = ends.iter().map(|it| it.2).sum::<f64>() / BATS as f64;
+    println!("within {within} stated {stated} overshot {overshot}");
+    // Three standard deviations of a count of so many.
+    let spread = 3.0 * libm::sqrt(stated * (1.0 - stated) / BATS as f64);
+    assert!(within >= stated - spread, "within {within}, stated {stated}");
+    assert!(within >= 0.85, "within {within}");
+    // Several passes to a bat, each with its own chance.
+    assert!(overshot <= 0.10, "overshot {overshot}");
+}
