@@ -15,8 +15,9 @@
 //! 11. [`sensitivity`]: which measurements matter
 //! 12. [`fit`]: the map, the rule, the recommendation and its tolerances
 //! 13. [`card`]: what the maker needs, and the check of the bat that comes back
+//! 14. [`workshop`]: the maker's bench, from the card to the wood
 //!
-//! Up to `card` nothing knows files, clocks, the environment or the terminal. The edges are
+//! Up to `workshop` nothing knows files, clocks, the environment or the terminal. The edges are
 //! [`units`] (trade spellings), [`files`] (scenarios, assets, saves), [`validation`] (every outside check) and
 //! [`drawing`] (pictures, the sheet).
 #![allow(non_snake_case, reason = "frame suffixes are capitals: omega_W, com_B")]
@@ -46,6 +47,8 @@ pub mod sensitivity;
 pub mod fit;
 
 pub mod card;
+
+pub mod workshop;
 
 pub mod drawing;
 pub mod files;

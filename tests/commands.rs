@@ -15,6 +15,8 @@ mod matters;
 mod nets;
 #[path = "commands/pairs.rs"]
 mod pairs;
+#[path = "commands/season.rs"]
+mod season;
 #[path = "commands/validate.rs"]
 mod validate;
 

@@ -22,3 +22,4 @@ mod reference;
 mod sensitivity;
 mod swing;
 mod validation;
+mod workshop;

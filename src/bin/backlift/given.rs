@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use backlift::files::fault::Faults;
 use backlift::files::scenario::{Given, Loaded, load};
 use backlift::measurement::plan::STROKES;
-use backlift::units::{Quantity, Units, parse};
+use backlift::units::{self, Quantity, Units, parse};
 
 /// The scenario and what is put over it.
 #[derive(clap::Args)]
@@ -59,12 +59,7 @@ enum UnitsArg {
 
 /// Reads a share above zero, like `0.8` or `80 %`.
 pub fn share(written: &str) -> Result<f64, String> {
-    let (number, size) = match written.trim().strip_suffix('%') {
-        Some(percent) => (percent.trim(), 0.01),
-        None => (written.trim(), 1.0),
-    };
-    let value = number.parse::<f64>().ok().map(|it| it * size);
-    value
+    units::share(written)
         .filter(|it| (0.1..=3.0).contains(it))
         .ok_or_else(|| "write a share from 0.1 to 3, like 0.8 or \"80 %\"".to_owned())
 }

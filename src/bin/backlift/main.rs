@@ -17,6 +17,7 @@ mod outcome;
 mod paragraph;
 mod placed;
 mod progress;
+mod season;
 mod stroke;
 #[cfg(feature = "studio")]
 mod studio;
@@ -60,6 +61,7 @@ enum Command {
     Fit(fit::Args),
     Trial(trial::Args),
     Check(check::Args),
+    Season(season::Args),
     Calibrate(calibrate::Args),
     Matters(matters::Args),
     Stroke(stroke::Args),
@@ -79,6 +81,7 @@ impl Command {
             Self::Fit(args) => fit::run(args),
             Self::Trial(args) => trial::run(args),
             Self::Check(args) => check::run(args),
+            Self::Season(args) => season::run(args),
             Self::Calibrate(args) => calibrate::run(args),
             Self::Matters(args) => matters::run(args),
             Self::Stroke(args) => stroke::run(args),

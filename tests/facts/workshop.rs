@@ -1,0 +1,5 @@
+//! Facts about the stage `workshop`.
+
+mod pressing;
+mod season;
+mod uptake;
