@@ -2,3 +2,4 @@
 
 pub mod pressing;
 pub mod season;
+pub mod stages;

@@ -23,13 +23,6 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
         HALF_ACCEPT,
     )
     .noted("the law only; how quick willow is was seen nowhere and is an assumption");
-    let weighed = Row::no_data(
-        GROUP,
-        "weight of a real bat in two airs",
-        "kg",
-        None,
-        "no bat weighed in two airs was seen; the ±20 % of the change is an assumption",
-    );
-    let rows = vec![sheet, weighed];
+    let rows = vec![sheet];
     Ok(Checked { rows, curves: vec![] })
 }

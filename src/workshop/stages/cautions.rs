@@ -1,0 +1,9 @@
+//! What is said at the end of every log.
+
+/// Usual workshop cautions.
+pub const WORKSHOP: [&str; 4] = [
+    "Willow and cane dust harm the lungs: extract it, wear a mask, sweep wet",
+    "Draw-knife, spokeshave and saw: cut away from the hand that holds, clamp the work, guards on",
+    "Glue, oil and rubber solution: air the room, no flame; rags with linseed oil catch fire by themselves, so spread them out or drown them",
+    "Local safety codes decide over all of this; a junior works beside an adult",
+];
