@@ -11,4 +11,6 @@ pub mod readings;
 pub mod reference;
 pub mod save;
 pub mod scenario;
+pub mod stages;
 pub mod stroke;
+mod table;

@@ -9,9 +9,9 @@ mod keep;
 mod load;
 mod overrides;
 mod places;
-mod read;
+pub(in crate::files) mod read;
 pub(in crate::files) mod text;
-mod values;
+pub(in crate::files) mod values;
 
 pub use keep::with_calibration;
 pub use load::{Loaded, fields_of, load, load_text, set};

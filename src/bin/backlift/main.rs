@@ -18,6 +18,7 @@ mod paragraph;
 mod placed;
 mod progress;
 mod season;
+mod stages;
 mod stroke;
 #[cfg(feature = "studio")]
 mod studio;
@@ -62,6 +63,7 @@ enum Command {
     Trial(trial::Args),
     Check(check::Args),
     Season(season::Args),
+    Stages(stages::Args),
     Calibrate(calibrate::Args),
     Matters(matters::Args),
     Stroke(stroke::Args),
@@ -82,6 +84,7 @@ impl Command {
             Self::Trial(args) => trial::run(args),
             Self::Check(args) => check::run(args),
             Self::Season(args) => season::run(args),
+            Self::Stages(args) => stages::run(args),
             Self::Calibrate(args) => calibrate::run(args),
             Self::Matters(args) => matters::run(args),
             Self::Stroke(args) => stroke::run(args),
