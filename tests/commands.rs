@@ -17,6 +17,8 @@ mod nets;
 mod pairs;
 #[path = "commands/season.rs"]
 mod season;
+#[path = "commands/stages.rs"]
+mod stages;
 #[path = "commands/validate.rs"]
 mod validate;
 

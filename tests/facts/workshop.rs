@@ -2,4 +2,6 @@
 
 mod pressing;
 mod season;
+mod stage_files;
+mod stages;
 mod uptake;

@@ -2,6 +2,7 @@
 
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::stages::cautions::WORKSHOP;
+use backlift::workshop::stages::{Moment, Stage};
 
 use super::standing::{Bench, Standing};
 use crate::figure::{bare, listed, measured, plain};
@@ -11,13 +12,13 @@ use crate::table::table;
 /// Everything, the next hand's turn first.
 pub fn told(bench: &Bench<'_>, units: Units) -> String {
     let mut out = paragraph(&sentence(bench)) + "\n\n";
-    out += &at_a_glance(bench, units);
-    out += "  at ";
-    out += &bench.now.to_string();
-    out += ", by the workshop's clock; * from the size, not yet read off this bat\n\n";
+    out += &at_a_glance(bench);
+    out += &(set_in(&format!("at {}, by the workshop's clock", bench.now)) + "\n\n");
+    out += &to_come(bench, units);
+    out += &(set_in(ESTIMATES) + "\n\n");
     for it in &bench.bats {
         out += &(paragraph(&format!("{}: {}", it.log.label, aim(it, units))) + "\n");
-        if let Some(words) = waiting(it) {
+        if let Some(words) = waiting(it, bench.now) {
             out += &(set_in(&words) + "\n");
         }
     }
@@ -31,6 +32,9 @@ pub fn told(bench: &Bench<'_>, units: Units) -> String {
     }
     out
 }
+
+const ESTIMATES: &str =
+    "as played, with oil, twine, grip and guard; * from the size, not yet read off this bat";
 
 const RESTS_ON: &str = "What each stage takes off and puts on, and the ± of it, is an assumption for the size: nobody's shavings were weighed. Waiting times are common practice, no source; the maker of the glue knows better. Water in the wood moves the weight too: see `backlift season`";
 
@@ -57,7 +61,7 @@ fn sentence(bench: &Bench<'_>) -> String {
     parts.join("; ")
 }
 
-fn at_a_glance(bench: &Bench<'_>, units: Units) -> String {
+fn at_a_glance(bench: &Bench<'_>) -> String {
     let rows: Vec<Vec<String>> = bench
         .bats
         .iter()
@@ -65,18 +69,29 @@ fn at_a_glance(bench: &Bench<'_>, units: Units) -> String {
             vec![
                 it.log.label.clone(),
                 it.last.stage.name().to_owned(),
-                it.next.map_or("nothing", |it| it.name()).to_owned(),
+                it.next.map_or("nothing", Stage::name).to_owned(),
                 it.wait.map_or_else(|| "now".to_owned(), |it| it.until.to_string()),
-                measured(Quantity::Mass, it.forecast.mass_kg, units),
-                measured(Quantity::Length, it.forecast.balance_m, units),
-                bare(it.forecast.swing_moment_kg_m2, 4),
             ]
         })
         .collect();
-    table(
-        &["bat", "stands at", "next", "not before", "will weigh", "balance, top", "swing, kg m²"],
-        &rows,
-    )
+    table(&["", "stands at", "next", "not before"], &rows)
+}
+
+fn to_come(bench: &Bench<'_>, units: Units) -> String {
+    let rows: Vec<Vec<String>> = bench
+        .bats
+        .iter()
+        .map(|it| {
+            vec![
+                it.log.label.clone(),
+                measured(Quantity::Mass, it.forecast.mass_kg, units),
+                measured(Quantity::Length, it.forecast.balance_m, units),
+                bare(it.forecast.swing_moment_kg_m2, 4),
+                measured(Quantity::Mass, it.pickup_weight_kg, units),
+            ]
+        })
+        .collect();
+    table(&["", "will weigh", "balance, from top", "swing, kg m²", "pick up like"], &rows)
 }
 
 fn aim(it: &Standing<'_>, units: Units) -> String {
@@ -107,10 +122,6 @@ fn aim(it: &Standing<'_>, units: Units) -> String {
             }
         }
     }];
-    parts.push(format!(
-        "will pick up like {}",
-        measured(Quantity::Mass, it.pickup_weight_kg, units)
-    ));
     if let Some(wanted_m) = it.log.target.balance_m {
         let length = |value: f64| spoken(Quantity::Length, value, 0.001, units);
         let off = forecast.balance_m.value - wanted_m;
@@ -129,12 +140,12 @@ fn aim(it: &Standing<'_>, units: Units) -> String {
     parts.join("; ")
 }
 
-fn waiting(it: &Standing<'_>) -> Option<String> {
+fn waiting(it: &Standing<'_>, now: Moment) -> Option<String> {
     let mut parts = Vec::new();
     if let Some(wait) = it.wait {
         parts.push(format!("{}: not before {}", wait.why, wait.until));
     }
-    if let Some(playable) = it.playable {
+    if let Some(playable) = it.playable.filter(|it| *it > now) {
         parts.push(format!("not played before {playable}, 48 h after the splice was glued"));
     }
     (!parts.is_empty()).then(|| parts.join("; "))
