@@ -147,14 +147,20 @@ fn air_of(text: &str) -> ReadText<Air> {
     air(text).map_err(|it| (it.to_string(), it.mend().to_owned()))
 }
 
+/// In the small unit where that reads back to the same figure, else in the SI unit, which always does.
+fn shortest(quantity: Quantity, si: f64, small: &str, unit: &str) -> String {
+    let written = format!("{} {small}", (si * 1e9).round() / 1e6);
+    if parse(quantity, &written) == Ok(si) { written } else { format!("{si} {unit}") }
+}
+
 /// A weight that reads back to the same figure.
 pub fn mass_text(mass_kg: f64) -> String {
-    format!("{mass_kg} kg")
+    shortest(Quantity::Mass, mass_kg, "g", "kg")
 }
 
 /// A length that reads back to the same figure.
 pub fn length_text(length_m: f64) -> String {
-    format!("{length_m} m")
+    shortest(Quantity::Length, length_m, "mm", "m")
 }
 
 /// A time that reads back to the same figure.

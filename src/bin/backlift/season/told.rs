@@ -56,7 +56,7 @@ const MASS_STEP_KG: f64 = 0.003;
 fn sentence(found: &Found, units: Units) -> String {
     let it = &found.seasoned;
     let sd = it.mass_change_kg.sd;
-    let mass = |value: f64| spoken(Quantity::Mass, value, sd.max(0.001).min(MASS_STEP_KG), units);
+    let mass = |value: f64| spoken(Quantity::Mass, value, sd.clamp(0.001, MASS_STEP_KG), units);
     let change = it.mass_change_kg.value;
     if change.abs() < NOTHING_KG {
         return format!("The bat weighs the same in both airs: aim for {}", mass(it.here.mass_kg));
