@@ -55,8 +55,7 @@ const MASS_STEP_KG: f64 = 0.003;
 
 fn sentence(found: &Found, units: Units) -> String {
     let it = &found.seasoned;
-    let sd = it.mass_change_kg.sd;
-    let mass = |value: f64| spoken(Quantity::Mass, value, sd.clamp(0.001, MASS_STEP_KG), units);
+    let mass = |value: f64| spoken(Quantity::Mass, value, MASS_STEP_KG, units);
     let change = it.mass_change_kg.value;
     if change.abs() < NOTHING_KG {
         return format!("The bat weighs the same in both airs: aim for {}", mass(it.here.mass_kg));
@@ -88,7 +87,7 @@ fn both_airs(found: &Found, units: Units) -> String {
     let water = |share: f64| percent(share, 1);
     let mut rows = vec![
         vec![
-            "water in the wood".to_owned(),
+            "water in wood".to_owned(),
             water(it.moisture_from),
             water(it.moisture_to),
             String::new(),
@@ -101,7 +100,7 @@ fn both_airs(found: &Found, units: Units) -> String {
             signed(Quantity::Length, it.balance_change_m, units),
         ),
         row(
-            "swing moment, kg m²",
+            "swing, kg m²",
             &|s| number(s.swing_moment_kg_m2, 4),
             format!("{plus}{} ± {:.4}", number(swing.value, 4), swing.sd),
         ),
