@@ -1,9 +1,13 @@
 //! Trade units to SI and back, at the edges only: what people write, and what they read.
 
+mod air;
 mod print;
 mod read;
+mod share;
 mod spellings;
 
+pub use air::{AirTextFault, air};
 pub use print::{Units, decimals, spoken};
 pub use read::{UnitFault, parse};
+pub use share::share;
 pub use spellings::{INCH_M, KILOGRAM_FORCE_N, MILE_PER_HOUR_M_S, POUND_KG, Quantity};

@@ -15,8 +15,12 @@ mod matters;
 mod nets;
 #[path = "commands/pairs.rs"]
 mod pairs;
+#[path = "commands/season.rs"]
+mod season;
 #[path = "commands/shape.rs"]
 mod shape;
+#[path = "commands/stages.rs"]
+mod stages;
 #[path = "commands/validate.rs"]
 mod validate;
 

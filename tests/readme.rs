@@ -80,6 +80,8 @@ fn every_command_of_the_readme_runs_and_exits_as_shown() {
         "new",
         "stroke",
         "validate",
+        "season",
+        "stages",
     ];
     for name in names {
         assert!(commands.iter().any(|it| it.arguments[0] == name), "the README shows no {name}");

@@ -33,7 +33,7 @@ pub fn bat_with_swing_moment(
 }
 
 /// Mass properties to expect of a bat of known size, weight and balance.
-pub(super) struct Expectation {
+pub(crate) struct Expectation {
     mass_kg: f64,
     com_B: DVec3,
     I_Com_B: DMat3,
@@ -42,7 +42,7 @@ pub(super) struct Expectation {
 impl Expectation {
     /// The family's bat of this weight and balance; where no blade gets there, the reference bat with
     /// its mass scaled and its balance moved.
-    pub(super) fn of(family: &Family, mass_kg: f64, balance_m: f64) -> Self {
+    pub(crate) fn of(family: &Family, mass_kg: f64, balance_m: f64) -> Self {
         let moments: Option<MassMoments> = family.assumed(mass_kg, balance_m, 0.0);
         let reference = family.reference().mass_moments();
         let (com_B, I_Com_B) = match moments {
@@ -73,7 +73,7 @@ impl Expectation {
 
     /// The swing moment to expect, with its doubt: that of our parametric bat, and what a maker can
     /// shift at the same weight and balance (half its range).
-    pub(super) fn swing_moment(&self, family: &Family) -> SwingMoment {
+    pub(crate) fn swing_moment(&self, family: &Family) -> SwingMoment {
         const MASS_STEP_KG: f64 = 1e-3;
         const BALANCE_STEP_M: f64 = 1e-3;
         let (mass_kg, balance_m) = (self.mass_kg, self.com_B.x);

@@ -73,8 +73,13 @@ impl Family {
     /// or used: what to assume of a bat that was only weighed. `ends` from −1 (wood in the middle) to 1
     /// (wood at the ends). `None` where no blade of any thickness gets there.
     pub fn assumed(&self, mass_kg: f64, balance_m: f64, ends: f64) -> Option<MassMoments> {
+        self.assumed_shape(mass_kg, balance_m, ends).map(|it| it.mass_moments())
+    }
+
+    /// The shape behind [`Self::assumed`].
+    pub fn assumed_shape(&self, mass_kg: f64, balance_m: f64, ends: f64) -> Option<BatShape> {
         let wanted = Wanted { mass_kg, balance_m, swell_from_toe_m: None };
-        self.carve(&wanted, ends).map(|it| self.shape(&it).mass_moments())
+        self.carve(&wanted, ends).map(|it| self.shape(&it))
     }
 
     /// Why a bat of this weight and balance is unlike its size, if it is.

@@ -94,6 +94,6 @@ pub enum NotMakeable {
     },
 }
 
-pub(super) fn out_of_reach(wanted: &Wanted) -> NotMakeable {
+pub(crate) fn out_of_reach(wanted: &Wanted) -> NotMakeable {
     NotMakeable::OutOfReach { mass_kg: wanted.mass_kg, balance_m: wanted.balance_m }
 }

@@ -37,7 +37,7 @@ pub const OUTSIDE: Outside = Outside {
         held("people", 75, 10, 33),
         held("fatigue", 22, 2, 4),
         held("collision", 18, 0, 1),
-        held("fitting", 5, 0, 1),
+        held("fitting", 6, 0, 1),
     ],
     mechanics_within: 0.008,
 };

@@ -78,7 +78,7 @@ pub fn svg(page: &PickupPage) -> String {
             y += 132.0;
         }
     }
-    let mut foot = height - margin - Size::Quiet.line_px() * 4.0;
+    let mut foot = height - margin - Size::Quiet.line_px() * 6.0;
     for note in &page.notes {
         for line in quiet.wrapped(note, inner) {
             picture.text(margin, foot, quiet, &line);

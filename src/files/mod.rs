@@ -14,4 +14,6 @@ pub mod save;
 pub mod scenario;
 pub mod shape;
 pub mod solid;
+pub mod stages;
 pub mod stroke;
+mod table;

@@ -1,17 +1,33 @@
 //! Readings from the nets: a table (CSV), a swing a line, every fault at its line and column.
 
 mod row;
-mod table;
 
 use std::path::Path;
 
 use super::document::{Kind, text_of_file};
 use super::fault::{Fault, Faults, Source};
+use super::table::{Form, Table};
 use crate::measurement::nets::{NetFault, NetReading};
 
 /// The columns there may be.
 pub const COLUMNS: [&str; 8] =
     ["bat", "stroke", "frames", "frame_rate", "time", "speed", "runs", "asked"];
+
+const FORM: Form = Form {
+    columns: &COLUMNS,
+    needed: &[
+        (&["bat"], "add a column bat: the labels of the scenario's bats"),
+        (&["stroke"], "add a column stroke: drive, pull or hook"),
+        (
+            &["frames", "time", "speed"],
+            "add a column frames (with frame_rate), time (with frame_rate) or speed",
+        ),
+    ],
+    rows: "readings",
+    most_rows: 500, // more are no afternoon in the nets
+    too_many: "leave at most 500, the latest",
+    empty: "write one to start from with `backlift calibrate --new FILE`",
+};
 
 const TABLE: Kind = Kind {
     what: "a table of readings",
@@ -37,19 +53,19 @@ pub fn text_of(path: Option<&Path>) -> Result<Source, Fault> {
 pub struct Readings {
     /// In the order of the table.
     pub readings: Vec<NetReading>,
-    table: table::Table,
+    table: Table,
 }
 
 /// Reads a table. `labels` are the scenario's bats. All faults come together.
 pub fn read(source: Source, labels: &[String]) -> Result<Readings, Faults> {
-    let table = table::Table::of(source)?;
+    let table = Table::of(source, &FORM)?;
     let mut faults = Vec::new();
     let mut readings = Vec::with_capacity(table.rows.len());
     for n in 0..table.rows.len() {
         match row::reading(&table, n, labels) {
             Ok(reading) => match reading.fault() {
                 Some(fault) => {
-                    faults.push(table.fault(n, fault.field(), &fault.to_string(), mend(&fault)))
+                    faults.push(placed(&table, n, fault.field(), &fault.to_string(), mend(&fault)))
                 }
                 None => readings.push(reading),
             },
@@ -67,13 +83,19 @@ impl Readings {
 
     /// A fault about one reading: at the column if something stands there, else at the whole line.
     pub fn fault(&self, reading: usize, column: &str, message: &str, help: &str) -> Fault {
-        self.table.fault(reading, column, message, help)
+        placed(&self.table, reading, column, message, help)
     }
 
     /// A fault about the table as a whole.
     pub fn whole(&self, message: &str, help: &str) -> Fault {
         Fault::new(message).at(&self.table.source, self.table.header.clone()).help(help)
     }
+}
+
+/// A fault about one reading; a time may have been written as pictures.
+fn placed(table: &Table, row: usize, column: &str, message: &str, help: &str) -> Fault {
+    let counted = column == "time" && !table.has(row, "time");
+    table.fault(row, if counted { "frames" } else { column }, message, help)
 }
 
 fn mend(fault: &NetFault) -> &'static str {

@@ -4,7 +4,7 @@
 
 use std::path::Path;
 
-use super::document::values::{Values, share};
+use super::document::values::Values;
 use super::document::{
     self, Document, Fields, Kind, Mends, NoRoom, Places, Text, left_out, part, text_of_file,
 };
@@ -15,6 +15,7 @@ use crate::bat::handle::HandleShape;
 use crate::bat::sizes::{Size, named};
 use crate::uncertain::Uncertain;
 use crate::units::Quantity::{Density, Length, Mass};
+use crate::units::share;
 
 /// What stands in the field `version` of a file that this program can read.
 pub const VERSION: &str = "backlift/shape/1";

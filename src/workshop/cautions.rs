@@ -1,7 +1,11 @@
 //! What everybody at a maker's bench must know.
 
-/// Usual cautions of a workshop.
-pub const WORKSHOP: [&str; 2] = [
-    "Willow dust harms the lungs: extract it and wear a mask. Keep both hands behind the blade, and clamp the bat. Local safety rules come first",
-    "A shape is not a bat: wood varies along the grain, and nothing here says how it will play or last",
+/// Usual workshop cautions.
+pub const WORKSHOP: [&str; 4] = [
+    "Willow and cane dust harm the lungs: extract it, wear a mask, sweep wet",
+    "Draw-knife, spokeshave and saw: cut away from the hand that holds, clamp the work, guards on",
+    "Glue, oil and rubber solution: air the room, no flame; rags with linseed oil catch fire by themselves, so spread them out or drown them",
+    "Local safety codes decide over all of this; a junior works beside an adult",
 ];
+/// What a shape does not tell.
+pub const SHAPE: &str = "A shape is not a bat: wood varies along the grain, and nothing here says how it will play or last";

@@ -5,4 +5,7 @@ pub mod cautions;
 pub mod middles;
 pub mod pickup_pair;
 pub mod plane;
+pub mod pressing;
+pub mod season;
+pub mod stages;
 pub mod to_card;

@@ -2,4 +2,9 @@
 
 mod pickup_pair;
 mod plane;
+mod pressing;
+mod season;
+mod stage_files;
+mod stages;
 mod to_card;
+mod uptake;

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use backlift::files::fault::Faults;
 use backlift::files::scenario::{Given, Loaded, load};
 use backlift::measurement::plan::STROKES;
-use backlift::units::{Quantity, Units, parse};
+use backlift::units::{self, Quantity, Units, parse};
 
 /// The scenario and what is put over it.
 #[derive(clap::Args)]
@@ -57,14 +57,9 @@ enum UnitsArg {
     Si,
 }
 
-/// Reads a share, like `0.8` or `80 %`.
-pub fn share_of(written: &str) -> Option<f64> {
-    backlift::files::document::values::share(written)
-}
-
 /// Reads a share above zero, like `0.8` or `80 %`.
 pub fn share(written: &str) -> Result<f64, String> {
-    share_of(written)
+    units::share(written)
         .filter(|it| (0.1..=3.0).contains(it))
         .ok_or_else(|| "write a share from 0.1 to 3, like 0.8 or \"80 %\"".to_owned())
 }

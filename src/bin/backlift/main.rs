@@ -19,7 +19,9 @@ mod pickup;
 mod placed;
 mod plane;
 mod progress;
+mod season;
 mod shape;
+mod stages;
 mod stroke;
 #[cfg(feature = "studio")]
 mod studio;
@@ -63,6 +65,8 @@ enum Command {
     Fit(fit::Args),
     Trial(trial::Args),
     Check(check::Args),
+    Season(season::Args),
+    Stages(stages::Args),
     Calibrate(calibrate::Args),
     Matters(matters::Args),
     Shape(shape::Args),
@@ -85,6 +89,8 @@ impl Command {
             Self::Fit(args) => fit::run(args),
             Self::Trial(args) => trial::run(args),
             Self::Check(args) => check::run(args),
+            Self::Season(args) => season::run(args),
+            Self::Stages(args) => stages::run(args),
             Self::Calibrate(args) => calibrate::run(args),
             Self::Matters(args) => matters::run(args),
             Self::Shape(args) => shape::run(args),

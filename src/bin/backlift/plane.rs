@@ -19,7 +19,7 @@ use backlift::workshop::plane::{
 };
 
 use crate::check::{card_file, delivered};
-use crate::given::{ShowArgs, share_of};
+use crate::given::ShowArgs;
 use crate::json;
 use crate::outcome::{Outcome, Stop};
 use crate::placed::argument_fault;
@@ -70,7 +70,8 @@ struct Planned {
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let card = card_file::read(&args.card)?;
     let finish = finish(&args.on)?;
-    let planing_sd = share_of(&args.planing_error).filter(|it| (0.0..=0.5).contains(it));
+    let planing_sd =
+        backlift::units::share(&args.planing_error).filter(|it| (0.0..=0.5).contains(it));
     let planing_sd = planing_sd.ok_or_else(|| {
         let help = "write it like \"10 %\"";
         argument_fault("--planing-error", &args.planing_error, "no share from 0 to 50 %", help)
@@ -79,7 +80,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         Fault::new("nothing was measured on the bench")
             .help("give --mass, --balance and --time of the bat as it is now")
     })?;
-    let weighed = delivered::weigh_up(&reading)?;
+    let weighed = delivered::weigh_up_part_made(&reading, "the card's size")?;
     let sizes = assets::sizes()?;
     let size = named(&sizes, &card.size)
         .ok_or_else(|| Fault::new(format!("the card's size {:?} is not known here", card.size)))?;

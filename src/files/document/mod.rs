@@ -11,7 +11,7 @@ pub mod values;
 
 pub use overrides::set;
 pub use places::Places;
-pub use read::{Fields, fields};
+pub use read::{Fields, fields, word_at};
 pub use text::{Kind, text_of_file};
 
 use serde::{Deserialize, Serialize};

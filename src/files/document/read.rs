@@ -197,7 +197,7 @@ fn typed(places: &Places, path: &str, word: Range<usize>, message: &str, help: &
 }
 
 /// The word at a line and column, both counted from 1.
-fn word_at(text: &str, line: usize, column: usize) -> Range<usize> {
+pub fn word_at(text: &str, line: usize, column: usize) -> Range<usize> {
     let line_start: usize =
         text.split_inclusive('\n').take(line.saturating_sub(1)).map(str::len).sum();
     let rest = text.get(line_start..).unwrap_or_default();

@@ -3,7 +3,7 @@
 use super::super::fault::{Fault, nearest};
 use super::Text;
 use super::places::Places;
-use crate::units::{Quantity, parse};
+use crate::units::{Quantity, parse, share};
 
 /// A longer text is no value.
 const LONGEST_BYTES: usize = 200;
@@ -167,16 +167,6 @@ impl<'p> Values<'p> {
         }
         Some(names)
     }
-}
-
-/// "0.9" or "90 %".
-pub fn share(written: &str) -> Option<f64> {
-    let written = written.trim();
-    let (number, size) = match written.strip_suffix('%') {
-        Some(percent) => (percent.trim(), 0.01),
-        None => (written, 1.0),
-    };
-    number.parse::<f64>().ok().filter(|it| it.is_finite()).map(|it| it * size)
 }
 
 fn age(written: &str) -> Option<f64> {

@@ -1,7 +1,7 @@
 //! One line of a table into one reading.
 
 use super::super::fault::{Fault, nearest};
-use super::table::Table;
+use super::super::table::Table;
 use crate::measurement::nets::{Asked, NetReading, Read};
 use crate::measurement::plan::STROKES;
 use crate::units::{Quantity, parse};

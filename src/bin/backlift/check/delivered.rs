@@ -1,6 +1,7 @@
 //! What was measured on the delivered bat.
 
 use backlift::bat::figures::{WeighFault, WeighedBat, weigh};
+use backlift::bat::notes::Warning;
 use backlift::card::Card;
 use backlift::card::returned_bat::ReturnedBat;
 use backlift::files::assets::{limits, sizes};
@@ -15,7 +16,7 @@ use crate::placed::{asked, mend};
 /// One standard deviation of a handle diameter taken with a calliper over the rubber, m. Assumption.
 const HANDLE_SD_M: f64 = 0.0005;
 /// Half-swing of a pendulum test when none is stated, rad (5°): assumption, as in scenarios.
-const USUAL_AMPLITUDE_RAD: f64 = 5.0 * std::f64::consts::PI / 180.0;
+pub const USUAL_AMPLITUDE_RAD: f64 = 5.0 * std::f64::consts::PI / 180.0;
 
 /// Bench measurements, each with its unit.
 #[derive(clap::Args)]
@@ -57,15 +58,18 @@ fn quantity(quantity: Quantity, written: &str) -> Result<f64, String> {
     }
 }
 
-fn mass(written: &str) -> Result<f64, String> {
+/// A weight above zero.
+pub fn mass(written: &str) -> Result<f64, String> {
     quantity(Quantity::Mass, written)
 }
 
-fn length(written: &str) -> Result<f64, String> {
+/// A length above zero.
+pub fn length(written: &str) -> Result<f64, String> {
     quantity(Quantity::Length, written)
 }
 
-fn seconds(written: &str) -> Result<f64, String> {
+/// A time above zero.
+pub fn seconds(written: &str) -> Result<f64, String> {
     quantity(Quantity::Time, written)
 }
 
@@ -100,8 +104,22 @@ pub fn nothing_measured() -> Stop {
         .into()
 }
 
-/// Weighs up a bat given by options; a fault names its option.
-pub fn weigh_up(reading: &BatReading) -> Result<WeighedBat, Stop> {
+/// Weighs up a bat given by options; a fault names its option, or whatever else gave the size.
+pub fn weigh_up(reading: &BatReading, size_given: &str) -> Result<WeighedBat, Stop> {
+    weigh_up_but(reading, size_given, |_| false)
+}
+
+/// The same of a part-made bat, which is unlike any finished bat of its size, as it should be.
+pub fn weigh_up_part_made(reading: &BatReading, size_given: &str) -> Result<WeighedBat, Stop> {
+    weigh_up_but(reading, size_given, |it| matches!(it, Warning::UnlikeItsSize { .. }))
+}
+
+fn weigh_up_but(
+    reading: &BatReading,
+    size_given: &str,
+    unsaid: impl Fn(&Warning) -> bool,
+) -> Result<WeighedBat, Stop> {
+    let option = |field| option(field, size_given);
     let weighed = weigh(reading, &sizes()?, &limits()?).map_err(|faults| {
         let fault =
             |it: &WeighFault| Fault::new(format!("{}{it}", option(it.field()))).help(mend(it));
@@ -110,6 +128,7 @@ pub fn weigh_up(reading: &BatReading) -> Result<WeighedBat, Stop> {
     let warnings: Vec<Fault> = weighed
         .warnings
         .iter()
+        .filter(|it| !unsaid(it))
         .map(|it| {
             let (field, help) = asked(it);
             Fault::new(format!("{}{it}", option(field))).help(help).warning()
@@ -119,10 +138,10 @@ pub fn weigh_up(reading: &BatReading) -> Result<WeighedBat, Stop> {
     Ok(weighed)
 }
 
-fn option(field: Option<&str>) -> String {
+fn option(field: Option<&str>, size_given: &str) -> String {
     match field {
         None => String::new(),
-        Some("size") => "the card's size: ".to_owned(),
+        Some("size") => format!("{size_given}: "),
         Some("handle_diameter") => "--handle: ".to_owned(),
         Some(field) => format!("--{}: ", field.trim_start_matches("pendulum.")),
     }

@@ -2,7 +2,7 @@
 
 use backlift::card::cautions;
 use backlift::drawing::pickup_page::{PickupPage, ShownBat, ShownPair};
-use backlift::units::{Quantity, Units, spoken};
+use backlift::units::{POUND_KG, Quantity, Units, spoken};
 use serde_json::{Value, json};
 
 use super::{Shown, Swung};
@@ -14,6 +14,11 @@ use crate::table::table;
 const JUNIOR_BELOW_Y: f64 = 18.0;
 const LEFT_OUT: &str = "All four are shapes that could be made in this size, not bats that were weighed. Each pull is the fastest controlled one at fifty runs, for the player's likeliest strength; what is in doubt about the player is much the same for all four";
 
+/// Digits that are worth showing: a tenth of an ounce, a hundredth of an inch, a tenth of a km/h.
+const DIGIT_KG: f64 = 0.0025;
+const DIGIT_M: f64 = 0.001;
+const DIGIT_M_S: f64 = 0.02;
+
 fn speed(it: &Swung) -> f64 {
     it.pull.fastest.contact.bat_speed_m_s
 }
@@ -23,12 +28,17 @@ fn scale_words(it: &Shown, units: Units) -> String {
     let more = far.made.bat.swing_moment_kg_m2() / near.made.bat.swing_moment_kg_m2() - 1.0;
     format!(
         "Both weigh {}. Balanced {} nearer the toe, one has {} more swing moment and picks up like {} instead of {}; the late pull is {} slower",
-        spoken(Quantity::Mass, near.made.bat.mass_kg(), 0.0, units),
-        spoken(Quantity::Length, far.made.bat.balance_m() - near.made.bat.balance_m(), 0.0, units),
+        spoken(Quantity::Mass, near.made.bat.mass_kg(), DIGIT_KG, units),
+        spoken(
+            Quantity::Length,
+            far.made.bat.balance_m() - near.made.bat.balance_m(),
+            DIGIT_M,
+            units
+        ),
         percent(more, 0),
-        spoken(Quantity::Mass, far.pickup_weight_kg, 0.001, units),
-        spoken(Quantity::Mass, near.pickup_weight_kg, 0.001, units),
-        spoken(Quantity::Speed, speed(near) - speed(far), 0.0, units),
+        spoken(Quantity::Mass, far.pickup_weight_kg, DIGIT_KG, units),
+        spoken(Quantity::Mass, near.pickup_weight_kg, DIGIT_KG, units),
+        spoken(Quantity::Speed, speed(near) - speed(far), DIGIT_M_S, units),
     )
 }
 
@@ -38,11 +48,43 @@ fn hand_words(it: &Shown, units: Units) -> String {
     let which = if speed(light) > speed(heavy) { "lighter" } else { "heavier" };
     format!(
         "Both pick up like {}. One weighs {} more on the scale, and the late pull is {} apart, the {which} ahead",
-        spoken(Quantity::Mass, light.pickup_weight_kg, 0.001, units),
-        spoken(Quantity::Mass, heavy.made.bat.mass_kg() - light.made.bat.mass_kg(), 0.0, units),
-        spoken(Quantity::Speed, apart, 0.0, units),
+        spoken(Quantity::Mass, light.pickup_weight_kg, DIGIT_KG, units),
+        spoken(
+            Quantity::Mass,
+            heavy.made.bat.mass_kg() - light.made.bat.mass_kg(),
+            DIGIT_KG,
+            units
+        ),
+        spoken(Quantity::Speed, apart, DIGIT_M_S, units),
     )
 }
+
+/// An ounce of pickup against an ounce on the scale, in what each takes from the late pull: the model's own
+/// answer, whatever it is.
+fn verdict(it: &Shown, units: Units) -> String {
+    let [near, far] = &it.same_scale;
+    let [light, heavy] = &it.same_hand;
+    let ounce_kg = POUND_KG / 16.0;
+    let more_pickup_kg = far.pickup_weight_kg - near.pickup_weight_kg;
+    let more_weight_kg = heavy.made.bat.mass_kg() - light.made.bat.mass_kg();
+    let pickup = (speed(near) - speed(far)) / more_pickup_kg * ounce_kg;
+    let scale = (speed(light) - speed(heavy)) / more_weight_kg * ounce_kg;
+    let so = match pickup / scale {
+        ratio if scale <= 0.0 || ratio > ALIKE => "pickup decides, and the scale hardly counts",
+        ratio if ratio > 1.0 / ALIKE => {
+            "both count, and neither figure alone says how a bat swings"
+        }
+        _ => "here the scale counts more than pickup",
+    };
+    format!(
+        "For this player an ounce more pickup at the same dead weight costs the late pull {}, an ounce more dead weight at the same pickup {}: {so}",
+        spoken(Quantity::Speed, pickup, 0.1 * DIGIT_M_S, units),
+        spoken(Quantity::Speed, scale, 0.1 * DIGIT_M_S, units)
+    )
+}
+
+/// Two costs nearer than this factor count as alike.
+const ALIKE: f64 = 1.8;
 
 /// Everything, a sentence for each pair first.
 pub fn told(it: &Shown, units: Units) -> String {
@@ -57,6 +99,7 @@ pub fn told(it: &Shown, units: Units) -> String {
             side_by_side(pair, units)
         );
     }
+    out += &(paragraph(&verdict(it, units)) + "\n\n");
     out += &(set_in(LEFT_OUT) + "\n");
     if it.age_y < JUNIOR_BELOW_Y {
         for caution in cautions::standing(it.age_y, None) {
@@ -80,13 +123,13 @@ fn lower(words: &str) -> String {
 fn side_by_side(pair: &[Swung; 2], units: Units) -> String {
     type Cell<'a> = &'a dyn Fn(&Swung) -> String;
     let rows: [(&str, Cell<'_>); 6] = [
-        ("dead weight", &|it| spoken(Quantity::Mass, it.made.bat.mass_kg(), 0.0, units)),
+        ("dead weight", &|it| spoken(Quantity::Mass, it.made.bat.mass_kg(), DIGIT_KG, units)),
         ("balance from the top", &|it| {
             spoken(Quantity::Length, it.made.bat.balance_m(), 0.0, units)
         }),
         ("swing moment, kg m²", &|it| number(it.made.bat.swing_moment_kg_m2(), 4)),
-        ("picks up like", &|it| spoken(Quantity::Mass, it.pickup_weight_kg, 0.0, units)),
-        ("pull at fifty", &|it| spoken(Quantity::Speed, speed(it), 0.01, units)),
+        ("picks up like", &|it| spoken(Quantity::Mass, it.pickup_weight_kg, DIGIT_KG, units)),
+        ("pull at fifty", &|it| spoken(Quantity::Speed, speed(it), DIGIT_M_S, units)),
         ("time in hand", &|it| spoken(Quantity::Time, it.pull.time_in_hand_s, 0.0, units)),
     ];
     let rows: Vec<Vec<String>> = rows
@@ -106,14 +149,14 @@ pub fn page(it: &Shown, units: Units) -> PickupPage {
         lines: vec![
             format!(
                 "{name}: {} on the scale, picks up like {}",
-                spoken(Quantity::Mass, it.made.bat.mass_kg(), 0.001, units),
-                spoken(Quantity::Mass, it.pickup_weight_kg, 0.001, units)
+                spoken(Quantity::Mass, it.made.bat.mass_kg(), DIGIT_KG, units),
+                spoken(Quantity::Mass, it.pickup_weight_kg, DIGIT_KG, units)
             ),
             format!(
                 "balance {} from the top · swing moment {} · pull at fifty {} · time in hand {}",
                 spoken(Quantity::Length, it.made.bat.balance_m(), 0.0, units),
                 plain(it.made.bat.swing_moment_kg_m2(), 4, "kg m²"),
-                spoken(Quantity::Speed, speed(it), 0.01, units),
+                spoken(Quantity::Speed, speed(it), DIGIT_M_S, units),
                 spoken(Quantity::Time, it.pull.time_in_hand_s, 0.0, units)
             ),
         ],
@@ -121,7 +164,7 @@ pub fn page(it: &Shown, units: Units) -> PickupPage {
     let [a, b] = &it.same_scale;
     let [c, d] = &it.same_hand;
     let invented = if it.invented { " · invented player and bats" } else { "" };
-    let mut notes = vec![LEFT_OUT.to_owned()];
+    let mut notes = vec![verdict(it, units), LEFT_OUT.to_owned()];
     if it.age_y < JUNIOR_BELOW_Y {
         notes.extend(cautions::standing(it.age_y, None).into_iter().take(1));
     }

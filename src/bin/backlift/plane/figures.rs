@@ -1,5 +1,6 @@
 //! The plan for other programs.
 
+use backlift::workshop::cautions::{SHAPE, WORKSHOP};
 use backlift::workshop::plane::PickupMoments;
 use serde::Serialize;
 use serde_json::{Value, json};
@@ -57,7 +58,7 @@ pub fn of(it: &Planned) -> Figures {
         chance_within: plan.chance,
         overshoot_limit: backlift::workshop::plane::plan::OVERSHOOT,
         planing_relative_sd: it.planing_sd,
-        cautions: backlift::workshop::cautions::WORKSHOP.to_vec(),
+        cautions: [&WORKSHOP[..], &[SHAPE]].concat(),
     }
 }
 

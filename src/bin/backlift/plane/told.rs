@@ -2,6 +2,7 @@
 
 use backlift::card::Figure;
 use backlift::units::{Quantity, Units, spoken};
+use backlift::workshop::cautions::{SHAPE, WORKSHOP};
 use backlift::workshop::plane::{Pass, PickupMoments, Plan};
 
 use super::Planned;
@@ -37,7 +38,7 @@ pub fn told(it: &Planned, units: Units) -> String {
         out += &(paragraph(words) + "\n");
     }
     out += "\n";
-    for it in backlift::workshop::cautions::WORKSHOP {
+    for it in WORKSHOP.into_iter().chain([SHAPE]) {
         out += &(set_in(it) + "\n");
     }
     if it.card.invented {

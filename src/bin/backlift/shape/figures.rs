@@ -3,6 +3,7 @@
 use backlift::bat::laws::Verdict;
 use backlift::bat::shaped::ShapedBat;
 use backlift::uncertain::Uncertain;
+use backlift::workshop::cautions::{SHAPE, WORKSHOP};
 use backlift::workshop::to_card::Answer;
 use serde::Serialize;
 use serde_json::{Value, json};
@@ -58,7 +59,7 @@ pub fn of(worked: &Worked) -> Figures {
             };
             it.broken.iter().map(one).collect()
         }),
-        cautions: backlift::workshop::cautions::WORKSHOP.to_vec(),
+        cautions: [&WORKSHOP[..], &[SHAPE]].concat(),
     }
 }
 

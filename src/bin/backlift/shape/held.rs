@@ -33,7 +33,7 @@ pub fn read(given: &[String]) -> Result<Held, Stop> {
             "depth" | "spine" => held.depth_m = Some(length()?),
             "swell" => held.swell_from_toe_m = Some(length()?),
             "hollow" => {
-                let share = crate::given::share_of(value).filter(|it| (-1.0..=1.5).contains(it));
+                let share = backlift::units::share(value).filter(|it| (-1.0..=1.5).contains(it));
                 held.hollow = Some(share.ok_or_else(|| fault("it is no hollowing"))?);
             }
             other => return Err(fault(&format!("{other:?} cannot be held"))),

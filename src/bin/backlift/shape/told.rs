@@ -4,7 +4,7 @@ use backlift::bat::laws::Verdict;
 use backlift::bat::shaped::ShapedBat;
 use backlift::card::{Card, Figure};
 use backlift::units::{Quantity, Units, spoken};
-use backlift::workshop::cautions::WORKSHOP;
+use backlift::workshop::cautions::{SHAPE, WORKSHOP};
 use backlift::workshop::to_card::{Answer, BrokenDemand, ToCard};
 
 use super::Worked;
@@ -20,7 +20,7 @@ pub fn told(worked: &Worked, units: Units) -> String {
     };
     out += &laws(worked.chosen(), units);
     out += LIMITS;
-    for it in WORKSHOP {
+    for it in WORKSHOP.into_iter().chain([SHAPE]) {
         out += &(set_in(it) + "\n");
     }
     if worked.loaded.invented {

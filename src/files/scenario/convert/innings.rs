@@ -1,10 +1,11 @@
 //! The innings of a scenario, and the strokes it asks for.
 
-use super::super::super::document::values::{Values, share};
+use super::super::super::document::values::Values;
 use super::super::super::fault::nearest;
 use super::super::{InningsV1, Text};
 use crate::measurement::plan::InningsPlan;
 use crate::units::Quantity::Time;
+use crate::units::share;
 
 pub fn innings(values: &mut Values, v1: &InningsV1, strokes: &[&str]) -> InningsPlan {
     let usual = InningsPlan::default();

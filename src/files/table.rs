@@ -2,11 +2,24 @@
 
 use std::ops::Range;
 
-use super::super::fault::{Fault, Faults, Source, nearest_or_all};
-use super::COLUMNS;
+use super::fault::{Fault, Faults, Source, nearest_or_all};
 
-/// More lines are no afternoon in the nets.
-const MOST_ROWS: usize = 500;
+/// What a kind of table may hold.
+#[derive(Debug)]
+pub struct Form {
+    /// The columns there may be.
+    pub columns: &'static [&'static str],
+    /// Columns of which one must be there, and what to do when none is.
+    pub needed: &'static [(&'static [&'static str], &'static str)],
+    /// What its rows are, for a fault: "readings".
+    pub rows: &'static str,
+    /// More rows than this are refused.
+    pub most_rows: usize,
+    /// What to do about more.
+    pub too_many: &'static str,
+    /// What to do about an empty file.
+    pub empty: &'static str,
+}
 
 /// Rows of a table with the places of their values.
 #[derive(Clone, Debug)]
@@ -15,7 +28,8 @@ pub struct Table {
     pub source: Source,
     /// Its first line.
     pub header: Range<usize>,
-    /// Which column of [`COLUMNS`] stands where.
+    form: &'static Form,
+    /// Which column of the form stands where.
     columns: Vec<usize>,
     /// Values in the order of the header.
     pub rows: Vec<Row>,
@@ -32,16 +46,12 @@ pub struct Row {
 impl Table {
     /// Reads the lines of a text. Lines that start with # are notes. Values are parted with commas,
     /// semicolons or tabs, whichever the first line has.
-    pub fn of(source: Source) -> Result<Self, Faults> {
+    pub fn of(source: Source, form: &'static Form) -> Result<Self, Faults> {
         let text = source.text().to_owned();
         let first = text
             .lines()
             .find(|it| !it.trim().is_empty() && !it.starts_with('#'))
-            .ok_or_else(|| {
-                Fault::new("the file is empty")
-                    .at(&source, 0..0)
-                    .help("write one to start from with `backlift calibrate --new FILE`")
-            })?;
+            .ok_or_else(|| Fault::new("the file is empty").at(&source, 0..0).help(form.empty))?;
         let delimiter = [b',', b';', b'\t']
             .into_iter()
             .max_by_key(|d| first.bytes().filter(|it| it == d).count())
@@ -78,7 +88,7 @@ impl Table {
         let Some(header) = lines.next() else {
             return Err(Fault::new("the file is empty").at(&source, 0..0).into());
         };
-        let columns = columns(&source, &header)?;
+        let columns = columns(&source, form, &header)?;
         let rows: Vec<Row> = lines.collect();
         let mut faults: Vec<Fault> = Vec::new();
         for (n, row) in rows.iter().enumerate() {
@@ -95,22 +105,22 @@ impl Table {
             let message = format!("this line has {here} values, and the first line names {wanted}");
             faults.push(Fault::new(message).at(&source, row.whole.clone()).help(help));
         }
-        if rows.len() > MOST_ROWS {
+        if rows.len() > form.most_rows {
             faults.push(
-                Fault::new(format!("there are {} readings", rows.len()))
+                Fault::new(format!("there are {} {}", rows.len(), form.rows))
                     .at(&source, header.whole.clone())
-                    .help("leave at most 500, the latest"),
+                    .help(form.too_many),
             );
         }
         if !faults.is_empty() {
             return Err(Faults(faults));
         }
-        Ok(Self { header: header.whole, columns, rows, source })
+        Ok(Self { header: header.whole, form, columns, rows, source })
     }
 
     /// The value in a column; empty if there is no such column.
     pub fn value(&self, row: usize, column: &str) -> &str {
-        let place = self.columns.iter().position(|it| COLUMNS[*it] == column);
+        let place = self.columns.iter().position(|it| self.form.columns[*it] == column);
         let value = place.and_then(|it| self.rows.get(row)?.values.get(it));
         value.map_or("", String::as_str)
     }
@@ -128,24 +138,21 @@ impl Table {
 
     /// A fault about a value; about the whole line where there is no such column, or nothing in it.
     pub fn fault(&self, row: usize, column: &str, message: &str, help: &str) -> Fault {
-        // A time may have been written as pictures.
-        let counted = column == "time" && !self.has(row, "time");
-        let column = if counted { "frames" } else { column };
         let fault = Fault::new(format!("{column}: {message}")).help(help);
         let Some(line) = self.rows.get(row) else { return fault };
-        let place = self.columns.iter().position(|it| COLUMNS[*it] == column);
+        let place = self.columns.iter().position(|it| self.form.columns[*it] == column);
         let place = place.and_then(|it| line.places.get(it)).filter(|it| !it.is_empty());
         fault.at(&self.source, place.unwrap_or(&line.whole).clone())
     }
 }
 
 /// Which column is which.
-fn columns(source: &Source, header: &Row) -> Result<Vec<usize>, Faults> {
+fn columns(source: &Source, form: &Form, header: &Row) -> Result<Vec<usize>, Faults> {
     let mut columns: Vec<usize> = Vec::new();
     let mut faults = Vec::new();
     for (name, place) in header.values.iter().zip(&header.places) {
         let plain = name.to_lowercase().replace([' ', '-'], "_");
-        match COLUMNS.iter().position(|it| *it == plain) {
+        match form.columns.iter().position(|it| *it == plain) {
             Some(it) if columns.contains(&it) => faults.push(
                 Fault::new(format!("there are two columns {name:?}"))
                     .at(source, place.clone())
@@ -155,22 +162,15 @@ fn columns(source: &Source, header: &Row) -> Result<Vec<usize>, Faults> {
             None => faults.push(
                 Fault::new(format!("there is no column {name:?}"))
                     .at(source, place.clone())
-                    .help(nearest_or_all(&plain, &COLUMNS)),
+                    .help(nearest_or_all(&plain, form.columns)),
             ),
         }
     }
-    let has = |name: &str| columns.iter().any(|it| COLUMNS[*it] == name);
-    for (missing, help) in [
-        (!has("bat"), "add a column bat: the labels of the scenario's bats"),
-        (!has("stroke"), "add a column stroke: drive, pull or hook"),
-        (
-            !["frames", "time", "speed"].into_iter().any(has),
-            "add a column frames (with frame_rate), time (with frame_rate) or speed",
-        ),
-    ] {
-        if missing && faults.is_empty() {
+    let has = |name: &str| columns.iter().any(|it| form.columns[*it] == name);
+    for (any, help) in form.needed {
+        if !any.iter().any(|it| has(it)) && faults.is_empty() {
             let fault = Fault::new("a column is missing in the first line");
-            faults.push(fault.at(source, header.whole.clone()).help(help));
+            faults.push(fault.at(source, header.whole.clone()).help(*help));
         }
     }
     if faults.is_empty() { Ok(columns) } else { Err(Faults(faults)) }

@@ -1,0 +1,96 @@
+//! `backlift season`: how a bat drifts with the air, and what to aim for today.
+
+mod bat;
+mod computed;
+mod figures;
+mod told;
+
+use std::path::PathBuf;
+
+use backlift::units::air;
+use backlift::workshop::season::Air;
+
+use crate::given::ShowArgs;
+use crate::json;
+use crate::outcome::{Outcome, Stop};
+
+/// Water in the wood: how a bat drifts with the air, and what to aim for on the bench today
+///
+/// From the workshop's air to that of the place where the bat will live: weight, balance point and
+/// pickup there, how fast, bare and oiled, and what the scale must read today so that the bat is as
+/// wanted there.
+#[derive(clap::Args)]
+#[command(after_help = "\
+Example:
+  backlift season --size 6 --mass 894g --from \"18 C, 55 %\" --to \"30 C, 75 %\"")]
+pub struct Args {
+    /// The card the bat was ordered with; or give --mass and --size
+    #[arg(value_name = "CARD.ron", conflicts_with_all = ["mass", "size"], required_unless_present = "mass")]
+    card: Option<PathBuf>,
+
+    /// The workshop's air, a mean of some weeks, like "18 C, 55 %"
+    #[arg(long, value_name = "AIR", value_parser = air_given)]
+    from: Air,
+
+    /// The air where the bat will live, like "30 C, 75 %"
+    #[arg(long, value_name = "AIR", value_parser = air_given)]
+    to: Air,
+
+    #[command(flatten)]
+    bench: bat::Bench,
+
+    /// Oiled or with a face sheet; as on the card, else this
+    #[arg(long, conflicts_with = "bare")]
+    oiled: bool,
+
+    /// Not oiled
+    #[arg(long)]
+    bare: bool,
+
+    /// Also after this many days in the new air
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..=3650))]
+    days: Option<u32>,
+
+    /// Also what pressing the face back by this much did to the bat, like "2 mm"
+    #[arg(long, value_name = "LENGTH", value_parser = crate::check::delivered::length)]
+    pressed: Option<f64>,
+
+    /// How much denser than the willow the pressed face is, like "40 %"
+    #[arg(long, value_name = "SHARE", value_parser = denser, requires = "pressed")]
+    denser: Option<f64>,
+
+    #[command(flatten)]
+    show: ShowArgs,
+}
+
+fn air_given(written: &str) -> Result<Air, String> {
+    air(written).map_err(|fault| format!("{fault}; {}", fault.mend()))
+}
+
+/// What the face can be is for the pressing to say.
+fn denser(written: &str) -> Result<f64, String> {
+    backlift::units::share(written)
+        .filter(|it| *it > 0.0)
+        .ok_or_else(|| "write a share above zero, like \"40 %\"".to_owned())
+}
+
+/// Carries the bat from one air to the other.
+pub fn run(args: Args) -> Result<Outcome, Stop> {
+    let given = bat::given(args.card.as_deref(), &args.bench)?;
+    let from_card = given.card.as_ref().map(|it| it.condition.oiled);
+    let oiled = if args.bare { false } else { args.oiled || from_card.unwrap_or(true) };
+    let asked = computed::Asked {
+        airs: [args.from, args.to],
+        oiled,
+        days: args.days,
+        pressed_m: args.pressed,
+        denser: args.denser,
+    };
+    let found = computed::of(&given, asked)?;
+    let text = match args.show.json {
+        true => json::document("season", &figures::of(&found))?,
+        false => told::told(&given, &found, args.show.units()),
+    };
+    json::print(&text)?;
+    Ok(Outcome::Done)
+}

@@ -1,0 +1,96 @@
+//! The bat: from its card, or from the bench.
+
+use std::path::Path;
+
+use backlift::bat::figures::WeighedBat;
+use backlift::card::Card;
+use backlift::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M, PendulumReading};
+use backlift::workshop::season::OnTheScale;
+
+use crate::check::card_file;
+use crate::check::delivered::{USUAL_AMPLITUDE_RAD, length, mass, seconds, weigh_up};
+use crate::outcome::Stop;
+
+/// What the bat weighs in the workshop, or shall weigh where it will live.
+#[derive(clap::Args)]
+pub struct Bench {
+    /// Scale weight, like "1021 g" or "2 lb 4 oz"
+    #[arg(long, value_name = "MASS", value_parser = mass, requires = "size")]
+    mass: Option<f64>,
+
+    /// Trade size, like "6" or "short handle"
+    #[arg(long, value_name = "SIZE", requires = "mass")]
+    size: Option<String>,
+
+    /// Balance point from the top of the handle, like "497 mm"; that of the size if left out
+    #[arg(long, value_name = "LENGTH", value_parser = length, requires = "mass")]
+    balance: Option<f64>,
+
+    /// Overall length, like "31.75 in"; that of the size if left out
+    #[arg(long, value_name = "LENGTH", value_parser = length, requires = "mass")]
+    length: Option<f64>,
+
+    /// Time of ten pendulum swings about 6 in (152 mm) from the top, like "13.46 s"
+    #[arg(long, value_name = "TIME", value_parser = seconds, requires = "mass")]
+    time: Option<f64>,
+}
+
+/// A bat ready to be carried.
+pub struct Given {
+    /// Its card, if it has one.
+    pub card: Option<Card>,
+    /// The bat.
+    pub weighed: WeighedBat,
+    /// What its scale, pencil and pendulum say.
+    pub on_the_scale: OnTheScale,
+}
+
+/// Takes the bat from its card, else from the bench.
+pub fn given(card: Option<&Path>, bench: &Bench) -> Result<Given, Stop> {
+    let card = card.map(card_file::read).transpose()?;
+    let reading = match &card {
+        Some(card) => BatReading {
+            size: Some(card.size.clone()),
+            length_m: Some(card.length_m),
+            mass_kg: card.mass_kg,
+            balance_m: Some(card.balance_m),
+            ..nothing_else()
+        },
+        None => BatReading {
+            size: bench.size.clone(),
+            length_m: bench.length,
+            mass_kg: bench.mass.unwrap_or(0.0), // clap asks for it where there is no card
+            balance_m: bench.balance,
+            pendulum: bench.time.map(|time_s| PendulumReading {
+                swings: 10,
+                time_s,
+                pivot_from_top_m: PICKUP_AXIS_FROM_TOP_M,
+                amplitude_rad: USUAL_AMPLITUDE_RAD,
+            }),
+            ..nothing_else()
+        },
+    };
+    let weighed = weigh_up(&reading, if card.is_some() { "the card's size" } else { "--size" })?;
+    let timed = reading.pendulum.map(|_| weighed.swing_moment_kg_m2.value);
+    let on_the_scale = OnTheScale {
+        mass_kg: weighed.mass_kg.value,
+        balance_m: weighed.balance_m.value,
+        swing_moment_kg_m2: card.as_ref().map(|it| it.swing_moment_kg_m2).or(timed),
+    };
+    Ok(Given { card, weighed, on_the_scale })
+}
+
+fn nothing_else() -> BatReading {
+    BatReading {
+        label: "the bat".to_owned(),
+        size: None,
+        length_m: None,
+        mass_kg: 0.0,
+        balance_m: None,
+        width_m: None,
+        edge_m: None,
+        depth_m: None,
+        handle_diameter_m: None,
+        pendulum: None,
+    }
+}

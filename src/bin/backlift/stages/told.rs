@@ -1,0 +1,152 @@
+//! The log in words: the bench at a glance, then bat by bat.
+
+use backlift::units::{Quantity, Units, spoken};
+use backlift::workshop::cautions::WORKSHOP;
+use backlift::workshop::stages::{Moment, Stage};
+
+use super::standing::{Bench, Standing};
+use crate::figure::{bare, listed, measured, plain};
+use crate::paragraph::{paragraph, set_in};
+use crate::table::table;
+
+/// Everything, the next hand's turn first.
+pub fn told(bench: &Bench<'_>, units: Units) -> String {
+    let mut out = paragraph(&sentence(bench)) + "\n\n";
+    out += &at_a_glance(bench);
+    out += &(set_in(&format!("at {}, by the workshop's clock", bench.now)) + "\n\n");
+    out += &to_come(bench, units);
+    out += &(set_in(ESTIMATES) + "\n\n");
+    for it in &bench.bats {
+        out += &(paragraph(&format!("{}: {}", it.log.label, aim(it, units))) + "\n");
+        if let Some(words) = waiting(it, bench.now) {
+            out += &(set_in(&words) + "\n");
+        }
+    }
+    out += &(String::from("\n") + &paragraph(RESTS_ON) + "\n");
+    out += "\nIn the workshop:\n";
+    for it in WORKSHOP {
+        out += &(set_in(it).replacen("  ", "- ", 1) + "\n");
+    }
+    if bench.invented {
+        out += "These bats are invented\n";
+    }
+    out
+}
+
+const ESTIMATES: &str =
+    "as played, with oil, twine, grip and guard; * from the size, not yet read off this bat";
+
+const RESTS_ON: &str = "What each stage takes off and puts on, and the ± of it, is an assumption for the size: nobody's shavings were weighed. Waiting times are common practice, no source; the maker of the glue knows better. Water in the wood moves the weight too: see `backlift season`";
+
+fn sentence(bench: &Bench<'_>) -> String {
+    let names = |of: &dyn Fn(&&Standing<'_>) -> bool| -> Vec<String> {
+        bench.bats.iter().filter(of).map(|it| it.log.label.clone()).collect()
+    };
+    let ready = names(&|it| it.next.is_some() && it.wait.is_none());
+    let waiting = names(&|it| it.wait.is_some());
+    let done = names(&|it| it.next.is_none() && it.wait.is_none());
+    let said = |all: &[String], one: &str, many: &str| match all {
+        [] => None,
+        [_] => Some(format!("{} {one}", listed(all))),
+        _ => Some(format!("{} {many}", listed(all))),
+    };
+    let parts: Vec<String> = [
+        said(&ready, "can go on now", "can go on now"),
+        said(&waiting, "has to wait", "have to wait"),
+        said(&done, "is done", "are done"),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    parts.join("; ")
+}
+
+fn at_a_glance(bench: &Bench<'_>) -> String {
+    let rows: Vec<Vec<String>> = bench
+        .bats
+        .iter()
+        .map(|it| {
+            vec![
+                it.log.label.clone(),
+                it.last.stage.name().to_owned(),
+                it.next.map_or("nothing", Stage::name).to_owned(),
+                it.wait.map_or_else(|| "now".to_owned(), |it| it.until.to_string()),
+            ]
+        })
+        .collect();
+    table(&["", "stands at", "next", "not before"], &rows)
+}
+
+fn to_come(bench: &Bench<'_>, units: Units) -> String {
+    let rows: Vec<Vec<String>> = bench
+        .bats
+        .iter()
+        .map(|it| {
+            vec![
+                it.log.label.clone(),
+                measured(Quantity::Mass, it.forecast.mass_kg, units),
+                measured(Quantity::Length, it.forecast.balance_m, units),
+                bare(it.forecast.swing_moment_kg_m2, 4),
+                measured(Quantity::Mass, it.pickup_weight_kg, units),
+            ]
+        })
+        .collect();
+    table(&["", "will weigh", "balance, from top", "swing, kg m²", "pick up like"], &rows)
+}
+
+fn aim(it: &Standing<'_>, units: Units) -> String {
+    let forecast = &it.forecast;
+    let mut parts = vec![match (it.next, forecast.to_take_off_kg) {
+        (None, _) => "all done".to_owned(),
+        (Some(next), None) => format!("next {}", next.task()),
+        (Some(next), Some(off)) => {
+            let wanted = it.log.target.mass_kg.unwrap_or(0.0);
+            let wanted = spoken(Quantity::Mass, wanted, 0.003, units);
+            let sd = spoken(Quantity::Mass, off.sd, off.sd, units);
+            let grams = |kg: f64| spoken(Quantity::Mass, kg, off.sd, units);
+            match off.value {
+                // Within its doubt: no word of wood.
+                value if value.abs() <= off.sd => {
+                    format!("next {}; on its way to {wanted}, ± {sd}", next.task())
+                }
+                value if value > 0.0 => format!(
+                    "next {}; take off {} ± {sd} in all for {wanted} as played",
+                    next.task(),
+                    grams(value)
+                ),
+                value => format!(
+                    "next {}; already {} ± {sd} too light for {wanted} as played",
+                    next.task(),
+                    grams(-value)
+                ),
+            }
+        }
+    }];
+    if let Some(wanted_m) = it.log.target.balance_m {
+        let length = |value: f64| spoken(Quantity::Length, value, 0.001, units);
+        let off = forecast.balance_m.value - wanted_m;
+        let sure = off.abs() > 1.96 * forecast.balance_m.sd;
+        let words = match (sure, off > 0.0) {
+            (false, _) => format!("balance within its doubt of the {} asked", length(wanted_m)),
+            (true, true) => format!("balance {} nearer the toe than asked", length(off)),
+            (true, false) => format!("balance {} nearer the handle than asked", length(-off)),
+        };
+        parts.push(words);
+    }
+    if let (Some(asked_s), Some(time_s)) = (it.log.target.ten_swings_s, it.ten_swings_s) {
+        let seconds = |value: f64| plain(value, 2, "s");
+        parts.push(format!("ten swings will take {}, {} asked", seconds(time_s), seconds(asked_s)));
+    }
+    parts.join("; ")
+}
+
+fn waiting(it: &Standing<'_>, now: Moment) -> Option<String> {
+    let mut parts = Vec::new();
+    if let Some(wait) = it.wait {
+        parts.push(format!("{}: not before {}", wait.why, wait.until));
+    }
+    if let Some(playable) = it.playable.filter(|it| *it > now) {
+        parts.push(format!("not played before {playable}, 48 h after the splice was glued"));
+    }
+    (!parts.is_empty()).then(|| parts.join("; "))
+}

@@ -1,0 +1,194 @@
+//! A log as RON.
+
+use serde::{Deserialize, Serialize};
+
+use super::super::document::word_at;
+use super::super::fault::{Fault, Faults, Source};
+use super::super::scenario::{Places, Text};
+use super::entry::{
+    Texts, Unread, air_text, entry, length_text, mass_text, percent_text, target, time_text,
+};
+use super::{SCHEMA, Written, judged};
+use crate::bat::sizes::Size;
+use crate::workshop::stages::{BatLog, BenchLog, Entry, Target};
+
+/// A log as it stands in a file, version 1.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+struct LogV1 {
+    schema: Option<Text>,
+    invented: bool,
+    bats: Vec<BatV1>,
+}
+
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+struct BatV1 {
+    bat: Option<Text>,
+    size: Option<Text>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    target: Option<TargetV1>,
+    entries: Vec<EntryV1>,
+}
+
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+struct TargetV1 {
+    #[serde(skip_serializing_if = "Option::is_none")]
+    mass: Option<Text>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    balance: Option<Text>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    ten_swings: Option<Text>,
+}
+
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+struct EntryV1 {
+    stage: Option<Text>,
+    at: Option<Text>,
+    mass: Option<Text>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    balance: Option<Text>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    ten_swings: Option<Text>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    meter: Option<Text>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    air: Option<Text>,
+}
+
+fn options() -> ron::Options {
+    ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME)
+}
+
+/// Reads a log.
+pub(super) fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
+    let file: LogV1 =
+        options().from_str(source.text()).map_err(|fault| unreadable(&source, fault))?;
+    let places = Places::of(source);
+    let mut faults = Vec::new();
+    if file.schema.as_ref().map(|it| it.0.as_str()) != Some(SCHEMA) {
+        let message = match &file.schema {
+            Some(other) => format!("this program does not know {:?}", other.0),
+            None => "it is missing".to_owned(),
+        };
+        faults.push(places.fault("schema", &message, &format!("write schema: \"{SCHEMA}\"")));
+    }
+    if file.bats.is_empty() {
+        let help = "add bats: [(bat: \"A\", size: \"6\", entries: [(stage: \"cleft\", …)])]";
+        faults.push(places.fault("bats", "there is no bat", help));
+    }
+    let bats: Vec<BatLog> =
+        file.bats.iter().enumerate().map(|(n, it)| bat(it, n, &places, &mut faults)).collect();
+    let log = BenchLog { invented: file.invented, bats };
+    // Entries that could not be read are missing from the log: its order is judged when all are there.
+    if faults.is_empty() {
+        faults = judged(&log, sizes, &InRon(&places));
+    }
+    if faults.is_empty() { Ok(log) } else { Err(Faults(faults)) }
+}
+
+fn bat(file: &BatV1, n: usize, places: &Places, faults: &mut Vec<Fault>) -> BatLog {
+    fn text(it: &Option<Text>) -> Option<&str> {
+        it.as_ref().map(|it| it.0.as_str())
+    }
+    let mut name = |field: &str, written: &Option<Text>, like: &str| {
+        let it = text(written).map(str::trim).filter(|it| !it.is_empty() && it.len() <= 200);
+        if it.is_none() {
+            let help = format!("add {field}: {like}");
+            faults.push(places.fault(&format!("bats.{n}.{field}"), "it is missing", &help));
+        }
+        it.unwrap_or_default().to_owned()
+    };
+    let (label, size) = (name("bat", &file.bat, "\"A\""), name("size", &file.size, "\"6\""));
+    let mut unread = |under: String, all: Vec<Unread>| {
+        for (field, message, help) in all {
+            faults.push(places.fault(&format!("{under}.{field}"), &message, &help));
+        }
+    };
+    let wanted = file.target.clone().unwrap_or_default();
+    let texts = [text(&wanted.mass), text(&wanted.balance), text(&wanted.ten_swings)];
+    let target = target(texts, ["mass", "balance", "ten_swings"]).unwrap_or_else(|all| {
+        unread(format!("bats.{n}.target"), all);
+        Target::default()
+    });
+    let mut entries = Vec::new();
+    for (k, it) in file.entries.iter().enumerate() {
+        let texts = Texts {
+            stage: text(&it.stage),
+            at: text(&it.at),
+            mass: text(&it.mass),
+            balance: text(&it.balance),
+            ten_swings: text(&it.ten_swings),
+            meter: text(&it.meter),
+            air: text(&it.air),
+        };
+        match entry(&texts) {
+            Ok(entry) => entries.push(entry),
+            Err(all) => unread(format!("bats.{n}.entries.{k}"), all),
+        }
+    }
+    if file.entries.is_empty() {
+        let help = "add entries: [(stage: \"cleft\", at: \"2026-11-26 14:00\", mass: \"1.62 kg\")]";
+        faults.push(places.fault(&format!("bats.{n}.entries"), "nothing was weighed", help));
+    }
+    BatLog { label, size, target, entries }
+}
+
+struct InRon<'p>(&'p Places);
+
+impl Written for InRon<'_> {
+    fn at_bat(&self, bat: usize, field: &str, message: &str, help: &str) -> Fault {
+        self.0.fault(&format!("bats.{bat}.{field}"), message, help)
+    }
+    fn at_entry(&self, bat: usize, entry: usize, field: &str, message: &str, help: &str) -> Fault {
+        self.0.fault(&format!("bats.{bat}.entries.{entry}.{field}"), message, help)
+    }
+}
+
+/// Not RON, half written, or a field that there is not.
+fn unreadable(source: &Source, fault: ron::error::SpannedError) -> Fault {
+    let start = fault.span.start;
+    let what = match fault.code {
+        ron::Error::Eof | ron::Error::ExpectedStringEnd => "the log ends early".to_owned(),
+        other => other.to_string(),
+    };
+    Fault::new(format!("this is not a whole log of the bench: {what}"))
+        .at(source, word_at(source.text(), start.line, start.col))
+        .help("compare with the log that `backlift stages --new FILE` writes")
+}
+
+/// The log as RON.
+pub(super) fn write(log: &BenchLog) -> Result<String, Fault> {
+    let some = |it: String| Some(Text(it));
+    let entry = |it: &Entry| EntryV1 {
+        stage: some(it.stage.name().to_owned()),
+        at: some(it.at.to_string()),
+        mass: some(mass_text(it.mass_kg)),
+        balance: it.balance_m.map(|it| Text(length_text(it))),
+        ten_swings: it.ten_swings_s.map(|it| Text(time_text(it))),
+        meter: it.meter.map(|it| Text(percent_text(it))),
+        air: it.air.map(|it| Text(air_text(it))),
+    };
+    let bat = |it: &BatLog| BatV1 {
+        bat: some(it.label.clone()),
+        size: some(it.size.clone()),
+        target: (it.target != Target::default()).then(|| TargetV1 {
+            mass: it.target.mass_kg.map(|it| Text(mass_text(it))),
+            balance: it.target.balance_m.map(|it| Text(length_text(it))),
+            ten_swings: it.target.ten_swings_s.map(|it| Text(time_text(it))),
+        }),
+        entries: it.entries.iter().map(entry).collect(),
+    };
+    let file = LogV1 {
+        schema: some(SCHEMA.to_owned()),
+        invented: log.invented,
+        bats: log.bats.iter().map(bat).collect(),
+    };
+    let layout = ron::ser::PrettyConfig::new().struct_names(false).indentor("    ").new_line("\n");
+    let text = options()
+        .to_string_pretty(&file, layout)
+        .map_err(|error| Fault::new(format!("the log cannot be put into words: {error}")))?;
+    Ok(text + "\n")
+}

@@ -1,0 +1,167 @@
+//! A log as a table: a weighing a line; size and target of a bat stand in its first line, or in each.
+
+use super::super::fault::{Fault, Faults, Source};
+use super::super::table::{Form, Table};
+use super::entry::{
+    Texts, Unread, air_text, entry, length_text, mass_text, percent_text, target, time_text,
+};
+use super::{COLUMNS, Written, judged};
+use crate::bat::sizes::Size;
+use crate::workshop::stages::{BatLog, BenchLog, Target};
+
+const FORM: Form = Form {
+    columns: &COLUMNS,
+    needed: &[
+        (&["bat"], "add a column bat: a label for each bat"),
+        (&["size"], "add a column size: the trade size of each bat"),
+        (&["stage"], "add a column stage: cleft, pressed, roughed and so on"),
+        (&["at"], "add a column at: day and time of each weighing"),
+        (&["mass"], "add a column mass: what the scale said"),
+    ],
+    rows: "weighings",
+    most_rows: 5000,
+    too_many: "leave at most 5000: one log a season",
+    empty: "write one to start from with `backlift stages --new FILE`",
+};
+
+const TARGETS: [&str; 3] = ["target_mass", "target_balance", "target_ten_swings"];
+
+/// A bat with the rows of its entries.
+struct Rows {
+    log: BatLog,
+    rows: Vec<usize>,
+}
+
+/// Reads a log.
+pub(super) fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
+    let table = Table::of(source, &FORM)?;
+    let mut faults = Vec::new();
+    let mut bats: Vec<Rows> = Vec::new();
+    let mut invented = false;
+    for row in 0..table.rows.len() {
+        let text = |column: &str| Some(table.value(row, column)).filter(|it| !it.is_empty());
+        let mut unread = |all: Vec<Unread>| {
+            for (field, message, help) in all {
+                faults.push(table.fault(row, field, &message, &help));
+            }
+        };
+        match text("invented").map(str::to_lowercase).as_deref() {
+            None | Some("no") => {}
+            Some("yes") => invented = true,
+            Some(_) => unread(vec![(
+                "invented",
+                "it is neither yes nor no".into(),
+                "write yes or no".into(),
+            )]),
+        }
+        let label = text("bat").unwrap_or_default();
+        if label.is_empty() {
+            unread(vec![("bat", "it is missing".into(), "write the label of the bat".into())]);
+        }
+        let n = bats.iter().position(|it| it.log.label == label).unwrap_or(bats.len());
+        if n == bats.len() {
+            let target = target(TARGETS.map(text), TARGETS).unwrap_or_else(|all| {
+                unread(all);
+                Target::default()
+            });
+            let size = text("size").unwrap_or_default().to_owned();
+            if size.is_empty() {
+                unread(vec![(
+                    "size",
+                    "it is missing".into(),
+                    "write the trade size, like 6".into(),
+                )]);
+            }
+            let log = BatLog { label: label.to_owned(), size, target, entries: Vec::new() };
+            bats.push(Rows { log, rows: Vec::new() });
+        }
+        let Some(bat) = bats.get_mut(n) else { continue };
+        // What stands in a later line of a bat must be what stands in its first.
+        if let Some(&first) = bat.rows.first() {
+            for column in ["size"].into_iter().chain(TARGETS) {
+                let (here, there) = (table.value(row, column), table.value(first, column));
+                if !here.is_empty() && here != there {
+                    let message = format!("{here:?} here, {there:?} in the bat's first line");
+                    unread(vec![(column, message, "write it once, or the same each time".into())]);
+                }
+            }
+        }
+        let texts = Texts {
+            stage: text("stage"),
+            at: text("at"),
+            mass: text("mass"),
+            balance: text("balance"),
+            ten_swings: text("ten_swings"),
+            meter: text("meter"),
+            air: text("air"),
+        };
+        match entry(&texts) {
+            Ok(entry) => bat.log.entries.push(entry),
+            Err(all) => unread(all),
+        }
+        bat.rows.push(row);
+    }
+    if bats.is_empty() {
+        let help = "add a line for each weighing";
+        faults.push(
+            Fault::new("there is no weighing").at(&table.source, table.header.clone()).help(help),
+        );
+    }
+    let (logs, rows): (Vec<_>, Vec<_>) = bats.into_iter().map(|it| (it.log, it.rows)).unzip();
+    let log = BenchLog { invented, bats: logs };
+    if faults.is_empty() {
+        faults = judged(&log, sizes, &InTable { table: &table, rows: &rows });
+    }
+    if faults.is_empty() { Ok(log) } else { Err(Faults(faults)) }
+}
+
+struct InTable<'t> {
+    table: &'t Table,
+    /// Rows of each bat's entries.
+    rows: &'t [Vec<usize>],
+}
+
+impl Written for InTable<'_> {
+    fn at_bat(&self, bat: usize, field: &str, message: &str, help: &str) -> Fault {
+        self.at_entry(bat, 0, field, message, help)
+    }
+    fn at_entry(&self, bat: usize, entry: usize, field: &str, message: &str, help: &str) -> Fault {
+        let row = self.rows.get(bat).and_then(|it| it.get(entry)).copied().unwrap_or(0);
+        self.table.fault(row, field, message, help)
+    }
+}
+
+/// The log as a table.
+pub(super) fn write(log: &BenchLog) -> Result<String, Fault> {
+    let mut writer = csv::WriterBuilder::new()
+        .comment(Some(b'#'))
+        .terminator(csv::Terminator::Any(b'\n'))
+        .from_writer(Vec::new());
+    let unwritable = |error: &dyn std::fmt::Display| {
+        Fault::new(format!("the log cannot be written as a table: {error}"))
+    };
+    writer.write_record(COLUMNS).map_err(|it| unwritable(&it))?;
+    let or_empty = |it: Option<String>| it.unwrap_or_default();
+    for bat in &log.bats {
+        for it in &bat.entries {
+            let record = [
+                bat.label.clone(),
+                bat.size.clone(),
+                if log.invented { "yes" } else { "no" }.to_owned(),
+                or_empty(bat.target.mass_kg.map(mass_text)),
+                or_empty(bat.target.balance_m.map(length_text)),
+                or_empty(bat.target.ten_swings_s.map(time_text)),
+                it.stage.name().to_owned(),
+                it.at.to_string(),
+                mass_text(it.mass_kg),
+                or_empty(it.balance_m.map(length_text)),
+                or_empty(it.ten_swings_s.map(time_text)),
+                or_empty(it.meter.map(percent_text)),
+                or_empty(it.air.map(air_text)),
+            ];
+            writer.write_record(record).map_err(|it| unwritable(&it))?;
+        }
+    }
+    let bytes = writer.into_inner().map_err(|it| unwritable(&it))?;
+    String::from_utf8(bytes).map_err(|it| unwritable(&it))
+}

@@ -1,0 +1,178 @@
+//! What a bat on the bench will come to, and how sure that is.
+//!
+//! From the last weighing, what is still to come is taken off and put on as [`super::steps`] has it. A balance
+//! point or a pendulum counts from the stage at which it was read; of all ways to a figure (the size's own, and
+//! each reading carried on) the surest is told. No way gets less sure by a further stage: every spread is a
+//! constant of the size and falls away when its stage is passed.
+
+use super::fault::passed;
+use super::lump::Lump;
+use super::steps::{Does, Steps};
+use super::{BatLog, Entry, Stage, pending};
+use crate::bat::expected::Expectation;
+use crate::bat::family::Family;
+use crate::bat::missing::BALANCE_OF_SIZE_SD_M;
+use crate::bat::pendulum::swing_moment;
+use crate::bat::sizes::Size;
+use crate::measurement::bench::{BALANCE_SD_M, PICKUP_AXIS_FROM_TOP_M, SCALE_SD_KG};
+use crate::uncertain::{Uncertain, independent_sd};
+
+/// What a bat will come to, as played.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Forecast {
+    /// Dead weight, kg.
+    pub mass_kg: Uncertain,
+    /// Balance point, m from the top of the handle.
+    pub balance_m: Uncertain,
+    /// Swing moment, kg m².
+    pub swing_moment_kg_m2: Uncertain,
+    /// Wood to take off from now on for the weight wanted, kg; below 0 it is too light already. None without a
+    /// weight wanted, and when all is done.
+    pub to_take_off_kg: Option<Uncertain>,
+}
+
+/// Forecasts one bat. None for a log without an entry.
+pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
+    let steps = Steps::of(size);
+    let last = log.last()?;
+    let to_come = log.pending();
+    let scale = |stages: &[Stage]| {
+        let spreads = stages.iter().map(|it| steps.mass_sd_kg(*it));
+        independent_sd(&std::iter::once(SCALE_SD_KG).chain(spreads).collect::<Vec<_>>())
+    };
+    let end = carried(&steps, last, &[], last.mass_kg, &to_come);
+    let mass_kg = Uncertain::computed(end.mass_kg, scale(&to_come));
+
+    let balance_of_size =
+        Uncertain::estimated(size.reference.mass_moments().com_B().x, BALANCE_OF_SIZE_SD_M);
+    let mut balance_m = balance_of_size;
+    let mut read_swing: Option<Uncertain> = None;
+    for (n, entry) in log.entries.iter().enumerate() {
+        let Some(at_m) = entry.balance_m else { continue };
+        let rest = log.entries.get(n + 1..).unwrap_or_default();
+        let gone: Vec<Stage> = pending(log.entries.get(..=n).unwrap_or_default());
+        let still = |of: &dyn Fn(Stage) -> f64, place: &dyn Fn(Stage) -> f64, own: f64| {
+            let spreads = gone.iter().map(|it| place(*it)).chain(to_come.iter().map(|it| of(*it)));
+            independent_sd(&std::iter::once(own).chain(spreads).collect::<Vec<_>>())
+        };
+        let end = carried(&steps, entry, rest, at_m * entry.mass_kg, &to_come);
+        let sd = still(
+            &|it| steps.balance_mass_sd_m(it),
+            &|it| steps.balance_place_sd_m(it),
+            BALANCE_SD_M,
+        );
+        if sd < balance_m.sd {
+            balance_m = Uncertain::computed(end.balance_m(), sd);
+        }
+        let Some(pendulum) = entry.pendulum() else { continue };
+        let read = swing_moment(entry.mass_kg, at_m, &pendulum);
+        let sd = still(
+            &|it| steps.swing_mass_sd_kg_m2(it),
+            &|it| steps.swing_place_sd_kg_m2(it),
+            read.sd_kg_m2(SCALE_SD_KG, BALANCE_SD_M),
+        );
+        if read_swing.is_none_or(|it| sd < it.sd) {
+            let start =
+                Lump { swing_kg_m2: read.value_kg_m2, ..weighed(entry, at_m * entry.mass_kg) };
+            read_swing = Some(Uncertain::computed(
+                carried_from(&steps, start, entry, rest, &to_come).swing_kg_m2,
+                sd,
+            ));
+        }
+    }
+    let of_size = swing_of_size(size, mass_kg, balance_m);
+    let swing_moment_kg_m2 = match read_swing {
+        Some(read) if read.sd < of_size.sd => read,
+        _ => of_size,
+    };
+    let to_take_off_kg = log.target.mass_kg.filter(|_| !to_come.is_empty()).map(|wanted_kg| {
+        let put_on = |stage: &Stage| match steps.does(*stage) {
+            Does::PutsOn(lump) => lump.mass_kg,
+            Does::Keeps(_) => 0.0,
+        };
+        let adds: Vec<Stage> = to_come.iter().copied().filter(|it| it.adds()).collect();
+        let with_all_kg = last.mass_kg + adds.iter().map(put_on).sum::<f64>();
+        Uncertain::computed(with_all_kg - wanted_kg, scale(&adds))
+    });
+    Some(Forecast { mass_kg, balance_m, swing_moment_kg_m2, to_take_off_kg })
+}
+
+fn weighed(entry: &Entry, first_kg_m: f64) -> Lump {
+    Lump { mass_kg: entry.mass_kg, first_kg_m, swing_kg_m2: 0.0 }
+}
+
+fn carried(
+    steps: &Steps,
+    entry: &Entry,
+    rest: &[Entry],
+    first_kg_m: f64,
+    to_come: &[Stage],
+) -> Lump {
+    carried_from(steps, weighed(entry, first_kg_m), entry, rest, to_come)
+}
+
+/// A bat carried on from one entry through those after it, by what they weighed, and through what is to come.
+fn carried_from(
+    steps: &Steps,
+    start: Lump,
+    entry: &Entry,
+    rest: &[Entry],
+    to_come: &[Stage],
+) -> Lump {
+    let (mut bat, mut stage) = (start, entry.stage);
+    let mut willow_kg = willow_kg(steps, entry.mass_kg, stage);
+    for next in rest {
+        let put_on: Lump = passed(stage, next.stage)
+            .filter_map(|it| match steps.does(it) {
+                Does::PutsOn(lump) => Some(lump),
+                Does::Keeps(_) => None,
+            })
+            .fold(Lump::default(), |sum, it| sum + it);
+        let only_puts_on = passed(stage, next.stage).all(Stage::adds);
+        let change_kg = next.mass_kg - bat.mass_kg;
+        bat = if only_puts_on && put_on.mass_kg > 0.0 {
+            bat + put_on.times(change_kg / put_on.mass_kg)
+        } else {
+            let taken_kg = put_on.mass_kg - change_kg;
+            bat + put_on - steps.blade.times(taken_kg / steps.blade.mass_kg)
+        };
+        stage = next.stage;
+        willow_kg = self::willow_kg(steps, next.mass_kg, stage);
+    }
+    for it in to_come {
+        match steps.does(*it) {
+            Does::PutsOn(lump) => bat = bat + lump,
+            Does::Keeps(share) => {
+                let taken_kg = (1.0 - share) * willow_kg;
+                bat = bat - steps.blade.times(taken_kg / steps.blade.mass_kg);
+                willow_kg -= taken_kg;
+            }
+        }
+    }
+    bat
+}
+
+/// Willow in a bat at a stage: its weight less what was put on by then, as the size has it.
+fn willow_kg(steps: &Steps, mass_kg: f64, stage: Stage) -> f64 {
+    let handle_kg = match steps.does(Stage::Spliced) {
+        Does::PutsOn(lump) if stage.has_handle() => lump.mass_kg,
+        _ => 0.0,
+    };
+    (mass_kg - handle_kg).max(0.0)
+}
+
+/// The swing moment of the size's family at this weight and balance; its spread is that of the size's own bat.
+fn swing_of_size(size: &Size, mass_kg: Uncertain, balance_m: Uncertain) -> Uncertain {
+    let family = Family::of(size);
+    let own = size.reference.mass_moments();
+    let typical = Expectation::of(&family, own.mass_kg, own.com_B().x).swing_moment(&family);
+    let value =
+        family.assumed(mass_kg.value, balance_m.value, 0.0).map(|it| Lump::of(&it).swing_kg_m2);
+    // No blade of the size gets there: as its own, moved by weight and balance.
+    let value = value.unwrap_or_else(|| {
+        let arm = |balance_m: f64| balance_m - PICKUP_AXIS_FROM_TOP_M;
+        let (here, usual) = (arm(balance_m.value), arm(own.com_B().x));
+        typical.value_kg_m2 * mass_kg.value / own.mass_kg * (here * here) / (usual * usual)
+    });
+    Uncertain::estimated(value, typical.sd_kg_m2(mass_kg.sd, balance_m.sd))
+}

@@ -1,0 +1,155 @@
+//! What each stage takes off or puts on, for a bat of one size. Assumptions throughout: nobody's shavings were
+//! weighed.
+//!
+//! Every spread is a constant of the size, in kg and m. So what is still to come leaves the less doubt the
+//! further a bat has come, whatever the scale said on the way.
+
+use super::Stage;
+use super::lump::Lump;
+use crate::bat::shape::BatShape;
+use crate::bat::sizes::Size;
+
+/// Share of the willow that pressing leaves.
+const PRESSED_KEEPS: f64 = 1.0;
+/// Share of the willow that cutting the outline leaves.
+const ROUGHED_KEEPS: f64 = 0.62;
+/// Share that shaping leaves.
+const SHAPED_KEEPS: f64 = 0.70;
+/// Share that sanding leaves.
+const SANDED_KEEPS: f64 = 0.985;
+/// One standard deviation of what each takes off, as a share of the size's finished blade.
+const TAKEN_SD: [(Stage, f64); 4] = [
+    (Stage::Pressed, 0.005),
+    (Stage::Roughed, 0.25),
+    (Stage::Shaped, 0.12),
+    (Stage::Sanded, 0.010),
+];
+/// First oil, as a share of the finished blade; a face sheet weighs about as much.
+const OIL_SHARE: f64 = 0.012;
+/// One standard deviation of what is put on, as a share of it: the handle, oil, twine with its glue, and grip,
+/// guard and labels.
+const PUT_ON_SD: [(Stage, f64); 4] =
+    [(Stage::Spliced, 0.10), (Stage::Oiled, 0.40), (Stage::Bound, 0.30), (Stage::Gripped, 0.20)];
+/// One standard deviation of where along the blade wood is taken off, as a share of the bat's length.
+const PLACE_SD: f64 = 0.04;
+
+/// What one stage does to a bat.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Does {
+    /// Leaves this share of the willow.
+    Keeps(f64),
+    /// Puts this on.
+    PutsOn(Lump),
+}
+
+/// The stages of one size.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Steps {
+    /// The size's reference bat, as played.
+    pub reference: Lump,
+    /// Its blade alone, without oil, guard and labels.
+    pub blade: Lump,
+    handle: Lump,
+    oil: Lump,
+    twine: Lump,
+    grip: Lump,
+    length_m: f64,
+}
+
+impl Steps {
+    /// Those of a size.
+    pub fn of(size: &Size) -> Self {
+        let shape = &size.reference;
+        let whole = Lump::of(&shape.mass_moments());
+        let part = |change: &dyn Fn(&mut BatShape)| {
+            let mut without = shape.clone();
+            change(&mut without);
+            whole - Lump::of(&without.mass_moments())
+        };
+        // The splice takes the place of willow: both are gone before the handle is in.
+        let handle = part(&|it| {
+            it.handle.density_kg_m3 = 0.0;
+            it.handle.splice_m = 0.0;
+        });
+        let twine = part(&|it| it.handle.twine_kg_m3 = 0.0);
+        let grip = part(&|it| {
+            it.handle.grips = 0;
+            it.blade.face_cover_kg_m2 = 0.0;
+            it.blade.toe_guard_kg_m3 = 0.0;
+        });
+        let played = whole - handle - twine - grip;
+        let oil = played.times(OIL_SHARE);
+        let (blade, length_m) = (played - oil, size.length_m());
+        Self { reference: whole, blade, handle, oil, twine, grip, length_m }
+    }
+
+    /// What a stage does. The cleft is as it came.
+    pub fn does(&self, stage: Stage) -> Does {
+        match stage {
+            Stage::Cleft => Does::Keeps(1.0),
+            Stage::Pressed => Does::Keeps(PRESSED_KEEPS),
+            Stage::Roughed => Does::Keeps(ROUGHED_KEEPS),
+            Stage::Shaped => Does::Keeps(SHAPED_KEEPS),
+            Stage::Sanded => Does::Keeps(SANDED_KEEPS),
+            Stage::Spliced => Does::PutsOn(self.handle),
+            Stage::Oiled => Does::PutsOn(self.oil),
+            Stage::Bound => Does::PutsOn(self.twine),
+            Stage::Gripped => Does::PutsOn(self.grip),
+        }
+    }
+
+    /// One standard deviation of the weight that a stage moves, kg.
+    pub fn mass_sd_kg(&self, stage: Stage) -> f64 {
+        let share = |of: &[(Stage, f64)]| of.iter().find(|it| it.0 == stage).map(|it| it.1);
+        match self.does(stage) {
+            Does::Keeps(_) => share(&TAKEN_SD).unwrap_or(0.0) * self.blade.mass_kg,
+            Does::PutsOn(lump) => share(&PUT_ON_SD).unwrap_or(0.0) * lump.mass_kg,
+        }
+    }
+
+    /// Wood that a stage takes off the size's reference bat, kg.
+    fn usually_taken_kg(&self, stage: Stage) -> f64 {
+        let after = |stages: &[f64]| self.blade.mass_kg / stages.iter().product::<f64>();
+        match stage {
+            Stage::Roughed => {
+                (1.0 - ROUGHED_KEEPS) * after(&[ROUGHED_KEEPS, SHAPED_KEEPS, SANDED_KEEPS])
+            }
+            Stage::Shaped => (1.0 - SHAPED_KEEPS) * after(&[SHAPED_KEEPS, SANDED_KEEPS]),
+            Stage::Sanded => (1.0 - SANDED_KEEPS) * after(&[SANDED_KEEPS]),
+            _ => 0.0,
+        }
+    }
+
+    /// Where the stage's weight lies: balance point, m from the top, and radius of gyration about the pickup
+    /// axis, squared, m².
+    fn place(&self, stage: Stage) -> (f64, f64) {
+        let lump = match self.does(stage) {
+            Does::Keeps(_) => self.blade,
+            Does::PutsOn(lump) => lump,
+        };
+        (lump.balance_m(), lump.swing_kg_m2 / lump.mass_kg)
+    }
+
+    /// One standard deviation that a stage leaves in the balance point, m, whether or not it was gone through:
+    /// wood is not taken off evenly.
+    pub fn balance_place_sd_m(&self, stage: Stage) -> f64 {
+        self.usually_taken_kg(stage) * PLACE_SD * self.length_m / self.reference.mass_kg
+    }
+
+    /// One standard deviation that a stage still to come leaves in the balance point by its weight, m.
+    pub fn balance_mass_sd_m(&self, stage: Stage) -> f64 {
+        let arm_m = self.place(stage).0 - self.reference.balance_m();
+        self.mass_sd_kg(stage) * arm_m.abs() / self.reference.mass_kg
+    }
+
+    /// The same two in the swing moment, kg m².
+    pub fn swing_place_sd_kg_m2(&self, stage: Stage) -> f64 {
+        let radius_m = libm::sqrt(self.place(stage).1);
+        self.usually_taken_kg(stage) * 2.0 * radius_m * PLACE_SD * self.length_m
+    }
+
+    /// See [`Self::swing_place_sd_kg_m2`].
+    pub fn swing_mass_sd_kg_m2(&self, stage: Stage) -> f64 {
+        self.mass_sd_kg(stage) * self.place(stage).1
+    }
+}
