@@ -52,6 +52,9 @@ fn season_takes_a_bat_from_the_bench_without_a_card() {
         figures(&["--size", "6", "--mass", "894 g", "--balance", "502 mm", "--time", "13.94 s"]);
     assert!(it["card"].is_null());
     assert_eq!(it["oiled"], true);
+    assert_eq!(it["estimated"].as_array().unwrap().len(), 0);
+    let guessed = figures(&["--size", "6", "--mass", "894 g"]);
+    assert_eq!(guessed["estimated"], serde_json::json!(["balance_m", "swing_moment_kg_m2"]));
     assert!((number(&it, "/here/balance_m") - 0.502).abs() < 1e-12);
 }
 

@@ -29,11 +29,11 @@ pub struct Args {
     card: Option<PathBuf>,
 
     /// The workshop's air, a mean of some weeks, like "18 C, 55 %"
-    #[arg(long, value_name = "AIR", value_parser = air_given)]
+    #[arg(long, value_name = "AIR", value_parser = air_given, allow_hyphen_values = true)]
     from: Air,
 
     /// The air where the bat will live, like "30 C, 75 %"
-    #[arg(long, value_name = "AIR", value_parser = air_given)]
+    #[arg(long, value_name = "AIR", value_parser = air_given, allow_hyphen_values = true)]
     to: Air,
 
     #[command(flatten)]
@@ -88,7 +88,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     };
     let found = computed::of(&given, asked)?;
     let text = match args.show.json {
-        true => json::document("season", &figures::of(&found))?,
+        true => json::document("season", &figures::of(&given, &found))?,
         false => told::told(&given, &found, args.show.units()),
     };
     json::print(&text)?;

@@ -14,3 +14,8 @@ fn advice_moves_the_right_way_and_the_surrogate_misses_less_than_was_asked_for()
 fn published_moisture_of_wood_comes_back_at_every_point() {
     agrees(&checks(), "wood moisture");
 }
+
+#[test]
+fn published_half_time_of_a_wooden_sheet_comes_back() {
+    agrees(&checks(), "season");
+}

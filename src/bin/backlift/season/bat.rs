@@ -94,3 +94,12 @@ fn nothing_else() -> BatReading {
         pendulum: None,
     }
 }
+
+impl Given {
+    /// Figures that are the size's own, because nobody measured them on this bat: their names in JSON.
+    pub fn estimated(&self) -> Vec<&'static str> {
+        let balance = self.weighed.balance_m.is_estimated().then_some("balance_m");
+        let swing = self.on_the_scale.swing_moment_kg_m2.is_none().then_some("swing_moment_kg_m2");
+        balance.into_iter().chain(swing).collect()
+    }
+}

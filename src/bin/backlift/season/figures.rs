@@ -7,6 +7,7 @@ use backlift::workshop::season::State;
 use backlift::workshop::season::swelling::{RADIAL, TANGENTIAL, swelling};
 use serde::Serialize;
 
+use super::bat::Given;
 use super::computed::Found;
 
 /// All figures of a season.
@@ -30,6 +31,7 @@ pub struct Figures {
     width_swelling: f64,
     depth_swelling: f64,
     aim_now: AimRow,
+    estimated: Vec<&'static str>,
     oiled: bool,
     time_constant_s: f64,
     time_constant_low_s: f64,
@@ -98,7 +100,7 @@ fn state(it: &State) -> StateRow {
 }
 
 /// The figures.
-pub fn of(found: &Found) -> Figures {
+pub fn of(given: &Given, found: &Found) -> Figures {
     let it = &found.seasoned;
     let swollen = |shrinkage| swelling(shrinkage, it.moisture_from, it.moisture_to);
     let Uncertain { value: mass_change_kg, sd: mass_change_sd_kg, .. } = it.mass_change_kg;
@@ -127,6 +129,7 @@ pub fn of(found: &Found) -> Figures {
             swing_moment_sd_kg_m2: it.aim.swing_moment_sd_kg_m2,
             ten_swings_s: found.aim_ten_swings_s,
         },
+        estimated: given.estimated(),
         oiled: found.asked.oiled,
         time_constant_s: usual_s,
         time_constant_low_s: low_s,

@@ -26,6 +26,9 @@ pub fn told(given: &Given, found: &Found, units: Units) -> String {
     let mut out = paragraph(&sentence(found, units)) + "\n\n";
     out += &both_airs(found, units);
     out += &further(found, units);
+    if let Some(words) = estimated(given) {
+        out += &(set_in(words) + "\n");
+    }
     if let Some(words) = limits(found) {
         out += &(String::from("\n") + &paragraph(&words) + "\n");
     }
@@ -149,6 +152,17 @@ fn further(found: &Found, units: Units) -> String {
     words.iter().map(|it| set_in(it) + "\n").collect()
 }
 
+/// What is the size's own and not this bat's.
+fn estimated(given: &Given) -> Option<&'static str> {
+    match given.estimated().as_slice() {
+        [] => None,
+        ["balance_m", ..] => Some(
+            "balance, swing and pickup are those of the size: give --balance and --time for the bat's own",
+        ),
+        _ => Some("swing and pickup are those of the size: give --time for the bat's own"),
+    }
+}
+
 fn limits(found: &Found) -> Option<String> {
     let limits = found.limits.as_ref()?;
     let out: Vec<String> =
@@ -158,7 +172,7 @@ fn limits(found: &Found) -> Option<String> {
         _ => format!("A bat that meets the card today no longer does there: {}", listed(&out)),
     };
     Some(format!(
-        "{there}. In a year that goes from one of these airs to the other and back it is within all limits for {} of the time; made to the aim of today, for {}",
+        "{there}. In a year that swings evenly from one of these airs to the other and back, the bat following at once (an assumption), it is within all limits for {} of the time; made to the aim of today, for {}",
         percent(limits.year_made_to_card, 0),
         percent(limits.year_made_to_aim, 0)
     ))
