@@ -21,11 +21,23 @@ pub struct Fields {
 
 /// Reads the fields of a scenario.
 pub fn fields(source: Source) -> Fields {
-    if source.text().contains("schema: \"backlift/card/") {
-        let fault = Fault::new("this is a maker's card, not a scenario")
-            .at(&source, 0..0)
-            .help("name the player's scenario; a card goes to `backlift check` or `trial --like`");
-        return Fields { scenario: None, places: Places::of(source), faults: vec![fault] };
+    let others = [
+        (
+            "card",
+            "this is a maker's card, not a scenario",
+            "name the player's scenario; a card goes to `backlift check` or `trial --like`",
+        ),
+        (
+            "stages",
+            "this is a log of the bench, not a scenario",
+            "name the player's scenario; a log goes to `backlift stages`",
+        ),
+    ];
+    for (schema, message, help) in others {
+        if source.text().contains(&format!("schema: \"backlift/{schema}/")) {
+            let fault = Fault::new(message).at(&source, 0..0).help(help);
+            return Fields { scenario: None, places: Places::of(source), faults: vec![fault] };
+        }
     }
     let places = Places::of(source);
     let (mut faults, text) = without_wrong_names(&places);
