@@ -15,6 +15,8 @@ mod matters;
 mod nets;
 #[path = "commands/pairs.rs"]
 mod pairs;
+#[path = "commands/plane.rs"]
+mod plane;
 #[path = "commands/season.rs"]
 mod season;
 #[path = "commands/shape.rs"]

@@ -30,7 +30,7 @@ pub(in crate::files) const SCENARIO: Kind = Kind {
 };
 
 const MENDS: Mends = Mends {
-    not_a_card: "name the player's scenario; a card goes to `backlift check` or `trial --like`",
+    instead: "name the player's scenario",
     brackets: "fields and bats are parted with commas; each \"(\" needs its \")\"",
     list: "write it as [(label: \"A\", …), (label: \"B\", …)]",
     start: "write a new one with `backlift new FILE`",

@@ -178,7 +178,7 @@ impl Document for ShapeV1 {
     const KIND: Kind = SHAPE;
     const VERSION: &'static str = VERSION;
     const MENDS: Mends = Mends {
-        not_a_card: "name the described bat first; its card goes to `--to CARD`",
+        instead: "name the file of the described bat",
         brackets: "fields and stations are parted with commas; each \"(\" needs its \")\"",
         list: "write it as [(from_toe: \"0 in\", width: …), …]",
         start: "write a new one with `backlift shape --new FILE`",

@@ -83,6 +83,8 @@ fn wrong_logs_and_times_are_refused_with_their_place() {
         (&["."], "is a folder"),
         (&[], "LOG"),
     ];
+    let words = refused(&["weigh", "log.ron"], folder.path());
+    assert!(words.contains("this is a log of the bench, not a scenario"), "{words}");
     for (arguments, said) in table {
         let words = refused(&[&["stages"][..], *arguments].concat(), folder.path());
         assert!(words.contains(said), "{arguments:?}: {said:?} is missing in\n{words}");

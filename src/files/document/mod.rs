@@ -37,8 +37,8 @@ pub trait Document: serde::de::DeserializeOwned {
 
 /// What to do about a document that cannot be read.
 pub struct Mends {
-    /// Where a card goes that was named in its place.
-    pub not_a_card: &'static str,
+    /// What to do when another text of ours was named in its place.
+    pub instead: &'static str,
     /// How its parts are set apart.
     pub brackets: &'static str,
     /// How a list in it is written.

@@ -19,13 +19,24 @@ pub struct Fields<D> {
     pub faults: Vec<Fault>,
 }
 
+/// Other texts of ours: what stands in them, what they are, and where they go.
+const OTHERS: [(&str, &str, &str); 4] = [
+    ("\"backlift/card/", "a maker's card", "a card goes to `backlift check` or `trial --like`"),
+    ("\"backlift/stages/", "a log of the bench", "a log goes to `backlift stages`"),
+    ("\"backlift/shape/", "a described bat", "a described bat goes to `backlift shape`"),
+    ("\"backlift/scenario/", "a scenario", "a scenario goes to `backlift fit` and most others"),
+];
+
 /// Reads the fields of a document.
 pub fn fields<D: Document>(source: Source) -> Fields<D> {
-    if source.text().contains("schema: \"backlift/card/") {
-        let fault = Fault::new(format!("this is a maker's card, not {}", D::KIND.what))
-            .at(&source, 0..0)
-            .help(D::MENDS.not_a_card);
-        return Fields { document: None, places: Places::of(source), faults: vec![fault] };
+    for (schema, what, goes) in OTHERS {
+        let own = format!("\"{}", D::VERSION).starts_with(schema);
+        if !own && source.text().contains(schema) {
+            let fault = Fault::new(format!("this is {what}, not a {}", D::KIND.noun))
+                .at(&source, 0..0)
+                .help(format!("{}; {goes}", D::MENDS.instead));
+            return Fields { document: None, places: Places::of(source), faults: vec![fault] };
+        }
     }
     let places = Places::of(source);
     let (mut faults, text) = without_wrong_names::<D>(&places);

@@ -14,7 +14,7 @@ use crate::workshop::stages::{BatLog, BenchLog, Entry, Target};
 
 /// A log as it stands in a file, version 1.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default, deny_unknown_fields)]
+#[serde(default, deny_unknown_fields, rename = "Log")]
 struct LogV1 {
     schema: Option<Text>,
     invented: bool,
@@ -22,7 +22,7 @@ struct LogV1 {
 }
 
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default, deny_unknown_fields)]
+#[serde(default, deny_unknown_fields, rename = "Bat")]
 struct BatV1 {
     bat: Option<Text>,
     size: Option<Text>,
@@ -32,7 +32,7 @@ struct BatV1 {
 }
 
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default, deny_unknown_fields)]
+#[serde(default, deny_unknown_fields, rename = "Target")]
 struct TargetV1 {
     #[serde(skip_serializing_if = "Option::is_none")]
     mass: Option<Text>,
@@ -43,7 +43,7 @@ struct TargetV1 {
 }
 
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default, deny_unknown_fields)]
+#[serde(default, deny_unknown_fields, rename = "Entry")]
 struct EntryV1 {
     stage: Option<Text>,
     at: Option<Text>,

@@ -15,9 +15,9 @@ const JUNIOR_BELOW_Y: f64 = 18.0;
 const LEFT_OUT: &str = "All four are shapes that could be made in this size, not bats that were weighed. Each pull is the fastest controlled one at fifty runs, for the player's likeliest strength; what is in doubt about the player is much the same for all four";
 
 /// Digits that are worth showing: a tenth of an ounce, a hundredth of an inch, a tenth of a km/h.
-const DIGIT_KG: f64 = 0.0025;
+const DIGIT_KG: f64 = 0.003;
 const DIGIT_M: f64 = 0.001;
-const DIGIT_M_S: f64 = 0.02;
+const DIGIT_M_S: f64 = 0.03;
 
 fn speed(it: &Swung) -> f64 {
     it.pull.fastest.contact.bat_speed_m_s
@@ -78,8 +78,8 @@ fn verdict(it: &Shown, units: Units) -> String {
     };
     format!(
         "For this player an ounce more pickup at the same dead weight costs the late pull {}, an ounce more dead weight at the same pickup {}: {so}",
-        spoken(Quantity::Speed, pickup, 0.1 * DIGIT_M_S, units),
-        spoken(Quantity::Speed, scale, 0.1 * DIGIT_M_S, units)
+        spoken(Quantity::Speed, pickup, 0.2 * DIGIT_M_S, units),
+        spoken(Quantity::Speed, scale, 0.2 * DIGIT_M_S, units)
     )
 }
 

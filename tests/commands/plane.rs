@@ -1,0 +1,81 @@
+//! `backlift plane` and `pickup`, as a person and as another program use them.
+
+use super::bats::CARD;
+use super::{backlift, refused};
+use serde_json::Value;
+
+fn figures(arguments: &[&str], folder: &std::path::Path, code: i32) -> Value {
+    let run = backlift().current_dir(folder).args(arguments).arg("--json").assert().code(code);
+    serde_json::from_slice(&run.get_output().stdout).unwrap()
+}
+
+const BENCH: [&str; 8] =
+    ["plane", "card.ron", "--mass", "900g", "--balance", "523mm", "--time", "42.6s"];
+
+#[test]
+fn plane_tells_each_pass_with_the_reading_after_it() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("card.ron"), CARD).unwrap();
+    let found = figures(&BENCH, folder.path(), 0);
+    let passes = found["passes"].as_array().unwrap();
+    assert!(!passes.is_empty());
+    let mut before = 0.900;
+    for pass in passes {
+        let then = &pass["then"];
+        let mass = then["mass_kg"].as_f64().unwrap();
+        let grams = pass["grams"].as_f64().unwrap();
+        assert!((before - mass - 1e-3 * grams).abs() < 1e-6, "{pass}");
+        assert!(then["balance_m"].as_f64().is_some() && then["ten_swings_s"].as_f64().is_some());
+        assert!(pass["where"].as_str().is_some_and(|it| !it.is_empty()));
+        assert!(pass["overshoot_chance"].as_f64().unwrap() <= 0.05);
+        before = mass;
+    }
+    assert_eq!(found["meets"].as_array().unwrap().len(), 3);
+}
+
+#[test]
+fn what_is_on_the_bat_already_is_not_counted_again() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("card.ron"), CARD).unwrap();
+    let found = figures(&BENCH, folder.path(), 0);
+    let to_come = |it: &Value| it["to_come"].as_array().unwrap().len();
+    assert!(to_come(&found) >= 3, "{:#}", found["to_come"]);
+    let all = [&BENCH[..], &["--on", "all"]].concat();
+    let run = backlift().current_dir(folder.path()).args(all).arg("--json").assert();
+    let found: Value = serde_json::from_slice(&run.get_output().stdout).unwrap();
+    assert_eq!(to_come(&found), 0);
+}
+
+#[test]
+fn a_bat_too_light_already_is_no_answer_and_wrong_words_are_pointed_at() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("card.ron"), CARD).unwrap();
+    let light = ["plane", "card.ron", "--mass", "600g", "--balance", "500mm", "--time", "42s"];
+    let run = backlift().current_dir(folder.path()).args(light).assert().code(1);
+    let said = String::from_utf8_lossy(&run.get_output().stderr).into_owned();
+    assert!(said.contains("wood cannot go back"), "{said}");
+    let said = refused(&["plane", "card.ron"], folder.path());
+    assert!(said.contains("nothing was measured"), "{said}");
+    let on = [&BENCH[..], &["--on", "grap"]].concat();
+    let said = refused(&on, folder.path());
+    assert!(said.contains("not known here"), "{said}");
+}
+
+#[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
+fn pickup_shows_both_pairs_with_the_late_pull_and_prints_a_page() {
+    let folder = tempfile::tempdir().unwrap();
+    let found = figures(&["pickup", "--out", "page"], folder.path(), 0);
+    let speed = |it: &Value| it["pull_at_fifty"]["bat_speed_m_s"].as_f64().unwrap();
+    let number = |it: &Value, key: &str| it[key].as_f64().unwrap();
+    let scale = found["same_scale"].as_array().unwrap();
+    assert!((number(&scale[0], "mass_kg") - number(&scale[1], "mass_kg")).abs() < 1e-9);
+    assert!(speed(&scale[0]) > speed(&scale[1]), "the one easier to move is faster late on");
+    let hand = found["same_hand"].as_array().unwrap();
+    let swing = |it: &Value| number(it, "swing_moment_kg_m2");
+    assert!((swing(&hand[0]) / swing(&hand[1]) - 1.0).abs() < 1e-5);
+    assert!(number(&hand[1], "mass_kg") > number(&hand[0], "mass_kg"));
+    for file in ["pickup.svg", "pickup.pdf", "pickup.png"] {
+        assert!(folder.path().join("page").join(file).exists(), "{file}");
+    }
+}
