@@ -16,7 +16,7 @@ pub fn boxed([width_m, depth_m]: [f64; 2]) -> BatShape {
         camber_m: 0.0,
     };
     BatShape {
-        handle: Handle::bare(0.3, [0.03, 0.03], 1.0, 0.0),
+        handle: Handle::bare(0.3, [0.03, 0.03], [1.0; 2], 0.0),
         blade: Blade {
             length_m: 0.5,
             face_m: 0.02,
