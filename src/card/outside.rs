@@ -33,7 +33,7 @@ const fn held(group: &'static str, agrees: usize, disagrees: usize, no_data: usi
 pub const OUTSIDE: Outside = Outside {
     groups: [
         held("dynamics", 196, 0, 0),
-        held("bat inertia", 42, 3, 1),
+        held("bat inertia", 53, 3, 1),
         held("people", 75, 10, 33),
         held("fatigue", 22, 2, 4),
         held("collision", 18, 0, 1),

@@ -29,7 +29,7 @@ use crate::written::said;
 /// named with the nearest that can be made.
 #[derive(clap::Args)]
 #[command(after_help = "\
-Examples:
+Example:
   backlift shape --new blade.ron
   backlift shape blade.ron --set blade.edge=38mm --out bench
   backlift shape blade.ron --to fitting/card.ron --hold \"edge=36 mm\"")]
