@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use backlift::files::document::Document as _;
 use backlift::files::fault::{Fault, Faults, Source};
 use backlift::files::save;
 use backlift::files::scenario::{DEMO, Given, ScenarioV1, edit, fields_of, set, text_of};
