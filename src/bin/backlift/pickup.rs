@@ -27,7 +27,7 @@ use crate::written::said;
 #[derive(clap::Args)]
 #[command(after_help = "\
 Example:
-  backlift pickup scenarios/maker.ron --out pickup")]
+  backlift pickup --out pickup")]
 pub struct Args {
     #[command(flatten)]
     given: ScenarioArgs,

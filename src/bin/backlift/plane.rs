@@ -32,7 +32,7 @@ use crate::placed::argument_fault;
 #[derive(clap::Args)]
 #[command(after_help = "\
 Example:
-  backlift plane fitting/card.ron --mass 1010g --balance 515mm --time 42.9s")]
+  backlift plane fitting/card.ron --mass 900g --balance 523mm --time 42.6s")]
 pub struct Args {
     /// The card the bat is made for
     #[arg(value_name = "CARD.ron")]

@@ -30,9 +30,7 @@ use crate::written::said;
 #[derive(clap::Args)]
 #[command(after_help = "\
 Example:
-  backlift shape --new blade.ron
-  backlift shape blade.ron --set blade.edge=38mm --out bench
-  backlift shape blade.ron --to fitting/card.ron --hold \"edge=36 mm\"")]
+  backlift shape --to fitting/card.ron --hold \"edge=31 mm\" --out bench")]
 pub struct Args {
     /// File of the described bat; without one the built-in example is used
     shape: Option<PathBuf>,
