@@ -71,10 +71,20 @@ impl Handle {
         2.0 * (self.half_y_m(from_top_m) + self.cover_m())
     }
 
-    /// Adds the handle down to the shoulder, and the splice: what it weighs more than the willow
-    /// (`willow_kg_m3`) whose place it takes. The splice is a wedge: full width at the shoulder, a
-    /// line at its end.
+    /// Half-axes of the bare section across and through, m, at a station of the handle.
+    pub fn half_axes_m(&self, from_top_m: f64) -> [f64; 2] {
+        let half_y_m = self.half_y_m(from_top_m);
+        [half_y_m, self.oval * half_y_m]
+    }
+
+    /// Adds the handle down to the shoulder, and the splice.
     pub fn add_to(&self, moments: &mut MassMoments, willow_kg_m3: f64) {
+        self.add_down_to_shoulder(moments);
+        self.add_splice(moments, willow_kg_m3);
+    }
+
+    /// Adds the handle down to the shoulder: cane, twine and grips.
+    pub fn add_down_to_shoulder(&self, moments: &mut MassMoments) {
         let ring = |density: f64, inner_y_m: f64, inner_m: f64, outer_m: f64| {
             let half_z_m = self.oval * inner_y_m;
             Section::ellipse(density, inner_y_m + outer_m, half_z_m + outer_m)
@@ -92,6 +102,12 @@ impl Handle {
             let half_y_m = self.half_y_m(t * self.grip_length_m);
             ring(self.grip_kg_m3, half_y_m, self.twine_m, self.cover_m())
         });
+    }
+
+    /// Adds the splice: what it weighs more than the willow (`willow_kg_m3`) whose place it takes. It is a
+    /// wedge: full width at the shoulder, a line at its end.
+    pub fn add_splice(&self, moments: &mut MassMoments, willow_kg_m3: f64) {
+        let shoulder_m = self.length_m;
         let root_m = self.half_y_m(shoulder_m);
         moments.add_between(shoulder_m, shoulder_m + self.splice_m, |t| {
             Section::ellipse(

@@ -1,0 +1,1 @@
+//! How sure a hit's figures are: the same hit with each assumption moved by its spread.
