@@ -265,7 +265,8 @@ pub fn strike_in_steps(hit: &Hit, until: Until, dt_s: f64) -> Result<Struck, Imp
             let grasped = world.body(handle).position().transform_point(on_handle);
             let held = world.body(state.body);
             let apart = grasped - held.translation();
-            let rate = world.body(handle).velocity_at_point(grasped) - held.linvel();
+            // At the hand's own point, where the force acts: what the damper takes is then all that is lost.
+            let rate = world.body(handle).velocity_at_point(held.translation()) - held.linvel();
             let (twist_rate, damping) =
                 ((world.body(handle).angvel() - held.angvel()).dot(long), hand.damping_n_s_m());
             let rate = state.rate.now(rate);

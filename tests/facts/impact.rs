@@ -10,11 +10,11 @@ use backlift::impact::parts::Parts;
 use backlift::impact::splice::{Cane, Hinge};
 use backlift::impact::strike::{Hit, Until, strike, strike_in_steps};
 
-fn shape() -> BatShape {
+pub fn shape() -> BatShape {
     sizes().unwrap().last().unwrap().reference.clone()
 }
 
-fn hit(shape: &BatShape, hinge_n_m: Option<f64>, held: bool, from_toe_m: f64) -> Hit {
+pub fn hit(shape: &BatShape, hinge_n_m: Option<f64>, held: bool, from_toe_m: f64) -> Hit {
     let parts = Parts::of(shape);
     let stiffness = hinge_n_m.unwrap_or_else(|| Cane::of(2.5e9).hinge_n_m(&shape.handle));
     let hand = |at_m: f64| Hand::of(0.43, at_m, 400.0, 0.034);
