@@ -95,17 +95,27 @@ impl Handle {
         2.0 * (self.half_y_m(from_top_m) + self.cover_m())
     }
 
-    /// Half-widths across and through of the splice, m, at the share `t` of the way to its end.
-    pub fn splice_half_m(&self, t: f64) -> [f64; 2] {
-        [self.half_y_m(self.length_m) * (1.0 - t), self.half_z_m(self.length_m)]
+    /// Half-axes of the bare section across and through, m, at a station of the handle.
+    pub fn half_axes_m(&self, from_top_m: f64) -> [f64; 2] {
+        [self.half_y_m(from_top_m), self.half_z_m(from_top_m)]
     }
 
-    /// Adds the handle down to the shoulder, and the splice: what it weighs more than the willow
-    /// (`willow_kg_m3`) whose place it takes. The splice is a wedge: full width at the shoulder, a
-    /// line at its end.
+    /// Half-widths across and through of the splice, m, at the share `t` of the way to its end.
+    pub fn splice_half_m(&self, t: f64) -> [f64; 2] {
+        let [half_y_m, half_z_m] = self.half_axes_m(self.length_m);
+        [half_y_m * (1.0 - t), half_z_m]
+    }
+
+    /// Adds the handle down to the shoulder, and the splice.
     pub fn add_to(&self, moments: &mut MassMoments, willow_kg_m3: f64) {
+        self.add_down_to_shoulder(moments);
+        self.add_splice(moments, willow_kg_m3);
+    }
+
+    /// Adds the handle down to the shoulder: cane, twine and grips.
+    pub fn add_down_to_shoulder(&self, moments: &mut MassMoments) {
         let ring = |density: f64, x_m: f64, inner_m: f64, outer_m: f64| {
-            let (half_y_m, half_z_m) = (self.half_y_m(x_m), self.half_z_m(x_m));
+            let [half_y_m, half_z_m] = self.half_axes_m(x_m);
             Section::ellipse(density, half_y_m + outer_m, half_z_m + outer_m)
                 .without(Section::ellipse(density, half_y_m + inner_m, half_z_m + inner_m))
         };
@@ -120,6 +130,12 @@ impl Handle {
         moments.add_between(0.0, self.grip_length_m, |t| {
             ring(self.grip_kg_m3, t * self.grip_length_m, self.twine_m, self.cover_m())
         });
+    }
+
+    /// Adds the splice: what it weighs more than the willow (`willow_kg_m3`) whose place it takes. It is a
+    /// wedge: full width at the shoulder, a line at its end.
+    pub fn add_splice(&self, moments: &mut MassMoments, willow_kg_m3: f64) {
+        let shoulder_m = self.length_m;
         moments.add_between(shoulder_m, shoulder_m + self.splice_m, |t| {
             let [half_y_m, half_z_m] = self.splice_half_m(t);
             Section::ellipse(self.density_kg_m3 - willow_kg_m3, half_y_m, half_z_m)

@@ -14,6 +14,7 @@ mod comparison;
 mod dynamics;
 mod files;
 mod fit;
+mod impact;
 mod innings;
 mod measurement;
 mod outside;

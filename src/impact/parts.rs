@@ -1,0 +1,71 @@
+//! The bat in two rigid parts, handle and blade, parted at the shoulder.
+
+use crate::bat::lofted_solid::MassMoments;
+use crate::bat::shape::BatShape;
+use crate::frames::{DMat3, DVec3};
+
+/// One rigid part of the bat, in B.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Part {
+    /// Mass, kg.
+    pub mass_kg: f64,
+    /// Centre of mass from the top of the handle, m.
+    pub com_B: DVec3,
+    /// Tensor of inertia about the centre of mass, kg m².
+    pub I_Com_B: DMat3,
+}
+
+impl From<&MassMoments> for Part {
+    fn from(moments: &MassMoments) -> Self {
+        Self { mass_kg: moments.mass_kg, com_B: moments.com_B(), I_Com_B: moments.I_Com_B() }
+    }
+}
+
+/// Handle and blade with the place of the hinge and the face that is hit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Parts {
+    /// Handle down to the shoulder.
+    pub handle: Part,
+    /// Blade, with the splice in it.
+    pub blade: Part,
+    /// The shoulder, where the two are joined, m from the top of the handle.
+    pub shoulder_m: f64,
+    /// The toe, m from the top of the handle.
+    pub toe_m: f64,
+    /// Half the greatest width of the face, m.
+    pub half_width_m: f64,
+    /// Height of the face over the axis of the handle, m.
+    pub face_m: f64,
+}
+
+impl Parts {
+    /// The parts of a shape. The face is taken as flat.
+    pub fn of(shape: &BatShape) -> Self {
+        let (mut handle, mut blade) = (MassMoments::default(), MassMoments::default());
+        shape.handle.add_down_to_shoulder(&mut handle);
+        shape.handle.add_splice(&mut blade, shape.blade.density_kg_m3);
+        shape.blade.add_to(&mut blade, shape.handle.length_m);
+        Self {
+            handle: Part::from(&handle),
+            blade: Part::from(&blade),
+            shoulder_m: shape.handle.length_m,
+            toe_m: shape.length_m(),
+            half_width_m: 0.5 * shape.blade.width_m(),
+            face_m: shape.blade.face_m,
+        }
+    }
+
+    /// How far a body resists bending at the shoulder, kg m²: the bat free in space bends with
+    /// `ω² = k/I`, `I = (I_H I_B − c²)/(I_H + I_B + 2c)` with `I_H = I₁ + μa²`, `I_B = I₂ + μb²`, `c = μab`,
+    /// `μ = m₁m₂/(m₁+m₂)`, a and b from the shoulder to the two centres. Source: two bodies and a spring in
+    /// closed form, any text on vibrations.
+    pub fn bending_kg_m2(&self) -> f64 {
+        let (h, b) = (&self.handle, &self.blade);
+        let reduced = h.mass_kg * b.mass_kg / (h.mass_kg + b.mass_kg);
+        let (to_h, to_b) = (self.shoulder_m - h.com_B.x, b.com_B.x - self.shoulder_m);
+        let handle = h.I_Com_B.y_axis.y + reduced * to_h * to_h;
+        let blade = b.I_Com_B.y_axis.y + reduced * to_b * to_b;
+        let both = reduced * to_h * to_b;
+        (handle * blade - both * both) / (handle + blade + 2.0 * both)
+    }
+}
