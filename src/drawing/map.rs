@@ -169,7 +169,7 @@ pub(super) const BLACK: Colour = Colour([0, 0, 0]);
 const OUNCE_KG: f64 = 0.453_592_37 / 16.0;
 
 /// Round levels that enclose all values.
-fn levels(values: &[Option<f64>], wanted: f64) -> Vec<f64> {
+pub(super) fn levels(values: &[Option<f64>], wanted: f64) -> Vec<f64> {
     let known = values.iter().flatten().filter(|it| it.is_finite());
     let (low, high) =
         known.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), it| (a.min(*it), b.max(*it)));
@@ -181,7 +181,7 @@ fn levels(values: &[Option<f64>], wanted: f64) -> Vec<f64> {
     (first..=last).map(|k| k as f64 * step).collect()
 }
 
-fn decimals(levels: &[f64]) -> usize {
+pub(super) fn decimals(levels: &[f64]) -> usize {
     match levels {
         [a, b, ..] => (-libm::floor(libm::log10(b - a) + 1e-9)).max(0.0) as usize,
         _ => 0,
@@ -211,13 +211,13 @@ fn length(line: &[[f64; 2]]) -> f64 {
 }
 
 /// A level line and what it is called.
-struct Named {
+pub(super) struct Named {
     line: Vec<[f64; 2]>,
     name: String,
 }
 
 /// Draws the lines of one level; the longest of them is to be named.
-fn draw_named(
+pub(super) fn draw_named(
     picture: &mut Picture,
     lines: Vec<Vec<[f64; 2]>>,
     stroke: Stroke,
@@ -232,7 +232,7 @@ fn draw_named(
 
 impl Named {
     /// Writes the name on the line, as near its middle as it covers nothing else; not at all if it must.
-    fn draw(&self, picture: &mut Picture, plot: &Plot, taken: &mut Vec<Area>, theme: &Theme) {
+    pub(super) fn draw(&self, picture: &mut Picture, plot: &Plot, taken: &mut Vec<Area>, theme: &Theme) {
         let lettering = Lettering::new(Size::Quiet, theme.ink).anchored(Anchor::Middle);
         let middle = self.line.len() / 2;
         let mut places: Vec<usize> = (0..self.line.len()).collect();

@@ -10,6 +10,7 @@ pub mod axis;
 pub mod bat_outline;
 pub mod chart;
 pub mod contour;
+pub mod face_map;
 pub mod innings_chart;
 pub mod map;
 mod map_marks;

@@ -8,6 +8,7 @@ mod compare;
 mod figure;
 mod fit;
 mod given;
+mod hit;
 mod innings;
 mod json;
 mod loaded;
@@ -60,6 +61,7 @@ enum Command {
     New(new::Args),
     Weigh(weigh::Args),
     Swing(swing::Args),
+    Hit(hit::Args),
     Innings(innings::Args),
     Compare(compare::Args),
     Fit(fit::Args),
@@ -84,6 +86,7 @@ impl Command {
             Self::New(args) => new::run(args),
             Self::Weigh(args) => weigh::run(args),
             Self::Swing(args) => swing::run(args),
+            Self::Hit(args) => hit::run(args),
             Self::Innings(args) => innings::run(args),
             Self::Compare(args) => compare::run(args),
             Self::Fit(args) => fit::run(args),

@@ -1,6 +1,6 @@
 //! `backlift swing`: one player, one bat, one stroke.
 
-mod computed;
+pub mod computed;
 mod figures;
 mod files;
 mod told;

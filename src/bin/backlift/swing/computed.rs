@@ -44,6 +44,8 @@ pub struct Swung {
     /// The swing at shares of the fastest time.
     pub hurried: Vec<(f64, Contact)>,
     pub doubt: Doubt,
+    /// Where the stroke plans to meet the ball, m from the top of the handle.
+    pub contact_from_top_m: f64,
 }
 
 /// One standard deviation of the fastest swing's bat speed and stroke time, as shares, by its causes.
@@ -130,6 +132,7 @@ pub fn swing(
         engine,
         hurried,
         doubt,
+        contact_from_top_m: held.reference.contact_m,
     })
 }
 

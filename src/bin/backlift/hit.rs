@@ -1,0 +1,87 @@
+//! `backlift hit`: what comes of ball on bat, and what the hands feel of it.
+
+mod computed;
+mod figures;
+mod files;
+mod told;
+
+use std::path::PathBuf;
+
+use backlift::files::save::Folder;
+
+use crate::given::{ScenarioArgs, ShowArgs, length, speed};
+use crate::loaded::load;
+use crate::outcome::{Outcome, Stop};
+use crate::progress::Progress;
+use crate::written::said;
+
+/// Hit a ball: speed off the bat, jar at each hand, twist, and how far the splice bends
+///
+/// With the bat speed of the player's fastest pull, unless another is given.
+#[derive(clap::Args)]
+#[command(after_help = "\
+Example:
+  backlift hit --bat \"Old faithful\" --at \"6 in\" --across \"1 cm\" --out hit")]
+pub struct Args {
+    #[command(flatten)]
+    given: ScenarioArgs,
+
+    /// The bat, by its label or its number from 0; the first if left out
+    #[arg(long, value_name = "LABEL|N", allow_negative_numbers = true)]
+    bat: Option<String>,
+
+    /// Where the ball meets the face, from the toe, like "6 in"
+    #[arg(long, value_name = "LENGTH", default_value = "6 in", value_parser = length)]
+    at: f64,
+
+    /// How far off the middle of the face, like "1 cm"
+    #[arg(
+        long,
+        value_name = "LENGTH",
+        default_value = "0 mm",
+        value_parser = length,
+        allow_hyphen_values = true
+    )]
+    across: f64,
+
+    /// Ball speed at the bat, like "60 km/h"; four fifths of the scenario's bowling if left out
+    #[arg(long, value_name = "SPEED", value_parser = speed)]
+    ball: Option<f64>,
+
+    /// Bat speed where it meets the ball, like "15 m/s"; the player's fastest pull if left out
+    #[arg(long, value_name = "SPEED", value_parser = speed)]
+    speed: Option<f64>,
+
+    /// Write the map of the face and the hands' force over time (SVG, PNG) into this folder
+    #[arg(long, value_name = "DIR")]
+    out: Option<PathBuf>,
+
+    #[command(flatten)]
+    show: ShowArgs,
+}
+
+/// Hits.
+pub fn run(args: Args) -> Result<Outcome, Stop> {
+    let loaded = load(&args.given)?;
+    let bat = loaded.bat(args.bat.as_deref())?;
+    let folder = args.out.as_deref().map(Folder::open).transpose()?;
+    let progress = Progress::start();
+    let asked = computed::Asked {
+        bat,
+        from_toe_m: args.at,
+        across_m: args.across,
+        ball_m_s: args.ball,
+        bat_m_s: args.speed,
+        mapped: folder.is_some(),
+    };
+    let found = computed::hit(&loaded, &asked, &progress)?;
+    drop(progress);
+    said(
+        "hit",
+        &args.show,
+        folder,
+        || Ok(figures::of(&found)),
+        |units| told::told(&found, units),
+        |folder, units| files::add(folder, &found, units),
+    )
+}

@@ -1,0 +1,75 @@
+//! The map of the face and the hands' force over time, as pictures.
+
+use backlift::drawing::axis::Axis;
+use backlift::drawing::chart::{self, Chart, Curve, Point};
+use backlift::drawing::face_map::{FacePicture, svg};
+use backlift::drawing::palette::LIGHT;
+use backlift::drawing::png::png;
+use backlift::files::fault::Fault;
+use backlift::files::save::Folder;
+use backlift::impact::face::half_width_m;
+use backlift::impact::strike::FELT_S;
+use backlift::units::Units;
+
+use super::computed::Found;
+use super::told::{HANDS, sentence};
+use crate::figure::speed_unit;
+
+/// Size of the chart, px.
+const CHART: [f64; 2] = [900.0, 420.0];
+/// Points along the outline of the blade.
+const OUTLINE: usize = 60;
+
+/// Adds them to a folder.
+pub fn add(folder: &mut Folder, it: &Found, units: Units) -> Result<(), Fault> {
+    let fault = |e: &dyn std::fmt::Display| Fault::new(e.to_string());
+    if let Some(picture) = face(it, units) {
+        let picture = svg(&picture, &LIGHT).map_err(|e| fault(&e))?;
+        folder.add("face.svg", picture.as_bytes())?;
+        folder.add("face.png", &png(&picture, 2.0).map_err(|e| fault(&e))?)?;
+    }
+    let chart = chart::svg(&hands(it), &LIGHT, CHART[0], CHART[1]);
+    folder.add("hands.svg", chart.as_bytes())?;
+    folder.add("hands.png", &png(&chart, 2.0).map_err(|e| fault(&e))?)
+}
+
+fn face(it: &Found, units: Units) -> Option<FacePicture> {
+    let map = it.map.as_ref()?;
+    let (unit, per_m_s) = speed_unit(units);
+    let parts = &it.hit.parts;
+    let along = |n: usize| n as f64 / (OUTLINE - 1) as f64;
+    Some(FacePicture {
+        sentence: sentence(it, units),
+        value_label: format!("ball speed off the bat, {unit}"),
+        from_toe_m: map.from_top_m.iter().map(|top| parts.toe_m - top).collect(),
+        across_m: map.across_m.clone(),
+        value: map.exit_m_s.iter().map(|m_s| m_s.map(|it| per_m_s * it)).collect(),
+        outline_m: (0..OUTLINE)
+            .map(|n| {
+                let from_toe_m = (1.0 - along(n)) * (parts.toe_m - parts.shoulder_m);
+                [from_toe_m, half_width_m(&it.shape.blade, along(n))]
+            })
+            .collect(),
+        hit_m: [it.from_toe_m, it.hit.across_m],
+    })
+}
+
+fn hands(it: &Found) -> Chart {
+    let moments = &it.doubted.struck.moments;
+    let curve = |n: usize| Curve {
+        bat: n,
+        label: HANDS[n].to_owned(),
+        points: moments
+            .iter()
+            .filter(|at| at.t_s <= FELT_S)
+            .map(|at| Point { x: 1e3 * at.t_s, y: at.hands_n[n], sd: 0.0 })
+            .collect(),
+    };
+    let forces = moments.iter().flat_map(|at| at.hands_n);
+    Chart {
+        sentence: "What each hand feels of the hit, over and above the swing's own load".to_owned(),
+        x: Axis { label: "time since first touch, ms".to_owned(), range: [0.0, 1e3 * FELT_S] },
+        y: Axis::around("force on the hand the way the bat swings, N", forces, 10.0),
+        curves: vec![curve(0), curve(1)],
+    }
+}
