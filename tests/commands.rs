@@ -9,6 +9,8 @@
 mod bats;
 #[path = "commands/cut_short.rs"]
 mod cut_short;
+#[path = "commands/hit.rs"]
+mod hit;
 #[path = "commands/matters.rs"]
 mod matters;
 #[path = "commands/nets.rs"]

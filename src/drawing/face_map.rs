@@ -52,7 +52,10 @@ pub fn svg(face: &FacePicture, theme: &Theme) -> Result<String, DrawingFault> {
     let sentence = Lettering::new(Size::Sentence, theme.ink);
     let quiet = Lettering::new(Size::Quiet, theme.quiet);
     let lines = sentence.wrapped(&face.sentence, width - 32.0);
-    let key = format!("Shades and lines: {}. The blade lies to scale, toe to the left. Ringed: the place hit", face.value_label);
+    let key = format!(
+        "Shades and lines: {}. The blade lies to scale, toe to the left. Ringed: the place hit",
+        face.value_label
+    );
     let keys = quiet.wrapped(&key, width - 32.0);
     let head = 16.0
         + Size::Sentence.line_px() * lines.len() as f64

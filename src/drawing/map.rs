@@ -232,7 +232,13 @@ pub(super) fn draw_named(
 
 impl Named {
     /// Writes the name on the line, as near its middle as it covers nothing else; not at all if it must.
-    pub(super) fn draw(&self, picture: &mut Picture, plot: &Plot, taken: &mut Vec<Area>, theme: &Theme) {
+    pub(super) fn draw(
+        &self,
+        picture: &mut Picture,
+        plot: &Plot,
+        taken: &mut Vec<Area>,
+        theme: &Theme,
+    ) {
         let lettering = Lettering::new(Size::Quiet, theme.ink).anchored(Anchor::Middle);
         let middle = self.line.len() / 2;
         let mut places: Vec<usize> = (0..self.line.len()).collect();

@@ -9,9 +9,7 @@ use backlift::comparison::collision::{SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s
 use backlift::files::fault::Fault;
 use backlift::impact::ImpactFault;
 use backlift::impact::ball::Ball;
-use backlift::impact::doubt::{
-    Doubted, Spread, closing_for_bend, doubted, stiffness_for_bend,
-};
+use backlift::impact::doubt::{Doubted, Spread, closing_for_bend, doubted, stiffness_for_bend};
 use backlift::impact::face::{FaceMap, MapFault, face_map};
 use backlift::impact::hand::Hand;
 use backlift::impact::parts::Parts;
@@ -107,9 +105,7 @@ pub fn hit(loaded: &Loaded, asked: &Asked, progress: &Progress) -> Result<Found,
         across_m: asked.across_m,
         bat_m_s: bat_m_s.value,
         turns_about_m: PICKUP_AXIS_FROM_TOP_M,
-        ball_m_s: asked
-            .ball_m_s
-            .unwrap_or(SPEED_AT_BAT_SHARE * loaded.scenario.bowling.speed_m_s),
+        ball_m_s: asked.ball_m_s.unwrap_or(SPEED_AT_BAT_SHARE * loaded.scenario.bowling.speed_m_s),
     };
     let spread = Spread { hinge_n_m: [soft, stiff], bat_m_s: bat_m_s.sd };
     let doubted = doubted(&hit, &spread).map_err(|it| stop(it, &parts))?;

@@ -41,9 +41,7 @@ pub fn sentence(it: &Found, units: Units) -> String {
         .hands
         .iter()
         .zip(HANDS)
-        .map(|(felt, name)| {
-            format!("the {name} {}", measured(Quantity::Force, felt.peak_n, units))
-        })
+        .map(|(felt, name)| format!("the {name} {}", measured(Quantity::Force, felt.peak_n, units)))
         .collect();
     format!(
         "Hit {} from the toe{side} at {}, {} sends a ball of {} back at {}; {} at the most",
