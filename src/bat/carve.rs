@@ -28,9 +28,20 @@ impl Blade {
             .sum()
     }
 
+    /// Place of the deepest station among the stations.
+    pub fn deepest_index(&self) -> Option<usize> {
+        let all = self.stations.iter().enumerate();
+        all.max_by(|a, b| a.1.depth_m.total_cmp(&b.1.depth_m)).map(|it| it.0)
+    }
+
     /// Slides the stations along the blade so that the deepest lies there; shoulder and toe stay.
     pub fn move_swell(&mut self, from_toe_m: f64) -> Result<(), ShapeFault> {
-        let Some(now) = self.deepest().map(|it| it.from_shoulder) else { return Ok(()) };
+        self.deepest_index().map_or(Ok(()), |n| self.move_station(n, from_toe_m))
+    }
+
+    /// The same for any station, where a swell may lie.
+    pub fn move_station(&mut self, n: usize, from_toe_m: f64) -> Result<(), ShapeFault> {
+        let Some(now) = self.stations.get(n).map(|it| it.from_shoulder) else { return Ok(()) };
         let wanted = 1.0 - from_toe_m / self.length_m;
         let [first, last] = SWELL;
         if !(first..=last).contains(&wanted) {

@@ -33,7 +33,8 @@ pub struct DescribedBlade {
     pub shoulder_length_m: Option<f64>,
     /// Depth at the toe.
     pub toe_depth_m: Option<f64>,
-    /// Measured stations in place of all the above but the length: place from the toe, and the section.
+    /// Measured stations in place of the reference bat's: place from the toe, and the section. What else is
+    /// given above is carved out of them.
     pub stations: Vec<(f64, Station)>,
 }
 
@@ -214,7 +215,6 @@ impl Described {
         blade.length_m = it.length_m.unwrap_or(blade.length_m);
         if !it.stations.is_empty() {
             blade.stations = measured_stations(&it.stations, blade.length_m)?;
-            return Ok(());
         }
         if let Some(width_m) = it.width_m {
             let ratio = width_m / blade.width_m();
@@ -236,8 +236,11 @@ impl Described {
             blade.stations.iter_mut().for_each(|it| it.hollow += hollow - at_swell);
         }
         if let (Some(camber_m), Some(at_swell_m)) = (it.camber_m, swell.map(|it| it.camber_m)) {
-            let ratio = if at_swell_m > 0.0 { camber_m / at_swell_m } else { 1.0 };
-            blade.stations.iter_mut().for_each(|it| it.camber_m *= ratio);
+            let cambered = |it_m: f64| match at_swell_m > 0.0 {
+                true => it_m * camber_m / at_swell_m,
+                false => camber_m,
+            };
+            blade.stations.iter_mut().for_each(|it| it.camber_m = cambered(it.camber_m));
         }
         if it.shoulder_width_m.is_some() || it.shoulder_length_m.is_some() {
             blade.cut_shoulders(it.shoulder_width_m, it.shoulder_length_m);
@@ -267,11 +270,11 @@ impl Described {
 }
 
 /// Share of a handle that is rubber strips: the reference bats' own, assumption.
-const USUAL_RUBBER_SHARE: f64 = 0.10;
+pub(super) const USUAL_RUBBER_SHARE: f64 = 0.10;
 /// Density of handle cane, kg/m³ (from memory, low).
-const USUAL_CANE_KG_M3: f64 = 470.0;
+pub(super) const USUAL_CANE_KG_M3: f64 = 470.0;
 /// Density of the rubber strips, kg/m³ (from memory, low).
-const USUAL_RUBBER_KG_M3: f64 = 1150.0;
+pub(super) const USUAL_RUBBER_KG_M3: f64 = 1150.0;
 
 fn measured_stations(given: &[(f64, Station)], length_m: f64) -> Result<Vec<Station>, ShapeFault> {
     if given.len() < 2 {

@@ -19,6 +19,7 @@ pub mod notes;
 pub mod parallel_axis;
 pub mod pendulum;
 pub mod pickup_weight;
+mod redescribed;
 pub mod shape;
 pub mod shape_fault;
 pub mod shaped;

@@ -13,6 +13,7 @@ pub mod reference;
 pub mod save;
 pub mod scenario;
 pub mod shape;
+pub mod shape_text;
 pub mod solid;
 pub mod stages;
 pub mod stroke;

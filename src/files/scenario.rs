@@ -4,18 +4,16 @@
 //! the core's types.
 
 mod convert;
-pub mod edit;
 mod keep;
 mod load;
 pub(in crate::files) mod text;
 
-pub use super::document::{Places, Text};
+pub use super::document::{Places, Text, edit};
 pub use keep::with_calibration;
-pub use load::{Loaded, fields_of, load, load_text, set};
+pub use load::{Loaded, load, load_text};
 pub use text::{DEMO, Given, text_of};
 
 use super::document::{Document, Kind, Mends, NoRoom, left_out, part};
-use super::fault::Fault;
 
 /// What stands in the field `version` of a scenario this program can read.
 pub const VERSION: &str = "backlift/scenario/1";
@@ -275,16 +273,5 @@ impl Document for ScenarioV1 {
 impl ScenarioV1 {
     fn bat(&mut self, n: &str) -> Option<&mut BatV1> {
         self.bats.get_mut(n.parse::<usize>().ok()?)
-    }
-
-    /// As a scenario file.
-    pub fn to_ron(&self) -> Result<String, Fault> {
-        let layout = ron::ser::PrettyConfig::new().struct_names(false).indentor("    ");
-        let options = ron::Options::default()
-            .with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
-        let text = options.to_string_pretty(self, layout).map_err(|error| {
-            Fault::new(format!("the scenario cannot be put into words: {error}"))
-        })?;
-        Ok(text + "\n")
     }
 }

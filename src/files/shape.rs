@@ -244,6 +244,11 @@ pub fn load(file: Option<&Path>, sets: &[String], sizes: &[Size]) -> Result<Load
         Some(path) => text_of_file(path, &SHAPE)?,
         None => Source::new("scenarios/blade.ron (built in)", DEMO),
     };
+    load_text(source, sets, sizes)
+}
+
+/// The same from a text at hand.
+pub fn load_text(source: Source, sets: &[String], sizes: &[Size]) -> Result<LoadedShape, Faults> {
     let Fields { document, mut places, mut faults } = document::fields::<ShapeV1>(source);
     let Some(mut fields) = document else { return Err(Faults(faults)) };
     for argument in sets {

@@ -72,20 +72,40 @@ pub fn swing_moment_kg_m2(moments: &MassMoments) -> f64 {
     I.y_axis.y + moments.mass_kg * (d * d + com.z * com.z)
 }
 
+/// Carving thickens the blade towards one end, and another station may become the deepest: so often it is
+/// begun anew from that one.
+const SWELLS: usize = 4;
+
 /// Carves `start` until it has the figures and what is held; none where no blade gets there.
 pub fn carve(start: &BatShape, craft: &Craft, figures: &Figures, held: &Held) -> Option<Carved> {
-    let mut start = start.clone();
-    if let Some(from_toe_m) = held.swell_from_toe_m {
-        start.blade.move_swell(from_toe_m).ok()?;
+    let mut swell = start.blade.deepest_index()?;
+    for _ in 0..SWELLS {
+        let mut start = start.clone();
+        if let Some(from_toe_m) = held.swell_from_toe_m {
+            start.blade.move_station(swell, from_toe_m).ok()?;
+        }
+        let now = start.blade.stations.get(swell).map(|it| it.hollow);
+        if let (Some(hollow), Some(now)) = (held.hollow, now) {
+            start.blade.stations.iter_mut().for_each(|it| it.hollow += hollow - now);
+        }
+        let carved = carved_from(&start, craft, figures, held)?;
+        let deepest = carved.shape.blade.deepest_index()?;
+        let is_free = held.swell_from_toe_m.is_none() && held.hollow.is_none();
+        if is_free || deepest == swell {
+            return Some(carved);
+        }
+        swell = deepest;
     }
-    if let (Some(hollow), Some(now)) = (held.hollow, start.blade.deepest().map(|it| it.hollow)) {
-        start.blade.stations.iter_mut().for_each(|it| it.hollow += hollow - now);
-    }
+    None
+}
+
+/// The same from a start whose swell and hollow are where they shall be.
+fn carved_from(start: &BatShape, craft: &Craft, figures: &Figures, held: &Held) -> Option<Carved> {
     let swell_per_taper = match held.swell_from_toe_m {
         Some(_) => 0.0,
         None => craft.swell_per_taper,
     };
-    let turned = |turn: &Turn| turned(&start, craft, turn, swell_per_taper);
+    let turned = |turn: &Turn| turned(start, craft, turn, swell_per_taper);
     let free = [
         true,
         true,

@@ -6,6 +6,7 @@ pub mod middles;
 pub mod pickup_pair;
 pub mod plane;
 pub mod pressing;
+pub mod reads;
 pub mod season;
 pub mod stages;
 pub mod to_card;

@@ -1,6 +1,7 @@
 //! Shapes that meet a card: what is asked, what the wood and craft allow, and which demand breaks it.
 
 use super::carved::{Carved, Figures, Held, carve};
+use super::reads::reads;
 use crate::bat::described::{Cleft, sound};
 use crate::bat::laws::Limits;
 use crate::bat::shape::BatShape;
@@ -170,17 +171,9 @@ fn answer(name: &'static str, carved: &Carved, start: &Start<'_>, card: &Card) -
     density_kg_m3.value = carved.shape.blade.density_kg_m3;
     let shape = carved.shape.clone();
     let bat = figures(name, shape, density_kg_m3, start.size, start.limits).ok()?;
-    let handle = &bat.shape.handle;
-    let came_out = |figure| match figure {
-        Figure::SwingMoment => bat.bat.swing_moment_kg_m2(),
-        Figure::DeadWeight => bat.bat.mass_kg(),
-        Figure::Balance => bat.bat.balance_m(),
-        Figure::SweetSpot => bat.bat.length_m() - bat.bat.percussion_m(),
-        Figure::HandleDiameter => handle.diameter_over_grip_m(handle.bottom_hand_m()),
-    };
     let met = Figure::ALL
         .into_iter()
-        .map(|figure| (figure, came_out(figure)))
+        .map(|figure| (figure, reads(&bat, figure)))
         .filter(|(figure, value)| within(*value, card.asked(*figure)))
         .collect();
     Some(Answer { name, bat, met })

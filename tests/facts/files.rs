@@ -5,6 +5,7 @@ mod good_input;
 mod outline;
 mod readings;
 mod save;
+mod shape_text;
 mod stroke;
 mod units;
 

@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use backlift::files::document::Document as _;
 use backlift::files::save::new_file;
 
 use crate::given::ScenarioArgs;

@@ -2,8 +2,9 @@
 
 use backlift::bat::figures::WeighFault;
 use backlift::bat::notes::Warning;
+use backlift::bat::shape_fault::ShapeFault;
 use backlift::files::assets::AssetFault;
-use backlift::files::fault::{Fault, Source, nearest};
+use backlift::files::fault::{Fault, Faults, Source, nearest};
 use backlift::files::scenario::Places;
 use backlift::files::stroke::StrokeFault;
 use backlift::innings::played::InningsFault;
@@ -65,6 +66,12 @@ pub fn player_warnings(reading: &PersonReading, places: &Places) -> Vec<Fault> {
             places.warning(&path, &it.words, "if it is right, nothing needs doing")
         })
         .collect()
+}
+
+/// Why a described bat is none, each fault at its field.
+pub fn shape_faults(places: &Places, faults: &[ShapeFault]) -> Faults {
+    let mend = "change it, or leave it out to have it as in the reference bat of the size";
+    Faults(faults.iter().map(|it| places.fault(it.field(), &it.to_string(), mend)).collect())
 }
 
 /// Why the bat of that number could not be weighed up.

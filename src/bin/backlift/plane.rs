@@ -1,7 +1,7 @@
 //! `backlift plane`: from a part-made bat to its card, a pass at a time.
 
 mod figures;
-mod told;
+pub mod told;
 
 use std::path::PathBuf;
 
@@ -13,16 +13,13 @@ use backlift::card::Card;
 use backlift::files::assets;
 use backlift::files::fault::Fault;
 use backlift::files::shape::load;
-use backlift::workshop::carved::{Figures, Held, carve};
-use backlift::workshop::plane::{
-    Bench, Finish, PickupMoments, Plan, PlanFault, additions::additions, plan,
-};
+use backlift::workshop::plane::{Bench, Finish, PickupMoments, Plan, PlanFault, part_made, plan};
 
 use crate::check::{card_file, delivered};
 use crate::given::ShowArgs;
 use crate::json;
 use crate::outcome::{Outcome, Stop};
-use crate::placed::argument_fault;
+use crate::placed::{argument_fault, shape_faults};
 
 /// Plane a part-made bat to its card: where to take how many grams off, in which order
 ///
@@ -125,12 +122,7 @@ fn shape(
     if let Some(path) = file {
         let loaded = load(Some(path), &[], sizes)?;
         let bat = shaped(&loaded.title, &loaded.described, &loaded.size, &assets::limits()?);
-        return bat.map(|it| it.shape).map_err(|faults| {
-            let mend = "describe the bat as it is now";
-            let placed =
-                faults.iter().map(|it| loaded.places.fault(it.field(), &it.to_string(), mend));
-            backlift::files::fault::Faults(placed.collect()).into()
-        });
+        return bat.map(|it| it.shape).map_err(|it| shape_faults(&loaded.places, &it).into());
     }
     let mut shape = size.reference.with_length_m(card.length_m);
     shape.handle.grips = card.condition.grips;
@@ -141,13 +133,8 @@ fn shape(
         oiled: card.condition.oiled,
         labels: true,
     };
-    let to_come_kg: f64 = additions(&shape, finish, &all).iter().map(|it| it.adds.mass_kg).sum();
-    let figures = Figures {
-        mass_kg: weighed.mass_kg.value + to_come_kg,
-        balance_m: weighed.balance_m.value,
-        swing_moment_kg_m2: None,
-    };
-    Ok(carve(&shape, &size.craft, &figures, &Held::default()).map_or(shape, |it| it.shape))
+    let reading = [weighed.mass_kg.value, weighed.balance_m.value];
+    Ok(part_made(&shape, &size.craft, reading, finish, &all))
 }
 
 fn finish(on: &str) -> Result<Finish, Stop> {

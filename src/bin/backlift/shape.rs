@@ -10,7 +10,7 @@ use std::path::PathBuf;
 use backlift::bat::shaped::{ShapedBat, shaped};
 use backlift::card::Card;
 use backlift::files::assets;
-use backlift::files::fault::{Fault, Faults};
+use backlift::files::fault::Fault;
 use backlift::files::save::{Folder, new_file};
 use backlift::files::shape::{DEMO, LoadedShape, load};
 use backlift::workshop::middles::middles;
@@ -20,6 +20,7 @@ use crate::check::card_file;
 use crate::given::ShowArgs;
 use crate::json;
 use crate::outcome::{Outcome, Stop};
+use crate::placed::shape_faults;
 use crate::written::said;
 
 /// A blade from its measurements: weight, pickup, sections; or shapes that meet a card
@@ -108,13 +109,8 @@ fn worked(args: &Args) -> Result<Worked, Stop> {
     }
     let loaded = load(args.shape.as_deref(), &sets, &sizes)?;
     let held = held::read(&args.hold)?;
-    let placed = |faults: Vec<backlift::bat::shape_fault::ShapeFault>| {
-        let places = &loaded.places;
-        let mend = "change it, or leave it out to have it as in the reference bat of the size";
-        let faults = faults.iter().map(|it| places.fault(it.field(), &it.to_string(), mend));
-        Stop::from(Faults(faults.collect()))
-    };
-    let bat = shaped(&loaded.title, &loaded.described, &loaded.size, &limits).map_err(placed)?;
+    let bat = shaped(&loaded.title, &loaded.described, &loaded.size, &limits)
+        .map_err(|it| shape_faults(&loaded.places, &it))?;
     let density_kg_m3 = loaded.described.density_kg_m3();
     let to = card.map(|card| {
         let described = &loaded.described;
@@ -137,6 +133,14 @@ fn worked(args: &Args) -> Result<Worked, Stop> {
         Some(_) => Vec::new(),
     };
     Ok(Worked { loaded, bat, middles, to })
+}
+
+/// Writes the files of a described bat into a folder; returns how many.
+#[cfg(feature = "studio")]
+pub fn write(folder: &std::path::Path, loaded: LoadedShape, bat: ShapedBat) -> Result<usize, Stop> {
+    let mut into = Folder::open(folder)?;
+    files::add(&mut into, &Worked { loaded, bat, middles: Vec::new(), to: None })?;
+    Ok(into.commit()?.len())
 }
 
 /// A picture or a mesh that could not be made.

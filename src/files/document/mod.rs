@@ -1,20 +1,23 @@
 //! A RON text of ours as people write it: its fields, their places, and every fault at once.
 //!
 //! Every field is text; `read` finds names and brackets that are wrong, [`values`] single values,
-//! `overrides` puts `--set` over it.
+//! `overrides` puts `--set` over it, [`edit`] changes its text and leaves every note.
 
+pub mod edit;
 mod overrides;
 mod places;
 mod read;
 mod text;
 pub mod values;
 
-pub use overrides::set;
+pub use overrides::{put, set};
 pub use places::Places;
-pub use read::{Fields, fields, word_at};
+pub use read::{Fields, fields, fields_of, word_at};
 pub use text::{Kind, text_of_file};
 
 use serde::{Deserialize, Serialize};
+
+use super::fault::Fault;
 
 /// What all documents can do.
 pub trait Document: serde::de::DeserializeOwned {
@@ -33,6 +36,24 @@ pub trait Document: serde::de::DeserializeOwned {
     fn names_under(path: &[&str]) -> Option<&'static [&'static str]>;
     /// Makes room for a path that names the first element after the last of a list.
     fn make_room(&mut self, path: &[&str]) -> Result<(), NoRoom>;
+
+    /// As a file.
+    fn to_ron(&self) -> Result<String, Fault>
+    where
+        Self: Serialize,
+    {
+        Ok(in_ron(self)? + "\n")
+    }
+}
+
+/// A part of a document as it is written into a file.
+pub fn in_ron(it: &impl Serialize) -> Result<String, Fault> {
+    let layout = ron::ser::PrettyConfig::new().struct_names(false).indentor("    ");
+    let options =
+        ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
+    options
+        .to_string_pretty(it, layout)
+        .map_err(|error| Fault::new(format!("it cannot be put into words: {error}")))
 }
 
 /// What to do about a document that cannot be read.

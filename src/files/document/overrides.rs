@@ -32,6 +32,15 @@ pub fn set<D: Document>(
     Err(unknown::<D>(&source, argument, &steps))
 }
 
+/// The same with a value of any letters, where no argument was written.
+///
+/// # Errors
+/// If there is no such field.
+pub fn put<D: Document>(document: &mut D, path: &str, value: &str) -> Result<(), Fault> {
+    let mut places = Places::of(Source::new("", ""));
+    set(document, &mut places, &format!("{path}={value}"))
+}
+
 fn not_a_path(source: &Source, argument: &str, step: &str, what: &str) -> Fault {
     let start = argument.find(step).unwrap_or(0);
     Fault::new(format!("--set {argument}: there is no {what} \"{step}\""))

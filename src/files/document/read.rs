@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use ron::error::Error as Ron;
 
-use super::super::fault::{Fault, Source, nearest_or_all};
+use super::super::fault::{Fault, Faults, Source, nearest_or_all};
 use super::places::Places;
 use super::{Document, Kind};
 
@@ -51,6 +51,18 @@ pub fn fields<D: Document>(source: Source) -> Fields<D> {
         }
     };
     Fields { document, places, faults }
+}
+
+/// The fields of a document without a fault in its names and brackets.
+///
+/// # Errors
+/// Everything wrong with them.
+pub fn fields_of<D: Document>(source: Source) -> Result<D, Faults> {
+    let Fields { document, faults, .. } = fields(source);
+    match document {
+        Some(fields) if faults.is_empty() => Ok(fields),
+        _ => Err(Faults(faults)),
+    }
 }
 
 fn version_fault<D: Document>(document: &D, places: &Places) -> Option<Fault> {

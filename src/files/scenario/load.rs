@@ -46,18 +46,3 @@ fn order(fault: &Fault) -> (bool, usize) {
     let place = fault.place.as_ref();
     (place.is_some_and(|it| it.source.name() == "--set"), place.map_or(0, |it| it.span.start))
 }
-
-/// The fields of a text as they were written, whatever the core thinks of them.
-pub fn fields_of(source: Source) -> Result<ScenarioV1, Faults> {
-    let Fields { document, faults, .. } = document::fields(source);
-    match document {
-        Some(fields) if faults.is_empty() => Ok(fields),
-        _ => Err(Faults(faults)),
-    }
-}
-
-/// Puts one value over a field, as `--set` does.
-pub fn set(fields: &mut ScenarioV1, path: &str, value: &str) -> Result<(), Fault> {
-    let mut places = Places::of(Source::new("", ""));
-    document::set(fields, &mut places, &format!("{path}={value}"))
-}

@@ -215,3 +215,65 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn a_shape_put_into_words_and_read_again_is_the_same_shape() {
+    let reference = size("short handle").reference;
+    let said = Described {
+        blade: DescribedBlade {
+            edge_m: Some(0.036),
+            depth_m: Some(0.060),
+            hollow: Some(0.35),
+            shoulder_length_m: Some(0.06),
+            ..DescribedBlade::default()
+        },
+        handle: DescribedHandle {
+            length_m: Some(0.300),
+            diameter_m: Some(0.036),
+            shoulder_diameter_m: Some(0.0275),
+            section: Some(HandleShape::SemiOval),
+            rubber_share: Some(0.07),
+            grips: Some(2),
+            ..DescribedHandle::default()
+        },
+        ..Described::default()
+    };
+    let first = said.shape(&reference).unwrap();
+    let again = Described::of(&first, &reference, said.density_kg_m3()).shape(&reference).unwrap();
+    assert_eq!(again.blade.stations.len(), first.blade.stations.len());
+    let (a, b) = (first.mass_moments(), again.mass_moments());
+    assert_relative_eq!(a.mass_kg, b.mass_kg, max_relative = 1e-12);
+    assert_relative_eq!(a.com_B().x, b.com_B().x, max_relative = 1e-12);
+    assert!((a.I_Com_B() - b.I_Com_B()).abs_diff_eq(Default::default(), 1e-12));
+    assert_eq!(again.handle.oval, first.handle.oval);
+    assert_relative_eq!(
+        again.handle.shoulder_diameter_m,
+        first.handle.shoulder_diameter_m,
+        max_relative = 1e-12
+    );
+}
+
+#[test]
+fn figures_given_beside_measured_stations_are_carved_out_of_them() {
+    let station = |from_toe_m: f64| {
+        let section = Station {
+            from_shoulder: 0.0,
+            width_m: 0.106,
+            edge_m: 0.034,
+            depth_m: 0.050 + 0.02 * from_toe_m,
+            hollow: 0.2,
+            camber_m: 0.0,
+        };
+        (from_toe_m, section)
+    };
+    let measured = DescribedBlade {
+        stations: vec![station(0.50), station(0.25), station(0.0)],
+        ..DescribedBlade::default()
+    };
+    let thinner = DescribedBlade { edge_m: Some(0.030), camber_m: Some(0.002), ..measured.clone() };
+    let (as_measured, thinner) = (of(&blade(measured)).unwrap(), of(&blade(thinner)).unwrap());
+    assert_relative_eq!(as_measured.shape.blade.thickest_edge_m(), 0.034, max_relative = 1e-12);
+    assert_relative_eq!(thinner.shape.blade.thickest_edge_m(), 0.030, max_relative = 1e-12);
+    assert!(thinner.shape.blade.stations.iter().all(|it| (it.camber_m - 0.002).abs() < 1e-12));
+    assert!(thinner.mass_kg.value < as_measured.mass_kg.value);
+}

@@ -10,7 +10,9 @@ use backlift::uncertain::Uncertain;
 use backlift::workshop::carved::{Figures, Held, carve};
 use backlift::workshop::plane::cuts::{amount_for, cut, room};
 use backlift::workshop::plane::plan::{OVERSHOOT, SMALLEST_PASS_KG};
-use backlift::workshop::plane::{Bench, Finish, PickupMoments, Place, PlanFault, plan};
+use backlift::workshop::plane::{
+    self, Bench, Finish, PickupMoments, Place, PlanFault, plan, thinner_m,
+};
 use rand::rngs::SmallRng;
 use rand::{RngExt, SeedableRng};
 
@@ -201,4 +203,46 @@ fn random_part_made_bats_end_within_tolerance_at_the_stated_rate() {
     assert!(within >= 0.85, "within {within}");
     // Several passes to a bat, each with its own chance.
     assert!(overshot <= 0.10, "overshot {overshot}");
+}
+
+#[test]
+fn what_a_pass_takes_off_is_the_wood_between_the_blade_before_and_after() {
+    let card = card();
+    let size = size(&card.size);
+    let before = part_made(&card, &size, 0.08, 0.0);
+    for place in
+        [Place::HollowBelow, Place::HollowAbove, Place::Edges, Place::Shoulders, Place::Toe]
+    {
+        let room = room(&before, place, &size.craft, card.handle_tolerance_m[0]).unwrap();
+        let after = cut(&before, place, amount_for(&before, &room, 0.6 * room.off.mass_kg));
+        // Midpoints of a grid over the blade, both halves.
+        const GRID: [u32; 2] = [800, 40];
+        let blade = &before.blade;
+        let mut volume_m3 = 0.0;
+        for a in 0..GRID[0] {
+            let from_shoulder = (f64::from(a) + 0.5) / f64::from(GRID[0]);
+            let width_m = blade.at(from_shoulder).unwrap().width_m;
+            for c in 0..GRID[1] {
+                let u = (f64::from(c) + 0.5) / f64::from(GRID[1]);
+                let patch_m2 = blade.length_m / f64::from(GRID[0]) * width_m / f64::from(GRID[1]);
+                volume_m3 += patch_m2 * thinner_m(blade, &after.blade, from_shoulder, u);
+            }
+        }
+        let off_kg = before.mass_moments().mass_kg - after.mass_moments().mass_kg;
+        // The toe guard gets thinner with the toe.
+        let most = if place == Place::Toe { 0.03 } else { 2e-3 };
+        let painted_kg = volume_m3 * blade.density_kg_m3;
+        assert!((painted_kg / off_kg - 1.0).abs() < most, "{place:?}: {painted_kg} {off_kg}");
+    }
+}
+
+#[test]
+fn a_bat_that_was_only_weighed_and_balanced_is_drawn_with_what_it_reads() {
+    let card = card();
+    let size = size(&card.size);
+    let all = Finish { grips: 1, bound: true, toe_guard: true, oiled: true, labels: true };
+    let like = size.reference.with_length_m(card.length_m);
+    let shape = plane::part_made(&like, &size.craft, [1.05, 0.52], &all, &all);
+    let moments = shape.mass_moments();
+    assert!((moments.mass_kg - 1.05).abs() < 1e-9 && (moments.com_B().x - 0.52).abs() < 1e-9);
 }

@@ -119,3 +119,20 @@ fn a_low_middle_picks_up_heavier_at_the_same_dead_weight() {
     let node = |it: &(&str, backlift::bat::shaped::ShapedBat)| it.1.bending_node_m.unwrap().value;
     assert!(node(high) < node(low), "the quiet place goes with the middle");
 }
+
+#[test]
+fn a_swell_and_a_hollow_that_are_held_are_the_finished_blades_own() {
+    let (card, limits) = (card(), assets::limits().unwrap());
+    let size = size(&card.size);
+    for (swell_m, hollow) in [(0.150, None), (0.170, None), (0.160, Some(0.25))] {
+        let held = Held { swell_from_toe_m: Some(swell_m), hollow, ..Held::default() };
+        let start = Start { held, ..start(&size, &limits) };
+        let out = to_card(&start, &card);
+        let plain = out.answers.iter().find(|it| it.name == "plain").unwrap();
+        assert_relative_eq!(plain.bat.shape.swell_from_toe_m(), swell_m, epsilon = 1e-9);
+        if let Some(hollow) = hollow {
+            let now = plain.bat.shape.blade.deepest().unwrap().hollow;
+            assert_relative_eq!(now, hollow, epsilon = 1e-9);
+        }
+    }
+}

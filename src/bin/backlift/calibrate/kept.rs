@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use backlift::files::document::Document as _;
 use backlift::files::fault::Fault;
 use backlift::files::save::{new_file, over};
 use backlift::files::scenario::with_calibration;

@@ -11,7 +11,7 @@ use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
 /// Everything, the sentence first.
-pub fn told(it: &Planned, units: Units) -> String {
+pub(super) fn told(it: &Planned, units: Units) -> String {
     let plan = &it.plan;
     let mut out = paragraph(&sentence(plan)) + "\n\n";
     let row = |n: String, where_: &str, off: String, at: &PickupMoments| {
@@ -30,7 +30,7 @@ pub fn told(it: &Planned, units: Units) -> String {
     }
     let heads = ["", "take off", "", "then it weighs", "balance", "ten swings"];
     out += &table(&heads, &rows);
-    out += &(set_in(&rules(it)) + "\n\n");
+    out += &(set_in(&rules(it.planing_sd)) + "\n\n");
     out += &to_come(plan, units);
     out += &finished(it, units);
     if it.weighed.reading.pendulum.is_none() || it.weighed.reading.balance_m.is_none() {
@@ -50,7 +50,8 @@ pub fn told(it: &Planned, units: Units) -> String {
 /// What a kitchen scale tells, kg; for the digits only.
 const SCALE_KG: f64 = 0.001;
 
-fn sentence(plan: &Plan) -> String {
+/// What a maker could say of it.
+pub fn sentence(plan: &Plan) -> String {
     let off_kg: f64 = plan.passes.iter().map(|it| it.off_kg).sum();
     let grams = number(1e3 * off_kg, 0);
     match (plan.passes.len(), plan.meets.len()) {
@@ -83,14 +84,23 @@ fn grams(pass: &Pass) -> String {
     }
 }
 
-fn rules(it: &Planned) -> String {
+/// How to work by it, with a plane that is off by such a share.
+pub fn rules(planing_sd: f64) -> String {
     format!(
         "Stop after each pass, weigh, balance and swing again, and ask anew: the plane takes off {} more or less than it should (one standard deviation, assumed), and no pass may leave the finished bat too light with more than 1 chance in 20. Wood cannot go back",
-        percent(it.planing_sd, 0)
+        percent(planing_sd, 0)
     )
 }
 
 fn to_come(plan: &Plan, units: Units) -> String {
+    match to_come_words(plan, units).as_str() {
+        "" => String::new(),
+        words => paragraph(words) + "\n",
+    }
+}
+
+/// What goes on after the plane; empty where nothing does.
+pub fn to_come_words(plan: &Plan, units: Units) -> String {
     if plan.to_come.is_empty() {
         return String::new();
     }
@@ -107,7 +117,7 @@ fn to_come(plan: &Plan, units: Units) -> String {
             )
         })
         .collect();
-    paragraph(&format!("Still to go on, and counted: {}", listed(&each))) + "\n"
+    format!("Still to go on, and counted: {}", listed(&each))
 }
 
 fn finished(it: &Planned, units: Units) -> String {

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use serde::{Deserialize, Serialize};
 
 use super::playback::Camera;
+use super::wood::action::WoodAction;
 
 /// One thing done.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -108,6 +109,9 @@ pub enum Action {
     /// Puts what was tapped into the bat's pendulum test.
     UseTaps,
 
+    /// At the maker's bench.
+    Wood(WoodAction),
+
     /// Asks for a folder for card, map and innings.
     AskCard,
     /// Writes card (PDF, RON, PNG), map and innings into a folder.
@@ -176,6 +180,8 @@ pub enum View {
     Map,
     /// Pickup against dead weight.
     Pickup,
+    /// From the card to the wood.
+    Wood,
     /// What the maker gets.
     Card,
 }

@@ -1,6 +1,6 @@
 //! What each action does to the state.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use backlift::files::fault::{Fault, Faults};
 
@@ -11,6 +11,7 @@ use super::film_out::Into;
 use super::look::TEXT_SCALES;
 use super::playback::{Orbit, Playback, STEP_S};
 use super::state::{Ask, Studio};
+use super::wood::action::WoodAction;
 use super::work::Question;
 
 impl Studio {
@@ -20,14 +21,13 @@ impl Studio {
             Action::Demo | Action::New | Action::Maker | Action::Open(_) | Action::Close => {
                 self.leave(action);
             }
-            Action::Dropped(path) => match is_card(&path) {
-                true => self.check_against_file(&path),
-                false => self.leave(Action::Open(path)),
-            },
+            Action::Dropped(path) => self.dropped(path),
             Action::AskOpen => self.asks.push_back(Ask::Open),
-            Action::AskSave => self.asks.push_back(Ask::SaveAs),
             Action::AskCard => self.asks.push_back(Ask::CardFolder),
             Action::AskCheck => self.asks.push_back(Ask::CardFile),
+            Action::Save if self.view == View::Wood => self.do_wood(WoodAction::Save),
+            Action::AskSave if self.view == View::Wood => self.do_wood(WoodAction::AskSave),
+            Action::AskSave => self.asks.push_back(Ask::SaveAs),
             Action::Save if self.document.path().is_none() => self.asks.push_back(Ask::SaveAs),
             Action::Save => self.save(None),
             Action::SaveAs(path) => self.save(Some(&path)),
@@ -46,8 +46,11 @@ impl Studio {
             | Action::RemoveBat(_)
             | Action::AddTried
             | Action::UseTaps => self.change(&action),
+            Action::Undo if self.view == View::Wood => self.travel_wood(false),
+            Action::Redo if self.view == View::Wood => self.travel_wood(true),
             Action::Undo => self.travel(false),
             Action::Redo => self.travel(true),
+            Action::Wood(it) => self.do_wood(it),
             Action::View(view) => self.look_at(view),
             Action::Pair(pair) => self.show_pair(pair),
             Action::Fit => self.fit(),
@@ -80,8 +83,8 @@ impl Studio {
             Action::Camera(camera) => {
                 (playback.camera, playback.orbit) = (camera, Orbit::default());
             }
-            Action::Orbit(turn_rad, raise_rad) => playback.orbit.drag(turn_rad, raise_rad),
-            Action::Nearer(times) => playback.orbit.come_nearer(times),
+            Action::Orbit(turn_rad, raise_rad) => self.orbit().drag(turn_rad, raise_rad),
+            Action::Nearer(times) => self.orbit().come_nearer(times),
             Action::Overlay(on) => playback.overlay = on,
             Action::Play => play(playback),
             Action::Pause => playback.playing = false,
@@ -140,12 +143,50 @@ impl Studio {
     }
 
     /// Goes to another document, or away, unless changes would be lost.
-    fn leave(&mut self, action: Action) {
-        if self.document.is_changed() {
+    pub(super) fn leave(&mut self, action: Action) {
+        if self.in_the_way(&action).is_some() {
             self.waiting = Some(action);
             return;
         }
         self.go(action);
+    }
+
+    /// The document whose changes an action would lose.
+    pub fn in_the_way(&self, action: &Action) -> Option<Paper> {
+        let scenario = self.document.is_changed().then_some(Paper::Scenario);
+        let bat = self.wood.file.is_changed().then_some(Paper::Bat);
+        match action {
+            Action::Wood(_) => bat,
+            Action::Close => scenario.or(bat),
+            _ => scenario,
+        }
+    }
+
+    /// Does what waited, unless something else stands in its way.
+    pub(super) fn go_on(&mut self) {
+        if let Some(action) = self.waiting.take() {
+            self.leave(action);
+        }
+    }
+
+    fn dropped(&mut self, path: PathBuf) {
+        match (says(&path, backlift::files::card::SCHEMA), self.view) {
+            (true, View::Wood) => self.do_wood(WoodAction::Card(path)),
+            (true, _) => self.check_against_file(&path),
+            _ if says(&path, backlift::files::shape::VERSION) => {
+                self.look_at(View::Wood);
+                self.do_wood(WoodAction::Open(path));
+            }
+            _ => self.leave(Action::Open(path)),
+        }
+    }
+
+    /// What a drag on the scene turns.
+    fn orbit(&mut self) -> &mut Orbit {
+        match self.view {
+            View::Wood => &mut self.wood.orbit,
+            _ => &mut self.playback.orbit,
+        }
     }
 
     fn go(&mut self, action: Action) {
@@ -154,6 +195,7 @@ impl Studio {
             Action::New => Document::starter(),
             Action::Maker => Document::maker(),
             Action::Open(path) => Document::open(path),
+            Action::Wood(it) => return self.go_to_wood(it),
             _ => {
                 self.closed = true;
                 return;
@@ -182,6 +224,9 @@ impl Studio {
         }
         let found = self.recovery.found(self.document.path());
         self.rescued = found.filter(|it| it.text != self.document.text());
+        if self.wood.is_untouched() {
+            self.go_to_wood(&WoodAction::New);
+        }
         let view = match by {
             Action::New => View::Bench,
             Action::Maker => View::Pickup,
@@ -192,20 +237,30 @@ impl Studio {
 
     fn decide(&mut self, keep: Keep) {
         let Some(action) = self.waiting.take() else { return };
-        match keep {
-            Keep::Stay => {}
-            Keep::Drop => {
+        let Some(paper) = self.in_the_way(&action) else { return self.go(action) };
+        match (keep, paper) {
+            (Keep::Stay, _) => {}
+            (Keep::Drop, Paper::Scenario) => {
                 self.recovery.forget(self.document.path());
-                self.go(action);
+                self.document = self.document.as_kept();
+                self.leave(action);
             }
-            Keep::Save if self.document.path().is_none() => {
+            (Keep::Drop, Paper::Bat) => {
+                self.wood.let_changes_go();
+                self.leave(action);
+            }
+            (Keep::Save, Paper::Scenario) => {
                 self.waiting = Some(action);
-                self.asks.push_back(Ask::SaveAs);
+                match self.document.path() {
+                    None => self.asks.push_back(Ask::SaveAs),
+                    Some(_) => self.save(None),
+                }
             }
-            Keep::Save => {
-                self.save(None);
-                if !self.document.is_changed() {
-                    self.go(action);
+            (Keep::Save, Paper::Bat) => {
+                self.waiting = Some(action);
+                match self.wood.file.path() {
+                    None => self.asks.push_back(Ask::SaveWood),
+                    Some(_) => self.save_wood(None),
                 }
             }
         }
@@ -227,11 +282,12 @@ impl Studio {
                     self.recovery.used(path);
                 }
                 self.recent = self.recovery.recent();
-                if let Some(action) = self.waiting.take() {
-                    self.go(action);
-                }
+                self.go_on();
             }
-            Err(fault) => self.say_fault(&fault),
+            Err(fault) => {
+                self.waiting = None;
+                self.say_fault(&fault);
+            }
         }
     }
 
@@ -298,8 +354,17 @@ impl Studio {
     }
 }
 
-/// Whether a file says of itself, near its start, that it is a card.
-fn is_card(path: &Path) -> bool {
+/// A document that can have changes which no file holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Paper {
+    /// The scenario.
+    Scenario,
+    /// The described bat.
+    Bat,
+}
+
+/// Whether a file says of itself, near its start, what it is.
+fn says(path: &Path, schema: &str) -> bool {
     use std::io::Read;
     // A pipe would be waited for.
     if !path.is_file() {
@@ -307,7 +372,7 @@ fn is_card(path: &Path) -> bool {
     }
     let mut start = Vec::new();
     let read = std::fs::File::open(path).and_then(|it| it.take(4096).read_to_end(&mut start));
-    read.is_ok() && String::from_utf8_lossy(&start).contains(backlift::files::card::SCHEMA)
+    read.is_ok() && String::from_utf8_lossy(&start).contains(schema)
 }
 
 fn play(playback: &mut Playback) {

@@ -5,6 +5,7 @@ use std::sync::mpsc::{Receiver, Sender, channel};
 
 use super::action::Action;
 use super::state::{Ask, Studio};
+use super::wood::action::WoodAction;
 
 /// Windows that are open, and what comes back from them.
 pub struct Dialogs {
@@ -23,7 +24,11 @@ impl Dialogs {
     /// Opens what is asked for, and does what was chosen.
     pub fn serve(&self, it: &mut Studio) {
         while let Some(ask) = it.asks.pop_front() {
-            let (sender, name) = (self.sender.clone(), file_name(it));
+            let name = match ask {
+                Ask::SaveWood => file_name(&it.wood.name()),
+                _ => file_name(&it.document.name()),
+            };
+            let sender = self.sender.clone();
             std::thread::spawn(move || {
                 if let Some(action) = chosen(ask, &name) {
                     // The window is gone when nobody listens.
@@ -37,19 +42,16 @@ impl Dialogs {
     }
 }
 
-fn file_name(it: &Studio) -> String {
-    let name: String = it
-        .document
-        .name()
-        .chars()
-        .map(|c| if c.is_alphanumeric() || c == '.' { c } else { '-' })
-        .collect();
+fn file_name(of: &str) -> String {
+    let letter = |c: char| if c.is_alphanumeric() || c == '.' { c } else { '-' };
+    let name: String = of.chars().map(letter).collect();
     if name.ends_with(".ron") { name } else { name + ".ron" }
 }
 
 fn chosen(ask: Ask, name: &str) -> Option<Action> {
     let dialog = rfd::FileDialog::new();
     let scenarios = |it: rfd::FileDialog| it.add_filter("scenario", &["ron"]);
+    let bats = |it: rfd::FileDialog| it.add_filter("described bat", &["ron"]);
     let ended = |path: PathBuf| match path.extension() {
         Some(_) => path,
         None => path.with_extension("ron"),
@@ -81,5 +83,23 @@ fn chosen(ask: Ask, name: &str) -> Option<Action> {
             .add_filter("card", &["ron"])
             .pick_file()
             .map(Action::Check),
+        Ask::OpenWood => bats(dialog)
+            .set_title("Open a described bat")
+            .pick_file()
+            .map(|it| Action::Wood(WoodAction::Open(it))),
+        Ask::SaveWood => bats(dialog)
+            .set_title("Keep the described bat")
+            .set_file_name(name)
+            .save_file()
+            .map(|it| Action::Wood(WoodAction::SaveAs(ended(it)))),
+        Ask::WoodCard => dialog
+            .set_title("The card the bat is made for")
+            .add_filter("card", &["ron"])
+            .pick_file()
+            .map(|it| Action::Wood(WoodAction::Card(it))),
+        Ask::WoodFolder => dialog
+            .set_title("A folder for templates and solid")
+            .pick_folder()
+            .map(|it| Action::Wood(WoodAction::Write(it))),
     }
 }

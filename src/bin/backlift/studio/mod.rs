@@ -32,8 +32,10 @@ pub mod style;
 pub mod tap;
 #[cfg(test)]
 mod tests;
+mod text_file;
 mod undo;
 pub mod window;
+pub mod wood;
 pub mod work;
 
 use std::path::PathBuf;

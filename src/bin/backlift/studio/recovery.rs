@@ -17,6 +17,7 @@ const MOST_RECENT: usize = 8;
 #[derive(Clone, Debug, Default)]
 pub struct Recovery {
     folder: Option<PathBuf>,
+    of_bats: bool,
 }
 
 /// Unsaved work of an earlier window.
@@ -68,7 +69,7 @@ impl Recovery {
     /// In this folder.
     #[cfg(test)]
     pub fn within(folder: Option<PathBuf>) -> Self {
-        Self { folder }
+        Self { folder, of_bats: false }
     }
 
     /// The user's own folder for such things.
@@ -78,7 +79,17 @@ impl Recovery {
         let folder = of("XDG_STATE_HOME")
             .or_else(|| of("LOCALAPPDATA"))
             .or_else(|| of("HOME").map(|it| it.join(".local").join("state")));
-        Self { folder: folder.map(|it| it.join("backlift")) }
+        Self { folder: folder.map(|it| it.join("backlift")), of_bats: false }
+    }
+
+    /// The same for described bats.
+    pub fn for_bats(&self) -> Self {
+        Self { of_bats: true, ..self.clone() }
+    }
+
+    /// How the names of its files begin.
+    fn start(&self) -> &'static str {
+        if self.of_bats { "bat-unsaved" } else { "unsaved" }
     }
 
     fn unsaved(&self, path: Option<&Path>) -> Option<PathBuf> {
@@ -86,9 +97,9 @@ impl Recovery {
             Some(path) => {
                 let mut hasher = DefaultHasher::new();
                 std::path::absolute(path).unwrap_or_else(|_| path.to_owned()).hash(&mut hasher);
-                format!("unsaved-{:016x}.ron", hasher.finish())
+                format!("{}-{:016x}.ron", self.start(), hasher.finish())
             }
-            None => "unsaved.ron".to_owned(),
+            None => format!("{}.ron", self.start()),
         };
         Some(self.folder.as_ref()?.join(name))
     }
@@ -119,7 +130,7 @@ impl Recovery {
         let files = self.folder.as_ref().and_then(|it| std::fs::read_dir(it).ok());
         let named = |it: &PathBuf| {
             let name = it.file_name().map(|it| it.to_string_lossy().into_owned());
-            name.is_some_and(|it| it.starts_with("unsaved") && it.ends_with(".ron"))
+            name.is_some_and(|it| it.starts_with(self.start()) && it.ends_with(".ron"))
         };
         let absolute = |it: &Path| std::path::absolute(it).unwrap_or_else(|_| it.to_owned());
         let read = |file: PathBuf| {

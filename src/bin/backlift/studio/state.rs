@@ -17,7 +17,9 @@ use super::playback::Playback;
 use super::recovery::{Recovery, Rescued};
 use super::results::{Keyed, Results};
 use super::tap::Taps;
+use super::text_file::TextFile;
 use super::undo::History;
+use super::wood::Wood;
 use super::work::{Question, Work};
 
 /// Everything there is.
@@ -44,6 +46,8 @@ pub struct Studio {
     pub bench_bat: usize,
     /// The tap-timer.
     pub taps: Taps,
+    /// The maker's wood.
+    pub wood: Wood,
     /// Answers that came.
     pub results: Results,
     /// Work under way.
@@ -95,6 +99,14 @@ pub enum Ask {
     Clip,
     /// Where to keep a page of the comparison.
     Page,
+    /// Which described bat to open.
+    OpenWood,
+    /// Where to keep the described bat.
+    SaveWood,
+    /// A card to hold the wood against.
+    WoodCard,
+    /// A folder for templates and solid.
+    WoodFolder,
 }
 
 impl Studio {
@@ -110,8 +122,11 @@ impl Studio {
         let rescued = recovery.found(path).filter(|it| it.text != document.text());
         let view = if path.is_some() { View::Swing } else { View::Start };
         let look = recovery.look().unwrap_or_default();
+        let derived = Derived::of(&document, &Derived::default());
+        let size = derived.loaded.as_ref().and_then(|it| it.bats.first()).map(|it| it.size.clone());
         let mut it = Self {
-            derived: Derived::of(&document, &Derived::default()),
+            wood: Wood::new(size.as_deref(), recovery.for_bats())?,
+            derived,
             kept: document.text().to_owned(),
             document,
             history: History::default(),
@@ -163,6 +178,9 @@ impl Studio {
             self.take(report);
         }
         self.ask_for_what_is_missing();
+        if self.view == View::Wood && self.wood.work == super::wood::action::Work::Plane {
+            self.follow_plan();
+        }
         self.keep_unsaved();
         if self.look != self.kept_look {
             self.kept_look = self.look.clone();
@@ -227,14 +245,23 @@ impl Studio {
         {
             self.results.learn_asked(self.derived.player_key, &it.asked_time_s);
         }
+        if let Ok(super::work::Answer::Carved(it)) = &report.answer {
+            self.wood.carved = Some(super::wood::Carved { key, it: Arc::clone(it) });
+        }
         self.results.take(report);
         if let Some((files, folder)) = self.results.written.take() {
             let files = if files == 1 { "1 file".to_owned() } else { format!("{files} files") };
             self.say(format!("Wrote {files} into {}", folder.display()));
         }
         // What has no place of its own on the screen is said.
-        let unplaced =
-            [Question::Fit, Question::CardPicture, Question::CardFiles, Question::Pictures];
+        let unplaced = [
+            Question::Fit,
+            Question::CardPicture,
+            Question::CardFiles,
+            Question::Pictures,
+            Question::Carve,
+            Question::WoodFiles,
+        ];
         if unplaced.contains(&question) {
             for fault in self.results.failed.get(&key).cloned().unwrap_or_default() {
                 self.say_fault(&fault);
@@ -289,15 +316,18 @@ impl Studio {
 
     /// What no file holds is kept beside them, each time it changed.
     fn keep_unsaved(&mut self) {
-        if self.document.text() == self.kept || self.rescued.is_some() {
-            return;
+        let scenario = (self.rescued.is_none() && self.document.text() != self.kept)
+            .then(|| kept(&self.recovery, &self.document));
+        if scenario.is_some() {
+            self.kept = self.document.text().to_owned();
         }
-        self.kept = self.document.text().to_owned();
-        if !self.document.is_changed() {
-            self.recovery.forget(self.document.path());
-            return;
+        let wood = &mut self.wood;
+        let bat = (wood.rescued.is_none() && wood.file.text() != wood.kept)
+            .then(|| kept(&wood.recovery, &wood.file));
+        if bat.is_some() {
+            wood.kept = wood.file.text().to_owned();
         }
-        if let Err(fault) = self.recovery.keep(self.document.path(), self.document.text()) {
+        for fault in [scenario, bat].into_iter().flatten().filter_map(Result::err) {
             self.say_fault(&fault);
         }
     }
@@ -315,4 +345,16 @@ impl Studio {
             self.notices.push(notice);
         }
     }
+}
+
+/// Keeps what no file holds of a document; nothing of one that is as its file has it.
+fn kept<D>(recovery: &Recovery, file: &TextFile<D>) -> Result<(), Fault>
+where
+    D: backlift::files::document::Document + Clone + PartialEq + serde::Serialize,
+{
+    if file.is_changed() {
+        return recovery.keep(file.path(), file.text());
+    }
+    recovery.forget(file.path());
+    Ok(())
 }

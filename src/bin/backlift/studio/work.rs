@@ -31,6 +31,10 @@ pub enum Question {
     CardFiles,
     /// A clip or a page.
     Pictures,
+    /// Shapes that meet a card.
+    Carve,
+    /// Templates and solid of a described bat.
+    WoodFiles,
 }
 
 /// What comes back.
@@ -44,7 +48,9 @@ pub enum Answer {
     Fitted(Arc<Fitted>),
     /// To [`Question::CardPicture`].
     Picture(Arc<CardPicture>),
-    /// To [`Question::CardFiles`] and [`Question::Pictures`]: how many, and where.
+    /// To [`Question::Carve`].
+    Carved(Arc<backlift::workshop::to_card::ToCard>),
+    /// To questions for files: how many, and where.
     Written(usize, PathBuf),
 }
 
@@ -207,7 +213,11 @@ fn answer(
             let bats = pair.iter().filter_map(|it| loaded.bats.get(*it).cloned()).collect();
             Ok(Answer::Compared(Arc::new(crate::compare::compared(loaded, bats, progress)?)))
         }
-        Question::CardPicture | Question::CardFiles | Question::Pictures => Err(Stop::OurMistake(
+        Question::CardPicture
+        | Question::CardFiles
+        | Question::Pictures
+        | Question::Carve
+        | Question::WoodFiles => Err(Stop::OurMistake(
             "what follows from other answers is started on its own".to_owned(),
         )),
         Question::Fit => {

@@ -1,5 +1,6 @@
 //! One field of the scenario, written as people write it.
 
+use backlift::files::fault::Fault;
 use egui::{Key, TextEdit, Ui};
 
 use super::words::{caution, quiet};
@@ -19,27 +20,45 @@ pub struct Field<'a> {
     pub how: &'a str,
 }
 
-/// Draws it in two columns of a grid; what is typed counts on Enter, or when the field is left.
+/// What a field's document has to say of it.
+pub struct Told<'a> {
+    /// What is written there now.
+    pub kept: String,
+    /// What is wrong or odd about it.
+    pub faults: Vec<&'a Fault>,
+}
+
+/// Draws a field of the scenario in two columns of a grid; what is typed counts on Enter, or when the field is
+/// left.
 pub fn field(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, field: &Field<'_>) {
+    let told =
+        Told { kept: it.document.at(field.path), faults: it.derived.about(field.path).collect() };
+    if let Some(text) = edited(ui, field, &told) {
+        out.push(Action::Set(field.path.to_owned(), text));
+    }
+}
+
+/// The same of any document: what was typed, when it counts.
+pub fn edited(ui: &mut Ui, field: &Field<'_>, told: &Told<'_>) -> Option<String> {
     let Field { path, label, like, how } = *field;
+    let mut typed = None;
     let name = ui.label(label).on_hover_text(how);
     ui.vertical(|ui| {
         let id = egui::Id::new(("field", path));
-        let kept = it.document.at(path);
         let draft = ui.data(|data| data.get_temp::<String>(id));
-        let mut text = draft.unwrap_or_else(|| kept.clone());
+        let mut text = draft.unwrap_or_else(|| told.kept.clone());
         let edit = TextEdit::singleline(&mut text).id(id).hint_text(like);
         let response = ui.add(edit).labelled_by(name.id).on_hover_text(how);
         if response.lost_focus() {
             let given_up = ui.input(|input| input.key_pressed(Key::Escape));
-            if !given_up && text.trim() != kept {
-                out.push(Action::Set(path.to_owned(), text));
+            if !given_up && text.trim() != told.kept {
+                typed = Some(text);
             }
             ui.data_mut(|data| data.remove::<String>(id));
         } else if response.changed() {
             ui.data_mut(|data| data.insert_temp(id, text));
         }
-        for fault in it.derived.about(path) {
+        for fault in &told.faults {
             let mend = fault.help.as_deref().map_or(String::new(), |it| format!("; {it}"));
             let told = format!("{}{mend}", words(fault));
             if fault.is_warning {
@@ -50,6 +69,7 @@ pub fn field(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, field: &Field<'_>)
         }
     });
     ui.end_row();
+    typed
 }
 
 /// One of a few words.

@@ -6,19 +6,24 @@ mod card;
 mod chart;
 mod diagram;
 mod field;
+pub mod grab;
 mod innings;
 mod map;
 mod map_figures;
 mod notices;
 mod pendulum;
 mod pickup;
+mod planing;
 mod playback;
 mod player;
 mod scene;
+mod sections;
 mod start;
 mod swing;
 mod table;
+pub mod target;
 mod top;
+mod wood;
 mod words;
 
 use egui::{CentralPanel, Frame, Margin, Panel, Rect, ScrollArea, Ui};
@@ -28,6 +33,8 @@ pub use words::bat_line;
 use super::action::{Action, View};
 use super::state::Studio;
 use super::style::{self, GRID, ink, theme};
+use super::wood::action::Work;
+use super::wood::grab::grabs;
 
 /// Narrower than this, px at scale 1, both sides stand on the right.
 const NARROW: f32 = 1150.0;
@@ -67,7 +74,8 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
     let narrow = width < NARROW * scale;
     let side = (34.0 * GRID * scale).min(0.28 * width);
     let figures = (52.0 * GRID * scale).min(0.45 * width);
-    if !narrow {
+    let has_bats = !matches!(it.view, View::Wood);
+    if !narrow && has_bats {
         Panel::left("hands and bats").frame(paper).exact_size(side).show(ui, |ui| {
             ScrollArea::vertical().show(ui, |ui| bats::hands_and_bats(ui, it, out));
         });
@@ -92,7 +100,7 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
         return Rect::NOTHING;
     }
     let mut room = Rect::NOTHING;
-    let has_below = !matches!(it.view, View::Map | View::Card);
+    let has_below = !matches!(it.view, View::Map | View::Card | View::Wood);
     let low = has_below && ui.available_height() < LOW * scale;
     let figures = Panel::right("figures").frame(paper).exact_size(figures).show(ui, |ui| {
         if matches!(it.view, View::Map) {
@@ -108,7 +116,7 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
                     ui.allocate_ui(size, |ui| innings::innings(ui, it, out));
                 }
             }
-            if narrow {
+            if narrow && has_bats {
                 bats::hands_and_bats(ui, it, out);
             }
         });
@@ -120,6 +128,9 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
         View::Card => {
             CentralPanel::default().frame(paper).show(ui, |ui| card::preview(ui, it));
         }
+        View::Wood => {
+            room = on_the_bench(ui, it, out, paper);
+        }
         _ => {
             if !low {
                 below(ui, it, out, paper);
@@ -129,6 +140,22 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
             room.max.x = room.max.x.min(figures.response.rect.left());
             scene::scene(ui, it, room, out);
         }
+    }
+    room
+}
+
+/// The bat on the maker's bench with its sections under it; returns the room for the bat.
+fn on_the_bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, paper: Frame) -> Rect {
+    Panel::top("sides").frame(paper).show(ui, |ui| wood::sides(ui, it, out));
+    let height = 0.42 * ui.available_height();
+    Panel::bottom("sections").frame(paper).exact_size(height).show(ui, |ui| {
+        sections::sections(ui, it, out);
+    });
+    let room = ui.available_rect_before_wrap();
+    scene::scene(ui, it, room, out);
+    if let Some(bench) = it.on_bench(room).filter(|_| it.wood.work == Work::Shape) {
+        let on_screen = |point_B| bench.eye.on_screen(bench.point_W(point_B), room);
+        grab::offer(ui, "room", &grabs(bench.shape), &on_screen, out);
     }
     room
 }
@@ -153,6 +180,7 @@ fn beside(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         View::Map => map_figures::map_figures(ui, it, out),
         View::Pickup => pickup::pickup(ui, it, out),
         View::Card => card::card(ui, it, out),
+        View::Wood => wood::wood(ui, it, out),
     }
 }
 

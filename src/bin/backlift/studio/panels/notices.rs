@@ -4,20 +4,23 @@ use egui::{Id, Modal, Ui};
 
 use super::words::{quiet, sentence};
 use crate::studio::action::{Action, Keep};
+use crate::studio::apply::Paper;
 use crate::studio::state::Studio;
+use crate::studio::wood::action::WoodAction;
 
 /// Draws them, the latest last.
 pub fn notices(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if let Some(rescued) = &it.rescued {
         ui.horizontal_wrapped(|ui| {
             let of = rescued.path.as_ref().map_or("a new player".into(), |it| it.to_string_lossy());
-            ui.label(format!("Unsaved work on {of} was found"));
-            if ui.button("Take it up again").clicked() {
-                out.push(Action::Rescue);
-            }
-            if ui.button("Let it go").clicked() {
-                out.push(Action::DropRescued);
-            }
+            found(ui, &of, [Action::Rescue, Action::DropRescued], out);
+        });
+    }
+    if let Some(rescued) = &it.wood.rescued {
+        ui.horizontal_wrapped(|ui| {
+            let of = rescued.path.as_ref().map_or("a new blade".into(), |it| it.to_string_lossy());
+            let (take, drop) = (WoodAction::Rescue, WoodAction::DropRescued);
+            found(ui, &of, [Action::Wood(take), Action::Wood(drop)], out);
         });
     }
     for (n, notice) in it.notices.iter().enumerate() {
@@ -37,14 +40,26 @@ pub fn notices(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     }
 }
 
+fn found(ui: &mut Ui, of: &str, [take, drop]: [Action; 2], out: &mut Vec<Action>) {
+    ui.label(format!("Unsaved work on {of} was found"));
+    if ui.button("Take it up again").clicked() {
+        out.push(take);
+    }
+    if ui.button("Let it go").clicked() {
+        out.push(drop);
+    }
+}
+
 /// Asks what becomes of changes that stand in the way.
 pub fn changes_in_the_way(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    if it.waiting.is_none() {
-        return;
-    }
+    let Some(paper) = it.waiting.as_ref().and_then(|action| it.in_the_way(action)) else { return };
+    let name = match paper {
+        Paper::Scenario => it.document.name(),
+        Paper::Bat => it.wood.name(),
+    };
     let modal = Modal::new(Id::new("changes in the way")).show(ui.ctx(), |ui| {
         ui.set_max_width(48.0 * crate::studio::style::GRID * it.look.text_scale);
-        sentence(ui, &format!("{} has changes that no file holds", it.document.name()));
+        sentence(ui, &format!("{name} has changes that no file holds"));
         ui.horizontal_wrapped(|ui| {
             if ui.button("Save them first").clicked() {
                 out.push(Action::Keep(Keep::Save));

@@ -2,8 +2,9 @@
 
 use egui::{Rect, Sense, Ui};
 
-use crate::studio::action::Action;
+use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
+use crate::studio::wood::action::WoodAction;
 
 /// Turn for each point dragged, rad.
 const TURN_RAD: f32 = 0.008;
@@ -22,10 +23,15 @@ pub fn scene(ui: &mut Ui, it: &Studio, room: Rect, out: &mut Vec<Action>) {
         }
     }
     if response.double_clicked() {
-        out.push(Action::Camera(it.playback.camera));
+        out.push(match it.view {
+            View::Wood => Action::Wood(WoodAction::See(it.wood.seen)),
+            _ => Action::Camera(it.playback.camera),
+        });
     }
     response.widget_info(|| {
-        let words = "the net: drag to look round, scroll to come nearer, double click to go back";
+        let what = if it.view == View::Wood { "the bench" } else { "the net" };
+        let words =
+            format!("{what}: drag to look round, scroll to come nearer, double click to go back");
         egui::WidgetInfo::labeled(egui::WidgetType::Image, true, words)
     });
 }

@@ -6,7 +6,7 @@ use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
 
 /// The questions in the order in which the eye goes.
-const VIEWS: [(View, &str, &str); 7] = [
+const VIEWS: [(View, &str, &str); 8] = [
     (View::Start, "Start", "Three ways to begin"),
     (View::Bench, "Bench", "What the bats and the player are: weigh, balance, time, measure"),
     (View::Swing, "Swing", "What the swing does with each bat"),
@@ -14,6 +14,11 @@ const VIEWS: [(View, &str, &str); 7] = [
     (View::Map, "Map", "Every bat that can be made, and what it is worth in these hands"),
     (View::Pickup, "Pickup", "Weight on the scale against weight in the hand"),
     (View::Card, "Card", "What the maker gets, and whether a delivered bat is it"),
+    (
+        View::Wood,
+        "Wood",
+        "From the card to the wood: a blade shaped, or a bat planed, until it meets the card",
+    ),
 ];
 
 /// Draws it.
@@ -87,7 +92,8 @@ fn by_name(ui: &mut Ui, out: &mut Vec<Action>) {
 }
 
 fn steps(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    let (back, on) = (it.history.last(), it.history.next());
+    let history = if it.view == View::Wood { &it.wood.history } else { &it.history };
+    let (back, on) = (history.last(), history.next());
     let undo = ui.add_enabled(back.is_some(), Button::new("Undo"));
     if undo.on_hover_text(format!("Take back: {}", back.unwrap_or("nothing"))).clicked() {
         out.push(Action::Undo);
@@ -159,7 +165,7 @@ pub fn keys(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         out.push(Action::Step(-1));
     }
     for (n, (view, ..)) in VIEWS.iter().enumerate() {
-        let key = [Key::F1, Key::F2, Key::F3, Key::F4, Key::F5, Key::F6, Key::F7];
+        let key = [Key::F1, Key::F2, Key::F3, Key::F4, Key::F5, Key::F6, Key::F7, Key::F8];
         if key.get(n).is_some_and(|key| pressed(*key)) {
             out.push(Action::View(*view));
         }

@@ -10,10 +10,10 @@ use backlift::frames::DVec3;
 use super::solid::{Solid, Tone};
 
 /// Willow, face and back, and its grain.
-const WILLOW: Tone = [0.86, 0.75, 0.56];
+pub const WILLOW: Tone = [0.86, 0.75, 0.56];
 const GRAIN: Tone = [0.76, 0.63, 0.44];
 /// Twine round the handle below the grip.
-const TWINE: Tone = [0.78, 0.72, 0.60];
+pub const TWINE: Tone = [0.78, 0.72, 0.60];
 /// Points across half a blade, from edge to middle.
 const ACROSS: usize = 12;
 /// The mark in the bat's colour across the blade, as shares of the way from shoulder to toe.
@@ -32,14 +32,50 @@ pub fn shape(bat: &WeighedBat, limits: &Limits) -> BatShape {
     shape.with_length_m(bat.length_m.value)
 }
 
+/// Which side of a blade a spot lies on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// The face.
+    Front,
+    /// The back.
+    Back,
+    /// An edge, the shoulder or the toe.
+    Rim,
+}
+
+/// A spot of the blade's surface.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spot {
+    /// Share of the way from shoulder to toe.
+    pub from_shoulder: f64,
+    /// Share of the way from an edge to the middle.
+    pub u: f64,
+    /// Side.
+    pub side: Side,
+}
+
+/// What is painted over the wood; none leaves it bare.
+pub type Paint<'a> = &'a dyn Fn(Spot) -> Option<Tone>;
+
 /// The surface; grip and a band across the blade in the bat's own colour.
 pub fn solid(shape: &BatShape, around: usize, colour: Tone) -> Solid {
-    let mut it = handle(shape, around, colour);
-    it.add(blade(&shape.blade, shape.handle.length_m, colour));
+    let band = |it: Spot| (BAND[0]..=BAND[1]).contains(&it.from_shoulder).then_some(colour);
+    painted(shape, around, [colour, TWINE], &band)
+}
+
+/// The surface with a grip and a bare handle of these colours, and the blade painted.
+pub fn painted(
+    shape: &BatShape,
+    around: usize,
+    handle_tones: [Tone; 2],
+    paint: Paint<'_>,
+) -> Solid {
+    let mut it = handle(shape, around, handle_tones);
+    it.add(blade(&shape.blade, shape.handle.length_m, paint));
     it
 }
 
-fn handle(shape: &BatShape, around: usize, colour: Tone) -> Solid {
+fn handle(shape: &BatShape, around: usize, [colour, bound]: [Tone; 2]) -> Solid {
     let handle = &shape.handle;
     let through = |x_m: f64| handle.half_z_m(x_m) / handle.half_y_m(x_m);
     let circle = |x_m: f64, half_m: f64| {
@@ -62,12 +98,12 @@ fn handle(shape: &BatShape, around: usize, colour: Tone) -> Solid {
     for share in [0.015, 0.25, 0.5, 0.75, 1.0] {
         push(share * end_m, over_grip(share * end_m), colour);
     }
-    push(end_m, bare(end_m), TWINE);
+    push(end_m, bare(end_m), bound);
     // Into the blade, where the splice takes over.
-    push(handle.length_m, bare(handle.length_m), TWINE);
-    push(handle.length_m + 0.05, 0.6 * bare(handle.length_m), TWINE);
+    push(handle.length_m, bare(handle.length_m), bound);
+    push(handle.length_m + 0.05, 0.6 * bare(handle.length_m), bound);
     let mut it = Solid::default();
-    it.sheet(&rows, true, |row, _| tones.get(row).copied().unwrap_or(TWINE));
+    it.sheet(&rows, true, |row, _| tones.get(row).copied().unwrap_or(bound));
     it.outward()
 }
 
@@ -85,28 +121,28 @@ fn outline(blade: &Blade, shoulder_m: f64, at: &Station) -> [Vec<DVec3>; 2] {
     [face, back]
 }
 
-fn blade(blade: &Blade, shoulder_m: f64, colour: Tone) -> Solid {
+fn blade(blade: &Blade, shoulder_m: f64, paint: Paint<'_>) -> Solid {
     let stations = finer(&blade.stations);
     let outlines: Vec<_> = stations.iter().map(|it| outline(blade, shoulder_m, it)).collect();
-    let marked = |row: usize| {
-        let at = stations.get(row).map_or(0.0, |it| it.from_shoulder);
-        (BAND[0]..=BAND[1]).contains(&at)
+    let spot = |row: usize, u: f64, side: Side| {
+        let from_shoulder = stations.get(row).map_or(0.0, |it| it.from_shoulder);
+        Spot { from_shoulder, u, side }
     };
-    let wood = |row: usize, column: usize| match (marked(row), column % 3) {
-        (true, _) => colour,
-        (_, 0) => GRAIN,
-        _ => WILLOW,
+    let wood = |row: usize, column: usize, side: Side| {
+        let u = 1.0 - (column as f64 / ACROSS as f64 - 1.0).abs();
+        let grain = if column.is_multiple_of(3) { GRAIN } else { WILLOW };
+        paint(spot(row, u, side)).unwrap_or(grain)
     };
     let mut it = Solid::default();
-    for side in 0..2 {
-        let rows: Vec<_> = outlines.iter().map(|it| it[side].clone()).collect();
-        it.sheet(&rows, false, wood);
+    for (n, side) in [Side::Front, Side::Back].into_iter().enumerate() {
+        let rows: Vec<_> = outlines.iter().map(|it| it[n].clone()).collect();
+        it.sheet(&rows, false, |row, column| wood(row, column, side));
     }
     // The two edges between face and back.
     for (from, to) in [(0, 1), (1, 0)] {
         let edge = |it: &[Vec<DVec3>; 2]| Some(vec![*it[from].last()?, *it[to].first()?]);
         let rows: Vec<_> = outlines.iter().filter_map(edge).collect();
-        it.sheet(&rows, false, |row, _| if marked(row) { colour } else { WILLOW });
+        it.sheet(&rows, false, |row, _| paint(spot(row, 0.0, Side::Rim)).unwrap_or(WILLOW));
     }
     // Shoulder and toe.
     let end = |it: &[Vec<DVec3>; 2]| {

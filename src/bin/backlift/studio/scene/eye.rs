@@ -71,7 +71,7 @@ impl Eye {
     }
 
     /// Round what it looks at, and nearer or farther.
-    fn orbited(mut self, orbit: Orbit) -> Self {
+    pub fn orbited(mut self, orbit: Orbit) -> Self {
         if orbit == Orbit::default() {
             return self;
         }

@@ -2,6 +2,7 @@
 //! draws them, and adds nothing.
 
 pub mod bat;
+pub mod bench_overlay;
 pub mod body;
 pub mod eye;
 pub mod ground;
@@ -10,6 +11,7 @@ pub mod overlay;
 pub mod place;
 pub mod pose;
 pub mod solid;
+pub mod wood;
 
 use std::sync::Arc;
 
@@ -83,7 +85,33 @@ pub struct Scene {
     pub eye: Eye,
 }
 
+/// What stands in the room that the window draws.
+pub enum Shown<'a> {
+    /// Players and bats in the net.
+    Net(Scene),
+    /// The bat on the maker's bench.
+    Bench(wood::Bench<'a>),
+}
+
+impl Shown<'_> {
+    /// From where it is seen.
+    pub fn eye(&self) -> &Eye {
+        match self {
+            Self::Net(it) => &it.eye,
+            Self::Bench(it) => &it.eye,
+        }
+    }
+}
+
 impl Studio {
+    /// What is shown in a room on the screen, if anything is there to be shown.
+    pub fn shown(&self, room: Rect) -> Option<Shown<'_>> {
+        match self.view {
+            View::Wood => self.on_bench(room).map(Shown::Bench),
+            _ => self.scene(room).map(Shown::Net),
+        }
+    }
+
     /// The scene at this instant, for a room on the screen; none before the first swing is known.
     pub fn scene(&self, room: Rect) -> Option<Scene> {
         let loaded = self.derived.loaded.as_ref()?;

@@ -7,6 +7,7 @@ use egui::{Align2, Color32, FontId, Painter, Pos2, Rect, Shape, Stroke, Vec2};
 
 use super::ground::ball_path;
 use super::{Figure, Scene};
+use crate::studio::look::Look;
 use crate::studio::panels::bat_line;
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme, thinned, wash};
@@ -41,6 +42,23 @@ pub fn nothing_yet(painter: &Painter, it: &Studio, room: Rect) {
     painter.text(room.center(), Align2::CENTER_CENTER, words, font, quiet);
 }
 
+/// Words on a patch of ground, so that they are read over anything: what, how large (px at scale 1), in which
+/// colour.
+pub fn on_ground(
+    painter: &Painter,
+    look: &Look,
+    at: Pos2,
+    anchor: Align2,
+    (words, px, colour): (&str, f32, Color32),
+) -> Rect {
+    let font = FontId::proportional(px * look.text_scale);
+    let galley = painter.layout_no_wrap(words.to_owned(), font, colour);
+    let rect = anchor.anchor_size(at, galley.size());
+    painter.rect_filled(rect.expand2(Vec2::new(4.0, 1.0)), 3.0, ink(theme(look).ground));
+    painter.galley(rect.min, galley, colour);
+    rect
+}
+
 struct Over<'a> {
     painter: Painter,
     it: &'a Studio,
@@ -62,18 +80,8 @@ impl Over<'_> {
         self.room.width() < 480.0 * self.it.look.text_scale
     }
 
-    fn font(&self, px: f32) -> FontId {
-        FontId::proportional(px * self.it.look.text_scale)
-    }
-
-    /// Words on a patch of ground, so that they are read over anything.
     fn text(&self, at: Pos2, anchor: Align2, words: &str, px: f32, colour: Color32) -> Rect {
-        let galley = self.painter.layout_no_wrap(words.to_owned(), self.font(px), colour);
-        let rect = anchor.anchor_size(at, galley.size());
-        let ground = ink(theme(&self.it.look).ground);
-        self.painter.rect_filled(rect.expand2(Vec2::new(4.0, 1.0)), 3.0, ground);
-        self.painter.galley(rect.min, galley, colour);
-        rect
+        on_ground(&self.painter, &self.it.look, at, anchor, (words, px, colour))
     }
 
     /// The way of each bat's toe: what it has gone in its own line, what is to come faint.

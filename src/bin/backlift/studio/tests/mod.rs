@@ -9,6 +9,7 @@ mod scene;
 mod script;
 mod undo;
 mod window;
+mod wood;
 mod work;
 
 use std::time::{Duration, Instant};

@@ -147,9 +147,16 @@ fn the_pendulum_is_timed_by_tapping() {
 
 #[test]
 fn every_control_has_a_name() {
-    for view in
-        [View::Start, View::Bench, View::Swing, View::Innings, View::Map, View::Pickup, View::Card]
-    {
+    for view in [
+        View::Start,
+        View::Bench,
+        View::Swing,
+        View::Innings,
+        View::Map,
+        View::Pickup,
+        View::Card,
+        View::Wood,
+    ] {
         let mut it = window();
         it.state_mut().view = view;
         it.run_steps(2);

@@ -8,7 +8,7 @@ use egui::{Color32, Rect, UiBuilder, pos2};
 
 use super::stage::Stage;
 use crate::studio::panels;
-use crate::studio::scene::overlay;
+use crate::studio::scene::{Shown, bench_overlay, overlay};
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme};
 
@@ -90,13 +90,16 @@ pub fn show(
     }
     let painter = ui.painter();
     painter.rect_filled(rect, 0.0, ink(theme(&studio.look).ground));
-    match (studio.scene(rect), stage.picture()) {
-        (Some(scene), Some(picture)) => {
+    match (studio.shown(rect), stage.picture()) {
+        (Some(shown), Some(picture)) => {
             let handle = EguiTextureHandle::Weak(picture.id());
             let texture = contexts.image_id(picture).unwrap_or_else(|| contexts.add_image(handle));
             let whole = Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
             painter.image(texture, rect, whole, Color32::WHITE);
-            overlay::draw(painter, &studio, &scene, rect);
+            match &shown {
+                Shown::Net(scene) => overlay::draw(painter, &studio, scene, rect),
+                Shown::Bench(bench) => bench_overlay::draw(painter, &studio, bench, rect),
+            }
         }
         _ => overlay::nothing_yet(painter, &studio, rect),
     }

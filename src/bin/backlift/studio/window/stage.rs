@@ -20,7 +20,8 @@ use crate::studio::scene::body::{Part, parts};
 use crate::studio::scene::eye::{Eye, NEAR_M};
 use crate::studio::scene::place::Place;
 use crate::studio::scene::solid::{Solid, Tone};
-use crate::studio::scene::{Figure, Scene, bat, ground};
+use crate::studio::scene::wood::Bench;
+use crate::studio::scene::{Figure, Scene, Shown, bat, ground};
 use crate::studio::state::Studio;
 use crate::studio::style::theme;
 
@@ -40,6 +41,7 @@ pub struct Stage {
     picture: Option<Handle<Image>>,
     size: UVec2,
     built_for: Option<u64>,
+    wood: Option<(u64, Handle<Mesh>)>,
 }
 
 impl Default for Stage {
@@ -50,6 +52,7 @@ impl Default for Stage {
             picture: None,
             size: UVec2::ZERO,
             built_for: None,
+            wood: None,
         }
     }
 }
@@ -76,6 +79,8 @@ pub enum Piece {
     Bat(usize),
     /// The bat tried on the map; drawn in the first one's shape.
     Tried,
+    /// The bat on the maker's bench.
+    Wood,
 }
 
 /// The camera of the net.
@@ -116,34 +121,43 @@ pub fn mirror(
     mut materials: ResMut<Assets<StandardMaterial>>,
     mut images: ResMut<Assets<Image>>,
     mut pieces: Query<Moved, Without<NetCamera>>,
-    built: Query<Entity, With<Piece>>,
+    built: Query<(Entity, &Piece)>,
     mut sun: Query<&mut DirectionalLight, With<Sun>>,
     camera: Option<Single<Seeing, With<NetCamera>>>,
 ) {
     let Some(camera) = camera else { return };
     let (mut camera, mut projection, mut from, mut msaa, entity) = camera.into_inner();
-    let scene = if stage.room.is_positive() { studio.scene(stage.room) } else { None };
-    camera.is_active = scene.is_some();
-    let Some(scene) = scene else { return };
+    let shown = if stage.room.is_positive() { studio.shown(stage.room) } else { None };
+    camera.is_active = shown.is_some();
+    let Some(shown) = shown else { return };
     let reduced = studio.look.reduced_detail;
     fit_picture(&mut stage, reduced, &mut images, &mut commands, entity);
-    let key = key(&studio);
-    if stage.built_for != Some(key) {
-        built.iter().for_each(|it| commands.entity(it).despawn());
-        let mut build = Build { commands, meshes: &mut meshes, materials: &mut materials };
-        if build.everything(&studio).is_some() {
-            stage.built_for = Some(key);
-            let level = if reduced { Msaa::Off } else { Msaa::Sample4 };
-            msaa.set_if_neq(level);
-            sun.iter_mut().for_each(|mut it| it.shadow_maps_enabled = !reduced);
+    let level = if reduced { Msaa::Off } else { Msaa::Sample4 };
+    msaa.set_if_neq(level);
+    for mut it in sun.iter_mut().filter(|it| it.shadow_maps_enabled == reduced) {
+        it.shadow_maps_enabled = !reduced;
+    }
+    let mut build = Build { commands, meshes: &mut meshes, materials: &mut materials };
+    match &shown {
+        Shown::Bench(_) => build.wood(&studio, &mut stage.wood),
+        Shown::Net(_) if stage.built_for == Some(key(&studio)) => {}
+        Shown::Net(_) => {
+            let old = built.iter().filter(|(_, it)| **it != Piece::Wood);
+            old.for_each(|(it, _)| build.commands.entity(it).despawn());
+            if build.everything(&studio).is_some() {
+                stage.built_for = Some(key(&studio));
+            }
+            // What was built is there in the next picture.
+            return;
         }
-        // What was built is there in the next picture.
-        return;
     }
     camera.clear_color = ClearColorConfig::Custom(sky(&studio.look));
-    see(&scene.eye, &stage, &mut projection, &mut from);
+    see(shown.eye(), &stage, &mut projection, &mut from);
     for (piece, mut place, mut visible) in &mut pieces {
-        let at = placed(&scene, *piece);
+        let at = match &shown {
+            Shown::Net(scene) => placed(scene, *piece),
+            Shown::Bench(bench) => (*piece == Piece::Wood).then(|| on_bench(bench)),
+        };
         let seen = if at.is_some() { Visibility::Inherited } else { Visibility::Hidden };
         visible.set_if_neq(seen);
         if let Some(at) = at {
@@ -156,6 +170,7 @@ pub fn mirror(
 fn placed(scene: &Scene, piece: Piece) -> Option<Transform> {
     let figure = |slot: usize| scene.figures.iter().find(|it| it.slot == slot);
     match piece {
+        Piece::Wood => None,
         Piece::Ground => Some(Transform::IDENTITY),
         Piece::Stumps(slot) => {
             let it = figure(slot).filter(|it| it.slot == 0 || !scene.in_one_place)?;
@@ -182,6 +197,17 @@ fn placed(scene: &Scene, piece: Piece) -> Option<Transform> {
             let long = place.stretch as f32;
             Some(transform(it, place, Vec3::new(thinner, thinner, long)))
         }
+    }
+}
+
+/// The bat lies on the bench with its toe to the right.
+fn on_bench(bench: &Bench<'_>) -> Transform {
+    let origin = bench.point_W(DVec3::ZERO);
+    let axes = [DVec3::X, DVec3::Y, DVec3::Z].map(|it| narrowed(bench.point_W(it) - origin));
+    Transform {
+        translation: narrowed(origin),
+        rotation: Quat::from_mat3(&Mat3::from_cols(axes[0], axes[1], axes[2])),
+        ..Transform::IDENTITY
     }
 }
 
@@ -247,6 +273,13 @@ fn key(studio: &Studio) -> u64 {
     hasher.finish()
 }
 
+/// What the solid on the bench hangs on.
+fn wood_key(studio: &Studio) -> u64 {
+    let mut hasher = DefaultHasher::new();
+    (studio.wood.solid_key(), studio.look.dark, studio.look.reduced_detail).hash(&mut hasher);
+    hasher.finish()
+}
+
 fn sky(look: &Look) -> Color {
     if look.dark { Color::srgb(0.13, 0.15, 0.17) } else { Color::srgb(0.90, 0.92, 0.92) }
 }
@@ -294,6 +327,27 @@ impl Build<'_, '_, '_> {
         Some(())
     }
 
+    /// The solid on the bench: one entity, whose surface is put in anew while it is dragged at.
+    fn wood(&mut self, studio: &Studio, built: &mut Option<(u64, Handle<Mesh>)>) {
+        let key = wood_key(studio);
+        if built.as_ref().is_some_and(|it| it.0 == key) {
+            return;
+        }
+        let around = AROUND[usize::from(studio.look.reduced_detail)];
+        let Some(solid) = studio.bench_solid(around) else { return };
+        match built {
+            Some((its, handle)) => {
+                // A handle of our own is never of an earlier generation.
+                let _ = self.meshes.insert(handle.id(), mesh(solid));
+                *its = key;
+            }
+            None => {
+                let plain = self.material(Color::WHITE);
+                *built = Some((key, self.spawn(Piece::Wood, solid, &plain)));
+            }
+        }
+    }
+
     fn material(&mut self, base_color: Color) -> Handle<StandardMaterial> {
         self.materials.add(StandardMaterial {
             base_color,
@@ -303,10 +357,17 @@ impl Build<'_, '_, '_> {
         })
     }
 
-    fn spawn(&mut self, piece: Piece, solid: Solid, material: &Handle<StandardMaterial>) {
+    fn spawn(
+        &mut self,
+        piece: Piece,
+        solid: Solid,
+        material: &Handle<StandardMaterial>,
+    ) -> Handle<Mesh> {
         let mesh = self.meshes.add(mesh(solid));
         let hidden = (Transform::IDENTITY, Visibility::Hidden);
-        self.commands.spawn((piece, Mesh3d(mesh), MeshMaterial3d(material.clone()), hidden));
+        let shown = Mesh3d(mesh.clone());
+        self.commands.spawn((piece, shown, MeshMaterial3d(material.clone()), hidden));
+        mesh
     }
 }
 

@@ -1,4 +1,4 @@
-//! One value or one bat changed in the text of a scenario; every note and every other letter stays.
+//! One value, part or bat changed in the text of a document; every note and every other letter stays.
 
 use super::super::outline::{Entry, Outline};
 
@@ -8,7 +8,8 @@ pub fn put(text: &str, path: &str, value: &str) -> Option<String> {
     put_raw(text, path, &format!("{value:?}"))
 }
 
-fn put_raw(text: &str, path: &str, raw: &str) -> Option<String> {
+/// The same with a part or a list, written as RON.
+pub fn put_raw(text: &str, path: &str, raw: &str) -> Option<String> {
     let outline = Outline::of(text);
     if let Some(there) = outline.find(path) {
         let span = there.value.clone();

@@ -1,0 +1,171 @@
+//! The planing plan beside the wood: passes with the reading to expect after each, and what it ends in.
+
+use backlift::card::Figure;
+use backlift::units::{Quantity, spoken};
+use backlift::workshop::plane::{PickupMoments, Plan};
+use egui::{Button, Slider, Ui};
+
+use super::table::{Table, name};
+use super::target;
+use super::words::{caution, head, quiet, sentence, why};
+use crate::figure::{percent, plain};
+use crate::plane::told::{rules, sentence as plan_told, to_come_words};
+use crate::studio::action::{Action, View};
+use crate::studio::state::Studio;
+use crate::studio::wood::action::{Part, WoodAction};
+use crate::studio::wood::{PLANING_SD, Planned};
+
+/// Draws it.
+pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    match it.wood.planned.as_ref().map(|it| &it.plan) {
+        Some(Ok(plan)) => sentence(ui, &plan_told(plan)),
+        Some(Err(fault)) => {
+            sentence(ui, "There is too little wood left for this card");
+            caution(ui, &fault.to_string());
+        }
+        None => sentence(
+            ui,
+            "Where to take how many grams off, and what the bench reads after each pass",
+        ),
+    }
+    head(ui, "The card");
+    super::wood::card(ui, it, out);
+    bench(ui, it, out);
+    let Some(planned) = &it.wood.planned else { return };
+    let Ok(plan) = &planned.plan else { return };
+    if !plan.passes.is_empty() {
+        done(ui, it, plan, out);
+        passes(ui, it, planned, plan);
+    }
+    quiet(ui, &rules(PLANING_SD));
+    let to_come = to_come_words(plan, it.look.units);
+    if !to_come.is_empty() {
+        quiet(ui, &to_come);
+    }
+    finished(ui, it, plan);
+}
+
+/// The bat on the bench, and what is on it.
+fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    head(ui, "On the bench");
+    ui.horizontal_wrapped(|ui| {
+        for bat in 0..it.document.bat_count() {
+            if ui.selectable_label(it.bench_bat == bat, it.label(bat)).clicked() {
+                out.push(Action::BenchBat(bat));
+            }
+        }
+        if ui.button("Weigh and time it").clicked() {
+            out.push(Action::View(View::Bench));
+        }
+    });
+    if let Some(bat) = it.at_bench() {
+        let estimated = bat.reading.pendulum.is_none() || bat.reading.balance_m.is_none();
+        if estimated {
+            caution(
+                ui,
+                "Its balance or swing moment is estimated from the size: time ten swings, and the plan is surer and goes further",
+            );
+        }
+    }
+    quiet(ui, "On it already; what is not ticked and the card asks is counted before the plane");
+    ui.horizontal_wrapped(|ui| {
+        let on = &it.wood.on;
+        for (part, words, is_on) in [
+            (Part::Twine, "twine", on.bound),
+            (Part::Grip, "grip", on.grips > 0),
+            (Part::ToeGuard, "toe guard", on.toe_guard),
+            (Part::Labels, "labels", on.labels),
+            (Part::Oil, "oil", on.oiled),
+        ] {
+            let mut is_on = is_on;
+            if ui.checkbox(&mut is_on, words).changed() {
+                out.push(Action::Wood(WoodAction::On(part, is_on)));
+            }
+        }
+    });
+}
+
+/// Before, after, and every pass between.
+fn done(ui: &mut Ui, it: &Studio, plan: &Plan, out: &mut Vec<Action>) {
+    let all = plan.passes.len();
+    let mut show = |passes: usize| out.push(Action::Wood(WoodAction::Done(passes)));
+    ui.horizontal_wrapped(|ui| {
+        if ui.add(Button::selectable(it.wood.done == 0, "before")).clicked() {
+            show(0);
+        }
+        let mut done = it.wood.done;
+        ui.spacing_mut().slider_width = 120.0;
+        let slider = ui.add(Slider::new(&mut done, 0..=all).show_value(false));
+        slider.widget_info(|| egui::WidgetInfo::slider(true, done as f64, "passes done"));
+        if slider.changed() {
+            show(done);
+        }
+        if ui.add(Button::selectable(it.wood.done == all, "after")).clicked() {
+            show(all);
+        }
+        let words = match it.wood.done {
+            0 => "as it lies on the bench".to_owned(),
+            1 => "after the first pass".to_owned(),
+            n => format!("after {n} passes"),
+        };
+        quiet(ui, &words);
+    });
+}
+
+fn passes(ui: &mut Ui, it: &Studio, planned: &Planned, plan: &Plan) {
+    let units = it.look.units;
+    let table = Table::new(ui, &[0.25, 1.7, 0.7, 1.1, 0.9, 0.9]);
+    table.row(ui, |ui, n| {
+        let heads = ["", "take off", "", "then it weighs", "balance", "ten swings"];
+        quiet(ui, heads.get(n).unwrap_or(&""));
+    });
+    let row = |ui: &mut Ui, number: usize, words: &str, off: &str, at: &PickupMoments| {
+        table.row(ui, |ui, n| match n {
+            0 if number == it.wood.done => {
+                ui.label("▶").on_hover_text("Shown");
+            }
+            0 => name(ui, &number.to_string()),
+            1 => {
+                ui.add(egui::Label::new(words).wrap());
+            }
+            2 => {
+                ui.label(off);
+            }
+            3 => {
+                ui.label(spoken(Quantity::Mass, at.mass_kg, 0.001, units));
+            }
+            4 => {
+                ui.label(spoken(Quantity::Length, at.balance_m(), 0.0005, units));
+            }
+            _ => {
+                ui.label(at.ten_swings_s().map_or_else(String::new, |it| plain(it, 2, "s")));
+            }
+        });
+    };
+    row(ui, 0, "as it lies on the bench", "", &planned.now);
+    for (n, pass) in plan.passes.iter().enumerate() {
+        let words = match pass.place.has_two_sides() {
+            true => format!("{}, half on each side", pass.place.words()),
+            false => pass.place.words().to_owned(),
+        };
+        row(ui, n + 1, &words, &plain(1e3 * pass.off_kg, 0, "g"), &pass.then);
+    }
+}
+
+fn finished(ui: &mut Ui, it: &Studio, plan: &Plan) {
+    let Some(card) = it.wood_card() else { return };
+    head(ui, "Finished, as expected");
+    let end = &plan.finished;
+    let targets = [
+        (Figure::DeadWeight, end.mass_kg),
+        (Figure::Balance, end.balance_m()),
+        (Figure::SwingMoment, end.second_kg_m2),
+    ]
+    .map(|(figure, value)| target::of(card, figure, value));
+    target::show(ui, it, &targets);
+    why(
+        ui,
+        &format!("All three within: {}", percent(plan.chance, 0)),
+        "Chance, each on its own and multiplied, if every pass is weighed after and the plan made anew",
+    );
+}

@@ -1,0 +1,149 @@
+//! The card's figures as marks that turn when they are met.
+
+use backlift::card::{Asked, Card, Figure};
+use backlift::units::{Quantity, Units, spoken};
+use backlift::workshop::reads::reads;
+use egui::{Color32, Painter, Pos2, Rect, Sense, Shape, Stroke, Ui, Vec2};
+
+use super::table::{Table, name};
+use super::words::{quiet, why};
+use crate::figure::plain;
+use crate::studio::look::Look;
+use crate::studio::state::Studio;
+use crate::studio::style::{GRID, ink, theme, wash};
+
+/// A scale reaches so many widths of the limits beyond them, either side.
+const BEYOND: f64 = 1.5;
+/// Time in which a mark turns, s.
+const TURN_S: f32 = 0.25;
+
+/// A pointer that stands upright when its figure is met, and lies on its side, pointing, when not: its tip is
+/// where the figure is. `turn_rad` is nought upright, above it points to the right.
+pub fn pointer(painter: &Painter, look: &Look, tip: Pos2, turn_rad: f32, px: f32, is_met: bool) {
+    let theme = theme(look);
+    let (sin, cos) = turn_rad.sin_cos();
+    let turned = |x: f32, y: f32| tip + px * Vec2::new(x * cos - y * sin, x * sin + y * cos);
+    // Upright the tip points up, from below.
+    let corners = vec![tip, turned(0.6, 1.2), turned(-0.6, 1.2)];
+    let line = Stroke::new(1.5, ink(theme.ink));
+    let fill = if is_met { ink(theme.ink) } else { Color32::TRANSPARENT };
+    painter.add(Shape::convex_polygon(corners, fill, line));
+}
+
+/// One figure against the card.
+pub struct Target {
+    /// Which.
+    pub figure: Figure,
+    /// What it is.
+    pub value: f64,
+    /// What it should be.
+    pub asked: Asked,
+}
+
+impl Target {
+    /// Whether it is within its limits.
+    pub fn is_met(&self) -> bool {
+        let [low, high] = self.asked.tolerance;
+        (low..=high).contains(&self.value)
+    }
+
+    /// How far off, in words.
+    pub fn told(&self, units: Units) -> String {
+        let [low, high] = self.asked.tolerance;
+        let by = match self.value {
+            value if value < low => low - value,
+            value if value > high => value - high,
+            _ => return "met".to_owned(),
+        };
+        let way = match (self.figure, self.value < low) {
+            (Figure::Balance | Figure::SweetSpot, true) => "too short",
+            (Figure::Balance | Figure::SweetSpot, false) => "too far",
+            (_, true) => "too little",
+            (_, false) => "too much",
+        };
+        format!("{} {way}", in_units(self.figure, by, units))
+    }
+}
+
+/// A figure of the card in the reader's units.
+pub fn in_units(figure: Figure, si: f64, units: Units) -> String {
+    match figure {
+        // Small differences of weight are told in grams by every maker.
+        Figure::DeadWeight if si < 0.1 => plain(1e3 * si, 0, "g"),
+        Figure::DeadWeight => spoken(Quantity::Mass, si, 0.001, units),
+        Figure::SwingMoment => plain(si, 4, "kg m²"),
+        _ if si < 0.06 => plain(1e3 * si, 1, "mm"),
+        _ => spoken(Quantity::Length, si, 0.0005, units),
+    }
+}
+
+/// The figures of the bat on the screen against the card; none without a card.
+pub fn targets(it: &Studio) -> Vec<Target> {
+    let (Some(card), Some(worked)) = (it.wood_card(), &it.wood.worked) else { return Vec::new() };
+    Figure::ALL.map(|figure| of(card, figure, reads(&worked.bat, figure))).into()
+}
+
+/// One figure against a card.
+pub fn of(card: &Card, figure: Figure, value: f64) -> Target {
+    Target { figure, value, asked: card.asked(figure) }
+}
+
+/// Draws them, a row each.
+pub fn show(ui: &mut Ui, it: &Studio, targets: &[Target]) {
+    let table = Table::new(ui, &[1.0, 1.5, 0.9, 1.0]);
+    for target in targets {
+        table.row(ui, |ui, n| match n {
+            0 => name(ui, target.figure.words()),
+            1 => scale(ui, &it.look, target),
+            2 => {
+                let [low, high] = target.asked.tolerance;
+                let units = it.look.units;
+                let words = format!(
+                    "The card asks {}, from {} to {}",
+                    in_units(target.figure, target.asked.target, units),
+                    in_units(target.figure, low, units),
+                    in_units(target.figure, high, units)
+                );
+                why(ui, &in_units(target.figure, target.value, units), &words);
+            }
+            _ => {
+                quiet(ui, &target.told(it.look.units));
+            }
+        });
+    }
+}
+
+/// A line with the card's limits on it, and the pointer.
+fn scale(ui: &mut Ui, look: &Look, target: &Target) {
+    let size = Vec2::new(ui.available_width(), 2.6 * GRID * look.text_scale);
+    let (whole, response) = ui.allocate_exact_size(size, Sense::hover());
+    let theme = theme(look);
+    let [low, high] = target.asked.tolerance;
+    let wide = (high - low).max(f64::MIN_POSITIVE);
+    let [from, to] = [low - BEYOND * wide, high + BEYOND * wide];
+    let inside = whole.shrink2(Vec2::new(8.0, 0.0));
+    let x = |value: f64| {
+        let share = ((value - from) / (to - from)).clamp(0.0, 1.0) as f32;
+        inside.left() + share * inside.width()
+    };
+    let y = whole.top() + 0.4 * whole.height();
+    let painter = ui.painter();
+    painter.hline(inside.x_range(), y, Stroke::new(1.0, ink(theme.hairline)));
+    let band = Rect::from_min_max(Pos2::new(x(low), y - 4.0), Pos2::new(x(high), y + 4.0));
+    painter.rect_filled(band, 1.0, wash(theme.bats[2], 0.45));
+    painter.vline(x(target.asked.target), (y - 6.0)..=(y + 6.0), Stroke::new(1.5, ink(theme.ink)));
+    let is_met = target.is_met();
+    // On its side it points to where the figure has to go.
+    let wanted = match target.value {
+        value if value < low => 1.0,
+        value if value > high => -1.0,
+        _ => 0.0,
+    };
+    let id = response.id.with("turn");
+    let time_s = if look.reduced_motion { 0.0 } else { TURN_S };
+    let turn = ui.ctx().animate_value_with_time(id, wanted, time_s) * std::f32::consts::FRAC_PI_2;
+    let tip = Pos2::new(x(target.value), if is_met { y + 4.0 } else { y });
+    pointer(ui.painter(), look, tip, turn, 8.0 * look.text_scale.min(1.4), is_met);
+    let words = format!("{}: {}", target.figure.words(), if is_met { "met" } else { "not met" });
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Image, true, &words));
+}

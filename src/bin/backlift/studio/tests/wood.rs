@@ -1,0 +1,292 @@
+//! The maker's bench: dragged, carved, planed, kept.
+
+use backlift::card::Figure;
+use backlift::files::shape::VERSION;
+use backlift::frames::DVec3;
+use egui::{Pos2, Rect, pos2};
+use egui_kittest::kittest::Queryable;
+use tempfile::tempdir;
+
+use super::paths::{Window, click, wait, window_on};
+use super::{demo, settle};
+use crate::studio::action::{Action, Keep, View};
+use crate::studio::panels::{grab, target};
+use crate::studio::recovery::Recovery;
+use crate::studio::scene::solid::Solid;
+use crate::studio::state::{Ask, Studio};
+use crate::studio::wood::action::{Face, Holdable, Part, WoodAction, Work};
+use crate::studio::wood::grab::{Grab, grabs};
+
+const CARD: &str = include_str!("../../../../../tests/commands/card.ron");
+const BLADE: &str = include_str!("../../../../../scenarios/blade.ron");
+const ROOM: Rect = Rect { min: pos2(0.0, 50.0), max: pos2(900.0, 450.0) };
+
+fn act(it: &mut Studio, action: WoodAction) {
+    it.apply(Action::Wood(action));
+}
+
+/// The junior's bench with a card opened.
+fn with_card() -> (Studio, tempfile::TempDir) {
+    let folder = tempdir().unwrap();
+    let card = folder.path().join("card.ron");
+    std::fs::write(&card, CARD).unwrap();
+    let mut it = demo();
+    it.apply(Action::View(View::Wood));
+    act(&mut it, WoodAction::Card(card));
+    act(&mut it, WoodAction::New);
+    (it, folder)
+}
+
+fn grab_of(it: &Studio, path: &str) -> Grab {
+    let shape = it.wood.shown().unwrap();
+    grabs(shape).into_iter().find(|it| it.path == path).unwrap()
+}
+
+fn mass_kg(it: &Studio) -> f64 {
+    it.wood.worked.as_ref().unwrap().bat.mass_kg.value
+}
+
+#[test]
+fn a_point_that_is_dragged_follows_the_pointer_and_its_figure_with_it() {
+    let mut it = demo();
+    it.apply(Action::View(View::Wood));
+    act(&mut it, WoodAction::See(Face::Edge));
+    for path in ["blade.depth", "blade.edge", "blade.swell", "blade.toe_depth", "blade.length"] {
+        let on_screen = |it: &Studio, at: DVec3| -> Option<Pos2> {
+            let bench = it.on_bench(ROOM)?;
+            bench.eye.on_screen(bench.point_W(at), ROOM)
+        };
+        let before = grab_of(&it, path);
+        let seen = grab::offered(&before, &|at| on_screen(&it, at)).unwrap();
+        // Far enough that the rounding of the figure is small.
+        let way = seen.per_unit;
+        let long = libm::hypot(way[0], way[1]);
+        let by = way.map(|it| 12.0 * it / long);
+        let value = before.dragged(before.value, by, way).unwrap();
+        act(&mut it, WoodAction::Grab(path.to_owned(), value));
+        let after = grab_of(&it, path);
+        assert!((after.value - value).abs() < 1e-9, "{path}: {} {value}", after.value);
+        // The bat is seen from nearer or farther when it gets longer: in metres, not in pixels.
+        let moved_m = (after.at_B - before.at_B).dot(before.way_B) / before.way_B.length_squared();
+        assert!((moved_m - (value - before.value)).abs() < 2e-4, "{path}: {moved_m}");
+        act(&mut it, WoodAction::LetGo);
+    }
+    assert!(it.wood.faults.is_empty(), "{:?}", it.wood.faults);
+}
+
+#[test]
+fn a_point_whose_way_runs_along_the_line_of_sight_is_not_offered() {
+    let mut it = demo();
+    it.apply(Action::View(View::Wood));
+    let offered = |it: &Studio, path: &str| {
+        let bench = it.on_bench(ROOM).unwrap();
+        let on_screen = |at| bench.eye.on_screen(bench.point_W(at), ROOM);
+        grab::offered(&grab_of(it, path), &on_screen).is_some()
+    };
+    assert!(offered(&it, "blade.width") && offered(&it, "blade.swell"));
+    assert!(!offered(&it, "blade.depth") && !offered(&it, "blade.edge"));
+    act(&mut it, WoodAction::See(Face::Edge));
+    assert!(offered(&it, "blade.depth") && offered(&it, "blade.edge"));
+    assert!(!offered(&it, "blade.width"));
+}
+
+#[test]
+fn a_whole_drag_is_one_step_back() {
+    let mut it = demo();
+    it.apply(Action::View(View::Wood));
+    let (text, before_kg) = (it.wood.file.text().to_owned(), mass_kg(&it));
+    let scenario = it.document.text().to_owned();
+    for mm in [30.0, 31.0, 32.0, 33.0] {
+        act(&mut it, WoodAction::Grab("blade.edge".into(), 1e-3 * mm));
+    }
+    act(&mut it, WoodAction::LetGo);
+    assert_eq!(it.wood.file.at("blade.edge"), "33 mm");
+    assert_eq!(it.wood.history.last(), Some("blade.edge = 33 mm"));
+    let after_kg = mass_kg(&it);
+    it.apply(Action::Undo);
+    assert_eq!((it.wood.file.text(), mass_kg(&it)), (text.as_str(), before_kg));
+    it.apply(Action::Redo);
+    assert_eq!(mass_kg(&it), after_kg);
+    assert_eq!(it.document.text(), scenario, "steps at the maker's bench leave the scenario alone");
+}
+
+#[test]
+fn a_shape_carved_to_the_card_turns_every_mark() {
+    let (mut it, _folder) = with_card();
+    assert!(target::targets(&it).iter().any(|it| !it.is_met()));
+    act(&mut it, WoodAction::Set("blade.swell".into(), "170 mm".into()));
+    act(&mut it, WoodAction::Hold(Holdable::Swell, true));
+    act(&mut it, WoodAction::Carve);
+    settle(&mut it);
+    let carved = it.wood.carved.as_ref().unwrap();
+    assert!(!carved.it.answers.is_empty(), "{:?}", carved.it.broken);
+    let swell_m = it.wood.worked.as_ref().unwrap().bat.shape.swell_from_toe_m();
+    act(&mut it, WoodAction::Take(0));
+    let targets = target::targets(&it);
+    assert_eq!(targets.len(), Figure::ALL.len());
+    for it in &targets {
+        assert!(it.is_met(), "{:?}: {} of {:?}", it.figure, it.value, it.asked);
+    }
+    let now_m = it.wood.worked.as_ref().unwrap().bat.shape.swell_from_toe_m();
+    assert!((now_m - swell_m).abs() < 1e-5, "{now_m} {swell_m}");
+    // Still a description that can be dragged at, and taken back.
+    let edge_m = grab_of(&it, "blade.edge").value;
+    act(&mut it, WoodAction::Grab("blade.edge".into(), edge_m - 0.002));
+    act(&mut it, WoodAction::LetGo);
+    assert!((grab_of(&it, "blade.edge").value - (edge_m - 0.002)).abs() < 1e-6);
+    it.apply(Action::Undo);
+    it.apply(Action::Undo);
+    assert!(target::targets(&it).iter().any(|it| !it.is_met()));
+}
+
+#[test]
+fn the_plan_of_a_heavy_bat_leads_pass_by_pass_to_its_card() {
+    let (mut it, _folder) = with_card();
+    let card = it.wood_card().unwrap().clone();
+    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg + 0.07)));
+    it.apply(Action::Set("bats.0.balance".into(), format!("{:.4} m", card.balance_m + 0.002)));
+    it.apply(Action::Set("bats.0.size".into(), card.size.clone()));
+    for field in ["swings", "time", "pivot"] {
+        it.apply(Action::Set(format!("bats.0.pendulum.{field}"), String::new()));
+    }
+    it.apply(Action::BenchBat(0));
+    act(&mut it, WoodAction::Work(Work::Plane));
+    act(&mut it, WoodAction::On(Part::Oil, false));
+    it.tick(0.0);
+    let planned = it.wood.planned.as_ref().unwrap();
+    let plan = planned.plan.as_ref().unwrap();
+    assert!(!plan.passes.is_empty());
+    let all = plan.passes.len();
+    // What the regions take is what the passes take, before any and after some.
+    for done in 0..=all {
+        let regions: f64 = planned.regions(done).iter().map(|it| it.off_kg).sum();
+        let passes: f64 = plan.passes.iter().skip(done).map(|it| it.off_kg).sum();
+        assert!((regions - passes).abs() < 1e-12);
+    }
+    let before_kg = it.wood.shown().unwrap().mass_moments().mass_kg;
+    act(&mut it, WoodAction::Done(all + 5));
+    assert_eq!(it.wood.done, all);
+    let off_kg: f64 = it
+        .wood
+        .planned
+        .as_ref()
+        .unwrap()
+        .plan
+        .as_ref()
+        .unwrap()
+        .passes
+        .iter()
+        .map(|it| it.off_kg)
+        .sum();
+    let after_kg = it.wood.shown().unwrap().mass_moments().mass_kg;
+    assert!((before_kg - after_kg - off_kg).abs() < 1e-9);
+    assert!(it.wood.to_come_off().is_empty());
+    // Weighed again, the plan corrects itself.
+    let key = it.wood.planned.as_ref().unwrap().key;
+    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg + 0.03)));
+    it.tick(0.0);
+    let planned = it.wood.planned.as_ref().unwrap();
+    assert_ne!(planned.key, key);
+    let again: f64 = planned.plan.as_ref().unwrap().passes.iter().map(|it| it.off_kg).sum();
+    assert!(again < off_kg);
+}
+
+#[test]
+fn wood_to_come_off_is_painted_and_the_face_is_not() {
+    let (mut it, _folder) = with_card();
+    let card = it.wood_card().unwrap().clone();
+    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg + 0.07)));
+    act(&mut it, WoodAction::Work(Work::Plane));
+    it.tick(0.0);
+    let tones = |it: &Solid| {
+        it.tones.iter().map(|it| it.map(f32::to_bits)).collect::<std::collections::BTreeSet<_>>()
+    };
+    let painted = tones(&it.bench_solid(12).unwrap());
+    act(&mut it, WoodAction::Done(usize::MAX));
+    let bare = tones(&it.bench_solid(12).unwrap());
+    assert!(painted.len() > bare.len() + 10, "{} {}", painted.len(), bare.len());
+}
+
+#[test]
+fn a_described_bat_is_opened_changed_and_saved_with_its_notes() {
+    let folder = tempdir().unwrap();
+    let file = folder.path().join("blade.ron");
+    std::fs::write(&file, BLADE).unwrap();
+    let mut it = demo();
+    it.apply(Action::Dropped(file.clone()));
+    assert_eq!((it.view, it.wood.file.path()), (View::Wood, Some(file.as_path())));
+    act(&mut it, WoodAction::Set("blade.edge".into(), "35 mm".into()));
+    it.apply(Action::Save);
+    assert!(!it.wood.file.is_changed());
+    let text = std::fs::read_to_string(&file).unwrap();
+    assert_eq!(text, BLADE.replace("edge: \"37 mm\"", "edge: \"35 mm\""));
+    assert!(text.contains(VERSION));
+    // What cannot be is said at its field, and the last good bat stays.
+    let kg = mass_kg(&it);
+    act(&mut it, WoodAction::Set("blade.edge".into(), "90 mm".into()));
+    assert_eq!(it.wood.about("blade.edge").count(), 1, "{:?}", it.wood.faults);
+    assert_eq!(mass_kg(&it), kg);
+}
+
+#[test]
+fn unsaved_wood_stands_in_the_way_of_closing_and_is_offered_after_a_kill() {
+    let folder = tempdir().unwrap();
+    let recovery = Recovery::within(Some(folder.path().join("state")));
+    let mut killed = Studio::new(None, recovery.clone()).unwrap();
+    killed.apply(Action::View(View::Wood));
+    act(&mut killed, WoodAction::Set("blade.edge".into(), "31 mm".into()));
+    killed.tick(0.0);
+    std::mem::forget(killed);
+
+    let mut it = Studio::new(None, recovery).unwrap();
+    assert!(it.rescued.is_none() && it.wood.rescued.is_some());
+    act(&mut it, WoodAction::Rescue);
+    assert_eq!(it.wood.file.at("blade.edge"), "31 mm");
+    it.apply(Action::Close);
+    assert!(!it.closed && it.waiting.is_some());
+    it.apply(Action::Keep(Keep::Save));
+    assert_eq!(it.asks.pop_front(), Some(Ask::SaveWood));
+    act(&mut it, WoodAction::SaveAs(folder.path().join("bat.ron")));
+    assert!(it.closed);
+
+    let mut it = demo();
+    act(&mut it, WoodAction::Set("blade.edge".into(), "31 mm".into()));
+    it.apply(Action::Set("player.age".into(), "14".into()));
+    it.apply(Action::Close);
+    it.apply(Action::Keep(Keep::Drop));
+    assert!(!it.closed, "the scenario was let go, the bat not yet");
+    it.apply(Action::Keep(Keep::Drop));
+    assert!(it.closed);
+}
+
+fn says(it: &Window, words: &str) -> bool {
+    it.query_all_by_label_contains(words).next().is_some()
+}
+
+#[test]
+fn a_maker_drags_a_ring_carves_to_the_card_and_sees_the_plan() {
+    let (state, folder) = with_card();
+    let mut it = window_on(state);
+    let ring = it.get_all_by_label_contains("drag: spine height").last().unwrap().rect().center();
+    let depth_m = grab_of(it.state(), "blade.depth").value;
+    it.drag_at(ring);
+    it.run_steps(1);
+    it.hover_at(ring + egui::vec2(0.0, 8.0));
+    it.run_steps(1);
+    it.drop_at(ring + egui::vec2(0.0, 12.0));
+    it.run_steps(3);
+    assert!(grab_of(it.state(), "blade.depth").value > depth_m + 0.001);
+    assert!(it.state().wood.history.last().is_some());
+    click(&mut it, "Undo");
+    click(&mut it, "hold the edge");
+    click(&mut it, "Find shapes that meet it");
+    wait(&mut it);
+    click(&mut it, "plain");
+    assert!(says(&it, "all the card asks"));
+    click(&mut it, "Plane a bat");
+    assert!(says(&it, "On the bench"));
+    it.state_mut().apply(Action::Wood(WoodAction::Write(folder.path().join("bench"))));
+    wait(&mut it);
+    assert!(folder.path().join("bench").join("bat.stl").is_file());
+    assert!(says(&it, "Wrote "));
+}

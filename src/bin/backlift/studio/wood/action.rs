@@ -1,0 +1,113 @@
+//! Everything that can be done to the wood, by name.
+
+use std::path::PathBuf;
+
+use serde::{Deserialize, Serialize};
+
+/// One thing done at the maker's bench.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum WoodAction {
+    /// A blade of the size at hand, as in its reference bat.
+    New,
+    /// A described bat.
+    Open(PathBuf),
+    /// Asks which to open.
+    AskOpen,
+    /// Writes it over its file; asks for one if it has none.
+    Save,
+    /// Asks where to keep it.
+    AskSave,
+    /// Writes it into a file.
+    SaveAs(PathBuf),
+    /// Takes unsaved work of an earlier window up again.
+    Rescue,
+    /// Lets it go.
+    DropRescued,
+
+    /// Puts a value over a field: `Set("blade.edge", "36 mm")`; an empty one takes it away.
+    Set(String, String),
+    /// Drags a field to a value, SI.
+    Grab(String, f64),
+    /// Lets go: the whole drag is one step back.
+    LetGo,
+
+    /// Shaping, or planing a bat on the bench.
+    Work(Work),
+    /// From where it is seen.
+    See(Face),
+
+    /// Whether a figure stays as it is when the blade is carved to the card.
+    Hold(Holdable, bool),
+    /// Asks for a card.
+    AskCard,
+    /// Holds the blade against this card.
+    Card(PathBuf),
+    /// Holds it against the card of the fitting on the screen.
+    FittedCard,
+    /// Carves it to the card.
+    Carve,
+    /// Stops that.
+    CancelCarve,
+    /// Takes one of the shapes that were found.
+    Take(usize),
+
+    /// What is on the part-made bat already.
+    On(Part, bool),
+    /// How many passes are shown as done.
+    Done(usize),
+
+    /// Asks for a folder for templates and solid.
+    AskFolder,
+    /// Writes templates, solid and figures into a folder.
+    Write(PathBuf),
+}
+
+/// What is being done with the wood.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Work {
+    /// A blade is shaped.
+    #[default]
+    Shape,
+    /// A part-made bat is planed to its card.
+    Plane,
+}
+
+/// From where the bat is seen.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Face {
+    /// The back, where most of the work is.
+    #[default]
+    Back,
+    /// The face.
+    Front,
+    /// An edge: the profile.
+    Edge,
+}
+
+/// What a maker may hold fixed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Holdable {
+    /// Thickest edge.
+    Edge,
+    /// Spine height.
+    Depth,
+    /// Place of the swell.
+    Swell,
+    /// Hollow of the back.
+    Hollow,
+}
+
+/// What goes on a bat after the plane.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Part {
+    /// Twine round the handle.
+    Twine,
+    /// The grip.
+    Grip,
+    /// The toe guard.
+    ToeGuard,
+    /// Labels.
+    Labels,
+    /// The first oil.
+    Oil,
+}

@@ -1,0 +1,131 @@
+//! A described bat put into the text of its file: the parts that describe it anew, everything else as it was.
+
+use super::document::{Text, edit, in_ron};
+use super::fault::Fault;
+use super::shape::{BladeV1, ExtrasV1, HandleV1, ShapeV1, StationV1, WillowV1};
+use crate::bat::blade::Station;
+use crate::bat::described::{Described, DescribedBlade, DescribedExtras, DescribedHandle};
+use crate::bat::handle::HandleShape;
+
+/// The text of a described bat with everything that describes it written anew: blade, handle, what is on the
+/// blade, and the density of its willow. The cleft, the title and all notes outside of these parts stay.
+///
+/// # Errors
+/// What the new parts cannot be written as; the text is then as it was.
+pub fn rewritten(text: &str, described: &Described) -> Result<String, Fault> {
+    let lost = || Fault::new("the text has no place for what describes the bat");
+    let mut out = text.to_owned();
+    let parts = [
+        ("blade", in_ron(&blade(&described.blade))?),
+        ("handle", in_ron(&handle(&described.handle))?),
+        ("extras", in_ron(&extras(&described.extras))?),
+    ];
+    for (part, raw) in parts {
+        let raw = raw.replace('\n', "\n    ");
+        out = edit::put_raw(&out, part, &raw).ok_or_else(lost)?;
+    }
+    if let Some(density) = described.willow_kg_m3 {
+        let written = kg_m3(density.value).0;
+        out = edit::put(&out, "willow.density", &written).ok_or_else(lost)?;
+    }
+    Ok(out)
+}
+
+/// A file that says only what is not as in the reference bat of the size.
+///
+/// # Errors
+/// If it cannot be written.
+pub fn started(title: &str, size: &str) -> Result<String, Fault> {
+    let text = |it: &str| Some(Text(it.to_owned()));
+    let it = ShapeV1 {
+        version: text(super::shape::VERSION),
+        title: text(title),
+        size: text(size),
+        blade: BladeV1::default(),
+        handle: HandleV1::default(),
+        extras: ExtrasV1::default(),
+        willow: WillowV1::default(),
+        invented: None,
+    };
+    Ok(in_ron(&it)? + "\n")
+}
+
+/// A length to the micrometre, without noughts behind.
+pub fn mm(it_m: f64) -> Text {
+    Text(format!("{} mm", short(1e3 * it_m)))
+}
+
+/// A share to a thousandth of a percent.
+pub fn percent(it: f64) -> Text {
+    Text(format!("{} %", short(100.0 * it)))
+}
+
+fn kg_m3(it: f64) -> Text {
+    Text(format!("{} kg/m³", short(it)))
+}
+
+fn short(it: f64) -> String {
+    let digits = format!("{it:.3}");
+    let digits = digits.trim_end_matches('0').trim_end_matches('.');
+    if digits == "-0" { "0".to_owned() } else { digits.to_owned() }
+}
+
+fn blade(it: &DescribedBlade) -> BladeV1 {
+    BladeV1 {
+        length: it.length_m.map(mm),
+        width: it.width_m.map(mm),
+        edge: it.edge_m.map(mm),
+        depth: it.depth_m.map(mm),
+        swell: it.swell_from_toe_m.map(mm),
+        hollow: it.hollow.map(percent),
+        camber: it.camber_m.map(mm),
+        shoulder_width: it.shoulder_width_m.map(mm),
+        shoulder_length: it.shoulder_length_m.map(mm),
+        toe_depth: it.toe_depth_m.map(mm),
+        stations: it.stations.iter().map(station).collect(),
+    }
+}
+
+fn station((from_toe_m, it): &(f64, Station)) -> StationV1 {
+    StationV1 {
+        from_toe: Some(mm(*from_toe_m)),
+        width: Some(mm(it.width_m)),
+        edge: Some(mm(it.edge_m)),
+        depth: Some(mm(it.depth_m)),
+        hollow: Some(percent(it.hollow)),
+        camber: Some(mm(it.camber_m)),
+    }
+}
+
+fn handle(it: &DescribedHandle) -> HandleV1 {
+    let text = |it: &str| Text(it.to_owned());
+    HandleV1 {
+        length: it.length_m.map(mm),
+        diameter: it.diameter_m.map(mm),
+        shoulder_diameter: it.shoulder_diameter_m.map(mm),
+        section: it.section.map(|it| match it {
+            HandleShape::Round => text("round"),
+            HandleShape::Oval => text("oval"),
+            HandleShape::SemiOval => text("semi-oval"),
+        }),
+        cane: it.cane_kg_m3.map(kg_m3),
+        rubber: it.rubber_kg_m3.map(kg_m3),
+        rubber_share: it.rubber_share.map(percent),
+        splice: it.splice_m.map(mm),
+        twine: it.twine_m.map(mm),
+        grips: it.grips.map(|it| Text(it.to_string())),
+        grip: it.grip_m.map(mm),
+        grip_length: it.grip_length_m.map(mm),
+        grip_rubber: it.grip_kg_m3.map(kg_m3),
+    }
+}
+
+fn extras(it: &DescribedExtras) -> ExtrasV1 {
+    let grams = |it: f64| Text(format!("{} g", short(1e3 * it)));
+    ExtrasV1 {
+        labels: it.labels_kg.map(grams),
+        face_sheet: it.face_sheet_kg.map(grams),
+        toe_guard: it.toe_guard_m.map(mm),
+        oil: it.oil_kg.map(grams),
+    }
+}
