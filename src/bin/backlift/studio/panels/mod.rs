@@ -147,7 +147,9 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
 /// The bat on the maker's bench with its sections under it; returns the room for the bat.
 fn on_the_bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, paper: Frame) -> Rect {
     Panel::top("sides").frame(paper).show(ui, |ui| wood::sides(ui, it, out));
-    let height = 0.42 * ui.available_height();
+    // As high as sections are that fill the width.
+    let scale = it.look.text_scale;
+    let height = (0.19 * ui.available_width() + 56.0 * scale).min(0.45 * ui.available_height());
     Panel::bottom("sections").frame(paper).exact_size(height).show(ui, |ui| {
         sections::sections(ui, it, out);
     });

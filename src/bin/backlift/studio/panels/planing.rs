@@ -37,6 +37,7 @@ pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         done(ui, it, plan, out);
         passes(ui, it, planned, plan);
     }
+    quiet(ui, "Of all but toe and handle, half on each side");
     quiet(ui, &rules(PLANING_SD));
     let to_come = to_come_words(plan, it.look.units);
     if !to_come.is_empty() {
@@ -114,7 +115,7 @@ fn done(ui: &mut Ui, it: &Studio, plan: &Plan, out: &mut Vec<Action>) {
 
 fn passes(ui: &mut Ui, it: &Studio, planned: &Planned, plan: &Plan) {
     let units = it.look.units;
-    let table = Table::new(ui, &[0.25, 1.7, 0.7, 1.1, 0.9, 0.9]);
+    let table = Table::new(ui, &[0.2, 1.9, 0.5, 1.25, 0.9, 0.85]);
     table.row(ui, |ui, n| {
         let heads = ["", "take off", "", "then it weighs", "balance", "ten swings"];
         quiet(ui, heads.get(n).unwrap_or(&""));
@@ -125,31 +126,21 @@ fn passes(ui: &mut Ui, it: &Studio, planned: &Planned, plan: &Plan) {
                 ui.label("▶").on_hover_text("Shown");
             }
             0 => name(ui, &number.to_string()),
-            1 => {
-                ui.add(egui::Label::new(words).wrap());
-            }
-            2 => {
-                ui.label(off);
-            }
-            3 => {
-                ui.label(spoken(Quantity::Mass, at.mass_kg, 0.001, units));
-            }
-            4 => {
-                ui.label(spoken(Quantity::Length, at.balance_m(), 0.0005, units));
-            }
-            _ => {
-                ui.label(at.ten_swings_s().map_or_else(String::new, |it| plain(it, 2, "s")));
-            }
+            1 => small(ui, words),
+            2 => small(ui, off),
+            3 => small(ui, &spoken(Quantity::Mass, at.mass_kg, 0.001, units)),
+            4 => small(ui, &spoken(Quantity::Length, at.balance_m(), 0.0005, units)),
+            _ => small(ui, &at.ten_swings_s().map_or_else(String::new, |it| plain(it, 2, "s"))),
         });
     };
     row(ui, 0, "as it lies on the bench", "", &planned.now);
     for (n, pass) in plan.passes.iter().enumerate() {
-        let words = match pass.place.has_two_sides() {
-            true => format!("{}, half on each side", pass.place.words()),
-            false => pass.place.words().to_owned(),
-        };
-        row(ui, n + 1, &words, &plain(1e3 * pass.off_kg, 0, "g"), &pass.then);
+        row(ui, n + 1, pass.place.words(), &plain(1e3 * pass.off_kg, 0, "g"), &pass.then);
     }
+}
+
+fn small(ui: &mut Ui, words: &str) {
+    ui.add(egui::Label::new(egui::RichText::new(words).small()).wrap());
 }
 
 fn finished(ui: &mut Ui, it: &Studio, plan: &Plan) {

@@ -73,11 +73,21 @@ impl Drawn<'_> {
         let line = self.font.size * 1.2;
         let low = self.middle + Vec2::new(0.0, (0.068 * self.px_per_m) as f32);
         let mm = |it_m: f64| plain(1e3 * it_m, 1, "mm");
-        let sizes = format!("edge {}, depth {}", mm(station.edge_m), mm(station.depth_m));
-        for (n, words) in [format!("{from_toe} from the toe"), sizes].into_iter().enumerate() {
+        let (edge, depth) = (mm(station.edge_m), mm(station.depth_m));
+        let lines = [
+            [format!("{from_toe} from the toe"), from_toe],
+            [format!("edge {edge}, depth {depth}"), format!("{edge}, {depth}")],
+        ];
+        for (n, [long, short]) in lines.into_iter().enumerate() {
             let at = low + Vec2::new(0.0, line * n as f32);
-            let font = self.font.clone();
-            self.painter.text(at, Align2::CENTER_TOP, words, font, ink(theme.quiet));
+            let set = |words: String| {
+                self.painter.layout_no_wrap(words, self.font.clone(), ink(theme.quiet))
+            };
+            let long = set(long);
+            let fits = long.size().x < self.painter.clip_rect().width() - 8.0;
+            let galley = if fits { long } else { set(short) };
+            let rect = Align2::CENTER_TOP.anchor_size(at, galley.size());
+            self.painter.galley(rect.min, galley, ink(theme.quiet));
         }
     }
 }

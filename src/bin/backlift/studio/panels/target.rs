@@ -72,6 +72,7 @@ pub fn in_units(figure: Figure, si: f64, units: Units) -> String {
         Figure::DeadWeight if si < 0.1 => plain(1e3 * si, 0, "g"),
         Figure::DeadWeight => spoken(Quantity::Mass, si, 0.001, units),
         Figure::SwingMoment => plain(si, 4, "kg m²"),
+        _ if si < 5e-5 => plain(1e3 * si, 2, "mm"),
         _ if si < 0.06 => plain(1e3 * si, 1, "mm"),
         _ => spoken(Quantity::Length, si, 0.0005, units),
     }
@@ -90,12 +91,15 @@ pub fn of(card: &Card, figure: Figure, value: f64) -> Target {
 
 /// Draws them, a row each.
 pub fn show(ui: &mut Ui, it: &Studio, targets: &[Target]) {
-    let table = Table::new(ui, &[1.0, 1.5, 0.9, 1.0]);
+    let table = Table::new(ui, &[1.25, 1.25, 1.0]);
     for target in targets {
         table.row(ui, |ui, n| match n {
-            0 => name(ui, target.figure.words()),
+            0 => {
+                name(ui, target.figure.words());
+                quiet(ui, &target.told(it.look.units));
+            }
             1 => scale(ui, &it.look, target),
-            2 => {
+            _ => {
                 let [low, high] = target.asked.tolerance;
                 let units = it.look.units;
                 let words = format!(
@@ -106,11 +110,18 @@ pub fn show(ui: &mut Ui, it: &Studio, targets: &[Target]) {
                 );
                 why(ui, &in_units(target.figure, target.value, units), &words);
             }
-            _ => {
-                quiet(ui, &target.told(it.look.units));
-            }
         });
     }
+}
+
+/// How a pointer is turned: upright within the limits, else on its side towards them, rad.
+pub fn quarter_turn(value: f64, [low, high]: [f64; 2]) -> f32 {
+    let way = match value {
+        value if value < low => 1.0,
+        value if value > high => -1.0,
+        _ => 0.0,
+    };
+    way * std::f32::consts::FRAC_PI_2
 }
 
 /// A line with the card's limits on it, and the pointer.
@@ -133,15 +144,10 @@ fn scale(ui: &mut Ui, look: &Look, target: &Target) {
     painter.rect_filled(band, 1.0, wash(theme.bats[2], 0.45));
     painter.vline(x(target.asked.target), (y - 6.0)..=(y + 6.0), Stroke::new(1.5, ink(theme.ink)));
     let is_met = target.is_met();
-    // On its side it points to where the figure has to go.
-    let wanted = match target.value {
-        value if value < low => 1.0,
-        value if value > high => -1.0,
-        _ => 0.0,
-    };
+    let wanted = quarter_turn(target.value, [low, high]);
     let id = response.id.with("turn");
     let time_s = if look.reduced_motion { 0.0 } else { TURN_S };
-    let turn = ui.ctx().animate_value_with_time(id, wanted, time_s) * std::f32::consts::FRAC_PI_2;
+    let turn = ui.ctx().animate_value_with_time(id, wanted, time_s);
     let tip = Pos2::new(x(target.value), if is_met { y + 4.0 } else { y });
     pointer(ui.painter(), look, tip, turn, 8.0 * look.text_scale.min(1.4), is_met);
     let words = format!("{}: {}", target.figure.words(), if is_met { "met" } else { "not met" });

@@ -4,11 +4,12 @@
 use backlift::card::Figure;
 use backlift::frames::DVec3;
 use backlift::workshop::reads::at_m;
-use egui::{Align2, Color32, Painter, Pos2, Rect, Shape, Stroke, Vec2};
+use egui::{Align2, Color32, FontId, Painter, Pos2, Rect, Stroke, Vec2};
 
 use super::overlay::on_ground;
 use super::wood::{Bench, place_colour};
-use crate::studio::panels::{grab, target};
+use crate::studio::panels::grab;
+use crate::studio::panels::target::{self, quarter_turn};
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme, wash};
 use crate::studio::wood::Region;
@@ -17,6 +18,11 @@ use crate::studio::wood::grab::grabs;
 
 /// Height of a target's mark, px at scale 1.
 const MARK_PX: f32 = 9.0;
+/// A region's words, and the patch in its colour beside them, px at scale 1.
+const LABEL_PX: f32 = 13.0;
+const PATCH_PX: f32 = 12.0;
+/// In lower rooms, px at scale 1, words would cover the bat.
+const LOW_PX: f32 = 300.0;
 
 /// Draws over the bat in its room.
 pub fn draw(painter: &Painter, it: &Studio, bench: &Bench<'_>, room: Rect) {
@@ -68,15 +74,19 @@ impl Over<'_> {
             let Some(now) = beyond(at_now_m) else { continue };
             let asked = self.it.wood_card().map(|it| it.asked(figure));
             let whole = self.bench.shape.length_m();
-            let mut is_met = false;
+            let (mut is_met, mut turn) = (false, 0.0);
             if let Some(asked) = asked {
                 let [a, b] = asked.tolerance.map(|it| at_m(figure, it, whole));
-                is_met = (a.min(b)..=a.max(b)).contains(&at_now_m);
+                let [low, high] = [a.min(b), a.max(b)];
+                is_met = (low..=high).contains(&at_now_m);
+                // Along the bat as it is seen from there.
+                let ahead = beyond(at_now_m + 0.01).map_or(Vec2::X, |it| it - now);
+                let way = quarter_turn(at_now_m, [low, high]).signum() * ahead;
+                turn = if is_met { 0.0 } else { way.x.atan2(-way.y) };
                 if let (Some(a), Some(b)) = (beyond(a), beyond(b)) {
                     self.painter.line_segment([a, b], Stroke::new(6.0, wash(theme.bats[2], 0.55)));
                 }
             }
-            let turn = if is_met || asked.is_none() { 0.0 } else { 0.5 * std::f32::consts::PI };
             let scale = self.it.look.text_scale;
             target::pointer(&self.painter, &self.it.look, now, turn, MARK_PX * scale, is_met);
             let at = now + Vec2::new(0.0, 10.0 * scale);
@@ -84,33 +94,45 @@ impl Over<'_> {
         }
     }
 
-    /// Number, place and grams of each region, with a line to where it is deepest.
+    /// Number, place and grams of each region over the bat, with a line to where it is deepest.
     fn regions(&self) {
         let theme = theme(&self.it.look);
         let scale = self.it.look.text_scale;
-        let mut left = self.room.left() + 12.0;
-        let mut row = 0.0;
-        for region in &self.bench.regions {
+        let anchors = self.bench.regions.iter().filter_map(|it| Some((it, self.anchor(it)?)));
+        let mut all: Vec<(&Region, Pos2)> = anchors.collect();
+        all.sort_by(|a, b| a.1.x.total_cmp(&b.1.x));
+        let font = FontId::proportional(LABEL_PX * scale);
+        let mut ends: Vec<f32> = Vec::new();
+        let mut labels = Vec::new();
+        for (region, anchor) in all {
+            let words = told(region, self.room.height() < LOW_PX * scale);
+            let galley = self.painter.layout_no_wrap(words.clone(), font.clone(), ink(theme.ink));
+            let width = galley.size().x + PATCH_PX * scale + 16.0;
+            let [first, last] = [self.room.left() + 8.0, self.room.right() - width];
+            let left = (anchor.x - 0.5 * width).clamp(first, last.max(first));
+            // The row nearest to the top in which there is room.
+            let row = ends.iter().position(|end| *end < left).unwrap_or(ends.len());
+            if row == ends.len() {
+                ends.push(0.0);
+            }
+            ends[row] = left + width;
+            labels.push((region, anchor, words, left, width, row));
+        }
+        let y = |row: usize| self.room.top() + (16.0 + 22.0 * row as f32) * scale;
+        for (_, anchor, _, left, width, row) in &labels {
+            let from = Pos2::new(anchor.x.clamp(*left, left + width), y(*row));
+            self.painter.line_segment([from, *anchor], Stroke::new(1.0, ink(theme.ink)));
+            self.painter.circle_filled(*anchor, 3.0, ink(theme.ink));
+        }
+        for (region, _, words, left, _, row) in &labels {
+            let patch = Vec2::splat(PATCH_PX * scale);
+            let at = Pos2::new(left + patch.x + 8.0, y(*row));
+            let rect = self.text(at, Align2::LEFT_CENTER, words, LABEL_PX, ink(theme.ink));
+            let middle = Pos2::new(left + 0.5 * patch.x, rect.center().y);
+            let patch = Rect::from_center_size(middle, patch);
             let colour = ink(place_colour(theme, region.place));
-            let anchor = self.anchor(region);
-            let words = told(region);
-            let width = 7.2 * scale * words.chars().count() as f32 + 34.0;
-            if left + width > self.room.right() {
-                (left, row) = (self.room.left() + 12.0, row + 1.0);
-            }
-            let at = Pos2::new(left + 16.0, self.room.top() + 30.0 * scale + 24.0 * scale * row);
-            if let Some(anchor) = anchor {
-                let line = Stroke::new(1.0, ink(theme.ink));
-                self.painter.line_segment([at + Vec2::new(0.0, 9.0 * scale), anchor], line);
-                self.painter.circle_filled(anchor, 3.0, ink(theme.ink));
-            }
-            let rect = self.text(at, Align2::LEFT_CENTER, &words, 13.0, ink(theme.ink));
-            let patch = Rect::from_center_size(
-                rect.left_center() - Vec2::new(12.0, 0.0),
-                Vec2::splat(11.0 * scale),
-            );
-            self.painter.add(Shape::rect_filled(patch, 2.0, colour));
-            left = rect.right() + 30.0;
+            let line = Stroke::new(1.0, ink(theme.ink));
+            self.painter.rect(patch, 2.0, colour, line, egui::StrokeKind::Inside);
         }
     }
 
@@ -136,6 +158,7 @@ impl Over<'_> {
             (Work::Plane, Face::Front) => {
                 "The face: nothing is planed here. Turn it over to see where"
             }
+            (Work::Plane, _) if self.bench.regions.is_empty() => "Nothing is to come off",
             (Work::Plane, _) => "Coloured: what is still to come off",
             (Work::Shape, _) => "Drag a ring to change the bat, anything else to turn it",
         };
@@ -144,10 +167,14 @@ impl Over<'_> {
     }
 }
 
-/// "1 to 3: hollow of the back, below the swell, 61 g".
-fn told(region: &Region) -> String {
+/// "1 to 3: hollow of the back, below the swell, 61 g"; in a low room without the place, which stands in the
+/// list beside.
+fn told(region: &Region, is_short: bool) -> String {
     let [first, last] = region.passes.map(|it| it + 1);
     let passes = if first == last { first.to_string() } else { format!("{first} to {last}") };
     let grams = crate::figure::plain(1e3 * region.off_kg, 0, "g");
-    format!("{passes}: {}, {grams}", region.place.words())
+    match is_short {
+        true => format!("{passes}: {grams}"),
+        false => format!("{passes}: {}, {grams}", region.place.words()),
+    }
 }

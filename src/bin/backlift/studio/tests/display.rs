@@ -66,6 +66,22 @@ impl Display {
         pause(300);
     }
 
+    /// A drag from one place to another, and the mouse out of the way again.
+    pub fn drag(&self, from: egui::Pos2, to: egui::Pos2) {
+        let place = |at: egui::Pos2| [at.x, at.y].map(|it| format!("{it:.0}"));
+        let move_to = |[x, y]: [String; 2]| self.tool(&["mousemove", &x, &y]);
+        move_to(place(from));
+        pause(900);
+        self.tool(&["mousedown", "1"]);
+        pause(900);
+        move_to(place(to));
+        pause(1_500);
+        self.tool(&["mouseup", "1"]);
+        pause(900);
+        move_to(SCREEN.map(|it| (it - 2).to_string()));
+        pause(300);
+    }
+
     /// A key with Ctrl, held long enough for a slow picture.
     pub fn with_control(&self, key: &str) {
         for word in [["keydown", "ctrl"], ["key", key], ["keyup", "ctrl"]] {

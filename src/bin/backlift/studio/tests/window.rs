@@ -123,6 +123,23 @@ fn real_clicks_go_from_a_measurement_over_swing_innings_and_map_to_the_card() {
     wait(&mut it);
     compare(&display, &mut it, whole, "card");
 
+    // The wood: a ring is dragged, figures and marks follow.
+    click_both(&display, &mut it, "Wood");
+    wait(&mut it);
+    let ring = it.get_all_by_label_contains("drag: spine height").last().unwrap().rect().center();
+    let end = ring + egui::vec2(0.0, 14.0);
+    display.drag(ring, end);
+    it.drag_at(ring);
+    it.run_steps(1);
+    it.hover_at(end);
+    it.run_steps(1);
+    it.drop_at(end);
+    wait(&mut it);
+    assert!(!it.state().wood.file.at("blade.depth").is_empty());
+    let beside = egui::Rect::from_min_max(egui::pos2(960.0, 44.0), egui::pos2(1366.0, 560.0));
+    compare(&display, &mut it, beside, "wood");
+    click_both(&display, &mut it, "Card");
+
     // Saved, and closed: nothing is lost.
     display.with_control("s");
     pause(1_500);
