@@ -8,6 +8,7 @@ pub mod against;
 pub mod arc;
 pub mod axis;
 pub mod bat_outline;
+mod cautions_box;
 pub mod chart;
 pub mod contour;
 pub mod face_map;
@@ -30,6 +31,12 @@ pub mod words;
 /// Why a picture could not be made.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum DrawingFault {
+    /// The texts of a page of pairs are longer than it.
+    #[error("the texts beside the bats need {needed_mm:.0} mm more than the page has")]
+    PageTooLong {
+        /// What is missing, mm.
+        needed_mm: f64,
+    },
     /// The card's texts are longer than the page.
     #[error(
         "the card's texts need {needed_mm:.0} mm more than the page has: shorten the reason, how sure it is, or the further cautions"

@@ -5,6 +5,7 @@ use super::palette::{PRINT, Theme};
 use super::picture::{Area, PX_PER_MM, Picture, Stroke};
 use super::sheet::{MARGIN_MM, PAGE_MM};
 use super::type_setting::{Lettering, Size};
+use super::{DrawingFault, cautions_box};
 use crate::bat::shape::BatShape;
 
 /// One bat of the page.
@@ -40,15 +41,22 @@ pub struct PickupPage {
     pub pairs: [ShownPair; 2],
     /// What must be known beside it.
     pub notes: Vec<String>,
+    /// What the player must be told, in a box of its own; none for a grown player.
+    pub cautions: Vec<String>,
 }
 
 /// Bats are drawn one to this.
 const ONE_TO: f64 = 4.7;
 /// Points along the blade.
 const POINTS: usize = 60;
+/// Between the notes and the box under them, px.
+const OVER_CAUTIONS: f64 = 2.0;
 
 /// The page as SVG, A4.
-pub fn svg(page: &PickupPage) -> String {
+///
+/// # Errors
+/// If its texts leave the page.
+pub fn svg(page: &PickupPage) -> Result<String, DrawingFault> {
     let theme = &PRINT;
     let [width, height] = PAGE_MM.map(|it| it * PX_PER_MM);
     let margin = MARGIN_MM * PX_PER_MM;
@@ -78,14 +86,20 @@ pub fn svg(page: &PickupPage) -> String {
             y += 132.0;
         }
     }
-    let mut foot = height - margin - Size::Quiet.line_px() * 6.0;
-    for note in &page.notes {
-        for line in quiet.wrapped(note, inner) {
-            picture.text(margin, foot, quiet, &line);
-            foot += Size::Quiet.line_px();
-        }
+    y += 4.0;
+    for line in page.notes.iter().flat_map(|it| quiet.wrapped(it, inner)) {
+        picture.text(margin, y, quiet, &line);
+        y += Size::Quiet.line_px();
     }
-    picture.finish()
+    if !page.cautions.is_empty() {
+        let area = Area::new(margin, y + OVER_CAUTIONS - Size::Quiet.px(), inner, 0.0);
+        y = area.y + cautions_box::draw(&mut picture, area, &page.cautions, theme);
+    }
+    let needed = y - (height - margin);
+    if needed > 0.0 {
+        return Err(DrawingFault::PageTooLong { needed_mm: needed / PX_PER_MM });
+    }
+    Ok(picture.finish())
 }
 
 /// A bat from the side, the toe to the right, face down, its balance point on a knife edge; figures beside it.

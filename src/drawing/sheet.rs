@@ -7,7 +7,7 @@ use super::palette::{PRINT, Theme};
 use super::picture::{Area, PX_PER_MM, Picture, Stroke};
 use super::type_setting::{Lettering, Size};
 use super::words::{self, joined};
-use super::{qr, sheet_figures};
+use super::{cautions_box, qr, sheet_figures};
 use crate::card::Card;
 use crate::files::card::write_short;
 
@@ -58,14 +58,16 @@ pub fn svg(card: &Card, map: Option<&MapPicture>) -> Result<String, DrawingFault
 
     let foot_y = inside.bottom() - 4.0;
     let rest = Area::new(inside.x, y + 8.0, inside.width, foot_y - 18.0 - (y + 8.0));
-    let fits = |width: &&f64| cautions_height(card, rest.width - **width) <= rest.height;
+    let fits = |width: &&f64| {
+        cautions_box::height(&card.cautions, rest.width - **width, theme) <= rest.height
+    };
     let map_width = match map {
         // The more there is to be cautious about, the smaller the map.
         Some(_) => *MAP_WIDTHS.iter().find(fits).unwrap_or(&NARROWEST_MAP),
         None => 0.0,
     };
     let box_area = Area::new(rest.x + map_width, rest.y, rest.width - map_width, rest.height);
-    let used = cautions(&mut picture, box_area, card, theme);
+    let used = cautions_box::draw(&mut picture, box_area, &card.cautions, theme);
     let least = if map.is_some() { 215.0 } else { 0.0 };
     let needed = used.max(least) - rest.height;
     if needed > 0.0 {
@@ -171,42 +173,4 @@ fn paragraph(picture: &mut Picture, inside: Area, top: f64, heading: &str, text:
         picture.text(inside.x + indent, top + 15.0 + Size::Text.line_px() * k as f64, TEXT, line);
     }
     top + Size::Text.line_px() * lines.len().max(1) as f64
-}
-
-/// Space between the cautions and their ruled box, px.
-const PAD: f64 = 10.0;
-/// From the top of the box to the line of its heading, px.
-const HEADING: f64 = PAD + 13.0;
-/// Between the heading and the first caution, px.
-const BELOW_HEADING: f64 = 4.0;
-/// Between two cautions, px.
-const BETWEEN: f64 = 3.0;
-
-/// Lines of each caution in a box of this width.
-fn caution_lines(card: &Card, width: f64) -> impl Iterator<Item = Vec<String>> {
-    card.cautions.iter().map(move |it| QUIET.wrapped(it, width - 2.0 * PAD))
-}
-
-/// Height that the cautions need in a box of this width.
-fn cautions_height(card: &Card, width: f64) -> f64 {
-    let lines = |it: Vec<String>| Size::Quiet.line_px() * it.len() as f64 + BETWEEN;
-    let text: f64 = caution_lines(card, width).map(lines).sum();
-    HEADING + BELOW_HEADING + text - BETWEEN + PAD
-}
-
-/// The cautions in their ruled box; returns the height they need.
-fn cautions(picture: &mut Picture, area: Area, card: &Card, theme: &Theme) -> f64 {
-    let mut y = area.y + HEADING;
-    picture.text(area.x + PAD, y, TEXT.bold(), "Cautions");
-    y += BELOW_HEADING;
-    for lines in caution_lines(card, area.width) {
-        for line in lines {
-            y += Size::Quiet.line_px();
-            picture.text(area.x + PAD, y, QUIET, &line);
-        }
-        y += BETWEEN;
-    }
-    let height = cautions_height(card, area.width);
-    picture.frame(Area::new(area.x, area.y, area.width, height), Stroke::solid(theme.ink, 1.5));
-    height
 }

@@ -5,6 +5,7 @@ mod told;
 use std::path::PathBuf;
 
 use backlift::bat::makeable::MadeBat;
+use backlift::card::cautions::{JUNIOR_BELOW_Y, refit_stature_m, standing};
 use backlift::drawing::pdf::pdf;
 use backlift::drawing::pickup_page::svg;
 use backlift::drawing::png::png;
@@ -56,7 +57,8 @@ struct Swung {
 struct Shown {
     title: String,
     invented: bool,
-    age_y: f64,
+    /// What a junior must be told; none for a grown player.
+    cautions: Vec<String>,
     size: String,
     same_scale: [Swung; 2],
     same_hand: [Swung; 2],
@@ -78,7 +80,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         |units| told::told(&shown, units),
         |folder, units| {
             let refused = |it: backlift::drawing::DrawingFault| Fault::new(it.to_string());
-            let page = svg(&told::page(&shown, units));
+            let page = svg(&told::page(&shown, units)).map_err(refused)?;
             folder.add("pickup.svg", page.as_bytes())?;
             folder.add("pickup.pdf", &pdf(&[&page], "What pickup is").map_err(refused)?)?;
             folder.add("pickup.png", &png(&page, 1.5).map_err(refused)?)
@@ -117,9 +119,18 @@ fn shown(loaded: &Loaded, bat: usize, progress: &Progress) -> Result<Shown, Stop
     Ok(Shown {
         title: loaded.scenario.title.clone(),
         invented: loaded.scenario.invented,
-        age_y: loaded.scenario.player.age_y,
+        cautions: cautions(loaded),
         size: weighed.size.clone(),
         same_scale: both(same_scale)?,
         same_hand: both(same_hand)?,
     })
+}
+
+/// All the standing cautions of a junior's card, the same wherever the pairs are shown.
+fn cautions(loaded: &Loaded) -> Vec<String> {
+    let it = &loaded.scenario.player;
+    match it.age_y < JUNIOR_BELOW_Y {
+        true => standing(it.age_y, refit_stature_m(it.age_y, it.stature_m)),
+        false => Vec::new(),
+    }
 }

@@ -1,6 +1,5 @@
 //! The pairs in words, on a page, and for other programs.
 
-use backlift::card::cautions;
 use backlift::drawing::pickup_page::{PickupPage, ShownBat, ShownPair};
 use backlift::units::{POUND_KG, Quantity, Units, spoken};
 use serde_json::{Value, json};
@@ -10,8 +9,6 @@ use crate::figure::{number, percent, plain};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
-/// Below this age the cautions for juniors stand under every fitting.
-const JUNIOR_BELOW_Y: f64 = 18.0;
 const LEFT_OUT: &str = "All four are shapes that could be made in this size, not bats that were weighed. Each pull is the fastest controlled one at fifty runs, for the player's likeliest strength; what is in doubt about the player is much the same for all four";
 
 /// Digits that are worth showing: a tenth of an ounce, a hundredth of an inch, a tenth of a km/h.
@@ -101,10 +98,8 @@ pub fn told(it: &Shown, units: Units) -> String {
     }
     out += &(paragraph(&verdict(it, units)) + "\n\n");
     out += &(set_in(LEFT_OUT) + "\n");
-    if it.age_y < JUNIOR_BELOW_Y {
-        for caution in cautions::standing(it.age_y, None) {
-            out += &(set_in(&caution) + "\n");
-        }
+    for caution in &it.cautions {
+        out += &(set_in(caution) + "\n");
     }
     if it.invented {
         out += "Invented player and bats\n";
@@ -164,10 +159,6 @@ pub fn page(it: &Shown, units: Units) -> PickupPage {
     let [a, b] = &it.same_scale;
     let [c, d] = &it.same_hand;
     let invented = if it.invented { " · invented player and bats" } else { "" };
-    let mut notes = vec![verdict(it, units), LEFT_OUT.to_owned()];
-    if it.age_y < JUNIOR_BELOW_Y {
-        notes.extend(cautions::standing(it.age_y, None).into_iter().take(1));
-    }
     PickupPage {
         title: "What pickup is".to_owned(),
         whom: format!("{} · size {}{invented}", it.title, it.size),
@@ -183,7 +174,8 @@ pub fn page(it: &Shown, units: Units) -> PickupPage {
                 bats: [bat("One", c), bat("The other", d)],
             },
         ],
-        notes,
+        notes: vec![verdict(it, units), LEFT_OUT.to_owned()],
+        cautions: it.cautions.clone(),
     }
 }
 

@@ -1,0 +1,46 @@
+//! Cautions in a ruled box, as they stand on a card and on every page that a player takes away.
+
+use super::palette::Theme;
+use super::picture::{Area, Picture, Stroke};
+use super::type_setting::{Lettering, Size};
+
+/// Space between the cautions and their ruled box, px.
+const PAD: f64 = 10.0;
+/// From the top of the box to the line of its heading, px.
+const HEADING: f64 = PAD + 13.0;
+/// Between the heading and the first caution, px.
+const BELOW_HEADING: f64 = 4.0;
+/// Between two cautions, px.
+const BETWEEN: f64 = 3.0;
+
+/// Lines of each caution in a box of this width, px.
+fn lines(cautions: &[String], width: f64, theme: &Theme) -> impl Iterator<Item = Vec<String>> {
+    let quiet = Lettering::new(Size::Quiet, theme.ink);
+    cautions.iter().map(move |it| quiet.wrapped(it, width - 2.0 * PAD))
+}
+
+/// Height that the cautions need in a box of this width, px.
+pub fn height(cautions: &[String], width: f64, theme: &Theme) -> f64 {
+    let each = |it: Vec<String>| Size::Quiet.line_px() * it.len() as f64 + BETWEEN;
+    let text: f64 = lines(cautions, width, theme).map(each).sum();
+    HEADING + BELOW_HEADING + text - BETWEEN + PAD
+}
+
+/// The box, as wide as the area and as high as the cautions need; returns that height, px.
+pub fn draw(picture: &mut Picture, area: Area, cautions: &[String], theme: &Theme) -> f64 {
+    let quiet = Lettering::new(Size::Quiet, theme.ink);
+    let mut y = area.y + HEADING;
+    let heading = Lettering::new(Size::Text, theme.ink).bold();
+    picture.text(area.x + PAD, y, heading, "Cautions");
+    y += BELOW_HEADING;
+    for caution in lines(cautions, area.width, theme) {
+        for line in caution {
+            y += Size::Quiet.line_px();
+            picture.text(area.x + PAD, y, quiet, &line);
+        }
+        y += BETWEEN;
+    }
+    let height = height(cautions, area.width, theme);
+    picture.frame(Area::new(area.x, area.y, area.width, height), Stroke::solid(theme.ink, 1.5));
+    height
+}
