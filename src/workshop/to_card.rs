@@ -126,13 +126,9 @@ fn on_card<'a>(start: &Start<'a>, card: &Card, handle_diameter_m: f64) -> Start<
     let mut out = start.clone();
     let handle = &mut out.shape.handle;
     out.shape.blade.length_m = card.length_m - handle.length_m;
-    let bare_m = handle_diameter_m - 2.0 * handle.cover_m();
-    let ratio = bare_m / (2.0 * handle.half_y_m(handle.bottom_hand_m()));
-    if ratio > 0.0 {
-        handle.top_diameter_m *= ratio;
-        handle.shoulder_diameter_m *= ratio;
-    }
     handle.grips = card.condition.grips;
+    // A card that leaves no room for cane is met by no handle, and then said not to be met.
+    let _ = handle.fit_over_grip_m(handle_diameter_m);
     if !card.condition.toe_guard {
         out.shape.blade.toe_guard_m = 0.0;
     }

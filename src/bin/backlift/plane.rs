@@ -126,6 +126,7 @@ fn shape(
     }
     let mut shape = size.reference.with_length_m(card.length_m);
     shape.handle.grips = card.condition.grips;
+    let shape = shape.with_handle_over_grip_m(card.handle_diameter_m);
     let all = Finish {
         grips: card.condition.grips,
         bound: true,

@@ -149,6 +149,9 @@ impl Studio {
         let like = own.map_or(&size.reference, |it| &it.bat.shape);
         let mut like = like.with_length_m(card.length_m);
         like.handle.grips = card.condition.grips;
+        if own.is_none() {
+            like = like.with_handle_over_grip_m(card.handle_diameter_m);
+        }
         let wanted = Finish {
             grips: card.condition.grips,
             bound: true,
