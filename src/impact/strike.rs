@@ -159,7 +159,7 @@ pub fn strike_in_steps(hit: &Hit, until: Until, dt_s: f64) -> Result<Struck, Imp
     if let Some(fault) = hit.fault() {
         return Err(fault);
     }
-    let mut world = World::new(hit, dt_s)?;
+    let mut world = World::new(hit, dt_s);
     let before = world.totals();
     let closing_m_s = hit.ball_m_s + hit.bat_m_s;
     let loss = loss(hit.ball.restitution);
@@ -186,7 +186,6 @@ pub fn strike_in_steps(hit: &Hit, until: Until, dt_s: f64) -> Result<Struck, Imp
     let mut away = false;
     for step in 0.. {
         let t_s = f64::from(step) * dt_s;
-        let lost = ImpactFault::Lost { at_s: t_s };
         world.release();
         let mut stored_now_j = 0.0;
 
@@ -219,7 +218,7 @@ pub fn strike_in_steps(hit: &Hit, until: Until, dt_s: f64) -> Result<Struck, Imp
         // Sums over time end with half a step.
         let span_s = if over { 0.5 * dt_s } else { dt_s };
 
-        let [angle, rate] = world.hinge().ok_or(lost)?;
+        let [angle, rate] = world.hinge();
         let couple = -hit.hinge.stiffness_n_m * angle - hit.hinge.damping_n_m_s * rate;
         let axis = world.pose(Body::Handle).rotation * DVec3::Y;
         world.turn(Body::Blade, Body::Handle, axis * couple);
@@ -281,9 +280,9 @@ pub fn strike_in_steps(hit: &Hit, until: Until, dt_s: f64) -> Result<Struck, Imp
             return Ok(out);
         }
         if t_s > LONGEST_CONTACT_S || !angle.is_finite() {
-            return Err(lost);
+            return Err(ImpactFault::Lost { at_s: t_s });
         }
-        world.step().ok_or(lost)?;
+        world.step();
     }
     Err(ImpactFault::Lost { at_s: LONGEST_CONTACT_S })
 }

@@ -6,13 +6,16 @@ is two constraint forces, found with the accelerations (index one), so nothing h
 DOP853 at 1e-10. The contact: F = k x^1.5 (1 + d x'/v), x how far the disc overlaps the face, v the closing speed, d from the
 restitution e by integrating that law over a contact (Hunt & Crossley 1975): d (1 + e) = ln((1 + d)/(1 - e d)).
 
+The splice's stiffness once more: a handle of three canes and two strips of rubber as a cantilever that swings on about the
+shoulder under its own mass; sections and bending summed by quadrature, the load through shear and moment to deflection.
+
 hit_scipy.json: a bat of round invented figures, met at four heights, free and held, with its own splice and a stiff one,
 at rest and turning about the pickup axis.
 """
 import json
 import numpy as np
 import scipy
-from scipy.integrate import solve_ivp
+from scipy.integrate import quad, solve_ivp
 from scipy.optimize import brentq, minimize_scalar
 
 BAT = dict(
@@ -28,6 +31,8 @@ SPLICE = dict(own_n_m=614.0, stiff_n_m=1e7, damping_share=0.05)
 PICKUP_AXIS_M = 0.1524
 FROM_TOE_M = [0.05, 0.15, 0.25, 0.35]
 LISTENED_S = 0.010
+HANDLE = dict(length_m=0.292, across_m=[0.031, 0.033], through_share=0.93, rubber_shear_pa=0.7e6, strip_m=1.5e-3)
+CANE_PA = [1.0e9, 2.5e9, 4.0e9]
 TOLERANCE = 1e-10
 
 
@@ -185,6 +190,33 @@ def hit(from_toe, held, splice, bat_m_s, ball_m_s, turning, ball=BALL):
     )
 
 
+def bending_stiffness(x, modulus):
+    """EI of the handle x from the shoulder: canes cut apart at a third of the half-height, joined by shearing rubber
+    (EN 1995-1-1 annex B, from memory: gamma = 1/(1 + pi^2 E A/(K l^2)), l twice the cantilever)"""
+    at = 1 - x / HANDLE["length_m"]
+    top, shoulder = HANDLE["across_m"]
+    a = 0.5 * (top + (shoulder - top) * at)
+    b = HANDLE["through_share"] * a
+    width = lambda z: 2 * a * np.sqrt(max(1 - (z / b) ** 2, 0.0))
+    summed = lambda power, lo, hi: quad(lambda z: width(z) * z**power, lo, hi, epsabs=0, epsrel=1e-12)[0]
+    cut = b / 3
+    area, first, second = (summed(k, cut, b) for k in range(3))
+    middle = 2 * summed(2, 0, cut)
+    arm = first / area
+    K = HANDLE["rubber_shear_pa"] * width(cut) / HANDLE["strip_m"]
+    gamma = 1 / (1 + np.pi**2 * modulus * area / (K * (2 * HANDLE["length_m"]) ** 2))
+    return modulus * (middle + 2 * (second - area * arm**2 + gamma * area * arm**2))
+
+
+def splice_stiffness(modulus):
+    """of the hinge that turns as far, tip over length, under the same moment at the shoulder"""
+    L = HANDLE["length_m"]
+    # from the tip: shear, moment; from the shoulder: slope, deflection
+    load = solve_ivp(lambda s, y: [L - s, y[0]], (0, L), [0, 0], rtol=1e-12, atol=1e-16, dense_output=True).sol
+    bent = solve_ivp(lambda x, y: [load(L - x)[1] / bending_stiffness(x, modulus), y[0]], (0, L), [0, 0], method="DOP853", rtol=1e-11, atol=1e-20)
+    return float(load(L)[1] / (bent.y[1, -1] / L))
+
+
 if __name__ == "__main__":
     cases = []
     for held in (False, True):
@@ -195,7 +227,8 @@ if __name__ == "__main__":
                     cases.append(dict(held=held, splice=splice, motion=motion, from_toe_m=from_toe, bat_m_s=bat_m_s, ball_m_s=ball_m_s, **found))
                     print(held, splice, motion, from_toe, found, flush=True)
     out = dict(made_by=f"SciPy {scipy.__version__}, DOP853 at 1e-10", bat=BAT, ball=BALL, hand=dict(HAND, from_top_m=HANDS_FROM_TOP_M),
-               splice=SPLICE, pickup_axis_m=PICKUP_AXIS_M, cases=cases)
+               splice=SPLICE, pickup_axis_m=PICKUP_AXIS_M, cases=cases,
+               handle=dict(HANDLE, cane_pa=CANE_PA, hinge_n_m=[splice_stiffness(it) for it in CANE_PA]))
     with open("hit_scipy.json", "w") as file:
         json.dump(out, file, indent=1)
         file.write("\n")
