@@ -1,11 +1,14 @@
 //! Facts about the stage `impact`.
 
 use backlift::bat::shape::BatShape;
-use backlift::comparison::collision::BALL_KG;
+use backlift::comparison::collision::{
+    BALL_KG, apparent_restitution, exit_speed_m_s, recoil_ratio,
+};
 use backlift::files::assets::sizes;
 use backlift::impact::ball::{Ball, loss};
+use backlift::impact::doubt::{Spread, doubted};
 use backlift::impact::hand::Hand;
-use backlift::impact::parts::Parts;
+use backlift::impact::parts::{BatError, Parts};
 use backlift::impact::splice::{Cane, Hinge};
 use backlift::impact::strike::{Hit, Until, strike_in_steps};
 use backlift::validation::collision::checks;
@@ -96,4 +99,40 @@ fn a_loss_of_the_ball_gives_its_restitution_back() {
         let speed_left = d * (1.0 + e) - libm::log((1.0 + d) / (1.0 - e * d));
         assert!(speed_left.abs() < 1e-9, "{e}: {d}");
     }
+}
+
+#[test]
+fn a_bat_off_by_an_error_has_the_figures_asked_for() {
+    let parts = Parts::of(&shape());
+    let mass = |it: &Parts| it.handle.mass_kg + it.blade.mass_kg;
+    let balance = |it: &Parts| {
+        let both = it.handle.com_B * it.handle.mass_kg + it.blade.com_B * it.blade.mass_kg;
+        both.x / mass(it)
+    };
+    let error = BatError { mass_kg: 0.005, balance_m: 0.002, swing_moment_kg_m2: 0.003 };
+    let off = parts.off_by(-0.5, &error);
+    assert!((mass(&off) - mass(&parts) + 0.0025).abs() < 1e-12);
+    assert!((balance(&off) - balance(&parts) + 0.001).abs() < 1e-12);
+    let moment = off.swing_moment_kg_m2() - parts.swing_moment_kg_m2();
+    assert!((moment + 0.0015).abs() < 1e-12, "{moment}");
+}
+
+#[test]
+fn what_is_wrong_with_the_weighing_is_in_the_doubt_as_the_closed_form_has_it() {
+    let it = hit(&shape(), Some(1e7), false, 0.15);
+    let bare = Spread { hinge_n_m: [1e7; 2], bat_m_s: 0.0, bat: vec![] };
+    let error = BatError { swing_moment_kg_m2: 0.02, ..BatError::default() };
+    let spread = Spread { bat: vec![error], ..bare.clone() };
+    let [without, with] = [bare, spread].map(|spread| doubted(&it, &spread).unwrap().exit_m_s.sd);
+    let own = libm::sqrt(with * with - without * without);
+    // Exit speed of the rigid bat by its moment about the balance point, by a small difference.
+    let exit = |by: f64| {
+        let bat = shape().bat("").unwrap();
+        let offset_m = it.contact_from_top_m - bat.balance_m();
+        let moment = bat.I_Com_B().y_axis.y + by;
+        let r = recoil_ratio(BALL_KG, bat.mass_kg(), offset_m, moment);
+        exit_speed_m_s(apparent_restitution(0.5, r), 25.0, 20.0)
+    };
+    let slope = (exit(1e-5) - exit(-1e-5)) / 2e-5;
+    assert!((own / (slope * 0.02).abs() - 1.0).abs() < 0.05, "{own} {slope}");
 }

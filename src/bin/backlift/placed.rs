@@ -2,8 +2,9 @@
 
 use backlift::bat::figures::WeighFault;
 use backlift::bat::notes::Warning;
+use backlift::bat::shape_fault::ShapeFault;
 use backlift::files::assets::AssetFault;
-use backlift::files::fault::{Fault, Source, nearest};
+use backlift::files::fault::{Fault, Faults, Source, nearest};
 use backlift::files::scenario::Places;
 use backlift::files::stroke::StrokeFault;
 use backlift::innings::played::InningsFault;
@@ -45,6 +46,13 @@ fn scenario_path(field: &str) -> &'static str {
 pub fn argument_fault(flag: &str, given: &str, message: &str, help: &str) -> Stop {
     let source = Source::new(flag, given);
     Fault::new(format!("{flag}: {message}")).help(help).at(&source, 0..given.len()).into()
+}
+
+/// What is wrong with a described bat, each fault where it was written.
+pub fn shape_faults(places: &Places, faults: &[ShapeFault]) -> Stop {
+    let mend = "change it, or leave it out to have it as in the reference bat of the size";
+    let placed = faults.iter().map(|it| places.fault(it.field(), &it.to_string(), mend));
+    Faults(placed.collect()).into()
 }
 
 /// A figure that no player has.

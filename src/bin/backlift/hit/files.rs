@@ -47,7 +47,7 @@ fn face(it: &Found, units: Units) -> Option<FacePicture> {
         outline_m: (0..OUTLINE)
             .map(|n| {
                 let from_toe_m = (1.0 - along(n)) * (parts.toe_m - parts.shoulder_m);
-                [from_toe_m, half_width_m(&it.shape.blade, along(n))]
+                [from_toe_m, half_width_m(&it.bat.shape.blade, along(n))]
             })
             .collect(),
         hit_m: [it.from_toe_m, it.hit.across_m],
