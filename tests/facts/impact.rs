@@ -1,5 +1,7 @@
 //! Facts about the stage `impact`.
 
+use std::ops::ControlFlow;
+
 use backlift::bat::shape::BatShape;
 use backlift::comparison::collision::{
     BALL_KG, apparent_restitution, exit_speed_m_s, recoil_ratio,
@@ -7,10 +9,11 @@ use backlift::comparison::collision::{
 use backlift::files::assets::sizes;
 use backlift::impact::ball::{Ball, loss};
 use backlift::impact::doubt::{Spread, doubted};
+use backlift::impact::face::face_map;
 use backlift::impact::hand::Hand;
 use backlift::impact::parts::{BatError, Parts};
 use backlift::impact::splice::{Cane, Hinge};
-use backlift::impact::strike::{Hit, Until, strike_in_steps};
+use backlift::impact::strike::{Hit, Until, strike, strike_in_steps};
 use backlift::validation::collision::checks;
 
 use crate::outside::agrees;
@@ -135,4 +138,29 @@ fn what_is_wrong_with_the_weighing_is_in_the_doubt_as_the_closed_form_has_it() {
     };
     let slope = (exit(1e-5) - exit(-1e-5)) / 2e-5;
     assert!((own / (slope * 0.02).abs() - 1.0).abs() < 0.05, "{own} {slope}");
+}
+
+#[test]
+fn the_map_is_as_wide_as_the_face_and_says_what_a_hit_there_says() {
+    let shape = shape();
+    let it = hit(&shape, None, true, 0.15);
+    let map = face_map(&it, &shape.blade, &|_| ControlFlow::Continue(())).unwrap();
+    let (columns, rows) = (map.from_top_m.len(), map.across_share.len());
+    assert_eq!(map.exit_m_s.len(), columns * rows);
+    let widest = map.half_width_m.iter().copied().fold(0.0, f64::max);
+    assert!((widest - 0.5 * shape.blade.width_m()).abs() < 1e-9);
+    assert_eq!([map.across_share[0], map.across_share[rows - 1]], [-1.0, 1.0]);
+    let best = (0..map.exit_m_s.len())
+        .max_by(|a, b| map.exit_m_s[*a].total_cmp(&map.exit_m_s[*b]))
+        .unwrap();
+    let (column, row) = (best % columns, best / columns);
+    assert!(map.across_share[row].abs() < 1e-9, "{}", map.across_share[row]);
+    assert!(column > 0 && column < columns - 1);
+    let there = Hit {
+        contact_from_top_m: map.from_top_m[column],
+        bat_m_s: it.turning_rad_s() * (map.from_top_m[column] - it.turns_about_m),
+        ..it
+    };
+    let alone = strike(&there, Until::Away).unwrap().exit_m_s;
+    assert!((alone - map.exit_m_s[best]).abs() < 1e-12);
 }
