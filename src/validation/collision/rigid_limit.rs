@@ -14,7 +14,7 @@ use crate::impact::strike::{Hit, STEP_S, Struck, Until, strike_in_steps};
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use crate::validation::{Accept, CheckFault, Checked, Row, worse};
 
-const SOURCE: &str = "rigid free bat, instant contact, in closed form: 1/M = 1/m + b²/I (Nathan 2003, Am J \
+const SOURCE: &str = "rigid free bat, instant contact, in closed form: the bat as a mass of 1/(1/M + b²/I) (Nathan 2003, Am J \
                       Phys 71:134; Cross & Nathan 2006, Am J Phys 74:896, from memory, high)";
 /// Half a per cent, as asked of the hit.
 const ASKED: Accept = Accept::Share(5e-3);
