@@ -43,7 +43,7 @@ pub enum ImpactFault {
         /// Closing speed, m/s.
         closing_m_s: f64,
     },
-    /// The engine does not take the hinge, or the state ran away.
+    /// The state ran away, or ball and bat do not part.
     #[error("the engine lost the hit after {at_s} s")]
     Lost {
         /// Time since first touch, s.

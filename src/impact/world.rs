@@ -55,7 +55,7 @@ pub(super) struct Motion {
 /// the last two, so that the hit is of second order in the step.
 ///
 /// The hinge is a joint between two free bodies, not a multibody: what it gives one body it takes from the
-/// other, so that momentum is kept to rounding. As a multibody the bat lost up to 4e-4 of the ball's impulse,
+/// other, so that momentum is kept to rounding. As a multibody the bat lost up to 3e-4 of the ball's impulse,
 /// in proportion to the step, because the engine takes centrifugal forces at the step's end.
 pub(super) struct World {
     world: PhysicsWorld,

@@ -1,7 +1,9 @@
 //! A free bat with a stiff splice against the closed form of a rigid bat and an instant contact.
 //!
-//! The closed form knows no time: in a contact of a millisecond the face turns under the ball, so that the
-//! ball moves along it by some 3 mm at 57 rad/s. What that does must fade as the contact gets shorter.
+//! The closed form knows no time. In a contact of T ms at 57 rad/s the face turns under the ball, which slides
+//! along it: at 0.35 m from the toe that gives 0.29 % T, in proportion to the height of the ball's middle over
+//! the bat's axis; that the face turns away takes 0.17 % T² (found by the SciPy model of
+//! `tests/reference/hit_scipy.py` with balls of other sizes and stiffnesses). Both fade with the contact.
 
 use super::GROUP;
 use crate::bat::sizes::named;
