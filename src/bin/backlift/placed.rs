@@ -48,13 +48,6 @@ pub fn argument_fault(flag: &str, given: &str, message: &str, help: &str) -> Sto
     Fault::new(format!("{flag}: {message}")).help(help).at(&source, 0..given.len()).into()
 }
 
-/// What is wrong with a described bat, each fault where it was written.
-pub fn shape_faults(places: &Places, faults: &[ShapeFault]) -> Stop {
-    let mend = "change it, or leave it out to have it as in the reference bat of the size";
-    let placed = faults.iter().map(|it| places.fault(it.field(), &it.to_string(), mend));
-    Faults(placed.collect()).into()
-}
-
 /// A figure that no player has.
 pub fn player_fault(places: &Places, fault: &PersonFault) -> Fault {
     let (field, words) = (fault.field(), fault.to_string());
