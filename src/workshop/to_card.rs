@@ -85,14 +85,17 @@ pub fn to_card(start: &Start<'_>, card: &Card) -> ToCard {
     let [thin_m, thick_m] = handle.tolerance;
     // A thicker handle shifts the balance: within its limits it may give way to the blade.
     let starts = [handle.target, thin_m, thick_m].map(|it| on_card(start, card, it));
-    let answers: Vec<Answer> = variants(&starts[0])
+    let found = |name: &'static str, held: &Held| {
+        let first = |it: &Start<'_>| answer(name, &targets.nearest_within(it, held)?, it, card);
+        starts.iter().find_map(first)
+    };
+    let plain = found("plain", &start.held);
+    let like = plain.as_ref().map_or(&starts[0].shape, |it| &it.bat.shape);
+    let others: Vec<Answer> = variants(&start.held, like)
         .into_iter()
-        .filter_map(|(name, held)| {
-            let first =
-                |it: &Start<'_>| answer(name, &targets.nearest_within(it, &held)?, it, card);
-            starts.iter().find_map(first)
-        })
+        .filter_map(|(name, held)| found(name, &held))
         .collect();
+    let answers: Vec<Answer> = plain.into_iter().chain(others).collect();
     if !answers.is_empty() {
         return ToCard { answers, broken: Vec::new(), nearest: None };
     }
@@ -135,13 +138,13 @@ fn on_card<'a>(start: &Start<'a>, card: &Card, handle_diameter_m: f64) -> Start<
     out
 }
 
-/// The plain answer, and others where the maker left room.
-fn variants(start: &Start<'_>) -> Vec<(&'static str, Held)> {
-    let held = start.held;
-    let mut out = vec![("plain", held)];
-    let blade = &start.shape.blade;
+/// Others than the plain answer, each named for how it differs from it, where the maker left room.
+fn variants(held: &Held, plain: &BatShape) -> Vec<(&'static str, Held)> {
+    let held = *held;
+    let mut out = Vec::new();
+    let blade = &plain.blade;
     if held.swell_from_toe_m.is_none() {
-        let now_m = start.shape.swell_from_toe_m();
+        let now_m = plain.swell_from_toe_m();
         for (name, by) in [("lower middle", -SWELL_MOVE_M), ("higher middle", SWELL_MOVE_M)] {
             out.push((name, Held { swell_from_toe_m: Some(now_m + by), ..held }));
         }

@@ -3,6 +3,7 @@
 use approx::assert_relative_eq;
 use backlift::bat::described::Cleft;
 use backlift::bat::laws::Limits;
+use backlift::bat::shape::BatShape;
 use backlift::bat::sizes::{Size, named};
 use backlift::bat::willow::USUAL_DENSITY_KG_M3;
 use backlift::card::{Card, Figure};
@@ -135,4 +136,30 @@ fn a_swell_and_a_hollow_that_are_held_are_the_finished_blades_own() {
             assert_relative_eq!(now, hollow, epsilon = 1e-9);
         }
     }
+}
+
+#[test]
+fn answers_are_named_for_how_they_differ_from_the_plain_one() {
+    let (card, limits) = (card(), assets::limits().unwrap());
+    let size = size(&card.size);
+    let out = to_card(&start(&size, &limits), &card);
+    let shape =
+        |name: &str| out.answers.iter().find(|it| it.name == name).map(|it| it.bat.shape.clone());
+    let plain = shape("plain").unwrap();
+    let hollow = |it: &BatShape| it.blade.deepest().unwrap().hollow;
+    let mut compared = 0;
+    for (name, way, of) in [
+        ("lower middle", -1.0, (|it: &BatShape| it.swell_from_toe_m()) as fn(&BatShape) -> f64),
+        ("higher middle", 1.0, |it| it.swell_from_toe_m()),
+        ("thinner edges", -1.0, |it| it.blade.thickest_edge_m()),
+        ("thicker edges", 1.0, |it| it.blade.thickest_edge_m()),
+        ("fuller back", -1.0, hollow as fn(&BatShape) -> f64),
+        ("hollower back", 1.0, hollow),
+    ] {
+        if let Some(it) = shape(name) {
+            assert!(way * (of(&it) - of(&plain)) > 0.0, "{name}: {} {}", of(&it), of(&plain));
+            compared += 1;
+        }
+    }
+    assert!(compared >= 4, "{compared}");
 }
