@@ -272,7 +272,7 @@ impl Targets {
             .err()
             .map_or_else(|| "its limits leave no room".to_owned(), |it| it.words);
         let own = start.shape.mass_moments();
-        let own = [own.mass_kg, own.com_B().x, super::carved::swing_moment_kg_m2(&own)];
+        let own = [own.mass_kg, own.com_B().x, own.swing_moment_kg_m2()];
         let alone: Vec<BrokenDemand> = (0..3)
             .filter_map(|k| {
                 let (figure, asked) = self.asked[k];
@@ -303,7 +303,7 @@ impl Targets {
     fn nearest(&self, start: &Start<'_>) -> Option<Carved> {
         let target = self.asked.map(|(_, asked)| asked.target);
         let own = start.shape.mass_moments();
-        let own = [own.mass_kg, own.com_B().x, super::carved::swing_moment_kg_m2(&own)];
+        let own = [own.mass_kg, own.com_B().x, own.swing_moment_kg_m2()];
         let free =
             Self { sweet_spot: Asked { target: 0.0, tolerance: [f64::MIN, f64::MAX] }, ..*self };
         let at = |share: f64| {

@@ -8,7 +8,7 @@ use backlift::bat::sizes::{Size, named};
 use backlift::bat::willow::USUAL_DENSITY_KG_M3;
 use backlift::card::{Card, Figure};
 use backlift::files::{assets, card};
-use backlift::workshop::carved::{Figures, Held, carve, swing_moment_kg_m2};
+use backlift::workshop::carved::{Figures, Held, carve};
 use backlift::workshop::middles::middles;
 use backlift::workshop::to_card::{Start, to_card};
 
@@ -41,7 +41,7 @@ fn a_carved_blade_has_the_figures_asked_and_what_was_held() {
     let moments = carved.shape.mass_moments();
     assert_relative_eq!(moments.mass_kg, 1.17, epsilon = 1e-9);
     assert_relative_eq!(moments.com_B().x, 0.530, epsilon = 1e-9);
-    assert_relative_eq!(swing_moment_kg_m2(&moments), 0.224, epsilon = 1e-9);
+    assert_relative_eq!(moments.swing_moment_kg_m2(), 0.224, epsilon = 1e-9);
     assert_relative_eq!(carved.shape.blade.thickest_edge_m(), 0.036, epsilon = 1e-9);
     assert_relative_eq!(carved.shape.blade.deepest().unwrap().depth_m, 0.060, epsilon = 1e-9);
 }
