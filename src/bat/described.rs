@@ -318,6 +318,14 @@ pub fn sound(shape: &BatShape) -> Vec<ShapeFault> {
             nearest_hollow: most_hollow(it),
         });
     }
+    let out_of_order = |it: &&[Station]| it[1].from_shoulder < it[0].from_shoulder;
+    if let Some(n) = blade.stations.windows(2).position(|it| out_of_order(&it)) {
+        faults.push(ShapeFault::StationOrder {
+            number: n + 2,
+            from_toe_m: blade.from_toe_m(&blade.stations[n + 1]),
+            length_m: blade.length_m,
+        });
+    }
     let longest_m = 0.5 * blade.length_m;
     if handle.splice_m > longest_m {
         faults.push(ShapeFault::Splice {

@@ -40,6 +40,11 @@ impl PickupMoments {
         PICKUP_AXIS_FROM_TOP_M + self.first_kg_m / self.mass_kg
     }
 
+    /// Centre of percussion for the pickup axis, from the top of the handle, m.
+    pub fn percussion_m(&self) -> f64 {
+        PICKUP_AXIS_FROM_TOP_M + self.second_kg_m2 / self.first_kg_m
+    }
+
     /// Time of ten swings about the pickup axis at the usual amplitude, s: what the watch reads; none where the
     /// bat does not hang from there.
     pub fn ten_swings_s(&self) -> Option<f64> {

@@ -1,6 +1,7 @@
 //! What still goes on the bat: counted before the plane comes out.
 
 use crate::bat::shape::BatShape;
+use crate::card::{Card, Condition};
 
 use super::PickupMoments;
 
@@ -17,6 +18,18 @@ pub struct Finish {
     pub oiled: bool,
     /// Labels and face sheet.
     pub labels: bool,
+}
+
+impl Finish {
+    /// Nothing is on it.
+    pub const BARE: Self =
+        Self { grips: 0, bound: false, toe_guard: false, oiled: false, labels: false };
+
+    /// What a card asks to be on the finished bat.
+    pub fn of(card: &Card) -> Self {
+        let Condition { grips, toe_guard, oiled } = card.condition;
+        Self { grips, bound: true, toe_guard, oiled, labels: true }
+    }
 }
 
 /// One thing to come.

@@ -242,9 +242,16 @@ fn a_bat_that_was_only_weighed_and_balanced_is_drawn_with_what_it_reads() {
     let size = size(&card.size);
     let all = Finish { grips: 1, bound: true, toe_guard: true, oiled: true, labels: true };
     let like = size.reference.with_length_m(card.length_m);
-    let shape = plane::part_made(&like, &size.craft, [1.05, 0.52], &all, &all);
-    let moments = shape.mass_moments();
+    let made = |now: &Finish| plane::part_made(&like, &size.craft, [1.05, 0.52], now, &all);
+    let moments = made(&all).unwrap().mass_moments();
     assert!((moments.mass_kg - 1.05).abs() < 1e-9 && (moments.com_B().x - 0.52).abs() < 1e-9);
+    // A bat that still wants its grip reads the same, and is a heavier solid balanced nearer the handle.
+    let gripless = Finish { grips: 0, ..all };
+    let grip = plane::additions::additions(&like, &gripless, &all)[0].adds;
+    let whole = made(&gripless).unwrap().mass_moments();
+    assert!((whole.mass_kg - 1.05 - grip.mass_kg).abs() < 1e-9);
+    let bare = PickupMoments::of_moments(&whole) - grip;
+    assert!((bare.balance_m() - 0.52).abs() < 1e-9, "{}", bare.balance_m());
 }
 
 #[test]

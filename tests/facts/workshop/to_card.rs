@@ -50,7 +50,7 @@ fn a_carved_blade_has_the_figures_asked_and_what_was_held() {
 fn the_demos_card_is_met_in_every_figure_and_within_the_laws() {
     let (card, limits) = (card(), assets::limits().unwrap());
     let size = size(&card.size);
-    let out = to_card(&start(&size, &limits), &card);
+    let out = to_card(&start(&size, &limits), &card, &|| false);
     assert!(out.answers.len() > 1, "{out:#?}");
     assert!(out.broken.is_empty());
     for it in &out.answers {
@@ -68,7 +68,7 @@ fn an_edge_that_is_held_stays_in_every_answer() {
     let (card, limits) = (card(), assets::limits().unwrap());
     let size = size(&card.size);
     let held = Held { edge_m: Some(0.031), ..Held::default() };
-    let out = to_card(&Start { held, ..start(&size, &limits) }, &card);
+    let out = to_card(&Start { held, ..start(&size, &limits) }, &card, &|| false);
     assert!(!out.answers.is_empty());
     for it in &out.answers {
         assert_relative_eq!(it.bat.shape.blade.thickest_edge_m(), 0.031, epsilon = 1e-9);
@@ -84,7 +84,7 @@ fn a_swing_moment_out_of_reach_is_named_with_the_nearest_that_can_be_made() {
     card.swing_moment_tolerance_kg_m2 = [1.14 * was, 1.16 * was];
     card.sweet_spot_tolerance_m = [0.0, 0.4];
     let size = size(&card.size);
-    let out = to_card(&start(&size, &limits), &card);
+    let out = to_card(&start(&size, &limits), &card, &|| false);
     assert!(out.answers.is_empty());
     let broken = out.broken.iter().find(|it| it.figure == Figure::SwingMoment).unwrap();
     let nearest = broken.nearest.unwrap();
@@ -100,7 +100,7 @@ fn a_cleft_too_thin_is_what_stands_in_the_way() {
     let size = size(&card.size);
     let cleft =
         Cleft { mass_kg: 1.5, length_m: 0.7, width_m: 0.11, depth_m: 0.045, moisture: None };
-    let out = to_card(&Start { cleft: Some(cleft), ..start(&size, &limits) }, &card);
+    let out = to_card(&Start { cleft: Some(cleft), ..start(&size, &limits) }, &card, &|| false);
     assert!(out.answers.is_empty());
     assert!(out.broken[0].why.contains("cleft"), "{}", out.broken[0].why);
 }
@@ -128,7 +128,7 @@ fn a_swell_and_a_hollow_that_are_held_are_the_finished_blades_own() {
     for (swell_m, hollow) in [(0.150, None), (0.170, None), (0.160, Some(0.25))] {
         let held = Held { swell_from_toe_m: Some(swell_m), hollow, ..Held::default() };
         let start = Start { held, ..start(&size, &limits) };
-        let out = to_card(&start, &card);
+        let out = to_card(&start, &card, &|| false);
         let plain = out.answers.iter().find(|it| it.name == "plain").unwrap();
         assert_relative_eq!(plain.bat.shape.swell_from_toe_m(), swell_m, epsilon = 1e-9);
         if let Some(hollow) = hollow {
@@ -142,7 +142,7 @@ fn a_swell_and_a_hollow_that_are_held_are_the_finished_blades_own() {
 fn answers_are_named_for_how_they_differ_from_the_plain_one() {
     let (card, limits) = (card(), assets::limits().unwrap());
     let size = size(&card.size);
-    let out = to_card(&start(&size, &limits), &card);
+    let out = to_card(&start(&size, &limits), &card, &|| false);
     let shape =
         |name: &str| out.answers.iter().find(|it| it.name == name).map(|it| it.bat.shape.clone());
     let plain = shape("plain").unwrap();

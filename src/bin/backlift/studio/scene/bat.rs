@@ -72,15 +72,16 @@ pub fn solid(shape: &BatShape, around: usize, colour: Tone) -> Solid {
     painted(shape, (around, SWUNG), [colour, TWINE], &band)
 }
 
-/// The surface with a grip and a bare handle of these colours, and the blade painted.
+/// The surface with a grip and a bare handle of these colours, and the blade painted; so many points round the
+/// handle, and so finely the blade.
 pub fn painted(
     shape: &BatShape,
-    around: usize,
+    (around, fineness): (usize, Fineness),
     handle_tones: [Tone; 2],
     paint: Paint<'_>,
 ) -> Solid {
     let mut it = handle(shape, around, handle_tones);
-    it.add(blade(&shape.blade, shape.handle.length_m, paint));
+    it.add(blade(&shape.blade, shape.handle.length_m, fineness, paint));
     it
 }
 
