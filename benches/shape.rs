@@ -33,7 +33,9 @@ fn shape(c: &mut Criterion) {
         limits: &limits,
         held: Held::default(),
     };
-    c.bench_function("blades for a card", |b| b.iter(|| to_card(black_box(&start), &card)));
+    c.bench_function("blades for a card", |b| {
+        b.iter(|| to_card(black_box(&start), &card, &|| false))
+    });
 }
 
 criterion_group!(benches, shape);

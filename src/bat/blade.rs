@@ -2,6 +2,9 @@
 
 use super::lofted_solid::{GAUSS_4, MassMoments, Section};
 
+/// Least and most hollow that a back is described with: fuller it bulges, hollower it turns up at the edge.
+pub const HOLLOW: [f64; 2] = [-1.0, 1.5];
+
 /// The blade at one place along it. Between stations every figure runs straight.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Station {

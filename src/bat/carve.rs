@@ -44,7 +44,8 @@ impl Blade {
         let Some(now) = self.stations.get(n).map(|it| it.from_shoulder) else { return Ok(()) };
         let wanted = 1.0 - from_toe_m / self.length_m;
         let [first, last] = SWELL;
-        if !(first..=last).contains(&wanted) {
+        // Shoulder and toe cannot be slid: a blade that is deepest there has no swell to move.
+        if !(first..=last).contains(&wanted) || now <= 0.0 || now >= 1.0 {
             let at = |share: f64| (1.0 - share) * self.length_m;
             return Err(ShapeFault::Swell { from_toe_m, low_m: at(last), high_m: at(first) });
         }

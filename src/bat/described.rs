@@ -156,7 +156,7 @@ impl Described {
     pub fn shape(&self, reference: &BatShape) -> Result<BatShape, Vec<ShapeFault>> {
         let mut faults = Vec::new();
         let mut shape = reference.clone();
-        self.put_handle(&mut shape.handle);
+        self.put_handle(&mut shape.handle).unwrap_or_else(|it| faults.push(it));
         self.put_blade(&mut shape.blade).unwrap_or_else(|it| faults.push(it));
         let density_kg_m3 = self.density_kg_m3().value;
         let [lightest, heaviest] = POSSIBLE_KG_M3;
@@ -176,7 +176,7 @@ impl Described {
         if faults.is_empty() { Ok(shape) } else { Err(faults) }
     }
 
-    fn put_handle(&self, handle: &mut Handle) {
+    fn put_handle(&self, handle: &mut Handle) -> Result<(), ShapeFault> {
         let it = &self.handle;
         if let Some(length_m) = it.length_m {
             handle.grip_length_m *= length_m / handle.length_m;
@@ -196,18 +196,14 @@ impl Described {
                 HandleShape::SemiOval => [OVAL, 1.0],
             };
         }
-        if let Some(diameter_m) = it.diameter_m {
-            let ratio = (diameter_m - 2.0 * handle.cover_m())
-                / (2.0 * handle.half_y_m(handle.bottom_hand_m()));
-            handle.top_diameter_m *= ratio;
-            handle.shoulder_diameter_m *= ratio;
-        }
+        let fitted = it.diameter_m.map_or(Ok(()), |diameter_m| handle.fit_over_grip_m(diameter_m));
         handle.shoulder_diameter_m = it.shoulder_diameter_m.unwrap_or(handle.shoulder_diameter_m);
         if it.cane_kg_m3.is_some() || it.rubber_kg_m3.is_some() || it.rubber_share.is_some() {
             let share = it.rubber_share.unwrap_or(USUAL_RUBBER_SHARE);
             handle.density_kg_m3 = (1.0 - share) * it.cane_kg_m3.unwrap_or(USUAL_CANE_KG_M3)
                 + share * it.rubber_kg_m3.unwrap_or(USUAL_RUBBER_KG_M3);
         }
+        fitted
     }
 
     fn put_blade(&self, blade: &mut Blade) -> Result<(), ShapeFault> {
@@ -320,6 +316,14 @@ pub fn sound(shape: &BatShape) -> Vec<ShapeFault> {
             from_toe_m: blade.from_toe_m(it),
             thickness_m: it.thinnest_m(),
             nearest_hollow: most_hollow(it),
+        });
+    }
+    let out_of_order = |it: &&[Station]| it[1].from_shoulder < it[0].from_shoulder;
+    if let Some(n) = blade.stations.windows(2).position(|it| out_of_order(&it)) {
+        faults.push(ShapeFault::StationOrder {
+            number: n + 2,
+            from_toe_m: blade.from_toe_m(&blade.stations[n + 1]),
+            length_m: blade.length_m,
         });
     }
     let longest_m = 0.5 * blade.length_m;

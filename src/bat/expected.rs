@@ -4,10 +4,11 @@
 use super::family::Family;
 use super::lofted_solid::MassMoments;
 use super::notes::{Miscount, Warning};
+use super::parallel_axis::swing_moment_kg_m2;
 use super::pendulum::{SwingMoment, swing_moment};
 use super::{Bat, BatFault};
 use crate::frames::{DMat3, DVec3};
-use crate::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, PendulumReading};
+use crate::measurement::bench::PendulumReading;
 use crate::uncertain::{Uncertain, independent_sd};
 
 /// One standard deviation of a bat's own moment of inertia about its centre of mass against our
@@ -67,8 +68,7 @@ impl Expectation {
     }
 
     fn swing_moment_kg_m2(&self) -> f64 {
-        let d = self.com_B.x - PICKUP_AXIS_FROM_TOP_M;
-        self.I_Com_B.y_axis.y + self.mass_kg * (d * d + self.com_B.z * self.com_B.z)
+        swing_moment_kg_m2(self.mass_kg, self.com_B, &self.I_Com_B)
     }
 
     /// The swing moment to expect, with its doubt: that of our parametric bat, and what a maker can

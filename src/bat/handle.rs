@@ -1,6 +1,7 @@
 //! The handle: cane with rubber strips, twine, grips, and the splice that runs into the blade.
 
 use super::lofted_solid::{MassMoments, Section};
+use super::shape_fault::ShapeFault;
 
 /// Shape of the handle's section.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -93,6 +94,22 @@ impl Handle {
     /// Diameter over the grip across (along y) at a station of the handle, m.
     pub fn diameter_over_grip_m(&self, from_top_m: f64) -> f64 {
         2.0 * (self.half_y_m(from_top_m) + self.cover_m())
+    }
+
+    /// Makes the cane thicker or thinner all along until the handle has this diameter over the grip, across, at
+    /// the bottom hand.
+    ///
+    /// # Errors
+    /// If twine and grips alone are as thick.
+    pub fn fit_over_grip_m(&mut self, diameter_m: f64) -> Result<(), ShapeFault> {
+        let cover_m = 2.0 * self.cover_m();
+        let ratio = (diameter_m - cover_m) / (2.0 * self.half_y_m(self.bottom_hand_m()));
+        if !(ratio > 0.0 && ratio.is_finite()) {
+            return Err(ShapeFault::NoCane { diameter_m, cover_m });
+        }
+        self.top_diameter_m *= ratio;
+        self.shoulder_diameter_m *= ratio;
+        Ok(())
     }
 
     /// Half-axes of the bare section across and through, m, at a station of the handle.

@@ -3,7 +3,7 @@
 //! Every solid of this stage is symmetric in y of B, and its section's moments are polynomials of
 //! degree seven or less along an interval between stations: four Gauss points are exact for them.
 
-use super::parallel_axis::tensor_about_point;
+use super::parallel_axis::{swing_moment_kg_m2, tensor_about_point};
 use crate::frames::{DMat3, DVec3};
 
 /// Nodes of four-point Gauss–Legendre quadrature on [0, 1], with their weights. Exact to degree 7.
@@ -87,6 +87,11 @@ impl MassMoments {
     /// Centre of mass, m.
     pub fn com_B(&self) -> DVec3 {
         DVec3::new(self.x / self.mass_kg, 0.0, self.z / self.mass_kg)
+    }
+
+    /// Swing moment, kg m².
+    pub fn swing_moment_kg_m2(&self) -> f64 {
+        swing_moment_kg_m2(self.mass_kg, self.com_B(), &self.I_Com_B())
     }
 
     /// Tensor of inertia about the top of the handle, kg m².

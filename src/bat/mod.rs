@@ -120,8 +120,7 @@ impl Bat {
     /// Swing moment: moment of inertia about the transverse axis (along y of B) through the pickup
     /// axis, 0.1524 m from the top of the handle, kg m².
     pub fn swing_moment_kg_m2(&self) -> f64 {
-        let d = self.com_B.x - PICKUP_AXIS_FROM_TOP_M;
-        self.I_Com_B.y_axis.y + self.mass_kg * (d * d + self.com_B.z * self.com_B.z)
+        parallel_axis::swing_moment_kg_m2(self.mass_kg, self.com_B, &self.I_Com_B)
     }
     /// Hold moment: static moment about the pickup axis with the bat level, N m.
     pub fn hold_moment_n_m(&self) -> f64 {

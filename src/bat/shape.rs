@@ -45,6 +45,16 @@ impl BatShape {
         shape
     }
 
+    /// The same shape with a handle of this diameter over the grip at the bottom hand; as it is where grips and
+    /// twine alone are as thick.
+    pub fn with_handle_over_grip_m(&self, diameter_m: f64) -> Self {
+        let mut shape = self.clone();
+        match shape.handle.fit_over_grip_m(diameter_m) {
+            Ok(()) => shape,
+            Err(_) => self.clone(),
+        }
+    }
+
     /// The same shape with the blade made wider or narrower.
     pub fn with_width_m(&self, width_m: f64) -> Self {
         let ratio = width_m / self.blade.width_m();

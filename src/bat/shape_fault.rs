@@ -94,6 +94,16 @@ pub enum ShapeFault {
         /// What the blade has there.
         room_m: f64,
     },
+    /// A handle with no cane under its grip.
+    #[error(
+        "a handle of {diameter_m:.4} m over the grip has no cane in it: twine and grips alone are {cover_m:.4} m; nearest, something above that"
+    )]
+    NoCane {
+        /// Diameter asked over the grip.
+        diameter_m: f64,
+        /// Diameter of what lies on the cane.
+        cover_m: f64,
+    },
     /// The cleft is too small for the blade.
     #[error(
         "the cleft is {have_m:.3} m in {what} and the blade needs {need_m:.3} m: nearest, a blade of {have_m:.3} m"
@@ -121,6 +131,7 @@ impl ShapeFault {
             Self::StationOrder { .. } | Self::TooFewStations { .. } => "blade.stations",
             Self::Swell { .. } => "blade.swell",
             Self::Splice { .. } => "handle.splice",
+            Self::NoCane { .. } => "handle.diameter",
             Self::HandleOutOfBlade { .. } => "handle.shoulder_diameter",
             Self::Cleft { .. } => "willow.cleft",
             Self::Bat(_) => "blade",

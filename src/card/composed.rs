@@ -6,12 +6,10 @@ use crate::bat::pendulum::time_for_swings_s;
 use crate::fit::fitting::Fitting;
 use crate::fit::headline::Headline;
 use crate::innings::score::runs_words;
-use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
+use crate::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
 
 /// Swings to time on the bench: thirty, since ten leave an error about as wide as the tolerance.
 const SWINGS: u32 = 30;
-/// Half-swing that the times on the card are for, rad (5°).
-const AMPLITUDE_RAD: f64 = 0.087_266_462_599_716_48;
 /// Half-width of the handle's tolerance, m: assumption, no source.
 const HANDLE_TOLERANCE_M: f64 = 0.001;
 /// Edition of the model and its tables.
@@ -35,7 +33,7 @@ pub fn compose(
             swing_moment,
             SWINGS,
             PICKUP_AXIS_FROM_TOP_M,
-            AMPLITUDE_RAD,
+            USUAL_AMPLITUDE_RAD,
         )
         .unwrap_or(f64::NAN)
     };

@@ -36,7 +36,7 @@ pub const OUTSIDE: Outside = Outside {
         held("bat inertia", 53, 3, 1),
         held("people", 75, 10, 33),
         held("fatigue", 22, 2, 4),
-        held("collision", 18, 0, 1),
+        held("collision", 73, 0, 2),
         held("fitting", 6, 0, 1),
     ],
     mechanics_within: 0.008,

@@ -18,14 +18,26 @@ pub struct FacePicture {
     pub value_label: String,
     /// Columns: from the toe, m, all rising or all falling.
     pub from_toe_m: Vec<f64>,
-    /// Rows: off the middle, m, rising.
-    pub across_m: Vec<f64>,
-    /// Row by row; none beside the blade.
-    pub value: Vec<Option<f64>>,
-    /// Outline of one half: from the toe and half width, m, in order.
-    pub outline_m: Vec<[f64; 2]>,
+    /// Half the width of the face in each column, m.
+    pub half_width_m: Vec<f64>,
+    /// Rows: off the middle as a share of half the width, from −1 to 1, rising.
+    pub across_share: Vec<f64>,
+    /// Row by row.
+    pub value: Vec<f64>,
     /// The place hit: from the toe, off the middle, m.
     pub hit_m: [f64; 2],
+}
+
+impl FacePicture {
+    /// Half the width between two columns, m; nought beyond the last.
+    fn half_width_at_m(&self, from_toe_m: f64) -> f64 {
+        let columns = || self.from_toe_m.iter().zip(&self.half_width_m);
+        let between = columns().zip(columns().skip(1)).find_map(|((a, half_a), (b, half_b))| {
+            let t = (from_toe_m - a) / (b - a);
+            (0.0..=1.0).contains(&t).then(|| half_a + t * (half_b - half_a))
+        });
+        between.unwrap_or(0.0)
+    }
 }
 
 /// Scale of the blade, px to the metre.
@@ -35,18 +47,17 @@ const ROOM_M: f64 = 0.012;
 
 /// The map as an SVG.
 pub fn svg(face: &FacePicture, theme: &Theme) -> Result<String, DrawingFault> {
-    if face.value.len() != face.from_toe_m.len() * face.across_m.len() {
+    let (columns, rows) = (face.from_toe_m.len(), face.across_share.len());
+    if face.value.len() != columns * rows || face.half_width_m.len() != columns {
         let what = format!(
-            "the map has {} × {} places but {} values",
-            face.from_toe_m.len(),
-            face.across_m.len(),
+            "the map has {columns} × {rows} places, {} widths and {} values",
+            face.half_width_m.len(),
             face.value.len()
         );
         return Err(DrawingFault::Refused { format: "a picture", what });
     }
-    let reach = |all: &mut dyn Iterator<Item = f64>| all.fold(0.0, f64::max);
-    let length_m = reach(&mut face.outline_m.iter().map(|it| it[0]));
-    let half_m = reach(&mut face.outline_m.iter().map(|it| it[1]));
+    let reach = |all: &[f64]| all.iter().copied().fold(0.0, f64::max);
+    let [length_m, half_m] = [&face.from_toe_m, &face.half_width_m].map(|it| reach(it));
     let [long, wide] = [length_m + 2.0 * ROOM_M, 2.0 * (half_m + ROOM_M)].map(|it| PX_PER_M * it);
     let width = long + 82.0;
     let sentence = Lettering::new(Size::Sentence, theme.ink);
@@ -83,11 +94,15 @@ pub fn svg(face: &FacePicture, theme: &Theme) -> Result<String, DrawingFault> {
         },
     };
     plot.draw_ground(&mut picture, theme);
+    // Places of the grid are shares of half the width.
     let on_page = |line: &[[f64; 2]]| -> Vec<[f64; 2]> {
-        line.iter().map(|[x, y]| plot.at(mm(*x), mm(*y))).collect()
+        line.iter()
+            .map(|[x, share]| plot.at(mm(*x), mm(share * face.half_width_at_m(*x))))
+            .collect()
     };
-    let field = Field { x: &face.from_toe_m, y: &face.across_m, value: &face.value };
-    let levels = levels(&face.value, 9.0);
+    let value: Vec<Option<f64>> = face.value.iter().copied().map(Some).collect();
+    let field = Field { x: &face.from_toe_m, y: &face.across_share, value: &value };
+    let levels = levels(&value, 9.0);
     for (k, band) in levels.windows(2).enumerate() {
         if let [low, high] = band {
             let polygons: Vec<_> = field.band(*low, *high).iter().map(|it| on_page(it)).collect();
@@ -107,18 +122,21 @@ pub fn svg(face: &FacePicture, theme: &Theme) -> Result<String, DrawingFault> {
             number(*level, digits),
         ));
     }
-    let outline: Vec<[f64; 2]> = face
-        .outline_m
-        .iter()
-        .copied()
-        .chain(face.outline_m.iter().rev().map(|[x, y]| [*x, -y]))
-        .chain(face.outline_m.first().copied())
-        .collect();
+    let side = |share: f64| face.from_toe_m.iter().map(move |x| [*x, share]);
+    let outline: Vec<[f64; 2]> =
+        side(1.0).chain(side(-1.0).rev()).chain(side(1.0).take(1)).collect();
     picture.polyline(&on_page(&outline), Stroke::solid(theme.ink, 2.0));
     let [x, y] = face.hit_m;
     let at = plot.at(mm(x), mm(y));
     picture.disc(at, 7.0, theme.panel, Stroke::solid(theme.ink, 3.0));
     let mut taken = vec![Area::new(at[0] - 12.0, at[1] - 12.0, 24.0, 24.0)];
+    // No name across the ends of the blade.
+    let mut ends = face.from_toe_m.iter().zip(&face.half_width_m);
+    for (x, half_m) in [ends.next(), ends.next_back()].into_iter().flatten() {
+        let [left, top] = plot.at(mm(*x), mm(*half_m));
+        let [_, bottom] = plot.at(mm(*x), -mm(*half_m));
+        taken.push(Area::new(left - 2.0, top, 4.0, bottom - top));
+    }
     for name in &names {
         name.draw(&mut picture, &plot, &mut taken, theme);
     }

@@ -36,7 +36,7 @@ fn limits(target: &MapTarget, plot: &Plot) -> Area {
     Area::new(left, top, right - left, bottom - top)
 }
 
-/// Where the target's name covers no bat: above, below, right or left of its limits.
+/// Where the target's name lies on the map and covers no bat: above, below, right or left of its limits.
 fn name_of_target(target: &MapTarget, plot: &Plot, taken: &[Area]) -> [f64; 2] {
     let frame = limits(target, plot);
     let [x, y] = plot.at(target.mass_kg, 1e3 * target.balance_m);
@@ -45,9 +45,12 @@ fn name_of_target(target: &MapTarget, plot: &Plot, taken: &[Area]) -> [f64; 2] {
     let below = [x, frame.bottom().max(y + 9.0) + 16.0];
     let right = [frame.right().max(x + 9.0) + half, y + 4.5];
     let left = [frame.x.min(x - 9.0) - half, y + 4.5];
-    let free =
-        |[x, y]: &[f64; 2]| !taken.iter().any(|it| it.touches(NAME.extent(*x, *y, TARGET_NAME)));
-    [above, below, right, left].into_iter().find(free).unwrap_or(above)
+    let extent = |[x, y]: &[f64; 2]| NAME.extent(*x, *y, TARGET_NAME);
+    let free = |at: &[f64; 2]| !taken.iter().any(|it| it.touches(extent(at)));
+    let on_map = |at: &[f64; 2]| plot.area.holds(extent(at));
+    let places = [above, below, right, left];
+    let both = places.into_iter().find(|it| free(it) && on_map(it));
+    both.or_else(|| places.into_iter().find(free)).unwrap_or(above)
 }
 
 /// Draws the bats as lettered rings, the target as a diamond in the frame of its limits.

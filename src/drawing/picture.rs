@@ -40,6 +40,14 @@ impl Area {
             && self.y < other.bottom()
             && other.y < self.bottom()
     }
+
+    /// Whether another area lies wholly in this one.
+    pub fn holds(self, other: Self) -> bool {
+        self.x <= other.x
+            && other.right() <= self.right()
+            && self.y <= other.y
+            && other.bottom() <= self.bottom()
+    }
 }
 
 /// A line's look.

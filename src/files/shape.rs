@@ -9,7 +9,7 @@ use super::document::{
     self, Document, Fields, Kind, Mends, NoRoom, Places, Text, left_out, part, text_of_file,
 };
 use super::fault::{Fault, Faults, Source};
-use crate::bat::blade::Station;
+use crate::bat::blade::{HOLLOW, Station};
 use crate::bat::described::{Cleft, Described, DescribedBlade, DescribedExtras, DescribedHandle};
 use crate::bat::handle::HandleShape;
 use crate::bat::sizes::{Size, named};
@@ -269,9 +269,6 @@ pub fn load_text(source: Source, sets: &[String], sizes: &[Size]) -> Result<Load
     }
 }
 
-/// Most hollow that is asked: more and the back turns up at the edge.
-const MOST_HOLLOW: f64 = 1.5;
-
 fn to_core(v1: &ShapeV1, places: &Places, sizes: &[Size]) -> (Option<Size>, Described, Vec<Fault>) {
     let mut values = Values::new(places);
     let size = size(&mut values, &v1.size, sizes);
@@ -304,7 +301,7 @@ fn size(values: &mut Values, text: &Option<Text>, sizes: &[Size]) -> Option<Size
 
 fn hollow(values: &mut Values, path: &str, text: &Option<Text>) -> Option<f64> {
     let written = values.short(path, text)?.to_owned();
-    let value = share(&written).filter(|it| (-1.0..=MOST_HOLLOW).contains(it));
+    let value = share(&written).filter(|it| (HOLLOW[0]..=HOLLOW[1]).contains(it));
     if value.is_none() {
         values.fault(
             path,

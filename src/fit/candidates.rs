@@ -29,13 +29,15 @@ pub struct Range {
 }
 
 impl Range {
-    /// The range of a size within the limits asked.
-    pub fn new(size: &Size, limits: &FitLimits) -> Self {
-        let reference = size.reference.mass_moments();
+    /// The range of a size within the limits asked, on handles of this diameter over the grip: the one that the
+    /// card will ask.
+    pub fn new(size: &Size, limits: &FitLimits, handle_diameter_m: f64) -> Self {
+        let shape = size.reference.with_handle_over_grip_m(handle_diameter_m);
+        let reference = shape.mass_moments();
         let middle = [reference.mass_kg, reference.com_B().x];
         Self {
             size: size.clone(),
-            family: Family::of(size),
+            family: Family::around(shape, size.craft),
             lightest_kg: limits.lightest_kg.unwrap_or(0.0).max(middle[0] * (1.0 - WEIGHT_SHARE)),
             heaviest_kg: limits
                 .heaviest_kg

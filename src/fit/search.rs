@@ -40,7 +40,7 @@ pub(super) fn swing_range(
     size: &Size,
     progress: &(dyn Fn(f64) -> ControlFlow<()> + Sync),
 ) -> Result<(Surrogate, Range, Vec<MadeBat>), FitFault> {
-    let range = Range::new(size, order.limits);
+    let range = Range::new(size, order.limits, setting.batter.handle_diameter_m);
     let grid = range.grid(order.laws);
     let mut swung = surrogate_of(setting, size, &range, &grid, progress);
     for share in LIGHTER_SHARES {
@@ -77,7 +77,7 @@ fn surrogate_of(
     progress: &(dyn Fn(f64) -> ControlFlow<()> + Sync),
 ) -> Result<(Surrogate, Vec<MadeBat>), FitFault> {
     let fault = || FitFault::NothingToMake { size: size.name.clone() };
-    let middle = size.reference.bat(format!("a bat of size {}", size.name))?;
+    let middle = range.family.reference().bat(format!("a bat of size {}", size.name))?;
     let domain = domain(grid, &range.family, middle).ok_or_else(fault)?;
     let held_out: Vec<Bat> = [0.13, 0.42, 0.68, 0.91]
         .iter()

@@ -5,18 +5,22 @@ use rayon::prelude::*;
 use super::ImpactFault;
 use super::ball;
 use super::hand;
+use super::parts::BatError;
 use super::splice::Hinge;
 use super::strike::{Hit, Struck, Until, strike};
 use crate::comparison::collision::RESTITUTION;
 use crate::uncertain::{Uncertain, independent_sd};
 
 /// What is in doubt besides the assumptions of this stage.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Spread {
     /// Stiffness of the hinge with the softest and the stiffest cane, N m/rad.
     pub hinge_n_m: [f64; 2],
     /// One standard deviation of the bat's speed, m/s.
     pub bat_m_s: f64,
+    /// The bat's own errors, each one standard deviation and independent of the others. That a heavier bat is
+    /// swung more slowly is in the speed's: the two are added as if independent, which is on the safe side.
+    pub bat: Vec<BatError>,
 }
 
 /// What one hand feels, with its doubt.
@@ -46,7 +50,7 @@ pub struct Doubted {
 }
 
 /// What is moved.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 enum Cause {
     Restitution,
     BallStiffness,
@@ -54,9 +58,10 @@ enum Cause {
     HandStiffness,
     HandMass,
     BatSpeed,
+    Bat(BatError),
 }
 
-const CAUSES: [Cause; 6] = [
+const ASSUMED: [Cause; 6] = [
     Cause::Restitution,
     Cause::BallStiffness,
     Cause::Cane,
@@ -65,7 +70,18 @@ const CAUSES: [Cause; 6] = [
     Cause::BatSpeed,
 ];
 
-/// The hit with one cause a standard deviation off, downwards (−1) or upwards (1).
+/// The bat is moved by this share of its errors, and what comes of it scaled up: a swing moment that was not
+/// measured is in doubt by more than the blade's own moment, which would go below nought.
+const BAT_SHARE: f64 = 0.2;
+
+impl Cause {
+    /// Standard deviations by which it is moved.
+    fn moved_by(self) -> f64 {
+        if matches!(self, Self::Bat(_)) { BAT_SHARE } else { 1.0 }
+    }
+}
+
+/// The hit with one cause off as far as it is moved, downwards (−1) or upwards (1).
 fn moved(hit: &Hit, spread: &Spread, cause: Cause, way: f64) -> Hit {
     let mut it = hit.clone();
     let by = |known: Uncertain| 1.0 + way * known.relative_sd();
@@ -83,6 +99,10 @@ fn moved(hit: &Hit, spread: &Spread, cause: Cause, way: f64) -> Hit {
             it.hands.iter_mut().for_each(|hand| hand.mass_kg *= by(hand::MASS_SHARE));
         }
         Cause::BatSpeed => it.bat_m_s += way * spread.bat_m_s,
+        Cause::Bat(error) => {
+            it.parts = it.parts.off_by(way * cause.moved_by(), &error);
+            it.hinge = Hinge::of(it.hinge.stiffness_n_m, &it.parts);
+        }
     }
     it
 }
@@ -90,8 +110,11 @@ fn moved(hit: &Hit, spread: &Spread, cause: Cause, way: f64) -> Hit {
 /// Follows a hit and, on several threads, the same with every cause moved either way.
 pub fn doubted(hit: &Hit, spread: &Spread) -> Result<Doubted, ImpactFault> {
     let struck = strike(hit, Until::Felt)?;
-    let either_way: Vec<[Struck; 2]> = CAUSES
-        .into_par_iter()
+    let causes: Vec<Cause> =
+        ASSUMED.into_iter().chain(spread.bat.iter().copied().map(Cause::Bat)).collect();
+    let either_way: Vec<[Struck; 2]> = causes
+        .par_iter()
+        .copied()
         .map(|cause| {
             let [down, up] =
                 [-1.0, 1.0].map(|way| strike(&moved(hit, spread, cause, way), Until::Felt));
@@ -99,8 +122,11 @@ pub fn doubted(hit: &Hit, spread: &Spread) -> Result<Doubted, ImpactFault> {
         })
         .collect::<Result<_, ImpactFault>>()?;
     let sure = |figure: &dyn Fn(&Struck) -> f64| {
-        let off: Vec<f64> =
-            either_way.iter().map(|[down, up]| 0.5 * (figure(up) - figure(down))).collect();
+        let off: Vec<f64> = either_way
+            .iter()
+            .zip(&causes)
+            .map(|([down, up], cause)| 0.5 * (figure(up) - figure(down)) / cause.moved_by())
+            .collect();
         Uncertain::computed(figure(&struck), independent_sd(&off))
     };
     let felt = |n: usize, figure: &dyn Fn(&super::strike::Felt) -> f64| {
@@ -113,7 +139,7 @@ pub fn doubted(hit: &Hit, spread: &Spread) -> Result<Doubted, ImpactFault> {
             couple_n_m: felt(n, &|it| it.couple_n_m),
         })
         .collect();
-    let cane = CAUSES.iter().position(|it| *it == Cause::Cane);
+    let cane = causes.iter().position(|it| *it == Cause::Cane);
     let bend_range_rad = cane
         .and_then(|it| either_way.get(it))
         .map_or([f64::NAN; 2], |both| both.each_ref().map(|it| it.bend_rad.abs()));

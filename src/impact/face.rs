@@ -21,15 +21,17 @@ pub fn half_width_m(blade: &Blade, from_shoulder: f64) -> f64 {
     between.fold(0.0, f64::max)
 }
 
-/// Exit speeds over the face.
+/// Exit speeds over the face, on a grid that is as wide as the face is.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FaceMap {
     /// Columns: from the top of the handle, m, rising.
     pub from_top_m: Vec<f64>,
-    /// Rows: across, m, rising, even about the middle.
-    pub across_m: Vec<f64>,
-    /// Row by row, m/s; none beside the blade.
-    pub exit_m_s: Vec<Option<f64>>,
+    /// Half the width of the face there, m.
+    pub half_width_m: Vec<f64>,
+    /// Rows: off the middle as a share of that, from −1 to 1, rising.
+    pub across_share: Vec<f64>,
+    /// Row by row, m/s.
+    pub exit_m_s: Vec<f64>,
 }
 
 /// Why there is no map.
@@ -43,9 +45,19 @@ pub enum MapFault {
     Stopped,
 }
 
-/// Columns along the face, and rows from its middle to its edge.
-const ALONG: usize = 28;
-const ACROSS: usize = 5;
+/// Even columns along the face, to which those at the blade's stations come, and rows from its middle to its
+/// edge.
+const ALONG: usize = 24;
+const ACROSS: usize = 10;
+
+/// Columns, from the shoulder to the toe as shares: none nearer to another than a thousandth.
+fn columns(blade: &Blade) -> Vec<f64> {
+    let even = (0..ALONG).map(|n| n as f64 / (ALONG - 1) as f64);
+    let mut all: Vec<f64> = even.chain(blade.stations.iter().map(|it| it.from_shoulder)).collect();
+    all.sort_by(f64::total_cmp);
+    all.dedup_by(|b, a| *b - *a < 1e-3);
+    all
+}
 
 /// The map: the bat turns as in `hit` wherever it is met, and the ball comes as in `hit`. The face is even
 /// about its middle, so one half is computed. `told` hears the share done.
@@ -57,38 +69,40 @@ pub fn face_map(
     let parts = &hit.parts;
     let length_m = parts.toe_m - parts.shoulder_m;
     let turning_rad_s = hit.turning_rad_s();
-    let columns: Vec<f64> =
-        (0..ALONG).map(|n| parts.shoulder_m + length_m * n as f64 / (ALONG - 1) as f64).collect();
-    let rows: Vec<f64> =
-        (0..ACROSS).map(|n| parts.half_width_m * n as f64 / (ACROSS - 1) as f64).collect();
+    let columns: Vec<[f64; 2]> = columns(blade)
+        .into_iter()
+        .map(|it| [parts.shoulder_m + length_m * it, half_width_m(blade, it)])
+        .collect();
+    // Closer about the middle, where the lines of equal speed turn.
+    let half: Vec<f64> = (0..ACROSS)
+        .map(|n| n as f64 / (ACROSS - 1) as f64)
+        .map(|even| even * even.sqrt())
+        .collect();
     let done = AtomicUsize::new(0);
-    let by_column: Vec<Vec<Option<f64>>> = columns
+    let by_column: Vec<Vec<f64>> = columns
         .par_iter()
-        .map(|from_top_m| {
+        .map(|[from_top_m, half_width_m]| {
             let so_far = done.fetch_add(1, Ordering::Relaxed);
-            if told(so_far as f64 / ALONG as f64).is_break() {
+            if told(so_far as f64 / columns.len() as f64).is_break() {
                 return Err(MapFault::Stopped);
             }
-            let half_m = half_width_m(blade, (from_top_m - parts.shoulder_m) / length_m);
-            rows.iter()
-                .map(|across_m| {
-                    // A hair inside, that the outermost row of the widest station counts.
-                    if *across_m > half_m + 1e-9 {
-                        return Ok(None);
-                    }
-                    let there = Hit {
-                        contact_from_top_m: *from_top_m,
-                        across_m: *across_m,
-                        bat_m_s: turning_rad_s * (from_top_m - hit.turns_about_m),
-                        ..hit.clone()
-                    };
-                    Ok(Some(strike(&there, Until::Away)?.exit_m_s))
-                })
-                .collect()
+            let at = |share: &f64| {
+                let there = Hit {
+                    contact_from_top_m: *from_top_m,
+                    across_m: share * half_width_m,
+                    bat_m_s: turning_rad_s * (from_top_m - hit.turns_about_m),
+                    ..hit.clone()
+                };
+                Ok(strike(&there, Until::Away)?.exit_m_s)
+            };
+            half.iter().map(at).collect()
         })
         .collect::<Result<_, _>>()?;
-    let row = |n: usize| by_column.iter().map(move |it| it.get(n).copied().flatten());
-    let exit_m_s = (1..ACROSS).rev().chain(0..ACROSS).flat_map(row).collect();
-    let across_m = rows.iter().skip(1).rev().map(|it| -it).chain(rows.iter().copied()).collect();
-    Ok(FaceMap { from_top_m: columns, across_m, exit_m_s })
+    let row = |n: usize| by_column.iter().filter_map(move |it| it.get(n).copied());
+    Ok(FaceMap {
+        exit_m_s: (1..ACROSS).rev().chain(0..ACROSS).flat_map(row).collect(),
+        across_share: half.iter().skip(1).rev().map(|it| -it).chain(half.iter().copied()).collect(),
+        half_width_m: columns.iter().map(|[_, half_m]| *half_m).collect(),
+        from_top_m: columns.iter().map(|[from_top_m, _]| *from_top_m).collect(),
+    })
 }

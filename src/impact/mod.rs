@@ -1,7 +1,7 @@
 //! When ball meets bat: what comes of the hit along the blade, and what the hands feel of it.
 //!
-//! Ball, blade, handle and both hands are bodies of the engine rapier ([`world`]). Handle and blade are one
-//! multibody with a sprung hinge at the shoulder, its stiffness from beam theory ([`splice`]); the hands are
+//! Ball, blade, handle and both hands are bodies of the engine rapier ([`world`]). Handle and blade hang
+//! together by a sprung hinge at the shoulder, its stiffness from beam theory ([`splice`]); the hands are
 //! masses on soft springs ([`hand`]). Where ball and face touch is asked of the engine's geometry; the force
 //! there is our own law of a compressed ball ([`ball`]): the engine's restitution acts in an instant, and the
 //! feel of a hit lies in its thousandth of a second. The bat is given as a shape ([`parts`]).
@@ -43,7 +43,7 @@ pub enum ImpactFault {
         /// Closing speed, m/s.
         closing_m_s: f64,
     },
-    /// The engine does not take the hinge, or the state ran away.
+    /// The state ran away, or ball and bat do not part.
     #[error("the engine lost the hit after {at_s} s")]
     Lost {
         /// Time since first touch, s.

@@ -1,8 +1,10 @@
 //! The bat in two rigid parts, handle and blade, parted at the shoulder.
 
 use crate::bat::lofted_solid::MassMoments;
+use crate::bat::parallel_axis::tensor_about_point;
 use crate::bat::shape::BatShape;
 use crate::frames::{DMat3, DVec3};
+use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 
 /// One rigid part of the bat, in B.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -38,6 +40,17 @@ pub struct Parts {
     pub face_m: f64,
 }
 
+/// One thing that is wrong about a bat's weight, and how much of each figure hangs on it.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct BatError {
+    /// Dead weight, kg.
+    pub mass_kg: f64,
+    /// Balance point, m.
+    pub balance_m: f64,
+    /// Swing moment, kg m².
+    pub swing_moment_kg_m2: f64,
+}
+
 impl Parts {
     /// The parts of a shape. The face is taken as flat.
     pub fn of(shape: &BatShape) -> Self {
@@ -67,5 +80,33 @@ impl Parts {
         let blade = b.I_Com_B.y_axis.y + reduced * to_b * to_b;
         let both = reduced * to_h * to_b;
         (handle * blade - both * both) / (handle + blade + 2.0 * both)
+    }
+
+    /// Dead weight, kg.
+    fn mass_kg(&self) -> f64 {
+        self.handle.mass_kg + self.blade.mass_kg
+    }
+
+    /// Swing moment, kg m²: transverse axis (along y of B) through the pickup axis.
+    pub fn swing_moment_kg_m2(&self) -> f64 {
+        let axis = DVec3::X * PICKUP_AXIS_FROM_TOP_M;
+        let of = |it: &Part| tensor_about_point(it.I_Com_B, it.mass_kg, it.com_B - axis).y_axis.y;
+        of(&self.handle) + of(&self.blade)
+    }
+
+    /// The parts of a bat that is so many times the error heavier, nearer the toe in balance, harder to swing:
+    /// both parts gain weight alike, the blade's centre moves, and the blade's own moment takes the rest.
+    pub fn off_by(&self, times: f64, error: &BatError) -> Self {
+        let mut it = *self;
+        let heavier = 1.0 + times * error.mass_kg / self.mass_kg();
+        for part in [&mut it.handle, &mut it.blade] {
+            part.mass_kg *= heavier;
+            part.I_Com_B *= heavier;
+        }
+        it.blade.com_B.x += times * error.balance_m * it.mass_kg() / it.blade.mass_kg;
+        let wanted = self.swing_moment_kg_m2() + times * error.swing_moment_kg_m2;
+        let rest = wanted - it.swing_moment_kg_m2();
+        it.blade.I_Com_B += DMat3::from_diagonal(DVec3::new(0.0, rest, rest));
+        it
     }
 }

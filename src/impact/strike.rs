@@ -1,17 +1,11 @@
 //! One hit, from first touch to the end of what the hands feel of it.
-//!
-//! The engine steps velocities first and places after: leapfrog, with places at whole steps and velocities
-//! half a step behind. Dampers therefore take their rate half a step ahead, by the last two; so the hit is of
-//! second order in the step.
-
-use rapier3d_f64::prelude::RigidBodyHandle;
 
 use super::ImpactFault;
 use super::ball::{Ball, force_n, loss, stored_j};
 use super::hand::Hand;
 use super::parts::Parts;
 use super::splice::Hinge;
-use super::world::World;
+use super::world::{Body, World};
 use crate::frames::DVec3;
 
 /// Step, s.
@@ -147,24 +141,9 @@ pub enum Until {
     Felt,
 }
 
-/// A rate at this instant from those half a step before and one and a half.
 #[derive(Clone, Copy, Default)]
-struct Ahead<T>(Option<T>);
-
-impl<
-    T: Copy + std::ops::Add<Output = T> + std::ops::Sub<Output = T> + std::ops::Mul<f64, Output = T>,
-> Ahead<T>
-{
-    fn now(&mut self, rate: T) -> T {
-        let before = self.0.replace(rate).unwrap_or(rate);
-        rate + (rate - before) * 0.5
-    }
-}
-
 struct HandState {
-    body: RigidBodyHandle,
-    rate: Ahead<DVec3>,
-    twist_rate: Ahead<f64>,
+    twist_rate_rad_s: f64,
     twist_rad: f64,
     impulse: DVec3,
     felt: Felt,
@@ -180,23 +159,11 @@ pub fn strike_in_steps(hit: &Hit, until: Until, dt_s: f64) -> Result<Struck, Imp
     if let Some(fault) = hit.fault() {
         return Err(fault);
     }
-    let mut world = World::new(hit, dt_s)?;
+    let mut world = World::new(hit, dt_s);
     let before = world.totals();
     let closing_m_s = hit.ball_m_s + hit.bat_m_s;
     let loss = loss(hit.ball.restitution);
-    let mut hands: Vec<HandState> = world
-        .hands
-        .iter()
-        .map(|body| HandState {
-            body: *body,
-            rate: Ahead(None),
-            twist_rate: Ahead(None),
-            twist_rad: 0.0,
-            impulse: DVec3::ZERO,
-            felt: Felt::default(),
-        })
-        .collect();
-    let (mut pressing, mut bending) = (Ahead(None), Ahead(None));
+    let mut hands = vec![HandState::default(); hit.hands.len()];
     let mut out = Struck {
         exit_m_s: f64::NAN,
         contact_s: f64::NAN,
@@ -216,76 +183,77 @@ pub fn strike_in_steps(hit: &Hit, until: Until, dt_s: f64) -> Result<Struck, Imp
             hands_j: 0.0,
         },
     };
-    let (mut away, mut stored_j_now) = (false, 0.0);
+    let mut away = false;
     for step in 0.. {
         let t_s = f64::from(step) * dt_s;
-        let lost = ImpactFault::Lost { at_s: t_s };
         world.release();
-        let stored_j_before = stored_j_now;
-        stored_j_now = 0.0;
+        let mut stored_now_j = 0.0;
 
         let mut contact_n = 0.0;
         if let Some((at, normal, pressed_m)) = world.touch().filter(|_| !away) {
-            let [ball, blade] =
-                [world.ball, world.blade].map(|it| world.body(it).velocity_at_point(at));
-            let rate = pressing.now((blade - ball).dot(normal));
             away = step > 1 && pressed_m <= 0.0;
             if !away {
+                let parting = world.velocity(Body::Ball, at) - world.velocity(Body::Blade, at);
+                let rate = -parting.dot(normal);
                 let [spring, damper] = force_n(&hit.ball, loss, closing_m_s, pressed_m, rate);
                 contact_n = spring + damper;
-                let (ball, blade) = (world.ball, world.blade);
-                world.press(ball, blade, normal * contact_n, at);
-                stored_j_now += stored_j(&hit.ball, pressed_m);
+                world.press(Body::Ball, Body::Blade, normal * contact_n, at);
+                stored_now_j += stored_j(&hit.ball, pressed_m);
                 out.account.ball_j += damper * rate * dt_s;
                 out.impulse_n_s += contact_n * dt_s;
                 out.contact_peak_n = out.contact_peak_n.max(contact_n);
             }
         }
+        let long = world.pose(Body::Handle).rotation * DVec3::X;
+        let turning_rad_s = world.motion(Body::Handle).omega.dot(long);
         if away && out.exit_m_s.is_nan() {
-            out.exit_m_s = world.body(world.ball).linvel().z;
+            out.exit_m_s = world.motion(Body::Ball).v.z;
             out.contact_s = t_s;
-            let handle = world.body(world.handle);
-            out.twist_rad_s = handle.angvel().dot(handle.position().rotation * DVec3::X);
+            out.twist_rad_s = turning_rad_s;
         }
+        let over = match until {
+            Until::Away => away,
+            Until::Felt => away && t_s >= FELT_S,
+        };
+        // Sums over time end with half a step.
+        let span_s = if over { 0.5 * dt_s } else { dt_s };
 
-        let [angle, rate] = world.hinge().ok_or(lost)?;
-        let rate = bending.now(rate);
+        let [angle, rate] = world.hinge();
         let couple = -hit.hinge.stiffness_n_m * angle - hit.hinge.damping_n_m_s * rate;
-        let (handle, blade) = (world.handle, world.blade);
-        let axis = world.body(handle).position().rotation * DVec3::Y;
-        world.turn(blade, handle, axis * couple);
-        stored_j_now += 0.5 * hit.hinge.stiffness_n_m * angle * angle;
-        out.account.hinge_j += hit.hinge.damping_n_m_s * rate * rate * dt_s;
+        let axis = world.pose(Body::Handle).rotation * DVec3::Y;
+        world.turn(Body::Blade, Body::Handle, axis * couple);
+        stored_now_j += 0.5 * hit.hinge.stiffness_n_m * angle * angle;
+        out.account.hinge_j += hit.hinge.damping_n_m_s * rate * rate * span_s;
         if angle.abs() > out.bend_rad.abs() {
             out.bend_rad = angle;
         }
 
         let mut hands_n = [0.0; 2];
-        let long = world.body(handle).position().rotation * DVec3::X;
         for ((n, state), hand) in hands.iter_mut().enumerate().zip(&hit.hands) {
+            let held = Body::Hand(n);
             let on_handle = DVec3::X * hand.from_top_m - hit.parts.handle.com_B;
-            let grasped = world.body(handle).position().transform_point(on_handle);
-            let held = world.body(state.body);
-            let apart = grasped - held.translation();
-            // At the hand's own point, where the force acts: what the damper takes is then all that is lost.
-            let rate = world.body(handle).velocity_at_point(held.translation()) - held.linvel();
-            let (twist_rate, damping) =
-                ((world.body(handle).angvel() - held.angvel()).dot(long), hand.damping_n_s_m());
-            let rate = state.rate.now(rate);
+            let grasped = world.pose(Body::Handle).transform_point(on_handle);
+            // At the hand's own point, where the force acts: what the damper takes is then all that is lost,
+            // and the hand is not turned.
+            let middle = world.pose(held).translation;
+            let (apart, moves) = (grasped - middle, world.motion(held));
+            let rate = world.velocity(Body::Handle, middle) - moves.v;
+            let damping = hand.damping_n_s_m();
             let force = apart * hand.stiffness_n_m + rate * damping;
-            // Both forces at one point, the hand's own: the hand is not turned by it.
-            let (body, middle) = (state.body, held.translation());
-            world.press(body, handle, force, middle);
+            world.press(held, Body::Handle, force, middle);
             let [skin, skin_damping] = hand.skin();
-            state.twist_rad += twist_rate * dt_s * if step > 0 { 1.0 } else { 0.0 };
-            let twist_now = state.twist_rate.now(twist_rate);
-            let couple = skin * state.twist_rad + skin_damping * twist_now;
-            world.turn(body, handle, long * couple);
-            stored_j_now += 0.5 * hand.stiffness_n_m * apart.length_squared()
+            let twist_rate = turning_rad_s - moves.omega.dot(long);
+            if step > 0 {
+                state.twist_rad += 0.5 * (twist_rate + state.twist_rate_rad_s) * dt_s;
+            }
+            state.twist_rate_rad_s = twist_rate;
+            let couple = skin * state.twist_rad + skin_damping * twist_rate;
+            world.turn(held, Body::Handle, long * couple);
+            stored_now_j += 0.5 * hand.stiffness_n_m * apart.length_squared()
                 + 0.5 * skin * state.twist_rad * state.twist_rad;
             out.account.hands_j +=
-                (damping * rate.length_squared() + skin_damping * twist_now * twist_now) * dt_s;
-            state.impulse += force * dt_s;
+                (damping * rate.length_squared() + skin_damping * twist_rate * twist_rate) * span_s;
+            state.impulse += force * span_s;
             if force.length() > state.felt.peak_n {
                 (state.felt.peak_n, state.felt.peak_s) = (force.length(), t_s);
             }
@@ -294,23 +262,17 @@ pub fn strike_in_steps(hit: &Hit, until: Until, dt_s: f64) -> Result<Struck, Imp
                 *shown = force.z;
             }
         }
-        let turned = world.body(handle).angvel().dot(long);
-        out.twist_rad += turned * dt_s;
+        out.twist_rad += turning_rad_s * span_s;
         if step % 10 == 0 {
             out.moments.push(Moment { t_s, contact_n, hands_n, bend_rad: angle });
         }
-        let felt = match until {
-            Until::Away => away,
-            Until::Felt => away && t_s >= FELT_S,
-        };
-        if felt {
+        if over {
             let after = world.totals();
-            let energy_j = after.2 + 0.5 * (stored_j_now + stored_j_before);
             let lost_j = out.account.ball_j + out.account.hinge_j + out.account.hands_j;
             let arm = libm::hypot(hit.contact_from_top_m, hit.across_m);
             out.account.momentum_share = (after.0 - before.0).length() / out.impulse_n_s;
             out.account.moment_share = (after.1 - before.1).length() / (out.impulse_n_s * arm);
-            out.account.energy_share = (before.2 - energy_j - lost_j) / before.2;
+            out.account.energy_share = (before.2 - after.2 - stored_now_j - lost_j) / before.2;
             out.hands = hands
                 .iter()
                 .map(|it| Felt { impulse_n_s: it.impulse.length(), ..it.felt })
@@ -318,7 +280,7 @@ pub fn strike_in_steps(hit: &Hit, until: Until, dt_s: f64) -> Result<Struck, Imp
             return Ok(out);
         }
         if t_s > LONGEST_CONTACT_S || !angle.is_finite() {
-            return Err(lost);
+            return Err(ImpactFault::Lost { at_s: t_s });
         }
         world.step();
     }

@@ -4,6 +4,9 @@
 /// Source: arrangement of ASTM F2398 for ball bats.
 pub const PICKUP_AXIS_FROM_TOP_M: f64 = 0.1524;
 
+/// Half-swing of a pendulum test when none is stated, rad (5°): assumption.
+pub const USUAL_AMPLITUDE_RAD: f64 = 5.0 * core::f64::consts::PI / 180.0;
+
 /// One standard deviation of a kitchen scale, kg. Assumption: most read to 1 g and hold 5 g.
 pub const SCALE_SD_KG: f64 = 0.005;
 /// One standard deviation of a balance point found over a pencil, m. Assumption.

@@ -43,3 +43,8 @@ const SLOW: [&str; 3] = ["drawn chains finely", "pendulum bench", "advice"];
 pub fn is_quick(check: &Check) -> bool {
     !SLOW.contains(&check.name)
 }
+
+/// The greater, and not a number if either is not: a miss that is not a number agrees with nothing.
+fn worse(a: f64, b: f64) -> f64 {
+    if a.is_nan() || b.is_nan() { f64::NAN } else { a.max(b) }
+}

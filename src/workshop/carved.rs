@@ -1,10 +1,8 @@
 //! Turning one shape into another with given figures: thickness, taper and ends, and what the maker holds.
 
 use crate::bat::family::slide;
-use crate::bat::lofted_solid::MassMoments;
 use crate::bat::shape::BatShape;
 use crate::bat::sizes::Craft;
-use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use nalgebra::{DMatrix, DVector};
 
 /// Figures that a shape shall have.
@@ -65,13 +63,6 @@ const NEAR: f64 = 1e-10;
 /// Share of the blade below the shoulder over which the cut sets in.
 const SHOULDER: f64 = 0.07;
 
-/// Swing moment of a mass distribution, kg m².
-pub fn swing_moment_kg_m2(moments: &MassMoments) -> f64 {
-    let (com, I) = (moments.com_B(), moments.I_Com_B());
-    let d = com.x - PICKUP_AXIS_FROM_TOP_M;
-    I.y_axis.y + moments.mass_kg * (d * d + com.z * com.z)
-}
-
 /// Carving thickens the blade towards one end, and another station may become the deepest: so often it is
 /// begun anew from that one.
 const SWELLS: usize = 4;
@@ -119,7 +110,7 @@ fn carved_from(start: &BatShape, craft: &Craft, figures: &Figures, held: &Held) 
         let wanted = [
             Some(moments.mass_kg - figures.mass_kg),
             Some(moments.com_B().x - figures.balance_m),
-            figures.swing_moment_kg_m2.map(|it| swing_moment_kg_m2(&moments) - it),
+            figures.swing_moment_kg_m2.map(|it| moments.swing_moment_kg_m2() - it),
             held.edge_m.map(|it| shape.blade.thickest_edge_m() - it),
             held.depth_m.map(|it| shape.blade.deepest().map_or(0.0, |s| s.depth_m) - it),
         ];

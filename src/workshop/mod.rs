@@ -3,6 +3,7 @@
 pub mod carved;
 pub mod cautions;
 pub mod middles;
+pub mod pickup_moments;
 pub mod pickup_pair;
 pub mod plane;
 pub mod pressing;

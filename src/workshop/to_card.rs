@@ -2,6 +2,7 @@
 
 use super::carved::{Carved, Figures, Held, carve};
 use super::reads::reads;
+use crate::bat::blade::{HOLLOW, Station};
 use crate::bat::described::{Cleft, sound};
 use crate::bat::laws::Limits;
 use crate::bat::shape::BatShape;
@@ -78,21 +79,25 @@ const EDGE_MOVE_M: f64 = 0.003;
 /// Steps from what can be made towards what was asked: a sixty-fourth is far inside any tolerance.
 const HALVINGS: usize = 7;
 
-/// Finds shapes for a card.
-pub fn to_card(start: &Start<'_>, card: &Card) -> ToCard {
-    let targets = Targets::of(card);
+/// Finds shapes for a card; what comes once `is_stopped` says so is worth nothing.
+pub fn to_card(start: &Start<'_>, card: &Card, is_stopped: &dyn Fn() -> bool) -> ToCard {
+    let targets = Targets::of(card, is_stopped);
     let handle = card.asked(Figure::HandleDiameter);
     let [thin_m, thick_m] = handle.tolerance;
     // A thicker handle shifts the balance: within its limits it may give way to the blade.
-    let starts = [handle.target, thin_m, thick_m].map(|it| on_card(start, card, it));
-    let answers: Vec<Answer> = variants(&starts[0])
+    let diameters_m = [handle.target, thin_m, thick_m].map(|it| inside(handle.target, it));
+    let starts = diameters_m.map(|it| on_card(start, card, it));
+    let found = |name: &'static str, held: &Held| {
+        let first = |it: &Start<'_>| answer(name, &targets.nearest_within(it, held)?, it, card);
+        starts.iter().find_map(first)
+    };
+    let plain = found("plain", &start.held);
+    let like = plain.as_ref().map_or(&starts[0].shape, |it| &it.bat.shape);
+    let others: Vec<Answer> = variants(&start.held, like)
         .into_iter()
-        .filter_map(|(name, held)| {
-            let first =
-                |it: &Start<'_>| answer(name, &targets.nearest_within(it, &held)?, it, card);
-            starts.iter().find_map(first)
-        })
+        .filter_map(|(name, held)| found(name, &held))
         .collect();
+    let answers: Vec<Answer> = plain.into_iter().chain(others).collect();
     if !answers.is_empty() {
         return ToCard { answers, broken: Vec::new(), nearest: None };
     }
@@ -107,7 +112,7 @@ pub fn to_card(start: &Start<'_>, card: &Card) -> ToCard {
 }
 
 /// The handle's thickness as the demand that breaks the card, if another would do.
-fn handle_broken(targets: &Targets, start: &Start<'_>, card: &Card) -> Option<BrokenDemand> {
+fn handle_broken(targets: &Targets<'_>, start: &Start<'_>, card: &Card) -> Option<BrokenDemand> {
     let asked = card.asked(Figure::HandleDiameter);
     let handle = &start.shape.handle;
     let own_m = handle.diameter_over_grip_m(handle.bottom_hand_m());
@@ -126,26 +131,22 @@ fn on_card<'a>(start: &Start<'a>, card: &Card, handle_diameter_m: f64) -> Start<
     let mut out = start.clone();
     let handle = &mut out.shape.handle;
     out.shape.blade.length_m = card.length_m - handle.length_m;
-    let bare_m = handle_diameter_m - 2.0 * handle.cover_m();
-    let ratio = bare_m / (2.0 * handle.half_y_m(handle.bottom_hand_m()));
-    if ratio > 0.0 {
-        handle.top_diameter_m *= ratio;
-        handle.shoulder_diameter_m *= ratio;
-    }
     handle.grips = card.condition.grips;
+    // A card that leaves no room for cane is met by no handle, and then said not to be met.
+    let _ = handle.fit_over_grip_m(handle_diameter_m);
     if !card.condition.toe_guard {
         out.shape.blade.toe_guard_m = 0.0;
     }
     out
 }
 
-/// The plain answer, and others where the maker left room.
-fn variants(start: &Start<'_>) -> Vec<(&'static str, Held)> {
-    let held = start.held;
-    let mut out = vec![("plain", held)];
-    let blade = &start.shape.blade;
+/// Others than the plain answer, each named for how it differs from it, where the maker left room.
+fn variants(held: &Held, plain: &BatShape) -> Vec<(&'static str, Held)> {
+    let held = *held;
+    let mut out = Vec::new();
+    let blade = &plain.blade;
     if held.swell_from_toe_m.is_none() {
-        let now_m = start.shape.swell_from_toe_m();
+        let now_m = plain.swell_from_toe_m();
         for (name, by) in [("lower middle", -SWELL_MOVE_M), ("higher middle", SWELL_MOVE_M)] {
             out.push((name, Held { swell_from_toe_m: Some(now_m + by), ..held }));
         }
@@ -187,18 +188,27 @@ fn within(value: f64, asked: Asked) -> bool {
     value >= low - SLACK && value <= high + SLACK
 }
 
+/// So much of the way to a limit is gone: what is kept of a shape is rounded, and must still be within.
+const INSIDE: f64 = 0.99;
+
+fn inside(target: f64, limit: f64) -> f64 {
+    target + INSIDE * (limit - target)
+}
+
 /// The three demands that wood has to meet, weight, balance and swing moment.
-struct Targets {
+struct Targets<'a> {
     asked: [(Figure, Asked); 3],
     sweet_spot: Asked,
     length_m: f64,
+    is_stopped: &'a dyn Fn() -> bool,
 }
 
-impl Targets {
-    fn of(card: &Card) -> Self {
+impl<'a> Targets<'a> {
+    fn of(card: &Card, is_stopped: &'a dyn Fn() -> bool) -> Self {
         let asked = [Figure::DeadWeight, Figure::Balance, Figure::SwingMoment]
             .map(|figure| (figure, card.asked(figure)));
-        Self { asked, sweet_spot: card.asked(Figure::SweetSpot), length_m: card.length_m }
+        let (sweet_spot, length_m) = (card.asked(Figure::SweetSpot), card.length_m);
+        Self { asked, sweet_spot, length_m, is_stopped }
     }
 
     /// The shape nearest to the middle of the card within its limits; none where nothing there can be made.
@@ -211,7 +221,7 @@ impl Targets {
     /// Middle of the card first, then its limits, the swing moment kept longest.
     fn tried(&self, limits: impl Fn(Figure, Asked) -> [f64; 2]) -> Vec<[f64; 3]> {
         let choices = self.asked.map(|(figure, asked)| {
-            let [low, high] = limits(figure, asked);
+            let [low, high] = limits(figure, asked).map(|it| inside(asked.target, it));
             [asked.target, 0.5 * (asked.target + low), 0.5 * (asked.target + high), low, high]
         });
         let mut out = Vec::new();
@@ -233,6 +243,9 @@ impl Targets {
         held: &Held,
         [mass_kg, balance_m, swing_moment_kg_m2]: [f64; 3],
     ) -> Result<Carved, Objection> {
+        if (self.is_stopped)() {
+            return Err(Objection { words: "the search was stopped".to_owned() });
+        }
         let mut from = start.shape.clone();
         let mut density_kg_m3 = start.density_kg_m3.value;
         if !start.willow_given {
@@ -273,7 +286,7 @@ impl Targets {
             .err()
             .map_or_else(|| "its limits leave no room".to_owned(), |it| it.words);
         let own = start.shape.mass_moments();
-        let own = [own.mass_kg, own.com_B().x, super::carved::swing_moment_kg_m2(&own)];
+        let own = [own.mass_kg, own.com_B().x, own.swing_moment_kg_m2()];
         let alone: Vec<BrokenDemand> = (0..3)
             .filter_map(|k| {
                 let (figure, asked) = self.asked[k];
@@ -304,7 +317,7 @@ impl Targets {
     fn nearest(&self, start: &Start<'_>) -> Option<Carved> {
         let target = self.asked.map(|(_, asked)| asked.target);
         let own = start.shape.mass_moments();
-        let own = [own.mass_kg, own.com_B().x, super::carved::swing_moment_kg_m2(&own)];
+        let own = [own.mass_kg, own.com_B().x, own.swing_moment_kg_m2()];
         let free =
             Self { sweet_spot: Asked { target: 0.0, tolerance: [f64::MIN, f64::MAX] }, ..*self };
         let at = |share: f64| {
@@ -399,6 +412,12 @@ fn objection(carved: &Carved, start: &Start<'_>) -> Option<Objection> {
     })
     .or_else(|| {
         sound(&carved.shape).into_iter().next().map(|it| Objection { words: it.to_string() })
+    })
+    .or_else(|| {
+        let [fullest, hollowest] = HOLLOW;
+        let odd = |it: &Station| !(fullest..=hollowest).contains(&it.hollow);
+        let words = "its back would be fuller or hollower than can be described".to_owned();
+        over(blade.stations.iter().any(odd), words)
     })
     .or_else(|| {
         let held = start.cleft.as_ref().map(|it| it.holds(blade));

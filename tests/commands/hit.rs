@@ -35,3 +35,67 @@ fn a_place_off_the_face_is_refused() {
     let said = refused(&["hit", "--speed", "fast"], folder.path());
     assert!(said.contains("fast"), "{said}");
 }
+
+/// The blade of the README, with what is put over it.
+fn blade(folder: &std::path::Path, over: &[(&str, &str)]) {
+    let mut text = include_str!("../../scenarios/blade.ron").to_owned();
+    for (old, new) in over {
+        assert!(text.contains(old), "{old}");
+        text = text.replace(old, new);
+    }
+    std::fs::write(folder.join("blade.ron"), text).unwrap();
+}
+
+#[test]
+fn a_described_blade_is_hit_as_described() {
+    let folder = tempfile::tempdir().unwrap();
+    let number = |it: &Value, at: &str| it.pointer(at).and_then(Value::as_f64).unwrap();
+    blade(folder.path(), &[]);
+    let it = figures(&["--shape", "blade.ron"], folder.path());
+    assert_eq!(it["described"], true);
+    assert_eq!(it["bat"], "Full profile, low middle");
+    assert!(it["swing_moment_off_share"].is_null());
+    // A thinner handle makes the splice softer, and it bends further.
+    blade(folder.path(), &[("34.5 mm", "32.5 mm")]);
+    let thin = figures(&["--shape", "blade.ron"], folder.path());
+    let [a, b] = [&thin, &it].map(|it| number(it, "/splice_stiffness_n_m"));
+    assert!(a < 0.9 * b, "{a} {b}");
+    let [a, b] = [&thin, &it].map(|it| number(it, "/splice_bend_deg"));
+    assert!(a > b, "{a} {b}");
+    // The same blade in lighter willow sends the ball back more slowly.
+    blade(folder.path(), &[("2.75 kg", "2.5 kg")]);
+    let light = figures(&["--shape", "blade.ron"], folder.path());
+    assert!(number(&light, "/exit_speed_m_s") < number(&it, "/exit_speed_m_s"));
+}
+
+#[test]
+fn faults_of_a_described_blade_are_shown_where_they_stand() {
+    let folder = tempfile::tempdir().unwrap();
+    blade(folder.path(), &[("37 mm", "37 miles")]);
+    let said = refused(&["hit", "--speed", "15 m/s", "--shape", "blade.ron"], folder.path());
+    assert!(said.contains("37 miles"), "{said}");
+    blade(folder.path(), &[("37 mm", "90 mm")]);
+    let said = refused(&["hit", "--speed", "15 m/s", "--shape", "blade.ron"], folder.path());
+    assert!(said.contains("90 mm"), "{said}");
+}
+
+#[test]
+fn a_blade_is_no_wider_at_the_shoulder_than_it_is() {
+    let folder = tempfile::tempdir().unwrap();
+    let at = ["hit", "--speed", "15 m/s", "--at", "505 mm", "--across", "45 mm"];
+    let said = refused(&at, folder.path());
+    assert!(said.contains("face"), "{said}");
+}
+
+#[test]
+fn a_junior_is_told_every_caution() {
+    let folder = tempfile::tempdir().unwrap();
+    let run =
+        backlift().current_dir(folder.path()).args(["hit", "--speed", "15 m/s"]).assert().success();
+    let said = String::from_utf8(run.get_output().stdout.clone()).unwrap().replace("\n  ", " ");
+    for caution in
+        ["Ask the coach", "medical professional", "Local playing conditions", "fit again"]
+    {
+        assert!(said.contains(caution), "{caution} is missing: {said}");
+    }
+}

@@ -1,5 +1,6 @@
 //! `backlift hit`: what comes of ball on bat, and what the hands feel of it.
 
+mod bat;
 mod computed;
 mod figures;
 mod files;
@@ -29,6 +30,10 @@ pub struct Args {
     /// The bat, by its label or its number from 0; the first if left out
     #[arg(long, value_name = "LABEL|N", allow_negative_numbers = true)]
     bat: Option<String>,
+
+    /// A bat as its maker describes it (the file of `backlift shape`), in place of one of the scenario's
+    #[arg(long, value_name = "FILE", conflicts_with = "bat")]
+    shape: Option<PathBuf>,
 
     /// Where the ball meets the face, from the toe, like "6 in"
     #[arg(long, value_name = "LENGTH", default_value = "6 in", value_parser = length)]
@@ -63,7 +68,10 @@ pub struct Args {
 /// Hits.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let loaded = load(&args.given)?;
-    let bat = loaded.bat(args.bat.as_deref())?;
+    let bat = match &args.shape {
+        Some(file) => bat::Asked::Described(file),
+        None => bat::Asked::OfScenario(loaded.bat(args.bat.as_deref())?),
+    };
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let progress = Progress::start();
     let asked = computed::Asked {

@@ -105,9 +105,11 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     Ok(if planned.plan.meets.len() == 3 { Outcome::Done } else { Outcome::NotAccepted })
 }
 
+/// What to do about a bat that is too light already.
+pub const TOO_LIGHT: &str = "a second grip or tape adds weight, but at the hands or for practice only; a new card, or another cleft";
+
 fn no_plan(fault: &PlanFault) -> Stop {
-    let help = "a second grip or tape adds weight, but at the hands or for practice only; a new card, or another cleft";
-    Stop::NoAnswer(Fault::new(fault.to_string()).help(help))
+    Stop::NoAnswer(Fault::new(fault.to_string()).help(TOO_LIGHT))
 }
 
 /// The bench's bat as a shape: as described, or its size's own blade thickened to its weight and balance.
@@ -126,19 +128,15 @@ fn shape(
     }
     let mut shape = size.reference.with_length_m(card.length_m);
     shape.handle.grips = card.condition.grips;
-    let all = Finish {
-        grips: card.condition.grips,
-        bound: true,
-        toe_guard: card.condition.toe_guard,
-        oiled: card.condition.oiled,
-        labels: true,
-    };
+    let shape = shape.with_handle_over_grip_m(card.handle_diameter_m);
     let reading = [weighed.mass_kg.value, weighed.balance_m.value];
-    Ok(part_made(&shape, &size.craft, reading, finish, &all))
+    // Where no blade of the size gets there, the plan is drawn on the size's own.
+    let made = part_made(&shape, &size.craft, reading, finish, &Finish::of(card));
+    Ok(made.unwrap_or(shape))
 }
 
 fn finish(on: &str) -> Result<Finish, Stop> {
-    let mut out = Finish { grips: 0, bound: false, toe_guard: false, oiled: false, labels: false };
+    let mut out = Finish::BARE;
     for word in on.split(',').map(str::trim).filter(|it| !it.is_empty()) {
         match word.to_lowercase().as_str() {
             "grip" | "one grip" => (out.grips, out.bound) = (1, true),

@@ -125,7 +125,7 @@ fn worked(args: &Args) -> Result<Worked, Stop> {
             limits: &limits,
             held,
         };
-        let answer = to_card(&start, &card);
+        let answer = to_card(&start, &card, &|| false);
         (card, answer)
     });
     let middles = match to {

@@ -5,6 +5,7 @@
 pub mod bent_beam;
 pub mod chain;
 pub mod free_motion;
+pub mod hit;
 pub mod law;
 pub mod lofted_blade;
 pub mod motions;
@@ -14,6 +15,7 @@ use serde::de::DeserializeOwned;
 
 use bent_beam::BentBeam;
 use free_motion::FreeMotion;
+use hit::Hits;
 use law::{Continuous, Holding, Prototype, StoredPath};
 use lofted_blade::LoftedBlade;
 use motions::{Drawn, Swings};
@@ -88,4 +90,10 @@ pub fn three_compartment() -> Result<Fatigue, ReferenceFault> {
 pub fn bent_beam() -> Result<BentBeam, ReferenceFault> {
     let text = include_str!("../../../tests/reference/bent_beam.json");
     read::<bent_beam::Table>("bent_beam.json", text).map(BentBeam::from)
+}
+
+/// Ball on bat in a plane.
+pub fn hits() -> Result<Hits, ReferenceFault> {
+    let text = include_str!("../../../tests/reference/hit_scipy.json");
+    read::<hit::Table>("hit_scipy.json", text).map(Hits::from)
 }

@@ -13,7 +13,7 @@ pub mod prototype;
 pub mod second_engine;
 pub mod splice_hinge;
 
-use super::{Accept, Check, Group, Row};
+use super::{Accept, Check, Group, Row, worse};
 
 /// Every check of the mechanics.
 pub fn checks() -> Vec<Check> {
@@ -65,9 +65,4 @@ fn player_words(name: &str) -> &'static str {
         "adult" => "adult",
         _ => "child of twelve",
     }
-}
-
-/// The greater, and not a number if either is not: a miss that is not a number agrees with nothing.
-fn worse(a: f64, b: f64) -> f64 {
-    if a.is_nan() || b.is_nan() { f64::NAN } else { a.max(b) }
 }

@@ -1,6 +1,7 @@
 //! What still goes on the bat: counted before the plane comes out.
 
 use crate::bat::shape::BatShape;
+use crate::card::{Card, Condition};
 
 use super::PickupMoments;
 
@@ -19,6 +20,18 @@ pub struct Finish {
     pub labels: bool,
 }
 
+impl Finish {
+    /// Nothing is on it.
+    pub const BARE: Self =
+        Self { grips: 0, bound: false, toe_guard: false, oiled: false, labels: false };
+
+    /// What a card asks to be on the finished bat.
+    pub fn of(card: &Card) -> Self {
+        let Condition { grips, toe_guard, oiled } = card.condition;
+        Self { grips, bound: true, toe_guard, oiled, labels: true }
+    }
+}
+
 /// One thing to come.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Addition {
@@ -31,11 +44,14 @@ pub struct Addition {
 }
 
 /// First oil that a blade takes up, kg for each kilogram of willow: assumption, no source.
-const OIL_SHARE: f64 = 0.010;
-/// One standard deviation of a part's mass as a share (assumption): rubber and twine come as they come, oil
-/// depends on the hand.
-const PART_SD: f64 = 0.10;
-const OIL_SD: f64 = 0.4;
+pub const OIL_SHARE: f64 = 0.012;
+/// One standard deviation of a part's mass as a share, assumptions: rubber, guards and labels come as they come,
+/// twine takes as much glue as it takes, oil depends on the hand.
+pub const PART_SD: f64 = 0.20;
+/// See [`PART_SD`].
+pub const TWINE_SD: f64 = 0.30;
+/// See [`PART_SD`].
+pub const OIL_SD: f64 = 0.40;
 
 /// What `shape`, the finished bat, has that the bench's bat has not.
 pub fn additions(shape: &BatShape, now: &Finish, wanted: &Finish) -> Vec<Addition> {
@@ -57,7 +73,7 @@ pub fn additions(shape: &BatShape, now: &Finish, wanted: &Finish) -> Vec<Additio
         add(what, with(&|it| it.handle.grips = now.grips), PART_SD);
     }
     if wanted.bound && !now.bound {
-        add("twine", with(&|it| it.handle.twine_kg_m3 = 0.0), PART_SD);
+        add("twine", with(&|it| it.handle.twine_kg_m3 = 0.0), TWINE_SD);
     }
     if wanted.toe_guard && !now.toe_guard {
         add("a toe guard", with(&|it| it.blade.toe_guard_m = 0.0), PART_SD);

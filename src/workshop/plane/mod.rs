@@ -3,13 +3,12 @@
 pub mod additions;
 pub mod cuts;
 mod part_made;
-pub mod pickup_moments;
 pub mod plan;
 mod thinner;
 
+pub use super::pickup_moments::PickupMoments;
 pub use additions::{Addition, Finish};
 pub use cuts::Place;
 pub use part_made::part_made;
-pub use pickup_moments::PickupMoments;
 pub use plan::{Bench, Pass, Plan, PlanFault, plan};
 pub use thinner::thinner_m;

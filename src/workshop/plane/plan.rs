@@ -110,13 +110,7 @@ struct Goal {
 
 /// Makes the plan.
 pub fn plan(bench: &Bench<'_>, card: &Card, craft: &Craft) -> Result<Plan, PlanFault> {
-    let wanted = Finish {
-        grips: card.condition.grips,
-        bound: true,
-        toe_guard: card.condition.toe_guard,
-        oiled: card.condition.oiled,
-        labels: true,
-    };
+    let wanted = Finish::of(card);
     let to_come = additions(bench.shape, &bench.finish, &wanted);
     let adds = to_come.iter().fold(PickupMoments::default(), |sum, it| sum + it.adds);
     let now = PickupMoments::of(

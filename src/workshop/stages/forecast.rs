@@ -6,7 +6,6 @@
 //! constant of the size and falls away when its stage is passed.
 
 use super::fault::passed;
-use super::lump::Lump;
 use super::steps::{Does, Steps};
 use super::{BatLog, Entry, Stage, pending};
 use crate::bat::expected::Expectation;
@@ -16,6 +15,7 @@ use crate::bat::pendulum::swing_moment;
 use crate::bat::sizes::Size;
 use crate::measurement::bench::{BALANCE_SD_M, PICKUP_AXIS_FROM_TOP_M, SCALE_SD_KG};
 use crate::uncertain::{Uncertain, independent_sd};
+use crate::workshop::pickup_moments::PickupMoments;
 
 /// What a bat will come to, as played.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -40,7 +40,7 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
         let spreads = stages.iter().map(|it| steps.mass_sd_kg(*it));
         independent_sd(&std::iter::once(SCALE_SD_KG).chain(spreads).collect::<Vec<_>>())
     };
-    let end = carried(&steps, last, &[], last.mass_kg, &to_come);
+    let end = carried(&steps, last, &[], steps.reference.balance_m(), &to_come);
     let mass_kg = Uncertain::computed(end.mass_kg, scale(&to_come));
 
     let balance_of_size =
@@ -55,7 +55,7 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
             let spreads = gone.iter().map(|it| place(*it)).chain(to_come.iter().map(|it| of(*it)));
             independent_sd(&std::iter::once(own).chain(spreads).collect::<Vec<_>>())
         };
-        let end = carried(&steps, entry, rest, at_m * entry.mass_kg, &to_come);
+        let end = carried(&steps, entry, rest, at_m, &to_come);
         let sd = still(
             &|it| steps.balance_mass_sd_m(it),
             &|it| steps.balance_place_sd_m(it),
@@ -72,10 +72,9 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
             read.sd_kg_m2(SCALE_SD_KG, BALANCE_SD_M),
         );
         if read_swing.is_none_or(|it| sd < it.sd) {
-            let start =
-                Lump { swing_kg_m2: read.value_kg_m2, ..weighed(entry, at_m * entry.mass_kg) };
+            let start = PickupMoments::of(entry.mass_kg, at_m, read.value_kg_m2);
             read_swing = Some(Uncertain::computed(
-                carried_from(&steps, start, entry, rest, &to_come).swing_kg_m2,
+                carried_from(&steps, start, entry, rest, &to_come).second_kg_m2,
                 sd,
             ));
         }
@@ -87,7 +86,7 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
     };
     let to_take_off_kg = log.target.mass_kg.filter(|_| !to_come.is_empty()).map(|wanted_kg| {
         let put_on = |stage: &Stage| match steps.does(*stage) {
-            Does::PutsOn(lump) => lump.mass_kg,
+            Does::PutsOn(moments) => moments.mass_kg,
             Does::Keeps(_) => 0.0,
         };
         let adds: Vec<Stage> = to_come.iter().copied().filter(|it| it.adds()).collect();
@@ -97,54 +96,50 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
     Some(Forecast { mass_kg, balance_m, swing_moment_kg_m2, to_take_off_kg })
 }
 
-fn weighed(entry: &Entry, first_kg_m: f64) -> Lump {
-    Lump { mass_kg: entry.mass_kg, first_kg_m, swing_kg_m2: 0.0 }
-}
-
 fn carried(
     steps: &Steps,
     entry: &Entry,
     rest: &[Entry],
-    first_kg_m: f64,
+    balance_m: f64,
     to_come: &[Stage],
-) -> Lump {
-    carried_from(steps, weighed(entry, first_kg_m), entry, rest, to_come)
+) -> PickupMoments {
+    carried_from(steps, PickupMoments::of(entry.mass_kg, balance_m, 0.0), entry, rest, to_come)
 }
 
 /// A bat carried on from one entry through those after it, by what they weighed, and through what is to come.
 fn carried_from(
     steps: &Steps,
-    start: Lump,
+    start: PickupMoments,
     entry: &Entry,
     rest: &[Entry],
     to_come: &[Stage],
-) -> Lump {
+) -> PickupMoments {
     let (mut bat, mut stage) = (start, entry.stage);
     let mut willow_kg = willow_kg(steps, entry.mass_kg, stage);
     for next in rest {
-        let put_on: Lump = passed(stage, next.stage)
+        let put_on: PickupMoments = passed(stage, next.stage)
             .filter_map(|it| match steps.does(it) {
-                Does::PutsOn(lump) => Some(lump),
+                Does::PutsOn(moments) => Some(moments),
                 Does::Keeps(_) => None,
             })
-            .fold(Lump::default(), |sum, it| sum + it);
+            .fold(PickupMoments::default(), |sum, it| sum + it);
         let only_puts_on = passed(stage, next.stage).all(Stage::adds);
         let change_kg = next.mass_kg - bat.mass_kg;
         bat = if only_puts_on && put_on.mass_kg > 0.0 {
-            bat + put_on.times(change_kg / put_on.mass_kg)
+            bat + put_on * (change_kg / put_on.mass_kg)
         } else {
             let taken_kg = put_on.mass_kg - change_kg;
-            bat + put_on - steps.blade.times(taken_kg / steps.blade.mass_kg)
+            bat + put_on - steps.blade * (taken_kg / steps.blade.mass_kg)
         };
         stage = next.stage;
         willow_kg = self::willow_kg(steps, next.mass_kg, stage);
     }
     for it in to_come {
         match steps.does(*it) {
-            Does::PutsOn(lump) => bat = bat + lump,
+            Does::PutsOn(moments) => bat = bat + moments,
             Does::Keeps(share) => {
                 let taken_kg = (1.0 - share) * willow_kg;
-                bat = bat - steps.blade.times(taken_kg / steps.blade.mass_kg);
+                bat = bat - steps.blade * (taken_kg / steps.blade.mass_kg);
                 willow_kg -= taken_kg;
             }
         }
@@ -155,7 +150,7 @@ fn carried_from(
 /// Willow in a bat at a stage: its weight less what was put on by then, as the size has it.
 fn willow_kg(steps: &Steps, mass_kg: f64, stage: Stage) -> f64 {
     let handle_kg = match steps.does(Stage::Spliced) {
-        Does::PutsOn(lump) if stage.has_handle() => lump.mass_kg,
+        Does::PutsOn(moments) if stage.has_handle() => moments.mass_kg,
         _ => 0.0,
     };
     (mass_kg - handle_kg).max(0.0)
@@ -167,7 +162,7 @@ fn swing_of_size(size: &Size, mass_kg: Uncertain, balance_m: Uncertain) -> Uncer
     let own = size.reference.mass_moments();
     let typical = Expectation::of(&family, own.mass_kg, own.com_B().x).swing_moment(&family);
     let value =
-        family.assumed(mass_kg.value, balance_m.value, 0.0).map(|it| Lump::of(&it).swing_kg_m2);
+        family.assumed(mass_kg.value, balance_m.value, 0.0).map(|it| it.swing_moment_kg_m2());
     // No blade of the size gets there: as its own, moved by weight and balance.
     let value = value.unwrap_or_else(|| {
         let arm = |balance_m: f64| balance_m - PICKUP_AXIS_FROM_TOP_M;

@@ -2,7 +2,6 @@
 
 mod fault;
 pub mod forecast;
-pub mod lump;
 pub mod moment;
 pub mod steps;
 pub mod waiting;
@@ -12,7 +11,9 @@ pub use moment::Moment;
 
 use super::season::Air;
 use crate::bat::sizes::Size;
-use crate::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M, PendulumReading};
+use crate::measurement::bench::{
+    BatReading, PICKUP_AXIS_FROM_TOP_M, PendulumReading, USUAL_AMPLITUDE_RAD,
+};
 
 /// One stage of the making. The order is common practice, no source; oil, binding and grip change places
 /// from maker to maker.
@@ -120,9 +121,6 @@ pub struct Entry {
     pub air: Option<Air>,
 }
 
-/// Half-swing of the ten swings of a log, rad (5°): assumption, as in scenarios.
-pub const AMPLITUDE_RAD: f64 = 5.0 * std::f64::consts::PI / 180.0;
-
 impl Entry {
     /// The ten swings as a pendulum test.
     pub fn pendulum(&self) -> Option<PendulumReading> {
@@ -130,7 +128,7 @@ impl Entry {
             swings: 10,
             time_s,
             pivot_from_top_m: PICKUP_AXIS_FROM_TOP_M,
-            amplitude_rad: AMPLITUDE_RAD,
+            amplitude_rad: USUAL_AMPLITUDE_RAD,
         })
     }
 

@@ -5,9 +5,10 @@
 //! further a bat has come, whatever the scale said on the way.
 
 use super::Stage;
-use super::lump::Lump;
 use crate::bat::shape::BatShape;
 use crate::bat::sizes::Size;
+use crate::workshop::pickup_moments::PickupMoments;
+use crate::workshop::plane::additions::{OIL_SD, OIL_SHARE, PART_SD, TWINE_SD};
 
 /// Share of the willow that pressing leaves.
 const PRESSED_KEEPS: f64 = 1.0;
@@ -24,12 +25,14 @@ const TAKEN_SD: [(Stage, f64); 4] = [
     (Stage::Shaped, 0.12),
     (Stage::Sanded, 0.010),
 ];
-/// First oil, as a share of the finished blade; a face sheet weighs about as much.
-const OIL_SHARE: f64 = 0.012;
 /// One standard deviation of what is put on, as a share of it: the handle, oil, twine with its glue, and grip,
 /// guard and labels.
-const PUT_ON_SD: [(Stage, f64); 4] =
-    [(Stage::Spliced, 0.10), (Stage::Oiled, 0.40), (Stage::Bound, 0.30), (Stage::Gripped, 0.20)];
+const PUT_ON_SD: [(Stage, f64); 4] = [
+    (Stage::Spliced, 0.10),
+    (Stage::Oiled, OIL_SD),
+    (Stage::Bound, TWINE_SD),
+    (Stage::Gripped, PART_SD),
+];
 /// One standard deviation of where along the blade wood is taken off, as a share of the bat's length.
 const PLACE_SD: f64 = 0.04;
 
@@ -39,20 +42,20 @@ pub enum Does {
     /// Leaves this share of the willow.
     Keeps(f64),
     /// Puts this on.
-    PutsOn(Lump),
+    PutsOn(PickupMoments),
 }
 
 /// The stages of one size.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Steps {
     /// The size's reference bat, as played.
-    pub reference: Lump,
+    pub reference: PickupMoments,
     /// Its blade alone, without oil, guard and labels.
-    pub blade: Lump,
-    handle: Lump,
-    oil: Lump,
-    twine: Lump,
-    grip: Lump,
+    pub blade: PickupMoments,
+    handle: PickupMoments,
+    oil: PickupMoments,
+    twine: PickupMoments,
+    grip: PickupMoments,
     length_m: f64,
 }
 
@@ -60,11 +63,11 @@ impl Steps {
     /// Those of a size.
     pub fn of(size: &Size) -> Self {
         let shape = &size.reference;
-        let whole = Lump::of(&shape.mass_moments());
+        let whole = PickupMoments::of_shape(shape);
         let part = |change: &dyn Fn(&mut BatShape)| {
             let mut without = shape.clone();
             change(&mut without);
-            whole - Lump::of(&without.mass_moments())
+            whole - PickupMoments::of_shape(&without)
         };
         // The splice takes the place of willow: both are gone before the handle is in.
         let handle = part(&|it| {
@@ -78,7 +81,7 @@ impl Steps {
             it.blade.toe_guard_kg_m3 = 0.0;
         });
         let played = whole - handle - twine - grip;
-        let oil = played.times(OIL_SHARE);
+        let oil = played * OIL_SHARE;
         let (blade, length_m) = (played - oil, size.length_m());
         Self { reference: whole, blade, handle, oil, twine, grip, length_m }
     }
@@ -103,7 +106,7 @@ impl Steps {
         let share = |of: &[(Stage, f64)]| of.iter().find(|it| it.0 == stage).map(|it| it.1);
         match self.does(stage) {
             Does::Keeps(_) => share(&TAKEN_SD).unwrap_or(0.0) * self.blade.mass_kg,
-            Does::PutsOn(lump) => share(&PUT_ON_SD).unwrap_or(0.0) * lump.mass_kg,
+            Does::PutsOn(moments) => share(&PUT_ON_SD).unwrap_or(0.0) * moments.mass_kg,
         }
     }
 
@@ -123,11 +126,11 @@ impl Steps {
     /// Where the stage's weight lies: balance point, m from the top, and radius of gyration about the pickup
     /// axis, squared, m².
     fn place(&self, stage: Stage) -> (f64, f64) {
-        let lump = match self.does(stage) {
+        let moments = match self.does(stage) {
             Does::Keeps(_) => self.blade,
-            Does::PutsOn(lump) => lump,
+            Does::PutsOn(moments) => moments,
         };
-        (lump.balance_m(), lump.swing_kg_m2 / lump.mass_kg)
+        (moments.balance_m(), moments.second_kg_m2 / moments.mass_kg)
     }
 
     /// One standard deviation that a stage leaves in the balance point, m, whether or not it was gone through:

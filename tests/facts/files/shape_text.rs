@@ -30,7 +30,7 @@ fn a_carved_shape_written_into_its_text_is_read_back_to_a_hundredth_of_a_gram() 
         limits: &limits,
         held: Held::default(),
     };
-    let found = to_card(&start, &card);
+    let found = to_card(&start, &card, &|| false);
     assert!(!found.answers.is_empty());
     for it in &found.answers {
         let described = Described::of(&it.bat.shape, &loaded.size.reference, it.bat.density_kg_m3);

@@ -242,7 +242,26 @@ fn a_bat_that_was_only_weighed_and_balanced_is_drawn_with_what_it_reads() {
     let size = size(&card.size);
     let all = Finish { grips: 1, bound: true, toe_guard: true, oiled: true, labels: true };
     let like = size.reference.with_length_m(card.length_m);
-    let shape = plane::part_made(&like, &size.craft, [1.05, 0.52], &all, &all);
-    let moments = shape.mass_moments();
+    let made = |now: &Finish| plane::part_made(&like, &size.craft, [1.05, 0.52], now, &all);
+    let moments = made(&all).unwrap().mass_moments();
     assert!((moments.mass_kg - 1.05).abs() < 1e-9 && (moments.com_B().x - 0.52).abs() < 1e-9);
+    // A bat that still wants its grip reads the same, and is a heavier solid balanced nearer the handle.
+    let gripless = Finish { grips: 0, ..all };
+    let grip = plane::additions::additions(&like, &gripless, &all)[0].adds;
+    let whole = made(&gripless).unwrap().mass_moments();
+    assert!((whole.mass_kg - 1.05 - grip.mass_kg).abs() < 1e-9);
+    let bare = PickupMoments::of_moments(&whole) - grip;
+    assert!((bare.balance_m() - 0.52).abs() < 1e-9, "{}", bare.balance_m());
+}
+
+#[test]
+fn the_watch_is_foretold_at_the_amplitude_that_a_maker_swings() {
+    let bat = PickupMoments::of(0.95, 0.52, 0.165);
+    let read = bat.ten_swings_s().unwrap();
+    // 2π √(I / m g d), and 1 + θ²/16 + 11 θ⁴/3072 for a swing of θ either way: any text on the pendulum.
+    let small =
+        10.0 * std::f64::consts::TAU * libm::sqrt(0.165 / (0.95 * 9.80665 * (0.52 - 0.1524)));
+    let theta = 5.0_f64.to_radians();
+    let factor = 1.0 + theta.powi(2) / 16.0 + 11.0 * theta.powi(4) / 3072.0;
+    assert!((read / (small * factor) - 1.0).abs() < 1e-8, "{read} {small}");
 }

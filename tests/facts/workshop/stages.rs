@@ -1,8 +1,8 @@
 use backlift::bat::sizes::{Size, named};
 use backlift::files::assets;
 use backlift::measurement::bench::SCALE_SD_KG;
+use backlift::workshop::pickup_moments::PickupMoments;
 use backlift::workshop::stages::forecast::forecast;
-use backlift::workshop::stages::lump::Lump;
 use backlift::workshop::stages::steps::{Does, Steps};
 use backlift::workshop::stages::{BatLog, Entry, LogFault, Moment, Stage, Target, waiting};
 use proptest::prelude::*;
@@ -24,22 +24,22 @@ fn log(entries: Vec<Entry>) -> BatLog {
 }
 
 /// The size's own bat, taken back stage by stage from what was played.
-fn own_bat_at_each_stage(size: &Size) -> Vec<(Stage, Lump)> {
+fn own_bat_at_each_stage(size: &Size) -> Vec<(Stage, PickupMoments)> {
     let steps = Steps::of(size);
     let mut bat = steps.reference;
     let mut back = Vec::new();
     for stage in Stage::ALL.into_iter().rev() {
         back.push((stage, bat));
         match steps.does(stage) {
-            Does::PutsOn(lump) => bat = bat - lump,
+            Does::PutsOn(moments) => bat = bat - moments,
             Does::Keeps(share) => {
                 let handle_kg = match steps.does(Stage::Spliced) {
-                    Does::PutsOn(lump) if stage.has_handle() => lump.mass_kg,
+                    Does::PutsOn(moments) if stage.has_handle() => moments.mass_kg,
                     _ => 0.0,
                 };
                 let willow_kg = bat.mass_kg - handle_kg;
                 let taken_kg = willow_kg / share - willow_kg;
-                bat = bat + steps.blade.times(taken_kg / steps.blade.mass_kg);
+                bat = bat + steps.blade * (taken_kg / steps.blade.mass_kg);
             }
         }
     }
@@ -62,7 +62,7 @@ fn the_sizes_own_bat_is_forecast_from_every_stage() {
             assert!((found.mass_kg.value - own.mass_kg).abs() < 1e-9, "{name} {stage:?}");
             assert!((found.balance_m.value - own.balance_m()).abs() < 1e-9, "{name} {stage:?}");
             let swing = found.swing_moment_kg_m2.value;
-            assert!((swing - own.swing_kg_m2).abs() < 1e-6, "{name} {stage:?} {swing}");
+            assert!((swing - own.second_kg_m2).abs() < 1e-6, "{name} {stage:?} {swing}");
         }
     }
 }

@@ -3,11 +3,12 @@
 use approx::assert_relative_eq;
 use backlift::bat::described::Cleft;
 use backlift::bat::laws::Limits;
+use backlift::bat::shape::BatShape;
 use backlift::bat::sizes::{Size, named};
 use backlift::bat::willow::USUAL_DENSITY_KG_M3;
 use backlift::card::{Card, Figure};
 use backlift::files::{assets, card};
-use backlift::workshop::carved::{Figures, Held, carve, swing_moment_kg_m2};
+use backlift::workshop::carved::{Figures, Held, carve};
 use backlift::workshop::middles::middles;
 use backlift::workshop::to_card::{Start, to_card};
 
@@ -40,7 +41,7 @@ fn a_carved_blade_has_the_figures_asked_and_what_was_held() {
     let moments = carved.shape.mass_moments();
     assert_relative_eq!(moments.mass_kg, 1.17, epsilon = 1e-9);
     assert_relative_eq!(moments.com_B().x, 0.530, epsilon = 1e-9);
-    assert_relative_eq!(swing_moment_kg_m2(&moments), 0.224, epsilon = 1e-9);
+    assert_relative_eq!(moments.swing_moment_kg_m2(), 0.224, epsilon = 1e-9);
     assert_relative_eq!(carved.shape.blade.thickest_edge_m(), 0.036, epsilon = 1e-9);
     assert_relative_eq!(carved.shape.blade.deepest().unwrap().depth_m, 0.060, epsilon = 1e-9);
 }
@@ -49,7 +50,7 @@ fn a_carved_blade_has_the_figures_asked_and_what_was_held() {
 fn the_demos_card_is_met_in_every_figure_and_within_the_laws() {
     let (card, limits) = (card(), assets::limits().unwrap());
     let size = size(&card.size);
-    let out = to_card(&start(&size, &limits), &card);
+    let out = to_card(&start(&size, &limits), &card, &|| false);
     assert!(out.answers.len() > 1, "{out:#?}");
     assert!(out.broken.is_empty());
     for it in &out.answers {
@@ -67,7 +68,7 @@ fn an_edge_that_is_held_stays_in_every_answer() {
     let (card, limits) = (card(), assets::limits().unwrap());
     let size = size(&card.size);
     let held = Held { edge_m: Some(0.031), ..Held::default() };
-    let out = to_card(&Start { held, ..start(&size, &limits) }, &card);
+    let out = to_card(&Start { held, ..start(&size, &limits) }, &card, &|| false);
     assert!(!out.answers.is_empty());
     for it in &out.answers {
         assert_relative_eq!(it.bat.shape.blade.thickest_edge_m(), 0.031, epsilon = 1e-9);
@@ -83,7 +84,7 @@ fn a_swing_moment_out_of_reach_is_named_with_the_nearest_that_can_be_made() {
     card.swing_moment_tolerance_kg_m2 = [1.14 * was, 1.16 * was];
     card.sweet_spot_tolerance_m = [0.0, 0.4];
     let size = size(&card.size);
-    let out = to_card(&start(&size, &limits), &card);
+    let out = to_card(&start(&size, &limits), &card, &|| false);
     assert!(out.answers.is_empty());
     let broken = out.broken.iter().find(|it| it.figure == Figure::SwingMoment).unwrap();
     let nearest = broken.nearest.unwrap();
@@ -99,7 +100,7 @@ fn a_cleft_too_thin_is_what_stands_in_the_way() {
     let size = size(&card.size);
     let cleft =
         Cleft { mass_kg: 1.5, length_m: 0.7, width_m: 0.11, depth_m: 0.045, moisture: None };
-    let out = to_card(&Start { cleft: Some(cleft), ..start(&size, &limits) }, &card);
+    let out = to_card(&Start { cleft: Some(cleft), ..start(&size, &limits) }, &card, &|| false);
     assert!(out.answers.is_empty());
     assert!(out.broken[0].why.contains("cleft"), "{}", out.broken[0].why);
 }
@@ -127,7 +128,7 @@ fn a_swell_and_a_hollow_that_are_held_are_the_finished_blades_own() {
     for (swell_m, hollow) in [(0.150, None), (0.170, None), (0.160, Some(0.25))] {
         let held = Held { swell_from_toe_m: Some(swell_m), hollow, ..Held::default() };
         let start = Start { held, ..start(&size, &limits) };
-        let out = to_card(&start, &card);
+        let out = to_card(&start, &card, &|| false);
         let plain = out.answers.iter().find(|it| it.name == "plain").unwrap();
         assert_relative_eq!(plain.bat.shape.swell_from_toe_m(), swell_m, epsilon = 1e-9);
         if let Some(hollow) = hollow {
@@ -135,4 +136,30 @@ fn a_swell_and_a_hollow_that_are_held_are_the_finished_blades_own() {
             assert_relative_eq!(now, hollow, epsilon = 1e-9);
         }
     }
+}
+
+#[test]
+fn answers_are_named_for_how_they_differ_from_the_plain_one() {
+    let (card, limits) = (card(), assets::limits().unwrap());
+    let size = size(&card.size);
+    let out = to_card(&start(&size, &limits), &card, &|| false);
+    let shape =
+        |name: &str| out.answers.iter().find(|it| it.name == name).map(|it| it.bat.shape.clone());
+    let plain = shape("plain").unwrap();
+    let hollow = |it: &BatShape| it.blade.deepest().unwrap().hollow;
+    let mut compared = 0;
+    for (name, way, of) in [
+        ("lower middle", -1.0, (|it: &BatShape| it.swell_from_toe_m()) as fn(&BatShape) -> f64),
+        ("higher middle", 1.0, |it| it.swell_from_toe_m()),
+        ("thinner edges", -1.0, |it| it.blade.thickest_edge_m()),
+        ("thicker edges", 1.0, |it| it.blade.thickest_edge_m()),
+        ("fuller back", -1.0, hollow as fn(&BatShape) -> f64),
+        ("hollower back", 1.0, hollow),
+    ] {
+        if let Some(it) = shape(name) {
+            assert!(way * (of(&it) - of(&plain)) > 0.0, "{name}: {} {}", of(&it), of(&plain));
+            compared += 1;
+        }
+    }
+    assert!(compared >= 4, "{compared}");
 }

@@ -6,7 +6,7 @@ use backlift::card::Card;
 use backlift::card::returned_bat::ReturnedBat;
 use backlift::files::assets::{limits, sizes};
 use backlift::files::fault::{Fault, Faults};
-use backlift::measurement::bench::{BatReading, PendulumReading};
+use backlift::measurement::bench::{BatReading, PendulumReading, USUAL_AMPLITUDE_RAD};
 use backlift::uncertain::{Origin, Uncertain, independent_sd};
 use backlift::units::{Quantity, parse};
 
@@ -15,8 +15,6 @@ use crate::placed::{asked, mend};
 
 /// One standard deviation of a handle diameter taken with a calliper over the rubber, m. Assumption.
 const HANDLE_SD_M: f64 = 0.0005;
-/// Half-swing of a pendulum test when none is stated, rad (5°): assumption, as in scenarios.
-pub const USUAL_AMPLITUDE_RAD: f64 = 5.0 * std::f64::consts::PI / 180.0;
 
 /// Bench measurements, each with its unit.
 #[derive(clap::Args)]

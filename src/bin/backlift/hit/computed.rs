@@ -3,14 +3,14 @@
 use std::ops::ControlFlow;
 
 use backlift::bat::Bat;
-use backlift::bat::makeable::Wanted;
 use backlift::bat::shape::BatShape;
+use backlift::card::cautions::{refit_stature_m, standing};
 use backlift::comparison::collision::{SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
 use backlift::files::fault::Fault;
 use backlift::impact::ImpactFault;
 use backlift::impact::ball::Ball;
 use backlift::impact::doubt::{Doubted, Spread, closing_for_bend, doubted, stiffness_for_bend};
-use backlift::impact::face::{FaceMap, MapFault, face_map};
+use backlift::impact::face::{FaceMap, MapFault, face_map, half_width_m};
 use backlift::impact::hand::Hand;
 use backlift::impact::parts::Parts;
 use backlift::impact::splice::{CANE_PA, Cane, Hinge};
@@ -19,15 +19,15 @@ use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use backlift::swing::chain::Grip;
 use backlift::uncertain::Uncertain;
 
+use super::bat;
 use crate::loaded::Loaded;
 use crate::outcome::Stop;
 use crate::progress::Progress;
-use crate::swing::computed::swing;
+use crate::swing::computed::swing_one;
 
 /// What is asked.
-pub struct Asked {
-    /// Place of the bat in the scenario.
-    pub bat: usize,
+pub struct Asked<'a> {
+    pub bat: bat::Asked<'a>,
     pub from_toe_m: f64,
     pub across_m: f64,
     /// None: the scenario's bowling.
@@ -43,10 +43,10 @@ pub const PRACTICE_BEND_RAD: f64 = 16.0 * std::f64::consts::PI / 180.0;
 
 /// A hit and what is told about it.
 pub struct Found {
-    pub bat_label: String,
+    pub bat: bat::Given,
     pub age_y: f64,
+    pub stature_m: f64,
     pub from_toe_m: f64,
-    pub shape: BatShape,
     pub hit: Hit,
     pub spread: Spread,
     pub bat_m_s: Uncertain,
@@ -54,8 +54,6 @@ pub struct Found {
     pub doubted: Doubted,
     /// Off the same bat, rigid and free, by the closed form, m/s.
     pub rigid_exit_m_s: f64,
-    /// Swing moment of the shape over the bat's own, less one.
-    pub swing_moment_off: f64,
     /// Hinge, N m/rad, that would bend by the practice's figure.
     pub practice_hinge_n_m: Option<f64>,
     /// Closing speed, m/s, that would.
@@ -63,22 +61,30 @@ pub struct Found {
     pub map: Option<FaceMap>,
 }
 
+impl Found {
+    /// The cautions that stand under every result of this player's.
+    pub fn cautions(&self) -> Vec<String> {
+        standing(self.age_y, refit_stature_m(self.age_y, self.stature_m))
+    }
+}
+
 /// Hits.
-pub fn hit(loaded: &Loaded, asked: &Asked, progress: &Progress) -> Result<Found, Stop> {
+pub fn hit(loaded: &Loaded, asked: &Asked<'_>, progress: &Progress) -> Result<Found, Stop> {
     let step = |doing: &str, share: f64| match progress.report(doing, share) {
         ControlFlow::Continue(()) => Ok(()),
         ControlFlow::Break(()) => Err(Stop::Cancelled),
     };
-    let weighed = &loaded.bats[asked.bat];
-    let shape = shape(loaded, asked.bat)?;
-    let own = shape.bat(weighed.reading.label.as_str()).map_err(our_mistake)?;
-    let parts = Parts::of(&shape);
+    let bat = bat::given(loaded, &asked.bat)?;
+    let shape = &bat.shape;
+    let parts = Parts::of(shape);
     let contact_from_top_m = parts.toe_m - asked.from_toe_m;
+    on_the_face(shape, contact_from_top_m, asked.across_m).map_err(|it| stop(it, &parts))?;
     let arm_m = contact_from_top_m - PICKUP_AXIS_FROM_TOP_M;
     let bat_m_s = match asked.bat_m_s {
         Some(given) => Uncertain::measured(given, 0.0),
         None => {
-            let swung = swing(loaded, asked.bat, loaded.stroke("pull")?, 1.0, None, progress)?;
+            let pull = loaded.stroke("pull")?;
+            let swung = swing_one(loaded, &bat.to_swing(), pull, 1.0, None, progress)?;
             let there = arm_m / (swung.contact_from_top_m - PICKUP_AXIS_FROM_TOP_M);
             let speed_m_s = there * swung.seen.contact.bat_speed_m_s;
             Uncertain::computed(speed_m_s, speed_m_s * swung.doubt.speed())
@@ -107,7 +113,7 @@ pub fn hit(loaded: &Loaded, asked: &Asked, progress: &Progress) -> Result<Found,
         turns_about_m: PICKUP_AXIS_FROM_TOP_M,
         ball_m_s: asked.ball_m_s.unwrap_or(SPEED_AT_BAT_SHARE * loaded.scenario.bowling.speed_m_s),
     };
-    let spread = Spread { hinge_n_m: [soft, stiff], bat_m_s: bat_m_s.sd };
+    let spread = Spread { hinge_n_m: [soft, stiff], bat_m_s: bat_m_s.sd, bat: bat.errors.clone() };
     let doubted = doubted(&hit, &spread).map_err(|it| stop(it, &parts))?;
     step("asking what bends it further", 0.1)?;
     let (practice_hinge_n_m, practice_closing_m_s) = rayon::join(
@@ -125,11 +131,10 @@ pub fn hit(loaded: &Loaded, asked: &Asked, progress: &Progress) -> Result<Found,
         false => None,
     };
     Ok(Found {
-        bat_label: weighed.reading.label.clone(),
         age_y: player.age_y,
+        stature_m: player.stature_m,
         from_toe_m: asked.from_toe_m,
-        rigid_exit_m_s: rigid(&own, &hit),
-        swing_moment_off: own.swing_moment_kg_m2() / weighed.swing_moment_kg_m2.value - 1.0,
+        rigid_exit_m_s: rigid(&bat.bat, &hit),
         practice_hinge_n_m: practice_hinge_n_m.map_err(|it| stop(it, &parts))?,
         practice_closing_m_s: practice_closing_m_s.map_err(|it| stop(it, &parts))?,
         spread,
@@ -137,24 +142,21 @@ pub fn hit(loaded: &Loaded, asked: &Asked, progress: &Progress) -> Result<Found,
         bat_m_s,
         doubted,
         hit,
-        shape,
+        bat,
         map,
     })
 }
 
-/// A blade of the bat's size at its weight and balance.
-fn shape(loaded: &Loaded, bat: usize) -> Result<BatShape, Stop> {
-    let weighed = &loaded.bats[bat];
-    let wanted = Wanted {
-        mass_kg: weighed.mass_kg.value,
-        balance_m: weighed.balance_m.value,
-        swell_from_toe_m: None,
-    };
-    let label = &weighed.reading.label;
-    weighed.family().make(label, &wanted, &loaded.laws).map(|it| it.shape).map_err(|fault| {
-        let help = "check weight, balance point and size; a hit needs a blade of the bat's size";
-        Stop::NoAnswer(Fault::new(format!("{label}: no blade to hit with: {fault}")).help(help))
-    })
+/// Whether the face is so wide where it is struck; along it the hit itself asks.
+fn on_the_face(shape: &BatShape, from_top_m: f64, across_m: f64) -> Result<(), ImpactFault> {
+    let (shoulder_m, toe_m) = (shape.handle.length_m, shape.length_m());
+    let half_width_m = half_width_m(&shape.blade, (from_top_m - shoulder_m) / (toe_m - shoulder_m));
+    match across_m.abs() <= half_width_m {
+        true => Ok(()),
+        false => {
+            Err(ImpactFault::OffTheFace { from_top_m, across_m, shoulder_m, toe_m, half_width_m })
+        }
+    }
 }
 
 fn rigid(bat: &Bat, hit: &Hit) -> f64 {
@@ -174,10 +176,9 @@ fn our_mistake(fault: impl std::fmt::Display) -> Stop {
 
 fn stop(fault: ImpactFault, parts: &Parts) -> Stop {
     let help = match fault {
-        ImpactFault::OffTheFace { .. } => format!(
-            "--at is counted from the toe, up to {:.3} m here; --across from the middle, up to {:.3} m",
+        ImpactFault::OffTheFace { half_width_m, .. } => format!(
+            "--at is counted from the toe, up to {:.3} m here; --across from the middle, up to {half_width_m:.3} m there",
             parts.toe_m - parts.shoulder_m,
-            parts.half_width_m
         ),
         ImpactFault::NotClosing { .. } => "give --ball or --speed more than nought".to_owned(),
         ImpactFault::Lost { .. } => return our_mistake(fault),

@@ -4,11 +4,13 @@ use backlift::impact::doubt::FeltSurely;
 use backlift::impact::hand::Hand;
 use serde::Serialize;
 
+use super::bat::Whose;
 use super::computed::{Found, PRACTICE_BEND_RAD};
 
 #[derive(Serialize)]
 pub struct Figures {
     bat: String,
+    described: bool,
     from_toe_m: f64,
     across_m: f64,
     bat_speed_m_s: f64,
@@ -28,8 +30,9 @@ pub struct Figures {
     practice: Practice,
     hands: Hands,
     twist: Twist,
-    swing_moment_off_share: f64,
+    swing_moment_off_share: Option<f64>,
     account: Account,
+    cautions: Vec<String>,
 }
 
 #[derive(Serialize)]
@@ -97,8 +100,13 @@ fn hand(hand: &Hand, felt: &FeltSurely) -> HandFigures {
 pub fn of(it: &Found) -> Figures {
     let (struck, account) = (&it.doubted.struck, &it.doubted.struck.account);
     let both = |n: usize| Some(hand(it.hit.hands.get(n)?, it.doubted.hands.get(n)?));
+    let swing_moment_off_share = match it.bat.whose {
+        Whose::OfItsSize { swing_moment_off } => Some(swing_moment_off),
+        Whose::Described { .. } => None,
+    };
     Figures {
-        bat: it.bat_label.clone(),
+        described: swing_moment_off_share.is_none(),
+        bat: it.bat.label.clone(),
         from_toe_m: it.from_toe_m,
         across_m: it.hit.across_m,
         bat_speed_m_s: it.bat_m_s.value,
@@ -125,7 +133,7 @@ pub fn of(it: &Found) -> Figures {
             rate_deg_s: struck.twist_rad_s.to_degrees(),
             turned_deg: struck.twist_rad.to_degrees(),
         },
-        swing_moment_off_share: it.swing_moment_off,
+        swing_moment_off_share,
         account: Account {
             momentum_open_share: account.momentum_share,
             moment_of_momentum_open_share: account.moment_share,
@@ -134,5 +142,6 @@ pub fn of(it: &Found) -> Figures {
             lost_in_splice_j: account.hinge_j,
             lost_in_hands_j: account.hands_j,
         },
+        cautions: it.cautions(),
     }
 }

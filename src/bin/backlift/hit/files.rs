@@ -7,7 +7,6 @@ use backlift::drawing::palette::LIGHT;
 use backlift::drawing::png::png;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
-use backlift::impact::face::half_width_m;
 use backlift::impact::strike::FELT_S;
 use backlift::units::Units;
 
@@ -17,8 +16,6 @@ use crate::figure::speed_unit;
 
 /// Size of the chart, px.
 const CHART: [f64; 2] = [900.0, 420.0];
-/// Points along the outline of the blade.
-const OUTLINE: usize = 60;
 
 /// Adds them to a folder.
 pub fn add(folder: &mut Folder, it: &Found, units: Units) -> Result<(), Fault> {
@@ -37,19 +34,13 @@ fn face(it: &Found, units: Units) -> Option<FacePicture> {
     let map = it.map.as_ref()?;
     let (unit, per_m_s) = speed_unit(units);
     let parts = &it.hit.parts;
-    let along = |n: usize| n as f64 / (OUTLINE - 1) as f64;
     Some(FacePicture {
         sentence: sentence(it, units),
         value_label: format!("ball speed off the bat, {unit}"),
         from_toe_m: map.from_top_m.iter().map(|top| parts.toe_m - top).collect(),
-        across_m: map.across_m.clone(),
-        value: map.exit_m_s.iter().map(|m_s| m_s.map(|it| per_m_s * it)).collect(),
-        outline_m: (0..OUTLINE)
-            .map(|n| {
-                let from_toe_m = (1.0 - along(n)) * (parts.toe_m - parts.shoulder_m);
-                [from_toe_m, half_width_m(&it.shape.blade, along(n))]
-            })
-            .collect(),
+        half_width_m: map.half_width_m.clone(),
+        across_share: map.across_share.clone(),
+        value: map.exit_m_s.iter().map(|m_s| per_m_s * m_s).collect(),
         hit_m: [it.from_toe_m, it.hit.across_m],
     })
 }

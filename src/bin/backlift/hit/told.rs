@@ -1,10 +1,10 @@
 //! The hit in words.
 
-use backlift::card::cautions::standing;
 use backlift::impact::strike::FELT_S;
 use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, spoken};
 
+use super::bat::Whose;
 use super::computed::{Found, PRACTICE_BEND_RAD};
 use crate::figure::{listed, measured, number, percent, plain};
 use crate::paragraph::{paragraph, set_in};
@@ -21,8 +21,11 @@ pub fn told(it: &Found, units: Units) -> String {
         out += &(paragraph(&part) + "\n\n");
     }
     out += "Take care:\n";
-    for caution in standing(it.age_y, None).iter().take(2) {
-        out += &(set_in(caution).replacen("  ", "- ", 1) + "\n");
+    for caution in it.cautions() {
+        out += &(set_in(&caution).replacen("  ", "- ", 1) + "\n");
+    }
+    if matches!(it.bat.whose, Whose::Described { invented: true }) {
+        out += "The described bat is invented\n";
     }
     out
 }
@@ -47,7 +50,7 @@ pub fn sentence(it: &Found, units: Units) -> String {
         "Hit {} from the toe{side} at {}, {} sends a ball of {} back at {}; {} at the most",
         spoken(Quantity::Length, it.from_toe_m, 1e-3, units),
         speed(it.bat_m_s.value, it.bat_m_s.sd.max(0.3)),
-        it.bat_label,
+        it.bat.label,
         speed(it.hit.ball_m_s, 0.3),
         measured(Quantity::Speed, it.doubted.exit_m_s, units),
         listed(&felt).replacen("the top hand", "the top hand feels", 1),
@@ -150,18 +153,24 @@ fn twist(it: &Found, _: Units) -> String {
 }
 
 fn limits(it: &Found) -> String {
-    let moment = match it.swing_moment_off.abs() {
-        off if off > 0.01 => format!(
-            " Its swing moment is {} {} the bat's own.",
-            percent(off, 0),
-            if it.swing_moment_off > 0.0 { "above" } else { "below" }
-        ),
-        _ => String::new(),
+    let blade = match it.bat.whose {
+        Whose::Described { .. } => "the blade is as described".to_owned(),
+        Whose::OfItsSize { swing_moment_off } => {
+            let moment = match swing_moment_off.abs() {
+                off if off > 0.01 => format!(
+                    " (its swing moment {} {} the bat's own)",
+                    percent(off, 0),
+                    if swing_moment_off > 0.0 { "above" } else { "below" }
+                ),
+                _ => String::new(),
+            };
+            format!("the blade is one of the bat's size at its weight and balance{moment}")
+        }
     };
     format!(
-        "What this leaves out: the blade is one of the bat's size at its weight and balance, with a flat face, and does not bend or ring; \
-         the handle bends at the shoulder only.{moment} How soft and heavy the hands are, how hard the ball is, its \
-         restitution and the cane's stiffness are assumed, and that is in the ±; the bat's own measuring error is not. \
+        "What this leaves out: {blade}, with a flat face, and does not bend or ring; \
+         the handle bends at the shoulder only. How soft and heavy the hands are, how hard the ball is, its \
+         restitution and the cane's stiffness are assumed, and that is in the ±, as is the bat's own measuring error. \
          The hands' figures are over and above the swing's own load, in the first {} and without the arms. No spin, \
          no friction on the face",
         plain(1e3 * FELT_S, 0, "ms")

@@ -34,8 +34,7 @@ pub(super) fn told(it: &Planned, units: Units) -> String {
     out += &to_come(plan, units);
     out += &finished(it, units);
     if it.weighed.reading.pendulum.is_none() || it.weighed.reading.balance_m.is_none() {
-        let words = "Balance or swing moment is estimated from the size: time ten swings, and the plan is surer and goes further";
-        out += &(paragraph(words) + "\n");
+        out += &(paragraph(ESTIMATED) + "\n");
     }
     out += "\n";
     for it in WORKSHOP.into_iter().chain([SHAPE]) {
@@ -47,6 +46,8 @@ pub(super) fn told(it: &Planned, units: Units) -> String {
     out
 }
 
+/// Of a bat that was not balanced or timed.
+pub const ESTIMATED: &str = "Balance or swing moment is estimated from the size: time ten swings, and the plan is surer and goes further";
 /// What a kitchen scale tells, kg; for the digits only.
 const SCALE_KG: f64 = 0.001;
 

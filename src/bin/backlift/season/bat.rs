@@ -4,11 +4,13 @@ use std::path::Path;
 
 use backlift::bat::figures::WeighedBat;
 use backlift::card::Card;
-use backlift::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M, PendulumReading};
+use backlift::measurement::bench::{
+    BatReading, PICKUP_AXIS_FROM_TOP_M, PendulumReading, USUAL_AMPLITUDE_RAD,
+};
 use backlift::workshop::season::OnTheScale;
 
 use crate::check::card_file;
-use crate::check::delivered::{USUAL_AMPLITUDE_RAD, length, mass, seconds, weigh_up};
+use crate::check::delivered::{length, mass, seconds, weigh_up};
 use crate::outcome::Stop;
 
 /// What the bat weighs in the workshop, or shall weigh where it will live.

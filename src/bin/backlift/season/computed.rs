@@ -5,7 +5,7 @@ use backlift::bat::sizes::named;
 use backlift::card::{Card, Figure};
 use backlift::files::assets::sizes;
 use backlift::files::fault::Fault;
-use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
+use backlift::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
 use backlift::workshop::pressing::{Pressed, Pressing, USUAL_DENSER};
 use backlift::workshop::season::drift::{SeasonFault, season};
 use backlift::workshop::season::uptake::{
@@ -15,7 +15,6 @@ use backlift::workshop::season::year::share_within;
 use backlift::workshop::season::{Air, Seasoned, State};
 
 use super::bat::Given;
-use crate::check::delivered::USUAL_AMPLITUDE_RAD;
 use crate::outcome::Stop;
 
 /// What was asked.

@@ -3,11 +3,11 @@
 use backlift::bat::pendulum::time_for_swings_s;
 use backlift::bat::pickup_weight::pickup_weight_kg;
 use backlift::bat::sizes::{Size, named};
-use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
+use backlift::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
 use backlift::uncertain::Uncertain;
 use backlift::workshop::stages::forecast::{Forecast, forecast};
 use backlift::workshop::stages::waiting::{self, Wait};
-use backlift::workshop::stages::{AMPLITUDE_RAD, BatLog, BenchLog, Entry, Moment, Stage};
+use backlift::workshop::stages::{BatLog, BenchLog, Entry, Moment, Stage};
 
 use crate::outcome::Stop;
 
@@ -80,7 +80,7 @@ fn standing<'l>(log: &'l BatLog, sizes: &[Size], now: Moment) -> Result<Standing
             swing.value,
             10,
             PICKUP_AXIS_FROM_TOP_M,
-            AMPLITUDE_RAD,
+            USUAL_AMPLITUDE_RAD,
         ),
         forecast,
     })

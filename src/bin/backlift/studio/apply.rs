@@ -17,6 +17,14 @@ use super::work::Question;
 impl Studio {
     /// Does it.
     pub fn apply(&mut self, action: Action) {
+        self.act(action);
+        // A question whose reason is gone is not asked any more, nor answered later by something else.
+        if self.waiting.as_ref().is_some_and(|it| self.in_the_way(it).is_none()) {
+            self.stay();
+        }
+    }
+
+    fn act(&mut self, action: Action) {
         match action {
             Action::Demo | Action::New | Action::Maker | Action::Open(_) | Action::Close => {
                 self.leave(action);
@@ -25,8 +33,6 @@ impl Studio {
             Action::AskOpen => self.asks.push_back(Ask::Open),
             Action::AskCard => self.asks.push_back(Ask::CardFolder),
             Action::AskCheck => self.asks.push_back(Ask::CardFile),
-            Action::Save if self.view == View::Wood => self.do_wood(WoodAction::Save),
-            Action::AskSave if self.view == View::Wood => self.do_wood(WoodAction::AskSave),
             Action::AskSave => self.asks.push_back(Ask::SaveAs),
             Action::Save if self.document.path().is_none() => self.asks.push_back(Ask::SaveAs),
             Action::Save => self.save(None),
@@ -34,8 +40,9 @@ impl Studio {
             Action::Keep(keep) => self.decide(keep),
             Action::Rescue => self.rescue(),
             Action::DropRescued => {
-                self.rescued = None;
-                self.recovery.forget(self.document.path());
+                if let Some(rescued) = self.rescued.take() {
+                    self.recovery.forget_rescued(&rescued);
+                }
             }
             Action::Dismiss(n) if n < self.notices.len() => {
                 self.notices.remove(n);
@@ -122,6 +129,7 @@ impl Studio {
     }
 
     fn look_at(&mut self, view: View) {
+        self.wood.let_go();
         self.view = view;
         if view == View::Pickup {
             self.show_pair(self.pair);
@@ -151,10 +159,13 @@ impl Studio {
         self.go(action);
     }
 
-    /// The document whose changes an action would lose.
+    /// The document whose changes an action would lose, and of which nothing was decided yet.
     pub fn in_the_way(&self, action: &Action) -> Option<Paper> {
-        let scenario = self.document.is_changed().then_some(Paper::Scenario);
-        let bat = self.wood.file.is_changed().then_some(Paper::Bat);
+        let changed = |paper: Paper, is_changed: bool| {
+            (is_changed && !self.let_go.contains(&paper)).then_some(paper)
+        };
+        let scenario = changed(Paper::Scenario, self.document.is_changed());
+        let bat = changed(Paper::Bat, self.wood.file.is_changed());
         match action {
             Action::Wood(_) => bat,
             Action::Close => scenario.or(bat),
@@ -167,6 +178,12 @@ impl Studio {
         if let Some(action) = self.waiting.take() {
             self.leave(action);
         }
+    }
+
+    /// Nothing waits any more, and nothing is let go.
+    pub(super) fn stay(&mut self) {
+        self.waiting = None;
+        self.let_go.clear();
     }
 
     fn dropped(&mut self, path: PathBuf) {
@@ -190,6 +207,13 @@ impl Studio {
     }
 
     fn go(&mut self, action: Action) {
+        let let_go = std::mem::take(&mut self.let_go);
+        if let_go.contains(&Paper::Scenario) {
+            self.recovery.forget(self.document.path(), self.rescued.as_ref());
+        }
+        if let_go.contains(&Paper::Bat) {
+            self.wood.forget_unsaved();
+        }
         let document = match &action {
             Action::Demo => Document::demo(),
             Action::New => Document::starter(),
@@ -203,7 +227,11 @@ impl Studio {
         };
         match document {
             Ok(document) => self.take_up(document, &action),
-            Err(Faults(faults)) => faults.iter().for_each(|it| self.say_fault(it)),
+            Err(Faults(faults)) => {
+                faults.iter().for_each(|it| self.say_fault(it));
+                // What is still here is unsaved as before.
+                self.kept.clear();
+            }
         }
     }
 
@@ -237,26 +265,21 @@ impl Studio {
 
     fn decide(&mut self, keep: Keep) {
         let Some(action) = self.waiting.take() else { return };
-        let Some(paper) = self.in_the_way(&action) else { return self.go(action) };
-        match (keep, paper) {
-            (Keep::Stay, _) => {}
-            (Keep::Drop, Paper::Scenario) => {
-                self.recovery.forget(self.document.path());
-                self.document = self.document.as_kept();
+        match (keep, self.in_the_way(&action)) {
+            (Keep::Stay, _) => self.stay(),
+            (_, None) => self.leave(action),
+            (Keep::Drop, Some(paper)) => {
+                self.let_go.push(paper);
                 self.leave(action);
             }
-            (Keep::Drop, Paper::Bat) => {
-                self.wood.let_changes_go();
-                self.leave(action);
-            }
-            (Keep::Save, Paper::Scenario) => {
+            (Keep::Save, Some(Paper::Scenario)) => {
                 self.waiting = Some(action);
                 match self.document.path() {
                     None => self.asks.push_back(Ask::SaveAs),
                     Some(_) => self.save(None),
                 }
             }
-            (Keep::Save, Paper::Bat) => {
+            (Keep::Save, Some(Paper::Bat)) => {
                 self.waiting = Some(action);
                 match self.wood.file.path() {
                     None => self.asks.push_back(Ask::SaveWood),
@@ -274,8 +297,9 @@ impl Studio {
         };
         match saved {
             Ok(()) => {
-                self.recovery.forget(old.as_deref());
-                self.recovery.forget(self.document.path());
+                for path in [old.as_deref(), self.document.path()] {
+                    self.recovery.forget(path, self.rescued.as_ref());
+                }
                 self.kept = self.document.text().to_owned();
                 self.say(format!("Saved {}", self.document.name()));
                 if let Some(path) = self.document.path() {
@@ -285,7 +309,7 @@ impl Studio {
                 self.go_on();
             }
             Err(fault) => {
-                self.waiting = None;
+                self.stay();
                 self.say_fault(&fault);
             }
         }

@@ -2,13 +2,13 @@
 
 use backlift::bat::figures::{WeighedBat, weigh};
 use backlift::files::fault::Fault;
-use backlift::measurement::bench::{BatReading, PendulumReading};
+use backlift::measurement::bench::{
+    BatReading, PICKUP_AXIS_FROM_TOP_M, PendulumReading, USUAL_AMPLITUDE_RAD,
+};
 use backlift::uncertain::Uncertain;
 
 use super::state::Studio;
 
-/// Half-swing of a pendulum test when none is stated, rad (5°): assumption, as in scenarios.
-const USUAL_AMPLITUDE_RAD: f64 = 5.0 * std::f64::consts::PI / 180.0;
 /// Numbers of swings for which the doubt is told.
 pub const SWINGS: [u32; 7] = [1, 2, 5, 10, 15, 20, 30];
 
@@ -53,10 +53,10 @@ impl Studio {
         time_s: f64,
     ) -> Option<Uncertain> {
         let loaded = self.derived.loaded.as_ref()?;
-        let (pivot_from_top_m, amplitude_rad) = reading.pendulum.as_ref().map_or(
-            (backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD),
-            |it| (it.pivot_from_top_m, it.amplitude_rad),
-        );
+        let (pivot_from_top_m, amplitude_rad) =
+            reading.pendulum.as_ref().map_or((PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD), |it| {
+                (it.pivot_from_top_m, it.amplitude_rad)
+            });
         let test = |swings| PendulumReading { swings, time_s, pivot_from_top_m, amplitude_rad };
         let reading = BatReading { pendulum: swings.map(test), ..reading.clone() };
         Some(weigh(&reading, &loaded.sizes, &loaded.laws).ok()?.swing_moment_kg_m2)

@@ -92,29 +92,39 @@ impl Recovery {
         if self.of_bats { "bat-unsaved" } else { "unsaved" }
     }
 
-    fn unsaved(&self, path: Option<&Path>) -> Option<PathBuf> {
+    fn unsaved(&self, path: Option<&Path>, is_beside: bool) -> Option<PathBuf> {
         let name = match path {
             Some(path) => {
                 let mut hasher = DefaultHasher::new();
                 std::path::absolute(path).unwrap_or_else(|_| path.to_owned()).hash(&mut hasher);
-                format!("{}-{:016x}.ron", self.start(), hasher.finish())
+                format!("{}-{:016x}", self.start(), hasher.finish())
             }
-            None => format!("{}.ron", self.start()),
+            None => self.start().to_owned(),
         };
-        Some(self.folder.as_ref()?.join(name))
+        let beside = if is_beside { "-later" } else { "" };
+        Some(self.folder.as_ref()?.join(format!("{name}{beside}.ron")))
     }
 
-    /// Keeps unsaved work.
-    pub fn keep(&self, path: Option<&Path>, text: &str) -> Result<(), Fault> {
-        let Some(file) = self.unsaved(path) else { return Ok(()) };
+    /// Keeps unsaved work; `is_beside` where that of an earlier window must stay.
+    pub fn keep(&self, path: Option<&Path>, text: &str, is_beside: bool) -> Result<(), Fault> {
+        let Some(file) = self.unsaved(path, is_beside) else { return Ok(()) };
         let it = Rescued { path: path.map(Path::to_path_buf), text: text.to_owned() };
         let written = ron::to_string(&it).map_err(|it| Fault::new(it.to_string()))?;
         self.write(&file, &written)
     }
 
-    /// Nothing is unsaved any more.
-    pub fn forget(&self, path: Option<&Path>) {
-        for (file, _) in self.kept_for(path) {
+    /// Nothing of this document is unsaved any more, but for what is still offered.
+    pub fn forget(&self, path: Option<&Path>, offered: Option<&Rescued>) {
+        self.take_away(self.kept_for(path), |it| offered != Some(it));
+    }
+
+    /// What was offered was let go.
+    pub fn forget_rescued(&self, it: &Rescued) {
+        self.take_away(self.kept_for(it.path.as_deref()), |other| other == it);
+    }
+
+    fn take_away(&self, all: Vec<(PathBuf, Rescued)>, which: impl Fn(&Rescued) -> bool) {
+        for (file, _) in all.into_iter().filter(|it| which(&it.1)) {
             // If it cannot be taken away it is offered once more, and says what is already saved.
             let _ = std::fs::remove_file(file);
         }
@@ -125,22 +135,30 @@ impl Recovery {
         self.kept_for(path).into_iter().next().map(|it| it.1)
     }
 
+    /// Any unsaved work there is.
+    pub fn any(&self) -> Option<Rescued> {
+        self.kept().into_iter().next().map(|it| it.1)
+    }
+
     /// Told by what stands in them: a later version may name its files otherwise.
     fn kept_for(&self, path: Option<&Path>) -> Vec<(PathBuf, Rescued)> {
+        let absolute = |it: &Path| std::path::absolute(it).unwrap_or_else(|_| it.to_owned());
+        let of = |it: &Rescued| it.path.as_deref().map(absolute) == path.map(absolute);
+        self.kept().into_iter().filter(|(_, it)| of(it)).collect()
+    }
+
+    fn kept(&self) -> Vec<(PathBuf, Rescued)> {
         let files = self.folder.as_ref().and_then(|it| std::fs::read_dir(it).ok());
         let named = |it: &PathBuf| {
             let name = it.file_name().map(|it| it.to_string_lossy().into_owned());
             name.is_some_and(|it| it.starts_with(self.start()) && it.ends_with(".ron"))
         };
-        let absolute = |it: &Path| std::path::absolute(it).unwrap_or_else(|_| it.to_owned());
         let read = |file: PathBuf| {
             let text = std::fs::read_to_string(&file).ok()?;
             Some((file, ron::from_str::<Rescued>(&text).ok()?))
         };
         let all = files.into_iter().flatten().flatten().map(|it| it.path()).filter(named);
-        all.filter_map(read)
-            .filter(|(_, it)| it.path.as_deref().map(absolute) == path.map(absolute))
-            .collect()
+        all.filter_map(read).collect()
     }
 
     /// How the window looked last.

@@ -8,6 +8,7 @@ use backlift::card::returned_bat::Check;
 use backlift::files::fault::{Fault, Faults};
 
 use super::action::{Action, ColourBy, Pair, View};
+use super::apply::Paper;
 use super::derived::Derived;
 use super::document::Document;
 use super::film_out::Filming;
@@ -60,6 +61,8 @@ pub struct Studio {
     pub asks: VecDeque<Ask>,
     /// What waits until it is decided what becomes of unsaved changes.
     pub waiting: Option<Action>,
+    /// Documents whose changes are lost when what waits is done.
+    pub(super) let_go: Vec<Paper>,
     /// Unsaved work of an earlier window.
     pub rescued: Option<Rescued>,
     /// Files used last.
@@ -145,6 +148,7 @@ impl Studio {
             notices: Vec::new(),
             asks: VecDeque::new(),
             waiting: None,
+            let_go: Vec::new(),
             rescued,
             recent: recovery.recent(),
             filming: None,
@@ -314,20 +318,15 @@ impl Studio {
         }
     }
 
-    /// What no file holds is kept beside them, each time it changed.
+    /// What no file holds is kept beside them, each time it changed; a drag when it ends.
     fn keep_unsaved(&mut self) {
-        let scenario = (self.rescued.is_none() && self.document.text() != self.kept)
-            .then(|| kept(&self.recovery, &self.document));
-        if scenario.is_some() {
-            self.kept = self.document.text().to_owned();
-        }
+        let scenario = kept(&self.recovery, &self.document, &mut self.kept, self.rescued.as_ref());
         let wood = &mut self.wood;
-        let bat = (wood.rescued.is_none() && wood.file.text() != wood.kept)
-            .then(|| kept(&wood.recovery, &wood.file));
-        if bat.is_some() {
-            wood.kept = wood.file.text().to_owned();
-        }
-        for fault in [scenario, bat].into_iter().flatten().filter_map(Result::err) {
+        let bat = match wood.is_dragged() {
+            true => Ok(()),
+            false => kept(&wood.recovery, &wood.file, &mut wood.kept, wood.rescued.as_ref()),
+        };
+        for fault in [scenario, bat].into_iter().filter_map(Result::err) {
             self.say_fault(&fault);
         }
     }
@@ -347,14 +346,24 @@ impl Studio {
     }
 }
 
-/// Keeps what no file holds of a document; nothing of one that is as its file has it.
-fn kept<D>(recovery: &Recovery, file: &TextFile<D>) -> Result<(), Fault>
+/// Keeps what no file holds of a document, if it is another than was `kept` last; beside the unsaved work of an
+/// earlier window that is still offered.
+fn kept<D>(
+    recovery: &Recovery,
+    file: &TextFile<D>,
+    kept: &mut String,
+    offered: Option<&Rescued>,
+) -> Result<(), Fault>
 where
     D: backlift::files::document::Document + Clone + PartialEq + serde::Serialize,
 {
-    if file.is_changed() {
-        return recovery.keep(file.path(), file.text());
+    if file.text() == kept {
+        return Ok(());
     }
-    recovery.forget(file.path());
+    *kept = file.text().to_owned();
+    if file.is_changed() {
+        return recovery.keep(file.path(), file.text(), offered.is_some());
+    }
+    recovery.forget(file.path(), offered);
     Ok(())
 }

@@ -38,12 +38,6 @@ impl<D: Document + Clone + PartialEq + Serialize> TextFile<D> {
         Ok(Self { text: text.to_owned(), fields, ..self.clone() })
     }
 
-    /// The same without the changes that no file holds.
-    pub fn as_kept(&self) -> Self {
-        // What was kept was read before it was.
-        self.with_text(&self.kept).unwrap_or_else(|_| self.clone())
-    }
-
     /// As it would be saved.
     pub fn text(&self) -> &str {
         &self.text
@@ -85,7 +79,8 @@ impl<D: Document + Clone + PartialEq + Serialize> TextFile<D> {
 
     /// Puts a value over a field, as `--set` does; an empty one takes the field away.
     pub fn put(&mut self, path: &str, value: &str) -> Result<(), Fault> {
-        let value = value.trim();
+        // Quotation marks are the file's, as on the command line.
+        let value = value.trim().trim_matches('"').trim();
         let mut fields = self.fields.clone();
         document::put(&mut fields, path, value)?;
         if !value.is_empty() {

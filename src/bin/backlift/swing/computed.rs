@@ -1,6 +1,7 @@
 //! The swing, its doubt, the second dynamics, and what a hurry does to it.
 
 use backlift::bat::Bat;
+use backlift::bat::figures::WeighedBat;
 use backlift::comparison::player_doubt::{PlayerDoubt, variance};
 use backlift::innings::played::delivery;
 use backlift::measurement::person::Handed;
@@ -72,10 +73,45 @@ impl Doubt {
 /// Shares of the fastest time at which the hurried swing is looked at.
 const HURRIED: [f64; 2] = [0.95, 0.90];
 
-/// Swings.
+/// A bat to be swung.
+pub struct ToSwing<'a> {
+    pub label: &'a str,
+    pub bat: &'a Bat,
+    /// With one standard deviation more swing moment, if there can be such a bat.
+    pub heavier: Option<Bat>,
+    /// Its place in the scenario, or that of the bat it stands for.
+    pub place: usize,
+}
+
+/// Swings a bat of the scenario.
 pub fn swing(
     loaded: &Loaded,
     bat: usize,
+    stroke: usize,
+    capacity: f64,
+    time_s: Option<f64>,
+    progress: &Progress,
+) -> Result<Swung, Stop> {
+    let weighed = &loaded.bats[bat];
+    let to_swing = ToSwing {
+        label: &weighed.reading.label,
+        bat: &weighed.bat,
+        heavier: heavier(weighed),
+        place: bat,
+    };
+    swing_one(loaded, &to_swing, stroke, capacity, time_s, progress)
+}
+
+/// A bat with one standard deviation more swing moment, if there can be such a one.
+pub fn heavier(it: &WeighedBat) -> Option<Bat> {
+    let moment = it.swing_moment_kg_m2;
+    it.with(it.mass_kg.value, it.balance_m.value, moment.value + moment.sd).ok()
+}
+
+/// Swings any bat.
+pub fn swing_one(
+    loaded: &Loaded,
+    it: &ToSwing<'_>,
     stroke: usize,
     capacity: f64,
     time_s: Option<f64>,
@@ -86,12 +122,11 @@ pub fn swing(
         std::ops::ControlFlow::Break(()) => Err(Stop::Cancelled),
     };
     step("finding the fastest controlled swing", 0.0)?;
-    let weighed = &loaded.bats[bat];
     let handle_m = comfortable_diameter_m(loaded.player.hand_length_m.value);
     let strokes = &loaded.strokes[stroke..=stroke];
-    let batter = Batter::new(&loaded.player, strokes, &weighed.bat, handle_m)?;
+    let batter = Batter::new(&loaded.player, strokes, it.bat, handle_m)?;
     let player_stroke = &batter.strokes[0];
-    let held = player_stroke.hold(&weighed.bat)?;
+    let held = player_stroke.hold(it.bat)?;
     let share = [capacity; GROUP_COUNT];
     let fastest = held.fastest(&share, None)?;
     let fastest_s = fastest.stroke_time_s;
@@ -103,23 +138,18 @@ pub fn swing(
     let engine = engine_swing(&swinger, time_s);
     step("asking what the doubt in strength and bat does", 0.6)?;
     let start = Start { share, speed_m_s: fastest.contact.bat_speed_m_s, fastest_s };
-    let heavier = weighed.with(
-        weighed.mass_kg.value,
-        weighed.balance_m.value,
-        weighed.swing_moment_kg_m2.value + weighed.swing_moment_kg_m2.sd,
-    );
-    let bat_doubt = match heavier {
-        Ok(heavier) => start.moved(&player_stroke.hold(&heavier)?, &share)?,
-        Err(_) => [0.0; 2],
+    let bat_doubt = match &it.heavier {
+        Some(heavier) => start.moved(&player_stroke.hold(heavier)?, &share)?,
+        None => [0.0; 2],
     };
     let dynamics = engine.as_ref().map_or(0.0, |it| it.difference(&seen.contact).bat_speed.abs());
-    let doubt = Doubt { strength: start.player(&batter, &weighed.bat)?, bat: bat_doubt, dynamics };
+    let doubt = Doubt { strength: start.player(&batter, it.bat)?, bat: bat_doubt, dynamics };
     step("hurrying", 0.95)?;
     let hurried = HURRIED.map(|it| (it, swinger.swing(it * fastest_s, None))).to_vec();
     Ok(Swung {
         stroke: loaded.strokes[stroke].name.clone(),
-        bat_label: weighed.reading.label.clone(),
-        bat,
+        bat_label: it.label.to_owned(),
+        bat: it.place,
         handed: loaded.player.handed,
         capacity,
         fastest_s,

@@ -3,13 +3,14 @@
 use super::super::super::document::values::Values;
 use super::super::{BatV1, PendulumV1, Text};
 use super::written;
-use crate::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M, PendulumReading};
+use crate::measurement::bench::{
+    BatReading, PICKUP_AXIS_FROM_TOP_M, PendulumReading, USUAL_AMPLITUDE_RAD,
+};
 use crate::units::Quantity::{Angle, Length, Mass, Time};
 
 /// Full swings of a pendulum test when none are stated: common practice, no source.
 const USUAL_SWINGS: u32 = 10;
-/// Half-swing of a pendulum test when none is stated, rad (5°): assumption.
-const USUAL_AMPLITUDE_RAD: f64 = 5.0 * std::f64::consts::PI / 180.0;
+
 /// The bat's label, or its letter.
 pub fn label(n: usize, bat: &BatV1) -> String {
     let letter = u8::try_from(n).ok().filter(|it| *it < 26).map(|it| char::from(b'A' + it));

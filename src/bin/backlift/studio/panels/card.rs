@@ -1,5 +1,6 @@
 //! The card: what the maker gets, its files, and a delivered bat held against it.
 
+use backlift::card::Card;
 use backlift::card::returned_bat::Item;
 use backlift::units::Units;
 use egui::{ColorImage, TextureHandle, TextureOptions, Ui};
@@ -52,14 +53,19 @@ pub fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
                 out.push(Action::AskCard);
             }
         });
-        head(ui, "To be known");
-        let rule = egui::Stroke::new(1.0, ui.visuals().text_color());
-        egui::Frame::new().stroke(rule).inner_margin(8.0).show(ui, |ui| {
-            ui.set_width(ui.available_width());
-            fitted.it.card.cautions.iter().for_each(|it| said(ui, it));
-        });
+        cautions(ui, &fitted.it.card);
     }
     check(ui, it, out);
+}
+
+/// A card's cautions, framed.
+pub fn cautions(ui: &mut Ui, card: &Card) {
+    head(ui, "To be known");
+    let rule = egui::Stroke::new(1.0, ui.visuals().text_color());
+    egui::Frame::new().stroke(rule).inner_margin(8.0).show(ui, |ui| {
+        ui.set_width(ui.available_width());
+        card.cautions.iter().for_each(|it| said(ui, it));
+    });
 }
 
 fn check(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {

@@ -34,7 +34,6 @@ use super::action::{Action, View};
 use super::state::Studio;
 use super::style::{self, GRID, ink, theme};
 use super::wood::action::Work;
-use super::wood::grab::grabs;
 
 /// Narrower than this, px at scale 1, both sides stand on the right.
 const NARROW: f32 = 1150.0;
@@ -157,7 +156,7 @@ fn on_the_bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, paper: Frame) -
     scene::scene(ui, it, room, out);
     if let Some(bench) = it.on_bench(room).filter(|_| it.wood.work == Work::Shape) {
         let on_screen = |point_B| bench.eye.on_screen(bench.point_W(point_B), room);
-        grab::offer(ui, "room", &grabs(bench.shape), &on_screen, out);
+        grab::offer(ui, "room", &it.wood.grabs(bench.shape), &on_screen, out);
     }
     room
 }

@@ -9,19 +9,20 @@ use super::table::{Table, name};
 use super::target;
 use super::words::{caution, head, quiet, sentence, why};
 use crate::figure::{percent, plain};
-use crate::plane::told::{rules, sentence as plan_told, to_come_words};
+use crate::plane::told::{ESTIMATED, rules, sentence as plan_told, to_come_words};
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
 use crate::studio::wood::action::{Part, WoodAction};
-use crate::studio::wood::{PLANING_SD, Planned};
+use crate::studio::wood::{DrawnOn, PLANING_SD, Planned};
 
 /// Draws it.
 pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     match it.wood.planned.as_ref().map(|it| &it.plan) {
         Some(Ok(plan)) => sentence(ui, &plan_told(plan)),
         Some(Err(fault)) => {
-            sentence(ui, "There is too little wood left for this card");
+            sentence(ui, "This bat is too light for its card already: wood cannot go back");
             caution(ui, &fault.to_string());
+            quiet(ui, crate::plane::TOO_LIGHT);
         }
         None => sentence(
             ui,
@@ -44,6 +45,9 @@ pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         quiet(ui, &to_come);
     }
     finished(ui, it, plan);
+    if let Some(card) = it.wood_card() {
+        super::card::cautions(ui, card);
+    }
 }
 
 /// The bat on the bench, and what is on it.
@@ -59,21 +63,35 @@ fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             out.push(Action::View(View::Bench));
         }
     });
+    if it.derived.is_stale() {
+        caution(ui, "The scenario has a fault: these are the readings before it");
+    }
+    if let (Some(bat), Some(card)) = (it.at_bench(), it.wood_card())
+        && bat.size != card.size
+    {
+        let (its, asked) = (&bat.size, &card.size);
+        let words = format!("This bat is of size {its}, the card of size {asked}");
+        caution(ui, &format!("{words}: the plan is not for it"));
+    }
+    if let Some(planned) = &it.wood.planned {
+        quiet(ui, drawn_on(planned.drawn_on));
+    } else if it.wood_card().is_some() && it.at_bench().is_some() {
+        caution(ui, "The card's size is not known here");
+    }
     if let Some(bat) = it.at_bench() {
         let estimated = bat.reading.pendulum.is_none() || bat.reading.balance_m.is_none();
         if estimated {
-            caution(
-                ui,
-                "Its balance or swing moment is estimated from the size: time ten swings, and the plan is surer and goes further",
-            );
+            caution(ui, ESTIMATED);
         }
     }
     quiet(ui, "On it already; what is not ticked and the card asks is counted before the plane");
+    let two = it.wood_card().is_some_and(|it| it.condition.grips > 1);
+    let grips = if two { "both grips" } else { "grip" };
     ui.horizontal_wrapped(|ui| {
         let on = &it.wood.on;
         for (part, words, is_on) in [
             (Part::Twine, "twine", on.bound),
-            (Part::Grip, "grip", on.grips > 0),
+            (Part::Grip, grips, on.grips > 0),
             (Part::ToeGuard, "toe guard", on.toe_guard),
             (Part::Labels, "labels", on.labels),
             (Part::Oil, "oil", on.oiled),
@@ -84,6 +102,16 @@ fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             }
         }
     });
+}
+
+fn drawn_on(it: DrawnOn) -> &'static str {
+    match it {
+        DrawnOn::Described => "Drawn on the blade described here, at this weight and balance",
+        DrawnOn::Size => "Drawn on the size's own blade, at this weight and balance",
+        DrawnOn::OtherWeight => {
+            "Drawn on a blade of another weight: none of this size has this weight and balance. Describe it under Shape a blade"
+        }
+    }
 }
 
 /// Before, after, and every pass between.
@@ -117,7 +145,7 @@ fn passes(ui: &mut Ui, it: &Studio, planned: &Planned, plan: &Plan) {
     let units = it.look.units;
     let table = Table::new(ui, &[0.2, 1.9, 0.5, 1.25, 0.9, 0.85]);
     table.row(ui, |ui, n| {
-        let heads = ["", "take off", "", "then it weighs", "balance", "ten swings"];
+        let heads = ["", "take off", "", "then it weighs", "balance", "ten swings, 6 in"];
         quiet(ui, heads.get(n).unwrap_or(&""));
     });
     let row = |ui: &mut Ui, number: usize, words: &str, off: &str, at: &PickupMoments| {

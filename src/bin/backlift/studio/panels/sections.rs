@@ -14,7 +14,6 @@ use crate::studio::look::Look;
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, mixed, theme};
 use crate::studio::wood::action::Work;
-use crate::studio::wood::grab::{Grab, grabs};
 
 /// Places of the sections beside the swell, as shares of the way from shoulder to toe.
 const BESIDE: [f64; 3] = [0.12, 0.42, 0.97];
@@ -154,11 +153,12 @@ pub fn sections(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let Some((room, middle)) = at_swell.filter(|_| it.wood.work == Work::Shape) else { return };
     let pen = drawn(ui, middle, room);
     let on_screen = |point_B: DVec3| Some(pen.at(point_B.y, point_B.z));
-    let all: Vec<Grab> = grabs(shape).into_iter().filter(|it| DRAGGED.contains(&it.path)).collect();
-    grab::offer(ui, "section", &all, &on_screen, out);
-    for it_ in &all {
-        if let Some(offered) = grab::offered(it_, &on_screen) {
-            grab::mark(ui.painter(), &it.look, "section", it_, &offered);
+    let mut points = it.wood.grabs(shape);
+    points.retain(|it| DRAGGED.contains(&it.path));
+    grab::offer(ui, "section", &points, &on_screen, out);
+    for point in &points {
+        if let Some(offered) = grab::offered(point, &on_screen) {
+            grab::mark(ui.painter(), &it.look, "section", point, &offered);
         }
     }
 }

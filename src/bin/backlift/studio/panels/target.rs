@@ -55,24 +55,38 @@ impl Target {
             value if value > high => value - high,
             _ => return "met".to_owned(),
         };
-        let way = match (self.figure, self.value < low) {
-            (Figure::Balance | Figure::SweetSpot, true) => "too short",
-            (Figure::Balance | Figure::SweetSpot, false) => "too far",
-            (_, true) => "too little",
-            (_, false) => "too much",
+        let is_low = self.value < low;
+        let way = match self.figure {
+            // Told from the top of the handle.
+            Figure::Balance if is_low => "too near the handle",
+            Figure::Balance => "too near the toe",
+            // Told from the toe.
+            Figure::SweetSpot if is_low => "too near the toe",
+            Figure::SweetSpot => "too near the handle",
+            Figure::HandleDiameter if is_low => "too thin",
+            Figure::HandleDiameter => "too thick",
+            _ if is_low => "too little",
+            _ => "too much",
         };
         format!("{} {way}", in_units(self.figure, by, units))
     }
 }
 
-/// A figure of the card in the reader's units.
+/// A figure of the card in the reader's units; what is small with enough digits never to be nought.
 pub fn in_units(figure: Figure, si: f64, units: Units) -> String {
+    // Small differences of weight are told in grams by every maker.
+    let fine = |si: f64, unit: &str| match 1e3 * si.abs() {
+        it if it >= 0.95 => plain(1e3 * si, 0, unit),
+        it if it >= 0.095 => plain(1e3 * si, 1, unit),
+        it if it > 0.0 => plain((1e3 * si).max(0.01), 2, unit),
+        _ => plain(0.0, 0, unit),
+    };
     match figure {
-        // Small differences of weight are told in grams by every maker.
-        Figure::DeadWeight if si < 0.1 => plain(1e3 * si, 0, "g"),
+        Figure::DeadWeight if si < 0.1 => fine(si, "g"),
         Figure::DeadWeight => spoken(Quantity::Mass, si, 0.001, units),
+        Figure::SwingMoment if si < 5e-5 => "less than 0.0001\u{2009}kg m²".to_owned(),
         Figure::SwingMoment => plain(si, 4, "kg m²"),
-        _ if si < 5e-5 => plain(1e3 * si, 2, "mm"),
+        _ if si < 0.01 => fine(si, "mm"),
         _ if si < 0.06 => plain(1e3 * si, 1, "mm"),
         _ => spoken(Quantity::Length, si, 0.0005, units),
     }
@@ -130,7 +144,7 @@ fn scale(ui: &mut Ui, look: &Look, target: &Target) {
     let (whole, response) = ui.allocate_exact_size(size, Sense::hover());
     let theme = theme(look);
     let [low, high] = target.asked.tolerance;
-    let wide = (high - low).max(f64::MIN_POSITIVE);
+    let wide = (high - low).max(1e-6 * high.abs()).max(f64::MIN_POSITIVE);
     let [from, to] = [low - BEYOND * wide, high + BEYOND * wide];
     let inside = whole.shrink2(Vec2::new(8.0, 0.0));
     let x = |value: f64| {

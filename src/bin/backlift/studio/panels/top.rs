@@ -4,6 +4,7 @@ use egui::{Button, Ui};
 
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
+use crate::studio::wood::action::WoodAction;
 
 /// The questions in the order in which the eye goes.
 const VIEWS: [(View, &str, &str); 8] = [
@@ -137,12 +138,16 @@ pub fn keys(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     use egui::{Key, KeyboardShortcut, Modifiers};
     let command = |key| KeyboardShortcut::new(Modifiers::COMMAND, key);
     let shifted = |key| KeyboardShortcut::new(Modifiers::COMMAND | Modifiers::SHIFT, key);
+    let (save, save_as) = match it.view {
+        View::Wood => (Action::Wood(WoodAction::Save), Action::Wood(WoodAction::AskSave)),
+        _ => (Action::Save, Action::AskSave),
+    };
     let shortcuts = [
         (shifted(Key::Z), Action::Redo),
-        (shifted(Key::S), Action::AskSave),
+        (shifted(Key::S), save_as),
         (command(Key::Z), Action::Undo),
         (command(Key::Y), Action::Redo),
-        (command(Key::S), Action::Save),
+        (command(Key::S), save),
         (command(Key::O), Action::AskOpen),
         (command(Key::N), Action::New),
     ];

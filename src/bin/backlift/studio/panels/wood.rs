@@ -1,15 +1,16 @@
 //! Beside the wood: the blade against its card, carved to it, and its description in figures.
 
 use backlift::bat::laws::Verdict;
-use backlift::card::cautions;
-use backlift::units::{Quantity, spoken};
+use backlift::card::Card;
+use backlift::measurement::person::Handed;
+use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::cautions::{SHAPE, WORKSHOP};
 use backlift::workshop::to_card::{Answer, ToCard};
 use egui::{Grid, Ui};
 
 use super::field::{Field, Told, edited};
 use super::target::{self, Target, in_units};
-use super::words::{caution, head, quiet, sentence};
+use super::words::{caution, head, quiet, sentence, why};
 use crate::figure::{measured, plain};
 use crate::studio::action::Action;
 use crate::studio::state::Studio;
@@ -23,6 +24,9 @@ pub fn told(it: &Studio, targets: &[Target]) -> String {
     };
     let units = it.look.units;
     let (mass, pickup) = (worked.bat.mass_kg, worked.bat.pickup_weight_kg);
+    if !it.wood.faults.is_empty() {
+        return "The description has a fault now; bat and figures are those before it".to_owned();
+    }
     let weighs = format!(
         "This bat would weigh {} and pick up like {}",
         measured(Quantity::Mass, mass, units),
@@ -43,23 +47,13 @@ pub fn wood(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         Work::Shape => shape(ui, it, out),
         Work::Plane => super::planing::planing(ui, it, out),
     }
-    head(ui, "To be known");
-    if let Some(card) = it.wood_card() {
-        let is_junior = card.player.age_y < cautions::JUNIOR_BELOW_Y;
-        for words in &card.cautions {
-            if is_junior {
-                caution(ui, words);
-            } else {
-                quiet(ui, words);
-            }
-        }
-    }
+    head(ui, "In the workshop");
     for it in WORKSHOP.into_iter().chain([SHAPE]) {
         quiet(ui, it);
     }
 }
 
-/// What is done, and the file.
+/// Shaping or planing.
 fn work(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
         let works = [(Work::Shape, "Shape a blade"), (Work::Plane, "Plane a bat")];
@@ -111,6 +105,9 @@ fn shape(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if !targets.is_empty() {
         carve(ui, it, out);
     }
+    if let Some(card) = it.wood_card() {
+        super::card::cautions(ui, card);
+    }
     fields(ui, it, out);
     follows(ui, it);
 }
@@ -127,10 +124,12 @@ pub fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             quiet(ui, "There is no card yet: open one, or find the bat for this player first");
         }
         (Some(card), opened) => {
-            let whence =
-                if opened.is_some() { "The card that was opened" } else { "The fitting's card" };
-            let made_up = if card.invented { ", of an invented player" } else { "" };
-            quiet(ui, &format!("{whence}, size {}{made_up}", card.size));
+            let whence = match opened {
+                Some(_) => "A card that was opened",
+                None => "The fitting's card",
+            };
+            let who = player(card, it.look.units);
+            quiet(ui, &format!("{whence}: size {}, for {who}", card.size));
             let own = it.wood.worked.as_ref().map(|it| it.loaded.size.name.as_str());
             if own.is_some_and(|own| own != card.size) {
                 caution(ui, "The blade is of another size: start a new one, or change its size");
@@ -148,9 +147,27 @@ pub fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             }
         }
     });
-    if it.wood.card.is_none() {
+    // Weighing a bat again does not change what was asked for: its card stays.
+    if it.wood_card().is_none() || it.work.job(Question::Fit).is_some() {
         super::map_figures::search(ui, it, out);
+    } else if it.wood.card.is_none() && it.is_fit_stale() {
+        quiet(
+            ui,
+            "The scenario has changed since: if the player did, find the bat again on the map",
+        );
     }
+}
+
+/// For whom a card is.
+fn player(card: &Card, units: Units) -> String {
+    let it = &card.player;
+    let hand = match it.handed {
+        Handed::Right => "right-handed",
+        Handed::Left => "left-handed",
+    };
+    let stature = spoken(Quantity::Length, it.stature_m, 0.01, units);
+    let made_up = if card.invented { ", invented" } else { "" };
+    format!("a player of {:.0} years, {stature}, {hand}{made_up}", it.age_y.floor())
 }
 
 fn carve(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
@@ -222,7 +239,11 @@ fn shapes(ui: &mut Ui, it: &Studio, found: &ToCard, out: &mut Vec<Action>) {
         });
         caution(
             ui,
-            &format!("No shape meets its {}{nearest}. {}", broken.figure.words(), broken.why),
+            &format!(
+                "No shape meets its {}{nearest}. In the way: {}",
+                broken.figure.words(),
+                broken.why
+            ),
         );
     }
     if let Some(nearest) = &found.nearest {
@@ -299,6 +320,11 @@ fn fields(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
                 let field = Field { path, label, like, how };
                 let told =
                     Told { kept: it.wood.file.at(path), faults: it.wood.about(path).collect() };
+                // Measured sections have their places from the toe: their length stays.
+                let fixed = *path == "blade.length" && it.wood.has_sections();
+                if fixed {
+                    continue;
+                }
                 if let Some(text) = edited(ui, &field, &told) {
                     out.push(Action::Wood(WoodAction::Set((*path).to_owned(), text)));
                 }
@@ -330,11 +356,12 @@ fn follows(ui: &mut Ui, it: &Studio) {
     }
     if let (Some(node), Some(hz)) = (bat.bending_node_m, bat.bending_hz) {
         let from_toe_m = bat.bat.length_m() - node.value;
-        quiet(
+        let from_toe = spoken(Quantity::Length, from_toe_m, node.sd, units);
+        why(
             ui,
+            &format!("Quiet place {from_toe} from the toe"),
             &format!(
-                "Quiet place {} from the toe: a ball there does not set the blade ringing (at {} Hz by a slender beam, some 4 % too high)",
-                spoken(Quantity::Length, from_toe_m, node.sd, units),
+                "A ball there does not set the blade ringing. It rings at {} Hz, by a slender beam free at both ends: some 4 % too high",
                 crate::figure::bare(hz, 0)
             ),
         );

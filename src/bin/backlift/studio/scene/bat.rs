@@ -14,8 +14,17 @@ pub const WILLOW: Tone = [0.86, 0.75, 0.56];
 const GRAIN: Tone = [0.76, 0.63, 0.44];
 /// Twine round the handle below the grip.
 pub const TWINE: Tone = [0.78, 0.72, 0.60];
-/// Points across half a blade, from edge to middle.
-const ACROSS: usize = 12;
+/// Points across half a blade, from edge to middle, and rows from one station to the next.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Fineness {
+    /// Across half a blade.
+    pub across: usize,
+    /// From a station to the next.
+    pub between: usize,
+}
+
+/// Fine enough for a bat that is swung.
+const SWUNG: Fineness = Fineness { across: 12, between: 4 };
 /// The mark in the bat's colour across the blade, as shares of the way from shoulder to toe.
 const BAND: [f64; 2] = [0.10, 0.16];
 
@@ -60,18 +69,19 @@ pub type Paint<'a> = &'a dyn Fn(Spot) -> Option<Tone>;
 /// The surface; grip and a band across the blade in the bat's own colour.
 pub fn solid(shape: &BatShape, around: usize, colour: Tone) -> Solid {
     let band = |it: Spot| (BAND[0]..=BAND[1]).contains(&it.from_shoulder).then_some(colour);
-    painted(shape, around, [colour, TWINE], &band)
+    painted(shape, (around, SWUNG), [colour, TWINE], &band)
 }
 
-/// The surface with a grip and a bare handle of these colours, and the blade painted.
+/// The surface with a grip and a bare handle of these colours, and the blade painted; so many points round the
+/// handle, and so finely the blade.
 pub fn painted(
     shape: &BatShape,
-    around: usize,
+    (around, fineness): (usize, Fineness),
     handle_tones: [Tone; 2],
     paint: Paint<'_>,
 ) -> Solid {
     let mut it = handle(shape, around, handle_tones);
-    it.add(blade(&shape.blade, shape.handle.length_m, paint));
+    it.add(blade(&shape.blade, shape.handle.length_m, fineness, paint));
     it
 }
 
@@ -108,28 +118,30 @@ fn handle(shape: &BatShape, around: usize, [colour, bound]: [Tone; 2]) -> Solid 
 }
 
 /// A station with the points across its face, from edge to edge, and across its back, back again.
-fn outline(blade: &Blade, shoulder_m: f64, at: &Station) -> [Vec<DVec3>; 2] {
+fn outline(blade: &Blade, shoulder_m: f64, at: &Station, half: usize) -> [Vec<DVec3>; 2] {
     let x_m = shoulder_m + blade.length_m * at.from_shoulder;
     let across = |n: usize| {
-        let place = n as f64 / ACROSS as f64 - 1.0;
+        let place = n as f64 / half as f64 - 1.0;
         let (face, back) = at.face_and_back_m(blade.face_m, 1.0 - place.abs());
         let y_m = 0.5 * at.width_m * place;
         (DVec3::new(x_m, y_m, face), DVec3::new(x_m, y_m, back))
     };
-    let face = (0..=2 * ACROSS).map(|n| across(n).0).collect();
-    let back = (0..=2 * ACROSS).rev().map(|n| across(n).1).collect();
+    let face = (0..=2 * half).map(|n| across(n).0).collect();
+    let back = (0..=2 * half).rev().map(|n| across(n).1).collect();
     [face, back]
 }
 
-fn blade(blade: &Blade, shoulder_m: f64, paint: Paint<'_>) -> Solid {
-    let stations = finer(&blade.stations);
-    let outlines: Vec<_> = stations.iter().map(|it| outline(blade, shoulder_m, it)).collect();
+fn blade(blade: &Blade, shoulder_m: f64, fineness: Fineness, paint: Paint<'_>) -> Solid {
+    let Fineness { across, between } = fineness;
+    let stations = finer(&blade.stations, between);
+    let outlines: Vec<_> =
+        stations.iter().map(|it| outline(blade, shoulder_m, it, across)).collect();
     let spot = |row: usize, u: f64, side: Side| {
         let from_shoulder = stations.get(row).map_or(0.0, |it| it.from_shoulder);
         Spot { from_shoulder, u, side }
     };
     let wood = |row: usize, column: usize, side: Side| {
-        let u = 1.0 - (column as f64 / ACROSS as f64 - 1.0).abs();
+        let u = 1.0 - (column as f64 / across as f64 - 1.0).abs();
         let grain = if column.is_multiple_of(3) { GRAIN } else { WILLOW };
         paint(spot(row, u, side)).unwrap_or(grain)
     };
@@ -159,11 +171,10 @@ fn blade(blade: &Blade, shoulder_m: f64, paint: Paint<'_>) -> Solid {
 }
 
 /// Stations with others between them, so that grain and band have an even edge.
-fn finer(stations: &[Station]) -> Vec<Station> {
-    const BETWEEN: usize = 4;
-    let mut all = Vec::with_capacity(stations.len() * BETWEEN);
+fn finer(stations: &[Station], between: usize) -> Vec<Station> {
+    let mut all = Vec::with_capacity(stations.len() * between);
     for (a, b) in stations.iter().zip(stations.iter().skip(1)) {
-        all.extend((0..BETWEEN).map(|n| a.towards(b, n as f64 / BETWEEN as f64)));
+        all.extend((0..between).map(|n| a.towards(b, n as f64 / between as f64)));
     }
     all.extend(stations.last());
     all

@@ -14,7 +14,6 @@ use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme, wash};
 use crate::studio::wood::Region;
 use crate::studio::wood::action::{Face, Work};
-use crate::studio::wood::grab::grabs;
 
 /// Height of a target's mark, px at scale 1.
 const MARK_PX: f32 = 9.0;
@@ -53,7 +52,7 @@ impl Over<'_> {
 
     fn grabs(&self) {
         let on_screen = |point_B: DVec3| self.at(point_B);
-        for it in grabs(self.bench.shape) {
+        for it in self.it.wood.grabs(self.bench.shape) {
             if let Some(offered) = grab::offered(&it, &on_screen) {
                 grab::mark(&self.painter, &self.it.look, "room", &it, &offered);
             }
@@ -62,11 +61,11 @@ impl Over<'_> {
 
     /// Balance point and sweet spot: a mark on the edge where it is, the card's limits as a bar beside it.
     fn targets(&self) {
-        let Some(bat) = self.bench.shape.bat("").ok() else { return };
+        let Some(places_m) = self.places_m() else { return };
         let theme = theme(&self.it.look);
         let half_m = 0.5 * self.bench.shape.blade.width_m();
-        let figures = [(Figure::Balance, bat.balance_m()), (Figure::SweetSpot, bat.percussion_m())];
-        for (n, (figure, at_now_m)) in figures.into_iter().enumerate() {
+        let figures = [Figure::Balance, Figure::SweetSpot].into_iter().zip(places_m);
+        for (n, (figure, at_now_m)) in figures.enumerate() {
             let beyond = |x_m: f64| {
                 let out_m = half_m + 0.012 + 0.016 * n as f64;
                 self.at(DVec3::new(x_m, out_m, 0.0))
@@ -92,6 +91,17 @@ impl Over<'_> {
             let at = now + Vec2::new(0.0, 10.0 * scale);
             self.text(at, Align2::CENTER_TOP, figure.words(), 12.0, ink(theme.quiet));
         }
+    }
+
+    /// Balance point and centre of percussion, m from the top of the handle: of the solid, or, of a bat that is
+    /// planed, of what was read and is still to go on.
+    fn places_m(&self) -> Option<[f64; 2]> {
+        if let (Work::Plane, Some(planned)) = (self.it.wood.work, &self.it.wood.planned) {
+            let whole = planned.whole_after(self.it.wood.done);
+            return Some([whole.balance_m(), whole.percussion_m()]);
+        }
+        let bat = self.bench.shape.bat("").ok()?;
+        Some([bat.balance_m(), bat.percussion_m()])
     }
 
     /// Number, place and grams of each region over the bat, with a line to where it is deepest.
@@ -154,16 +164,33 @@ impl Over<'_> {
 
     fn words(&self) {
         let theme = theme(&self.it.look);
-        let words = match (self.it.wood.work, self.it.wood.seen) {
-            (Work::Plane, Face::Front) => {
-                "The face: nothing is planed here. Turn it over to see where"
-            }
-            (Work::Plane, _) if self.bench.regions.is_empty() => "Nothing is to come off",
-            (Work::Plane, _) => "Coloured: what is still to come off",
-            (Work::Shape, _) => "Drag a ring to change the bat, anything else to turn it",
+        let words = match self.it.wood.work {
+            Work::Shape => "Drag a ring to change the bat, anything else to turn it",
+            Work::Plane => self.plan_words(),
         };
         let at = self.room.left_bottom() + Vec2::new(10.0, -8.0);
         self.text(at, Align2::LEFT_BOTTOM, words, 12.0, ink(theme.quiet));
+    }
+}
+
+impl Over<'_> {
+    fn plan_words(&self) -> &'static str {
+        let wood = &self.it.wood;
+        let Some(planned) = &wood.planned else {
+            return "No plan yet: it needs a card, and a bat that was weighed";
+        };
+        match &planned.plan {
+            Err(_) => "Too little wood is left for this card",
+            Ok(plan) if plan.passes.is_empty() && plan.meets.len() == 3 => {
+                "Nothing needs to come off"
+            }
+            Ok(plan) if plan.passes.is_empty() => "No plane brings this bat to its card",
+            Ok(_) if self.bench.regions.is_empty() => "All passes are shown as done",
+            Ok(_) if wood.seen == Face::Front => {
+                "The face: nothing is planed here. Turn it over to see where"
+            }
+            Ok(_) => "Coloured: what is still to come off",
+        }
     }
 }
 

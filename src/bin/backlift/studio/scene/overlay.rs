@@ -7,6 +7,7 @@ use egui::{Align2, Color32, FontId, Painter, Pos2, Rect, Shape, Stroke, Vec2};
 
 use super::ground::ball_path;
 use super::{Figure, Scene};
+use crate::studio::action::View;
 use crate::studio::look::Look;
 use crate::studio::panels::bat_line;
 use crate::studio::state::Studio;
@@ -34,6 +35,7 @@ pub fn draw(painter: &Painter, it: &Studio, scene: &Scene, room: Rect) {
 /// Before the first swing is known.
 pub fn nothing_yet(painter: &Painter, it: &Studio, room: Rect) {
     let words = match it.derived.loaded {
+        _ if it.view == View::Wood => "The bat's description has faults: mend them beside",
         Some(_) => "The first swing is being worked out…",
         None => "There is nothing to swing until the scenario has no faults: see the bench",
     };

@@ -6,7 +6,7 @@ use backlift::frames::{DMat3, DVec3};
 use backlift::workshop::plane::Place;
 use egui::Rect;
 
-use super::bat::{Side, Spot, TWINE, WILLOW, painted};
+use super::bat::{Fineness, Side, Spot, TWINE, WILLOW, painted};
 use super::eye::Eye;
 use super::solid::{Solid, Tone};
 use crate::studio::state::Studio;
@@ -14,6 +14,8 @@ use crate::studio::style::theme;
 use crate::studio::wood::action::{Face, Work};
 use crate::studio::wood::{Region, Wood};
 
+/// Fine enough for what is painted on it.
+const ON_BENCH: Fineness = Fineness { across: 24, between: 10 };
 /// The grip.
 const GRIP: Tone = [0.42, 0.44, 0.46];
 /// Share of a region's deepest cut from which on it is painted, and how strongly there.
@@ -106,7 +108,7 @@ impl Studio {
             let colour = tone(place_colour(theme, place));
             Some(core::array::from_fn(|k| WILLOW[k] + strength * (colour[k] - WILLOW[k])))
         };
-        Some(painted(shape, around, [GRIP, bound], &paint))
+        Some(painted(shape, (around, ON_BENCH), [GRIP, bound], &paint))
     }
 }
 

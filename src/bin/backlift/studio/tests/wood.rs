@@ -1,7 +1,6 @@
 //! The maker's bench: dragged, carved, planed, kept.
 
 use backlift::card::Figure;
-use backlift::files::shape::VERSION;
 use backlift::frames::DVec3;
 use egui::{Pos2, Rect, pos2};
 use egui_kittest::kittest::Queryable;
@@ -12,7 +11,6 @@ use super::{demo, settle};
 use crate::studio::action::{Action, Keep, View};
 use crate::studio::panels::{grab, target};
 use crate::studio::recovery::Recovery;
-use crate::studio::scene::solid::Solid;
 use crate::studio::state::{Ask, Studio};
 use crate::studio::wood::action::{Face, Holdable, Part, WoodAction, Work};
 use crate::studio::wood::grab::{Grab, grabs};
@@ -181,14 +179,17 @@ fn the_plan_of_a_heavy_bat_leads_pass_by_pass_to_its_card() {
     let after_kg = it.wood.shown().unwrap().mass_moments().mass_kg;
     assert!((before_kg - after_kg - off_kg).abs() < 1e-9);
     assert!(it.wood.to_come_off().is_empty());
-    // Weighed again, the plan corrects itself.
+    // Weighed again, the plan corrects itself and begins anew.
     let key = it.wood.planned.as_ref().unwrap().key;
     it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg + 0.03)));
     it.tick(0.0);
     let planned = it.wood.planned.as_ref().unwrap();
     assert_ne!(planned.key, key);
     let again: f64 = planned.plan.as_ref().unwrap().passes.iter().map(|it| it.off_kg).sum();
-    assert!(again < off_kg);
+    assert!((again - off_kg).abs() > 0.01);
+    let passes = planned.plan.as_ref().unwrap().passes.len();
+    assert_eq!(it.wood.done, 0);
+    assert!(passes == 0 || !it.wood.to_come_off().is_empty());
 }
 
 #[test]
@@ -198,13 +199,24 @@ fn wood_to_come_off_is_painted_and_the_face_is_not() {
     it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg + 0.07)));
     act(&mut it, WoodAction::Work(Work::Plane));
     it.tick(0.0);
-    let tones = |it: &Solid| {
-        it.tones.iter().map(|it| it.map(f32::to_bits)).collect::<std::collections::BTreeSet<_>>()
-    };
-    let painted = tones(&it.bench_solid(12).unwrap());
+    // Corners whose colour changes when all is planed; the blade does not move under them by a millimetre but
+    // where it is cut.
+    let face_m = it.wood.shown().unwrap().blade.face_m;
+    let shoulder_m = it.wood.shown().unwrap().handle.length_m;
+    let before = it.bench_solid(12).unwrap();
     act(&mut it, WoodAction::Done(usize::MAX));
-    let bare = tones(&it.bench_solid(12).unwrap());
-    assert!(painted.len() > bare.len() + 10, "{} {}", painted.len(), bare.len());
+    let after = it.bench_solid(12).unwrap();
+    assert_eq!(before.positions.len(), after.positions.len());
+    let (mut back, mut face) = (0, 0);
+    for (n, [x, _, z]) in before.positions.iter().enumerate() {
+        let is_blade = f64::from(*x) > shoulder_m + 0.01;
+        if is_blade && before.tones[n] != after.tones[n] {
+            // The face lies within its camber of its middle.
+            let on_face = f64::from(*z) > face_m - 0.004;
+            *(if on_face && before.normals[n][2] > 0.5 { &mut face } else { &mut back }) += 1;
+        }
+    }
+    assert!(back > 100 && face == 0, "{back} {face}");
 }
 
 #[test]
@@ -216,11 +228,10 @@ fn a_described_bat_is_opened_changed_and_saved_with_its_notes() {
     it.apply(Action::Dropped(file.clone()));
     assert_eq!((it.view, it.wood.file.path()), (View::Wood, Some(file.as_path())));
     act(&mut it, WoodAction::Set("blade.edge".into(), "35 mm".into()));
-    it.apply(Action::Save);
+    act(&mut it, WoodAction::Save);
     assert!(!it.wood.file.is_changed());
     let text = std::fs::read_to_string(&file).unwrap();
     assert_eq!(text, BLADE.replace("edge: \"37 mm\"", "edge: \"35 mm\""));
-    assert!(text.contains(VERSION));
     // What cannot be is said at its field, and the last good bat stays.
     let kg = mass_kg(&it);
     act(&mut it, WoodAction::Set("blade.edge".into(), "90 mm".into()));
@@ -289,4 +300,85 @@ fn a_maker_drags_a_ring_carves_to_the_card_and_sees_the_plan() {
     wait(&mut it);
     assert!(folder.path().join("bench").join("bat.stl").is_file());
     assert!(says(&it, "Wrote "));
+}
+
+#[test]
+fn letting_changes_go_and_then_staying_loses_nothing() {
+    let mut it = demo();
+    it.apply(Action::Set("player.age".into(), "14".into()));
+    act(&mut it, WoodAction::Set("blade.edge".into(), "31 mm".into()));
+    it.apply(Action::Close);
+    it.apply(Action::Keep(Keep::Drop));
+    it.apply(Action::Keep(Keep::Stay));
+    assert!(!it.closed && it.waiting.is_none());
+    assert_eq!(it.document.at("player.age"), "14");
+    assert_eq!(it.wood.file.at("blade.edge"), "31 mm");
+    // And the question comes for both again.
+    it.apply(Action::Close);
+    it.apply(Action::Keep(Keep::Drop));
+    assert!(!it.closed && it.waiting.is_some());
+}
+
+#[test]
+fn a_question_whose_reason_is_gone_does_nothing_later() {
+    let mut it = demo();
+    it.apply(Action::Set("player.age".into(), "14".into()));
+    it.apply(Action::Close);
+    it.apply(Action::Undo);
+    assert!(it.waiting.is_none());
+    it.apply(Action::Set("player.age".into(), "15".into()));
+    let folder = tempdir().unwrap();
+    it.apply(Action::SaveAs(folder.path().join("it.ron")));
+    assert!(!it.closed);
+}
+
+#[test]
+fn what_an_earlier_window_left_stays_beside_new_work_until_it_is_decided_on() {
+    let folder = tempdir().unwrap();
+    let recovery = Recovery::within(Some(folder.path().join("state")));
+    for edge in ["31 mm", "32 mm"] {
+        let mut killed = Studio::new(None, recovery.clone()).unwrap();
+        act(&mut killed, WoodAction::Set("blade.edge".into(), edge.into()));
+        killed.tick(0.0);
+        std::mem::forget(killed);
+    }
+    let edges = |it: &Recovery| {
+        let mut all = Vec::new();
+        while let Some(rescued) = it.for_bats().any() {
+            all.push(rescued.text.contains("31 mm"));
+            it.for_bats().forget_rescued(&rescued);
+        }
+        all.sort_unstable();
+        all
+    };
+    assert_eq!(edges(&recovery), [false, true]);
+}
+
+#[test]
+fn a_bat_with_a_fault_is_not_shown_as_the_one_before() {
+    let folder = tempdir().unwrap();
+    let file = folder.path().join("blade.ron");
+    std::fs::write(&file, BLADE.replace("edge: \"37 mm\"", "edge: \"90 mm\"")).unwrap();
+    let mut it = demo();
+    it.apply(Action::View(View::Wood));
+    assert!(it.on_bench(ROOM).is_some());
+    act(&mut it, WoodAction::Open(file));
+    assert!(it.on_bench(ROOM).is_none() && !it.wood.faults.is_empty());
+}
+
+#[test]
+fn every_shape_that_is_offered_can_be_kept_and_still_meets_the_card() {
+    let (mut it, _folder) = with_card();
+    act(&mut it, WoodAction::Carve);
+    settle(&mut it);
+    let count = it.wood.carved.as_ref().unwrap().it.answers.len();
+    assert!(count > 2);
+    for n in 0..count {
+        act(&mut it, WoodAction::Take(n));
+        assert!(it.wood.faults.is_empty(), "{n}: {:?}", it.wood.faults);
+        for target in target::targets(&it) {
+            assert!(target.is_met(), "{n}: {:?} {}", target.figure, target.value);
+        }
+        it.apply(Action::Undo);
+    }
 }

@@ -32,8 +32,9 @@ impl Studio {
             WoodAction::SaveAs(path) => self.save_wood(Some(&path)),
             WoodAction::Rescue => self.rescue_wood(),
             WoodAction::DropRescued => {
-                self.wood.rescued = None;
-                self.wood.recovery.forget(self.wood.file.path());
+                if let Some(rescued) = self.wood.rescued.take() {
+                    self.wood.recovery.forget_rescued(&rescued);
+                }
             }
             WoodAction::Set(path, value) => {
                 let words = match value.trim().is_empty() {
@@ -64,7 +65,10 @@ impl Studio {
             WoodAction::FittedCard => self.wood.card = None,
             WoodAction::Carve => self.carve(),
             WoodAction::CancelCarve => self.work.cancel(Question::Carve),
-            WoodAction::On(part, on) => self.wood.put_on(part, on),
+            WoodAction::On(part, on) => {
+                let grips = self.wood_card().map_or(1, |it| it.condition.grips);
+                self.wood.put_on(part, on, grips);
+            }
             WoodAction::Done(passes) => {
                 let plan = self.wood.planned.as_ref().and_then(|it| it.plan.as_ref().ok());
                 self.wood.done = passes.min(plan.map_or(0, |it| it.passes.len()));
@@ -82,7 +86,10 @@ impl Studio {
         };
         match file {
             Ok(file) => self.wood.take_up(file),
-            Err(Faults(faults)) => faults.iter().for_each(|it| self.say_fault(it)),
+            Err(Faults(faults)) => {
+                faults.iter().for_each(|it| self.say_fault(it));
+                self.wood.kept.clear();
+            }
         }
     }
 
@@ -122,6 +129,10 @@ impl Studio {
     }
 
     fn grab(&mut self, path: &str, value: f64) {
+        // Another point without a word that the last was let go: two drags.
+        if self.wood.dragged.as_ref().is_some_and(|it| it.0 != path) {
+            self.wood.let_go();
+        }
         let before = self.wood.file.text().to_owned();
         let written = if path == "blade.hollow" { percent(value) } else { mm(value) };
         if let Err(fault) = self.wood.file.put(path, &written.0) {
@@ -138,11 +149,11 @@ impl Studio {
             None => self.wood.file.save(),
         };
         if let Err(fault) = saved {
-            self.waiting = None;
+            self.stay();
             return self.say_fault(&fault);
         }
-        self.wood.recovery.forget(old.as_deref());
-        self.wood.recovery.forget(self.wood.file.path());
+        self.wood.recovery.forget(old.as_deref(), self.wood.rescued.as_ref());
+        self.wood.forget_unsaved();
         self.wood.kept = self.wood.file.text().to_owned();
         self.wood.begin();
         self.say(format!("Saved {}", self.wood.name()));
@@ -150,18 +161,26 @@ impl Studio {
     }
 
     fn rescue_wood(&mut self) {
-        let Some(rescued) = self.wood.rescued.take() else { return };
-        self.change_wood("take up unsaved work".to_owned(), |it| {
-            match it.wood.file.with_text(&rescued.text) {
-                Ok(file) => {
-                    it.wood.file = file;
-                    Ok(())
-                }
-                Err(Faults(faults)) => {
-                    Err(faults.into_iter().next().unwrap_or_else(|| Fault::new("it is lost")))
+        let Some(rescued) = self.wood.rescued.clone() else { return };
+        if rescued.path.as_deref() != self.wood.file.path() {
+            if self.wood.file.is_changed() {
+                let fault = Fault::new("the bat on the bench has changes that no file holds");
+                return self.say_fault(&fault.help("save it first, then take the other up"));
+            }
+            if let Some(path) = &rescued.path {
+                match TextFile::open(path) {
+                    Ok(file) => self.wood.take_up(file),
+                    Err(Faults(faults)) => {
+                        return faults.iter().for_each(|it| self.say_fault(it));
+                    }
                 }
             }
+        }
+        self.change_wood("take up unsaved work".to_owned(), |it| {
+            it.wood.file = it.wood.file.with_text(&rescued.text).map_err(first)?;
+            Ok(())
         });
+        self.wood.rescued = None;
     }
 
     /// Templates, solid and figures, as `backlift shape --out` writes them.
@@ -183,7 +202,7 @@ impl Studio {
 
 impl Wood {
     /// A drag that ends is one step back.
-    fn let_go(&mut self) {
+    pub(in crate::studio) fn let_go(&mut self) {
         if let Some((path, before)) = self.dragged.take()
             && before != self.file.text()
         {
@@ -192,22 +211,32 @@ impl Wood {
         }
     }
 
-    /// The description as its file has it.
-    pub(in crate::studio) fn let_changes_go(&mut self) {
-        self.recovery.forget(self.file.path());
-        self.take_up(self.file.as_kept());
+    /// Nothing of it is unsaved any more, but for what an earlier window left and is still offered.
+    pub(in crate::studio) fn forget_unsaved(&self) {
+        self.recovery.forget(self.file.path(), self.rescued.as_ref());
     }
 
-    fn put_on(&mut self, part: Part, on: bool) {
+    /// Whether a ring is held.
+    pub(in crate::studio) fn is_dragged(&self) -> bool {
+        self.dragged.is_some()
+    }
+
+    /// Puts a part on or takes it off; of grips so many as the card asks.
+    fn put_on(&mut self, part: Part, on: bool, grips: u32) {
         let it = &mut self.on;
         match part {
             Part::Twine => it.bound = on,
             // A grip goes over the twine.
-            Part::Grip if on => (it.grips, it.bound) = (it.grips.max(1), true),
+            Part::Grip if on => (it.grips, it.bound) = (grips.max(1), true),
             Part::Grip => it.grips = 0,
             Part::ToeGuard => it.toe_guard = on,
             Part::Labels => it.labels = on,
             Part::Oil => it.oiled = on,
         }
     }
+}
+
+/// The first of the faults.
+pub(super) fn first(Faults(faults): Faults) -> Fault {
+    faults.into_iter().next().unwrap_or_else(|| Fault::new("it cannot be read"))
 }

@@ -11,6 +11,7 @@ use backlift::workshop::carved::Held;
 use backlift::workshop::to_card::{Start, ToCard, to_card};
 
 use super::Wood;
+use super::act::first;
 use super::action::Holdable;
 use crate::studio::state::Studio;
 use crate::studio::work::{Answer, Question};
@@ -61,7 +62,7 @@ impl Studio {
             return self.say_fault(&fault.help("open a card, or find the bat first"));
         };
         let (held, limits) = (self.wood.held(), self.wood.limits.clone());
-        let task = move |_: &crate::progress::Progress, _: &dyn Fn(Answer)| {
+        let task = move |progress: &crate::progress::Progress, _: &dyn Fn(Answer)| {
             let described = &worked.loaded.described;
             let start = Start {
                 shape: worked.bat.shape.clone(),
@@ -72,7 +73,9 @@ impl Studio {
                 limits: &limits,
                 held,
             };
-            Ok(Answer::Carved(Arc::new(to_card(&start, &card))))
+            Ok(Answer::Carved(Arc::new(to_card(&start, &card, &|| {
+                progress.report("carving", 0.5).is_break()
+            }))))
         };
         let key = self.carving_key();
         self.results.failed.remove(&key);
@@ -90,12 +93,7 @@ impl Studio {
         let reference = &worked.loaded.size.reference;
         let described = Described::of(shape, reference, answer.bat.density_kg_m3);
         let text = rewritten(self.wood.file.text(), &described)?;
-        match self.wood.file.with_text(&text) {
-            Ok(file) => {
-                self.wood.file = file;
-                Ok(())
-            }
-            Err(faults) => Err(faults.0.into_iter().next().unwrap_or_else(|| Fault::new("lost"))),
-        }
+        self.wood.file = self.wood.file.with_text(&text).map_err(first)?;
+        Ok(())
     }
 }

@@ -1,6 +1,6 @@
 //! What can be taken hold of on the bat and dragged.
 
-use backlift::bat::blade::{Blade, Station};
+use backlift::bat::blade::{Blade, HOLLOW, Station};
 use backlift::bat::shape::BatShape;
 use backlift::frames::DVec3;
 
@@ -17,14 +17,14 @@ pub struct Grab {
     pub way_B: DVec3,
     /// The figure now, SI.
     pub value: f64,
+    /// Least and most that it can be dragged to.
+    pub range: [f64; 2],
     /// Whether it is a share; else a length.
     pub is_share: bool,
 }
 
 /// Least of a length that is dragged, m.
 const LEAST_M: f64 = 0.001;
-/// Most and least hollow that is asked.
-const HOLLOW: [f64; 2] = [-1.0, 1.5];
 
 impl Grab {
     /// The figure after the point was dragged on the screen by `drag`, `per_unit` being how far it goes for
@@ -34,10 +34,7 @@ impl Grab {
         let square = per_unit[0] * per_unit[0] + per_unit[1] * per_unit[1];
         let by = (drag[0] * per_unit[0] + drag[1] * per_unit[1]) / square;
         let to = from + by;
-        let (least, most, step) = match self.is_share {
-            true => (HOLLOW[0], HOLLOW[1], 0.005),
-            false => (LEAST_M, f64::INFINITY, 1e-4),
-        };
+        let ([least, most], step) = (self.range, if self.is_share { 0.005 } else { 1e-4 });
         let to = (to / step).round() * step;
         to.is_finite().then(|| to.clamp(least, most))
     }
@@ -48,8 +45,10 @@ pub fn grabs(shape: &BatShape) -> Vec<Grab> {
     let (blade, handle) = (&shape.blade, &shape.handle);
     let shoulder_m = handle.length_m;
     let x = |at: &Station| shoulder_m + blade.length_m * at.from_shoulder;
-    let length =
-        |path, name, at_B, way_B, value| Grab { path, name, at_B, way_B, value, is_share: false };
+    let length = |path, name, at_B, way_B, value| {
+        let range = [LEAST_M, f64::INFINITY];
+        Grab { path, name, at_B, way_B, value, range, is_share: false }
+    };
     let mut out = Vec::new();
     if let Some(swell) = blade.deepest() {
         let spine = DVec3::new(x(swell), 0.0, blade.face_m - swell.depth_m);
@@ -103,6 +102,7 @@ fn hollow(blade: &Blade, swell: &Station, x_m: f64) -> Grab {
         at_B: DVec3::new(x_m, -0.25 * swell.width_m, back_m),
         way_B: DVec3::new(0.0, 0.0, 0.25 * rise_m),
         value: swell.hollow,
+        range: HOLLOW,
         is_share: true,
     }
 }

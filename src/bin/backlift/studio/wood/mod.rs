@@ -26,7 +26,8 @@ use super::text_file::TextFile;
 use super::undo::History;
 use action::{Face, Holdable, Work};
 pub use carving::Carved;
-pub use planing::{PLANING_SD, Planned, Region};
+use grab::{Grab, grabs};
+pub use planing::{DrawnOn, PLANING_SD, Planned, Region};
 
 /// Everything at the maker's bench.
 pub struct Wood {
@@ -83,7 +84,8 @@ impl Wood {
         let broken = |it: AssetFault| Faults(vec![Fault::new(it.to_string())]);
         let (sizes, limits) = (sizes().map_err(broken)?, limits().map_err(broken)?);
         let file = started(size)?;
-        let rescued = recovery.found(None).filter(|it| it.text != file.text());
+        let rescued = recovery.found(None).or_else(|| recovery.any());
+        let rescued = rescued.filter(|it| it.text != file.text());
         let mut it = Self {
             kept: file.text().to_owned(),
             file,
@@ -123,6 +125,18 @@ impl Wood {
         self.file.path().is_none() && !self.file.is_changed() && self.rescued.is_none()
     }
 
+    /// Whether the blade is given by measured sections.
+    pub fn has_sections(&self) -> bool {
+        !self.file.fields().blade.stations.is_empty()
+    }
+
+    /// What can be dragged on the solid.
+    pub fn grabs(&self, shape: &BatShape) -> Vec<Grab> {
+        // Measured sections have their places from the toe: their length stays.
+        let fixed = |it: &Grab| it.path == "blade.length" && self.has_sections();
+        grabs(shape).into_iter().filter(|it| !fixed(it)).collect()
+    }
+
     /// Faults about the field at a path.
     pub fn about<'a>(&'a self, path: &'a str) -> impl Iterator<Item = &'a Fault> {
         self.faults.iter().filter(move |it| super::derived::path_of(it) == Some(path))
@@ -134,6 +148,7 @@ impl Wood {
         self.kept = self.file.text().to_owned();
         self.history = History::default();
         (self.carved, self.planned, self.dragged) = (None, None, None);
+        (self.worked, self.before) = (None, None);
         self.held.clear();
         self.begin();
         let found = self.recovery.found(self.file.path());

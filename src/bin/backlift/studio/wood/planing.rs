@@ -4,8 +4,9 @@ use std::hash::{DefaultHasher, Hash, Hasher};
 
 use backlift::bat::figures::WeighedBat;
 use backlift::bat::shape::BatShape;
-use backlift::bat::sizes::named;
+use backlift::bat::sizes::{Size, named};
 use backlift::card::Card;
+use backlift::workshop::plane::additions::additions;
 use backlift::workshop::plane::{
     Bench, Finish, PickupMoments, Place, Plan, PlanFault, part_made, plan, thinner_m,
 };
@@ -16,14 +17,29 @@ use crate::studio::state::Studio;
 /// on the command line.
 pub const PLANING_SD: f64 = 0.10;
 
+/// On which solid a plan is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DrawnOn {
+    /// The blade that is described, at the bat's weight and balance.
+    Described,
+    /// The size's own blade, at the bat's weight and balance.
+    Size,
+    /// A blade of the size that no carving brings to the bat's weight and balance.
+    OtherWeight,
+}
+
 /// A plan with what it was made from.
 pub struct Planned {
     /// What it hangs on.
     pub key: u64,
     /// The bat as it lies on the bench.
     pub shape: BatShape,
+    /// What it is drawn on.
+    pub drawn_on: DrawnOn,
     /// Its readings.
     pub now: PickupMoments,
+    /// What goes on it after the plane.
+    pub to_come: PickupMoments,
     /// The plan, or why there is none.
     pub plan: Result<Plan, PlanFault>,
 }
@@ -51,6 +67,13 @@ impl Planned {
         let done = passes.checked_sub(1);
         let pass = done.and_then(|n| self.plan.as_ref().ok()?.passes.get(n));
         pass.map_or(&self.shape, |it| &it.shape)
+    }
+
+    /// The whole bat to expect if the plane stopped after so many passes: what goes on is on.
+    pub fn whole_after(&self, passes: usize) -> PickupMoments {
+        let done = passes.checked_sub(1);
+        let pass = done.and_then(|n| self.plan.as_ref().ok()?.passes.get(n));
+        pass.map_or(self.now, |it| it.then) + self.to_come
     }
 
     /// What the passes after the first `done` take, place by place.
@@ -111,8 +134,8 @@ impl Studio {
             return;
         }
         self.wood.planned = key.and_then(|key| self.planned(key));
-        let passes = self.wood.planned.as_ref().and_then(|it| it.plan.as_ref().ok());
-        self.wood.done = self.wood.done.min(passes.map_or(0, |it| it.passes.len()));
+        // A new plan begins with the bat as it lies there now.
+        self.wood.done = 0;
     }
 
     fn planing_key(&self) -> Option<u64> {
@@ -126,7 +149,7 @@ impl Studio {
     fn planned(&self, key: u64) -> Option<Planned> {
         let (bat, card) = (self.at_bench()?, self.wood_card()?);
         let size = named(&self.wood.sizes, &card.size)?;
-        let shape = self.on_the_bench(bat, card)?;
+        let (shape, drawn_on) = self.on_the_bench(bat, card, size);
         let bench = Bench {
             mass_kg: bat.mass_kg,
             balance_m: bat.balance_m,
@@ -137,26 +160,32 @@ impl Studio {
         };
         let now =
             PickupMoments::of(bat.mass_kg.value, bat.balance_m.value, bat.swing_moment_kg_m2.value);
+        let to_come = additions(&shape, &self.wood.on, &Finish::of(card));
+        let to_come = to_come.iter().fold(PickupMoments::default(), |sum, it| sum + it.adds);
         let plan = plan(&bench, card, &size.craft);
-        Some(Planned { key, now, plan, shape })
+        Some(Planned { key, now, to_come, plan, shape, drawn_on })
     }
 
-    /// The bat at the bench as a solid: the blade on the screen, or the size's own where that is of another
-    /// size, at the weight and balance that were read.
-    fn on_the_bench(&self, bat: &WeighedBat, card: &Card) -> Option<BatShape> {
-        let size = named(&self.wood.sizes, &card.size)?;
-        let own = self.wood.worked.as_ref().filter(|it| it.loaded.size.name == size.name);
-        let like = own.map_or(&size.reference, |it| &it.bat.shape);
-        let mut like = like.with_length_m(card.length_m);
+    /// The bat at the bench as a solid, and what it is drawn on: the blade that is described on the screen, or
+    /// the size's own on the card's handle, at the weight and balance that were read.
+    fn on_the_bench(&self, bat: &WeighedBat, card: &Card, size: &Size) -> (BatShape, DrawnOn) {
+        let described = self
+            .wood
+            .worked
+            .as_ref()
+            .filter(|it| it.loaded.size.name == size.name && !self.wood.is_untouched());
+        let mut like = described.map_or(&size.reference, |it| &it.bat.shape).clone();
         like.handle.grips = card.condition.grips;
-        let wanted = Finish {
-            grips: card.condition.grips,
-            bound: true,
-            toe_guard: card.condition.toe_guard,
-            oiled: card.condition.oiled,
-            labels: true,
-        };
+        if described.is_none() {
+            like = like.with_length_m(card.length_m);
+            like = like.with_handle_over_grip_m(card.handle_diameter_m);
+        }
         let reading = [bat.mass_kg.value, bat.balance_m.value];
-        Some(part_made(&like, &size.craft, reading, &self.wood.on, &wanted))
+        let wanted = Finish::of(card);
+        match (part_made(&like, &size.craft, reading, &self.wood.on, &wanted), described) {
+            (Some(shape), Some(_)) => (shape, DrawnOn::Described),
+            (Some(shape), None) => (shape, DrawnOn::Size),
+            (None, _) => (like, DrawnOn::OtherWeight),
+        }
     }
 }

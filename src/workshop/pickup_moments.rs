@@ -2,10 +2,10 @@
 
 use core::ops::{Add, Mul, Sub};
 
+use crate::bat::lofted_solid::MassMoments;
 use crate::bat::pendulum::time_for_swings_s;
 use crate::bat::shape::BatShape;
-use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
-use crate::workshop::carved::swing_moment_kg_m2;
+use crate::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
 
 /// Moments about the pickup axis, 0.1524 m from the top of the handle.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -27,8 +27,12 @@ impl PickupMoments {
 
     /// Of a shape.
     pub fn of_shape(shape: &BatShape) -> Self {
-        let moments = shape.mass_moments();
-        Self::of(moments.mass_kg, moments.com_B().x, swing_moment_kg_m2(&moments))
+        Self::of_moments(&shape.mass_moments())
+    }
+
+    /// Of a mass distribution.
+    pub fn of_moments(moments: &MassMoments) -> Self {
+        Self::of(moments.mass_kg, moments.com_B().x, moments.swing_moment_kg_m2())
     }
 
     /// Balance point from the top of the handle, m.
@@ -36,10 +40,22 @@ impl PickupMoments {
         PICKUP_AXIS_FROM_TOP_M + self.first_kg_m / self.mass_kg
     }
 
-    /// Time of ten small swings about the pickup axis, s; none where it does not hang from it.
+    /// Centre of percussion for the pickup axis, from the top of the handle, m.
+    pub fn percussion_m(&self) -> f64 {
+        PICKUP_AXIS_FROM_TOP_M + self.second_kg_m2 / self.first_kg_m
+    }
+
+    /// Time of ten swings about the pickup axis at the usual amplitude, s: what the watch reads; none where the
+    /// bat does not hang from there.
     pub fn ten_swings_s(&self) -> Option<f64> {
-        let pivot_m = PICKUP_AXIS_FROM_TOP_M;
-        time_for_swings_s(self.mass_kg, self.balance_m(), self.second_kg_m2, 10, pivot_m, 0.0)
+        time_for_swings_s(
+            self.mass_kg,
+            self.balance_m(),
+            self.second_kg_m2,
+            10,
+            PICKUP_AXIS_FROM_TOP_M,
+            USUAL_AMPLITUDE_RAD,
+        )
     }
 
     /// As three numbers: kg, kg m, kg m².

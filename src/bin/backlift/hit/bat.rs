@@ -1,0 +1,131 @@
+//! The bat that is hit with: a blade of its size for one of the scenario's, or one that its maker describes.
+
+use std::path::Path;
+
+use backlift::bat::Bat;
+use backlift::bat::makeable::Wanted;
+use backlift::bat::shape::BatShape;
+use backlift::bat::shaped::shaped;
+use backlift::files::fault::Fault;
+use backlift::files::shape;
+use backlift::impact::parts::BatError;
+
+use crate::loaded::Loaded;
+use crate::outcome::Stop;
+use crate::placed::shape_faults;
+use crate::swing::computed::{ToSwing, heavier};
+
+/// What to hit with.
+pub enum Asked<'a> {
+    /// A bat of the scenario, by its place.
+    OfScenario(usize),
+    /// A file that describes one.
+    Described(&'a Path),
+}
+
+/// A bat to hit with.
+pub struct Given {
+    pub label: String,
+    pub shape: BatShape,
+    /// The shape's mass properties.
+    pub bat: Bat,
+    /// What is in doubt about its weight, each by one standard deviation.
+    pub errors: Vec<BatError>,
+    /// What is swung, where the bat speed is the player's own.
+    pub swung: Bat,
+    /// The same with a standard deviation more swing moment, if there can be such a bat.
+    pub heavier: Option<Bat>,
+    /// Place of the swung bat in the scenario, or of the bat it stands for.
+    pub place: usize,
+    pub whose: Whose,
+}
+
+/// Whose the shape is.
+pub enum Whose {
+    /// That of a bat of the same size, weight and balance; its swing moment over the bat's own, less one.
+    OfItsSize { swing_moment_off: f64 },
+    /// The bat's own.
+    Described { invented: bool },
+}
+
+impl Given {
+    /// For the swing.
+    pub fn to_swing(&self) -> ToSwing<'_> {
+        ToSwing {
+            label: &self.label,
+            bat: &self.swung,
+            heavier: self.heavier.clone(),
+            place: self.place,
+        }
+    }
+}
+
+/// Finds it.
+pub fn given(loaded: &Loaded, asked: &Asked<'_>) -> Result<Given, Stop> {
+    match asked {
+        Asked::OfScenario(place) => of_scenario(loaded, *place),
+        Asked::Described(file) => described(loaded, file),
+    }
+}
+
+/// A blade of the bat's size at its weight and balance.
+fn of_scenario(loaded: &Loaded, place: usize) -> Result<Given, Stop> {
+    let weighed = &loaded.bats[place];
+    let wanted = Wanted {
+        mass_kg: weighed.mass_kg.value,
+        balance_m: weighed.balance_m.value,
+        swell_from_toe_m: None,
+    };
+    let label = &weighed.reading.label;
+    let made = weighed.family().make(label, &wanted, &loaded.laws).map_err(|fault| {
+        let help = "check weight, balance point and size; a hit needs a blade of the bat's size";
+        Stop::NoAnswer(Fault::new(format!("{label}: no blade to hit with: {fault}")).help(help))
+    })?;
+    let (mass, balance) = (weighed.mass_kg.sd, weighed.balance_m.sd);
+    let by_mass = BatError {
+        mass_kg: mass,
+        swing_moment_kg_m2: weighed.swing.per_mass_m2 * mass,
+        ..BatError::default()
+    };
+    let by_balance = BatError {
+        balance_m: balance,
+        swing_moment_kg_m2: weighed.swing.per_balance_kg_m * balance,
+        ..BatError::default()
+    };
+    let own = BatError { swing_moment_kg_m2: weighed.swing.own_sd_kg_m2, ..BatError::default() };
+    let swing_moment_off = made.bat.swing_moment_kg_m2() / weighed.swing_moment_kg_m2.value - 1.0;
+    Ok(Given {
+        label: label.clone(),
+        shape: made.shape,
+        bat: made.bat,
+        errors: vec![by_mass, by_balance, own],
+        swung: weighed.bat.clone(),
+        heavier: heavier(weighed),
+        place,
+        whose: Whose::OfItsSize { swing_moment_off },
+    })
+}
+
+/// The described bat itself. Only its willow's density is in doubt, and moves all three figures together.
+fn described(loaded: &Loaded, file: &Path) -> Result<Given, Stop> {
+    let it = shape::load(Some(file), &[], &loaded.sizes)?;
+    let found = shaped(&it.title, &it.described, &it.size, &loaded.laws)
+        .map_err(|faults| shape_faults(&it.places, &faults))?;
+    let mut denser = found.shape.clone();
+    denser.blade.density_kg_m3 += found.density_kg_m3.sd;
+    let error = BatError {
+        mass_kg: found.mass_kg.sd,
+        balance_m: found.balance_m.sd,
+        swing_moment_kg_m2: found.swing_moment_kg_m2.sd,
+    };
+    Ok(Given {
+        heavier: denser.bat(it.title.as_str()).ok(),
+        label: it.title,
+        swung: found.bat.clone(),
+        bat: found.bat,
+        shape: found.shape,
+        errors: vec![error],
+        place: 0,
+        whose: Whose::Described { invented: it.invented },
+    })
+}

@@ -1,0 +1,230 @@
+//! Ball on bat in a plane, and the stiffness of a handle, by other ways than ours.
+
+use serde::Deserialize;
+
+use crate::bat::handle::Handle;
+use crate::frames::{DMat3, DVec3};
+use crate::impact::ball::Ball;
+use crate::impact::hand::Hand;
+use crate::impact::parts::{Part, Parts};
+use crate::impact::splice::{Cane, Hinge};
+use crate::impact::strike::Hit;
+
+/// Hits and a handle with the outside's figures.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Hits {
+    /// Program and version.
+    pub made_by: String,
+    /// The hits.
+    pub cases: Vec<Case>,
+    /// The handle.
+    pub handle: Handle,
+    /// Its cane, and the stiffness of its hinge, N m/rad.
+    pub hinge_n_m: Vec<(Cane, f64)>,
+}
+
+/// Whether the splice is the bat's own or as good as rigid.
+#[derive(Clone, Copy, Debug, Deserialize, PartialEq, Eq)]
+#[serde(rename_all = "lowercase")]
+pub enum Splice {
+    /// As beam theory has it.
+    Own,
+    /// As good as rigid.
+    Stiff,
+}
+
+/// How the bat moves before the hit.
+#[derive(Clone, Copy, Debug, Deserialize, PartialEq, Eq)]
+pub enum Before {
+    /// Not at all.
+    #[serde(rename = "at rest")]
+    AtRest,
+    /// About the pickup axis.
+    #[serde(rename = "turning")]
+    Turning,
+}
+
+/// One hit and what they find.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Case {
+    /// Whether hands hold the bat.
+    pub held: bool,
+    /// Its splice.
+    pub splice: Splice,
+    /// Its motion.
+    pub before: Before,
+    /// The hit, for us.
+    pub hit: Hit,
+    /// What they find.
+    pub found: Found,
+}
+
+/// What they find.
+#[derive(Clone, Debug, Deserialize, PartialEq)]
+pub struct Found {
+    /// Ball speed off the bat, m/s.
+    pub exit_m_s: f64,
+    /// Length of the contact, s.
+    pub contact_s: f64,
+    /// Furthest bend, rad.
+    pub bend_rad: f64,
+    /// Greatest force on each hand, N.
+    pub hands_peak_n: Vec<f64>,
+    /// Force summed over a hundredth of a second, N s.
+    pub hands_impulse_n_s: Vec<f64>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Table {
+    made_by: String,
+    bat: BatTable,
+    ball: BallTable,
+    hand: HandTable,
+    splice: SpliceTable,
+    pickup_axis_m: f64,
+    cases: Vec<CaseTable>,
+    handle: HandleTable,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct BatTable {
+    handle: PartTable,
+    blade: PartTable,
+    shoulder_m: f64,
+    toe_m: f64,
+    half_width_m: f64,
+    face_m: f64,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct PartTable {
+    mass_kg: f64,
+    com_m: [f64; 2],
+    moment_kg_m2: f64,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct BallTable {
+    mass_kg: f64,
+    radius_m: f64,
+    stiffness_n_m15: f64,
+    restitution: f64,
+}
+
+#[derive(Deserialize)]
+struct HandTable {
+    mass_kg: f64,
+    stiffness_n_m: f64,
+    from_top_m: Vec<f64>,
+}
+
+#[derive(Deserialize)]
+struct SpliceTable {
+    own_n_m: f64,
+    stiff_n_m: f64,
+}
+
+#[derive(Deserialize)]
+struct CaseTable {
+    held: bool,
+    splice: Splice,
+    motion: Before,
+    from_toe_m: f64,
+    bat_m_s: f64,
+    ball_m_s: f64,
+    #[serde(flatten)]
+    found: Found,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct HandleTable {
+    length_m: f64,
+    across_m: [f64; 2],
+    through_share: f64,
+    rubber_shear_pa: f64,
+    strip_m: f64,
+    cane_pa: Vec<f64>,
+    hinge_n_m: Vec<f64>,
+}
+
+impl PartTable {
+    /// Their plane is x and z of B. About the long axis nothing turns; any moment will do that leaves a
+    /// rigid body.
+    fn part(&self) -> Part {
+        let [x, z] = self.com_m;
+        let across = self.moment_kg_m2;
+        Part {
+            mass_kg: self.mass_kg,
+            com_B: DVec3::new(x, 0.0, z),
+            I_Com_B: DMat3::from_diagonal(DVec3::new(0.1 * across, across, across)),
+        }
+    }
+}
+
+impl From<Table> for Hits {
+    fn from(it: Table) -> Self {
+        let parts = Parts {
+            handle: it.bat.handle.part(),
+            blade: it.bat.blade.part(),
+            shoulder_m: it.bat.shoulder_m,
+            toe_m: it.bat.toe_m,
+            half_width_m: it.bat.half_width_m,
+            face_m: it.bat.face_m,
+        };
+        let ball = Ball {
+            mass_kg: it.ball.mass_kg,
+            radius_m: it.ball.radius_m,
+            stiffness_n_m15: it.ball.stiffness_n_m15,
+            restitution: it.ball.restitution,
+        };
+        // Grip and radius of the handle do nothing in the plane.
+        let hand = |from_top_m: &f64| Hand {
+            from_top_m: *from_top_m,
+            mass_kg: it.hand.mass_kg,
+            stiffness_n_m: it.hand.stiffness_n_m,
+            grip_n: 400.0,
+            radius_m: 0.017,
+        };
+        let case = |case: CaseTable| {
+            let stiffness_n_m = match case.splice {
+                Splice::Own => it.splice.own_n_m,
+                Splice::Stiff => it.splice.stiff_n_m,
+            };
+            let hands = it.hand.from_top_m.iter().filter(|_| case.held);
+            Case {
+                held: case.held,
+                splice: case.splice,
+                before: case.motion,
+                hit: Hit {
+                    parts,
+                    hinge: Hinge::of(stiffness_n_m, &parts),
+                    ball,
+                    hands: hands.map(hand).collect(),
+                    contact_from_top_m: parts.toe_m - case.from_toe_m,
+                    across_m: 0.0,
+                    bat_m_s: case.bat_m_s,
+                    turns_about_m: it.pickup_axis_m,
+                    ball_m_s: case.ball_m_s,
+                },
+                found: case.found,
+            }
+        };
+        let h = &it.handle;
+        let cane = |modulus_pa: &f64| Cane {
+            modulus_pa: *modulus_pa,
+            rubber_shear_pa: h.rubber_shear_pa,
+            strip_m: h.strip_m,
+        };
+        Self {
+            handle: Handle::bare(h.length_m, h.across_m, [h.through_share; 2], 0.0),
+            hinge_n_m: h.cane_pa.iter().map(cane).zip(h.hinge_n_m.iter().copied()).collect(),
+            cases: it.cases.into_iter().map(case).collect(),
+            made_by: it.made_by,
+        }
+    }
+}
