@@ -2,7 +2,7 @@
 
 use super::figures::WeighFault;
 use super::notes::{EstimatedFigure, Warning};
-use super::sizes::{Size, named, nearest_by_length, nearest_by_mass};
+use super::sizes::{Size, find, nearest_by_length, nearest_by_mass};
 use crate::measurement::bench::{BALANCE_SD_M, BatReading, LENGTH_SD_M};
 use crate::uncertain::Uncertain;
 
@@ -37,10 +37,8 @@ pub(super) fn settle<'a>(
     let mut estimated = Vec::new();
     let mut warnings = Vec::new();
     let size = match (&reading.size, reading.length_m) {
-        (Some(name), _) => named(sizes, name).ok_or_else(|| WeighFault::UnknownSize {
-            name: name.clone(),
-            known: sizes.iter().map(|it| it.name.clone()).collect(),
-        })?,
+        (Some(name), _) => find(sizes, name)
+            .map_err(|it| WeighFault::UnknownSize { name: it.name, known: it.known })?,
         (None, Some(length_m)) => nearest_by_length(sizes, length_m).ok_or(WeighFault::NoSizes)?,
         (None, None) => nearest_by_mass(sizes, reading.mass_kg).ok_or(WeighFault::NoSizes)?,
     };

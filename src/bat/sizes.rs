@@ -119,6 +119,34 @@ impl Size {
     }
 }
 
+/// No size is called so.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error("no size is called {name:?}")]
+pub struct UnknownSize {
+    /// What was asked for.
+    pub name: String,
+    /// The sizes there are.
+    pub known: Vec<String>,
+}
+
+impl UnknownSize {
+    /// What to do about it.
+    pub fn mend(&self) -> String {
+        format!("the sizes are {}", self.known.join(", "))
+    }
+}
+
+/// The size called `name`.
+///
+/// # Errors
+/// If there is none.
+pub fn find<'a>(sizes: &'a [Size], name: &str) -> Result<&'a Size, UnknownSize> {
+    named(sizes, name).ok_or_else(|| UnknownSize {
+        name: name.to_owned(),
+        known: sizes.iter().map(|it| it.name.clone()).collect(),
+    })
+}
+
 /// The size called `name`, if there is one.
 pub fn named<'a>(sizes: &'a [Size], name: &str) -> Option<&'a Size> {
     sizes.iter().find(|it| it.is_called(name))

@@ -10,7 +10,7 @@ use std::path::Path;
 
 use super::document::{Kind, text_of_file};
 use super::fault::{Fault, Faults, Source};
-use crate::bat::sizes::{Size, named};
+use crate::bat::sizes::{Size, find};
 use crate::workshop::stages::BenchLog;
 
 /// What stands in the field `schema` of a log.
@@ -87,12 +87,12 @@ fn judged(log: &BenchLog, sizes: &[Size], written: &dyn Written) -> Vec<Fault> {
             let message = format!("there is another bat {:?}", bat.label);
             faults.push(written.at_bat(n, "bat", &message, "give each bat a label of its own"));
         }
-        let Some(size) = named(sizes, &bat.size) else {
-            let known: Vec<&str> = sizes.iter().map(|it| it.name.as_str()).collect();
-            let message = format!("no size is called {:?}", bat.size);
-            let help = format!("the sizes are {}", known.join(", "));
-            faults.push(written.at_bat(n, "size", &message, &help));
-            continue;
+        let size = match find(sizes, &bat.size) {
+            Ok(size) => size,
+            Err(unknown) => {
+                faults.push(written.at_bat(n, "size", &unknown.to_string(), &unknown.mend()));
+                continue;
+            }
         };
         for it in bat.faults(size) {
             let (message, help) = (it.fault.to_string(), it.fault.mend());

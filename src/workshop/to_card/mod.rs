@@ -1,0 +1,192 @@
+//! Shapes that meet a card: what is asked, what the wood and craft allow, and which demand breaks it.
+
+mod nearest;
+mod objection;
+mod targets;
+
+use nearest::nearest_between;
+use targets::Targets;
+
+use super::carved::{Carved, Held};
+use super::reads::reads;
+use crate::bat::described::Cleft;
+use crate::bat::laws::Limits;
+use crate::bat::shape::BatShape;
+use crate::bat::shaped::{ShapedBat, figures};
+use crate::bat::sizes::Size;
+use crate::card::{Asked, Card, Figure};
+use crate::uncertain::Uncertain;
+
+/// What a maker starts from.
+#[derive(Clone, Debug)]
+pub struct Start<'a> {
+    /// The shape to carve from: a described bat, or the size's reference bat.
+    pub shape: BatShape,
+    /// Density of the willow, kg/m³.
+    pub density_kg_m3: Uncertain,
+    /// The willow is this one; else a lighter or denser cleft may be chosen within craft.
+    pub willow_given: bool,
+    /// The cleft, where it was measured.
+    pub cleft: Option<Cleft>,
+    /// The size.
+    pub size: &'a Size,
+    /// The Laws.
+    pub limits: &'a Limits,
+    /// What may not be changed.
+    pub held: Held,
+}
+
+/// One shape for the card.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Answer {
+    /// What is particular about it.
+    pub name: &'static str,
+    /// The bat.
+    pub bat: ShapedBat,
+    /// Figures of the card that it meets, each with what came out, in the card's unit.
+    pub met: Vec<(Figure, f64)>,
+}
+
+/// A demand that breaks the card.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BrokenDemand {
+    /// Which.
+    pub figure: Figure,
+    /// What the card asks.
+    pub asked: Asked,
+    /// The nearest that can be made with the card's other demands met; none where nothing can.
+    pub nearest: Option<f64>,
+    /// What stands in the way at what was asked.
+    pub why: String,
+}
+
+/// What came of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ToCard {
+    /// Shapes that meet the card, the plainest first; empty where none can.
+    pub answers: Vec<Answer>,
+    /// What breaks it; empty where there are answers.
+    pub broken: Vec<BrokenDemand>,
+    /// The nearest that can be made, where no shape meets the card.
+    pub nearest: Option<Answer>,
+}
+
+/// How far the swell, the hollowing and the edges are moved for the other answers.
+const SWELL_MOVE_M: f64 = 0.025;
+const HOLLOW_MOVE: f64 = 0.25;
+const EDGE_MOVE_M: f64 = 0.003;
+/// Finds shapes for a card; what comes once `is_stopped` says so is worth nothing.
+pub fn to_card(start: &Start<'_>, card: &Card, is_stopped: &dyn Fn() -> bool) -> ToCard {
+    let targets = Targets::of(card, is_stopped);
+    let handle = card.asked(Figure::HandleDiameter);
+    let [thin_m, thick_m] = handle.tolerance;
+    // A thicker handle shifts the balance: within its limits it may give way to the blade.
+    let diameters_m = [handle.target, thin_m, thick_m].map(|it| inside(handle.target, it));
+    let starts = diameters_m.map(|it| on_card(start, card, it));
+    let found = |name: &'static str, held: &Held| {
+        let first = |it: &Start<'_>| answer(name, &targets.nearest_within(it, held)?, it, card);
+        starts.iter().find_map(first)
+    };
+    let plain = found("plain", &start.held);
+    let like = plain.as_ref().map_or(&starts[0].shape, |it| &it.bat.shape);
+    let others: Vec<Answer> = variants(&start.held, like)
+        .into_iter()
+        .filter_map(|(name, held)| found(name, &held))
+        .collect();
+    let answers: Vec<Answer> = plain.into_iter().chain(others).collect();
+    if !answers.is_empty() {
+        return ToCard { answers, broken: Vec::new(), nearest: None };
+    }
+    let mut broken = targets.broken(&starts[0]);
+    broken.extend(handle_broken(&targets, start, card));
+    if broken.iter().any(|it| it.nearest.is_some()) {
+        broken.retain(|it| it.nearest.is_some());
+    }
+    let nearest = targets.nearest(&starts[0]);
+    let nearest = nearest.and_then(|it| answer("nearest that can be made", &it, &starts[0], card));
+    ToCard { answers, broken, nearest }
+}
+
+/// The handle's thickness as the demand that breaks the card, if another would do.
+fn handle_broken(targets: &Targets<'_>, start: &Start<'_>, card: &Card) -> Option<BrokenDemand> {
+    let asked = card.asked(Figure::HandleDiameter);
+    let handle = &start.shape.handle;
+    let own_m = handle.diameter_over_grip_m(handle.bottom_hand_m());
+    let can = |it: f64| {
+        let start = on_card(start, card, it);
+        targets.nearest_within(&start, &start.held).is_some()
+    };
+    let nearest = nearest_between(asked.target, own_m, can)?;
+    let why =
+        "weight and balance of a handle so thick leave no blade that meets the rest".to_owned();
+    Some(BrokenDemand { figure: Figure::HandleDiameter, asked, nearest: Some(nearest), why })
+}
+
+/// The start drawn to the card's length, with a handle so thick over the grip.
+fn on_card<'a>(start: &Start<'a>, card: &Card, handle_diameter_m: f64) -> Start<'a> {
+    let mut out = start.clone();
+    let handle = &mut out.shape.handle;
+    out.shape.blade.length_m = card.length_m - handle.length_m;
+    handle.grips = card.condition.grips;
+    // A card that leaves no room for cane is met by no handle, and then said not to be met.
+    let _ = handle.fit_over_grip_m(handle_diameter_m);
+    if !card.condition.toe_guard {
+        out.shape.blade.toe_guard_m = 0.0;
+    }
+    out
+}
+
+/// Others than the plain answer, each named for how it differs from it, where the maker left room.
+fn variants(held: &Held, plain: &BatShape) -> Vec<(&'static str, Held)> {
+    let held = *held;
+    let mut out = Vec::new();
+    let blade = &plain.blade;
+    if held.swell_from_toe_m.is_none() {
+        let now_m = plain.swell_from_toe_m();
+        for (name, by) in [("lower middle", -SWELL_MOVE_M), ("higher middle", SWELL_MOVE_M)] {
+            out.push((name, Held { swell_from_toe_m: Some(now_m + by), ..held }));
+        }
+    }
+    if let (None, None, Some(now)) =
+        (held.hollow, held.depth_m, blade.deepest().map(|it| it.hollow))
+    {
+        for (name, by) in [("fuller back", -HOLLOW_MOVE), ("hollower back", HOLLOW_MOVE)] {
+            out.push((name, Held { hollow: Some(now + by), ..held }));
+        }
+    }
+    if held.edge_m.is_none() {
+        let now_m = blade.thickest_edge_m();
+        for (name, by) in [("thinner edges", -EDGE_MOVE_M), ("thicker edges", EDGE_MOVE_M)] {
+            out.push((name, Held { edge_m: Some(now_m + by), ..held }));
+        }
+    }
+    out
+}
+
+fn answer(name: &'static str, carved: &Carved, start: &Start<'_>, card: &Card) -> Option<Answer> {
+    let mut density_kg_m3 = start.density_kg_m3;
+    density_kg_m3.value = carved.shape.blade.density_kg_m3;
+    let shape = carved.shape.clone();
+    let bat = figures(name, shape, density_kg_m3, start.size, start.limits).ok()?;
+    let met = Figure::ALL
+        .into_iter()
+        .map(|figure| (figure, reads(&bat, figure)))
+        .filter(|(figure, value)| within(*value, card.asked(*figure)))
+        .collect();
+    Some(Answer { name, bat, met })
+}
+
+/// Slack for what was solved to [`carve`](super::carved::carve)'s nearness.
+const SLACK: f64 = 1e-9;
+
+fn within(value: f64, asked: Asked) -> bool {
+    let [low, high] = asked.tolerance;
+    value >= low - SLACK && value <= high + SLACK
+}
+
+/// So much of the way to a limit is gone: what is kept of a shape is rounded, and must still be within.
+const INSIDE: f64 = 0.99;
+
+fn inside(target: f64, limit: f64) -> f64 {
+    target + INSIDE * (limit - target)
+}

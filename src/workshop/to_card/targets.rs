@@ -1,0 +1,141 @@
+//! What a card asks of the wood, and the shapes that are tried for it.
+
+use super::nearest::nearest_along;
+use super::objection::{Objection, objection};
+use super::{BrokenDemand, Start, inside, within};
+use crate::card::{Asked, Card, Figure};
+use crate::workshop::carved::{Carved, Figures, Held, carve};
+
+/// The three demands that wood has to meet, weight, balance and swing moment.
+pub(super) struct Targets<'a> {
+    asked: [(Figure, Asked); 3],
+    sweet_spot: Asked,
+    length_m: f64,
+    is_stopped: &'a dyn Fn() -> bool,
+}
+
+impl<'a> Targets<'a> {
+    pub(super) fn of(card: &Card, is_stopped: &'a dyn Fn() -> bool) -> Self {
+        let asked = [Figure::DeadWeight, Figure::Balance, Figure::SwingMoment]
+            .map(|figure| (figure, card.asked(figure)));
+        let (sweet_spot, length_m) = (card.asked(Figure::SweetSpot), card.length_m);
+        Self { asked, sweet_spot, length_m, is_stopped }
+    }
+
+    /// The shape nearest to the middle of the card within its limits; none where nothing there can be made.
+    pub(super) fn nearest_within(&self, start: &Start<'_>, held: &Held) -> Option<Carved> {
+        self.tried(|_, asked| asked.tolerance)
+            .into_iter()
+            .find_map(|values| self.make(start, held, values).ok())
+    }
+
+    /// Middle of the card first, then its limits, the swing moment kept longest.
+    fn tried(&self, limits: impl Fn(Figure, Asked) -> [f64; 2]) -> Vec<[f64; 3]> {
+        let choices = self.asked.map(|(figure, asked)| {
+            let [low, high] = limits(figure, asked).map(|it| inside(asked.target, it));
+            [asked.target, 0.5 * (asked.target + low), 0.5 * (asked.target + high), low, high]
+        });
+        let mut out = Vec::new();
+        for (s, swing) in choices[2].iter().enumerate() {
+            for (b, balance) in choices[1].iter().enumerate() {
+                for (m, mass) in choices[0].iter().enumerate() {
+                    out.push((s * s + b * b + m * m, [*mass, *balance, *swing]));
+                }
+            }
+        }
+        out.sort_by_key(|it| it.0);
+        out.into_iter().map(|it| it.1).collect()
+    }
+
+    /// One shape with these figures, or what stands in its way.
+    fn make(
+        &self,
+        start: &Start<'_>,
+        held: &Held,
+        [mass_kg, balance_m, swing_moment_kg_m2]: [f64; 3],
+    ) -> Result<Carved, Objection> {
+        if (self.is_stopped)() {
+            return Err(Objection { words: "the search was stopped".to_owned() });
+        }
+        let mut from = start.shape.clone();
+        let mut density_kg_m3 = start.density_kg_m3.value;
+        if !start.willow_given {
+            // As in a size's family: a part of the weight by choosing the cleft.
+            let ratio = mass_kg / from.mass_moments().mass_kg;
+            density_kg_m3 *= libm::pow(ratio, start.size.craft.density_share);
+            let [low, high] = start.size.craft.density_kg_m3;
+            density_kg_m3 = density_kg_m3.clamp(low, high);
+        }
+        from.blade.density_kg_m3 = density_kg_m3;
+        let figures = Figures { mass_kg, balance_m, swing_moment_kg_m2: Some(swing_moment_kg_m2) };
+        let carved = carve(&from, &start.size.craft, &figures, held).ok_or_else(|| Objection {
+            words: "no thickness along this blade gives these figures together".to_owned(),
+        })?;
+        match objection(&carved, start).or_else(|| self.sweet_spot_missed(&carved)) {
+            Some(objection) => Err(objection),
+            None => Ok(carved),
+        }
+    }
+
+    /// The centre of percussion follows from the other three; a card may still ask another.
+    fn sweet_spot_missed(&self, carved: &Carved) -> Option<Objection> {
+        let bat = carved.shape.bat("").ok()?;
+        let from_toe_m = self.length_m - bat.percussion_m();
+        let missed = !within(from_toe_m, self.sweet_spot);
+        let words = format!(
+            "weight, balance and swing moment put the sweet spot {:.0} mm from the toe",
+            1e3 * from_toe_m
+        );
+        missed.then_some(Objection { words })
+    }
+
+    /// Which demand, given up alone, lets the others be met.
+    pub(super) fn broken(&self, start: &Start<'_>) -> Vec<BrokenDemand> {
+        let target = self.asked.map(|(_, asked)| asked.target);
+        let why = self
+            .make(start, &start.held, target)
+            .err()
+            .map_or_else(|| "its limits leave no room".to_owned(), |it| it.words);
+        let own = start.shape.mass_moments();
+        let own = [own.mass_kg, own.com_B().x, own.swing_moment_kg_m2()];
+        let alone: Vec<BrokenDemand> = (0..3)
+            .filter_map(|k| {
+                let (figure, asked) = self.asked[k];
+                let at = |value: f64| {
+                    let mut values = target;
+                    values[k] = value;
+                    self.make(start, &start.held, values).is_ok()
+                };
+                let nearest = nearest_along(asked.target, own[k], at)?;
+                Some(BrokenDemand { figure, asked, nearest: Some(nearest), why: why.clone() })
+            })
+            .collect();
+        if !alone.is_empty() {
+            return alone;
+        }
+        self.asked
+            .iter()
+            .map(|(figure, asked)| BrokenDemand {
+                figure: *figure,
+                asked: *asked,
+                nearest: None,
+                why: why.clone(),
+            })
+            .collect()
+    }
+
+    /// The nearest that can be made on the way from the card to what the start itself has.
+    pub(super) fn nearest(&self, start: &Start<'_>) -> Option<Carved> {
+        let target = self.asked.map(|(_, asked)| asked.target);
+        let own = start.shape.mass_moments();
+        let own = [own.mass_kg, own.com_B().x, own.swing_moment_kg_m2()];
+        let free =
+            Self { sweet_spot: Asked { target: 0.0, tolerance: [f64::MIN, f64::MAX] }, ..*self };
+        let at = |share: f64| {
+            let values = core::array::from_fn(|k| target[k] + share * (own[k] - target[k]));
+            free.make(start, &start.held, values)
+        };
+        let share = nearest_along(0.0, 1.0, |share| at(share).is_ok())?;
+        at(share).ok()
+    }
+}
