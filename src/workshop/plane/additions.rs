@@ -47,7 +47,7 @@ pub struct Addition {
 pub const OIL_SHARE: f64 = 0.012;
 /// One standard deviation of a part's mass as a share, assumptions: rubber, guards and labels come as they come,
 /// twine takes as much glue as it takes, oil depends on the hand.
-pub const PART_SD: f64 = 0.20;
+pub const PART_SD: f64 = 0.10;
 /// See [`PART_SD`].
 pub const TWINE_SD: f64 = 0.30;
 /// See [`PART_SD`].
