@@ -3,6 +3,7 @@
 use super::blade::{Blade, Station};
 use super::handle::Handle;
 use super::shape::BatShape;
+use crate::frames::DVec3;
 
 /// One closed shell, its triangles counter-clockwise seen from outside.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -10,13 +11,13 @@ pub struct Shell {
     /// What it is: "blade", "handle".
     pub name: &'static str,
     /// Points, m, in frame B.
-    pub points_B: Vec<[f64; 3]>,
+    pub points_B: Vec<DVec3>,
     /// Three points each.
     pub triangles: Vec<[u32; 3]>,
 }
 
 /// Points across half a face, and across half a back.
-const ACROSS: usize = 24;
+pub const ACROSS: usize = 24;
 /// Rings from one station to the next.
 const ALONG: usize = 6;
 /// Points round a handle.
@@ -27,7 +28,7 @@ const HANDLE_RINGS: usize = 12;
 impl Shell {
     /// Joins rings of one length to a tube and closes both ends, each by a strip from one half of its ring
     /// to the other. Rings run counter-clockwise seen from the first ring's side.
-    fn tube(name: &'static str, rings: &[Vec<[f64; 3]>]) -> Self {
+    fn tube(name: &'static str, rings: &[Vec<DVec3>]) -> Self {
         let n = rings.first().map_or(0, Vec::len);
         let points_B = rings.concat();
         let mut triangles = Vec::new();
@@ -52,19 +53,14 @@ impl Shell {
 
     /// Volume by the divergence theorem, m³.
     pub fn volume_m3(&self) -> f64 {
-        let six: f64 = self.corners().map(|[a, b, c]| dot(a, cross(b, c))).sum();
+        let six: f64 = self.corners().map(|[a, b, c]| a.dot(b.cross(c))).sum();
         six / 6.0
     }
 
     /// Area of the surface, m².
     pub fn area_m2(&self) -> f64 {
-        let twice: f64 = self
-            .corners()
-            .map(|[a, b, c]| {
-                let n = cross(minus(b, a), minus(c, a));
-                libm::sqrt(dot(n, n))
-            })
-            .sum();
+        let twice: f64 =
+            self.corners().map(|[a, b, c]| libm::sqrt((b - a).cross(c - a).length_squared())).sum();
         0.5 * twice
     }
 
@@ -80,7 +76,7 @@ impl Shell {
     }
 
     /// Corners of each triangle, m.
-    pub fn corners(&self) -> impl Iterator<Item = [[f64; 3]; 3]> + '_ {
+    pub fn corners(&self) -> impl Iterator<Item = [DVec3; 3]> + '_ {
         self.triangles.iter().map(|it| it.map(|k| self.points_B[k as usize]))
     }
 }
@@ -95,40 +91,40 @@ fn blade(blade: &Blade, shoulder_m: f64) -> Shell {
     for it in blade.stations.windows(2) {
         sections.extend((1..=ALONG).map(|n| it[0].towards(&it[1], n as f64 / ALONG as f64)));
     }
-    let rings: Vec<Vec<[f64; 3]>> = sections
-        .iter()
-        .map(|it| {
-            let x = shoulder_m + it.from_shoulder * blade.length_m;
-            ring(it, blade.face_m).into_iter().map(|[y, z]| [x, y, z]).collect()
-        })
-        .collect();
+    let rings: Vec<Vec<DVec3>> =
+        sections.iter().map(|it| outline(blade, shoulder_m, it, ACROSS).concat()).collect();
     Shell::tube("blade", &rings)
 }
 
-/// The outline of a section, y and z of B, m: along the face, and back along the back.
-pub fn ring(station: &Station, face_m: f64) -> Vec<[f64; 2]> {
+/// The outline of a section: points across its face, from edge to edge, and across its back, back again, so many
+/// for each half; in B, m. The shoulder lies `shoulder_m` from the top of the handle.
+pub fn outline(
+    blade: &Blade,
+    shoulder_m: f64,
+    station: &Station,
+    across: usize,
+) -> [Vec<DVec3>; 2] {
+    let x_m = shoulder_m + station.from_shoulder * blade.length_m;
     let half_m = 0.5 * station.width_m;
-    let across = |n: usize| n as f64 / ACROSS as f64 - 1.0;
-    let face = (0..=2 * ACROSS).map(|n| {
-        let s = across(n);
-        [half_m * s, station.face_and_back_m(face_m, 1.0 - s.abs()).0]
-    });
-    let back = (0..=2 * ACROSS).rev().map(|n| {
-        let s = across(n);
-        [half_m * s, station.face_and_back_m(face_m, 1.0 - s.abs()).1]
-    });
-    face.chain(back).collect()
+    let at = |n: usize| {
+        let share = n as f64 / across as f64 - 1.0;
+        let (face, back) = station.face_and_back_m(blade.face_m, 1.0 - share.abs());
+        [face, back].map(|z_m| DVec3::new(x_m, half_m * share, z_m))
+    };
+    let face = (0..=2 * across).map(|n| at(n)[0]).collect();
+    let back = (0..=2 * across).rev().map(|n| at(n)[1]).collect();
+    [face, back]
 }
 
 fn handle(handle: &Handle) -> Shell {
-    let circle = |x: f64, cover_m: f64| -> Vec<[f64; 3]> {
+    let circle = |x: f64, cover_m: f64| -> Vec<DVec3> {
         let (half_y_m, half_z_m) = (handle.half_y_m(x) + cover_m, handle.half_z_m(x) + cover_m);
         let point = |k: usize| {
             // From −y over +z, as the blade's rings run; half a step on, so that a lid's strips pair up.
             let turn =
                 std::f64::consts::PI - std::f64::consts::TAU * (k as f64 + 0.5) / AROUND as f64;
             let (sin, cos) = libm::sincos(turn);
-            [x, half_y_m * cos, half_z_m * sin]
+            DVec3::new(x, half_y_m * cos, half_z_m * sin)
         };
         (0..AROUND).map(point).collect()
     };
@@ -136,22 +132,10 @@ fn handle(handle: &Handle) -> Shell {
         (0..=HANDLE_RINGS).map(move |n| from + (to - from) * n as f64 / HANDLE_RINGS as f64)
     };
     let (grip_m, shoulder_m) = (handle.grip_length_m, handle.length_m);
-    let mut rings: Vec<Vec<[f64; 3]>> =
+    let mut rings: Vec<Vec<DVec3>> =
         along(0.0, grip_m).map(|x| circle(x, handle.cover_m())).collect();
     if grip_m < shoulder_m {
         rings.extend(along(grip_m, shoulder_m).map(|x| circle(x, handle.twine_m)));
     }
     Shell::tube("handle", &rings)
-}
-
-fn minus(a: [f64; 3], b: [f64; 3]) -> [f64; 3] {
-    [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
-}
-
-fn cross(a: [f64; 3], b: [f64; 3]) -> [f64; 3] {
-    [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]
-}
-
-fn dot(a: [f64; 3], b: [f64; 3]) -> f64 {
-    a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 }

@@ -108,13 +108,11 @@ pub fn figures(
 
 /// The outside's area: the two shells less the two lids on which they touch.
 fn area_m2(blade: &Shell, handle: &Shell) -> f64 {
-    let shoulder_m = handle.points_B.iter().map(|it| it[0]).fold(0.0, f64::max);
+    let shoulder_m = handle.points_B.iter().map(|it| it.x).fold(0.0, f64::max);
     let lids: f64 = handle
         .corners()
-        .filter(|it| it.iter().all(|p| (p[0] - shoulder_m).abs() < 1e-12))
-        .map(|[a, b, c]| {
-            0.5 * ((b[1] - a[1]) * (c[2] - a[2]) - (b[2] - a[2]) * (c[1] - a[1])).abs()
-        })
+        .filter(|it| it.iter().all(|p| (p.x - shoulder_m).abs() < 1e-12))
+        .map(|[a, b, c]| 0.5 * (b - a).cross(c - a).x.abs())
         .sum();
     blade.area_m2() + handle.area_m2() - 2.0 * lids
 }

@@ -7,7 +7,8 @@ use super::type_setting::{Lettering, Size};
 use super::words::number;
 use crate::bat::blade::{Blade, Station};
 use crate::bat::gauge;
-use crate::bat::mesh::ring;
+use crate::bat::mesh::{ACROSS, outline};
+use crate::units::INCH_M;
 
 /// Places of the sections, m from the toe, beside the swell.
 const FROM_TOE_M: [f64; 6] = [0.010, 0.100, 0.300, 0.380, 0.460, 0.520];
@@ -62,7 +63,7 @@ fn page(blade: &Blade, title: &str, number_of: usize, all: usize, places: &[f64]
     for (n, from_toe_m) in places.iter().enumerate() {
         let Some(station) = blade.at(1.0 - from_toe_m / blade.length_m) else { continue };
         let area = Area::new(margin, top + n as f64 * row, width - 2.0 * margin, row);
-        section(&mut picture, area, &station, *from_toe_m, theme);
+        section(&mut picture, area, blade, &station, theme);
     }
     for (n, line) in FOOT.iter().enumerate() {
         let up = (FOOT.len() - 1 - n) as f64 * Size::Quiet.line_px();
@@ -86,7 +87,7 @@ fn bar(picture: &mut Picture, [x, y]: [f64; 2], theme: &Theme) {
 }
 
 /// One section, face up, with its figures beside it.
-fn section(picture: &mut Picture, area: Area, station: &Station, from_toe_m: f64, theme: &Theme) {
+fn section(picture: &mut Picture, area: Area, blade: &Blade, station: &Station, theme: &Theme) {
     let px_per_m = 1e3 * PX_PER_MM;
     let middle = area.x + 0.5 * gauge::WIDTH_M * px_per_m + 4.0;
     let (_, face_m) = gauge::placed(station);
@@ -96,10 +97,11 @@ fn section(picture: &mut Picture, area: Area, station: &Station, from_toe_m: f64
     let mut opening: Vec<[f64; 2]> = gauge::opening_m().into_iter().map(at).collect();
     opening.extend(opening.first().copied());
     picture.polyline(&opening, Stroke { colour: theme.quiet, width: 0.8, dash: "4 3" });
-    let mut outline: Vec<[f64; 2]> =
-        ring(station, 0.0).into_iter().map(|[y, z]| at([y, face_m - z])).collect();
-    outline.extend(outline.first().copied());
-    picture.polyline(&outline, Stroke::solid(theme.ink, 1.0));
+    let around = outline(blade, 0.0, station, ACROSS).concat();
+    let mut around: Vec<[f64; 2]> =
+        around.into_iter().map(|it| at([it.y, face_m - (it.z - blade.face_m)])).collect();
+    around.extend(around.first().copied());
+    picture.polyline(&around, Stroke::solid(theme.ink, 1.0));
     let hair = Stroke::solid(theme.hairline, 0.6);
     let [_, spine] = at([0.0, face_m + station.depth_m]);
     picture.line([middle, top - 6.0], [middle, spine + 8.0], hair);
@@ -108,7 +110,8 @@ fn section(picture: &mut Picture, area: Area, station: &Station, from_toe_m: f64
     let text = Lettering::new(Size::Text, theme.ink);
     let x = area.x + gauge::WIDTH_M * px_per_m + 28.0;
     let mm = |value_m: f64| format!("{} mm", number(1e3 * value_m, 1));
-    let inches = number(from_toe_m / 0.0254, 2);
+    let from_toe_m = blade.from_toe_m(station);
+    let inches = number(from_toe_m / INCH_M, 2);
     let lines = [
         (bold, format!("{} ({inches} in) from the toe", mm(from_toe_m))),
         (text, format!("width {}", mm(station.width_m))),

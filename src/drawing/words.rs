@@ -2,14 +2,10 @@
 
 use crate::card::{Card, Condition, HandleShape};
 use crate::measurement::person::Handed;
+use crate::units::{INCH_M, POUND_KG};
 
 /// The space between a number and its unit.
 pub const THIN: char = '\u{2009}';
-
-/// One pound, kg. Source: international yard and pound agreement, 1959, exact.
-const POUND_KG: f64 = 0.453_592_37;
-/// One inch, m; exact by the same agreement.
-const INCH_M: f64 = 0.0254;
 
 /// A number with so many decimals and a true minus sign.
 pub fn number(value: f64, decimals: usize) -> String {

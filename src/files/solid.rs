@@ -3,6 +3,7 @@
 use serde_json::json;
 
 use crate::bat::mesh::Shell;
+use crate::frames::DVec3;
 
 /// STL, binary, millimetres (the format has no unit; this is what printers take), axes of frame B.
 /// Source: the format as 3D Systems published it in 1989 (from memory, high): 80 bytes of header, the count,
@@ -15,15 +16,10 @@ pub fn stl(shells: &[Shell]) -> Vec<u8> {
     let mut out = header.to_vec();
     out.extend((count as u32).to_le_bytes());
     for [a, b, c] in shells.iter().flat_map(Shell::corners) {
-        let [ab, ac] = [b, c].map(|it| [it[0] - a[0], it[1] - a[1], it[2] - a[2]]);
-        let normal = [
-            ab[1] * ac[2] - ab[2] * ac[1],
-            ab[2] * ac[0] - ab[0] * ac[2],
-            ab[0] * ac[1] - ab[1] * ac[0],
-        ];
-        let length = libm::sqrt(normal.iter().map(|it| it * it).sum());
-        let unit = normal.map(|it| if length > 0.0 { it / length } else { 0.0 });
-        for value in unit.into_iter().chain([a, b, c].concat().into_iter().map(|it| 1e3 * it)) {
+        let normal = (b - a).cross(c - a);
+        let length = libm::sqrt(normal.length_squared());
+        let unit = if length > 0.0 { normal / length } else { DVec3::ZERO };
+        for value in [unit, 1e3 * a, 1e3 * b, 1e3 * c].into_iter().flat_map(|it| it.to_array()) {
             out.extend((value as f32).to_le_bytes());
         }
         out.extend([0, 0]);
@@ -44,7 +40,7 @@ pub fn glb(shells: &[Shell]) -> serde_json::Result<Vec<u8>> {
     for shell in shells {
         // x of B, to the toe, becomes −y; y of B becomes x.
         let points: Vec<[f32; 3]> =
-            shell.points_B.iter().map(|[x, y, z]| [*y as f32, -*x as f32, *z as f32]).collect();
+            shell.points_B.iter().map(|it| [it.y as f32, -it.x as f32, it.z as f32]).collect();
         let edge = |pick: fn(f32, f32) -> f32, start: f32| {
             points.iter().fold([start; 3], |m, p| core::array::from_fn(|k| pick(m[k], p[k])))
         };

@@ -1,7 +1,7 @@
 //! Sections of the blade side by side, face up, the one at the swell with points to drag.
 
 use backlift::bat::blade::{Blade, Station};
-use backlift::bat::mesh::ring;
+use backlift::bat::mesh::{ACROSS, outline};
 use backlift::bat::shape::BatShape;
 use backlift::frames::DVec3;
 use backlift::units::{Quantity, spoken};
@@ -29,20 +29,20 @@ struct Drawn<'a> {
     look: &'a Look,
     px_per_m: f64,
     middle: Pos2,
-    face_m: f64,
+    blade: &'a Blade,
     font: FontId,
 }
 
 impl Drawn<'_> {
     fn at(&self, y_m: f64, z_m: f64) -> Pos2 {
         let right = self.px_per_m * y_m;
-        let down = self.px_per_m * (self.face_m - z_m);
+        let down = self.px_per_m * (self.blade.face_m - z_m);
         self.middle + Vec2::new(right as f32, down as f32)
     }
 
     fn outline(&self, station: &Station) -> Vec<Pos2> {
-        let mut points: Vec<Pos2> =
-            ring(station, self.face_m).into_iter().map(|[y, z]| self.at(y, z)).collect();
+        let around = outline(self.blade, 0.0, station, ACROSS).concat();
+        let mut points: Vec<Pos2> = around.into_iter().map(|it| self.at(it.y, it.z)).collect();
         points.extend(points.first().copied());
         points
     }
@@ -52,7 +52,7 @@ impl Drawn<'_> {
         let theme = theme(self.look);
         let outline = self.outline(station);
         // A fan from the spine's axis fills a section that is hollow.
-        let inside = self.at(0.0, self.face_m - 0.4 * station.depth_m);
+        let inside = self.at(0.0, self.blade.face_m - 0.4 * station.depth_m);
         let wood = mixed(theme.ground, theme.hairline, 0.7);
         let mut mesh = egui::Mesh::default();
         mesh.colored_vertex(inside, wood);
@@ -133,7 +133,7 @@ pub fn sections(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         look: &it.look,
         px_per_m,
         middle,
-        face_m: blade.face_m,
+        blade,
         font: font.clone(),
     };
     for (n, place) in places.iter().enumerate() {

@@ -4,6 +4,7 @@ use backlift::bat::blade::{Blade, Station};
 use backlift::bat::figures::WeighedBat;
 use backlift::bat::laws::Limits;
 use backlift::bat::makeable::Wanted;
+use backlift::bat::mesh::outline;
 use backlift::bat::shape::BatShape;
 use backlift::frames::DVec3;
 
@@ -115,20 +116,6 @@ fn handle(shape: &BatShape, around: usize, [colour, bound]: [Tone; 2]) -> Solid 
     let mut it = Solid::default();
     it.sheet(&rows, true, |row, _| tones.get(row).copied().unwrap_or(bound));
     it.outward()
-}
-
-/// A station with the points across its face, from edge to edge, and across its back, back again.
-fn outline(blade: &Blade, shoulder_m: f64, at: &Station, half: usize) -> [Vec<DVec3>; 2] {
-    let x_m = shoulder_m + blade.length_m * at.from_shoulder;
-    let across = |n: usize| {
-        let place = n as f64 / half as f64 - 1.0;
-        let (face, back) = at.face_and_back_m(blade.face_m, 1.0 - place.abs());
-        let y_m = 0.5 * at.width_m * place;
-        (DVec3::new(x_m, y_m, face), DVec3::new(x_m, y_m, back))
-    };
-    let face = (0..=2 * half).map(|n| across(n).0).collect();
-    let back = (0..=2 * half).rev().map(|n| across(n).1).collect();
-    [face, back]
 }
 
 fn blade(blade: &Blade, shoulder_m: f64, fineness: Fineness, paint: Paint<'_>) -> Solid {
