@@ -2,6 +2,7 @@
 
 use crate::bat::shape::BatShape;
 use crate::card::{Card, Condition};
+use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 
 use super::PickupMoments;
 
@@ -41,6 +42,15 @@ pub struct Addition {
     pub adds: PickupMoments,
     /// One standard deviation of its mass as a share of it.
     pub relative_sd: f64,
+}
+
+impl Addition {
+    /// Tape of so much weight, whose middle lies there from the top of the handle.
+    pub fn tape(mass_kg: f64, from_top_m: f64) -> Self {
+        let arm_m = from_top_m - PICKUP_AXIS_FROM_TOP_M;
+        let adds = PickupMoments::of(mass_kg, from_top_m, mass_kg * arm_m * arm_m);
+        Self { what: "tape", adds, relative_sd: PART_SD }
+    }
 }
 
 /// First oil that a blade takes up, kg for each kilogram of willow: assumption, no source.
