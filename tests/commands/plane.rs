@@ -47,6 +47,31 @@ fn what_is_on_the_bat_already_is_not_counted_again() {
 }
 
 #[test]
+fn tape_to_come_is_planed_off_before_and_a_tape_off_the_bat_is_refused() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("card.ron"), CARD).unwrap();
+    let plain = figures(&BENCH, folder.path(), 0);
+    let taped = [&BENCH[..], &["--tape", "12 g at 8 in"]].concat();
+    // So far out the tape is more than the plane can make good: not accepted.
+    let taped = figures(&taped, folder.path(), 1);
+    let off = |it: &Value| -> f64 {
+        it["passes"].as_array().unwrap().iter().map(|it| it["grams"].as_f64().unwrap()).sum()
+    };
+    assert!((off(&taped) - off(&plain) - 12.0).abs() < 6.0, "{} {}", off(&plain), off(&taped));
+    let tape = taped["to_come"].as_array().unwrap().last().unwrap();
+    assert_eq!((tape["what"].as_str(), tape["mass_kg"].as_f64()), (Some("tape"), Some(0.012)));
+    // 12 g, 0.806 - 0.2032 - 0.1524 m from the pickup axis.
+    let arm_m = 0.8060 - 0.2032 - 0.1524;
+    let swing = tape["swing_moment_kg_m2"].as_f64().unwrap();
+    assert!((swing / (0.012 * arm_m * arm_m) - 1.0).abs() < 2e-3, "{swing}");
+    for wrong in ["12 g", "12 g at 3 m", "twelve at 8 in"] {
+        let arguments = [&BENCH[..], &["--tape", wrong]].concat();
+        let said = refused(&arguments, folder.path());
+        assert!(said.contains("no tape on this bat") && said.contains("12 g at 8 in"), "{said}");
+    }
+}
+
+#[test]
 fn a_bat_too_light_already_is_no_answer_and_wrong_words_are_pointed_at() {
     let folder = tempfile::tempdir().unwrap();
     std::fs::write(folder.path().join("card.ron"), CARD).unwrap();

@@ -13,7 +13,10 @@ use backlift::card::Card;
 use backlift::files::assets;
 use backlift::files::fault::Fault;
 use backlift::files::shape::load;
-use backlift::workshop::plane::{Bench, Finish, PickupMoments, Plan, PlanFault, part_made, plan};
+use backlift::units::{Quantity, parse};
+use backlift::workshop::plane::{
+    Addition, Bench, Finish, PickupMoments, Plan, PlanFault, part_made, plan,
+};
 
 use crate::check::{card_file, delivered};
 use crate::given::ShowArgs;
@@ -45,6 +48,10 @@ pub struct Args {
     /// What is on the bat already, of: grip, two grips, twine, toe guard, oil, labels, all
     #[arg(long, value_name = "LIST", default_value = "")]
     on: String,
+
+    /// Tape that goes on afterwards: its weight, and its middle from the toe, like "12 g at 8 in"; may be repeated
+    #[arg(long, value_name = "MASS at LENGTH")]
+    tape: Vec<String>,
 
     /// One standard deviation of what the plane takes off, as a share of what it should
     #[arg(long, value_name = "SHARE", default_value = "10 %")]
@@ -88,6 +95,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         swing_moment_kg_m2: weighed.swing_moment_kg_m2,
         shape: &shape,
         finish,
+        besides: tape(&args.tape, card.length_m)?,
         planing_sd,
     };
     let plan = plan(&bench, &card, &size.craft).map_err(|fault| no_plan(&fault))?;
@@ -133,6 +141,23 @@ fn shape(
     // Where no blade of the size gets there, the plan is drawn on the size's own.
     let made = part_made(&shape, &size.craft, reading, finish, &Finish::of(card));
     Ok(made.unwrap_or(shape))
+}
+
+/// Tape to come, on a bat so long.
+fn tape(given: &[String], length_m: f64) -> Result<Vec<Addition>, Stop> {
+    let read = |it: &String| {
+        let (mass, from_toe) = it.split_once(" at ")?;
+        let mass_kg = parse(Quantity::Mass, mass).ok().filter(|it| *it > 0.0)?;
+        let from_toe_m = parse(Quantity::Length, from_toe).ok()?;
+        let on_bat = (0.0..=length_m).contains(&from_toe_m);
+        on_bat.then(|| Addition::tape(mass_kg, length_m - from_toe_m))
+    };
+    let fault = |it: &String| {
+        let help =
+            "write its weight and the place of its middle from the toe, like \"12 g at 8 in\"";
+        argument_fault("--tape", it, "no tape on this bat", help)
+    };
+    given.iter().map(|it| read(it).ok_or_else(|| fault(it))).collect()
 }
 
 fn finish(on: &str) -> Result<Finish, Stop> {

@@ -2,6 +2,7 @@
 
 use crate::bat::shape::BatShape;
 use crate::card::{Card, Condition};
+use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 
 use super::PickupMoments;
 
@@ -43,11 +44,20 @@ pub struct Addition {
     pub relative_sd: f64,
 }
 
+impl Addition {
+    /// Tape of so much weight, whose middle lies there from the top of the handle.
+    pub fn tape(mass_kg: f64, from_top_m: f64) -> Self {
+        let arm_m = from_top_m - PICKUP_AXIS_FROM_TOP_M;
+        let adds = PickupMoments::of(mass_kg, from_top_m, mass_kg * arm_m * arm_m);
+        Self { what: "tape", adds, relative_sd: PART_SD }
+    }
+}
+
 /// First oil that a blade takes up, kg for each kilogram of willow: assumption, no source.
 pub const OIL_SHARE: f64 = 0.012;
 /// One standard deviation of a part's mass as a share, assumptions: rubber, guards and labels come as they come,
 /// twine takes as much glue as it takes, oil depends on the hand.
-pub const PART_SD: f64 = 0.20;
+pub const PART_SD: f64 = 0.10;
 /// See [`PART_SD`].
 pub const TWINE_SD: f64 = 0.30;
 /// See [`PART_SD`].

@@ -29,6 +29,8 @@ pub struct Bench<'a> {
     pub shape: &'a BatShape,
     /// What is on it.
     pub finish: Finish,
+    /// What goes on it besides what the card asks, such as tape.
+    pub besides: Vec<Addition>,
     /// One standard deviation of what the plane takes off, as a share of what it should.
     pub planing_sd: f64,
 }
@@ -111,7 +113,8 @@ struct Goal {
 /// Makes the plan.
 pub fn plan(bench: &Bench<'_>, card: &Card, craft: &Craft) -> Result<Plan, PlanFault> {
     let wanted = Finish::of(card);
-    let to_come = additions(bench.shape, &bench.finish, &wanted);
+    let mut to_come = additions(bench.shape, &bench.finish, &wanted);
+    to_come.extend(&bench.besides);
     let adds = to_come.iter().fold(PickupMoments::default(), |sum, it| sum + it.adds);
     let now = PickupMoments::of(
         bench.mass_kg.value,

@@ -74,6 +74,7 @@ fn bench<'a>(true_: &PickupMoments, shape: &'a BatShape, noise: &mut Noise) -> B
         swing_moment_kg_m2: read(true_.second_kg_m2, SWING_SD * true_.second_kg_m2, noise),
         shape,
         finish: BARE,
+        besides: Vec::new(),
         planing_sd: PLANING_SD,
     }
 }

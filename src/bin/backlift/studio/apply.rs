@@ -4,10 +4,11 @@ use std::path::{Path, PathBuf};
 
 use backlift::files::fault::{Fault, Faults};
 
-use super::action::{Action, Keep, View};
+use super::action::{Action, View};
 use super::derived::Derived;
 use super::document::Document;
 use super::film_out::Into;
+use super::leaving::Paper;
 use super::look::TEXT_SCALES;
 use super::playback::{Orbit, Playback, STEP_S};
 use super::state::{Ask, Studio};
@@ -150,42 +151,6 @@ impl Studio {
         self.work.ask(Question::Fit, self.derived.fit_key, loaded);
     }
 
-    /// Goes to another document, or away, unless changes would be lost.
-    pub(super) fn leave(&mut self, action: Action) {
-        if self.in_the_way(&action).is_some() {
-            self.waiting = Some(action);
-            return;
-        }
-        self.go(action);
-    }
-
-    /// The document whose changes an action would lose, and of which nothing was decided yet.
-    pub fn in_the_way(&self, action: &Action) -> Option<Paper> {
-        let changed = |paper: Paper, is_changed: bool| {
-            (is_changed && !self.let_go.contains(&paper)).then_some(paper)
-        };
-        let scenario = changed(Paper::Scenario, self.document.is_changed());
-        let bat = changed(Paper::Bat, self.wood.file.is_changed());
-        match action {
-            Action::Wood(_) => bat,
-            Action::Close => scenario.or(bat),
-            _ => scenario,
-        }
-    }
-
-    /// Does what waited, unless something else stands in its way.
-    pub(super) fn go_on(&mut self) {
-        if let Some(action) = self.waiting.take() {
-            self.leave(action);
-        }
-    }
-
-    /// Nothing waits any more, and nothing is let go.
-    pub(super) fn stay(&mut self) {
-        self.waiting = None;
-        self.let_go.clear();
-    }
-
     fn dropped(&mut self, path: PathBuf) {
         match (says(&path, backlift::files::card::SCHEMA), self.view) {
             (true, View::Wood) => self.do_wood(WoodAction::Card(path)),
@@ -206,7 +171,7 @@ impl Studio {
         }
     }
 
-    fn go(&mut self, action: Action) {
+    pub(super) fn go(&mut self, action: Action) {
         let let_go = std::mem::take(&mut self.let_go);
         if let_go.contains(&Paper::Scenario) {
             self.recovery.forget(self.document.path(), self.rescued.as_ref());
@@ -263,33 +228,7 @@ impl Studio {
         self.look_at(view);
     }
 
-    fn decide(&mut self, keep: Keep) {
-        let Some(action) = self.waiting.take() else { return };
-        match (keep, self.in_the_way(&action)) {
-            (Keep::Stay, _) => self.stay(),
-            (_, None) => self.leave(action),
-            (Keep::Drop, Some(paper)) => {
-                self.let_go.push(paper);
-                self.leave(action);
-            }
-            (Keep::Save, Some(Paper::Scenario)) => {
-                self.waiting = Some(action);
-                match self.document.path() {
-                    None => self.asks.push_back(Ask::SaveAs),
-                    Some(_) => self.save(None),
-                }
-            }
-            (Keep::Save, Some(Paper::Bat)) => {
-                self.waiting = Some(action);
-                match self.wood.file.path() {
-                    None => self.asks.push_back(Ask::SaveWood),
-                    Some(_) => self.save_wood(None),
-                }
-            }
-        }
-    }
-
-    fn save(&mut self, path: Option<&Path>) {
+    pub(super) fn save(&mut self, path: Option<&Path>) {
         let old = self.document.path().map(Path::to_path_buf);
         let saved = match path {
             Some(path) => self.document.save_as(path),
@@ -376,15 +315,6 @@ impl Studio {
             Err(Faults(faults)) => faults.iter().for_each(|it| self.say_fault(it)),
         }
     }
-}
-
-/// A document that can have changes which no file holds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Paper {
-    /// The scenario.
-    Scenario,
-    /// The described bat.
-    Bat,
 }
 
 /// Whether a file says of itself, near its start, what it is.

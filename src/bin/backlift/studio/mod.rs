@@ -16,6 +16,7 @@ mod film;
 mod film_out;
 mod ground;
 pub mod innings;
+pub mod leaving;
 pub mod live;
 pub mod look;
 mod page;

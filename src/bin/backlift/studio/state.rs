@@ -8,11 +8,11 @@ use backlift::card::returned_bat::Check;
 use backlift::files::fault::{Fault, Faults};
 
 use super::action::{Action, ColourBy, Pair, View};
-use super::apply::Paper;
 use super::derived::Derived;
 use super::document::Document;
 use super::film_out::Filming;
 use super::innings::{Before, Innings};
+use super::leaving::Paper;
 use super::look::Look;
 use super::playback::Playback;
 use super::recovery::{Recovery, Rescued};

@@ -3,7 +3,9 @@
 mod bats;
 mod bench;
 mod card;
+mod carve;
 mod chart;
+mod description;
 mod diagram;
 mod field;
 pub mod grab;

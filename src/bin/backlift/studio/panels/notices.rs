@@ -4,7 +4,7 @@ use egui::{Id, Modal, Ui};
 
 use super::words::{quiet, sentence};
 use crate::studio::action::{Action, Keep};
-use crate::studio::apply::Paper;
+use crate::studio::leaving::Paper;
 use crate::studio::state::Studio;
 use crate::studio::wood::action::WoodAction;
 

@@ -85,6 +85,9 @@ impl Drawn<'_> {
             let long = set(long);
             let fits = long.size().x < self.painter.clip_rect().width() - 8.0;
             let galley = if fits { long } else { set(short) };
+            if galley.size().x > self.painter.clip_rect().width() {
+                continue;
+            }
             let rect = Align2::CENTER_TOP.anchor_size(at, galley.size());
             self.painter.galley(rect.min, galley, ink(theme.quiet));
         }

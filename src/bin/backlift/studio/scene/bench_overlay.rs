@@ -88,7 +88,8 @@ impl Over<'_> {
             }
             let scale = self.it.look.text_scale;
             target::pointer(&self.painter, &self.it.look, now, turn, MARK_PX * scale, is_met);
-            let at = now + Vec2::new(0.0, 10.0 * scale);
+            // Two lines apart, so that neither covers the other where they are near.
+            let at = now + Vec2::new(0.0, (10.0 + 14.0 * n as f32) * scale);
             self.text(at, Align2::CENTER_TOP, figure.words(), 12.0, ink(theme.quiet));
         }
     }

@@ -1,9 +1,15 @@
 //! Surfaces to be shown: corners, normals, colours and triangles; no more than a graphics card wants.
 
+use backlift::drawing::palette::Colour;
 use backlift::frames::DVec3;
 
 /// A colour, red, green, blue, each 0 to 1 as written in style sheets.
 pub type Tone = [f32; 3];
+
+/// A colour of the palette.
+pub fn tone(colour: Colour) -> Tone {
+    colour.0.map(|it| f32::from(it) / 255.0)
+}
 
 /// A surface.
 #[derive(Clone, Debug, Default, PartialEq)]

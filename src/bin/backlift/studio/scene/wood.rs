@@ -8,7 +8,7 @@ use egui::Rect;
 
 use super::bat::{Fineness, Side, Spot, TWINE, WILLOW, painted};
 use super::eye::Eye;
-use super::solid::{Solid, Tone};
+use super::solid::{Solid, Tone, tone};
 use crate::studio::state::Studio;
 use crate::studio::style::theme;
 use crate::studio::wood::action::{Face, Work};
@@ -123,10 +123,6 @@ pub fn place_colour(theme: &Theme, place: Place) -> Colour {
         Place::Toe => theme.quiet,
         Place::Handle => theme.hairline,
     }
-}
-
-fn tone(colour: Colour) -> Tone {
-    colour.0.map(|it| f32::from(it) / 255.0)
 }
 
 fn eye(seen: Face, length_m: f64, room: Rect) -> Eye {

@@ -1,5 +1,6 @@
 //! The window itself: bevy shows the panels and the net, one picture after another.
 
+mod build;
 mod film;
 mod no_way_to_draw;
 mod pace;

@@ -156,6 +156,7 @@ impl Studio {
             swing_moment_kg_m2: bat.swing_moment_kg_m2,
             shape: &shape,
             finish: self.wood.on,
+            besides: Vec::new(),
             planing_sd: PLANING_SD,
         };
         let now =

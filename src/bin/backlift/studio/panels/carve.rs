@@ -1,0 +1,95 @@
+//! The blade carved to its card: what is held, and the shapes that were found.
+
+use backlift::units::{Quantity, spoken};
+use backlift::workshop::to_card::{Answer, ToCard};
+use egui::Ui;
+
+use super::target::in_units;
+use super::words::{caution, head, quiet};
+use crate::figure::plain;
+use crate::studio::action::Action;
+use crate::studio::state::Studio;
+use crate::studio::wood::action::{Holdable, WoodAction};
+use crate::studio::work::Question;
+
+/// Draws it.
+pub fn carve(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    head(ui, "Carve it to the card");
+    let all = [
+        (Holdable::Edge, "hold the edge"),
+        (Holdable::Depth, "hold the spine height"),
+        (Holdable::Swell, "hold the swell"),
+        (Holdable::Hollow, "hold the hollow"),
+    ];
+    ui.horizontal_wrapped(|ui| {
+        for (what, words) in all {
+            let mut on = it.wood.held.contains(&what);
+            if ui.checkbox(&mut on, words).changed() {
+                out.push(Action::Wood(WoodAction::Hold(what, on)));
+            }
+        }
+    });
+    if it.work.job(Question::Carve).is_some() {
+        ui.horizontal(|ui| {
+            ui.spinner();
+            if ui.button("Stop carving").clicked() {
+                out.push(Action::Wood(WoodAction::CancelCarve));
+            }
+        });
+        return;
+    }
+    let ready = it.wood.worked.is_some() && it.wood.faults.is_empty();
+    if ui.add_enabled(ready, egui::Button::new("Find shapes that meet it")).clicked() {
+        out.push(Action::Wood(WoodAction::Carve));
+    }
+    let Some(carved) = &it.wood.carved else { return };
+    if carved.key != it.carving_key() {
+        quiet(ui, "The shapes below were found for an earlier blade or card");
+    }
+    shapes(ui, it, &carved.it, out);
+}
+
+fn shapes(ui: &mut Ui, it: &Studio, found: &ToCard, out: &mut Vec<Action>) {
+    let units = it.look.units;
+    let mut offer = |ui: &mut Ui, n: usize, answer: &Answer| {
+        let blade = &answer.bat.shape.blade;
+        let depth_m = blade.deepest().map_or(0.0, |it| it.depth_m);
+        let mm = |it_m: f64| plain(1e3 * it_m, 1, "mm");
+        ui.horizontal_wrapped(|ui| {
+            let name = answer.name;
+            if ui.button(name).on_hover_text("Take this shape; it can be taken back").clicked() {
+                out.push(Action::Wood(WoodAction::Take(n)));
+            }
+            let from_toe = answer.bat.shape.swell_from_toe_m();
+            quiet(
+                ui,
+                &format!(
+                    "edge {}, spine {}, swell {} from the toe",
+                    mm(blade.thickest_edge_m()),
+                    mm(depth_m),
+                    spoken(Quantity::Length, from_toe, 0.001, units)
+                ),
+            );
+        });
+    };
+    if !found.answers.is_empty() {
+        found.answers.iter().enumerate().for_each(|(n, it)| offer(ui, n, it));
+        return;
+    }
+    for broken in &found.broken {
+        let nearest = broken.nearest.map_or_else(String::new, |it| {
+            format!(": nearest {}", in_units(broken.figure, it, units))
+        });
+        caution(
+            ui,
+            &format!(
+                "No shape meets its {}{nearest}. In the way: {}",
+                broken.figure.words(),
+                broken.why
+            ),
+        );
+    }
+    if let Some(nearest) = &found.nearest {
+        offer(ui, 0, nearest);
+    }
+}

@@ -1,0 +1,129 @@
+//! Surfaces of the scene made into what bevy shows.
+
+use std::hash::{DefaultHasher, Hash, Hasher};
+
+use backlift::drawing::palette::bat_look;
+use backlift::player::grip::comfortable_diameter_m;
+use bevy::asset::RenderAssetUsages;
+use bevy::mesh::{Indices, PrimitiveTopology};
+use bevy::prelude::*;
+
+use super::stage::Piece;
+use crate::studio::scene::body::parts;
+use crate::studio::scene::solid::{Solid, Tone, tone};
+use crate::studio::scene::{bat, ground};
+use crate::studio::state::Studio;
+use crate::studio::style::theme;
+
+/// Corners round a limb, with and without detail.
+const AROUND: [usize; 2] = [28, 12];
+
+/// What the solid on the bench hangs on.
+fn wood_key(studio: &Studio) -> u64 {
+    let mut hasher = DefaultHasher::new();
+    (studio.wood.solid_key(), studio.look.dark, studio.look.reduced_detail).hash(&mut hasher);
+    hasher.finish()
+}
+
+/// What surfaces are put into.
+pub struct Build<'w, 's, 'a> {
+    /// Entities made and taken away.
+    pub commands: Commands<'w, 's>,
+    /// Surfaces.
+    pub meshes: &'a mut Assets<Mesh>,
+    /// What they are made of.
+    pub materials: &'a mut Assets<StandardMaterial>,
+}
+
+impl Build<'_, '_, '_> {
+    /// Players, bats, ball, ground and stumps.
+    pub fn everything(&mut self, studio: &Studio) -> Option<()> {
+        let loaded = studio.derived.loaded.as_ref()?;
+        let look = &studio.look;
+        let around = AROUND[usize::from(look.reduced_detail)];
+        let plain = self.material(Color::WHITE);
+        self.spawn(Piece::Ground, ground::ground(look.dark), &plain);
+        self.spawn(Piece::Ball, ground::ball(), &plain);
+        let handle_m = comfortable_diameter_m(loaded.player.hand_length_m.value);
+        for slot in 0..2 {
+            self.spawn(Piece::Stumps(slot), ground::stumps(), &plain);
+            let n = *studio.playback.bats.get(slot)?;
+            let Some(weighed) = loaded.bats.get(n) else { continue };
+            let colour = tone(bat_look(theme(look), n).0);
+            let body = match slot {
+                0 => plain.clone(),
+                // The second bat's arms take a little of its colour.
+                _ => self.material(Color::srgb(
+                    1.0 - 0.35 * (1.0 - colour[0]),
+                    1.0 - 0.35 * (1.0 - colour[1]),
+                    1.0 - 0.35 * (1.0 - colour[2]),
+                )),
+            };
+            let shape = bat::shape(weighed, &loaded.laws);
+            self.spawn(Piece::Bat(slot), bat::solid(&shape, around, colour), &plain);
+            if slot == 0 {
+                let grey = tone(theme(look).quiet);
+                self.spawn(Piece::Tried, bat::solid(&shape, around, grey), &plain);
+            }
+            for (part, solid) in parts(&loaded.player, handle_m, around) {
+                let worn = if part.is_arm() { &body } else { &plain };
+                self.spawn(Piece::Body(slot, part), solid, worn);
+            }
+        }
+        Some(())
+    }
+
+    /// The solid on the bench: one entity, whose surface is put in anew while it is dragged at.
+    pub fn wood(&mut self, studio: &Studio, built: &mut Option<(u64, Handle<Mesh>)>) {
+        let key = wood_key(studio);
+        if built.as_ref().is_some_and(|it| it.0 == key) {
+            return;
+        }
+        let around = AROUND[usize::from(studio.look.reduced_detail)];
+        let Some(solid) = studio.bench_solid(around) else { return };
+        match built {
+            Some((its, handle)) => {
+                // A handle of our own is never of an earlier generation.
+                let _ = self.meshes.insert(handle.id(), mesh(solid));
+                *its = key;
+            }
+            None => {
+                let plain = self.material(Color::WHITE);
+                *built = Some((key, self.spawn(Piece::Wood, solid, &plain)));
+            }
+        }
+    }
+
+    fn material(&mut self, base_color: Color) -> Handle<StandardMaterial> {
+        self.materials.add(StandardMaterial {
+            base_color,
+            perceptual_roughness: 0.85,
+            reflectance: 0.15,
+            ..default()
+        })
+    }
+
+    fn spawn(
+        &mut self,
+        piece: Piece,
+        solid: Solid,
+        material: &Handle<StandardMaterial>,
+    ) -> Handle<Mesh> {
+        let mesh = self.meshes.add(mesh(solid));
+        let hidden = (Transform::IDENTITY, Visibility::Hidden);
+        let shown = Mesh3d(mesh.clone());
+        self.commands.spawn((piece, shown, MeshMaterial3d(material.clone()), hidden));
+        mesh
+    }
+}
+
+fn mesh(solid: Solid) -> Mesh {
+    let linear = |[r, g, b]: &Tone| Color::srgb(*r, *g, *b).to_linear().to_f32_array();
+    let colours: Vec<[f32; 4]> = solid.tones.iter().map(linear).collect();
+    let corners = solid.triangles.into_iter().flatten().collect();
+    Mesh::new(PrimitiveTopology::TriangleList, RenderAssetUsages::RENDER_WORLD)
+        .with_inserted_attribute(Mesh::ATTRIBUTE_POSITION, solid.positions)
+        .with_inserted_attribute(Mesh::ATTRIBUTE_NORMAL, solid.normals)
+        .with_inserted_attribute(Mesh::ATTRIBUTE_COLOR, colours)
+        .with_inserted_indices(Indices::U32(corners))
+}
