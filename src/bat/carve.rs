@@ -1,6 +1,7 @@
 //! Cuts that turn one blade into another: the swell moved, shoulders cut, the toe trimmed.
 
 use super::blade::{Blade, Station};
+use super::lofted_solid::MassMoments;
 use super::shape_fault::ShapeFault;
 
 /// Nearest to the shoulder and to the toe that the swell can be moved, as a share from the shoulder:
@@ -15,6 +16,15 @@ impl Blade {
     /// Place of a station, m from the toe.
     pub fn from_toe_m(&self, station: &Station) -> f64 {
         (1.0 - station.from_shoulder) * self.length_m
+    }
+
+    /// Volume of the blade, the splice's place counted in, toe guard and cover not, m³.
+    pub fn volume_m3(&self) -> f64 {
+        let bare =
+            Self { density_kg_m3: 1.0, face_cover_kg_m2: 0.0, toe_guard_m: 0.0, ..self.clone() };
+        let mut moments = MassMoments::default();
+        bare.add_to(&mut moments, 0.0);
+        moments.mass_kg
     }
 
     /// Area of the face, flat, m².

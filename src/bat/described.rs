@@ -256,11 +256,7 @@ impl Described {
             blade.face_cover_kg_m2 = kg / blade.face_m2();
         }
         if let Some(oil_kg) = it.oil_kg {
-            let mut willow = blade.clone();
-            (willow.face_cover_kg_m2, willow.toe_guard_m) = (0.0, 0.0);
-            let mut moments = super::lofted_solid::MassMoments::default();
-            willow.add_to(&mut moments, 0.0);
-            blade.density_kg_m3 *= 1.0 + oil_kg / moments.mass_kg;
+            blade.density_kg_m3 += oil_kg / blade.volume_m3();
         }
     }
 }

@@ -119,10 +119,7 @@ impl Family {
         shape.handle.density_kg_m3 = carving.handle_density_kg_m3;
         for station in &mut shape.blade.stations {
             let at = station.from_shoulder + carving.swell_move * slide(station.from_shoulder);
-            let along = 2.0 * at - 1.0;
-            let factor = carving.thickness
-                * (1.0 + carving.taper * along)
-                * (1.0 + carving.ends * (1.5 * along * along - 0.5));
+            let factor = along_factor(at, carving.thickness, carving.taper, carving.ends);
             station.from_shoulder = at;
             station.edge_m *= factor;
             station.depth_m *= factor;
@@ -206,6 +203,13 @@ impl Family {
         }
         Ok(())
     }
+}
+
+/// Thickness at a place over that of the reference: `thickness` all over, thicker towards the toe by the share
+/// `taper` (thinner at the shoulder by as much), thicker at both ends by `ends` (thinner in the middle by half).
+pub fn along_factor(from_shoulder: f64, thickness: f64, taper: f64, ends: f64) -> f64 {
+    let along = 2.0 * from_shoulder - 1.0;
+    thickness * (1.0 + taper * along) * (1.0 + ends * (1.5 * along * along - 0.5))
 }
 
 /// How far a station slides with the swell: fully in the middle, not at shoulder and toe, with no

@@ -3,6 +3,7 @@
 use super::Bat;
 use super::described::Described;
 use super::gauge::{self, GaugeCheck};
+use super::handle::Handle;
 use super::laws::{GaugedSize, LawCheck, Limits, check_size};
 use super::lofted_solid::MassMoments;
 use super::mesh::{Shell, shells};
@@ -96,7 +97,7 @@ pub fn figures(
         percussion_m: with_doubt(Bat::percussion_m),
         bending_hz: bending.map(|it| it[0]),
         bending_node_m: bending.map(|it| it[1]),
-        volume_m3: volume(&shape).mass_kg,
+        volume_m3: volume_m3(&shape),
         area_m2: area_m2(&blade, &handle),
         law: check_size(&gauged(&shape), limits),
         handle_share_allowed: shape.handle.length_m <= limits.handle_share * shape.length_m(),
@@ -117,16 +118,12 @@ fn area_m2(blade: &Shell, handle: &Shell) -> f64 {
     blade.area_m2() + handle.area_m2() - 2.0 * lids
 }
 
-/// The shape in a stuff of one kilogram for each cubic metre: its mass is its volume.
-fn volume(shape: &BatShape) -> MassMoments {
-    let mut it = shape.clone();
-    it.blade.density_kg_m3 = 1.0;
-    it.blade.face_cover_kg_m2 = 0.0;
-    it.blade.toe_guard_m = 0.0;
-    it.handle.density_kg_m3 = 1.0;
-    it.handle.twine_kg_m3 = 1.0;
-    it.handle.grip_kg_m3 = 1.0;
-    it.mass_moments()
+/// Volume, grips included, m³: the handle in a stuff of one kilogram for each cubic metre, and the blade.
+fn volume_m3(shape: &BatShape) -> f64 {
+    let handle = Handle { density_kg_m3: 1.0, twine_kg_m3: 1.0, grip_kg_m3: 1.0, ..shape.handle };
+    let mut moments = MassMoments::default();
+    handle.add_down_to_shoulder(&mut moments);
+    moments.mass_kg + shape.blade.volume_m3()
 }
 
 /// Frequency and node of the first bending, with what the stiffness of willow and cane leaves open.

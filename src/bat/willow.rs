@@ -22,7 +22,13 @@ pub const MODULUS_SOURCE: Source = Source {
     status: Status::ReadSecondHand,
 };
 
-/// Stiffness of the handle's cane with its rubber strips, Pa: order of magnitude 1 to 4 GPa (from memory,
-/// low). The strips lie across the blow and take the cane's place, not its stiffness.
-pub const CANE_MODULUS_PA: Uncertain =
-    Uncertain { value: 2.5e9, sd: 0.8e9, origin: Origin::Assumed };
+/// Least and greatest stiffness of handle cane along the grain, Pa: order of magnitude (from memory, low).
+pub const CANE_MODULUS_RANGE_PA: [f64; 2] = [1.0e9, 4.0e9];
+
+/// Stiffness of the handle's cane with its rubber strips, Pa: the middle of [`CANE_MODULUS_RANGE_PA`]. The strips lie
+/// across the blow and take the cane's place, not its stiffness.
+pub const CANE_MODULUS_PA: Uncertain = Uncertain {
+    value: 0.5 * (CANE_MODULUS_RANGE_PA[0] + CANE_MODULUS_RANGE_PA[1]),
+    sd: 0.8e9,
+    origin: Origin::Assumed,
+};

@@ -82,7 +82,7 @@ impl Asked {
                 return Err(CardFault::NotPositive { what, value });
             }
         }
-        if low <= target && target <= high {
+        if self.takes(target) {
             Ok(())
         } else {
             Err(CardFault::TargetOutsideTolerance { what, target, low, high })

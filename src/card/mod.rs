@@ -136,6 +136,14 @@ pub struct Asked {
     pub tolerance: [f64; 2],
 }
 
+impl Asked {
+    /// Whether a value will do.
+    pub fn takes(&self, value: f64) -> bool {
+        let [low, high] = self.tolerance;
+        (low..=high).contains(&value)
+    }
+}
+
 impl Card {
     /// What the card asks of one figure.
     pub fn asked(&self, figure: Figure) -> Asked {

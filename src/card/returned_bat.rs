@@ -200,7 +200,7 @@ fn within(measured: Uncertain, asked: Asked) -> Within {
         };
         below(high) - below(low)
     } else {
-        f64::from(u8::from(measured.value >= low && measured.value <= high))
+        f64::from(u8::from(asked.takes(measured.value)))
     };
     if chance >= SURE {
         Within::Yes

@@ -50,7 +50,7 @@ const ONE_TO: f64 = 4.7;
 /// Points along the blade.
 const POINTS: usize = 60;
 /// Between the notes and the box under them, px.
-const OVER_CAUTIONS: f64 = 2.0;
+const OVER_CAUTIONS: f64 = 10.0;
 
 /// The page as SVG, A4.
 ///

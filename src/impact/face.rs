@@ -11,14 +11,10 @@ use crate::bat::blade::Blade;
 
 /// Half the width of the face at a share of the way from shoulder to toe, m; nought off the blade.
 pub fn half_width_m(blade: &Blade, from_shoulder: f64) -> f64 {
-    let pairs = blade.stations.iter().zip(blade.stations.iter().skip(1));
-    let between = pairs
-        .filter(|(a, b)| (a.from_shoulder..=b.from_shoulder).contains(&from_shoulder))
-        .map(|(a, b)| {
-            let t = (from_shoulder - a.from_shoulder) / (b.from_shoulder - a.from_shoulder);
-            0.5 * a.towards(b, t).width_m
-        });
-    between.fold(0.0, f64::max)
+    if !(0.0..=1.0).contains(&from_shoulder) {
+        return 0.0;
+    }
+    blade.at(from_shoulder).map_or(0.0, |it| 0.5 * it.width_m)
 }
 
 /// Exit speeds over the face, on a grid that is as wide as the face is.

@@ -2,10 +2,12 @@
 
 use crate::bat::handle::Handle;
 use crate::bat::lofted_solid::GAUSS_4;
+use crate::bat::willow::{CANE_MODULUS_PA, CANE_MODULUS_RANGE_PA};
 use crate::impact::parts::Parts;
 
-/// Modulus of cane along the grain, Pa: 2.5 GPa, order of magnitude 1–4 GPa (from memory, low).
-pub const CANE_PA: [f64; 3] = [1.0e9, 2.5e9, 4.0e9];
+/// Modulus of cane along the grain, Pa: least, middle, greatest.
+pub const CANE_PA: [f64; 3] =
+    [CANE_MODULUS_RANGE_PA[0], CANE_MODULUS_PA.value, CANE_MODULUS_RANGE_PA[1]];
 /// Shear modulus of the rubber in the strips, Pa: about that of soft natural rubber (from memory, medium).
 pub const RUBBER_SHEAR_PA: f64 = 0.7e6;
 /// Thickness of a strip, m: common practice, no source.

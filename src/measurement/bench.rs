@@ -56,3 +56,33 @@ pub struct PendulumReading {
     /// Half-swing amplitude, rad.
     pub amplitude_rad: f64,
 }
+
+impl BatReading {
+    /// A bat that was put on the scale, and no more.
+    pub fn weighed(label: impl Into<String>, mass_kg: f64) -> Self {
+        Self {
+            label: label.into(),
+            size: None,
+            length_m: None,
+            mass_kg,
+            balance_m: None,
+            width_m: None,
+            edge_m: None,
+            depth_m: None,
+            handle_diameter_m: None,
+            pendulum: None,
+        }
+    }
+}
+
+impl PendulumReading {
+    /// Ten swings from the pickup axis, of the usual amplitude.
+    pub fn ten(time_s: f64) -> Self {
+        Self {
+            swings: 10,
+            time_s,
+            pivot_from_top_m: PICKUP_AXIS_FROM_TOP_M,
+            amplitude_rad: USUAL_AMPLITUDE_RAD,
+        }
+    }
+}

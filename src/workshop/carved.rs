@@ -1,6 +1,6 @@
 //! Turning one shape into another with given figures: thickness, taper and ends, and what the maker holds.
 
-use crate::bat::family::slide;
+use crate::bat::family::{along_factor, slide};
 use crate::bat::shape::BatShape;
 use crate::bat::sizes::Craft;
 use nalgebra::{DMatrix, DVector};
@@ -165,10 +165,8 @@ fn turned(start: &BatShape, craft: &Craft, turn: &Turn, swell_per_taper: f64) ->
     shape.handle.density_kg_m3 *= 1.0 + turn.ends * craft.handle_spread;
     for it in &mut shape.blade.stations {
         it.from_shoulder += swell_per_taper * turn.taper * slide(it.from_shoulder);
-        let along = 2.0 * it.from_shoulder - 1.0;
-        let factor = turn.thickness
-            * (1.0 + turn.taper * along)
-            * (1.0 + turn.ends * craft.ends_spread * (1.5 * along * along - 0.5));
+        let ends = turn.ends * craft.ends_spread;
+        let factor = along_factor(it.from_shoulder, turn.thickness, turn.taper, ends);
         // At the very shoulder the wood has to hold the handle, whatever the blade does.
         let cut = (it.from_shoulder / SHOULDER).min(1.0);
         let eased = |factor: f64| 1.0 + cut * (factor - 1.0);

@@ -66,6 +66,26 @@ fn mark(it: Uncertain) -> &'static str {
     if it.is_estimated() { ESTIMATED } else { "" }
 }
 
+/// "a, b or c".
+pub fn either(words: &[String]) -> String {
+    match words {
+        [most @ .., last] if !most.is_empty() => format!("{} or {last}", most.join(", ")),
+        _ => listed(words),
+    }
+}
+
+/// With a capital letter.
+pub fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |it| it.to_uppercase().to_string() + letters.as_str())
+}
+
+/// With a small letter, to stand in the middle of a sentence.
+pub fn lower(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |it| it.to_lowercase().to_string() + letters.as_str())
+}
+
 /// "a, b and c".
 pub fn listed(words: &[String]) -> String {
     match words {

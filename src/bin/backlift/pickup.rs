@@ -103,9 +103,7 @@ fn shown(loaded: &Loaded, bat: usize, progress: &Progress) -> Result<Shown, Stop
     let per_swing = weighed.pickup_weight_kg.value / weighed.swing_moment_kg_m2.value;
     let mut done = 0.0;
     let mut swing = |made: MadeBat| -> Result<Swung, Stop> {
-        if progress.report("swinging the four bats at fifty", done / 4.0).is_break() {
-            return Err(Stop::Cancelled);
-        }
+        progress.step("swinging the four bats at fifty", done / 4.0)?;
         done += 1.0;
         let plan = &loaded.scenario.innings;
         let at = played::play(&batter, &made.bat, plan, bowled, &asked_time_s, &[FIFTY])

@@ -8,7 +8,7 @@ use std::path::PathBuf;
 use backlift::bat::figures::WeighedBat;
 use backlift::bat::shape::BatShape;
 use backlift::bat::shaped::shaped;
-use backlift::bat::sizes::{Size, named};
+use backlift::bat::sizes::{Size, find};
 use backlift::card::Card;
 use backlift::files::assets;
 use backlift::files::fault::Fault;
@@ -86,8 +86,8 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     })?;
     let weighed = delivered::weigh_up_part_made(&reading, "the card's size")?;
     let sizes = assets::sizes()?;
-    let size = named(&sizes, &card.size)
-        .ok_or_else(|| Fault::new(format!("the card's size {:?} is not known here", card.size)))?;
+    let size = find(&sizes, &card.size)
+        .map_err(|it| Fault::new(format!("the card's size: {it}")).help(it.mend()))?;
     let shape = shape(args.shape.as_deref(), &weighed, &finish, &card, size, &sizes)?;
     let bench = Bench {
         mass_kg: weighed.mass_kg,
@@ -170,9 +170,7 @@ fn finish(on: &str) -> Result<Finish, Stop> {
             "toe guard" | "guard" => out.toe_guard = true,
             "oil" => out.oiled = true,
             "labels" | "face sheet" => out.labels = true,
-            "all" => {
-                out = Finish { grips: 1, bound: true, toe_guard: true, oiled: true, labels: true };
-            }
+            "all" => out = Finish::ALL,
             _ => {
                 let help = "name some of: grip, two grips, twine, toe guard, oil, labels, all";
                 let message = format!("{word:?} is not known here");

@@ -8,6 +8,8 @@ use std::time::{Duration, Instant};
 
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 
+use crate::outcome::Stop;
+
 /// Work shorter than this shows nothing.
 const QUIET: Duration = Duration::from_millis(250);
 /// Where there is no terminal, a plain line is written when work turns out to be long, …
@@ -87,6 +89,17 @@ impl Progress {
         self.bar.set_message(doing.to_owned());
         self.bar.set_position((1000.0 * share.clamp(0.0, 1.0)) as u64);
         ControlFlow::Continue(())
+    }
+
+    /// The same for work in steps of ours.
+    ///
+    /// # Errors
+    /// If the work is asked to stop.
+    pub fn step(&self, doing: &str, share: f64) -> Result<(), Stop> {
+        match self.report(doing, share) {
+            ControlFlow::Continue(()) => Ok(()),
+            ControlFlow::Break(()) => Err(Stop::Cancelled),
+        }
     }
 
     fn line(&self, doing: &str, share: f64) {

@@ -22,6 +22,20 @@ pub fn table(heads: &[&str], rows: &[Vec<String>]) -> String {
     without_right_edge(&table.to_string())
 }
 
+/// One row of things side by side: its head, and what it says of each.
+pub type Row<'a, T> = (&'a str, &'a dyn Fn(&T) -> String);
+
+/// Things side by side, each in a column under its name.
+pub fn side_by_side<T>(things: &[(&str, &T)], rows: &[Row<'_, T>]) -> String {
+    let heads: Vec<&str> =
+        std::iter::once("").chain(things.iter().map(|(name, _)| *name)).collect();
+    let row = |(head, cell): &Row<'_, T>| {
+        let cells = things.iter().map(|(_, it)| cell(it));
+        std::iter::once((*head).to_owned()).chain(cells).collect()
+    };
+    table(&heads, &rows.iter().map(row).collect::<Vec<Vec<String>>>())
+}
+
 /// No blanks at the ends of the lines, and hairlines as long as what they divide.
 fn without_right_edge(table: &str) -> String {
     let is_rule = |line: &str| line.starts_with('─');

@@ -15,7 +15,7 @@ use crate::json;
 use crate::loaded::{Loaded, load};
 use crate::outcome::{Outcome, Stop};
 use crate::paragraph::{paragraph, set_in};
-use crate::table::table;
+use crate::table::{Row, side_by_side};
 
 /// Weigh up bats: dead weight, balance, pickup, sweet spot, and the size check
 ///
@@ -64,7 +64,7 @@ fn told(bats: &[&WeighedBat], units: Units) -> String {
     let mut out = paragraph(&sentence(bats, units)) + "\n\n";
     let tables = bats.len().div_ceil(SIDE_BY_SIDE).max(1);
     for bats in bats.chunks(bats.len().div_ceil(tables).max(1)) {
-        out += &side_by_side(bats, units);
+        out += &in_columns(bats, units);
         out.push('\n');
     }
     if of_several_sizes(bats.iter().copied()) {
@@ -127,11 +127,10 @@ fn sentence(bats: &[&WeighedBat], units: Units) -> String {
     }
 }
 
-fn side_by_side(bats: &[&WeighedBat], units: Units) -> String {
-    type Cell<'a> = &'a dyn Fn(&WeighedBat) -> String;
+fn in_columns(bats: &[&WeighedBat], units: Units) -> String {
     let mass = |it: Uncertain| measured(Quantity::Mass, it, units);
     let length = |it: Uncertain| measured(Quantity::Length, it, units);
-    let rows: [(&str, Cell<'_>); 11] = [
+    let rows: [Row<'_, WeighedBat>; 11] = [
         ("size", &|it| it.size.clone()),
         ("dead weight", &|it| mass(it.mass_kg)),
         ("length", &|it| length(it.length_m)),
@@ -144,15 +143,9 @@ fn side_by_side(bats: &[&WeighedBat], units: Units) -> String {
         ("sweet spot from the toe", &|it| length(from_toe(it, it.percussion_m))),
         ("within the Laws", &|it| verdict(it.law.verdict).replace('_', " ")),
     ];
-    let rows: Vec<Vec<String>> = rows
-        .iter()
-        .map(|(head, cell)| {
-            std::iter::once((*head).to_owned()).chain(bats.iter().map(|it| cell(it))).collect()
-        })
-        .collect();
-    let heads: Vec<&str> =
-        std::iter::once("").chain(bats.iter().map(|it| it.reading.label.as_str())).collect();
-    table(&heads, &rows)
+    let named: Vec<(&str, &WeighedBat)> =
+        bats.iter().map(|it| (it.reading.label.as_str(), *it)).collect();
+    side_by_side(&named, &rows)
 }
 
 /// A station measured from the other end. Length and station are read off one tape, each with its own error.

@@ -26,6 +26,10 @@ impl Finish {
     pub const BARE: Self =
         Self { grips: 0, bound: false, toe_guard: false, oiled: false, labels: false };
 
+    /// Everything that an ordinary bat has.
+    pub const ALL: Self =
+        Self { grips: 1, bound: true, toe_guard: true, oiled: true, labels: true };
+
     /// What a card asks to be on the finished bat.
     pub fn of(card: &Card) -> Self {
         let Condition { grips, toe_guard, oiled } = card.condition;

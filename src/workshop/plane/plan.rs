@@ -150,7 +150,7 @@ pub fn plan(bench: &Bench<'_>, card: &Card, craft: &Craft) -> Result<Plan, PlanF
     let mut meets = Vec::new();
     for (((figure, asked), value), sd) in asked.into_iter().zip(got).zip(finished_sd) {
         let [low, high] = asked.tolerance;
-        if (low..=high).contains(&value) {
+        if asked.takes(value) {
             meets.push(figure);
         }
         chance *= normal::below((high - value) / sd) - normal::below((low - value) / sd);

@@ -29,22 +29,7 @@ pub const DAY_S: f64 = 86_400.0;
 
 /// Mean thickness of a blade, m: its volume over the area of its face seen from the front.
 pub fn mean_thickness_m(shape: &BatShape) -> f64 {
-    let mut of_water = shape.clone();
-    of_water.blade.density_kg_m3 = 1.0;
-    of_water.blade.face_cover_kg_m2 = 0.0;
-    of_water.blade.toe_guard_m = 0.0;
-    of_water.handle.density_kg_m3 = 1.0; // the splice takes the place of willow of its own density
-    let whole = of_water.mass_moments().mass_kg;
-    of_water.blade.density_kg_m3 = 0.0;
-    of_water.handle.splice_m = 0.0;
-    let volume_m3 = whole - of_water.mass_moments().mass_kg;
-    let stations = &shape.blade.stations;
-    let pairs = stations.iter().zip(stations.iter().skip(1));
-    let area_m2: f64 = pairs
-        .map(|(a, b)| 0.5 * (a.width_m + b.width_m) * (b.from_shoulder - a.from_shoulder))
-        .sum::<f64>()
-        * shape.blade.length_m;
-    volume_m3 / area_m2
+    shape.blade.volume_m3() / shape.blade.face_m2()
 }
 
 /// Time constant of the last, slowest part of the way, s: `L²/(π² D)`.

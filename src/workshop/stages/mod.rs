@@ -11,9 +11,7 @@ pub use moment::Moment;
 
 use super::season::Air;
 use crate::bat::sizes::Size;
-use crate::measurement::bench::{
-    BatReading, PICKUP_AXIS_FROM_TOP_M, PendulumReading, USUAL_AMPLITUDE_RAD,
-};
+use crate::measurement::bench::{BatReading, PendulumReading};
 
 /// One stage of the making. The order is common practice, no source; oil, binding and grip change places
 /// from maker to maker.
@@ -124,27 +122,15 @@ pub struct Entry {
 impl Entry {
     /// The ten swings as a pendulum test.
     pub fn pendulum(&self) -> Option<PendulumReading> {
-        self.ten_swings_s.map(|time_s| PendulumReading {
-            swings: 10,
-            time_s,
-            pivot_from_top_m: PICKUP_AXIS_FROM_TOP_M,
-            amplitude_rad: USUAL_AMPLITUDE_RAD,
-        })
+        self.ten_swings_s.map(PendulumReading::ten)
     }
 
     /// The same as a reading of the bench, to be judged.
     fn reading(&self) -> BatReading {
         BatReading {
-            label: String::new(),
-            size: None,
-            length_m: None,
-            mass_kg: self.mass_kg,
             balance_m: self.balance_m,
-            width_m: None,
-            edge_m: None,
-            depth_m: None,
-            handle_diameter_m: None,
             pendulum: self.pendulum(),
+            ..BatReading::weighed("", self.mass_kg)
         }
     }
 }

@@ -181,7 +181,7 @@ const SLACK: f64 = 1e-9;
 
 fn within(value: f64, asked: Asked) -> bool {
     let [low, high] = asked.tolerance;
-    value >= low - SLACK && value <= high + SLACK
+    Asked { tolerance: [low - SLACK, high + SLACK], ..asked }.takes(value)
 }
 
 /// So much of the way to a limit is gone: what is kept of a shape is rounded, and must still be within.

@@ -19,8 +19,7 @@ use rand::{RngExt, SeedableRng};
 const PLANING_SD: f64 = 0.10;
 /// One standard deviation of a swing moment by thirty swings, as a share.
 const SWING_SD: f64 = 0.006;
-const BARE: Finish =
-    Finish { grips: 0, bound: false, toe_guard: false, oiled: false, labels: false };
+const BARE: Finish = Finish::BARE;
 
 fn card() -> Card {
     card::read(include_str!("../../commands/card.ron")).unwrap()
@@ -105,7 +104,7 @@ fn each_place_takes_off_where_it_says() {
 fn what_a_grip_a_guard_and_twine_add_is_their_own_weight() {
     let size = size("short handle");
     let shape = &size.reference;
-    let all = Finish { grips: 1, bound: true, toe_guard: true, oiled: true, labels: true };
+    let all = Finish::ALL;
     let adds = backlift::workshop::plane::additions::additions(shape, &BARE, &all);
     assert_eq!(adds.len(), 5, "{adds:?}");
     let grip = adds[0];
@@ -241,7 +240,7 @@ fn what_a_pass_takes_off_is_the_wood_between_the_blade_before_and_after() {
 fn a_bat_that_was_only_weighed_and_balanced_is_drawn_with_what_it_reads() {
     let card = card();
     let size = size(&card.size);
-    let all = Finish { grips: 1, bound: true, toe_guard: true, oiled: true, labels: true };
+    let all = Finish::ALL;
     let like = size.reference.with_length_m(card.length_m);
     let made = |now: &Finish| plane::part_made(&like, &size.craft, [1.05, 0.52], now, &all);
     let moments = made(&all).unwrap().mass_moments();

@@ -61,9 +61,7 @@ pub fn calibrated(
     let stop = |fault| stop(loaded, table, fault);
     let simulated = Simulated::new(&order, readings, &|doing, share| progress.report(doing, share))
         .map_err(stop)?;
-    if progress.report("weighing the players who may be", 0.9).is_break() {
-        return Err(Stop::Cancelled);
-    }
+    progress.step("weighing the players who may be", 0.9)?;
     let calibrated = calibrate(&order, &simulated, readings).map_err(stop)?;
     let tables = Calibration {
         ln_factor: [0.0; PART_COUNT],

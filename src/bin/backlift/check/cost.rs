@@ -44,9 +44,7 @@ pub fn of(
         .map_err(not_a_bat)?;
     let mut done = 0.0;
     let mut speed = |bat: &Bat| {
-        if progress.report("playing to fifty", done / 3.0).is_break() {
-            return Err(Stop::Cancelled);
-        }
+        progress.step("playing to fifty", done / 3.0)?;
         done += 1.0;
         let plan = &loaded.scenario.innings;
         let bowled = delivery(&loaded.scenario.bowling);

@@ -81,16 +81,12 @@ impl Bench {
             amplitude_rad: USUAL_AMPLITUDE_RAD,
         });
         Some(BatReading {
-            label: "the delivered bat".to_owned(),
             size: Some(card.size.clone()),
             length_m: self.length,
-            mass_kg: self.mass?,
             balance_m: self.balance,
-            width_m: None,
-            edge_m: None,
-            depth_m: None,
             handle_diameter_m: self.handle,
             pendulum,
+            ..BatReading::weighed("the delivered bat", self.mass?)
         })
     }
 }

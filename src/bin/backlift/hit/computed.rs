@@ -1,6 +1,5 @@
 //! The hit, its doubt, and the map of the face.
 
-use std::ops::ControlFlow;
 
 use backlift::bat::Bat;
 use backlift::bat::shape::BatShape;
@@ -70,10 +69,6 @@ impl Found {
 
 /// Hits.
 pub fn hit(loaded: &Loaded, asked: &Asked<'_>, progress: &Progress) -> Result<Found, Stop> {
-    let step = |doing: &str, share: f64| match progress.report(doing, share) {
-        ControlFlow::Continue(()) => Ok(()),
-        ControlFlow::Break(()) => Err(Stop::Cancelled),
-    };
     let bat = bat::given(loaded, &asked.bat)?;
     let shape = &bat.shape;
     let parts = Parts::of(shape);
@@ -90,7 +85,7 @@ pub fn hit(loaded: &Loaded, asked: &Asked<'_>, progress: &Progress) -> Result<Fo
             Uncertain::computed(speed_m_s, speed_m_s * swung.doubt.speed())
         }
     };
-    step("hitting", 0.0)?;
+    progress.step("hitting", 0.0)?;
     let hinge = |modulus_pa: f64| Cane::of(modulus_pa).hinge_n_m(&shape.handle);
     let [soft, middle, stiff] = CANE_PA.map(hinge);
     let player = &loaded.player;
@@ -115,7 +110,7 @@ pub fn hit(loaded: &Loaded, asked: &Asked<'_>, progress: &Progress) -> Result<Fo
     };
     let spread = Spread { hinge_n_m: [soft, stiff], bat_m_s: bat_m_s.sd, bat: bat.errors.clone() };
     let doubted = doubted(&hit, &spread).map_err(|it| stop(it, &parts))?;
-    step("asking what bends it further", 0.1)?;
+    progress.step("asking what bends it further", 0.1)?;
     let (practice_hinge_n_m, practice_closing_m_s) = rayon::join(
         || stiffness_for_bend(&hit, PRACTICE_BEND_RAD),
         || closing_for_bend(&hit, PRACTICE_BEND_RAD),

@@ -84,15 +84,11 @@ pub fn play(
     capacity: f64,
     progress: &Progress,
 ) -> Result<Played, Stop> {
-    let step = |doing: &str, share: f64| match progress.report(doing, share) {
-        std::ops::ControlFlow::Continue(()) => Ok(()),
-        std::ops::ControlFlow::Break(()) => Err(Stop::Cancelled),
-    };
     let plan = &loaded.scenario.innings;
     let weighed = &loaded.bats[bat];
-    step("finding the player's strokes", 0.0)?;
+    progress.step("finding the player's strokes", 0.0)?;
     let batter = loaded.batter(weighed, capacity)?;
-    step("timing the strokes fresh", 0.1)?;
+    progress.step("timing the strokes fresh", 0.1)?;
     let asked_time_s = loaded.asked_times_s(&batter)?;
     let bowled = delivery(&loaded.scenario.bowling);
     let stop = |it: InningsFault| innings_stop(&loaded.places, it);
@@ -101,11 +97,11 @@ pub fn play(
     let mut points = Vec::with_capacity(asked_scores.len());
     for some in asked_scores.chunks(SCORES_AT_A_TIME) {
         let done = points.len() as f64 / asked_scores.len() as f64;
-        step("playing ball by ball", 0.25 + 0.65 * done)?;
+        progress.step("playing ball by ball", 0.25 + 0.65 * done)?;
         let some = played::play(&batter, &weighed.bat, plan, bowled, &asked_time_s, some);
         points.extend(some.map_err(stop)?);
     }
-    step("asking what lasting fatigue could do at most", 0.9)?;
+    progress.step("asking what lasting fatigue could do at most", 0.9)?;
     let held = batter.strokes[pull].hold(&weighed.bat)?;
     let read_in_nets = batter.player.lasting != Lasting::UNKNOWN;
     let pull_at = |runs: f64| -> Result<Pull, Stop> {

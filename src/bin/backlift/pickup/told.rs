@@ -5,9 +5,9 @@ use backlift::units::{POUND_KG, Quantity, Units, spoken};
 use serde_json::{Value, json};
 
 use super::{Shown, Swung};
-use crate::figure::{number, percent, plain};
+use crate::figure::{lower, number, percent, plain};
 use crate::paragraph::{paragraph, set_in};
-use crate::table::table;
+use crate::table::{Row, side_by_side};
 
 const LEFT_OUT: &str = "All four are shapes that could be made in this size, not bats that were weighed. Each pull is the fastest controlled one at fifty runs, for the player's likeliest strength; what is in doubt about the player is much the same for all four";
 
@@ -93,7 +93,7 @@ pub fn told(it: &Shown, units: Units) -> String {
         out += &format!(
             "{}\n\n{}\n",
             paragraph(&format!("{title}: {}", lower(&words))),
-            side_by_side(pair, units)
+            in_columns(pair, units)
         );
     }
     out += &(paragraph(&verdict(it, units)) + "\n\n");
@@ -110,14 +110,8 @@ pub fn told(it: &Shown, units: Units) -> String {
 const SAME_SCALE: &str = "Alike on the scale, unlike in the hand";
 const SAME_HAND: &str = "Alike in the hand, unlike on the scale";
 
-fn lower(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |it| it.to_lowercase().to_string() + letters.as_str())
-}
-
-fn side_by_side(pair: &[Swung; 2], units: Units) -> String {
-    type Cell<'a> = &'a dyn Fn(&Swung) -> String;
-    let rows: [(&str, Cell<'_>); 6] = [
+fn in_columns([one, other]: &[Swung; 2], units: Units) -> String {
+    let rows: [Row<'_, Swung>; 6] = [
         ("dead weight", &|it| spoken(Quantity::Mass, it.made.bat.mass_kg(), DIGIT_KG, units)),
         ("balance from the top", &|it| {
             spoken(Quantity::Length, it.made.bat.balance_m(), 0.0, units)
@@ -127,13 +121,7 @@ fn side_by_side(pair: &[Swung; 2], units: Units) -> String {
         ("pull at fifty", &|it| spoken(Quantity::Speed, speed(it), DIGIT_M_S, units)),
         ("time in hand", &|it| spoken(Quantity::Time, it.pull.time_in_hand_s, 0.0, units)),
     ];
-    let rows: Vec<Vec<String>> = rows
-        .iter()
-        .map(|(head, cell)| {
-            std::iter::once((*head).to_owned()).chain(pair.iter().map(cell)).collect()
-        })
-        .collect();
-    table(&["", "one", "the other"], &rows)
+    side_by_side(&[("one", one), ("the other", other)], &rows)
 }
 
 /// The page.

@@ -1,6 +1,6 @@
 //! The plan for other programs.
 
-use backlift::workshop::cautions::{SHAPE, WORKSHOP};
+use backlift::workshop::cautions::SHAPE;
 use backlift::workshop::plane::PickupMoments;
 use serde::Serialize;
 use serde_json::{Value, json};
@@ -17,7 +17,7 @@ pub struct Figures {
     chance_within: f64,
     overshoot_limit: f64,
     planing_relative_sd: f64,
-    cautions: Vec<&'static str>,
+    cautions: [&'static str; 5],
 }
 
 /// Everything of it.
@@ -58,7 +58,7 @@ pub fn of(it: &Planned) -> Figures {
         chance_within: plan.chance,
         overshoot_limit: backlift::workshop::plane::plan::OVERSHOOT,
         planing_relative_sd: it.planing_sd,
-        cautions: [&WORKSHOP[..], &[SHAPE]].concat(),
+        cautions: SHAPE,
     }
 }
 

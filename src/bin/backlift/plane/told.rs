@@ -2,11 +2,11 @@
 
 use backlift::card::Figure;
 use backlift::units::{Quantity, Units, spoken};
-use backlift::workshop::cautions::{SHAPE, WORKSHOP};
+use backlift::workshop::cautions::SHAPE;
 use backlift::workshop::plane::{Pass, PickupMoments, Plan};
 
 use super::Planned;
-use crate::figure::{listed, number, percent, plain};
+use crate::figure::{capital, listed, number, percent, plain};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
@@ -37,7 +37,7 @@ pub(super) fn told(it: &Planned, units: Units) -> String {
         out += &(paragraph(ESTIMATED) + "\n");
     }
     out += "\n";
-    for it in WORKSHOP.into_iter().chain([SHAPE]) {
+    for it in SHAPE {
         out += &(set_in(it) + "\n");
     }
     if it.card.invented {
@@ -70,11 +70,6 @@ pub fn sentence(plan: &Plan) -> String {
 
 fn passes(n: usize) -> String {
     if n == 1 { "one pass".to_owned() } else { format!("{n} passes") }
-}
-
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |it| it.to_uppercase().to_string() + letters.as_str())
 }
 
 fn grams(pass: &Pass) -> String {

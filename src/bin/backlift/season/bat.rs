@@ -4,9 +4,7 @@ use std::path::Path;
 
 use backlift::bat::figures::WeighedBat;
 use backlift::card::Card;
-use backlift::measurement::bench::{
-    BatReading, PICKUP_AXIS_FROM_TOP_M, PendulumReading, USUAL_AMPLITUDE_RAD,
-};
+use backlift::measurement::bench::{BatReading, PendulumReading};
 use backlift::workshop::season::OnTheScale;
 
 use crate::check::card_file;
@@ -47,6 +45,9 @@ pub struct Given {
     pub on_the_scale: OnTheScale,
 }
 
+/// What it is called.
+const THE_BAT: &str = "the bat";
+
 /// Takes the bat from its card, else from the bench.
 pub fn given(card: Option<&Path>, bench: &Bench) -> Result<Given, Stop> {
     let card = card.map(card_file::read).transpose()?;
@@ -54,22 +55,16 @@ pub fn given(card: Option<&Path>, bench: &Bench) -> Result<Given, Stop> {
         Some(card) => BatReading {
             size: Some(card.size.clone()),
             length_m: Some(card.length_m),
-            mass_kg: card.mass_kg,
             balance_m: Some(card.balance_m),
-            ..nothing_else()
+            ..BatReading::weighed(THE_BAT, card.mass_kg)
         },
         None => BatReading {
             size: bench.size.clone(),
             length_m: bench.length,
-            mass_kg: bench.mass.unwrap_or(0.0), // clap asks for it where there is no card
             balance_m: bench.balance,
-            pendulum: bench.time.map(|time_s| PendulumReading {
-                swings: 10,
-                time_s,
-                pivot_from_top_m: PICKUP_AXIS_FROM_TOP_M,
-                amplitude_rad: USUAL_AMPLITUDE_RAD,
-            }),
-            ..nothing_else()
+            pendulum: bench.time.map(PendulumReading::ten),
+            // clap asks for the weight where there is no card
+            ..BatReading::weighed(THE_BAT, bench.mass.unwrap_or(0.0))
         },
     };
     let weighed = weigh_up(&reading, if card.is_some() { "the card's size" } else { "--size" })?;
@@ -80,21 +75,6 @@ pub fn given(card: Option<&Path>, bench: &Bench) -> Result<Given, Stop> {
         swing_moment_kg_m2: card.as_ref().map(|it| it.swing_moment_kg_m2).or(timed),
     };
     Ok(Given { card, weighed, on_the_scale })
-}
-
-fn nothing_else() -> BatReading {
-    BatReading {
-        label: "the bat".to_owned(),
-        size: None,
-        length_m: None,
-        mass_kg: 0.0,
-        balance_m: None,
-        width_m: None,
-        edge_m: None,
-        depth_m: None,
-        handle_diameter_m: None,
-        pendulum: None,
-    }
 }
 
 impl Given {

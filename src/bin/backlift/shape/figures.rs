@@ -3,7 +3,7 @@
 use backlift::bat::laws::Verdict;
 use backlift::bat::shaped::ShapedBat;
 use backlift::uncertain::Uncertain;
-use backlift::workshop::cautions::{SHAPE, WORKSHOP};
+use backlift::workshop::cautions::SHAPE;
 use backlift::workshop::to_card::Answer;
 use serde::Serialize;
 use serde_json::{Value, json};
@@ -24,7 +24,7 @@ pub struct Figures {
     met: Vec<Value>,
     #[serde(skip_serializing_if = "Option::is_none")]
     demands_broken: Option<Vec<Value>>,
-    cautions: Vec<&'static str>,
+    cautions: [&'static str; 5],
 }
 
 /// Everything of it.
@@ -59,7 +59,7 @@ pub fn of(worked: &Worked) -> Figures {
             };
             it.broken.iter().map(one).collect()
         }),
-        cautions: [&WORKSHOP[..], &[SHAPE]].concat(),
+        cautions: SHAPE,
     }
 }
 

@@ -4,13 +4,13 @@ use backlift::bat::laws::Verdict;
 use backlift::bat::shaped::ShapedBat;
 use backlift::card::{Card, Figure};
 use backlift::units::{Quantity, Units, spoken};
-use backlift::workshop::cautions::{SHAPE, WORKSHOP};
+use backlift::workshop::cautions::SHAPE;
 use backlift::workshop::to_card::{Answer, BrokenDemand, ToCard};
 
 use super::Worked;
-use crate::figure::{bare, listed, measured, number, percent, plain};
+use crate::figure::{bare, either, listed, measured, number, percent, plain};
 use crate::paragraph::{paragraph, set_in};
-use crate::table::table;
+use crate::table::{Row, side_by_side, table};
 
 /// Everything, the sentence first.
 pub fn told(worked: &Worked, units: Units) -> String {
@@ -20,7 +20,7 @@ pub fn told(worked: &Worked, units: Units) -> String {
     };
     out += &laws(worked.chosen(), units);
     out += LIMITS;
-    for it in WORKSHOP.into_iter().chain([SHAPE]) {
+    for it in SHAPE {
         out += &(set_in(it) + "\n");
     }
     if worked.loaded.invented {
@@ -53,12 +53,12 @@ fn described(worked: &Worked, units: Units) -> String {
         mass(bat.pickup_weight_kg)
     );
     let mut out =
-        paragraph(&sentence) + "\n\n" + &side_by_side(&[("as described", bat)], true, units) + "\n";
+        paragraph(&sentence) + "\n\n" + &in_columns(&[("as described", bat)], true, units) + "\n";
     if worked.middles.len() > 1 {
         let bats: Vec<(&str, &ShapedBat)> =
             worked.middles.iter().map(|(name, it)| (*name, it)).collect();
         out += "The swell moved by 30 mm at the same dead weight:\n";
-        out += &side_by_side(&bats, false, units);
+        out += &in_columns(&bats, false, units);
         out += &(paragraph(&middle_cost(&worked.middles, units)) + "\n\n");
     }
     out
@@ -92,7 +92,7 @@ fn to_card(worked: &Worked, card: &Card, it: &ToCard, units: Units) -> String {
     let mut out = paragraph(&sentence) + "\n\n";
     for three in it.answers.chunks(3) {
         let bats: Vec<(&str, &ShapedBat)> = three.iter().map(|it| (it.name, &it.bat)).collect();
-        out += &(side_by_side(&bats, it.answers.len() == 1, units) + "\n");
+        out += &(in_columns(&bats, it.answers.len() == 1, units) + "\n");
     }
     let met: Vec<String> = first.met.iter().map(|(it, _)| it.words().to_owned()).collect();
     out + &paragraph(&format!("Met: {}", listed(&met))) + "\n\n"
@@ -127,19 +127,12 @@ fn unmet(card: &Card, it: &ToCard, size: &str, units: Units) -> String {
     let rows: Vec<Vec<String>> = it.broken.iter().map(row).collect();
     out += &table(&["", "asked", "limits", "nearest, the others as asked"], &rows);
     if let Some(Answer { name, bat, .. }) = &it.nearest {
-        out += &format!("\n{}", side_by_side(&[(name, bat)], true, units));
+        out += &format!("\n{}", in_columns(&[(name, bat)], true, units));
     }
     if card.invented {
         out += "The player of this card is invented\n";
     }
     out + "\n"
-}
-
-fn either(words: &[String]) -> String {
-    match words {
-        [most @ .., last] if !most.is_empty() => format!("{} or {last}", most.join(", ")),
-        _ => listed(words),
-    }
 }
 
 fn value(figure: Figure, it: f64, units: Units) -> String {
@@ -150,8 +143,7 @@ fn value(figure: Figure, it: f64, units: Units) -> String {
     }
 }
 
-fn side_by_side(bats: &[(&str, &ShapedBat)], alone: bool, units: Units) -> String {
-    type Cell<'a> = &'a dyn Fn(&ShapedBat) -> String;
+fn in_columns(bats: &[(&str, &ShapedBat)], alone: bool, units: Units) -> String {
     let mm = |it: f64| plain(1e3 * it, 1, "mm");
     // Of several shapes in one wood the differences matter, and they are surer than the figures.
     let doubted = |quantity, it: backlift::uncertain::Uncertain| match alone {
@@ -162,7 +154,7 @@ fn side_by_side(bats: &[(&str, &ShapedBat)], alone: bool, units: Units) -> Strin
         let turned = backlift::uncertain::Uncertain { value: bat.bat.length_m() - it.value, ..it };
         doubted(Quantity::Length, turned)
     };
-    let rows: [(&str, Cell<'_>); 13] = [
+    let rows: [Row<'_, ShapedBat>; 13] = [
         ("dead weight", &|it| doubted(Quantity::Mass, it.mass_kg)),
         ("balance from the top", &|it| doubted(Quantity::Length, it.balance_m)),
         ("swing moment, kg m²", &|it| match alone {
@@ -189,14 +181,7 @@ fn side_by_side(bats: &[(&str, &ShapedBat)], alone: bool, units: Units) -> Strin
         ("willow, kg/m³", &|it| number(it.shape.blade.density_kg_m3, 0)),
         ("within the Laws", &|it| verdict(it).to_owned()),
     ];
-    let rows: Vec<Vec<String>> = rows
-        .iter()
-        .map(|(head, cell)| {
-            std::iter::once((*head).to_owned()).chain(bats.iter().map(|(_, it)| cell(it))).collect()
-        })
-        .collect();
-    let heads: Vec<&str> = std::iter::once("").chain(bats.iter().map(|(name, _)| *name)).collect();
-    table(&heads, &rows)
+    side_by_side(bats, &rows)
 }
 
 fn verdict(bat: &ShapedBat) -> &'static str {

@@ -117,11 +117,7 @@ pub fn swing_one(
     time_s: Option<f64>,
     progress: &Progress,
 ) -> Result<Swung, Stop> {
-    let step = |doing: &str, share: f64| match progress.report(doing, share) {
-        std::ops::ControlFlow::Continue(()) => Ok(()),
-        std::ops::ControlFlow::Break(()) => Err(Stop::Cancelled),
-    };
-    step("finding the fastest controlled swing", 0.0)?;
+    progress.step("finding the fastest controlled swing", 0.0)?;
     let handle_m = comfortable_diameter_m(loaded.player.hand_length_m.value);
     let strokes = &loaded.strokes[stroke..=stroke];
     let batter = Batter::new(&loaded.player, strokes, it.bat, handle_m)?;
@@ -133,10 +129,10 @@ pub fn swing_one(
     let time_s = time_s.unwrap_or(fastest_s);
     let seen = batter.observe(&held, &share, time_s);
 
-    step("swinging once more by the second dynamics", 0.2)?;
+    progress.step("swinging once more by the second dynamics", 0.2)?;
     let swinger = held.swinger(&share);
     let engine = engine_swing(&swinger, time_s);
-    step("asking what the doubt in strength and bat does", 0.6)?;
+    progress.step("asking what the doubt in strength and bat does", 0.6)?;
     let start = Start { share, speed_m_s: fastest.contact.bat_speed_m_s, fastest_s };
     let bat_doubt = match &it.heavier {
         Some(heavier) => start.moved(&player_stroke.hold(heavier)?, &share)?,
@@ -144,7 +140,7 @@ pub fn swing_one(
     };
     let dynamics = engine.as_ref().map_or(0.0, |it| it.difference(&seen.contact).bat_speed.abs());
     let doubt = Doubt { strength: start.player(&batter, it.bat)?, bat: bat_doubt, dynamics };
-    step("hurrying", 0.95)?;
+    progress.step("hurrying", 0.95)?;
     let hurried = HURRIED.map(|it| (it, swinger.swing(it * fastest_s, None))).to_vec();
     Ok(Swung {
         stroke: loaded.strokes[stroke].name.clone(),

@@ -81,9 +81,7 @@ pub fn validated(checks: &[Check], progress: &Progress) -> Result<Validated, Sto
     while !waiting.is_empty() {
         let share = 1.0 - waiting.len() as f64 / checks.len() as f64;
         let doing = waiting.first().map_or("", |it| *it);
-        if progress.report(doing, share).is_break() {
-            return Err(Stop::Cancelled);
-        }
+        progress.step(doing, share)?;
         let (place, result) = match receive.recv_timeout(GLANCE) {
             Ok(it) => it,
             Err(RecvTimeoutError::Timeout) => continue,

@@ -3,7 +3,7 @@
 use backlift::card::Card;
 use backlift::measurement::person::Handed;
 use backlift::units::{Quantity, Units, spoken};
-use backlift::workshop::cautions::{SHAPE, WORKSHOP};
+use backlift::workshop::cautions::SHAPE;
 use egui::Ui;
 
 use super::target::{self, Target};
@@ -46,7 +46,7 @@ pub fn wood(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         Work::Plane => super::planing::planing(ui, it, out),
     }
     head(ui, "In the workshop");
-    for it in WORKSHOP.into_iter().chain([SHAPE]) {
+    for it in SHAPE {
         quiet(ui, it);
     }
 }

@@ -99,7 +99,7 @@ impl Wood {
             card: None,
             carved: None,
             // Bats in a scenario are whole ones; what is still to go on is unticked.
-            on: Finish { grips: 1, bound: true, toe_guard: true, oiled: true, labels: true },
+            on: Finish::ALL,
             planned: None,
             done: 0,
             seen: Face::default(),
