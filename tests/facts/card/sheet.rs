@@ -43,33 +43,39 @@ fn adults_card() -> Card {
     }
 }
 
+/// Every text of a page, each on the page and clear of the others.
+pub fn clear_texts(svg: &str) -> Vec<String> {
+    let tree = tree(svg).unwrap();
+    let mut found = Vec::new();
+    texts(tree.root(), &mut found);
+    let [width, height] = sheet::PAGE_MM.map(|it| (it * PX_PER_MM) as f32);
+    let margin = (sheet::MARGIN_MM * PX_PER_MM) as f32 - 0.5;
+    for (text, it) in &found {
+        assert!(
+            it.left() >= margin
+                && it.top() >= margin
+                && it.right() <= width - margin
+                && it.bottom() <= height - margin,
+            "\"{text}\" leaves the page: {it:?}"
+        );
+    }
+    for (k, (text, it)) in found.iter().enumerate() {
+        for (other, that) in &found[k + 1..] {
+            let apart = it.right() <= that.left()
+                || that.right() <= it.left()
+                || it.bottom() <= that.top()
+                || that.bottom() <= it.top();
+            assert!(apart, "\"{text}\" and \"{other}\" overlap: {it:?} {that:?}");
+        }
+    }
+    found.into_iter().map(|it| it.0).collect()
+}
+
 #[test]
 fn every_text_of_the_card_stays_on_the_page_and_clear_of_the_others() {
     for (card, map) in [(card(), Some(map())), (card(), None), (adults_card(), Some(map()))] {
-        let tree = tree(&sheet::svg(&card, map.as_ref()).unwrap()).unwrap();
-        let mut found = Vec::new();
-        texts(tree.root(), &mut found);
+        let found = clear_texts(&sheet::svg(&card, map.as_ref()).unwrap());
         assert!(found.len() > 50, "only {} texts were found", found.len());
-        let [width, height] = sheet::PAGE_MM.map(|it| (it * PX_PER_MM) as f32);
-        let margin = (sheet::MARGIN_MM * PX_PER_MM) as f32 - 0.5;
-        for (text, it) in &found {
-            assert!(
-                it.left() >= margin
-                    && it.top() >= margin
-                    && it.right() <= width - margin
-                    && it.bottom() <= height - margin,
-                "\"{text}\" leaves the page: {it:?}"
-            );
-        }
-        for (k, (text, it)) in found.iter().enumerate() {
-            for (other, that) in &found[k + 1..] {
-                let apart = it.right() <= that.left()
-                    || that.right() <= it.left()
-                    || it.bottom() <= that.top()
-                    || that.bottom() <= it.top();
-                assert!(apart, "\"{text}\" and \"{other}\" overlap: {it:?} {that:?}");
-            }
-        }
     }
 }
 

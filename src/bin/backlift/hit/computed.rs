@@ -1,6 +1,5 @@
 //! The hit, its doubt, and the map of the face.
 
-
 use backlift::bat::Bat;
 use backlift::bat::shape::BatShape;
 use backlift::card::cautions::{refit_stature_m, standing};
