@@ -68,7 +68,7 @@ fn wrong_descriptions_are_pointed_at_with_their_mend() {
     assert!(said.contains("did you mean \"density\"?"), "{said}");
     let said = refused(&["shape", "b.ron", "--set", "willow.cleft.mass=9 kg"], folder.path());
     assert!(said.contains("is no willow") && said.contains("nearest 650"), "{said}");
-    let said = refused(&["shape", "b.ron", "--set", "handle.diameter=5 mm"], folder.path());
+    let said = refused(&["shape", "b.ron", "--set", "handle.diameter=3 mm"], folder.path());
     assert!(said.contains("--set:1:17") && said.contains("no cane"), "{said}");
     let said = refused(&["shape", "b.ron", "--set", "size=9"], folder.path());
     assert!(said.contains("the sizes are 1, 2"), "{said}");
