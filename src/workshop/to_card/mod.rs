@@ -75,6 +75,7 @@ pub struct ToCard {
 const SWELL_MOVE_M: f64 = 0.025;
 const HOLLOW_MOVE: f64 = 0.25;
 const EDGE_MOVE_M: f64 = 0.003;
+
 /// Finds shapes for a card; what comes once `is_stopped` says so is worth nothing.
 pub fn to_card(start: &Start<'_>, card: &Card, is_stopped: &dyn Fn() -> bool) -> ToCard {
     let targets = Targets::of(card, is_stopped);

@@ -24,15 +24,13 @@ impl<'a> Targets<'a> {
 
     /// The shape nearest to the middle of the card within its limits; none where nothing there can be made.
     pub(super) fn nearest_within(&self, start: &Start<'_>, held: &Held) -> Option<Carved> {
-        self.tried(|_, asked| asked.tolerance)
-            .into_iter()
-            .find_map(|values| self.make(start, held, values).ok())
+        self.tried().into_iter().find_map(|values| self.make(start, held, values).ok())
     }
 
     /// Middle of the card first, then its limits, the swing moment kept longest.
-    fn tried(&self, limits: impl Fn(Figure, Asked) -> [f64; 2]) -> Vec<[f64; 3]> {
-        let choices = self.asked.map(|(figure, asked)| {
-            let [low, high] = limits(figure, asked).map(|it| inside(asked.target, it));
+    fn tried(&self) -> Vec<[f64; 3]> {
+        let choices = self.asked.map(|(_, asked)| {
+            let [low, high] = asked.tolerance.map(|it| inside(asked.target, it));
             [asked.target, 0.5 * (asked.target + low), 0.5 * (asked.target + high), low, high]
         });
         let mut out = Vec::new();

@@ -305,8 +305,7 @@ impl Studio {
 
     fn travel(&mut self, forward: bool) {
         let now = self.document.text().to_owned();
-        let text = if forward { self.history.forward(&now) } else { self.history.back(&now) };
-        let Some(text) = text else { return };
+        let Some(text) = self.history.travel(&now, forward) else { return };
         match self.document.with_text(&text) {
             Ok(document) => {
                 self.document = document;

@@ -86,7 +86,7 @@ pub fn told(stop: Stop) -> Vec<Fault> {
 }
 
 /// Values that print alike are alike.
-fn key(it: &impl std::fmt::Debug) -> u64 {
+pub fn key(it: &impl std::fmt::Debug) -> u64 {
     let mut hasher = DefaultHasher::new();
     format!("{it:?}").hash(&mut hasher);
     hasher.finish()

@@ -43,11 +43,6 @@ impl<D: Document + Clone + PartialEq + Serialize> TextFile<D> {
         &self.text
     }
 
-    /// As it was saved last, or began.
-    pub fn kept(&self) -> &str {
-        &self.kept
-    }
-
     /// What it says.
     pub fn fields(&self) -> &D {
         &self.fields

@@ -27,14 +27,12 @@ impl History {
         }
     }
 
-    /// The text before the last change.
-    pub fn back(&mut self, now: &str) -> Option<String> {
-        step(&mut self.past, &mut self.future, now)
-    }
-
-    /// The text after the change last undone.
-    pub fn forward(&mut self, now: &str) -> Option<String> {
-        step(&mut self.future, &mut self.past, now)
+    /// The text after the change last undone, or before the last change.
+    pub fn travel(&mut self, now: &str, forward: bool) -> Option<String> {
+        match forward {
+            true => step(&mut self.future, &mut self.past, now),
+            false => step(&mut self.past, &mut self.future, now),
+        }
     }
 
     /// The change that the next undo takes back.

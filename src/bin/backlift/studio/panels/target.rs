@@ -43,8 +43,7 @@ pub struct Target {
 impl Target {
     /// Whether it is within its limits.
     pub fn is_met(&self) -> bool {
-        let [low, high] = self.asked.tolerance;
-        (low..=high).contains(&self.value)
+        self.asked.takes(self.value)
     }
 
     /// How far off, in words.

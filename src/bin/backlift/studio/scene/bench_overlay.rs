@@ -25,7 +25,8 @@ const LOW_PX: f32 = 300.0;
 
 /// Draws over the bat in its room.
 pub fn draw(painter: &Painter, it: &Studio, bench: &Bench<'_>, room: Rect) {
-    let over = Over { painter: painter.with_clip_rect(room), it, bench, room };
+    let (painter, regions) = (painter.with_clip_rect(room), it.wood.to_come_off());
+    let over = Over { painter, it, bench, regions, room };
     over.targets();
     match it.wood.work {
         Work::Shape => over.grabs(),
@@ -38,6 +39,8 @@ struct Over<'a> {
     painter: Painter,
     it: &'a Studio,
     bench: &'a Bench<'a>,
+    /// What is still to come off.
+    regions: Vec<Region>,
     room: Rect,
 }
 
@@ -109,7 +112,7 @@ impl Over<'_> {
     fn regions(&self) {
         let theme = theme(&self.it.look);
         let scale = self.it.look.text_scale;
-        let anchors = self.bench.regions.iter().filter_map(|it| Some((it, self.anchor(it)?)));
+        let anchors = self.regions.iter().filter_map(|it| Some((it, self.anchor(it)?)));
         let mut all: Vec<(&Region, Pos2)> = anchors.collect();
         all.sort_by(|a, b| a.1.x.total_cmp(&b.1.x));
         let font = FontId::proportional(LABEL_PX * scale);
@@ -172,9 +175,7 @@ impl Over<'_> {
         let at = self.room.left_bottom() + Vec2::new(10.0, -8.0);
         self.text(at, Align2::LEFT_BOTTOM, words, 12.0, ink(theme.quiet));
     }
-}
 
-impl Over<'_> {
     fn plan_words(&self) -> &'static str {
         let wood = &self.it.wood;
         let Some(planned) = &wood.planned else {
@@ -186,7 +187,7 @@ impl Over<'_> {
                 "Nothing needs to come off"
             }
             Ok(plan) if plan.passes.is_empty() => "No plane brings this bat to its card",
-            Ok(_) if self.bench.regions.is_empty() => "All passes are shown as done",
+            Ok(_) if self.regions.is_empty() => "All passes are shown as done",
             Ok(_) if wood.seen == Face::Front => {
                 "The face: nothing is planed here. Turn it over to see where"
             }

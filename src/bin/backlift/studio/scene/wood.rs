@@ -32,8 +32,6 @@ const DOWN_M: f64 = 0.20;
 pub struct Bench<'a> {
     /// The bat.
     pub shape: &'a BatShape,
-    /// What is still to come off.
-    pub regions: Vec<Region>,
     /// The eye.
     pub eye: Eye,
 }
@@ -85,7 +83,7 @@ impl Studio {
     pub fn on_bench(&self, room: Rect) -> Option<Bench<'_>> {
         let shape = self.wood.shown()?;
         let eye = eye(self.wood.seen, shape.length_m(), room).orbited(self.wood.orbit);
-        Some(Bench { shape, regions: self.wood.to_come_off(), eye })
+        Some(Bench { shape, eye })
     }
 
     /// The solid, wood to come off painted in the colour of its place.

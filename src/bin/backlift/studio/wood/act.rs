@@ -103,9 +103,7 @@ impl Studio {
     pub(in crate::studio) fn travel_wood(&mut self, forward: bool) {
         self.wood.let_go();
         let now = self.wood.file.text().to_owned();
-        let history = &mut self.wood.history;
-        let text = if forward { history.forward(&now) } else { history.back(&now) };
-        let Some(text) = text else { return };
+        let Some(text) = self.wood.history.travel(&now, forward) else { return };
         match self.wood.file.with_text(&text) {
             Ok(file) => {
                 self.wood.file = file;

@@ -1,6 +1,5 @@
 //! The blade carved to a card: asked in the background, one of the answers taken.
 
-use std::hash::{DefaultHasher, Hash, Hasher};
 use std::sync::Arc;
 
 use backlift::bat::described::Described;
@@ -13,6 +12,7 @@ use backlift::workshop::to_card::{Start, ToCard, to_card};
 use super::Wood;
 use super::act::first;
 use super::action::Holdable;
+use crate::studio::derived::key;
 use crate::studio::state::Studio;
 use crate::studio::work::{Answer, Question};
 
@@ -50,9 +50,7 @@ impl Studio {
 
     /// What shapes for the card hang on.
     pub fn carving_key(&self) -> u64 {
-        let mut hasher = DefaultHasher::new();
-        (self.wood.key, format!("{:?}{:?}", self.wood.held, self.wood_card())).hash(&mut hasher);
-        hasher.finish()
+        key(&(self.wood.key, &self.wood.held, self.wood_card()))
     }
 
     pub(super) fn carve(&mut self) {

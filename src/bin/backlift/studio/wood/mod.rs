@@ -6,7 +6,6 @@ mod carving;
 pub mod grab;
 mod planing;
 
-use std::hash::{DefaultHasher, Hash, Hasher};
 use std::sync::Arc;
 
 use backlift::bat::laws::Limits;
@@ -20,6 +19,7 @@ use backlift::files::shape::{LoadedShape, ShapeV1, load_text};
 use backlift::files::shape_text;
 use backlift::workshop::plane::Finish;
 
+use super::derived::{key, path_of};
 use super::playback::Orbit;
 use super::recovery::{Recovery, Rescued};
 use super::text_file::TextFile;
@@ -139,7 +139,7 @@ impl Wood {
 
     /// Faults about the field at a path.
     pub fn about<'a>(&'a self, path: &'a str) -> impl Iterator<Item = &'a Fault> {
-        self.faults.iter().filter(move |it| super::derived::path_of(it) == Some(path))
+        self.faults.iter().filter(move |it| path_of(it) == Some(path))
     }
 
     /// Another document, with nothing of the one before.
@@ -158,7 +158,7 @@ impl Wood {
     /// From the start of a document, or a save.
     fn begin(&mut self) {
         self.follow();
-        self.before = self.work_out(self.file.kept()).ok().map(Arc::new);
+        self.before = self.worked.clone().filter(|_| self.faults.is_empty());
     }
 
     /// Everything that hangs on the text.
@@ -188,11 +188,4 @@ fn started(size: Option<&str>) -> Result<TextFile<ShapeV1>, Faults> {
     let title = format!("A blade of size {size}");
     let text = shape_text::started(&title, size).map_err(|it| Faults(vec![it]))?;
     TextFile::of(&title, &text)
-}
-
-/// Values that print alike are alike.
-fn key(it: &BatShape) -> u64 {
-    let mut hasher = DefaultHasher::new();
-    format!("{it:?}").hash(&mut hasher);
-    hasher.finish()
 }

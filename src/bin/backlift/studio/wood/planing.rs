@@ -1,16 +1,15 @@
 //! The planing plan of the bat on the bench, from its readings to the card.
 
-use std::hash::{DefaultHasher, Hash, Hasher};
-
 use backlift::bat::figures::WeighedBat;
 use backlift::bat::shape::BatShape;
 use backlift::bat::sizes::{Size, named};
 use backlift::card::Card;
 use backlift::workshop::plane::additions::additions;
 use backlift::workshop::plane::{
-    Bench, Finish, PickupMoments, Place, Plan, PlanFault, part_made, plan, thinner_m,
+    Bench, Finish, Pass, PickupMoments, Place, Plan, PlanFault, part_made, plan, thinner_m,
 };
 
+use crate::studio::derived::key;
 use crate::studio::state::Studio;
 
 /// A plane takes so much more or less off than it should, one standard deviation, as a share: assumption, as
@@ -64,16 +63,17 @@ pub struct Region {
 impl Planned {
     /// The bat after so many passes.
     pub fn after(&self, passes: usize) -> &BatShape {
-        let done = passes.checked_sub(1);
-        let pass = done.and_then(|n| self.plan.as_ref().ok()?.passes.get(n));
-        pass.map_or(&self.shape, |it| &it.shape)
+        self.last_of(passes).map_or(&self.shape, |it| &it.shape)
     }
 
     /// The whole bat to expect if the plane stopped after so many passes: what goes on is on.
     pub fn whole_after(&self, passes: usize) -> PickupMoments {
-        let done = passes.checked_sub(1);
-        let pass = done.and_then(|n| self.plan.as_ref().ok()?.passes.get(n));
-        pass.map_or(self.now, |it| it.then) + self.to_come
+        self.last_of(passes).map_or(self.now, |it| it.then) + self.to_come
+    }
+
+    /// The last of so many passes; none before the first.
+    fn last_of(&self, passes: usize) -> Option<&Pass> {
+        self.plan.as_ref().ok()?.passes.get(passes.checked_sub(1)?)
     }
 
     /// What the passes after the first `done` take, place by place.
@@ -141,9 +141,7 @@ impl Studio {
     fn planing_key(&self) -> Option<u64> {
         let (bat, card) = (self.at_bench()?, self.wood_card()?);
         let figures = (bat.mass_kg, bat.balance_m, bat.swing_moment_kg_m2, &bat.size);
-        let mut hasher = DefaultHasher::new();
-        (self.wood.key, format!("{figures:?}{card:?}{:?}", self.wood.on)).hash(&mut hasher);
-        Some(hasher.finish())
+        Some(key(&(self.wood.key, figures, card, self.wood.on)))
     }
 
     fn planned(&self, key: u64) -> Option<Planned> {
