@@ -12,11 +12,12 @@
 //! 8. [`innings`]: fatigue, ball by ball
 //! 9. [`calibration`]: from readings in the nets to the player's own strength
 //! 10. [`comparison`]: is a difference real, and can it be felt
-//! 11. [`impact`]: ball meets bat: rebound, jar of the hands, twist, bend of the splice
-//! 12. [`sensitivity`]: which measurements matter
-//! 13. [`fit`]: the map, the rule, the recommendation and its tolerances
-//! 14. [`card`]: what the maker needs, and the check of the bat that comes back
-//! 15. [`workshop`]: from the card to the wood: a blade that meets it, the plane, the seasons
+//! 11. [`worth`]: what a bat is worth to a player who is not known exactly
+//! 12. [`impact`]: ball meets bat: rebound, jar of the hands, twist, bend of the splice
+//! 13. [`sensitivity`]: which measurements matter
+//! 14. [`fit`]: the bat to order, its middles, its tolerances
+//! 15. [`card`]: what the maker needs, and the check of the bat that comes back
+//! 16. [`workshop`]: from the card to the wood: a blade that meets it, the plane, the seasons
 //!
 //! Up to `workshop` nothing knows files, clocks, the environment or the terminal. The edges are
 //! [`units`] (trade spellings), [`files`] (scenarios, assets, saves), [`validation`] (every outside check) and
@@ -42,6 +43,8 @@ pub mod innings;
 pub mod calibration;
 
 pub mod comparison;
+
+pub mod worth;
 
 pub mod impact;
 

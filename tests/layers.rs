@@ -18,6 +18,7 @@ const ORDER: &[&str] = &[
     "innings",
     "calibration",
     "comparison",
+    "worth",
     "impact",
     "sensitivity",
     "fit",

@@ -16,6 +16,8 @@ pub struct Size {
     pub stature_from_m: Option<f64>,
     /// Tallest player it is sold for, m; `None` for no upper end.
     pub stature_to_m: Option<f64>,
+    /// Lightest and heaviest bat that is commonly sold in the size, kg: common practice, no source.
+    pub usual_kg: [f64; 2],
     /// The reference bat: pickup weights of this size refer to it, and every parametric bat of the
     /// size is carved from it.
     pub reference: BatShape,
@@ -67,6 +69,8 @@ pub struct SizeRow {
     pub stature_from_m: Option<f64>,
     /// Tallest player, m.
     pub stature_to_m: Option<f64>,
+    /// Lightest and heaviest that is commonly sold, kg.
+    pub usual_kg: [f64; 2],
 }
 
 impl Size {
@@ -94,6 +98,7 @@ impl Size {
             also: row.also,
             stature_from_m: row.stature_from_m,
             stature_to_m: row.stature_to_m,
+            usual_kg: row.usual_kg,
             reference,
             craft,
         }

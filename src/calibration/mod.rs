@@ -12,6 +12,7 @@ mod figures;
 pub mod limit;
 pub mod points;
 pub mod posterior;
+pub mod radial;
 pub mod response;
 mod simulated;
 pub mod tiredness;

@@ -4,13 +4,13 @@
 //! function through all (cubic radial basis functions with a linear tail). The limit passes from one
 //! joint to another within that spread, so that neither a slope nor a parabola would do.
 
-use super::limit::{LnSwing, swing_at};
+use super::limit::{FIGURES, LnSwing, swing_at};
 use super::points::even_point;
+use super::radial::Radial;
 use crate::measurement::nets::PART_COUNT;
 use crate::normal;
 use crate::swing::player_stroke::Held;
 use core::ops::ControlFlow;
-use nalgebra::{DMatrix, DVector};
 use rayon::prelude::*;
 
 /// Swings at the limit of control, for every strength.
@@ -18,17 +18,15 @@ use rayon::prelude::*;
 pub struct Response {
     /// Lower triangle of the tables' covariance; nodes stand in coordinates of equal spread.
     spread: Triangle,
-    nodes: Vec<[f64; PART_COUNT]>,
-    /// Weights of the nodes, then constant and slopes: for time and for speed.
-    weights: [Vec<f64>; 2],
-    /// Added for another bat than the one simulated: constant and slopes, for time and for speed.
-    shift: [[f64; PART_COUNT + 1]; 2],
+    surface: Radial<FIGURES>,
+    /// Added for another bat than the one simulated: constant and slopes of each figure.
+    shift: [[f64; PART_COUNT + 1]; FIGURES],
 }
 
 /// Why there is none.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum ResponseFault {
-    /// Too few of the strengths tried let the player control the stroke.
+    /// Not half of the strengths tried let the player control the stroke.
     #[error("with most strengths that the tables allow, this bat is beyond this player's control")]
     BeyondControl,
     /// The caller asked to stop.
@@ -40,8 +38,6 @@ pub enum ResponseFault {
 const NODES: usize = 40;
 /// Spread of the nodes over that of the tables, so that the tails are inside.
 const REACH: f64 = 1.5;
-/// Nodes that must succeed.
-const FEWEST: usize = 20;
 /// Beyond this many standard deviations of the tables the curve is held.
 const FURTHEST: f64 = 3.5;
 
@@ -92,11 +88,6 @@ pub fn node_strengths(spread: &Triangle) -> Vec<[f64; PART_COUNT]> {
 const CORNERS: [[f64; PART_COUNT]; 4] =
     [[0.9, 0.9, 0.9], [0.9, -0.9, -0.9], [-0.9, 0.9, -0.9], [-0.9, -0.9, 0.9]];
 
-fn cubic(a: &[f64; PART_COUNT], b: &[f64; PART_COUNT]) -> f64 {
-    let r2: f64 = a.iter().zip(b).map(|(a, b)| (a - b) * (a - b)).sum();
-    r2 * libm::sqrt(r2)
-}
-
 impl Response {
     /// Simulates one stroke with one bat over the strengths the tables allow; `spread` is the lower
     /// triangle of their covariance.
@@ -105,8 +96,19 @@ impl Response {
         spread: &Triangle,
         step: &(dyn Fn() -> ControlFlow<()> + Sync),
     ) -> Result<Self, ResponseFault> {
-        let strengths = node_strengths(spread);
-        let start = swing_at(held, &strengths[0], None).ok_or(ResponseFault::BeyondControl)?;
+        Self::over(held, spread, &node_strengths(spread), step)
+    }
+
+    /// Simulates one stroke with one bat at these strengths, the likeliest first; `spread` is the lower
+    /// triangle of a covariance that they fill.
+    pub fn over(
+        held: &Held,
+        spread: &Triangle,
+        strengths: &[[f64; PART_COUNT]],
+        step: &(dyn Fn() -> ControlFlow<()> + Sync),
+    ) -> Result<Self, ResponseFault> {
+        let likeliest = strengths.first().ok_or(ResponseFault::BeyondControl)?;
+        let start = swing_at(held, likeliest, None).ok_or(ResponseFault::BeyondControl)?;
         let found = strengths
             .par_iter()
             .map(|strength| match step() {
@@ -119,33 +121,12 @@ impl Response {
             .zip(found)
             .filter_map(|(strength, it)| Some((whitened(spread, strength), it?)))
             .unzip();
-        if nodes.len() < FEWEST {
+        if 2 * nodes.len() < strengths.len() {
             return Err(ResponseFault::BeyondControl);
         }
-        let m = nodes.len();
-        let system = DMatrix::from_fn(m + 1 + PART_COUNT, m + 1 + PART_COUNT, |row, column| {
-            let tail = |node: usize, k: usize| if k == 0 { 1.0 } else { nodes[node][k - 1] };
-            match (row < m, column < m) {
-                (true, true) => cubic(&nodes[row], &nodes[column]),
-                (true, false) => tail(row, column - m),
-                (false, true) => tail(column, row - m),
-                (false, false) => 0.0,
-            }
-        })
-        .lu();
-        let solve = |of: fn(&LnSwing) -> f64| {
-            let values = DVector::from_fn(m + 1 + PART_COUNT, |i, _| swings.get(i).map_or(0.0, of));
-            system.solve(&values).map(|it| it.as_slice().to_vec())
-        };
-        let (Some(time), Some(speed)) = (solve(|it| it.ln_time), solve(|it| it.ln_speed)) else {
-            return Err(ResponseFault::BeyondControl);
-        };
-        Ok(Self {
-            spread: *spread,
-            nodes,
-            weights: [time, speed],
-            shift: [[0.0; PART_COUNT + 1]; 2],
-        })
+        let values: Vec<[f64; FIGURES]> = swings.iter().map(LnSwing::figures).collect();
+        let surface = Radial::through(nodes, &values).ok_or(ResponseFault::BeyondControl)?;
+        Ok(Self { spread: *spread, surface, shift: [[0.0; PART_COUNT + 1]; FIGURES] })
     }
 
     /// The same stroke with another bat: the difference is simulated at four strengths and taken as a
@@ -158,7 +139,8 @@ impl Response {
                 let here = self.at(&strength);
                 let there = swing_at(held, &strength, Some(here.ln_time))
                     .ok_or(ResponseFault::BeyondControl)?;
-                Ok([there.ln_time - here.ln_time, there.ln_speed - here.ln_speed])
+                let (here, there) = (here.figures(), there.figures());
+                Ok(core::array::from_fn::<f64, FIGURES, _>(|f| there[f] - here[f]))
             })
             .collect::<Result<Vec<_>, _>>()?;
         let mut out = self.clone();
@@ -181,20 +163,11 @@ impl Response {
         if away > FURTHEST {
             x = x.map(|it| it * FURTHEST / away);
         }
-        let mut sums = [0.0; 2];
-        for (n, node) in self.nodes.iter().enumerate() {
-            let near = cubic(&x, node);
-            for (sum, weights) in sums.iter_mut().zip(&self.weights) {
-                *sum += near * weights[n];
-            }
+        let mut figures = self.surface.at(&x);
+        for (figure, shift) in figures.iter_mut().zip(&self.shift) {
+            *figure += core::iter::once(1.0).chain(x).zip(shift).map(|(x, s)| x * s).sum::<f64>();
         }
-        let tail = [1.0, x[0], x[1], x[2]];
-        for ((sum, weights), shift) in sums.iter_mut().zip(&self.weights).zip(&self.shift) {
-            for ((k, weight), shift) in tail.iter().zip(&weights[self.nodes.len()..]).zip(shift) {
-                *sum += k * (weight + shift);
-            }
-        }
-        LnSwing { ln_time: sums[0], ln_speed: sums[1] }
+        LnSwing::from_figures(figures)
     }
 }
 

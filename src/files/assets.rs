@@ -136,6 +136,7 @@ struct RowTable {
     handle_diameter_m: f64,
     stature_from_m: Option<f64>,
     stature_to_m: Option<f64>,
+    usual_kg: [f64; 2],
 }
 
 impl From<ShapeTable> for BatShape {
@@ -197,6 +198,7 @@ impl From<RowTable> for SizeRow {
             handle_diameter_m: table.handle_diameter_m,
             stature_from_m: table.stature_from_m,
             stature_to_m: table.stature_to_m,
+            usual_kg: table.usual_kg,
         }
     }
 }

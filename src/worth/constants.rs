@@ -1,0 +1,253 @@
+//! What the worth of a bat rests on that nobody measured of this player: each with a range and its source.
+//!
+//! Frozen on 2026-11-29, before any advice was computed from them. What people use was not looked at for any of
+//! them, and none is moved because of what comes out. Where only a range is known, every draw takes its own value
+//! from it, each as likely.
+
+use crate::source::{Source, Status};
+
+/// A figure with the range from which the draws take it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Constant {
+    /// What it is, in plain words.
+    pub what: &'static str,
+    /// Its unit; empty for a share.
+    pub unit: &'static str,
+    /// Central value.
+    pub value: f64,
+    /// Lowest and highest value; the same twice for what is a rule and is not drawn.
+    pub range: [f64; 2],
+    /// Where it comes from.
+    pub source: Source,
+}
+
+impl Constant {
+    /// The value at a share of the way through the range.
+    pub fn at(&self, share: f64) -> f64 {
+        let [low, high] = self.range;
+        low + share * (high - low)
+    }
+}
+
+const fn constant(
+    what: &'static str,
+    unit: &'static str,
+    value: f64,
+    range: [f64; 2],
+    work: &'static str,
+    status: Status,
+) -> Constant {
+    Constant { what, unit, value, range, source: Source { work, status } }
+}
+
+const fn rule(what: &'static str, unit: &'static str, value: f64) -> Constant {
+    constant(what, unit, value, [value, value], "a rule of this project", Status::Assumption)
+}
+
+/// Scatter of one grown bowler's speed from ball to ball, as a share of it.
+pub const BOWLER: Constant = constant(
+    "speed of one bowler from ball to ball, one standard deviation as a share",
+    "",
+    0.025,
+    [0.015, 0.04],
+    "measured in 92 bowlers by Andrews and others 2024 (PMC11235705), whose abstract alone could be read",
+    Status::Assumption,
+);
+/// The same of a bowler below 18.
+pub const JUNIOR_BOWLER: Constant = constant(
+    "speed of one junior bowler from ball to ball, one standard deviation as a share",
+    "",
+    0.04,
+    [0.025, 0.07],
+    "nothing was found; wider than grown bowlers'",
+    Status::Assumption,
+);
+/// Scatter of the pace that a ball keeps off the pitch.
+pub const PITCH: Constant = constant(
+    "pace kept off the pitch from ball to ball, one standard deviation as a share",
+    "",
+    0.03,
+    [0.015, 0.06],
+    "measured in 3,000 impacts by James, Carré and Haake 2004, whose abstract alone could be read",
+    Status::Assumption,
+);
+/// Part of the flight that lies after the bounce of a short ball.
+pub const AFTER_BOUNCE: Constant = constant(
+    "part of a short ball's flight that lies after its bounce",
+    "",
+    0.4,
+    [0.4, 0.4],
+    "a ball that bounces 10 m after release of 17 m",
+    Status::Assumption,
+);
+/// Scatter of a grown player's own start of the stroke.
+pub const OWN_START: Constant = constant(
+    "start of a grown player's stroke against the ball, one standard deviation",
+    "s",
+    0.025,
+    [0.012, 0.05],
+    "no scatter was found in print; above the 7 ms of interception (Brenner and others 2014, abstract read), below choice reactions",
+    Status::Assumption,
+);
+/// The same of a player below 18.
+pub const JUNIOR_OWN_START: Constant = constant(
+    "start of a junior's stroke against the ball, one standard deviation",
+    "s",
+    0.035,
+    [0.02, 0.07],
+    "no scatter was found in print; wider than grown players'",
+    Status::Assumption,
+);
+/// How often a player whom nobody watched is in time, fresh, with the bat now used.
+pub const IN_TIME: Constant = constant(
+    "short balls chosen to be hit that are met in time, fresh, with the bat now used",
+    "",
+    0.83,
+    [0.60, 0.97],
+    "beside it: good contacts 58 and 70 % (Houghton, Dawson and Rubenson 2011, abstract read)",
+    Status::Assumption,
+);
+/// The same before something that was seen is weighed.
+pub const IN_TIME_BEFORE_SEEN: Constant = constant(
+    "the same before what was seen is weighed",
+    "",
+    0.5,
+    [0.02, 0.995],
+    "all but never to all but always",
+    Status::Assumption,
+);
+/// Scatter of hits along the blade.
+pub const ALONG: Constant = constant(
+    "where balls meet the blade, along it, one standard deviation",
+    "m",
+    0.050,
+    [0.030, 0.080],
+    "no figure was read; more than across (Higuchi and others 2016, baseball, abstract read)",
+    Status::Assumption,
+);
+/// Scatter of hits across the blade.
+pub const ACROSS: Constant = constant(
+    "where balls meet the blade, across it, one standard deviation",
+    "m",
+    0.020,
+    [0.012, 0.032],
+    "no figure was read; 58 to 70 % good contacts go with 19 to 33 mm (Houghton and others 2011, computed)",
+    Status::Assumption,
+);
+/// Restitution of ball on bat.
+pub const RESTITUTION: Constant = constant(
+    "restitution of ball on bat",
+    "",
+    0.50,
+    [0.42, 0.58],
+    "a round figure; willow kinds differ by 1 % (Singh and Smith, abstract read)",
+    Status::Assumption,
+);
+/// How much of a rigid bat's loss off the middle line is believed.
+pub const TWIST_SHARE: Constant = constant(
+    "share of a rigid bat's loss across the blade that is believed",
+    "",
+    0.75,
+    [0.5, 1.0],
+    "a rigid bat loses 7 to 12 % at 20 mm, measured hits lose under 6 % within 20 × 45 mm (Peploe and others 2018, abstract read)",
+    Status::Assumption,
+);
+/// Speed of the ball at the bat as a share of its speed out of the hand.
+pub const BALL_AT_BAT: Constant = constant(
+    "speed of the ball at the bat over that out of the hand",
+    "",
+    0.80,
+    [0.75, 0.86],
+    "drag and a bounce that keeps 85 to 93 % (read second-hand), computed",
+    Status::Computed,
+);
+/// What a ball that is met late is worth against one in time.
+pub const LATE_BALL: Constant = constant(
+    "what a late ball, defended or left, is worth over one in time",
+    "",
+    0.25,
+    [0.0, 0.5],
+    "nothing is known",
+    Status::Assumption,
+);
+/// How far the player's path lies towards the second stored one.
+pub const PATH: Constant = constant(
+    "way from the stored path of pull and hook to the second one",
+    "",
+    0.5,
+    [0.0, 1.0],
+    "two stored paths of one stroke; the drive has one only",
+    Status::Assumption,
+);
+/// How slowly torque rises.
+pub const RISE: Constant = constant(
+    "time in which torque rises",
+    "s",
+    0.0675,
+    [crate::swing::activation::ACTIVATION_TIME_S, crate::swing::activation::FROM_REST_S],
+    "from 30 ms, an assumption, to 105 ms from rest (Falk and others 2009, read)",
+    Status::Assumption,
+);
+
+/// Worth within this share of the best counts as the best's.
+pub const NEAR_BEST: Constant = rule("bats within this share of the best count as good", "", 0.005);
+/// Where another bat is near the best in more than this share of the draws, nothing is decided.
+pub const DOUBTFUL_ABOVE: Constant =
+    rule("draws in which another bat is near the best, above which it is as good", "", 0.4);
+/// Gain from which a new bat is worth ordering: one km/h of expected ball speed.
+pub const WORTH_ORDERING: Constant = rule("gain from which a new bat pays", "m/s", 1.0 / 3.6);
+/// A gain beyond so many standard deviations is beyond doubt.
+pub const BEYOND_DOUBT_SD: Constant = rule("standard deviations beyond which a gain is sure", "", 1.96);
+/// A stroke that is in time less often than this is better left.
+pub const LEAVE_BELOW: Constant = rule("share in time below which a stroke is better left", "", 0.5);
+/// How far beyond the statures of a size it still suits.
+pub const SUITS_WITHIN: Constant = constant(
+    "stature beyond a size's own within which it still suits",
+    "m",
+    0.03,
+    [0.03, 0.03],
+    "makers differ by 5 cm",
+    Status::CommonPractice,
+);
+/// How far from the standard bat's the swell of a usual middle lies.
+pub const USUAL_MIDDLE: Constant =
+    rule("distance of the swell from the standard bat's within which a middle is usual", "m", 0.015);
+
+/// Everything, for a player of this age: what is drawn, then the rules.
+pub fn constants(age_y: f64) -> Vec<Constant> {
+    let [bowler, own_start] = by_age(age_y);
+    vec![
+        bowler,
+        PITCH,
+        AFTER_BOUNCE,
+        own_start,
+        IN_TIME,
+        IN_TIME_BEFORE_SEEN,
+        ALONG,
+        ACROSS,
+        RESTITUTION,
+        TWIST_SHARE,
+        BALL_AT_BAT,
+        LATE_BALL,
+        PATH,
+        RISE,
+        NEAR_BEST,
+        DOUBTFUL_ABOVE,
+        WORTH_ORDERING,
+        BEYOND_DOUBT_SD,
+        LEAVE_BELOW,
+        SUITS_WITHIN,
+        USUAL_MIDDLE,
+    ]
+}
+
+/// Scatter of the bowler's speed and of the player's own start, by the player's age.
+pub fn by_age(age_y: f64) -> [Constant; 2] {
+    match age_y < GROWN_FROM_Y {
+        true => [JUNIOR_BOWLER, JUNIOR_OWN_START],
+        false => [BOWLER, OWN_START],
+    }
+}
+
+/// Age from which player and bowlers count as grown, years.
+const GROWN_FROM_Y: f64 = 18.0;
