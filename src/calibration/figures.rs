@@ -2,21 +2,10 @@
 
 use super::calibrate::CalibrationFault;
 use super::posterior::{Possible, Posterior, Spread};
-use super::response::Response;
 use super::simulated::{Order, Simulated};
 use super::tiredness::Tiredness;
 use crate::measurement::nets::Calibration;
 use crate::player::calibrated::factors;
-
-/// How likely a bat leaves this player a pull and a hook in time at the end of the innings, with the
-/// reserve that the fit asks for.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct InTime {
-    /// Index of the bat.
-    pub bat: usize,
-    /// Probability: by the tables, with the readings.
-    pub probability: [f64; 2],
-}
 
 /// What became surer, each by the tables and with the readings.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,8 +16,6 @@ pub struct Surer {
     pub late_pull_m_s: [Spread; 2],
     /// Bat speed the pull loses over the innings, as a share.
     pub lost: [Spread; 2],
-    /// The bats that could be judged.
-    pub in_time: Vec<InTime>,
 }
 
 /// Bat speed of the fastest controlled pull fresh and at the end of the innings at one strength,
@@ -51,7 +38,7 @@ pub fn pull_at(
     Ok([at(&Tiredness::NONE)?, at(&end)?])
 }
 
-/// Both figures of the pull, and every bat.
+/// Both figures of the pull.
 pub(super) fn surer(
     order: &Order<'_>,
     simulated: &Simulated,
@@ -70,30 +57,5 @@ pub(super) fn surer(
         fresh_pull_m_s: fits.map(|it| it.figure(fresh)),
         late_pull_m_s: fits.map(|it| it.figure(late)),
         lost: fits.map(|it| it.figure(lost)),
-        in_time: in_time(order, simulated, fits, &end),
     })
-}
-
-/// Every bat with which both strokes to the short ball were simulated.
-fn in_time(
-    order: &Order<'_>,
-    simulated: &Simulated,
-    fits: [&Posterior; 2],
-    end: &Tiredness,
-) -> Vec<InTime> {
-    let ln_available = libm::log(order.delivery.flight_s() - order.delivery.reaction_time_s);
-    let ln_limit = libm::log(order.share_limit);
-    let strokes = ["pull", "hook"].map(|it| order.batter.stroke_index(it));
-    (0..order.bats.len())
-        .filter_map(|bat| {
-            let responses: Vec<&Response> =
-                strokes.iter().map(|it| simulated.response(bat, (*it)?)).collect::<Option<_>>()?;
-            let passes = |it: &Possible| {
-                let strength = end.tired(&it.ln_strength, it.lasting).map(|it| it + ln_limit);
-                let fine = responses.iter().all(|r| r.at(&strength).ln_time <= ln_available);
-                if fine { 1.0 } else { 0.0 }
-            };
-            Some(InTime { bat, probability: fits.map(|it| it.mean(passes)) })
-        })
-        .collect()
 }

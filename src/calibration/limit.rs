@@ -29,7 +29,9 @@ impl LnSwing {
     }
 
     /// Back from the figures.
-    pub fn from_figures([ln_time, ln_speed, ln_normal_speed, ln_toe_speed]: [f64; FIGURES]) -> Self {
+    pub fn from_figures(
+        [ln_time, ln_speed, ln_normal_speed, ln_toe_speed]: [f64; FIGURES],
+    ) -> Self {
         Self { ln_time, ln_speed, ln_normal_speed, ln_toe_speed }
     }
 

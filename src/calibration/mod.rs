@@ -18,5 +18,5 @@ mod simulated;
 pub mod tiredness;
 
 pub use calibrate::{Calibrated, CalibrationFault, FEWEST_FRESH, PartMoved, calibrate};
-pub use figures::{InTime, Surer, pull_at};
+pub use figures::{Surer, pull_at};
 pub use simulated::{Order, Progress, Simulated};

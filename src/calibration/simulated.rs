@@ -13,7 +13,6 @@ use crate::normal;
 use crate::player::calibrated::table_covariance;
 use crate::swing::batter::{Batter, TakenUp};
 use crate::swing::player_stroke::SwingFault;
-use crate::swing::time_in_hand::Delivery;
 use core::ops::ControlFlow;
 use core::sync::atomic::{AtomicUsize, Ordering};
 
@@ -28,12 +27,8 @@ pub struct Order<'a> {
     pub bat: usize,
     /// Innings.
     pub plan: &'a InningsPlan,
-    /// Bowling faced.
-    pub delivery: Delivery,
     /// Stroke time at which loads are taken, by stroke, s.
     pub asked_time_s: &'a [f64],
-    /// Share of its capacity that a joint may need where a pull or hook has to be in time.
-    pub share_limit: f64,
 }
 
 /// Progress: what is being done, and the share of the whole that is done.

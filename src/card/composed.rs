@@ -5,7 +5,8 @@ use super::{Card, CardFault, Condition, HandleShape, PlayerLine, cautions};
 use crate::bat::pendulum::time_for_swings_s;
 use crate::fit::fitting::Fitting;
 use crate::fit::headline::Headline;
-use crate::innings::score::runs_words;
+use crate::fit::pays::{Gain, Pays};
+use crate::fit::tolerance::TimeForMass;
 use crate::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
 
 /// Swings to time on the bench: thirty, since ten leave an error about as wide as the tolerance.
@@ -23,8 +24,8 @@ pub fn compose(
     software: &str,
 ) -> Result<Card, CardFault> {
     let it = &fitting.recommendation;
-    let bat = &it.worth.bat;
-    let player = &fitting.setting.batter.player;
+    let bat = &it.made.bat;
+    let player = &fitting.setting().batter.player;
     let t = &it.tolerances;
     let seconds = |swing_moment: f64| {
         time_for_swings_s(
@@ -45,9 +46,14 @@ pub fn compose(
     // Where the sweet spot goes when the swing moment is at its limits, weight and balance as asked.
     let sweet =
         [percussion_from_toe(high, bat.balance_m()), percussion_from_toe(low, bat.balance_m())];
+    // At the weight asked and any balance point within its limits; where none is sure, at the balance asked.
+    let time = t.times_at(bat.mass_kg(), SWINGS).unwrap_or(TimeForMass {
+        mass_kg: bat.mass_kg(),
+        low_s: seconds(low),
+        high_s: seconds(high),
+    });
     let refit_stature_m = cautions::refit_stature_m(player.age_y, player.stature_m);
-    let mut said = cautions::standing(player.age_y, refit_stature_m);
-    said.extend(changes(fitting));
+    let said = cautions::standing(player.age_y, refit_stature_m);
     Card {
         player: PlayerLine {
             age_y: player.age_y,
@@ -63,11 +69,12 @@ pub fn compose(
         balance_tolerance_m: t.balance_m,
         swing_moment_kg_m2: bat.swing_moment_kg_m2(),
         swing_moment_tolerance_kg_m2: t.swing_moment_kg_m2,
+        region: Some(it.region),
         pickup_weight_kg: it.pickup_weight_kg,
         pendulum_pivot_m: PICKUP_AXIS_FROM_TOP_M,
         pendulum_swings: SWINGS,
         pendulum_time_s: seconds(bat.swing_moment_kg_m2()),
-        pendulum_time_tolerance_s: [seconds(low), seconds(high)],
+        pendulum_time_tolerance_s: [time.low_s, time.high_s],
         sweet_spot_from_toe_m: it.sweet_spot_from_toe_m,
         sweet_spot_tolerance_m: sweet,
         handle_diameter_m: it.handle_diameter_m,
@@ -76,7 +83,7 @@ pub fn compose(
             it.handle_diameter_m + HANDLE_TOLERANCE_M,
         ],
         handle_shape: HandleShape::Oval,
-        reason: reason(fitting, headline),
+        reason: reason(fitting),
         how_sure: how_sure(fitting, headline),
         cautions: said,
         condition: Condition { grips: 1, toe_guard: true, oiled: false },
@@ -90,87 +97,50 @@ pub fn compose(
 
 const KM_H_PER_M_S: f64 = 3.6;
 
-/// Why this bat, in two sentences: what it leaves the player late on, and what a heavier pickup costs.
-fn reason(fitting: &Fitting, headline: &Headline) -> String {
-    let setting = &fitting.setting;
-    let end = runs_words(setting.plan.runs);
-    let passes = fitting.recommendation.worth.passes();
-    let first = match (setting.batter.stroke_index("pull"), headline.points.get(headline.end)) {
-        (Some(pull), Some(at)) if passes => format!(
-            "At {end} this player can still pull a {:.0} km/h ball with it.",
-            (at.with_slow[pull].fastest_ball_m_s * KM_H_PER_M_S).floor()
-        ),
-        _ if passes => format!("At {end} every stroke asked for still comes off in time with it."),
-        // Without the reserve a pull may well be in time: what fails is the rule, and it is named.
-        _ => format!(
-            "No bat of this size leaves a pull and a hook in time at {end} against this bowling with the reserve that the rule asks; this one comes nearest."
-        ),
+/// Why this bat: what it is worth, against the best of today's.
+fn reason(fitting: &Fitting) -> String {
+    let it = &fitting.recommendation;
+    let first = format!(
+        "Expected ball speed over the innings, late balls and mishits counted: {:.1} km/h.",
+        KM_H_PER_M_S * it.worth.mean_m_s(),
+    );
+    let Gain { pays, gain_m_s, gain_sd_m_s } = fitting.order;
+    let gain = format!(
+        "{:.1} km/h {} (± {:.1})",
+        KM_H_PER_M_S * gain_m_s.abs(),
+        if gain_m_s < 0.0 { "less" } else { "more" },
+        KM_H_PER_M_S * gain_sd_m_s
+    );
+    let second = match pays {
+        _ if fitting.now.today.use_today.is_none() => {
+            "No bat of today's is to compare it with.".to_owned()
+        }
+        Pays::Yes => format!("That is {gain} than with the best bat of today."),
+        Pays::No => {
+            format!("That is {gain} than with the best bat of today: too little to order it for.")
+        }
+        Pays::Undecided => {
+            format!("That is {gain} than with the best bat of today, within the doubt.")
+        }
     };
-    format!("{first} {}", heavier(fitting))
+    format!("{first} {second}")
 }
-
-/// What a pickup an eighth heavier at the same dead weight would cost the hook or pull at the end.
-fn heavier(fitting: &Fitting) -> String {
-    let worth = &fitting.recommendation.worth;
-    let bat = &worth.bat;
-    let domain = &fitting.surrogate.domain;
-    let balance = bat.balance_m() + BALANCE_STEP_M;
-    let Some(stroke) = worth.tightest else {
-        return "The pickup decides more than the dead weight.".into();
-    };
-    let moved = domain.family.assumed(bat.mass_kg(), balance, 0.0).and_then(|m| {
-        crate::bat::Bat::new("", bat.length_m(), bat.mass_kg(), m.com_B(), m.I_Com_B()).ok()
-    });
-    let Some(moved) = moved else {
-        return "The pickup decides more than the dead weight.".into();
-    };
-    let then = fitting.surrogate.at(&moved);
-    let loss = 1.0 - then[stroke].bat_speed_m_s / worth.strokes[stroke].bat_speed_m_s;
-    let name = &fitting.setting.batter.strokes[stroke].stroke.name;
-    format!(
-        "The same dead weight balanced {:.0} mm nearer the toe would cost the late {name} {:.1} % of its bat speed.",
-        1e3 * BALANCE_STEP_M,
-        100.0 * loss
-    )
-}
-
-/// Shift of the balance point in the example of the reason, m.
-const BALANCE_STEP_M: f64 = 0.015;
 
 /// How far to trust it: what the outside checks found, then what is this fitting's own.
 fn how_sure(fitting: &Fitting, headline: &Headline) -> String {
-    let moved = fitting.moved.iter().filter(|m| m.changes_advice).count();
-    let of = fitting.moved.len();
-    let advice = match moved {
-        0 => format!("Being wrong in any of the {of} things known least would not change the bat."),
-        _ => format!(
-            "Being wrong in {moved} of the {of} things known least would change the bat (last caution)."
+    let in_time = fitting.recommendation.worth.chance_in_time;
+    let rests = match fitting.now.today.in_time_assumed {
+        Some([low, high]) => format!(
+            "Nobody said how often this player is in time: {:.0} to {:.0} in 100 was assumed with the bat now used.",
+            100.0 * low,
+            100.0 * high
         ),
+        None => "How often this player is in time was seen.".to_owned(),
     };
     format!(
-        "{} Two simulations agree within {:.2} %. {advice}",
+        "{} Two simulations agree within {:.2} %. A short ball late on is met in time with it in about {:.0} of 100. {rests}",
         OUTSIDE.sentence(),
         100.0 * headline.largest_difference(),
+        100.0 * in_time,
     )
-}
-
-/// The moved inputs that change the advice, in one line, by the way they change it.
-fn changes(fitting: &Fitting) -> Option<String> {
-    let own = fitting.recommendation.worth.bat.swing_moment_kg_m2();
-    let group = |lighter: bool| {
-        let words: Vec<&str> = fitting
-            .moved
-            .iter()
-            .filter(|m| m.changes_advice)
-            .filter(|m| (m.chosen.bat.swing_moment_kg_m2() < own) == lighter)
-            .map(|m| m.what)
-            .collect();
-        words.join(", or ")
-    };
-    let said: Vec<String> = [("lighter", group(true)), ("heavier", group(false))]
-        .into_iter()
-        .filter(|(_, words)| !words.is_empty())
-        .map(|(way, words)| format!("A {way} pickup would be right if {words}."))
-        .collect();
-    (!said.is_empty()).then(|| said.join(" "))
 }

@@ -12,6 +12,8 @@ pub mod returned_bat;
 pub use crate::bat::handle::HandleShape;
 pub use fault::CardFault;
 
+use crate::fit::region::Region;
+use crate::fit::tolerance::{TimeForMass, Tolerances};
 use crate::measurement::person::Handed;
 
 /// The state of the bat in which the figures hold.
@@ -59,7 +61,10 @@ pub struct Card {
     pub swing_moment_kg_m2: f64,
     /// Limits of the swing moment, kg m².
     pub swing_moment_tolerance_kg_m2: [f64; 2],
-    /// Pickup weight, kg: scale weight of the reference bat of this size with the same swing moment.
+    /// Which bats are as good as the one asked, weight, balance point and swing moment together; none on cards of
+    /// editions before it was known.
+    pub region: Option<Region>,
+    /// Pickup weight, kg: scale weight of the standard bat of this size with the same swing moment.
     pub pickup_weight_kg: f64,
     /// Pivot of the pendulum test, m from the top of the handle.
     pub pendulum_pivot_m: f64,
@@ -155,6 +160,17 @@ impl Card {
             Figure::HandleDiameter => (self.handle_diameter_m, self.handle_tolerance_m),
         };
         Asked { target, tolerance }
+    }
+
+    /// Times of the swings by the weight on the scale: with any balance point within its limits each is a swing
+    /// moment within its own.
+    pub fn pendulum_times(&self) -> Vec<TimeForMass> {
+        let tolerances = Tolerances {
+            mass_kg: self.mass_tolerance_kg,
+            balance_m: self.balance_tolerance_m,
+            swing_moment_kg_m2: self.swing_moment_tolerance_kg_m2,
+        };
+        tolerances.times(self.pendulum_swings)
     }
 
     /// Balance point, m from the toe.

@@ -1,18 +1,18 @@
 //! A delivered bat against its card.
 //!
-//! **The rule.** The swing moment decides, before weight and balance: bat speed follows it, and at the same
-//! swing moment hardly changes with the dead weight. So
-//! 1. swing moment measured and outside: send back, however well the weight fits;
-//! 2. swing moment measured and within: accept; a weight, balance or other figure outside is noted, for the
-//!    maker to know, and for the player, who carries the weight;
-//! 3. swing moment not measured, or too near a limit for its measuring error: weight and balance decide
-//!    together. Either outside: send back. Swing moment unsure and neither outside: accept, for the benefit
-//!    of the doubt is the maker's. Swing moment not measured at all: accept only if both were measured.
+//! **The rule.** The card carries the region of bats that are as good as the one asked: weight, balance point and swing
+//! moment together, by what the player loses.
+//! 1. Swing moment measured: accept what loses no more than half a per cent of the worth asked; every bat within all
+//!    printed limits does. A figure outside its own limits is noted, for the maker to know.
+//! 2. Swing moment not measured: weight and balance decide together. Either outside: send back; accept only if both
+//!    were measured.
 //!
-//! A swing moment that was estimated from size and shape counts as not measured.
-//! Source of the rule: assumption of this project; that pickup goes before scale weight is common practice.
+//! Cards of editions before the region was known are held against their limits of the swing moment, then of weight and
+//! balance. A swing moment that was estimated from size and shape counts as not measured.
+//! Source of the rule: assumption of this project.
 
 use super::{Asked, Card, Figure};
+use crate::fit::region::MAY_LOSE;
 use crate::uncertain::{Origin, Uncertain};
 
 /// Chance above which a figure counts as within, and below one minus which as outside.
@@ -64,6 +64,8 @@ pub struct Item {
 /// What settled the check.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum DecidedBy {
+    /// Weight, balance point and swing moment together.
+    Worth,
     /// The swing moment, measured.
     SwingMoment,
     /// The swing moment, measured, but too near a limit for its error: on which side it reads.
@@ -83,6 +85,9 @@ pub struct Check {
     pub items: Vec<Item>,
     /// What settled it.
     pub decided_by: DecidedBy,
+    /// Share of the worth asked that the bat loses; below nought it gains. None where the card does not tell, the bat
+    /// was not measured enough, or it is another bat altogether.
+    pub worth_lost_share: Option<f64>,
 }
 
 /// Checks what was measured on a delivered bat against its card.
@@ -106,17 +111,36 @@ pub fn check(card: &Card, bat: &ReturnedBat) -> Check {
     };
     let (swing, weight, balance) =
         (verdict(Figure::SwingMoment), verdict(Figure::DeadWeight), verdict(Figure::Balance));
+    let lost = worth_lost(card, bat);
     let (accepted, decided_by) = match swing {
+        Within::NotMeasured => by_weight_and_balance(weight, balance),
+        _ if card.region.is_some() => (lost.is_some_and(|it| it <= MAY_LOSE), DecidedBy::Worth),
         Within::Yes => (true, DecidedBy::SwingMoment),
         Within::No => (false, DecidedBy::SwingMoment),
         Within::Unsure => (swing_moment_reads_inside(&items), DecidedBy::SwingMomentReading),
-        _ if weight == Within::No || balance == Within::No => (false, DecidedBy::WeightAndBalance),
-        Within::NotMeasured if weight == Within::NotMeasured || balance == Within::NotMeasured => {
-            (false, DecidedBy::TooLittleMeasured)
-        }
-        Within::NotMeasured => (true, DecidedBy::WeightAndBalance),
     };
-    Check { accepted, items, decided_by }
+    Check { accepted, items, decided_by, worth_lost_share: lost }
+}
+
+/// Share of the worth that a measured bat loses.
+fn worth_lost(card: &Card, bat: &ReturnedBat) -> Option<f64> {
+    let measured = |figure| bat.measured(figure).map(|it| it.value);
+    card.region?.worth_lost_share(
+        measured(Figure::DeadWeight)?,
+        bat.balance_m?.value,
+        measured(Figure::SwingMoment)?,
+    )
+}
+
+/// Without a swing moment.
+fn by_weight_and_balance(weight: Within, balance: Within) -> (bool, DecidedBy) {
+    if weight == Within::No || balance == Within::No {
+        (false, DecidedBy::WeightAndBalance)
+    } else if weight == Within::NotMeasured || balance == Within::NotMeasured {
+        (false, DecidedBy::TooLittleMeasured)
+    } else {
+        (true, DecidedBy::WeightAndBalance)
+    }
 }
 
 fn swing_moment_reads_inside(items: &[Item]) -> bool {
@@ -162,6 +186,7 @@ impl Check {
             }
         };
         match (self.accepted, self.decided_by) {
+            (_, DecidedBy::Worth) => self.by_worth(&noted),
             (true, DecidedBy::SwingMoment) => {
                 format!("Accept: the swing moment is as ordered{noted}")
             }
@@ -186,6 +211,24 @@ impl Check {
             (false, DecidedBy::TooLittleMeasured) => {
                 "Not accepted: time the pendulum, or at least weigh and balance the bat".to_owned()
             }
+        }
+    }
+}
+
+impl Check {
+    fn by_worth(&self, noted: &str) -> String {
+        let may = format!("{:.1} % may be lost", 100.0 * MAY_LOSE);
+        match (self.accepted, self.worth_lost_share) {
+            (true, Some(lost)) if lost > 0.0 => format!(
+                "Accept: as good as the bat ordered; it loses {:.1} % of its worth, where {may}{noted}",
+                100.0 * lost
+            ),
+            (true, _) => format!("Accept: as good as the bat ordered, or better{noted}"),
+            (false, Some(lost)) => format!(
+                "Send back: it loses {:.1} % of the worth ordered, where {may}{noted}",
+                100.0 * lost
+            ),
+            (false, None) => format!("Send back: this is another bat than the one ordered{noted}"),
         }
     }
 }

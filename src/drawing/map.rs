@@ -70,7 +70,7 @@ pub fn svg(
         picture.text(16.0, top - 8.0, sentence, &line);
     }
     let key = format!(
-        "Shades and solid lines: {}. Dashed: same pickup weight. Hatched: cannot be made, or comes too late.",
+        "Shades and solid lines: {}. Dashed: same pickup weight. Hatched: cannot be made.",
         map.value_label
     );
     for line in quiet.wrapped(&key, width - 32.0) {

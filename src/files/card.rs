@@ -5,6 +5,7 @@
 
 use super::card_short::{SHORT_SCHEMA, ShortV1};
 use crate::card::{Card, CardFault, Condition, HandleShape, PlayerLine};
+use crate::fit::region::{COEFFICIENTS, Region};
 use crate::measurement::person::Handed;
 use serde::{Deserialize, Serialize};
 
@@ -57,6 +58,8 @@ pub struct CardV1 {
     balance_tolerance_m: [f64; 2],
     swing_moment_kg_m2: f64,
     swing_moment_tolerance_kg_m2: [f64; 2],
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    region: Option<RegionV1>,
     pickup_weight_kg: f64,
     pendulum_pivot_m: f64,
     pendulum_swings: u32,
@@ -76,6 +79,27 @@ pub struct CardV1 {
     cautions: Vec<String>,
     software: String,
     model: String,
+}
+
+/// Which bats are as good as the one asked: see [`Region`].
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct RegionV1 {
+    gyration2_m2: f64,
+    loss: [f64; COEFFICIENTS],
+}
+
+impl RegionV1 {
+    fn of(region: &Region) -> Self {
+        let short = |it: f64| (it * 1e7).round() / 1e7;
+        Self { gyration2_m2: short(region.gyration2_m2), loss: region.loss.map(short) }
+    }
+
+    /// About the bat that the card asks.
+    fn about(self, mass_kg: f64, balance_m: f64, swing_moment_kg_m2: f64) -> Region {
+        let Self { gyration2_m2, loss } = self;
+        Region { mass_kg, balance_m, swing_moment_kg_m2, gyration2_m2, loss }
+    }
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -149,6 +173,7 @@ impl From<&Card> for CardV1 {
             balance_tolerance_m: card.balance_tolerance_m,
             swing_moment_kg_m2: card.swing_moment_kg_m2,
             swing_moment_tolerance_kg_m2: card.swing_moment_tolerance_kg_m2,
+            region: card.region.as_ref().map(RegionV1::of),
             pickup_weight_kg: card.pickup_weight_kg,
             pendulum_pivot_m: card.pendulum_pivot_m,
             pendulum_swings: card.pendulum_swings,
@@ -189,6 +214,9 @@ impl From<CardV1> for Card {
             balance_tolerance_m: file.balance_tolerance_m,
             swing_moment_kg_m2: file.swing_moment_kg_m2,
             swing_moment_tolerance_kg_m2: file.swing_moment_tolerance_kg_m2,
+            region: file
+                .region
+                .map(|it| it.about(file.mass_kg, file.balance_m, file.swing_moment_kg_m2)),
             pickup_weight_kg: file.pickup_weight_kg,
             pendulum_pivot_m: file.pendulum_pivot_m,
             pendulum_swings: file.pendulum_swings,

@@ -109,6 +109,7 @@ impl From<ShortV1> for Card {
             balance_tolerance_m: [balance.1, balance.2],
             swing_moment_kg_m2: swing.0,
             swing_moment_tolerance_kg_m2: [swing.1, swing.2],
+            region: None,
             pickup_weight_kg,
             pendulum_pivot_m,
             pendulum_swings,

@@ -106,6 +106,26 @@ part! {
         pitch_length,
         /// From release until the stroke can be started.
         reaction_time,
+        /// Nine balls in ten of the spell: "85 to 105 km/h".
+        nine_in_ten,
+    }
+}
+
+part! {
+    /// What a coach saw: how often a stroke with one bat was in time.
+    SeenV1 = "Seen" {
+        /// Label of the bat.
+        bat,
+        /// The stroke.
+        stroke,
+        /// Runs scored before; fresh if not given.
+        runs,
+        /// Speed of the bowling then; as under bowling if not given.
+        bowling,
+        /// About so many short balls that the player chose to hit.
+        balls,
+        /// "nearly all", "most", "half" or "few".
+        in_time,
     }
 }
 
@@ -120,9 +140,13 @@ part! {
         heaviest,
         /// "ball speed" or "bat speed".
         goal,
-        /// Highest share of its capacity any joint may need.
+        /// "high", "usual" or "low": where the middle of the blade shall be.
+        middle,
+        /// "yes" if bats lighter or heavier than are usually sold may be asked for.
+        beyond_usual,
+        /// Of an earlier rule; read and no longer used.
         share_limit,
-        /// Bats this near the best count as tied.
+        /// Of an earlier rule; read and no longer used.
         tie_width,
         /// Asked stroke time as a multiple of the fresh fastest.
         asked_time_factor,
@@ -195,6 +219,8 @@ part! {
         note,
         /// Strokes to swing, if not those of the mix: "drive, pull".
         strokes,
+        /// Label of the bat now used; the first if not given.
+        uses,
         ;
         /// The player.
         player: PlayerV1,
@@ -202,6 +228,8 @@ part! {
         calibration: CalibrationV1,
         /// The bats.
         bats: Vec<BatV1>,
+        /// What was seen.
+        seen: Vec<SeenV1>,
         /// The innings.
         innings: InningsV1,
         /// The bowling.
@@ -229,6 +257,7 @@ impl Document for ScenarioV1 {
             ["bowling", name] => self.bowling.text(name),
             ["fit", name] => self.fit.text(name),
             ["bats", n, name] => self.bat(n)?.text(name),
+            ["seen", n, name] => self.seen.get_mut(n.parse::<usize>().ok()?)?.text(name),
             ["bats", n, "pendulum", name] => self.bat(n)?.pendulum.text(name),
             _ => None,
         }
@@ -243,30 +272,44 @@ impl Document for ScenarioV1 {
             ["bowling"] => Some(BowlingV1::NAMES),
             ["fit"] => Some(FitV1::NAMES),
             ["bats", _] => Some(BatV1::NAMES),
+            ["seen", _] => Some(SeenV1::NAMES),
             ["bats", _, "pendulum"] => Some(PendulumV1::NAMES),
             _ => None,
         }
     }
 
-    /// Makes room for one more bat, so that `bats.N` may be the first after the last.
+    /// Makes room for one more bat or one more thing seen, so that `bats.N` may be the first after the last.
     fn make_room(&mut self, path: &[&str]) -> Result<(), NoRoom> {
-        let ["bats", n, ..] = *path else { return Ok(()) };
-        let no_room = |help: String| NoRoom { step: n.to_owned(), what: "bat", help };
-        let bats = self.bats.len();
-        match n.parse::<usize>() {
-            Ok(n) if n < bats => Ok(()),
-            Ok(n) if n == bats => {
-                self.bats.push(BatV1::default());
-                Ok(())
-            }
-            Ok(_) => Err(no_room(format!(
-                "there are {bats} bats here, counted from 0; the next new one is bats.{bats}"
-            ))),
-            Err(_) => Err(no_room(format!(
-                "bats are counted from 0: bats.0 to bats.{}",
-                bats.saturating_sub(1)
-            ))),
+        match *path {
+            ["bats", n, ..] => one_more(&mut self.bats, n, "bats", "bat"),
+            ["seen", n, ..] => one_more(&mut self.seen, n, "seen", "thing seen"),
+            _ => Ok(()),
         }
+    }
+}
+
+/// Makes room in a list for the place of that number, which may be the first after the last.
+fn one_more<T: Default>(
+    list: &mut Vec<T>,
+    n: &str,
+    name: &str,
+    what: &'static str,
+) -> Result<(), NoRoom> {
+    let no_room = |help: String| NoRoom { step: n.to_owned(), what, help };
+    let count = list.len();
+    match n.parse::<usize>() {
+        Ok(n) if n < count => Ok(()),
+        Ok(n) if n == count => {
+            list.push(T::default());
+            Ok(())
+        }
+        Ok(_) => Err(no_room(format!(
+            "there are {count} {name} here, counted from 0; the next new one is {name}.{count}"
+        ))),
+        Err(_) => Err(no_room(format!(
+            "{name} are counted from 0: {name}.0 to {name}.{}",
+            count.saturating_sub(1)
+        ))),
     }
 }
 

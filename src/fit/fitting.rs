@@ -1,37 +1,45 @@
-//! The whole search for one player.
+//! The whole advice for one player: today's bats, and the bat to order.
 
 use super::candidates::suitable;
-pub use super::doubts::Moved;
-use super::doubts::move_inputs;
-pub use super::given::Given;
-use super::given::{best_of, judge_given};
+use super::map::{Cell, OneSize};
+use super::middles::{MiddleRow, asked_for, middles};
 pub use super::order::{FitFault, Order, Progress};
-use super::rule::{Worth, choose};
-pub use super::search::Cell;
-use super::search::{OneSize, cells, choose_finely, swing_range};
-use super::setting::{Setting, Slow};
-use super::surrogate::Surrogate;
+use super::pays::{Gain, gain};
+use super::region::{Region, region};
+use super::setting::{Setting, StrokeAtEnd};
+use super::settle::{WouldSettle, would_settle};
 use super::tolerance::{Tolerances, tolerances};
 use crate::bat::Bat;
 use crate::bat::makeable::MadeBat;
 use crate::bat::pickup_weight::pickup_weight_kg;
-use crate::innings::played::delivery;
+use crate::bat::sizes::Size;
+use crate::innings::played::{InningsFault, delivery};
 use crate::player::grip::comfortable_diameter_m;
 use crate::swing::batter::Batter;
 use crate::swing::player_stroke::SwingFault;
+use crate::worth::expected::Worth;
+use crate::worth::swings::Innings;
+use crate::worth::today::{Asked, Today, today, usable};
+use core::ops::ControlFlow;
+use core::sync::atomic::{AtomicUsize, Ordering};
+use rayon::prelude::*;
 
-/// The bat to ask for.
+/// The bat to order.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Recommendation {
     /// Size.
     pub size: String,
-    /// The bat and what it is worth, simulated.
-    pub worth: Worth,
     /// Shape it was computed for.
     pub made: MadeBat,
-    /// Weight of the size's reference bat with the same swing moment, kg.
+    /// What it is worth.
+    pub worth: Worth,
+    /// The likeliest player's strokes late in the innings, simulated.
+    pub strokes: Vec<StrokeAtEnd>,
+    /// Weight of the size's standard bat with the same swing moment, kg.
     pub pickup_weight_kg: f64,
-    /// How far each figure may move.
+    /// Which bats are as good.
+    pub region: Region,
+    /// Limits that hold together.
     pub tolerances: Tolerances,
     /// Sweet spot (centre of percussion for the pickup axis) from the toe, m.
     pub sweet_spot_from_toe_m: f64,
@@ -39,146 +47,228 @@ pub struct Recommendation {
     pub handle_diameter_m: f64,
 }
 
-/// The result of the search.
+/// Today's advice with the player's figures.
+#[derive(Clone, Debug)]
+pub struct TodayAdvice {
+    /// The likeliest player and what was asked.
+    pub setting: Setting,
+    /// The weighed bats in the hands of everybody this player may be.
+    pub today: Today,
+    /// What would settle which to use; the likeliest first. Empty with fewer than two.
+    pub would_settle: Vec<WouldSettle>,
+}
+
+/// The whole advice.
 #[derive(Clone, Debug)]
 pub struct Fitting {
-    /// The player and what was asked.
-    pub setting: Setting,
-    /// The bat to ask for.
+    /// The bats there are.
+    pub now: TodayAdvice,
+    /// The bat to order.
     pub recommendation: Recommendation,
-    /// Next best by the rule that is a different bat, if there is one.
-    pub runner_up: Option<Worth>,
+    /// Whether ordering it pays.
+    pub order: Gain,
+    /// The likeliest player's strokes late in the innings with each weighed bat, simulated; none beyond control.
+    pub strokes: Vec<Option<Vec<StrokeAtEnd>>>,
+    /// The best of each middle.
+    pub middles: Vec<MiddleRow>,
+    /// The size it is chosen from, swung.
+    pub one: OneSize,
+}
+
+impl Fitting {
+    /// The likeliest player and what was asked.
+    pub fn setting(&self) -> &Setting {
+        &self.now.setting
+    }
+
     /// The map of the recommended size.
-    pub map: Vec<Cell>,
-    /// Weighed bats, in the order given.
-    pub given: Vec<Given>,
-    /// Index of the best of the weighed bats.
-    pub best_given: Option<usize>,
-    /// The advice with uncertain inputs moved.
-    pub moved: Vec<Moved>,
-    /// Largest error of the surrogate on bats it had not seen, as a share.
-    pub surrogate_error: f64,
-    /// The surrogate, for whoever wants to look further.
-    pub surrogate: Surrogate,
+    pub fn map(&self) -> &[Cell] {
+        &self.one.cells
+    }
+
+    /// Largest error of the polynomial over a size, as a share of a time or speed.
+    pub fn surrogate_error(&self) -> f64 {
+        self.one.swings.held_out_error
+    }
 }
 
-/// The bat to ask for, without what could change the answer.
-#[derive(Clone, Debug)]
-pub struct Advice {
-    /// The player and what was asked.
-    pub setting: Setting,
-    /// The bat to ask for.
-    pub recommendation: Recommendation,
-    /// Largest error of the surrogate on bats it had not seen, as a share.
-    pub surrogate_error: f64,
+/// Which of today's bats to use: no search of what can be made.
+pub fn fit_today(order: &Order<'_>, progress: Progress<'_>) -> Result<TodayAdvice, FitFault> {
+    let (_, standard) = standard(order)?;
+    let setting = setting(order, &standard)?;
+    let asked = asked(order, &setting, &standard);
+    let swings = TODAY_SWINGS * order.bats.len().max(1);
+    let done = counted(progress, "swinging today's bats", 0.0, 0.8, swings);
+    let today = today(&asked, &done)?;
+    let would_settle = settle_today(&today);
+    Ok(TodayAdvice { setting, today, would_settle })
 }
 
-/// Searches only.
-pub fn advise(order: &Order<'_>, progress: Progress<'_>) -> Result<Advice, FitFault> {
-    let (setting, one) = search(order, progress)?;
-    let recommendation = recommend(order, &setting, &one)?;
-    Ok(Advice { setting, recommendation, surrogate_error: one.surrogate.held_out_error })
-}
+/// Swings searched for one weighed bat, about: for the progress told only.
+const TODAY_SWINGS: usize = 40;
+/// The same for a size.
+const SIZE_SWINGS: usize = 260;
 
-/// Searches, and looks at what could change the answer.
+/// Today's bats, then all bats of the sizes that suit.
 pub fn fit(order: &Order<'_>, progress: Progress<'_>) -> Result<Fitting, FitFault> {
-    let (setting, one) = search(order, progress)?;
-    let given = judge_given(order, &setting, &one.surrogate)?;
-    let best_given = best_of(&given, order.limits.tie_width);
-    let recommendation = recommend(order, &setting, &one)?;
-    let moved = move_inputs(order, &setting, &one, &recommendation, progress)?;
-    let runner_up = runner_up(order, &one, &recommendation);
-    Ok(Fitting {
-        setting,
-        recommendation,
-        runner_up,
-        map: one.cells,
-        given,
-        best_given,
-        moved,
-        surrogate_error: one.surrogate.held_out_error,
-        surrogate: one.surrogate,
-    })
+    let now = fit_today(order, &|what, share| progress(what, 0.35 * share))?;
+    let sizes = suitable(order.sizes, order.limits, order.player.stature_m);
+    let innings = Innings { plan: order.plan, asked_time_s: &now.setting.asked_time_s };
+    let part = 0.65 / sizes.len().max(1) as f64;
+    let mut best: Option<(OneSize, Vec<MiddleRow>)> = None;
+    let mut fault = None;
+    for (i, size) in sizes.iter().enumerate() {
+        let from = 0.35 + part * i as f64;
+        let what = "swinging the bats that can be made";
+        let done = counted(progress, what, from, part, SIZE_SWINGS);
+        let one = match OneSize::new(order, &now.today, innings, size, &done) {
+            Ok(one) => one,
+            Err(it @ FitFault::Cancelled) => return Err(it),
+            Err(it) => {
+                fault = Some(it);
+                continue;
+            }
+        };
+        let rows = middles(order, &now.today, &one);
+        let worth = |rows: &[MiddleRow]| {
+            asked_for(rows, order.limits.middle).map_or(0.0, |it| it.best.worth.mean_m_s())
+        };
+        if best.as_ref().is_none_or(|(_, other)| worth(&rows) > worth(other)) {
+            best = Some((one, rows));
+        }
+    }
+    let nothing = || FitFault::NothingToMake { size: names(&sizes) };
+    let (one, middles) = best.ok_or_else(|| fault.unwrap_or_else(nothing))?;
+    let row = asked_for(&middles, order.limits.middle).ok_or_else(nothing)?;
+    let recommendation = recommend(&now, &one, row)?;
+    let use_today = now.today.use_today.as_ref().map(|it| &now.today.given[it.bat]);
+    let strokes = strokes_at_end(&now.setting, order, &now.today)?;
+    let order = gain(use_today.and_then(|it| it.worth.as_ref()), &recommendation.worth);
+    let mut now = now;
+    if now.would_settle.is_empty()
+        && let Some(own) = use_today_worth(&now.today)
+    {
+        now.would_settle = would_settle(&now.today.knowledge, own, &[&recommendation.worth]);
+    }
+    Ok(Fitting { now, recommendation, order, strokes, middles, one })
 }
 
-/// All bats of the sizes that suit, and the rule's choice among them.
-fn search(order: &Order<'_>, progress: Progress<'_>) -> Result<(Setting, OneSize), FitFault> {
+fn names(sizes: &[Size]) -> String {
+    sizes.iter().map(|it| it.name.as_str()).collect::<Vec<_>>().join(", ")
+}
+
+/// The size that suits first, and its standard bat.
+fn standard(order: &Order<'_>) -> Result<(Size, Bat), FitFault> {
     let sizes = suitable(order.sizes, order.limits, order.player.stature_m);
     let Some(first) = sizes.first() else {
         return Err(FitFault::NoSize { names: order.limits.sizes.clone() });
     };
-    let reference = first.reference.bat("reference")?;
-    let mut setting = setting(order, &reference)?;
-    let count = sizes.len() as f64;
-    let mut searched = Vec::with_capacity(sizes.len());
-    for (i, size) in sizes.iter().enumerate() {
-        let part = |share: f64| {
-            progress("swinging the bats that can be made", 0.5 * (i as f64 + share) / count)
-        };
-        let (surrogate, range, grid) = swing_range(order, &setting, size, &part)?;
-        if i == 0 {
-            setting = setting.judged_by(&surrogate.at(&surrogate.domain.middle));
-        }
-        let cells = cells(&setting, &surrogate, &grid);
-        let chosen = choose_finely(order, &setting, &surrogate, &range, &cells)
-            .ok_or_else(|| FitFault::NothingToMake { size: size.name.clone() })?;
-        searched.push(OneSize { range, surrogate, cells, chosen });
-    }
-    let worths: Vec<Worth> = searched.iter().map(|s| s.chosen.1.clone()).collect();
-    let best = choose(&worths, order.limits.tie_width).unwrap_or(0);
-    Ok((setting, searched.swap_remove(best)))
+    let standard = first.reference.bat("the standard bat of this size")?;
+    Ok((first.clone(), standard))
 }
 
-/// The player with the asked times of the reference bat.
-pub fn setting(order: &Order<'_>, reference: &Bat) -> Result<Setting, SwingFault> {
+/// The likeliest player with the asked times of the standard bat.
+pub fn setting(order: &Order<'_>, standard: &Bat) -> Result<Setting, SwingFault> {
     let handle_diameter_m = comfortable_diameter_m(order.player.hand_length_m.value);
-    let batter = Batter::new(order.player, order.strokes, reference, handle_diameter_m)?;
-    let asked_time_s = Setting::asked_times_s(&batter, reference, order.limits.asked_time_factor)?;
+    let batter = Batter::new(order.player, order.strokes, standard, handle_diameter_m)?;
+    let asked_time_s = Setting::asked_times_s(&batter, standard, order.limits.asked_time_factor)?;
     Ok(Setting {
         batter,
         plan: order.plan.clone(),
         delivery: delivery(order.bowling),
-        ball_kg: order.limits.ball_mass_kg,
-        share_limit: order.limits.share_limit,
-        goal: order.limits.goal,
-        ball_at_bat_m_s: Vec::new(),
         asked_time_s,
-        slow: Slow::Central,
     })
+}
+
+fn asked<'a>(order: &Order<'a>, setting: &'a Setting, standard: &'a Bat) -> Asked<'a> {
+    Asked {
+        batter: &setting.batter,
+        strokes_otherwise: order.strokes_otherwise,
+        bats: order.bats,
+        uses: order.uses,
+        standard,
+        sizes: order.sizes,
+        plan: order.plan,
+        bowling: order.bowling,
+        seen: order.seen,
+        asked_time_s: &setting.asked_time_s,
+        ball_kg: order.limits.ball_mass_kg,
+        goal: order.limits.goal,
+    }
+}
+
+/// Tells progress of each swing searched, from a share on for a part of the whole.
+fn counted<'a>(
+    progress: Progress<'a>,
+    what: &'static str,
+    from: f64,
+    part: f64,
+    all: usize,
+) -> impl Fn() -> ControlFlow<()> + Sync + 'a {
+    let done = AtomicUsize::new(0);
+    move || {
+        let n = done.fetch_add(1, Ordering::Relaxed) + 1;
+        progress(what, from + part * (n as f64 / all as f64).min(1.0))
+    }
+}
+
+fn strokes_at_end(
+    setting: &Setting,
+    order: &Order<'_>,
+    today: &Today,
+) -> Result<Vec<Option<Vec<StrokeAtEnd>>>, FitFault> {
+    order
+        .bats
+        .par_iter()
+        .zip(&today.given)
+        .map(|(weighed, given)| {
+            if given.worth.is_none() {
+                return Ok(None);
+            }
+            match setting.at_end(&weighed.bat, Some(&setting.asked_time_s)) {
+                Ok(strokes) => Ok(Some(strokes)),
+                Err(InningsFault::Swing(SwingFault::NoControlledSwing { .. })) => Ok(None),
+                Err(fault) => Err(fault.into()),
+            }
+        })
+        .collect()
+}
+
+fn use_today_worth(today: &Today) -> Option<&Worth> {
+    today.given[today.use_today.as_ref()?.bat].worth.as_ref()
+}
+
+fn settle_today(today: &Today) -> Vec<WouldSettle> {
+    let (Some(chosen), Some(own)) = (&today.use_today, use_today_worth(today)) else {
+        return Vec::new();
+    };
+    let others: Vec<&Worth> = usable(&today.given)
+        .into_iter()
+        .filter(|i| *i != chosen.bat)
+        .filter_map(|i| today.given[i].worth.as_ref())
+        .collect();
+    if others.is_empty() { Vec::new() } else { would_settle(&today.knowledge, own, &others) }
 }
 
 fn recommend(
-    order: &Order<'_>,
-    setting: &Setting,
+    now: &TodayAdvice,
     one: &OneSize,
+    row: &MiddleRow,
 ) -> Result<Recommendation, FitFault> {
-    let (made, by_surrogate) = &one.chosen;
-    let strokes = setting.at_end(&made.bat, Some(&by_surrogate.strokes))?;
-    let worth = Worth::new(setting, made.bat.clone(), strokes);
-    let reference = one.range.size.reference.bat("reference")?;
+    let made = &row.best.made;
+    let near_s = one.likely_times_s(&now.today, &made.bat);
+    let standard = one.range.size.reference.bat("the standard bat of this size")?;
+    let region = region(&now.today, one, &made.bat)
+        .ok_or_else(|| FitFault::NothingToMake { size: one.range.size.name.clone() })?;
     Ok(Recommendation {
         size: one.range.size.name.clone(),
-        pickup_weight_kg: pickup_weight_kg(&reference, made.bat.swing_moment_kg_m2()),
-        tolerances: tolerances(setting, &one.surrogate, by_surrogate, order.limits.tie_width),
+        strokes: now.setting.at_end(&made.bat, Some(&near_s))?,
+        pickup_weight_kg: pickup_weight_kg(&standard, made.bat.swing_moment_kg_m2()),
+        tolerances: tolerances(&region),
+        region,
         sweet_spot_from_toe_m: made.bat.length_m() - made.bat.percussion_m(),
-        handle_diameter_m: setting.batter.handle_diameter_m,
+        handle_diameter_m: now.setting.batter.handle_diameter_m,
+        worth: row.best.worth.clone(),
         made: made.clone(),
-        worth,
     })
-}
-
-/// The rule's choice among the cells that are another bat: swing moment outside the tolerance.
-fn runner_up(order: &Order<'_>, one: &OneSize, it: &Recommendation) -> Option<Worth> {
-    let [low, high] = it.tolerances.swing_moment_kg_m2;
-    let others: Vec<Worth> = one
-        .cells
-        .iter()
-        .map(|c| &c.worth)
-        .filter(|w| {
-            let swing = w.bat.swing_moment_kg_m2();
-            swing < low || swing > high
-        })
-        .cloned()
-        .collect();
-    choose(&others, order.limits.tie_width).map(|i| others[i].clone())
 }

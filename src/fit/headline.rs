@@ -68,8 +68,8 @@ pub fn headline(
         ControlFlow::Continue(()) => Ok(()),
         ControlFlow::Break(()) => Err(FitFault::Cancelled),
     };
-    let setting = &fitting.setting;
-    let bat = &fitting.recommendation.worth.bat;
+    let setting = fitting.setting();
+    let bat = &fitting.recommendation.made.bat;
     cancelled(progress("playing the innings", 0.0))?;
     let (scores, fifty, end) = scores(setting.plan.runs);
     let points = play(

@@ -1,16 +1,17 @@
 //! What a fit starts from, and why there may be no answer.
 
-use super::surrogate::SurrogateFault;
+use super::size_swings::SizeFault;
 use crate::bat::BatFault;
 use crate::bat::figures::WeighedBat;
 use crate::bat::laws::Limits;
 use crate::bat::sizes::Size;
 use crate::innings::played::InningsFault;
-use crate::measurement::plan::{Bowling, FitLimits, InningsPlan};
+use crate::measurement::plan::{Bowling, FitLimits, InningsPlan, Seen};
 use crate::player::Player;
 use crate::stroke::Stroke;
 use crate::swing::engine::EngineFault;
 use crate::swing::player_stroke::SwingFault;
+use crate::worth::swings::SwingsFault;
 use core::ops::ControlFlow;
 
 /// What a fit starts from.
@@ -28,6 +29,10 @@ pub struct Order<'a> {
     pub plan: &'a InningsPlan,
     /// Bowling to face.
     pub bowling: &'a Bowling,
+    /// Index of the bat now used.
+    pub uses: usize,
+    /// What was seen of the player.
+    pub seen: &'a [Seen],
     /// Limits of the search and its rule.
     pub limits: &'a FitLimits,
     /// Sizes of the trade.
@@ -62,9 +67,12 @@ pub enum FitFault {
     /// An innings failed.
     #[error(transparent)]
     Innings(#[from] InningsFault),
-    /// A surrogate failed.
+    /// A size could not be swung.
     #[error(transparent)]
-    Surrogate(SurrogateFault),
+    Size(SizeFault),
+    /// The weighed bats could not be swung.
+    #[error(transparent)]
+    Swings(SwingsFault),
     /// The engine failed.
     #[error(transparent)]
     Engine(#[from] EngineFault),
@@ -73,11 +81,20 @@ pub enum FitFault {
     Cancelled,
 }
 
-impl From<SurrogateFault> for FitFault {
-    fn from(fault: SurrogateFault) -> Self {
+impl From<SizeFault> for FitFault {
+    fn from(fault: SizeFault) -> Self {
         match fault {
-            SurrogateFault::Cancelled => Self::Cancelled,
-            other => Self::Surrogate(other),
+            SizeFault::Swings(SwingsFault::Cancelled) => Self::Cancelled,
+            other => Self::Size(other),
+        }
+    }
+}
+
+impl From<SwingsFault> for FitFault {
+    fn from(fault: SwingsFault) -> Self {
+        match fault {
+            SwingsFault::Cancelled => Self::Cancelled,
+            other => Self::Swings(other),
         }
     }
 }

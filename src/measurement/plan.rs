@@ -25,6 +25,10 @@ pub struct Scenario {
     pub innings: InningsPlan,
     /// The bowling to face.
     pub bowling: Bowling,
+    /// Index of the bat now used.
+    pub uses: usize,
+    /// What was seen of the player.
+    pub seen: Vec<Seen>,
     /// What the fit may choose from, and how it chooses.
     pub fit: FitLimits,
 }
@@ -83,6 +87,88 @@ pub struct Bowling {
     pub pitch_length_m: f64,
     /// From release until the player has read the ball and can start the stroke, s.
     pub reaction_time_s: f64,
+    /// Slowest and quickest of nine balls in ten of the spell, m/s, where it was asked.
+    pub nine_in_ten_m_s: Option<[f64; 2]>,
+}
+
+/// How often short balls that the player chose to hit were met in time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HowOften {
+    /// Nine in ten or more.
+    NearlyAll,
+    /// Two thirds to nine in ten.
+    Most,
+    /// About half: a third to two thirds.
+    Half,
+    /// Fewer than a third.
+    Few,
+}
+
+impl HowOften {
+    /// All, most often first.
+    pub const ALL: [Self; 4] = [Self::NearlyAll, Self::Most, Self::Half, Self::Few];
+
+    /// As a coach says it.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::NearlyAll => "nearly all",
+            Self::Most => "most",
+            Self::Half => "half",
+            Self::Few => "few",
+        }
+    }
+
+    /// Lowest and highest share that is called so: our definition.
+    pub fn shares(self) -> [f64; 2] {
+        match self {
+            Self::NearlyAll => [0.90, 1.0],
+            Self::Most => [0.65, 0.90],
+            Self::Half => [0.35, 0.65],
+            Self::Few => [0.0, 0.35],
+        }
+    }
+}
+
+/// What a coach saw: how often a stroke with one bat was in time. Balls left alone do not count.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Seen {
+    /// Index of the bat among the scenario's.
+    pub bat: usize,
+    /// Name of the stroke.
+    pub stroke: String,
+    /// Runs scored before; 0 when fresh.
+    pub runs: f64,
+    /// Speed of the bowling then, m/s; as in the scenario if not given.
+    pub bowling_m_s: Option<f64>,
+    /// About so many short balls that the player chose to hit.
+    pub balls: u32,
+    /// How often in time.
+    pub how_often: HowOften,
+}
+
+/// Which middle is asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Middle {
+    /// Swell further from the toe than the standard bat's.
+    High,
+    /// Where the standard bat has it.
+    Usual,
+    /// Swell nearer the toe.
+    Low,
+}
+
+impl Middle {
+    /// All, from the hands to the toe.
+    pub const ALL: [Self; 3] = [Self::High, Self::Usual, Self::Low];
+
+    /// In a word.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::High => "high",
+            Self::Usual => "usual",
+            Self::Low => "low",
+        }
+    }
 }
 
 impl Bowling {
@@ -102,6 +188,7 @@ impl Bowling {
                 _ => 20.12,
             },
             reaction_time_s: 0.2,
+            nine_in_ten_m_s: None,
         }
     }
 }
@@ -126,10 +213,10 @@ pub struct FitLimits {
     pub heaviest_kg: Option<f64>,
     /// What is made the most of.
     pub goal: Goal,
-    /// Highest share of its capacity any joint may need at the asked stroke time. Assumption: 0.9.
-    pub share_limit: f64,
-    /// Bats whose goal lies within this share of the best count as tied. Assumption: 0.005.
-    pub tie_width: f64,
+    /// The middle asked for; none: whichever is worth most.
+    pub middle: Option<Middle>,
+    /// Whether bats lighter or heavier than are usually sold may be asked for.
+    pub beyond_usual: bool,
     /// Asked stroke time as a multiple of the fresh fastest time with the reference bat. Assumption: 1.15.
     pub asked_time_factor: f64,
     /// Mass of the ball, kg.
@@ -144,8 +231,8 @@ impl FitLimits {
             lightest_kg: None,
             heaviest_kg: None,
             goal: Goal::BallSpeed,
-            share_limit: 0.9,
-            tie_width: 0.005,
+            middle: None,
+            beyond_usual: false,
             asked_time_factor: 1.15,
             ball_mass_kg: ball_mass_kg(age_y, sex),
         }

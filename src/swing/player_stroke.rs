@@ -149,7 +149,12 @@ fn holding(grip: Grip, player: &Player, handle_diameter_m: f64, friction: f64) -
 
 /// Contact point, m from the top of the handle.
 pub fn contact_from_top_m(stroke: &Stroke, bat: &Bat) -> f64 {
-    bat.length_m() * (1.0 - stroke.contact_from_toe_m / ADULT_BAT_M)
+    contact_station_m(stroke, bat.length_m())
+}
+
+/// Contact point on a bat of this length, m from the top of the handle.
+pub fn contact_station_m(stroke: &Stroke, length_m: f64) -> f64 {
+    length_m * (1.0 - stroke.contact_from_toe_m / ADULT_BAT_M)
 }
 
 impl Held {

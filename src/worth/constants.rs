@@ -197,9 +197,11 @@ pub const DOUBTFUL_ABOVE: Constant =
 /// Gain from which a new bat is worth ordering: one km/h of expected ball speed.
 pub const WORTH_ORDERING: Constant = rule("gain from which a new bat pays", "m/s", 1.0 / 3.6);
 /// A gain beyond so many standard deviations is beyond doubt.
-pub const BEYOND_DOUBT_SD: Constant = rule("standard deviations beyond which a gain is sure", "", 1.96);
+pub const BEYOND_DOUBT_SD: Constant =
+    rule("standard deviations beyond which a gain is sure", "", 1.96);
 /// A stroke that is in time less often than this is better left.
-pub const LEAVE_BELOW: Constant = rule("share in time below which a stroke is better left", "", 0.5);
+pub const LEAVE_BELOW: Constant =
+    rule("share in time below which a stroke is better left", "", 0.5);
 /// How far beyond the statures of a size it still suits.
 pub const SUITS_WITHIN: Constant = constant(
     "stature beyond a size's own within which it still suits",
@@ -210,8 +212,11 @@ pub const SUITS_WITHIN: Constant = constant(
     Status::CommonPractice,
 );
 /// How far from the standard bat's the swell of a usual middle lies.
-pub const USUAL_MIDDLE: Constant =
-    rule("distance of the swell from the standard bat's within which a middle is usual", "m", 0.015);
+pub const USUAL_MIDDLE: Constant = rule(
+    "distance of the swell from the standard bat's within which a middle is usual",
+    "m",
+    0.015,
+);
 
 /// Everything, for a player of this age: what is drawn, then the rules.
 pub fn constants(age_y: f64) -> Vec<Constant> {
@@ -250,4 +255,4 @@ pub fn by_age(age_y: f64) -> [Constant; 2] {
 }
 
 /// Age from which player and bowlers count as grown, years.
-const GROWN_FROM_Y: f64 = 18.0;
+pub const GROWN_FROM_Y: f64 = 18.0;

@@ -146,8 +146,9 @@ impl Struck {
         it: &Scatter,
         [ball_m_s, bat_m_s, turn_rad_s]: [f64; 3],
     ) -> f64 {
-        let speed =
-            |aim_m: f64| self.met(aim_m, contact_m, it).exit_speed_m_s(ball_m_s, bat_m_s, turn_rad_s);
+        let speed = |aim_m: f64| {
+            self.met(aim_m, contact_m, it).exit_speed_m_s(ball_m_s, bat_m_s, turn_rad_s)
+        };
         let (mut low, mut high) = (self.length_m - FURTHEST_M, self.length_m - NEAREST_M);
         while high - low > 1e-4 {
             let (a, b) = (high - GOLDEN * (high - low), low + GOLDEN * (high - low));

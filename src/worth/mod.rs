@@ -7,4 +7,10 @@
 //! together ([`today`]).
 
 pub mod constants;
+pub mod evidence;
+pub mod expected;
 pub mod meeting;
+pub mod possible;
+pub mod suits;
+pub mod swings;
+pub mod today;

@@ -11,7 +11,7 @@ use backlift::card::Card;
 use backlift::card::composed::compose;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
-use backlift::fit::fitting::{FitFault, Fitting, Order, fit};
+use backlift::fit::fitting::{FitFault, Fitting, TodayAdvice, fit, fit_today};
 use backlift::fit::headline::{Headline, headline};
 
 use crate::given::{ScenarioArgs, ShowArgs};
@@ -24,13 +24,13 @@ use crate::written::written;
 
 /// Find the bat that fits a player, and write the maker's card
 ///
-/// Swings the bats that can be made, keeps those with which this player still pulls and hooks in
-/// time at the end of the innings, and asks for the one with the most ball speed, the lighter
-/// pickup where it makes no difference.
+/// Says which of today's bats to use, whether a new one pays and which, and how sure that is: by the
+/// ball speed that may be expected over the innings, late balls and mishits counted.
 #[derive(clap::Args)]
 #[command(after_help = "\
 Example:
-  backlift fit --out fitting")]
+  backlift fit --out fitting
+  backlift fit --today")]
 pub struct Args {
     #[command(flatten)]
     given: ScenarioArgs,
@@ -38,6 +38,14 @@ pub struct Args {
     /// Folder for the card (PDF, RON, PNG), the map, the innings chart and every figure as JSON
     #[arg(long, value_name = "DIR", default_value = "fitting")]
     out: PathBuf,
+
+    /// Today's bats only, in about two seconds; writes nothing
+    #[arg(long, conflicts_with = "out")]
+    today: bool,
+
+    /// Print the middles, the maker's figures and what the advice rests on as well
+    #[arg(long, conflicts_with = "today")]
+    all: bool,
 
     #[command(flatten)]
     show: ShowArgs,
@@ -58,13 +66,30 @@ const SOFTWARE: &str = concat!("backlift ", env!("CARGO_PKG_VERSION"));
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let started = Instant::now();
     let loaded = load(&args.given)?;
+    let units = args.show.units();
+    if args.today {
+        let now = today(&loaded, &Progress::start(), [0.0, 1.0])?;
+        let text = match args.show.json {
+            true => {
+                let figures = figures::today(&loaded, &now, started.elapsed().as_secs_f64());
+                json::document("fit", 2, &figures)?
+            }
+            false => told::told_today(&loaded, &now, units),
+        };
+        json::print(&text)?;
+        return Ok(Outcome::Done);
+    }
     let mut folder = Folder::open(&args.out)?;
     let fitted = fitted(loaded, &Progress::start())?;
-    let units = args.show.units();
-    let document = json::document("fit", &figures::of(&fitted, started.elapsed().as_secs_f64())?)?;
+    let figures = figures::of(&fitted, started.elapsed().as_secs_f64())?;
+    let document = json::document("fit", 2, &figures)?;
     pictures::add(&mut folder, &fitted, units)?;
     folder.add("fit.json", document.as_bytes())?;
-    let text = if args.show.json { document } else { told::told(&fitted, units) };
+    let text = match (args.show.json, args.all) {
+        (true, _) => document,
+        (false, true) => told::told(&fitted, units) + &told::all(&fitted, units),
+        (false, false) => told::told(&fitted, units),
+    };
     json::print(&(text + &written(folder, args.show.json)?))?;
     Ok(Outcome::Done)
 }
@@ -79,20 +104,19 @@ pub fn fitted(loaded: Loaded, progress: &Progress) -> Result<Fitted, Stop> {
     Ok(Fitted { loaded, fitting, headline, card })
 }
 
+/// Today's bats, judged; of the progress they take `part`, from `from` on.
+pub fn today(
+    loaded: &Loaded,
+    progress: &Progress,
+    [from, part]: [f64; 2],
+) -> Result<TodayAdvice, Stop> {
+    fit_today(&loaded.order(), &|doing, share| progress.report(doing, from + part * share))
+        .map_err(|fault| stop(loaded, fault))
+}
+
 /// The search alone.
 pub fn search(loaded: &Loaded, progress: &Progress) -> Result<Fitting, Stop> {
-    let order = Order {
-        player: &loaded.player,
-        strokes: &loaded.strokes,
-        strokes_otherwise: &loaded.strokes_otherwise,
-        bats: &loaded.bats,
-        plan: &loaded.scenario.innings,
-        bowling: &loaded.scenario.bowling,
-        limits: &loaded.scenario.fit,
-        sizes: &loaded.sizes,
-        laws: &loaded.laws,
-    };
-    fit(&order, &|doing, share| progress.report(doing, 0.8 * share))
+    fit(&loaded.order(), &|doing, share| progress.report(doing, 0.8 * share))
         .map_err(|fault| stop(loaded, fault))
 }
 
@@ -104,8 +128,8 @@ fn stop(loaded: &Loaded, fault: FitFault) -> Stop {
         FitFault::NoSize { .. } | FitFault::NothingToMake { .. } => {
             Stop::from(loaded.places.fault("fit", &fault.to_string(), mend))
         }
-        FitFault::Swing(_) => no_answer(&fault),
-        FitFault::Surrogate(it) if it.is_beyond_control() => no_answer(&it),
+        FitFault::Swing(_) | FitFault::Swings(_) => no_answer(&fault),
+        FitFault::Size(it) if it.is_beyond_control() => no_answer(&it),
         other => Stop::OurMistake(other.to_string()),
     }
 }

@@ -4,11 +4,13 @@
 use backlift::bat::figures::{WeighedBat, weigh};
 use backlift::bat::laws::Limits;
 use backlift::bat::sizes::Size;
+use backlift::card::cautions::JUNIOR_BELOW_Y;
 use backlift::files::assets::{limits, sizes};
 use backlift::files::fault::{Fault, Faults, nearest};
 use backlift::files::scenario::{self, Places};
 use backlift::files::stroke::{built_in, built_in_otherwise};
 use backlift::fit::candidates::suitable;
+use backlift::fit::order::Order;
 use backlift::fit::setting::Setting;
 use backlift::measurement::nets::made_for;
 use backlift::measurement::plan::Scenario;
@@ -128,6 +130,34 @@ impl Loaded {
         let strength = self.player.strength.times(&[capacity; GROUP_COUNT]);
         let player = Player { strength, ..self.player.clone() };
         Ok(Batter::new(&player, &self.strokes, &bat.bat, handle_m)?)
+    }
+
+    /// What an advice starts from.
+    pub fn order(&self) -> Order<'_> {
+        Order {
+            player: &self.player,
+            strokes: &self.strokes,
+            strokes_otherwise: &self.strokes_otherwise,
+            bats: &self.bats,
+            uses: self.scenario.uses,
+            seen: &self.scenario.seen,
+            plan: &self.scenario.innings,
+            bowling: &self.scenario.bowling,
+            limits: &self.scenario.fit,
+            sizes: &self.sizes,
+            laws: &self.laws,
+        }
+    }
+
+    /// Name of the size that suits the player first.
+    pub fn standard_size(&self) -> Option<String> {
+        let suits = suitable(&self.sizes, &self.scenario.fit, self.player.stature_m);
+        suits.first().map(|it| it.name.clone())
+    }
+
+    /// Whether the player is a junior here.
+    pub fn is_junior(&self) -> bool {
+        self.player.age_y < JUNIOR_BELOW_Y
     }
 
     /// The time in which each stroke is asked for, s: a multiple of the fresh fastest with the reference

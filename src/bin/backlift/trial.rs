@@ -46,7 +46,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let found = trial(Pickup::of(&owned.bat), wanted.pickup, &places(owned.family().reference()));
     let cautions = told::cautions(loaded.player.age_y);
     let text = match args.show.json {
-        true => json::document("trial", &row(&owned.reading.label, &wanted, &found, &cautions))?,
+        true => json::document("trial", 1, &row(&owned.reading.label, &wanted, &found, &cautions))?,
         false => told::told(owned, &wanted, &found, &cautions, args.show.units()),
     };
     json::print(&text)?;

@@ -45,7 +45,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         named => chosen(&loaded, named)?,
     };
     let text = match args.show.json {
-        true => json::document("weigh", &figures::of(&bats))?,
+        true => json::document("weigh", 1, &figures::of(&bats))?,
         false => told(&bats, args.show.units()),
     };
     json::print(&text)?;

@@ -4,13 +4,14 @@ mod bats;
 mod calibration;
 mod innings;
 mod player;
+mod seen;
 
 use super::super::document::Places;
 use super::super::document::values::Values;
 use super::super::fault::Fault;
 use super::{BowlingV1, FitV1, ScenarioV1, Text};
 use crate::measurement::person::Sex;
-use crate::measurement::plan::{Bowling, FitLimits, Goal, Scenario};
+use crate::measurement::plan::{Bowling, FitLimits, Goal, Middle, Scenario};
 use crate::units::Quantity::{Length, Mass, Speed, Time};
 
 /// Converts; the scenario is there if what it needs could be read, the faults are all there are.
@@ -36,6 +37,8 @@ pub fn to_core(
     let (age_y, sex) = player.as_ref().map_or((18.0, Sex::Male), |it| (it.age_y, it.sex));
     let bowling = bowling(&mut values, &v1.bowling, Bowling::usual_at(age_y));
     let fit = fit(&mut values, &v1.fit, FitLimits::usual_for(age_y, sex));
+    let uses = seen::uses(&mut values, &v1.uses, &labels);
+    let seen = seen::seen(&mut values, &v1.seen, &labels, strokes, uses);
     let invented = values.choice(
         "invented",
         &v1.invented,
@@ -54,6 +57,8 @@ pub fn to_core(
                     .unwrap_or_else(|| plan.mix.iter().map(|(it, _)| it.clone()).collect()),
                 innings: plan,
                 bowling,
+                uses,
+                seen,
                 fit,
             }
         });
@@ -86,12 +91,42 @@ fn bowling(values: &mut Values, v1: &BowlingV1, usual: Bowling) -> Bowling {
             values.fault(path, &message, "check the number and its unit");
         }
     }
+    let nine_in_ten_m_s = nine_in_ten(values, v1);
+    let middle_m_s = nine_in_ten_m_s.map(|[slow, quick]| 0.5 * (slow + quick));
     Bowling {
-        speed_m_s: speed.unwrap_or(usual.speed_m_s),
+        speed_m_s: speed.or(middle_m_s).unwrap_or(usual.speed_m_s),
+        nine_in_ten_m_s,
         pitch_length_m: pitch.unwrap_or(usual.pitch_length_m),
         reaction_time_s: reaction.unwrap_or(usual.reaction_time_s),
     }
 }
+
+/// "85 to 105 km/h": the slowest and the quickest of nine balls in ten.
+fn nine_in_ten(values: &mut Values, v1: &BowlingV1) -> Option<[f64; 2]> {
+    const PATH: &str = "bowling.nine_in_ten";
+    let written = values.short(PATH, &v1.nine_in_ten)?.to_owned();
+    let like = "write it like \"85 to 105 km/h\"";
+    let Some((slow, quick)) = written.split_once(" to ").or_else(|| written.split_once('–'))
+    else {
+        values.fault(PATH, &format!("{written:?} is not a range of speeds"), like);
+        return None;
+    };
+    let unit = quick.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.' || c == ' ');
+    let bare = slow.trim().chars().all(|c| c.is_ascii_digit() || c == '.');
+    let slow = if bare { format!("{} {unit}", slow.trim()) } else { slow.to_owned() };
+    let mut speed = |text: &str| values.quantity(PATH, &Some(Text(text.trim().to_owned())), Speed);
+    let (slow, quick) = (speed(&slow)?, speed(quick)?);
+    let [low, high] = SPEED_M_S;
+    if low <= slow && slow < quick && quick <= high {
+        return Some([slow, quick]);
+    }
+    values.fault(PATH, "the slower speed must stand first, both between 5 and 50 m/s", like);
+    None
+}
+
+/// Middles by name.
+const MIDDLES: [(&[&str], Middle); 3] =
+    [(&["high"], Middle::High), (&["usual"], Middle::Usual), (&["low"], Middle::Low)];
 
 fn fit(values: &mut Values, v1: &FitV1, usual: FitLimits) -> FitLimits {
     let lightest_kg = values.quantity("fit.lightest", &v1.lightest, Mass);
@@ -113,8 +148,14 @@ fn fit(values: &mut Values, v1: &FitV1, usual: FitLimits) -> FitLimits {
         lightest_kg,
         heaviest_kg,
         goal: values.choice("fit.goal", &v1.goal, &goals).unwrap_or(usual.goal),
-        share_limit: values.share("fit.share_limit", &v1.share_limit).unwrap_or(usual.share_limit),
-        tie_width: values.share("fit.tie_width", &v1.tie_width).unwrap_or(usual.tie_width),
+        middle: values.choice("fit.middle", &v1.middle, &MIDDLES),
+        beyond_usual: values
+            .choice(
+                "fit.beyond_usual",
+                &v1.beyond_usual,
+                &[(&["yes", "true"], true), (&["no", "false"], false)],
+            )
+            .unwrap_or(usual.beyond_usual),
         asked_time_factor: values
             .number("fit.asked_time_factor", &v1.asked_time_factor, factor, "a number from 1 to 3")
             .unwrap_or(usual.asked_time_factor),

@@ -3,11 +3,13 @@
 use std::ops::ControlFlow;
 
 use super::GROUP;
+use crate::bat::figures::weigh;
 use crate::files::{assets, stroke};
-use crate::fit::fitting::{Advice, Order, advise};
+use crate::fit::fitting::{Fitting, Order, fit};
 use crate::frames::STANDARD_GRAVITY_M_S2;
+use crate::measurement::bench::BatReading;
 use crate::measurement::person::{PersonReading, Sex};
-use crate::measurement::plan::{Bowling, FitLimits, InningsPlan};
+use crate::measurement::plan::{Bowling, FitLimits, HowOften, InningsPlan, Seen};
 use crate::validation::people::typical::reading;
 use crate::validation::{Accept, CheckFault, Checked, Row};
 
@@ -33,20 +35,35 @@ impl Asked {
         }
     }
 
-    fn advice(&self) -> Result<Advice, CheckFault> {
+    /// With one bat of the size's usual weight, with which most of twenty pulls were in time against the usual
+    /// bowling.
+    fn advice(&self) -> Result<Fitting, CheckFault> {
         let it = &self.player;
+        let (sizes, laws) = (assets::sizes()?, assets::limits()?);
+        let reading = BatReading { size: Some("5".into()), ..BatReading::weighed("own", OWN_KG) };
+        let own = weigh(&reading, &sizes, &laws).map_err(|faults| format!("{faults:?}"))?;
+        let seen = Seen {
+            bat: 0,
+            stroke: "pull".into(),
+            runs: 0.0,
+            bowling_m_s: Some(Bowling::usual_at(it.age_y).speed_m_s),
+            balls: 20,
+            how_often: HowOften::Most,
+        };
         let order = Order {
             player: &crate::player::player(it)?,
             strokes: &stroke::built_in()?,
             strokes_otherwise: &[],
-            bats: &[],
+            bats: &[own],
+            uses: 0,
+            seen: &[seen],
             plan: &InningsPlan::default(),
             bowling: &self.bowling,
             limits: &FitLimits::usual_for(it.age_y, it.sex),
-            sizes: &assets::sizes()?,
-            laws: &assets::limits()?,
+            sizes: &sizes,
+            laws: &laws,
         };
-        Ok(advise(&order, &|_, _| ControlFlow::Continue(()))?)
+        Ok(fit(&order, &|_, _| ControlFlow::Continue(()))?)
     }
 }
 
@@ -54,8 +71,11 @@ fn boy() -> Asked {
     Asked::new([12.0, 1.50, 40.0, 20.0])
 }
 
-fn pickup_kg_m2(advice: &Advice) -> f64 {
-    advice.recommendation.worth.bat.swing_moment_kg_m2()
+/// Weight of the bat now used, kg.
+const OWN_KG: f64 = 0.96;
+
+fn pickup_kg_m2(advice: &Fitting) -> f64 {
+    advice.recommendation.made.bat.swing_moment_kg_m2()
 }
 
 const REASONED: &str = "no outside figure: what any coach would expect";
@@ -88,8 +108,8 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
 const JUNIOR_KG: [f64; 2] = [0.6, 1.0];
 
 /// Beside a habit of the trade, which proves nothing: never a verdict.
-fn junior(usual: &Advice) -> Row {
-    let mass_kg = usual.recommendation.worth.bat.mass_kg();
+fn junior(usual: &Fitting) -> Row {
+    let mass_kg = usual.recommendation.made.bat.mass_kg();
     let [low, high] = JUNIOR_KG;
     let lies = match mass_kg {
         m if m < low => "below",
@@ -109,14 +129,14 @@ fn junior(usual: &Advice) -> Row {
 }
 
 /// What the issue asked of the surrogate; no card rests on it.
-fn surrogate(who: &str, advice: &Advice) -> Row {
+fn surrogate(who: &str, advice: &Fitting) -> Row {
     Row::compared(
         GROUP,
         format!("{who}: surrogate's largest error on bats it has not seen"),
         "the simulation itself",
         "share",
         (0.001, None),
-        advice.surrogate_error,
+        advice.surrogate_error(),
         Accept::AtMost,
     )
     .noted(

@@ -4,7 +4,7 @@ use backlift::calibration::response::ResponseFault;
 use backlift::calibration::{Calibrated, CalibrationFault, Order, Simulated, calibrate, pull_at};
 use backlift::files::fault::{Fault, Faults};
 use backlift::files::readings::Readings;
-use backlift::innings::played::{InningsFault, delivery};
+use backlift::innings::played::InningsFault;
 use backlift::measurement::nets::{Calibration, Kept, Lasting, NetReading, PART_COUNT, made_for};
 use backlift::player::Player;
 use backlift::player::grip::comfortable_diameter_m;
@@ -30,6 +30,9 @@ pub struct Found {
     pub runs: f64,
     /// Fastest pull fresh and at the end of the innings, m/s: by the tables, with the readings.
     pub pull_m_s: [[f64; 2]; 2],
+    /// By bat, the chance that a short ball late in the innings is met in time: by the tables, with the readings; none
+    /// beyond control.
+    pub in_time: Vec<[Option<f64>; 2]>,
     /// Largest error of the curves between simulations, as a share.
     pub curve_error: f64,
 }
@@ -54,14 +57,12 @@ pub fn calibrated(
         bats: &loaded.bats,
         bat,
         plan: &loaded.scenario.innings,
-        delivery: delivery(&loaded.scenario.bowling),
         asked_time_s: &asked_time_s,
-        share_limit: loaded.scenario.fit.share_limit,
     };
     let stop = |fault| stop(loaded, table, fault);
     let simulated = Simulated::new(&order, readings, &|doing, share| progress.report(doing, share))
         .map_err(stop)?;
-    progress.step("weighing the players who may be", 0.9)?;
+    progress.step("weighing the players who may be", 0.88)?;
     let calibrated = calibrate(&order, &simulated, readings).map_err(stop)?;
     let tables = Calibration {
         ln_factor: [0.0; PART_COUNT],
@@ -72,8 +73,10 @@ pub fn calibrated(
         pull_at(&order, &simulated, &tables).map_err(stop)?,
         pull_at(&order, &simulated, &calibrated.calibration).map_err(stop)?,
     ];
+    let in_time = in_time(loaded, &player, &calibrated.calibration, progress)?;
     let [fresh, tired] = calibrated.counts;
     Ok(Found {
+        in_time,
         kept: Kept {
             calibration: calibrated.calibration,
             readings: format!("{fresh} fresh, {tired} tired"),
@@ -87,6 +90,23 @@ pub fn calibrated(
         curve_error: simulated.error,
         calibrated,
     })
+}
+
+/// What `fit` says of the bats, of the tables' player and of the one who was read.
+fn in_time(
+    loaded: &Loaded,
+    by_tables: &Player,
+    nets: &Calibration,
+    progress: &Progress,
+) -> Result<Vec<[Option<f64>; 2]>, Stop> {
+    let chances = |player: &Player, from: f64| -> Result<Vec<Option<f64>>, Stop> {
+        let loaded = Loaded { player: player.clone(), ..loaded.clone() };
+        let now = crate::fit::today(&loaded, progress, [from, 0.05])?;
+        let given = now.today.given.iter();
+        Ok(given.map(|it| it.worth.as_ref().map(|it| it.chance_in_time)).collect())
+    };
+    let (before, after) = (chances(by_tables, 0.9)?, chances(&by_tables.calibrated(nets), 0.95)?);
+    Ok(before.into_iter().zip(after).map(|(a, b)| [a, b]).collect())
 }
 
 fn stop(loaded: &Loaded, table: &Readings, fault: CalibrationFault) -> Stop {

@@ -56,12 +56,8 @@ pub fn of(found: &Found) -> Figures {
     };
     let [before, after] = found.pull_m_s;
     let lost = [before, after].map(|[fresh, late]| 1.0 - late / fresh);
-    let in_time = it.surer.in_time.iter().map(|row| {
-        json!({
-            "bat": found.labels[row.bat],
-            "by_tables": row.probability[0],
-            "with_readings": row.probability[1],
-        })
+    let in_time = found.labels.iter().zip(&found.in_time).map(|(label, [before, after])| {
+        json!({ "bat": label, "by_tables": before, "with_readings": after })
     });
     let readings = found.readings.iter().zip(&it.judged).map(|((line, reading), judged)| {
         let (time_s, speed_m_s) = match reading.read {

@@ -18,8 +18,8 @@ pub const LIMITS: [&str; 4] = [
     "tired readings are worth their number only if they are of the same day, bat and stroke as the fresh ones, and asked for alike",
 ];
 
-/// How these chances go with the yes and no of `fit`.
-const YES_OF_FIT: &str = "the yes or no of `fit` is for the one strength thought likeliest; these count how many of all the strengths that may be have the bat in time";
+/// Where these chances come from.
+const AS_FIT: &str = "the same chances as `fit` says: they rest on how often the player is in time with the bat now used, which was seen or assumed, and on what another bat and tiredness do to the stroke time";
 
 /// Everything, the sentence first.
 pub fn told(found: &Found, units: Units) -> String {
@@ -40,18 +40,20 @@ pub fn told(found: &Found, units: Units) -> String {
     out += &table(&["", "tables, nine in ten", "readings", "nine in ten"], &rows);
     out += &format!("\nHow much surer, with {}:\n", found.labels[found.bat]);
     out += &table(&["", "by the tables", "with the readings"], &surer(found, units));
-    out += "\nHow likely a pull and a hook are in time at the end, with reserve:\n";
-    let rows: Vec<Vec<String>> = it
-        .surer
-        .in_time
+    let runs = runs_words(found.runs);
+    out += &format!("\nHow likely a short ball at {runs} is met in time:\n");
+    let rows: Vec<Vec<String>> = found
+        .labels
         .iter()
-        .map(|row| {
-            let [before, after] = row.probability.map(|it| percent(it, 0));
-            vec![found.labels[row.bat].clone(), before, after]
+        .zip(&found.in_time)
+        .map(|(label, chances)| {
+            let [before, after] = chances
+                .map(|it| it.map_or_else(|| "beyond control".to_owned(), |it| percent(it, 0)));
+            vec![label.clone(), before, after]
         })
         .collect();
     out += &table(&["bat", "by the tables", "with the readings"], &rows);
-    out += &(set_in(YES_OF_FIT) + "\n");
+    out += &(set_in(AS_FIT) + "\n");
     out += &doubted(found, units);
     out += "\nWhat this cannot know:\n";
     for it in LIMITS {

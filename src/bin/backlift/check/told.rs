@@ -115,6 +115,7 @@ pub struct Figures {
     accepted: bool,
     sentence: String,
     decided_by: &'static str,
+    worth_lost_share: Option<f64>,
     items: Vec<ItemRow>,
     /// Only with a scenario.
     pull_at_fifty: Option<Cost>,
@@ -139,7 +140,9 @@ pub fn figures(check: &Check, cost: Option<&Cost>) -> Figures {
     Figures {
         accepted: check.accepted,
         sentence: check.sentence(),
+        worth_lost_share: check.worth_lost_share,
         decided_by: match check.decided_by {
+            DecidedBy::Worth => "worth",
             DecidedBy::SwingMoment => "swing_moment",
             DecidedBy::SwingMomentReading => "swing_moment_reading",
             DecidedBy::WeightAndBalance => "weight_and_balance",

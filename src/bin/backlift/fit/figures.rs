@@ -1,51 +1,184 @@
-//! Every figure of a fitting as JSON.
+//! Every figure of an advice as JSON.
 
-use backlift::fit::rule::Worth;
+use backlift::fit::fitting::{Fitting, TodayAdvice};
+use backlift::fit::pays::Pays;
+use backlift::fit::setting::StrokeAtEnd;
 use backlift::innings::played::{AtScore, StrokeNow};
-use serde::Serialize;
+use backlift::worth::constants::constants;
+use backlift::worth::expected::Worth;
+use backlift::worth::possible::{DRAWS, SEED};
+use backlift::worth::suits::Suits;
+use backlift::worth::today::Given;
 use serde_json::{Map, Value, json};
 
-use backlift::units::Units;
-
 use super::Fitted;
+use crate::loaded::Loaded;
 use crate::outcome::Stop;
 
-#[derive(Serialize)]
-struct Given<'a> {
-    label: &'a str,
-    reason: String,
+/// Today's advice alone.
+pub fn today(loaded: &Loaded, now: &TodayAdvice, elapsed_s: f64) -> Value {
+    let mut document = of_today(loaded, now);
+    document.insert("elapsed_s".into(), json!(elapsed_s));
+    Value::Object(document)
 }
 
 /// The document; only `elapsed_s` may differ from run to run.
 pub fn of(it: &Fitted, elapsed_s: f64) -> Result<Value, Stop> {
     let f = &it.fitting;
-    let card = &it.card;
-    let strokes: Vec<&str> =
-        f.setting.batter.strokes.iter().map(|s| s.stroke.name.as_str()).collect();
-    let best = f
-        .best_given
-        .map(|i| Given { label: &f.given[i].label, reason: super::told::given_reason(it, i) });
-    let engine: Vec<Value> = it
-        .headline
-        .both_ways
+    let mut document = of_today(&it.loaded, &f.now);
+    let Value::Object(ordered) = of_order(it) else { return Ok(Value::Object(document)) };
+    document.extend(ordered);
+    document.insert("elapsed_s".into(), json!(elapsed_s));
+    Ok(Value::Object(document))
+}
+
+fn names(now: &TodayAdvice) -> Vec<&str> {
+    now.setting.batter.strokes.iter().map(|it| it.stroke.name.as_str()).collect()
+}
+
+fn of_today(loaded: &Loaded, now: &TodayAdvice) -> Map<String, Value> {
+    let today = &now.today;
+    let strokes = names(now);
+    let label = |i: usize| today.given[i].label.as_str();
+    let constants: Vec<Value> = constants(loaded.player.age_y)
         .iter()
-        .map(|b| {
+        .map(|it| {
             json!({
-                "stroke": strokes[b.stroke],
-                "runs": b.runs,
-                "bat_speed_m_s": b.bat_speed_m_s,
-                "engine_bat_speed_m_s": b.engine_bat_speed_m_s,
-                "difference_share": b.difference,
+                "what": it.what,
+                "unit": it.unit,
+                "value": it.value,
+                "range": it.range,
+                "source": format!("{} ({})", it.source.work, it.source.status.words()),
             })
         })
         .collect();
-    let document = json!({
+    let given: Vec<Value> = today.given.iter().map(|it| given(it, &strokes)).collect();
+    let use_today = today.use_today.as_ref().map(|it| {
+        json!({
+            "label": label(it.bat),
+            "decided": it.decided,
+            "as_good_as": it.as_good_as.iter().map(|i| label(*i)).collect::<Vec<_>>(),
+        })
+    });
+    let settle: Vec<Value> =
+        now.would_settle.iter().map(|it| json!({ "what": it.what, "chance": it.chance })).collect();
+    let left: Vec<&str> = today.better_left().into_iter().map(|k| strokes[k]).collect();
+    let Value::Object(document) = json!({
         "player": {
-            "age_y": it.loaded.player.age_y,
-            "stature_m": it.loaded.player.stature_m,
-            "invented": it.loaded.scenario.invented,
+            "age_y": loaded.player.age_y,
+            "stature_m": loaded.player.stature_m,
+            "invented": loaded.scenario.invented,
         },
-        "best_of_given": best,
+        "draws": DRAWS,
+        "seed": SEED,
+        "constants": constants,
+        "in_time_assumed": today.in_time_assumed,
+        "seen_contradicts": today.seen_contradicts,
+        "given": given,
+        "use_today": use_today,
+        "better_left": left,
+        "would_settle": settle,
+        "asked_time_s": now.setting.asked_time_s,
+        "estimated": super::told::estimated(loaded),
+        "cautions": super::told::cautions(loaded),
+    }) else {
+        return Map::new();
+    };
+    document
+}
+
+fn given(it: &Given, strokes: &[&str]) -> Value {
+    let worth = it.worth.as_ref();
+    json!({
+        "label": it.label,
+        "suits": match it.suits {
+            Suits::Yes => "yes",
+            Suits::TooLong => "too_long",
+            Suits::TooShort => "too_short",
+        },
+        "worth_m_s": worth.map(Worth::mean_m_s),
+        "worth_sd_m_s": worth.map(Worth::sd_m_s),
+        "ball_m_s": worth.map(|it| it.ball_m_s),
+        "chance_in_time": worth.map(|it| it.chance_in_time),
+        "chance_near_best": it.chance_near_best,
+        "strokes": worth.map(|it| by_stroke(it, strokes)),
+    })
+}
+
+fn by_stroke(worth: &Worth, strokes: &[&str]) -> Value {
+    let each = strokes.iter().zip(&worth.strokes).map(|(name, it)| {
+        let row = json!({
+            "chance_in_time_fresh": it.in_time_fresh,
+            "chance_in_time": it.in_time_late,
+            "ball_m_s": it.ball_m_s,
+            "met_from_top_m": it.aim_m,
+        });
+        ((*name).to_owned(), row)
+    });
+    Value::Object(each.collect())
+}
+
+fn simulated(strokes_at_end: &[StrokeAtEnd], strokes: &[&str]) -> Value {
+    let each = strokes.iter().zip(strokes_at_end).map(|(name, it)| {
+        let row = json!({
+            "stroke_time_s": it.time_s,
+            "bat_speed_m_s": it.bat_speed_m_s,
+            "wrist_share": it.wrist_share,
+        });
+        ((*name).to_owned(), row)
+    });
+    Value::Object(each.collect())
+}
+
+fn of_order(it: &Fitted) -> Value {
+    let f = &it.fitting;
+    let card = &it.card;
+    let strokes = names(&f.now);
+    let order = json!({
+        "pays": match f.order.pays {
+            Pays::Yes => "yes",
+            Pays::No => "no",
+            Pays::Undecided => "undecided",
+        },
+        "gain_m_s": f.order.gain_m_s,
+        "gain_sd_m_s": f.order.gain_sd_m_s,
+    });
+    let middles: Vec<Value> = f
+        .middles
+        .iter()
+        .map(|row| {
+            let bat = &row.best.made.bat;
+            json!({
+                "middle": row.middle.words(),
+                "mass_kg": bat.mass_kg(),
+                "balance_m": bat.balance_m(),
+                "swing_moment_kg_m2": bat.swing_moment_kg_m2(),
+                "sweet_spot_from_toe_m": bat.length_m() - bat.percussion_m(),
+                "swell_from_toe_m": row.best.made.shape.swell_from_toe_m(),
+                "worth_m_s": row.best.worth.mean_m_s(),
+                "limited_by": row.limited_by.map(backlift::fit::middles::LimitedBy::key),
+                "beyond_gains_m_s": row.beyond_gains_m_s,
+            })
+        })
+        .collect();
+    let times: Vec<Value> = card
+        .pendulum_times()
+        .iter()
+        .map(|it| json!({ "mass_kg": it.mass_kg, "low_s": it.low_s, "high_s": it.high_s }))
+        .collect();
+    let at_end: Vec<Value> = f
+        .strokes
+        .iter()
+        .zip(&f.now.today.given)
+        .map(|(it, given)| {
+            let at_end = it.as_ref().map(|it| simulated(it, &strokes));
+            json!({ "label": given.label, "strokes": at_end })
+        })
+        .collect();
+    json!({
+        "given_at_end": at_end,
+        "order": order,
+        "middles": middles,
         "recommendation": {
             "size": card.size,
             "length_m": card.length_m,
@@ -64,72 +197,60 @@ pub fn of(it: &Fitted, elapsed_s: f64) -> Result<Value, Stop> {
             "pendulum_swings": card.pendulum_swings,
             "pendulum_time_s": card.pendulum_time_s,
             "pendulum_time_tolerance_s": card.pendulum_time_tolerance_s,
-            "at_end": worth(&f.recommendation.worth, &strokes),
-            "meets_demand": f.recommendation.worth.passes(),
+            "pendulum_time_s_by_mass": times,
+            "worth_m_s": f.recommendation.worth.mean_m_s(),
+            "worth_sd_m_s": f.recommendation.worth.sd_m_s(),
+            "ball_m_s": f.recommendation.worth.ball_m_s,
+            "chance_in_time": f.recommendation.worth.chance_in_time,
+            "strokes": by_stroke(&f.recommendation.worth, &strokes),
+            "at_end": simulated(&f.recommendation.strokes, &strokes),
         },
-        "rule": super::told::rule(it, Units::Si),
-        "runner_up": f.runner_up.as_ref().map(|w| worth(w, &strokes)),
-        "given": f.given.iter().map(|g| json!({
-            "label": g.label,
-            "meets_demand": g.worth.as_ref().is_some_and(Worth::passes),
-            "at_end": g.worth.as_ref().map(|w| worth(w, &strokes)),
-        })).collect::<Vec<_>>(),
-        "pull_at_fifty": pull(it, it.headline.fifty),
-        "pull_at_end": pull(it, it.headline.end),
+        "pull_at_fifty": pull(f, it, it.headline.fifty),
+        "pull_at_end": pull(f, it, it.headline.end),
         "innings": it.headline.points.iter().map(|p| point(p, &strokes)).collect::<Vec<_>>(),
         "both_dynamics": {
             "largest_difference_share": it.headline.largest_difference(),
-            "swings": engine,
+            "swings": engine(it, &strokes),
         },
-        "surrogate_error_share": f.surrogate_error,
-        "available_time_s": f.setting.available_time_s(),
-        "asked_time_s": f.setting.asked_time_s,
-        "map": f.map.iter().map(|c| json!({
-            "mass_kg": c.worth.bat.mass_kg(),
-            "balance_m": c.worth.bat.balance_m(),
-            "swing_moment_kg_m2": c.worth.bat.swing_moment_kg_m2(),
-            "swing_moment_range_kg_m2": c.swing_moment_range_kg_m2,
-            "goal_m_s": c.worth.goal_m_s,
-            "slack_share": c.worth.slack,
-            "meets_demand": c.worth.passes(),
-            "pull_m_s": f.setting.batter.stroke_index("pull").map(|i| c.worth.strokes[i].bat_speed_m_s),
-        })).collect::<Vec<_>>(),
-        "estimated": super::told::estimated(it),
-        "sensitive_to": f.moved.iter().map(|m| json!({
-            "what": m.what,
-            "changes_advice": m.changes_advice,
-            "still_does": !m.changes_advice,
-            "would_choose": worth(&m.chosen, &strokes),
-        })).collect::<Vec<_>>(),
-        "cautions": card.cautions,
+        "surrogate_error_share": f.surrogate_error(),
+        "map": map(f),
         "reason": card.reason,
         "how_sure": card.how_sure,
-        "elapsed_s": elapsed_s,
-    });
-    Ok(document)
+    })
 }
 
-fn worth(w: &Worth, strokes: &[&str]) -> Value {
-    let mut by_name = Map::new();
-    for (name, s) in strokes.iter().zip(&w.strokes) {
-        by_name.insert(
-            (*name).to_owned(),
+fn engine(it: &Fitted, strokes: &[&str]) -> Vec<Value> {
+    it.headline
+        .both_ways
+        .iter()
+        .map(|b| {
             json!({
-                "stroke_time_s": s.time_s,
-                "bat_speed_m_s": s.bat_speed_m_s,
-                "held_back_stroke_time_s": s.held_back_time_s,
-                "wrist_share": s.wrist_share,
-            }),
-        );
-    }
-    json!({
-        "mass_kg": w.bat.mass_kg(),
-        "balance_m": w.bat.balance_m(),
-        "swing_moment_kg_m2": w.bat.swing_moment_kg_m2(),
-        "goal_m_s": w.goal_m_s,
-        "slack_share": w.slack,
-        "strokes": by_name,
-    })
+                "stroke": strokes[b.stroke],
+                "runs": b.runs,
+                "bat_speed_m_s": b.bat_speed_m_s,
+                "engine_bat_speed_m_s": b.engine_bat_speed_m_s,
+                "difference_share": b.difference,
+            })
+        })
+        .collect()
+}
+
+fn map(f: &Fitting) -> Vec<Value> {
+    f.map()
+        .iter()
+        .map(|c| {
+            json!({
+                "mass_kg": c.made.bat.mass_kg(),
+                "balance_m": c.made.bat.balance_m(),
+                "swing_moment_kg_m2": c.made.bat.swing_moment_kg_m2(),
+                "swing_moment_range_kg_m2": c.made.swing_moment_range_kg_m2,
+                "middle": c.middle.words(),
+                "worth_m_s": c.worth.mean_m_s(),
+                "ball_m_s": c.worth.ball_m_s,
+                "chance_in_time": c.worth.chance_in_time,
+            })
+        })
+        .collect()
 }
 
 fn stroke(now: &StrokeNow) -> Value {
@@ -155,8 +276,8 @@ fn point(p: &AtScore, strokes: &[&str]) -> Value {
     })
 }
 
-fn pull(it: &Fitted, at: usize) -> Option<Value> {
-    let pull = it.fitting.setting.batter.stroke_index("pull")?;
+fn pull(f: &Fitting, it: &Fitted, at: usize) -> Option<Value> {
+    let pull = f.setting().batter.stroke_index("pull")?;
     let (fresh, now) = (it.headline.points.first()?, it.headline.points.get(at)?);
     let drop = |now: &StrokeNow, fresh: &StrokeNow| {
         1.0 - now.fastest.contact.bat_speed_m_s / fresh.fastest.contact.bat_speed_m_s

@@ -61,15 +61,15 @@ fn sheet_with(it: &Fitted, picture: &MapPicture) -> Result<String, DrawingFault>
 
 /// The map on the grid of its cells.
 pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
-    let cells = &it.fitting.map;
+    let cells = it.fitting.map();
     let axis = |f: &dyn Fn(usize) -> f64| {
         let mut all: Vec<f64> = (0..cells.len()).map(f).collect();
         all.sort_by(f64::total_cmp);
         all.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
         all
     };
-    let mass_kg = axis(&|i| cells[i].worth.bat.mass_kg());
-    let balance_m = axis(&|i| cells[i].worth.bat.balance_m());
+    let mass_kg = axis(&|i| cells[i].made.bat.mass_kg());
+    let balance_m = axis(&|i| cells[i].made.bat.balance_m());
     let (unit, per_m_s) = speed_unit(units);
     let reference = it
         .loaded
@@ -82,12 +82,12 @@ pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
     for balance in &balance_m {
         for mass in &mass_kg {
             let cell = cells.iter().find(|c| {
-                (c.worth.bat.mass_kg() - mass).abs() < 1e-6
-                    && (c.worth.bat.balance_m() - balance).abs() < 1e-6
+                (c.made.bat.mass_kg() - mass).abs() < 1e-6
+                    && (c.made.bat.balance_m() - balance).abs() < 1e-6
             });
-            value.push(cell.filter(|c| c.worth.passes()).map(|c| per_m_s * c.worth.goal_m_s));
+            value.push(cell.map(|c| per_m_s * c.worth.mean_m_s()));
             pickup.push(cell.zip(reference.as_ref()).map(|(c, reference)| {
-                pickup_weight_kg(reference, c.worth.bat.swing_moment_kg_m2())
+                pickup_weight_kg(reference, c.made.bat.swing_moment_kg_m2())
             }));
         }
     }
@@ -98,17 +98,16 @@ pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
         .enumerate()
         .map(|(bat, b)| MapBat { bat, mass_kg: b.bat.mass_kg(), balance_m: b.bat.balance_m() })
         .collect();
-    let end = runs_words(it.fitting.setting.plan.runs);
     MapPicture {
         sentence: format!(
-            "What bats of size {} are worth to this player at {end}; the frame is the card's tolerance{}",
+            "What bats of size {} are worth to this player over the innings; the frame is the card's tolerance{}",
             it.card.size,
             letters(it)
         ),
         mass_kg,
         balance_m,
         value,
-        value_label: value_label(it, &end, unit),
+        value_label: value_label(it, unit),
         pickup_weight_kg: pickup,
         bats,
         target: Some(super::told::target(&it.card)),
@@ -116,12 +115,10 @@ pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
 }
 
 /// What the shades are, as the goal judges bats.
-fn value_label(it: &Fitted, end: &str, unit: &str) -> String {
-    match it.fitting.setting.goal {
-        Goal::BallSpeed => {
-            format!("ball speed off the bat at {end}, against a ball as fast as the bat, {unit}")
-        }
-        Goal::BatSpeed => format!("bat speed at {end}, {unit}"),
+fn value_label(it: &Fitted, unit: &str) -> String {
+    match it.loaded.scenario.fit.goal {
+        Goal::BallSpeed => format!("expected ball speed, late balls and mishits counted, {unit}"),
+        Goal::BatSpeed => format!("expected bat speed, late balls counted, {unit}"),
     }
 }
 
@@ -136,7 +133,7 @@ fn letters(it: &Fitted) -> String {
 /// What a coach would say of the innings: the pull, then what the band is.
 fn innings_sentence(it: &Fitted, units: Units) -> String {
     let band = "the band is how little is known of lasting fatigue";
-    let pull = it.fitting.setting.batter.stroke_index("pull");
+    let pull = it.fitting.setting().batter.stroke_index("pull");
     let points = &it.headline.points;
     let speed_at = |n: usize, stroke: usize| {
         points.get(n).map(|p| p.with_slow[stroke].fastest.contact.bat_speed_m_s)
@@ -150,7 +147,7 @@ fn innings_sentence(it: &Fitted, units: Units) -> String {
         "With the bat to order the pull loses {} of its {} by {}; {band}",
         spoken(Quantity::Speed, lost, 0.3 * lost, units),
         spoken(Quantity::Speed, fresh, 0.3, units),
-        runs_words(it.fitting.setting.plan.runs)
+        runs_words(it.fitting.setting().plan.runs)
     )
 }
 
@@ -160,7 +157,7 @@ fn innings_picture(it: &Fitted, units: Units) -> InningsPicture {
     let points = &it.headline.points;
     let panels = it
         .fitting
-        .setting
+        .setting()
         .batter
         .strokes
         .iter()

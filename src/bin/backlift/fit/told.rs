@@ -1,197 +1,325 @@
-//! A fitting as a coach reads it.
+//! An advice as a coach reads it: one screen, the answer first.
 
 use backlift::card::Card;
+use backlift::card::cautions;
 use backlift::drawing::map::MapTarget;
-use backlift::fit::given::Given;
-use backlift::fit::rule::Worth;
+use backlift::fit::fitting::TodayAdvice;
+use backlift::fit::middles::{LimitedBy, MiddleRow};
+use backlift::fit::pays::{Gain, Pays};
 use backlift::innings::score::runs_words;
 use backlift::units::{Quantity, Units, spoken};
+use backlift::worth::suits::Suits;
+use backlift::worth::today::{Given, UseToday};
 
 use super::Fitted;
-use crate::figure::{ACROSS_SIZES, number, of_several_sizes, percent};
+use crate::figure::{either, listed, number, percent, speed_unit};
+use crate::loaded::Loaded;
 use crate::paragraph;
 use crate::table::table;
 
-/// A map with a larger error, as a share, is called rough.
-const SMOOTH: f64 = 0.001;
-
-/// The whole text.
+/// Today's bats and the bat to order, on one screen.
 pub fn told(it: &Fitted, units: Units) -> String {
-    let card = &it.card;
-    let mut out = String::new();
-    out += &line(&it.loaded.scenario.title);
-    if card.invented {
-        out += &line("Invented player and bats.");
-    }
-    out += "\n";
-    if let Some(best) = it.fitting.best_given {
-        out += &line(&format!(
-            "Use today: {}. {}",
-            it.fitting.given[best].label,
-            given_reason(it, best)
-        ));
-        out += "\n";
-    }
-    out += &given_table(it, units);
-    out += &line(&best_guess(it));
-    out += "\n";
-    if of_several_sizes(&it.loaded.bats) {
-        out += ACROSS_SIZES;
-    }
-    out += &line(&format!(
-        "Ask the maker for: size {}, {}, balanced {} from the top of the handle, picking up like {}.",
-        card.size,
-        spoken(Quantity::Mass, card.mass_kg, 0.005, units),
-        spoken(Quantity::Length, card.balance_m, 0.001, units),
-        spoken(Quantity::Mass, card.pickup_weight_kg, 0.005, units),
-    ));
-    out += "\n";
-    out += &spec_table(card, units);
-    out += "\n";
-    out += &line(&card.reason);
-    out += &line(&format!("The rule: {}", rule(it, units)));
-    if let Some(next) = &it.fitting.runner_up {
-        out += &line(&format!(
-            "Runner-up: {} balanced at {}, swing moment {} kg m², with {} ball speed.",
-            spoken(Quantity::Mass, next.bat.mass_kg(), 0.005, units),
-            spoken(Quantity::Length, next.bat.balance_m(), 0.001, units),
-            number(next.bat.swing_moment_kg_m2(), 4),
-            against(next.goal_m_s / it.fitting.recommendation.worth.goal_m_s),
-        ));
-    }
-    out += &line(&format!(
-        "How sure: {} The map is a smooth curve through full swings of this player, tried on bats it had not seen and {} off at most there; the figures of the card are simulated.",
-        card.how_sure,
-        percent(it.fitting.surrogate_error, 2),
-    ));
-    if it.fitting.surrogate_error > SMOOTH {
-        out += &line(
-            "That is rougher than it should be: some of these bats are near the limit of what this player can swing, so trust the figures of the card before the map and the runner-up.",
-        );
-    }
-    for moved in &it.fitting.moved {
-        out += &line(&format!(
-            "If {}: the choice would be {} at {}; {}.",
-            moved.what,
-            spoken(Quantity::Mass, moved.chosen.bat.mass_kg(), 0.005, units),
-            spoken(Quantity::Length, moved.chosen.bat.balance_m(), 0.001, units),
-            if moved.changes_advice {
-                "this bat would no longer do"
-            } else {
-                "this bat still does"
-            },
-        ));
-    }
-    let estimated = estimated(it);
-    if !estimated.is_empty() {
-        out += &line(&format!("Not measured, so estimated: {}.", estimated.join("; ")));
-    }
-    out += "\n";
-    for caution in &card.cautions {
-        out += &line(&format!("! {caution}"));
-    }
-    out += "\n";
+    let mut out = head(&it.loaded);
+    out += &today(&it.loaded, &it.fitting.now, units);
+    out += &line(&order(it, units));
+    out += &line(&would_settle(&it.fitting.now));
+    out += &cautioned(&it.loaded);
     out
 }
 
-/// What the yes and the no of the table rest on.
-fn best_guess(it: &Fitted) -> String {
-    let source = match it.loaded.player.calibration.is_some() {
-        true => "the strength that the nets found likeliest",
-        false => "the strength that the tables make likeliest",
-    };
-    format!(
-        "Yes and no are for {source}, and the true one may be another: how likely each bat is in time, `backlift calibrate` says."
-    )
+/// Today's bats alone, on one screen.
+pub fn told_today(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
+    let mut out = head(loaded);
+    out += &today(loaded, now, units);
+    out += &line(&would_settle(now));
+    out += &cautioned(loaded);
+    out
 }
 
-/// The rule that chose, with what was set.
-pub fn rule(it: &Fitted, units: Units) -> String {
-    let s = &it.fitting.setting;
-    let limits = &it.loaded.scenario.fit;
-    format!(
-        "at {} a pull and a hook must still come off in the {} s there are against {} bowling with no joint above {} of what it has left; of the bats that do, the most ball speed; within {} the lighter pickup wins.",
-        runs_words(s.plan.runs),
-        number(s.available_time_s(), 2),
-        spoken(Quantity::Speed, s.delivery.speed_m_s, 0.3, units),
-        percent(s.share_limit, 0),
-        percent(limits.tie_width, 1),
-    )
+/// Everything else that `--all` shows: the card's figures, the middles, what it rests on.
+pub fn all(it: &Fitted, units: Units) -> String {
+    let mut out = String::from("\n");
+    out += &middles_table(it, units);
+    out += "\n";
+    out += &spec_table(&it.card, units);
+    out += &times_table(&it.card, units);
+    out += "\n";
+    out += &line(&it.card.reason);
+    out += &line(&format!(
+        "How sure: {} The map is a smooth curve through full swings of this player, tried on bats and strengths it had not seen and {} off at most there; bat speeds of the card are simulated.",
+        it.card.how_sure,
+        percent(it.fitting.surrogate_error(), 2),
+    ));
+    let estimated = estimated(&it.loaded);
+    if !estimated.is_empty() {
+        out += &line(&format!("Not measured, so estimated: {}.", estimated.join("; ")));
+    }
+    out
 }
 
-/// Why this one of the weighed bats.
-pub fn given_reason(it: &Fitted, index: usize) -> String {
-    let g = &it.fitting.given[index];
-    let name = |i: Option<usize>| {
-        i.map_or("stroke", |i| it.fitting.setting.batter.strokes[i].stroke.name.as_str())
+fn head(loaded: &Loaded) -> String {
+    let invented = if loaded.scenario.invented { ". Invented player and bats" } else { "" };
+    let mut out = line(&format!("{}{invented}", loaded.scenario.title));
+    if let Some(note) = &loaded.scenario.note {
+        out += &line(note);
+    }
+    out + "\n"
+}
+
+fn label(now: &TodayAdvice, i: usize) -> String {
+    now.today.given[i].label.clone()
+}
+
+fn today(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
+    let mut out = match &now.today.use_today {
+        Some(it) => line(&use_today(loaded, now, it)),
+        None => line(
+            "None of these bats may be used: each is beyond this player's control or the Laws. Borrow a smaller one.",
+        ),
     };
-    let passes = |g: &Given| g.worth.as_ref().is_some_and(Worth::passes);
-    let pass = it.fitting.given.iter().filter(|g| passes(g)).count();
-    let runs = runs_words(it.fitting.setting.plan.runs);
-    let of = it.fitting.given.len();
-    let stroke = name(g.worth.as_ref().and_then(|w| w.tightest));
-    match (passes(g), of, pass) {
-        (true, 1, _) => format!("It leaves a pull and a hook in time at {runs}."),
-        (true, _, 1) => format!(
-            "It is the only one of these bats that leaves a pull and a hook in time at {runs}."
-        ),
-        (true, ..) => format!(
-            "It leaves a pull and a hook in time at {runs}, and by the rule below it is the best of those that do."
-        ),
-        (false, 1, _) => {
-            format!("It comes too late at {runs}, most of all in the {stroke}.")
+    out += &given_table(loaded, now, units);
+    out += &line(&rests_on(now));
+    let left: Vec<String> = now
+        .today
+        .better_left()
+        .into_iter()
+        .map(|k| now.setting.batter.strokes[k].stroke.name.clone())
+        .collect();
+    if !left.is_empty() {
+        out += &line(&format!(
+            "Leave {} alone late on against this bowling with all of these.",
+            listed(&left)
+        ));
+    }
+    out
+}
+
+/// Which bat, how sure, and which others are as good.
+pub fn use_today(loaded: &Loaded, now: &TodayAdvice, it: &UseToday) -> String {
+    let given = &now.today.given[it.bat];
+    let name = &given.label;
+    if given.suits == Suits::TooLong {
+        let size = loaded.standard_size().map_or_else(String::new, |it| format!(" {it}"));
+        return format!(
+            "Every one of these bats is too long for this stature. Borrow a size{size}. Until then {name}, the shortest and lightest to pick up, with a soft ball."
+        );
+    }
+    let runs = runs_words(now.setting.plan.runs);
+    let in_time = given.worth.as_ref().map_or(0.0, |it| it.chance_in_time);
+    let chance = format!("A short ball at {runs} is met in time in {:.0} of 100", 100.0 * in_time);
+    let same: Vec<String> = it.as_good_as.iter().map(|i| label(now, *i)).collect();
+    let tail = match same.as_slice() {
+        [] if now.today.given.len() == 1 => String::new(),
+        [] => {
+            format!(". It is the best or near it in {:.0} of 100", 100.0 * given.chance_near_best)
         }
-        (false, ..) => format!(
-            "None of these bats leaves a pull and a hook in time at {runs}; with this one the {stroke} misses by least."
+        _ if loaded.is_junior() => {
+            format!(". Too close to call against {}: the lighter pickup is named", either(&same))
+        }
+        _ => format!(". Too close to call against {}: choose by feel", either(&same)),
+    };
+    let short = if given.suits == Suits::TooShort { " (short for this stature)" } else { "" };
+    format!("Use today: {name}{short}. {chance}{tail}.")
+}
+
+fn given_table(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
+    let (unit, per_m_s) = speed_unit(units);
+    let rows: Vec<Vec<String>> = now
+        .today
+        .given
+        .iter()
+        .zip(&loaded.bats)
+        .map(|(g, weighed)| {
+            let pickup = weighed.pickup_weight_kg;
+            let mut row = vec![
+                g.label.clone(),
+                suits(g).to_owned(),
+                spoken(Quantity::Mass, pickup.value, pickup.sd, units),
+            ];
+            row.extend(match &g.worth {
+                Some(worth) => [
+                    format!(
+                        "{} ± {}",
+                        number(per_m_s * worth.mean_m_s(), 1),
+                        number(per_m_s * worth.sd_m_s(), 1)
+                    ),
+                    percent(worth.chance_in_time, 0),
+                    percent(g.chance_near_best, 0),
+                ],
+                None => ["beyond control".to_owned(), "–".to_owned(), "–".to_owned()],
+            });
+            row
+        })
+        .collect();
+    let runs = format!("in time at {:.0}", now.setting.plan.runs);
+    let worth = format!("expected ball, {unit}");
+    table(&["bat", "size suits", "picks up like", &worth, &runs, "near the best"], &rows)
+}
+
+fn suits(it: &Given) -> &'static str {
+    match it.suits {
+        Suits::Yes => "yes",
+        Suits::TooLong => "too long",
+        Suits::TooShort => "too short",
+    }
+}
+
+/// What the chances rest on.
+pub fn rests_on(now: &TodayAdvice) -> String {
+    let contradicts = match now.today.seen_contradicts {
+        true => " What was seen does not go together: no one player does both. Look again.",
+        false => "",
+    };
+    match now.today.in_time_assumed {
+        Some([low, high]) => format!(
+            "Assumed: in time in {:.0} to {:.0} of 100 short balls, fresh, with the bat now used. Say what you saw (`seen`) and it is no longer assumed.",
+            100.0 * low,
+            100.0 * high
+        ),
+        None => format!("Chances rest on what was seen.{contradicts}"),
+    }
+}
+
+/// Whether a new bat pays, and which.
+fn order(it: &Fitted, units: Units) -> String {
+    let card = &it.card;
+    let spec = format!(
+        "size {}, {}, balanced {} from the top, {}",
+        card.size,
+        spoken(Quantity::Mass, card.mass_kg, 0.005, units),
+        spoken(Quantity::Length, card.balance_m, 0.001, units),
+        middles(it, units),
+    );
+    let gains = gained(&it.fitting.order, units);
+    let rim = chosen_row(it).and_then(|row| rim(row, units)).unwrap_or_default();
+    match it.fitting.order.pays {
+        _ if it.fitting.now.today.use_today.is_none() => format!("Order: {spec}.{rim}"),
+        Pays::Yes => format!("A new bat pays: {gains}. Order {spec}.{rim}"),
+        Pays::No => format!(
+            "Keep today's bat: a new one would gain {gains}. If one is made all the same: {spec}.{rim}"
+        ),
+        Pays::Undecided => format!(
+            "Whether a new bat pays is too close to call: {gains}, within the doubt. It would be {spec}.{rim}"
         ),
     }
+}
+
+/// "1.2 ± 0.4 km/h of expected ball speed".
+pub fn gained(it: &Gain, units: Units) -> String {
+    let (unit, per_m_s) = speed_unit(units);
+    format!(
+        "{} ± {} {unit} of expected ball speed",
+        number(per_m_s * it.gain_m_s, 1),
+        number(per_m_s * it.gain_sd_m_s, 1)
+    )
+}
+
+fn chosen_row(it: &Fitted) -> Option<&MiddleRow> {
+    let made = &it.fitting.recommendation.made;
+    it.fitting.middles.iter().find(|row| &row.best.made == made)
+}
+
+/// "usual middle (high 60.1, low 60.3 km/h)".
+fn middles(it: &Fitted, units: Units) -> String {
+    let (unit, per_m_s) = speed_unit(units);
+    let Some(chosen) = chosen_row(it) else { return String::new() };
+    let own = chosen.best.worth.mean_m_s();
+    let others: Vec<String> = it
+        .fitting
+        .middles
+        .iter()
+        .filter(|row| row.middle != chosen.middle)
+        .map(|row| {
+            let by = per_m_s * (row.best.worth.mean_m_s() - own);
+            let sign = if by > 0.0 { "+" } else { "" };
+            format!("{} {sign}{} {unit}", row.middle.words(), number(by, 1))
+        })
+        .collect();
+    let others =
+        if others.is_empty() { String::new() } else { format!(" ({})", others.join(", ")) };
+    format!("{} middle{others}", chosen.middle.words())
+}
+
+/// A best weight at the rim is said.
+fn rim(row: &MiddleRow, units: Units) -> Option<String> {
+    let (unit, per_m_s) = speed_unit(units);
+    let gains = row
+        .beyond_gains_m_s
+        .map_or_else(String::new, |it| format!(", by {} {unit}", number(per_m_s * it, 1)));
+    Some(match row.limited_by? {
+        LimitedBy::LightestUsual => {
+            format!(" To this model lighter would be better still{gains}; lighter is seldom sold.")
+        }
+        LimitedBy::LightestPossible => {
+            " To this model lighter would be better still; none can be made.".to_owned()
+        }
+        LimitedBy::HeaviestUsual => {
+            format!(" To this model heavier would be better still{gains}; heavier is seldom sold.")
+        }
+        LimitedBy::HeaviestPossible => {
+            " To this model heavier would be better still; none can be made.".to_owned()
+        }
+    })
+}
+
+/// What would settle it, with the chance that it would name another bat.
+pub fn would_settle(now: &TodayAdvice) -> String {
+    let named: Vec<String> = now
+        .would_settle
+        .iter()
+        .filter(|it| it.chance >= LEAST_CHANCE)
+        .take(2)
+        .map(|it| format!("{} ({:.0} in 100)", it.what, 100.0 * it.chance))
+        .collect();
+    match named.as_slice() {
+        [] => "Nothing that could be found out is likely to name another bat.".to_owned(),
+        _ => format!("Could name another bat: {}.", listed(&named)),
+    }
+}
+
+/// Chances below this are not worth a word.
+const LEAST_CHANCE: f64 = 0.05;
+
+fn cautioned(loaded: &Loaded) -> String {
+    paragraph::paragraph(&cautions(loaded).join(" ")) + "\n"
+}
+
+/// What must be said with any advice to this player.
+pub fn cautions(loaded: &Loaded) -> Vec<String> {
+    let player = &loaded.player;
+    cautions::standing(player.age_y, cautions::refit_stature_m(player.age_y, player.stature_m))
 }
 
 /// What was estimated, in words.
-pub fn estimated(it: &Fitted) -> Vec<String> {
-    let player = it.loaded.player.estimated.iter().map(|e| format!("{} (from {})", e.what, e.from));
-    let bats =
-        it.loaded.bats.iter().flat_map(|bat| {
-            bat.estimated.iter().map(|e| format!("{}: {}", bat.reading.label, e.what))
-        });
+pub fn estimated(loaded: &Loaded) -> Vec<String> {
+    let player = loaded.player.estimated.iter().map(|e| format!("{} (from {})", e.what, e.from));
+    let bats = loaded
+        .bats
+        .iter()
+        .flat_map(|bat| bat.estimated.iter().map(|e| format!("{}: {}", bat.reading.label, e.what)));
     player.chain(bats).collect()
 }
 
-fn given_table(it: &Fitted, units: Units) -> String {
-    let mut rows = Vec::new();
-    let pull = it.fitting.setting.batter.stroke_index("pull");
-    for (g, weighed) in it.fitting.given.iter().zip(&it.loaded.bats) {
-        let worth = g.worth.as_ref();
-        let late = pull.zip(worth).map_or_else(
-            || "–".to_owned(),
-            |(i, w)| spoken(Quantity::Speed, w.strokes[i].bat_speed_m_s, 0.05, units),
-        );
-        rows.push(vec![
-            g.label.clone(),
-            spoken(Quantity::Mass, weighed.mass_kg.value, weighed.mass_kg.sd, units),
-            spoken(
-                Quantity::Mass,
-                weighed.pickup_weight_kg.value,
-                weighed.pickup_weight_kg.sd,
-                units,
-            ),
-            late,
-            match worth {
-                Some(w) if w.passes() => format!("yes, {} to spare", percent(w.slack, 1)),
-                Some(w) => format!("no, {} short", percent(-w.slack, 1)),
-                None => "no, beyond control".to_owned(),
-            },
-        ]);
-    }
-    let runs = it.fitting.setting.plan.runs;
+fn middles_table(it: &Fitted, units: Units) -> String {
+    let (unit, per_m_s) = speed_unit(units);
+    let rows: Vec<Vec<String>> = it
+        .fitting
+        .middles
+        .iter()
+        .map(|row| {
+            let bat = &row.best.made.bat;
+            vec![
+                row.middle.words().to_owned(),
+                spoken(Quantity::Mass, bat.mass_kg(), 0.005, units),
+                spoken(Quantity::Length, bat.balance_m(), 0.001, units),
+                spoken(Quantity::Length, bat.length_m() - bat.percussion_m(), 0.001, units),
+                number(per_m_s * row.best.worth.mean_m_s(), 1),
+            ]
+        })
+        .collect();
+    let worth = format!("expected ball, {unit}");
     table(
-        &[
-            "bat",
-            "dead weight",
-            "picks up like",
-            &format!("pull at {runs:.0}"),
-            "in time, with reserve",
-        ],
+        &["middle", "best weight", "balance, from the top", "sweet spot, from the toe", &worth],
         &rows,
     )
 }
@@ -204,7 +332,7 @@ fn spec_table(card: &Card, units: Units) -> String {
     let seconds = |v: f64| number(v, 2);
     let one = |q: Quantity, v: f64, sd: f64| spoken(q, v, sd, units);
     table(
-        &["the maker's figures", "asked", "within"],
+        &["the maker's figures", "asked", "within, all at once"],
         &[
             vec![
                 "dead weight".into(),
@@ -248,13 +376,23 @@ fn spec_table(card: &Card, units: Units) -> String {
     )
 }
 
-/// "0.3 % less", "the same".
-fn against(ratio: f64) -> String {
-    match ratio - 1.0 {
-        same if same.abs() < 0.0005 => "the same".to_owned(),
-        more if more > 0.0 => format!("{} more", percent(more, 1)),
-        less => format!("{} less", percent(-less, 1)),
+/// Seconds of the pendulum for the weight on the scale.
+fn times_table(card: &Card, units: Units) -> String {
+    let rows: Vec<Vec<String>> = card
+        .pendulum_times()
+        .iter()
+        .map(|it| {
+            vec![
+                spoken(Quantity::Mass, it.mass_kg, 0.001, units),
+                format!("{} to {}", number(it.low_s, 2), number(it.high_s, 2)),
+            ]
+        })
+        .collect();
+    if rows.is_empty() {
+        return String::new();
     }
+    let swings = format!("{} swings from 6 in, s", card.pendulum_swings);
+    format!("\n{}", table(&["if the scale says", &swings], &rows))
 }
 
 /// The target of the map.

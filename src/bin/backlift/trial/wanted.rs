@@ -67,7 +67,7 @@ impl WantedArgs {
 /// The bat that `fit` recommends to this player.
 fn recommended(loaded: &Loaded) -> Result<Wanted, Stop> {
     let fitting = search(loaded, &Progress::start())?;
-    let pickup = Pickup::of(&fitting.recommendation.worth.bat);
+    let pickup = Pickup::of(&fitting.recommendation.made.bat);
     Ok(Wanted { words: "the recommended bat".into(), pickup, swing_sd_kg_m2: None })
 }
 

@@ -72,7 +72,12 @@ fn mix(values: &mut Values, text: &Option<Text>, strokes: &[&str]) -> Option<Vec
     Some(mix.into_iter().map(|(name, it)| (name, it / sum)).collect())
 }
 
-fn known_stroke(values: &mut Values, path: &str, name: &str, strokes: &[&str]) -> Option<String> {
+pub fn known_stroke(
+    values: &mut Values,
+    path: &str,
+    name: &str,
+    strokes: &[&str],
+) -> Option<String> {
     let lower = name.to_lowercase();
     if strokes.contains(&lower.as_str()) {
         return Some(lower);

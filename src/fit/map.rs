@@ -1,0 +1,141 @@
+//! The bats of one size: swung, and what each is worth.
+
+use super::candidates::Range;
+use super::domain::Domain;
+use super::order::{FitFault, Order};
+use super::size_swings::{SizeFault, SizeSwings};
+use crate::bat::Bat;
+use crate::bat::family::Family;
+use crate::bat::makeable::MadeBat;
+use crate::bat::sizes::Size;
+use crate::measurement::plan::Middle;
+use crate::worth::constants::USUAL_MIDDLE;
+use crate::worth::expected::{Judged, Worth};
+use crate::worth::meeting::Struck;
+use crate::worth::possible::Possible;
+use crate::worth::swings::{Innings, Scores, Step};
+use crate::worth::today::Today;
+
+/// One cell of the map.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Cell {
+    /// The bat.
+    pub made: MadeBat,
+    /// Its middle.
+    pub middle: Middle,
+    /// What it is worth.
+    pub worth: Worth,
+}
+
+/// A size swung.
+#[derive(Clone, Debug)]
+pub struct OneSize {
+    /// What can be made of it.
+    pub range: Range,
+    /// Its bats in the hands of every possible player.
+    pub swings: SizeSwings,
+    /// The map.
+    pub cells: Vec<Cell>,
+}
+
+/// Margin of the box round the bats of the map, so that tolerances stay inside it.
+const BOX_MARGIN: [f64; 2] = [0.02, 0.003];
+/// Half the range of swing moments that is covered.
+const SWING_SPREAD: f64 = 0.06;
+/// Where the heaviest bats of a size are beyond the player's control, the lighter part of the range of
+/// weights is searched, down to these shares of it.
+const LIGHTER_SHARES: [f64; 3] = [1.0, 0.6, 0.35];
+
+impl OneSize {
+    /// Swings the bats of a size.
+    pub(super) fn new(
+        order: &Order<'_>,
+        today: &Today,
+        innings: Innings<'_>,
+        size: &Size,
+        step: Step<'_>,
+    ) -> Result<Self, FitFault> {
+        let range = Range::new(size, order.limits, today.ways.batter.handle_diameter_m);
+        let whole = range.grid(order.laws);
+        let mut swung = Err(FitFault::NothingToMake { size: size.name.clone() });
+        for share in LIGHTER_SHARES {
+            let grid = lighter_part(&whole, share);
+            let Some(domain) = domain(&grid, &range.family, size)? else { break };
+            match SizeSwings::new(&today.ways, innings, &today.swings, domain, step) {
+                Ok(swings) => {
+                    swung = Ok((swings, grid));
+                    break;
+                }
+                Err(fault) if fault.is_beyond_control() => swung = Err(fault.into()),
+                Err(fault) => return Err(fault.into()),
+            }
+        }
+        let (swings, grid) = swung?;
+        let mut it = Self { range, swings, cells: Vec::new() };
+        it.cells = grid.into_iter().map(|made| it.cell(today, made)).collect();
+        Ok(it)
+    }
+
+    /// One bat of the size, judged.
+    pub fn cell(&self, today: &Today, made: MadeBat) -> Cell {
+        let from_toe_m = made.shape.swell_from_toe_m();
+        let standard_m = self.range.size.reference.swell_from_toe_m();
+        let middle = match from_toe_m - standard_m {
+            further if further > USUAL_MIDDLE.value => Middle::High,
+            nearer if nearer < -USUAL_MIDDLE.value => Middle::Low,
+            _ => Middle::Usual,
+        };
+        let worth = self.worth(today, &made.bat);
+        Cell { made, middle, worth }
+    }
+
+    /// What a bat of the size is worth.
+    pub fn worth(&self, today: &Today, bat: &Bat) -> Worth {
+        let coded = self.swings.domain.coded(bat);
+        let figures = |stroke: usize, score: usize, it: &Possible| {
+            self.swings.figures(&today.swings, coded, stroke, score, it)
+        };
+        let width_m = self.range.family.reference().blade.width_m();
+        today.knowledge.worth(&Judged {
+            struck: Struck::of(bat, width_m),
+            bench: None,
+            figures: &figures,
+        })
+    }
+
+    /// Stroke times of the likeliest player late in the innings, s: where a search may start.
+    pub fn likely_times_s(&self, today: &Today, bat: &Bat) -> Vec<f64> {
+        let coded = self.swings.domain.coded(bat);
+        let plain = Possible { path: 0.0, rise: 0.0, ..today.knowledge.likeliest.clone() };
+        (0..today.knowledge.strokes.len())
+            .map(|k| {
+                let figures = self.swings.figures(&today.swings, coded, k, Scores::END, &plain);
+                libm::exp(figures[0])
+            })
+            .collect()
+    }
+}
+
+/// The bats in the lighter share of the range of weights.
+fn lighter_part(grid: &[MadeBat], share: f64) -> Vec<MadeBat> {
+    let mass_kg = || grid.iter().map(|made| made.bat.mass_kg());
+    let (low, high) = (mass_kg().fold(f64::INFINITY, f64::min), mass_kg().fold(0.0, f64::max));
+    let limit_kg = low + share * (high - low);
+    grid.iter().filter(|made| made.bat.mass_kg() <= limit_kg).cloned().collect()
+}
+
+fn domain(grid: &[MadeBat], family: &Family, size: &Size) -> Result<Option<Domain>, SizeFault> {
+    let span = |f: &dyn Fn(&MadeBat) -> f64, margin: f64| {
+        let low = grid.iter().map(f).fold(f64::INFINITY, f64::min);
+        let high = grid.iter().map(f).fold(f64::NEG_INFINITY, f64::max);
+        (high >= low).then_some([low - margin, high + margin])
+    };
+    let (Some(mass_kg), Some(balance_m)) =
+        (span(&|m| m.bat.mass_kg(), BOX_MARGIN[0]), span(&|m| m.bat.balance_m(), BOX_MARGIN[1]))
+    else {
+        return Ok(None);
+    };
+    let middle = family.reference().bat(format!("a bat of size {}", size.name))?;
+    let family = family.clone();
+    Ok(Some(Domain { family, middle, mass_kg, balance_m, swing_spread: SWING_SPREAD }))
+}

@@ -1,0 +1,147 @@
+//! High, usual and low middle: the best weight of each, what it is worth, and what holds it.
+
+use super::map::{Cell, OneSize};
+use super::order::Order;
+use crate::measurement::plan::Middle;
+use crate::worth::constants::{DOUBTFUL_ABOVE, GROWN_FROM_Y, NEAR_BEST};
+use crate::worth::today::Today;
+
+/// What keeps a middle's best weight from going on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LimitedBy {
+    /// The lightest that is commonly sold, or was asked for.
+    LightestUsual,
+    /// The lightest that can be made.
+    LightestPossible,
+    /// The heaviest that is commonly sold, or was asked for.
+    HeaviestUsual,
+    /// The heaviest that can be made.
+    HeaviestPossible,
+}
+
+impl LimitedBy {
+    /// As other programs read it.
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::LightestUsual => "lightest_usual",
+            Self::LightestPossible => "lightest_possible",
+            Self::HeaviestUsual => "heaviest_usual",
+            Self::HeaviestPossible => "heaviest_possible",
+        }
+    }
+}
+
+/// The best bat of one middle.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MiddleRow {
+    /// Which middle.
+    pub middle: Middle,
+    /// Its best bat.
+    pub best: Cell,
+    /// What its weight rests against, if it does.
+    pub limited_by: Option<LimitedBy>,
+    /// What going on beyond the usual weights would gain, m/s; none where it rests against nothing usual.
+    pub beyond_gains_m_s: Option<f64>,
+}
+
+/// The rows, from high to low; a middle that cannot be made in the weights asked for is left out.
+pub(super) fn middles(order: &Order<'_>, today: &Today, one: &OneSize) -> Vec<MiddleRow> {
+    Middle::ALL.into_iter().filter_map(|middle| row(order, today, one, middle)).collect()
+}
+
+fn row(order: &Order<'_>, today: &Today, one: &OneSize, middle: Middle) -> Option<MiddleRow> {
+    let junior = today.ways.batter.player.age_y < GROWN_FROM_Y;
+    let usual_kg = weights_kg(order, one);
+    let inside = |it: &Cell| {
+        it.middle == middle && (usual_kg[0]..=usual_kg[1]).contains(&it.made.bat.mass_kg())
+    };
+    let coarse = best(one.cells.iter().filter(|it| inside(it)))?;
+    let near = one.range.near(coarse.made.bat.mass_kg(), coarse.made.bat.balance_m(), order.laws);
+    let fine: Vec<Cell> =
+        near.into_iter().map(|made| one.cell(today, made)).filter(|it| inside(it)).collect();
+    let top = best(fine.iter().chain([coarse]))?;
+    let chosen = if junior { lightest_as_good(&fine, one, top, &inside) } else { top.clone() };
+    let everywhere = best(one.cells.iter().filter(|it| it.middle == middle))?;
+    let (limited_by, beyond_gains_m_s) = limited(&chosen, top, everywhere, usual_kg, one);
+    Some(MiddleRow { middle, best: chosen, limited_by, beyond_gains_m_s })
+}
+
+/// Lightest and heaviest weight to ask for, kg: what is usual in the size, unless the player asked for other limits
+/// or none of the usual can be made.
+fn weights_kg(order: &Order<'_>, one: &OneSize) -> [f64; 2] {
+    let limits = order.limits;
+    let [low, high] = one.range.size.usual_kg;
+    let made = |it: &Cell| (low..=high).contains(&it.made.bat.mass_kg());
+    let open = limits.beyond_usual || !one.cells.iter().any(made);
+    let [low, high] = if open { [0.0, f64::INFINITY] } else { [low, high] };
+    [limits.lightest_kg.unwrap_or(low), limits.heaviest_kg.unwrap_or(high)]
+}
+
+fn best<'a>(cells: impl Iterator<Item = &'a Cell>) -> Option<&'a Cell> {
+    cells.max_by(|a, b| a.worth.mean_m_s().total_cmp(&b.worth.mean_m_s()))
+}
+
+/// Of the bats that are as good as the best to this model, the one that picks up lightest: a junior is never sent
+/// towards the heavier of two doubtful bats.
+fn lightest_as_good(
+    fine: &[Cell],
+    one: &OneSize,
+    top: &Cell,
+    inside: &dyn Fn(&Cell) -> bool,
+) -> Cell {
+    let as_good = |it: &&Cell| {
+        let near = it.worth.by_draw.iter().zip(&top.worth.by_draw);
+        let near = near.filter(|(a, b)| **a >= (1.0 - NEAR_BEST.value) * **b).count();
+        near as f64 > DOUBTFUL_ABOVE.value * top.worth.by_draw.len() as f64
+    };
+    let pickup = |it: &&Cell| it.made.bat.swing_moment_kg_m2();
+    fine.iter()
+        .chain(one.cells.iter().filter(|it| inside(it)))
+        .filter(as_good)
+        .min_by(|a, b| pickup(a).total_cmp(&pickup(b)))
+        .unwrap_or(top)
+        .clone()
+}
+
+fn limited(
+    chosen: &Cell,
+    top: &Cell,
+    everywhere: &Cell,
+    usual_kg: [f64; 2],
+    one: &OneSize,
+) -> (Option<LimitedBy>, Option<f64>) {
+    let mass_kg = |it: &Cell| it.made.bat.mass_kg();
+    let possible = one.cells.iter().map(mass_kg);
+    let [low, high] = [
+        possible.clone().fold(f64::INFINITY, f64::min),
+        possible.fold(f64::NEG_INFINITY, f64::max),
+    ];
+    let at = |limit: f64| (mass_kg(chosen) - limit).abs() < RESTS_WITHIN_KG;
+    let by = if at(usual_kg[0].max(low)) {
+        Some(if usual_kg[0] > low { LimitedBy::LightestUsual } else { LimitedBy::LightestPossible })
+    } else if at(usual_kg[1].min(high)) {
+        Some(if usual_kg[1] < high {
+            LimitedBy::HeaviestUsual
+        } else {
+            LimitedBy::HeaviestPossible
+        })
+    } else {
+        None
+    };
+    let gain = matches!(by, Some(LimitedBy::LightestUsual | LimitedBy::HeaviestUsual))
+        .then(|| (everywhere.worth.mean_m_s() - top.worth.mean_m_s()).max(0.0));
+    (by, gain)
+}
+
+/// A weight this near a limit rests against it, kg: half a step of the map.
+const RESTS_WITHIN_KG: f64 = 0.008;
+
+/// The row to order: the middle asked for, or the one worth most.
+pub(super) fn asked_for(rows: &[MiddleRow], middle: Option<Middle>) -> Option<&MiddleRow> {
+    let wish = |it: &&MiddleRow| middle.is_none_or(|wish| it.middle == wish);
+    let worth = |it: &MiddleRow| it.best.worth.mean_m_s();
+    rows.iter()
+        .filter(wish)
+        .max_by(|a, b| worth(a).total_cmp(&worth(b)))
+        .or_else(|| rows.iter().max_by(|a, b| worth(a).total_cmp(&worth(b))))
+}

@@ -1,0 +1,160 @@
+//! The possible players: each a draw of everything that is not known, each as likely before anything was seen.
+
+use super::constants::{
+    ACROSS, AFTER_BOUNCE, ALONG, BALL_AT_BAT, Constant, IN_TIME, IN_TIME_BEFORE_SEEN, LATE_BALL,
+    PATH, PITCH, RESTITUTION, RISE, TWIST_SHARE, by_age,
+};
+use super::meeting::Scatter;
+use crate::calibration::errors::Shared;
+use crate::calibration::posterior::{LASTING, Possible as Strength};
+use crate::calibration::response::{Triangle, times, triangle};
+use crate::measurement::nets::{Lasting, PART_COUNT};
+use crate::measurement::plan::Bowling;
+use crate::normal;
+use crate::player::Player;
+use crate::player::calibrated::table_covariance;
+
+/// Possible players behind every advice.
+pub const DRAWS: usize = 512;
+/// Possible players that are weighed where something was seen; [`DRAWS`] of them are kept.
+pub const WEIGHED: usize = 4096;
+/// Scramble of the sequence that the draws are taken from: the same numbers every time.
+pub const SEED: u32 = 14;
+
+/// One possible player, with everything else that is not known.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Possible {
+    /// Strength, as logarithms over the likeliest, and lasting fatigue.
+    pub strength: Strength,
+    /// Way from the stored path to the second one, 0 to 1.
+    pub path: f64,
+    /// Way from the quick to the slow rise of torque, 0 to 1.
+    pub rise: f64,
+    /// Bowler's speed from ball to ball, one standard deviation as a share.
+    pub bowler: f64,
+    /// Pace kept off the pitch, one standard deviation as a share.
+    pub pitch: f64,
+    /// Own start of the stroke, one standard deviation, s.
+    pub own_start_s: f64,
+    /// Share of the short balls that are met in time, fresh, with the bat now used, as a standard normal value.
+    pub margin_sd: f64,
+    /// Where the ball meets the blade, and what comes of it.
+    pub scatter: Scatter,
+    /// Speed of the ball at the bat over that out of the hand.
+    pub ball_at_bat: f64,
+    /// What a late ball is worth over one in time.
+    pub late_ball: f64,
+    /// Errors of weight, balance point and swing moment of each bat at the bench, independent standard normal.
+    pub bench: Vec<[f64; 3]>,
+}
+
+impl Possible {
+    /// Scatter of the time there is against a ball that flies so long, one standard deviation, s.
+    pub fn spread_s(&self, flight_s: f64) -> f64 {
+        let bowler_s = flight_s * self.bowler;
+        let pitch_s = flight_s * AFTER_BOUNCE.value * self.pitch;
+        libm::sqrt(bowler_s * bowler_s + pitch_s * pitch_s + self.own_start_s * self.own_start_s)
+    }
+}
+
+/// What is known of one player before anything was seen.
+#[derive(Clone, Copy, Debug)]
+pub struct Prior {
+    /// Lower triangle of the covariance of the strengths.
+    pub spread: Triangle,
+    lasting: Shared,
+    bowler: Constant,
+    own_start: Constant,
+    in_time: Constant,
+    ball_kg: f64,
+    bats: usize,
+}
+
+impl Prior {
+    /// Of a player by the tables or by the nets, against this bowling; `bats` is how many were weighed. Where the
+    /// player was `seen`, how often he or she is in time is left open.
+    pub fn new(player: &Player, bowling: &Bowling, ball_kg: f64, bats: usize, seen: bool) -> Self {
+        let spread = match &player.calibration {
+            Some(nets) => nets.ln_spread,
+            None => triangle(&table_covariance(player)),
+        };
+        let lasting = match player.lasting {
+            it if it == Lasting::UNKNOWN => LASTING,
+            it => Shared { mean: it.central, sd: (it.high - it.low) / (2.0 * NINE_IN_TEN_SD) },
+        };
+        let [mut bowler, own_start] = by_age(player.age_y);
+        if let Some([slow, quick]) = bowling.nine_in_ten_m_s {
+            let share = (quick - slow) / (2.0 * NINE_IN_TEN_SD * bowling.speed_m_s);
+            bowler = Constant { value: share, range: [share, share], ..bowler };
+        }
+        let in_time = if seen { IN_TIME_BEFORE_SEEN } else { IN_TIME };
+        Self { spread, lasting, bowler, own_start, in_time, ball_kg, bats }
+    }
+
+    /// The possible player of that number.
+    pub fn draw(&self, number: usize) -> Possible {
+        let at = |coordinate: usize| {
+            f64::from(sobol_burley::sample(number as u32, coordinate as u32, SEED)) + HALF_STEP
+        };
+        let z: [f64; PART_COUNT] = core::array::from_fn(|i| normal::quantile(at(i)));
+        let Shared { mean, sd } = self.lasting;
+        let lasting = match sd > 0.0 {
+            true => {
+                let below_nought = normal::below(-mean / sd);
+                mean + sd * normal::quantile(below_nought + (1.0 - below_nought) * at(3))
+            }
+            false => mean,
+        };
+        Possible {
+            strength: Strength { ln_strength: times(&self.spread, z), lasting: lasting.max(0.0) },
+            path: PATH.at(at(4)),
+            rise: at(5),
+            bowler: self.bowler.at(at(6)),
+            pitch: PITCH.at(at(7)),
+            own_start_s: self.own_start.at(at(8)),
+            margin_sd: normal::quantile(self.in_time.at(at(9))),
+            scatter: Scatter {
+                along_m: ALONG.at(at(10)),
+                across_m: ACROSS.at(at(11)),
+                restitution: RESTITUTION.at(at(12)),
+                twist_share: TWIST_SHARE.at(at(13)),
+                ball_kg: self.ball_kg,
+            },
+            ball_at_bat: BALL_AT_BAT.at(at(14)),
+            late_ball: LATE_BALL.at(at(15)),
+            bench: (0..self.bats)
+                .map(|bat| core::array::from_fn(|i| normal::quantile(at(FIXED + 3 * bat + i))))
+                .collect(),
+        }
+    }
+
+    /// The likeliest of them: everything at its central value.
+    pub fn likeliest(&self) -> Possible {
+        Possible {
+            strength: Strength { ln_strength: [0.0; PART_COUNT], lasting: self.lasting.mean },
+            path: PATH.value,
+            rise: (RISE.value - RISE.range[0]) / (RISE.range[1] - RISE.range[0]),
+            bowler: self.bowler.value,
+            pitch: PITCH.value,
+            own_start_s: self.own_start.value,
+            margin_sd: normal::quantile(self.in_time.value),
+            scatter: Scatter {
+                along_m: ALONG.value,
+                across_m: ACROSS.value,
+                restitution: RESTITUTION.value,
+                twist_share: TWIST_SHARE.value,
+                ball_kg: self.ball_kg,
+            },
+            ball_at_bat: BALL_AT_BAT.value,
+            late_ball: LATE_BALL.value,
+            bench: vec![[0.0; 3]; self.bats],
+        }
+    }
+}
+
+/// Standard deviations either side between which nine in ten lie.
+const NINE_IN_TEN_SD: f64 = 1.644_853_626_951_472_2;
+/// Coordinates before those of the bats.
+const FIXED: usize = 16;
+/// Half the distance between two neighbouring numbers of the sequence: keeps it off 0.
+const HALF_STEP: f64 = 1.0 / 33_554_432.0;
