@@ -26,6 +26,21 @@ pub fn height(cautions: &[String], width: f64, theme: &Theme) -> f64 {
     HEADING + BELOW_HEADING + text - BETWEEN + PAD
 }
 
+/// The first of the cautions that need no more than `room` px of height, the last words saying how many more
+/// there are and where; all of them where they do.
+pub fn first_that_fit(cautions: &[String], width: f64, room: f64, theme: &Theme) -> Vec<String> {
+    let fits = |it: &[String]| height(it, width, theme) <= room;
+    if fits(cautions) {
+        return cautions.to_vec();
+    }
+    let kept = |count: usize| {
+        let mut some: Vec<String> = cautions.iter().take(count).cloned().collect();
+        some.push(format!("And {} more: read them in card.ron.", cautions.len() - count));
+        some
+    };
+    (1..cautions.len()).rev().map(kept).find(|it| fits(it)).unwrap_or_else(|| kept(0))
+}
+
 /// The box, as wide as the area and as high as the cautions need; returns that height, px.
 pub fn draw(picture: &mut Picture, area: Area, cautions: &[String], theme: &Theme) -> f64 {
     let quiet = Lettering::new(Size::Quiet, theme.ink);

@@ -24,6 +24,7 @@ pub mod png;
 mod qr;
 pub mod sheet;
 mod sheet_figures;
+mod sheet_texts;
 pub mod templates;
 pub mod type_setting;
 pub mod words;
@@ -37,17 +38,9 @@ pub enum DrawingFault {
         /// What is missing, mm.
         needed_mm: f64,
     },
-    /// The card's texts are longer than the page.
+    /// The card's figures are too long for a code of 25 mm.
     #[error(
-        "the card's texts need {needed_mm:.0} mm more than the page has: shorten the reason, how sure it is, or the further cautions"
-    )]
-    TooLong {
-        /// What is missing, mm.
-        needed_mm: f64,
-    },
-    /// The card holds too much for a code of 25 mm.
-    #[error(
-        "the card as text has {bytes} bytes, more than the {most} that a phone can read off 25 mm: shorten the reason, how sure it is, or the further cautions"
+        "the card's figures as text have {bytes} bytes, more than the {most} that a phone can read off 25 mm: round them as the bench can read them"
     )]
     CodeTooLong {
         /// Its length.

@@ -7,7 +7,7 @@ use super::palette::{PRINT, Theme};
 use super::picture::{Area, PX_PER_MM, Picture, Stroke};
 use super::type_setting::{Lettering, Size};
 use super::words::{self, joined};
-use super::{cautions_box, qr, sheet_figures};
+use super::{cautions_box, qr, sheet_figures, sheet_texts};
 use crate::card::Card;
 use crate::files::card::write_short;
 
@@ -23,14 +23,19 @@ const ONE_TO: f64 = 7.0;
 /// Widths the map may have, px, the one with most to see first.
 const MAP_WIDTHS: [f64; 3] = [290.0, 265.0, NARROWEST_MAP];
 /// A narrower map could not be read.
-const NARROWEST_MAP: f64 = 240.0;
+pub(super) const NARROWEST_MAP: f64 = 240.0;
+/// Nor a lower one, with its key, px.
+pub(super) const LOWEST_MAP: f64 = 215.0;
 
 const MARGIN: f64 = MARGIN_MM * PX_PER_MM;
-const TEXT: Lettering = Lettering::new(Size::Text, PRINT.ink);
+/// Where a paragraph's text begins, right of its heading, px.
+pub(super) const INDENT: f64 = 84.0;
+pub(super) const TEXT: Lettering = Lettering::new(Size::Text, PRINT.ink);
 const QUIET: Lettering = Lettering::new(Size::Quiet, PRINT.ink);
 
 /// The card as an SVG of one A4 page, with its map if there is one.
 ///
+/// No text is too long for it: what there is no room for is cut, the map left out, and the page says so.
 /// Pass a card [`Card::rounded_for_the_bench`]: the code carries its figures as they are.
 pub fn svg(card: &Card, map: Option<&MapPicture>) -> Result<String, DrawingFault> {
     let theme = &PRINT;
@@ -38,7 +43,7 @@ pub fn svg(card: &Card, map: Option<&MapPicture>) -> Result<String, DrawingFault
     let mut picture = Picture::new(page_width, page_height, theme);
     let inside = Area::new(MARGIN, MARGIN, page_width - 2.0 * MARGIN, page_height - 2.0 * MARGIN);
 
-    let mut y = heading(&mut picture, inside, card, theme)?;
+    let (mut y, mut left_out) = heading(&mut picture, inside, card, theme)?;
     let figures = Area::new(inside.x, y + 12.0, 480.0, 0.0);
     let bat = Area::new(figures.right() + 14.0, figures.y + 8.0, 200.0, 0.0);
     y = sheet_figures::draw(&mut picture, figures, card, theme);
@@ -53,13 +58,16 @@ pub fn svg(card: &Card, map: Option<&MapPicture>) -> Result<String, DrawingFault
     }
     picture.line([inside.x, y], [inside.right(), y], Stroke::solid(theme.hairline, 1.0));
     y = paragraph(&mut picture, inside, y + 8.0, "Pendulum", &pendulum(card));
-    y = paragraph(&mut picture, inside, y + 4.0, "Why", &card.reason);
-    y = paragraph(&mut picture, inside, y + 4.0, "How sure", &card.how_sure);
-
     let foot_y = inside.bottom() - 4.0;
+    let texts = sheet_texts::fitted(card, map.is_some(), inside.width, foot_y - 18.0 - y, theme);
+    y = lines(&mut picture, inside, y + 4.0, "Why", &texts.reason);
+    y = lines(&mut picture, inside, y + 4.0, "How sure", &texts.how_sure);
+    let map = map.filter(|_| texts.with_map);
+    left_out.extend(texts.left_out);
+
     let rest = Area::new(inside.x, y + 8.0, inside.width, foot_y - 18.0 - (y + 8.0));
     let fits = |width: &&f64| {
-        cautions_box::height(&card.cautions, rest.width - **width, theme) <= rest.height
+        cautions_box::height(&texts.cautions, rest.width - **width, theme) <= rest.height
     };
     let map_width = match map {
         // The more there is to be cautious about, the smaller the map.
@@ -67,12 +75,7 @@ pub fn svg(card: &Card, map: Option<&MapPicture>) -> Result<String, DrawingFault
         None => 0.0,
     };
     let box_area = Area::new(rest.x + map_width, rest.y, rest.width - map_width, rest.height);
-    let used = cautions_box::draw(&mut picture, box_area, &card.cautions, theme);
-    let least = if map.is_some() { 215.0 } else { 0.0 };
-    let needed = used.max(least) - rest.height;
-    if needed > 0.0 {
-        return Err(DrawingFault::TooLong { needed_mm: needed / PX_PER_MM });
-    }
+    cautions_box::draw(&mut picture, box_area, &texts.cautions, theme);
     if let Some(it) = map {
         let key = format!(
             "Shades and lines: {}. Frame: weight and balance that will do. Hatched: not makeable, or too late.",
@@ -87,20 +90,25 @@ pub fn svg(card: &Card, map: Option<&MapPicture>) -> Result<String, DrawingFault
             picture.text(rest.x, area.bottom() + 10.0 + line_px * k as f64, QUIET, line);
         }
     }
-    picture.text(inside.x, foot_y, QUIET, &format!("{}, model {}", card.software, card.model));
+    let mut foot = format!("{}, model {}", card.software, card.model);
+    if !left_out.is_empty() {
+        foot = format!("Left out for want of room: {}. {foot}", left_out.join(", "));
+    }
+    picture.text(inside.x, foot_y, QUIET, &QUIET.cut_to(&foot, inside.width, "…"));
     Ok(picture.finish())
 }
 
-/// Who and what, with the code at the right; returns the lower edge.
+/// Who and what, with the code at the right; returns the lower edge, and what the code has no room for.
 fn heading(
     picture: &mut Picture,
     inside: Area,
     card: &Card,
     theme: &Theme,
-) -> Result<f64, DrawingFault> {
+) -> Result<(f64, Vec<String>), DrawingFault> {
     let side = CODE_MM * PX_PER_MM;
     let code = Area::new(inside.right() - side, inside.y, side, side);
-    qr::draw(picture, code, &write_short(card)?, theme.ink)?;
+    let short = write_short(card, qr::MOST_BYTES)?;
+    qr::draw(picture, code, &short.text, theme.ink)?;
     let title = format!(
         "Make: size {}, {} ({}) long",
         card.size,
@@ -128,7 +136,8 @@ fn heading(
         picture.frame(frame, Stroke::solid(theme.ink, 1.0));
         picture.text(x, y, TEXT.bold(), text);
     }
-    Ok(inside.y + side)
+    let left_out = short.left_out.iter().map(|it| format!("{it} in the code")).collect();
+    Ok((inside.y + side, left_out))
 }
 
 fn drawing(card: &Card) -> BatDrawing {
@@ -166,11 +175,14 @@ fn pendulum(card: &Card) -> String {
 
 /// A heading in the margin column and its text beside it; returns the lower edge.
 fn paragraph(picture: &mut Picture, inside: Area, top: f64, heading: &str, text: &str) -> f64 {
-    let indent = 84.0;
-    let lines = TEXT.wrapped(text, inside.width - indent);
+    lines(picture, inside, top, heading, &TEXT.wrapped(text, inside.width - INDENT))
+}
+
+/// The same with the text in its lines.
+fn lines(picture: &mut Picture, inside: Area, top: f64, heading: &str, lines: &[String]) -> f64 {
     picture.text(inside.x, top + 15.0, TEXT.bold(), heading);
     for (k, line) in lines.iter().enumerate() {
-        picture.text(inside.x + indent, top + 15.0 + Size::Text.line_px() * k as f64, TEXT, line);
+        picture.text(inside.x + INDENT, top + 15.0 + Size::Text.line_px() * k as f64, TEXT, line);
     }
     top + Size::Text.line_px() * lines.len().max(1) as f64
 }

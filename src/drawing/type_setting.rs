@@ -140,7 +140,7 @@ impl Lettering {
         Area::new(left - 2.0, y - 0.86 * px, width + 4.0, 1.14 * px)
     }
 
-    /// The text in lines no wider than `width` px; a single word that is wider stands alone.
+    /// The text in lines no wider than `width` px; a single word that is wider is broken.
     pub fn wrapped(self, text: &str, width: f64) -> Vec<String> {
         let mut lines: Vec<String> = Vec::new();
         // Not at thin or fixed spaces: they bind a unit to its number.
@@ -150,10 +150,53 @@ impl Lettering {
                     line.push(' ');
                     line.push_str(word);
                 }
-                _ => lines.push(word.to_owned()),
+                _ => lines.extend(self.broken(word, width)),
             }
         }
         lines
+    }
+
+    /// A word in pieces no wider than `width` px, of a letter each at the least.
+    fn broken(self, word: &str, width: f64) -> Vec<String> {
+        if self.width(word) <= width {
+            return vec![word.to_owned()];
+        }
+        let mut pieces = vec![String::new()];
+        let mut used = 0.0;
+        for letter in word.chars() {
+            let more = self.width(letter.encode_utf8(&mut [0; 4]));
+            if used > 0.0 && used + more > width {
+                pieces.push(String::new());
+                used = 0.0;
+            }
+            if let Some(piece) = pieces.last_mut() {
+                piece.push(letter);
+            }
+            used += more;
+        }
+        pieces
+    }
+
+    /// The text where it is no wider than `width` px, or as much of its beginning as is, with `ending`.
+    pub fn cut_to(self, text: &str, width: f64, ending: &str) -> String {
+        if self.width(text) <= width {
+            return text.to_owned();
+        }
+        self.ended(text, width, ending)
+    }
+
+    /// As much of the beginning of `text` as leaves room for `ending` within `width` px, and that.
+    pub fn ended(self, text: &str, width: f64, ending: &str) -> String {
+        let room = width - self.width(ending);
+        let mut used = 0.0;
+        let kept: String = text
+            .chars()
+            .take_while(|it| {
+                used += self.width(it.encode_utf8(&mut [0; 4]));
+                used <= room
+            })
+            .collect();
+        kept.trim_end().to_owned() + ending
     }
 }
 

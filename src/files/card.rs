@@ -1,9 +1,9 @@
 //! The card as RON: in full for people and programs, and short for the QR code.
 //!
 //! Both carry their schema and are read by [`read`]. The short form has the same figures by position, and
-//! leaves out the standing cautions, which follow from the age.
+//! no sentences but the standing cautions, which follow from the age.
 
-use super::card_short::{SHORT_SCHEMA, ShortV1};
+use super::card_short::{SHORT_SCHEMA, SHORT_SCHEMA_1, ShortV1, ShortV2};
 use crate::card::{Card, CardFault, Condition, HandleShape, PlayerLine};
 use crate::fit::region::{COEFFICIENTS, Region};
 use crate::measurement::person::Handed;
@@ -130,15 +130,41 @@ pub fn write(card: &Card) -> Result<String, CardFileFault> {
     Ok(text)
 }
 
-/// The card as RON in as few bytes as fit a small QR code.
-pub fn write_short(card: &Card) -> Result<String, CardFileFault> {
-    ron::ser::to_string(&ShortV1::from(card))
-        .map_err(|it| CardFileFault::Unwritable(it.to_string()))
+/// The card's figures as RON, short enough for a QR code.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Short {
+    /// The text.
+    pub text: String,
+    /// Names left out so that it is no longer than asked, in the order in which they went.
+    pub left_out: Vec<&'static str>,
+}
+
+/// The card's figures as RON, names left out while it has more than `most_bytes`.
+///
+/// The figures themselves are never left out; a card [`Card::rounded_for_the_bench`] has some 250 bytes of them.
+pub fn write_short(card: &Card, most_bytes: usize) -> Result<Short, CardFileFault> {
+    let mut short = ShortV2::from(card);
+    let mut left_out = Vec::new();
+    loop {
+        let text =
+            ron::ser::to_string(&short).map_err(|it| CardFileFault::Unwritable(it.to_string()))?;
+        if text.len() <= most_bytes {
+            return Ok(Short { text, left_out });
+        }
+        match short.leave_out_a_name() {
+            Some(name) => left_out.push(name),
+            None => return Ok(Short { text, left_out }),
+        }
+    }
 }
 
 /// Reads a card in either form.
 pub fn read(text: &str) -> Result<Card, CardFileFault> {
-    if text.trim_start().starts_with(&format!("(\"{SHORT_SCHEMA}\"")) {
+    let is = |schema: &str| text.trim_start().starts_with(&format!("(\"{schema}\""));
+    if is(SHORT_SCHEMA) {
+        return Ok(Card::from(ron::from_str::<ShortV2>(text).map_err(broken)?).checked()?);
+    }
+    if is(SHORT_SCHEMA_1) {
         return Ok(Card::from(ron::from_str::<ShortV1>(text).map_err(broken)?).checked()?);
     }
     let Named { schema } = ron::from_str(text).map_err(broken)?;

@@ -1,6 +1,11 @@
-//! The card as RON by position, in as few bytes as fit a small QR code.
+//! The card as RON by position, in as few bytes as fit a small QR code: figures, no sentences.
 //!
-//! It has the same figures as the full form; the standing cautions, which follow from the age, are left out.
+//! Reason, how sure it is and further cautions stand on the sheet and in the full form; the standing
+//! cautions follow from the age. What is still too long loses names, the least needed first.
+
+mod with_sentences;
+
+pub(super) use with_sentences::{SHORT_SCHEMA_1, ShortV1};
 
 use super::card::{HandedV1, HandleShapeV1};
 use crate::card::{Card, Condition, HandleShape, PlayerLine, cautions};
@@ -8,24 +13,27 @@ use crate::measurement::person::Handed;
 use serde::{Deserialize, Serialize};
 
 /// Schema of the short form.
-pub const SHORT_SCHEMA: &str = "backlift/card-short/1";
+pub const SHORT_SCHEMA: &str = "backlift/card-short/2";
 
 /// Target, low, high.
 type Limits = (f64, f64, f64);
+/// Invented, age, stature, hand.
+type Who = (bool, f64, f64, HandedV1);
+/// Pivot, swings, time.
+type Pendulum = (f64, u32, Limits);
 
-/// The card by position: schema, (invented, age, stature, left-handed), (size, length), weight, balance,
-/// swing moment, pickup weight, (pivot, swings, time), sweet spot, handle, shape, (grips, toe guard, oiled),
-/// stature to fit again, reason, how sure, cautions beyond the standing ones, software, model.
+/// The card by position: schema, who, (size, length), weight, balance, swing moment, pickup weight, pendulum,
+/// sweet spot, handle, shape, (grips, toe guard, oiled), stature to fit again, software, model.
 #[derive(Serialize, Deserialize)]
-pub(super) struct ShortV1(
+pub(super) struct ShortV2(
     String,
-    (bool, f64, f64, HandedV1),
+    Who,
     (String, f64),
     Limits,
     Limits,
     Limits,
     f64,
-    (f64, u32, Limits),
+    Pendulum,
     Limits,
     Limits,
     HandleShapeV1,
@@ -33,19 +41,28 @@ pub(super) struct ShortV1(
     Option<f64>,
     String,
     String,
-    Vec<String>,
-    String,
-    String,
 );
+
+impl ShortV2 {
+    /// Leaves out the name that is least needed of those still there, and says which.
+    pub(super) fn leave_out_a_name(&mut self) -> Option<&'static str> {
+        let names = [
+            (&mut self.13, "the program's name"),
+            (&mut self.14, "the model's name"),
+            (&mut self.2.0, "the size's name"),
+        ];
+        let (name, which) = names.into_iter().find(|(name, _)| !name.is_empty())?;
+        name.clear();
+        Some(which)
+    }
+}
 
 fn limits(target: f64, [low, high]: [f64; 2]) -> Limits {
     (target, low, high)
 }
 
-impl From<&Card> for ShortV1 {
+impl From<&Card> for ShortV2 {
     fn from(card: &Card) -> Self {
-        let standing = cautions::standing(card.player.age_y, card.refit_stature_m);
-        let further = card.cautions.iter().filter(|it| !standing.contains(it)).cloned().collect();
         let player = card.player;
         Self(
             SHORT_SCHEMA.to_owned(),
@@ -65,18 +82,16 @@ impl From<&Card> for ShortV1 {
             HandleShapeV1::from(card.handle_shape),
             (card.condition.grips, card.condition.toe_guard, card.condition.oiled),
             card.refit_stature_m,
-            card.reason.clone(),
-            card.how_sure.clone(),
-            further,
             card.software.clone(),
             card.model.clone(),
         )
     }
 }
 
-impl From<ShortV1> for Card {
-    fn from(short: ShortV1) -> Self {
-        let ShortV1(
+impl From<ShortV2> for Card {
+    /// The card without reason and how sure it is, and with the standing cautions alone.
+    fn from(short: ShortV2) -> Self {
+        let ShortV2(
             _,
             (invented, age_y, stature_m, handed),
             (size, length_m),
@@ -90,14 +105,9 @@ impl From<ShortV1> for Card {
             shape,
             (grips, toe_guard, oiled),
             refit_stature_m,
-            reason,
-            how_sure,
-            further,
             software,
             model,
         ) = short;
-        let mut cautions = cautions::standing(age_y, refit_stature_m);
-        cautions.extend(further);
         Self {
             player: PlayerLine { age_y, stature_m, handed: Handed::from(handed) },
             invented,
@@ -120,9 +130,9 @@ impl From<ShortV1> for Card {
             handle_diameter_m: handle.0,
             handle_tolerance_m: [handle.1, handle.2],
             handle_shape: HandleShape::from(shape),
-            reason,
-            how_sure,
-            cautions,
+            reason: String::new(),
+            how_sure: String::new(),
+            cautions: cautions::standing(age_y, refit_stature_m),
             condition: Condition { grips, toe_guard, oiled },
             refit_stature_m,
             software,

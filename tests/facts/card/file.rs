@@ -1,4 +1,5 @@
-use super::sample::card;
+use super::sample::{card, figures_of};
+use backlift::card::Card;
 use backlift::files::card::{CardFileFault, read, write, write_short};
 
 #[test]
@@ -7,10 +8,34 @@ fn a_card_written_in_full_reads_back_the_same() {
 }
 
 #[test]
-fn a_card_written_short_reads_back_the_same_cautions_included() {
-    let text = write_short(&card()).unwrap();
-    assert!(text.len() < 700, "{} bytes", text.len());
-    assert_eq!(read(&text), Ok(card()));
+fn a_card_written_short_reads_back_with_its_figures_and_standing_cautions() {
+    let short = write_short(&card(), 400).unwrap();
+    assert_eq!(short.left_out, Vec::<&str>::new(), "{} bytes", short.text.len());
+    assert_eq!(read(&short.text), Ok(figures_of(&card())));
+}
+
+#[test]
+fn a_short_card_leaves_out_names_and_no_figures() {
+    let short = write_short(&card(), 0).unwrap();
+    assert_eq!(short.left_out, ["the program's name", "the model's name", "the size's name"]);
+    let nameless = Card {
+        software: String::new(),
+        model: String::new(),
+        size: String::new(),
+        ..figures_of(&card())
+    };
+    assert_eq!(read(&short.text), Ok(nameless));
+}
+
+#[test]
+fn a_short_card_of_the_first_edition_is_still_read_with_its_sentences() {
+    let old = "(\"backlift/card-short/1\",(true,13.4,1.56,Right),(\"5\",0.781),(1.021,0.998,1.035),(0.497,0.49,0.502),(0.1583,0.1545,0.1606),0.987,(0.1524,10,(13.46,13.3,13.56)),(0.179,0.172,0.188),(0.0335,0.0325,0.0345),Oval,(1,false,false),REFIT,\"Because.\",\"Not very.\",[\"Mind the step.\"],\"backlift 0.1.0\",\"2026-11\")";
+    let refit = card().refit_stature_m.map_or("None".to_owned(), |it| format!("Some({it})"));
+    let mut expected = figures_of(&card());
+    expected.reason = "Because.".to_owned();
+    expected.how_sure = "Not very.".to_owned();
+    expected.cautions.push("Mind the step.".to_owned());
+    assert_eq!(read(&old.replace("REFIT", &refit)), Ok(expected));
 }
 
 #[test]
@@ -21,7 +46,7 @@ fn a_half_written_card_is_refused_at_the_line_where_it_ends() {
         Err(CardFileFault::Broken { line, .. }) => assert!((9..=10).contains(&line), "{line}"),
         other => panic!("{other:?}"),
     }
-    let short = write_short(&card()).unwrap();
+    let short = write_short(&card(), 400).unwrap().text;
     assert!(matches!(read(&short[..short.len() / 2]), Err(CardFileFault::Broken { line: 1, .. })));
 }
 

@@ -45,6 +45,16 @@ pub fn card() -> Card {
     .rounded_for_the_bench()
 }
 
+/// The same card as its code has it: figures and standing cautions, no other sentence.
+pub fn figures_of(card: &Card) -> Card {
+    Card {
+        reason: String::new(),
+        how_sure: String::new(),
+        cautions: cautions::standing(card.player.age_y, card.refit_stature_m),
+        ..card.clone()
+    }
+}
+
 /// A map with a hill, a corner that cannot be made, and four bats.
 pub fn map() -> MapPicture {
     let mass_kg: Vec<f64> = (0..13).map(|k| 0.90 + 0.02 * f64::from(k)).collect();

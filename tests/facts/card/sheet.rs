@@ -1,6 +1,7 @@
-use super::sample::{card, map};
+use super::sample::{card, figures_of, map};
 use backlift::card::{Card, PlayerLine, cautions};
 use backlift::drawing::DrawingFault;
+use backlift::drawing::map::MapPicture;
 use backlift::drawing::picture::PX_PER_MM;
 use backlift::drawing::type_setting::tree;
 use backlift::drawing::{pdf, png, sheet};
@@ -126,12 +127,11 @@ fn the_pdf_has_the_same_bytes_twice_and_no_clock_in_them() {
     assert!(!text.contains("CreationDate") && !text.contains("ModDate"));
 }
 
-#[test]
-fn the_code_on_the_card_reads_back_as_the_card() {
+/// The code on a sheet, read as a phone would: the code and its white border, not the page.
+fn read_off(sheet: &str) -> String {
     const SCALE: f64 = 4.0;
-    let png = png::png(&sheet::svg(&card(), Some(&map())).unwrap(), SCALE).unwrap();
+    let png = png::png(sheet, SCALE).unwrap();
     let page = tiny_skia::Pixmap::decode_png(&png).unwrap();
-    // As a phone would be held: the code and its white border, not the page.
     let side = ((sheet::CODE_MM + 4.0) * PX_PER_MM * SCALE) as usize;
     let left =
         page.width() as usize - ((sheet::MARGIN_MM - 2.0) * PX_PER_MM * SCALE) as usize - side;
@@ -140,17 +140,69 @@ fn the_code_on_the_card_reads_back_as_the_card() {
         page.pixels()[(top + y) * page.width() as usize + left + x].red()
     });
     let grids = image.detect_grids();
-    let (_, text) = grids.first().expect("no code was found").decode().unwrap();
-    assert_eq!(read(&text), Ok(card()));
+    grids.first().expect("no code was found").decode().unwrap().1
 }
 
 #[test]
-fn a_reason_longer_than_the_page_is_refused_and_not_cut() {
-    let long = Card { how_sure: "not very sure ".repeat(60), ..card() };
-    assert!(matches!(
-        sheet::svg(&long, Some(&map())),
-        Err(DrawingFault::CodeTooLong { .. } | DrawingFault::TooLong { .. })
-    ));
+fn the_code_on_the_card_reads_back_as_the_card_without_its_sentences() {
+    let text = read_off(&sheet::svg(&card(), Some(&map())).unwrap());
+    assert_eq!(read(&text), Ok(figures_of(&card())));
+}
+
+#[test]
+fn texts_that_are_far_too_long_end_no_card() {
+    let words = "not very sure at all of it ".repeat(400);
+    let endless = "w".repeat(10_000);
+    let further = |text: &str| {
+        let mut all = card().cautions;
+        all.extend([text.to_owned(), text.to_owned()]);
+        all
+    };
+    // As the program draws it: the maker has no use for the bats the player has now.
+    let map = MapPicture { bats: Vec::new(), ..map() };
+    for text in [&words, &endless] {
+        let long = [
+            Card { how_sure: text.clone(), ..card() },
+            Card { reason: text.clone(), ..card() },
+            Card { reason: text.clone(), how_sure: text.clone(), ..card() },
+            Card { cautions: further(text), ..card() },
+            Card {
+                reason: text.clone(),
+                how_sure: text.clone(),
+                cautions: further(text),
+                ..card()
+            },
+        ];
+        for (n, long) in long.iter().enumerate() {
+            for map in [Some(&map), None] {
+                let svg = sheet::svg(long, map).unwrap();
+                let found = clear_texts(&svg);
+                let all = found.join("\n");
+                assert!(all.contains("card.ron"), "{n}: the page does not say where the rest is");
+                let standing = cautions::standing(long.player.age_y, long.refit_stature_m);
+                let first = standing[0].split(' ').next().unwrap();
+                assert!(all.contains(first), "{n}: {first} is missing:\n{all}");
+                if map.is_some() {
+                    assert_eq!(all.contains("Left out for want of room: the map"), n >= 3, "{n}");
+                }
+                if n == 4 && map.is_some() {
+                    assert_eq!(read(&read_off(&svg)), Ok(figures_of(long)));
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn names_too_long_for_the_code_are_left_out_of_it_and_the_page_says_which() {
+    let long = Card { software: "backlift ".repeat(200), model: "m".repeat(900), ..card() };
+    let svg = sheet::svg(&long, Some(&map())).unwrap();
+    let all = clear_texts(&svg).join("\n");
+    for name in ["the program's name in the code", "the model's name in the code"] {
+        assert!(all.contains(name), "{name} is not said:\n{all}");
+    }
+    let without = Card { software: String::new(), model: String::new(), ..figures_of(&long) };
+    assert_eq!(read(&read_off(&svg)), Ok(without));
 }
 
 #[test]

@@ -1,5 +1,6 @@
 //! Time, stroke and camera of the scene.
 
+use egui::emath::round_to_decimals;
 use egui::{Slider, Ui};
 
 use crate::studio::action::{Action, View};
@@ -16,6 +17,9 @@ const CAMERAS: [(Camera, &str); 5] = [
     (Camera::Above, "above"),
     (Camera::Batter, "batter's eyes"),
 ];
+
+/// Time is shown to a millisecond.
+const SHOWN_DECIMALS: usize = 3;
 
 /// Draws the controls.
 pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
@@ -35,12 +39,16 @@ pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         if ui.button("On").on_hover_text("One picture on: right arrow").clicked() {
             out.push(Action::Step(1));
         }
-        let length_s = it.length_s();
-        let mut time_s = now.time_s.min(length_s);
+        // The slider rounds what it is given and calls that a change, so it is given what is round already:
+        // then only a hand on it, or keys, change it.
+        let length_s = round_to_decimals(it.length_s(), SHOWN_DECIMALS);
+        let mut time_s = round_to_decimals(now.time_s, SHOWN_DECIMALS).min(length_s);
         let rest = ui.text_style_height(&egui::TextStyle::Body) * 14.0;
         ui.spacing_mut().slider_width =
             (ui.available_size_before_wrap().x - rest).clamp(60.0, 400.0);
-        let slider = Slider::new(&mut time_s, 0.0..=length_s).fixed_decimals(3).suffix("\u{2009}s");
+        let slider = Slider::new(&mut time_s, 0.0..=length_s)
+            .fixed_decimals(SHOWN_DECIMALS)
+            .suffix("\u{2009}s");
         let slider = ui.add(slider);
         slider.widget_info(|| {
             let words = "time after the top of the backlift";

@@ -5,6 +5,7 @@ mod display;
 mod files;
 mod paths;
 mod picture;
+mod playback;
 mod scene;
 mod script;
 mod undo;

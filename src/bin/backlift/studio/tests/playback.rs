@@ -1,0 +1,75 @@
+//! The swing on the screen plays until somebody stops it.
+
+use egui::accesskit::Role;
+use egui_kittest::kittest::Queryable;
+
+use super::demo;
+use super::paths::{Window, window_on};
+use crate::studio::action::{Action, View};
+
+const TIME: &str = "time after the top of the backlift";
+
+/// The demo's swing, playing.
+fn playing() -> Window {
+    let mut it = window_on(demo());
+    it.state_mut().apply(Action::View(View::Swing));
+    it.state_mut().apply(Action::Play);
+    it.run_steps(3);
+    it
+}
+
+/// Ten pictures of 37.1 ms: of the stroke, no whole number of milliseconds.
+fn ten_pictures(it: &mut Window) -> f64 {
+    for _ in 0..10 {
+        it.state_mut().tick(0.0371);
+        it.run_steps(1);
+    }
+    0.371 * it.state().playback.rate
+}
+
+#[test]
+fn time_passes_while_the_swing_plays() {
+    let mut it = playing();
+    let before_s = it.state().playback.time_s;
+    let passed_s = ten_pictures(&mut it);
+    let now = &it.state().playback;
+    assert!(now.playing, "drawing the time stopped the swing: {now:?}");
+    assert!((now.time_s - before_s - passed_s).abs() < 1e-9, "{before_s} and {passed_s}: {now:?}");
+}
+
+#[test]
+fn the_end_of_the_stroke_does_not_stop_it_when_it_plays_again_and_again() {
+    let mut it = playing();
+    let length_s = it.state().length_s();
+    it.state_mut().playback.time_s = length_s + 1e-4;
+    ten_pictures(&mut it);
+    let now = &it.state().playback;
+    assert!(now.playing && now.time_s < length_s, "{length_s}: {now:?}");
+}
+
+#[test]
+fn a_hand_on_the_slider_stops_it_there() {
+    let mut it = playing();
+    let rect = it.get_by_role_and_label(Role::Slider, TIME).rect();
+    let place = rect.left_center() + egui::vec2(0.25 * rect.width(), 0.0);
+    it.drag_at(place);
+    it.run_steps(1);
+    it.drop_at(place);
+    it.run_steps(1);
+    let now = it.state().playback.clone();
+    assert!(!now.playing && now.time_s > 0.0, "{now:?}");
+    ten_pictures(&mut it);
+    assert_eq!(it.state().playback.time_s, now.time_s);
+}
+
+#[test]
+fn an_arrow_key_on_the_slider_stops_it_there() {
+    let mut it = playing();
+    it.get_by_role_and_label(Role::Slider, TIME).focus();
+    it.run_steps(2);
+    assert!(it.state().playback.playing, "{:?}", it.state().playback);
+    it.key_press(egui::Key::ArrowRight);
+    it.run_steps(1);
+    let now = &it.state().playback;
+    assert!(!now.playing && now.time_s > 0.0, "{now:?}");
+}
