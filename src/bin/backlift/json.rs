@@ -8,7 +8,15 @@ use serde_json::{Number, Value};
 /// Digits that are shown: more than any figure is worth, fewer than show how binary fractions round.
 const DIGITS: usize = 12;
 
-/// The result of a command as JSON text, `"schema": "backlift/<command>/1"` first.
+/// The number of a command's schema: one more when a key's meaning changed.
+fn schema_number(command: &str) -> u32 {
+    match command {
+        "pickup" | "trial" => 2,
+        _ => 1,
+    }
+}
+
+/// The result of a command as JSON text, `"schema": "backlift/<command>/<number>"` first.
 pub fn document(command: &str, result: &impl Serialize) -> serde_json::Result<String> {
     #[derive(Serialize)]
     struct Document<'a, T> {
@@ -16,7 +24,7 @@ pub fn document(command: &str, result: &impl Serialize) -> serde_json::Result<St
         #[serde(flatten)]
         result: &'a T,
     }
-    let schema = format!("backlift/{command}/1");
+    let schema = format!("backlift/{command}/{}", schema_number(command));
     let mut document = serde_json::to_value(Document { schema, result })?;
     shorten(&mut document);
     serde_json::to_string_pretty(&document).map(|it| it + "\n")

@@ -1,0 +1,4 @@
+//! What an ounce costs, where.
+
+mod law;
+mod swung;
