@@ -105,7 +105,7 @@ pub fn draw(picture: &mut Picture, area: Area, chart: &OuncePicture, theme: &The
         x: Axis { label: along.clone(), range: range_m.map(|it| it * per_m) },
         y: Axis {
             label: chart.cost_label.clone(),
-            range: [0.0, 1.1 * costs().fold(1e-9, f64::max)],
+            range: [costs().fold(0.0, f64::min), 1.1 * costs().fold(1e-9, f64::max)],
         },
     };
     plot.draw_ground(picture, theme);

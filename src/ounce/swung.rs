@@ -80,3 +80,21 @@ pub fn cost_at(
     let (on, off) = (speed_m_s(TRIED_KG)?, speed_m_s(-TRIED_KG)?);
     Ok(Cost { from_top_m, speed_change_m_s_per_kg: (on - off) / (2.0 * TRIED_KG) })
 }
+
+/// Bat speed at the contact point of each stroke's fastest controlled swing, m/s.
+pub fn bat_speeds_m_s(
+    batter: &Batter,
+    bat: &Bat,
+    capacity: &[f64; GROUP_COUNT],
+) -> Result<Vec<f64>, SwingFault> {
+    let speed = |stroke: &PlayerStroke| {
+        Ok(stroke.hold(bat)?.fastest(capacity, None)?.contact.bat_speed_m_s)
+    };
+    batter.strokes.par_iter().map(speed).collect()
+}
+
+/// Place of the stroke that matters most late in an innings among the batter's: the pull where there is one, else
+/// the hook, else the first. The trade's view (common practice, no source).
+pub fn late_stroke(batter: &Batter) -> usize {
+    ["pull", "hook"].iter().find_map(|name| batter.stroke_index(name)).unwrap_or(0)
+}

@@ -82,8 +82,10 @@ fn told(bats: &[&WeighedBat], units: Units) -> String {
 const WORDS: &str = "
 What the words mean:
   ±               one standard deviation: two times in three the truth is nearer
-  swing moment    how hard the bat is to get moving about the hands: what slows
-                  a swing down, far more than dead weight does
+  swing moment    how hard the bat is to get moving about the hands. Where the
+                  wood sits decides what it costs a swing: an ounce least at the
+                  top of the handle, most at the toe (`backlift pickup` says how
+                  much in each stroke); neither scale nor swing moment alone
   picks up like   the scale weight of an ordinary bat of that size that swings
                   the same
   hold moment     what the wrists carry when the bat is held out level

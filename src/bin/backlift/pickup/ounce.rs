@@ -27,7 +27,7 @@ pub struct Ounces {
 const NO_AXIS: f64 = 0.1;
 
 /// Digits of a length that is only about right: a tenth of an inch, a millimetre.
-const DIGIT_M: f64 = 0.002;
+const DIGIT_M: f64 = 0.003;
 
 /// "an ounce", or what it is.
 fn ounce(units: Units) -> String {
@@ -97,6 +97,19 @@ pub fn sentence(it: &Ounces, units: Units) -> String {
     )
 }
 
+/// The same for a place with little room.
+pub fn short(it: &Ounces, units: Units) -> String {
+    let Some(pull) = it.strokes.get(it.pull) else { return String::new() };
+    format!(
+        "Where {} sits decides: in this player's {} at fifty with {} it costs {} at the top of the handle and {} at the toe",
+        ounce(units),
+        pull.stroke,
+        it.bat.label(),
+        takes(pull.ounce_at_m_s(0.0), units),
+        takes(pull.ounce_at_m_s(it.bat.length_m()), units),
+    )
+}
+
 /// A row a station, a column a stroke.
 pub fn in_table(it: &Ounces, units: Units) -> String {
     let head = format!("bat speed that {} takes at fifty", ounce(units));
@@ -146,10 +159,10 @@ pub fn picture(it: &Ounces, units: Units) -> OuncePicture {
     };
     let along = match units {
         Units::Trade => ("in from the top of the handle".to_owned(), 1.0 / INCH_M),
-        Units::Si => ("m from the top of the handle".to_owned(), 1.0),
+        Units::Si => ("cm from the top of the handle".to_owned(), 100.0),
     };
     OuncePicture {
-        sentence: sentence(it, units),
+        sentence: short(it, units),
         length_m: it.bat.length_m(),
         handle_diameter_m: it.handle_diameter_m,
         along,

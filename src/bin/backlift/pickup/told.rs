@@ -155,7 +155,7 @@ pub fn page(it: &Shown, units: Units) -> PickupPage {
             },
         ],
         notes: vec![
-            format!("{}. {}", between(it, units), ounce::sentence(&it.ounces, units)),
+            format!("{}. {}", between(it, units), ounce::short(&it.ounces, units)),
             LEFT_OUT.to_owned(),
         ],
         cautions: it.cautions.clone(),
