@@ -10,14 +10,15 @@
 //! 6. [`stroke`]: drive, pull, hook as data over normalised time
 //! 7. [`swing`]: the player swings the bat with limited torque; the fastest controlled swing
 //! 8. [`innings`]: fatigue, ball by ball
-//! 9. [`calibration`]: from readings in the nets to the player's own strength
-//! 10. [`comparison`]: is a difference real, and can it be felt
-//! 11. [`worth`]: what a bat is worth to a player who is not known exactly
-//! 12. [`impact`]: ball meets bat: rebound, jar of the hands, twist, bend of the splice
-//! 13. [`sensitivity`]: which measurements matter
-//! 14. [`fit`]: the bat to order, its middles, its tolerances
-//! 15. [`card`]: what the maker needs, and the check of the bat that comes back
-//! 16. [`workshop`]: from the card to the wood: a blade that meets it, the plane, the seasons
+//! 9. [`ounce`]: what a small mass costs a stroke, by its station along the bat
+//! 10. [`calibration`]: from readings in the nets to the player's own strength
+//! 11. [`comparison`]: is a difference real, and can it be felt
+//! 12. [`worth`]: what a bat is worth to a player who is not known exactly
+//! 13. [`impact`]: ball meets bat: rebound, jar of the hands, twist, bend of the splice
+//! 14. [`sensitivity`]: which measurements matter
+//! 15. [`fit`]: the bat to order, its middles, its tolerances
+//! 16. [`card`]: what the maker needs, and the check of the bat that comes back
+//! 17. [`workshop`]: from the card to the wood: a blade that meets it, the plane, the seasons
 //!
 //! Up to `workshop` nothing knows files, clocks, the environment or the terminal. The edges are
 //! [`units`] (trade spellings), [`files`] (scenarios, assets, saves), [`validation`] (every outside check) and
@@ -39,6 +40,8 @@ pub mod stroke;
 pub mod swing;
 
 pub mod innings;
+
+pub mod ounce;
 
 pub mod calibration;
 

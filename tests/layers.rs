@@ -16,6 +16,7 @@ const ORDER: &[&str] = &[
     "stroke",
     "swing",
     "innings",
+    "ounce",
     "calibration",
     "comparison",
     "worth",

@@ -1,5 +1,6 @@
 //! The bat: mass, centre of mass and full tensor of inertia, valid by construction.
 
+mod added_mass;
 pub mod beam;
 pub mod blade;
 mod carve;

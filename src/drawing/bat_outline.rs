@@ -43,6 +43,27 @@ pub fn svg(bat: &BatDrawing, theme: &Theme, width: f64, height: f64) -> String {
     picture.finish()
 }
 
+/// The outline seen on the face, closed: m from the top of the handle, and m across.
+pub(super) fn outline(length_m: f64, handle_diameter_m: f64) -> Vec<[f64; 2]> {
+    let half_width = 0.5 * WIDTH_SHARE * length_m;
+    let half_handle = 0.5 * handle_diameter_m;
+    let (handle_end, shoulder, toe) =
+        (HANDLE_SHARE * length_m, SHOULDER_SHARE * length_m, length_m);
+    let round = 0.5 * half_width;
+    let right_side = [
+        [0.0, half_handle],
+        [handle_end, half_handle],
+        [handle_end + 0.25 * (shoulder - handle_end), 0.75 * half_width],
+        [shoulder, half_width],
+        [toe - round, half_width],
+        [toe - 0.5 * round, 0.9 * half_width],
+        [toe - 0.1 * round, 0.6 * half_width],
+        [toe, 0.0],
+    ];
+    let left_side = right_side.iter().rev().map(|[along, across]| [*along, -across]);
+    right_side.iter().copied().chain(left_side).chain([[0.0, half_handle]]).collect()
+}
+
 /// Draws the bat at the left of an area, from its top, with the stations' names to the right.
 pub fn draw(picture: &mut Picture, area: Area, bat: &BatDrawing, theme: &Theme) {
     let px_per_m = 1e3 * PX_PER_MM / bat.one_to;
@@ -50,29 +71,17 @@ pub fn draw(picture: &mut Picture, area: Area, bat: &BatDrawing, theme: &Theme) 
     let half_handle = 0.5 * bat.handle_diameter_m * px_per_m;
     let middle = area.x + half_width + 8.0;
     let at = |from_top_m: f64| area.y + px_per_m * from_top_m;
-    let station = |share: f64| at(share * bat.length_m);
-    let (handle_end, shoulder, toe) =
-        (station(HANDLE_SHARE), station(SHOULDER_SHARE), station(1.0));
-    let round = 0.5 * half_width;
-    let right_side = [
-        [half_handle, area.y],
-        [half_handle, handle_end],
-        [0.75 * half_width, handle_end + 0.25 * (shoulder - handle_end)],
-        [half_width, shoulder],
-        [half_width, toe - round],
-        [0.9 * half_width, toe - 0.5 * round],
-        [0.6 * half_width, toe - 0.1 * round],
-        [0.0, toe],
-    ];
-    let right = right_side.iter().map(|[x, y]| [middle + x, *y]);
-    let left = right_side.iter().rev().map(|[x, y]| [middle - x, *y]);
-    let outline: Vec<[f64; 2]> =
-        right.chain(left).chain([[middle + half_handle, area.y]]).collect();
+    let outline: Vec<[f64; 2]> = outline(bat.length_m, bat.handle_diameter_m)
+        .iter()
+        .map(|[from_top_m, across_m]| [middle + px_per_m * across_m, at(*from_top_m)])
+        .collect();
     picture.polygons([outline.as_slice()], theme.panel, 1.0);
     let ink = Stroke::solid(theme.ink, 1.5);
     picture.polyline(&outline, ink);
     // The splice, a V from the shoulders down the middle of the face.
     let splice = Stroke::solid(theme.hairline, 1.0);
+    let (handle_end, shoulder) =
+        (at(HANDLE_SHARE * bat.length_m), at(SHOULDER_SHARE * bat.length_m));
     let point = [middle, shoulder + 1.4 * half_width];
     picture.line([middle - half_handle, handle_end], point, splice);
     picture.line([middle + half_handle, handle_end], point, splice);

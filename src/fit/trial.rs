@@ -1,4 +1,7 @@
-//! Feel it before you order: tape on a bat the player owns, so that it picks up like the wanted one.
+//! Feel it before you order: tape on a bat the player owns, so that it swings like the wanted one in the stroke
+//! that matters, and lies in the hand as nearly like it as can be.
+//!
+//! What a gram of tape takes from the stroke's bat speed is the cost law's (`ounce`) at its station.
 //!
 //! Tape only adds. At a station x it adds its mass μ, moves the balance point to `(m b + μ x)/(m + μ)`
 //! and raises the swing moment by `μ (x − 0.1524 m)²`: exact for tape on the bat's long axis. On the
@@ -9,8 +12,10 @@ use crate::bat::Bat;
 use crate::bat::shape::BatShape;
 use crate::frames::STANDARD_GRAVITY_M_S2;
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
+use crate::ounce::cost::StrokeOunce;
+use crate::ounce::moments::TopMoments;
 
-/// What decides how a bat picks up.
+/// What decides how a bat lies in the hand and swings.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Pickup {
     /// Dead weight, kg.
@@ -34,6 +39,11 @@ impl Pickup {
     /// Hold moment, N m: static moment about the pickup axis with the bat level.
     pub fn hold_moment_n_m(&self) -> f64 {
         self.mass_kg * STANDARD_GRAVITY_M_S2 * (self.balance_m - PICKUP_AXIS_FROM_TOP_M)
+    }
+
+    /// Mass and moments about the top of the handle.
+    pub fn moments(&self) -> TopMoments {
+        TopMoments::of(self.mass_kg, self.balance_m, self.swing_moment_kg_m2)
     }
 
     /// With weights taped on.
@@ -104,14 +114,14 @@ impl Tape {
 /// How near the taped bat comes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Near {
-    /// Swing moment and hold moment both as wanted: neither can be told from it by any published
-    /// threshold.
+    /// The stroke is as fast as wanted, and neither swing moment nor hold moment can be told from the wanted
+    /// by any published threshold.
     Alike,
-    /// It swings as wanted, but lies heavier or lighter in a still hand.
+    /// The stroke is as fast as wanted, but the bat is heavier or lighter in the hand.
     SwingOnly,
-    /// The bat as it is picks up heavier than the wanted one; tape can only make it heavier.
+    /// The bat as it is swings slower than the wanted one; tape can only slow it.
     OwnedHeavier,
-    /// The wanted bat picks up heavier than any tape that holds could make this one.
+    /// The wanted bat swings slower than any tape that holds could make this one.
     TooFar,
 }
 
@@ -126,6 +136,9 @@ pub struct Trial {
     pub reached: Pickup,
     /// The bat to be felt.
     pub wanted: Pickup,
+    /// Bat speed of the stroke that matters with the reached bat less that with the wanted, as a share, by the
+    /// cost law about the wanted bat.
+    pub speed_off_share: f64,
     /// How near it comes.
     pub near: Near,
 }
@@ -138,29 +151,32 @@ pub const MOST_IN_ALL_G: u32 = 250;
 const MOST_PLACES: usize = 3;
 /// One place less is worth so many grams more.
 const PLACE_WORTH_G: u32 = 5;
-/// Swing moments this near to the nearest that can be reached count as one, as a share: a gram or so
-/// at the toe.
-const SWING_STEP: f64 = 0.002;
-/// Hold moments likewise: far below the least published threshold, 2.5 %.
-const HOLD_STEP: f64 = 0.01;
+/// Bat speeds this near to the nearest that can be reached count as one, as a share: a gram or so at the toe.
+const SPEED_STEP: f64 = 0.0005;
+/// What the hand feels likewise: far below the least published threshold, 2.5 %.
+const FEEL_STEP: f64 = 0.01;
 /// Within this share nobody can tell two bats apart by any published threshold.
 pub const ALIKE: f64 = 0.025;
+/// Bat speeds within this share count as the same, as in the fit. Assumption.
+pub const SAME_SPEED: f64 = 0.005;
 
-/// Whole grams at no more than three of the places that bring the swing moment nearest; among those
-/// equally near, the hold moment; among those, the least tape at the fewest places.
-pub fn trial(owned: Pickup, wanted: Pickup, places: &[Place; 4]) -> Trial {
-    let swing_step = SWING_STEP * wanted.swing_moment_kg_m2;
-    let hold_step = HOLD_STEP * wanted.hold_moment_n_m();
-    let room = Room::new(owned, wanted, places);
+/// Whole grams at no more than three of the places that bring the bat speed of one stroke nearest to that with
+/// the wanted bat; among those equally near, what the hand feels (swing moment or hold moment, whichever is
+/// farther off); among those, the least tape at the fewest places.
+///
+/// `cost` is the stroke's law about the wanted bat.
+pub fn trial(owned: Pickup, wanted: Pickup, places: &[Place; 4], cost: &StrokeOunce) -> Trial {
+    let speed_step = SPEED_STEP * cost.bat_speed_m_s;
+    let room = Room::new(owned, wanted, places, cost);
     let mut nearest = f64::INFINITY;
-    room.each(f64::INFINITY, &mut |it| nearest = nearest.min(it.swing_miss));
-    let limit = nearest + swing_step;
-    let mut steadiest = f64::INFINITY;
-    room.each(limit, &mut |it| steadiest = steadiest.min(it.hold_miss));
+    room.each(f64::INFINITY, &mut |it| nearest = nearest.min(it.speed_miss));
+    let limit = nearest + speed_step;
+    let mut closest = f64::INFINITY;
+    room.each(limit, &mut |it| closest = closest.min(it.feel_miss));
     let mut best: Option<Candidate> = None;
     room.each(limit, &mut |it| {
-        let key = |it: &Candidate| (it.trouble_g(), it.swing_miss, it.hold_miss);
-        if it.hold_miss <= steadiest + hold_step && best.is_none_or(|b| key(&it) < key(&b)) {
+        let key = |it: &Candidate| (it.trouble_g(), it.speed_miss, it.feel_miss);
+        if it.feel_miss <= closest + FEEL_STEP && best.is_none_or(|b| key(&it) < key(&b)) {
             best = Some(it);
         }
     });
@@ -171,20 +187,23 @@ pub fn trial(owned: Pickup, wanted: Pickup, places: &[Place; 4]) -> Trial {
         .filter(|(grams, _)| *grams > 0)
         .map(|(grams, place)| Tape { grams, place })
         .collect();
+    let off_share =
+        |it: &Pickup| cost.change_m_s(it.moments() - wanted.moments()) / cost.bat_speed_m_s;
     let taped = owned.taped(&weights);
-    let near = near(&taped, &wanted);
-    match near {
-        Near::OwnedHeavier => Trial { weights: Vec::new(), owned, reached: owned, wanted, near },
-        _ => Trial { weights, owned, reached: taped, wanted, near },
-    }
+    let near = near(&taped, &wanted, off_share(&taped));
+    let (weights, reached) = match near {
+        Near::OwnedHeavier => (Vec::new(), owned),
+        _ => (weights, taped),
+    };
+    Trial { weights, owned, reached, wanted, speed_off_share: off_share(&reached), near }
 }
 
-fn near(reached: &Pickup, wanted: &Pickup) -> Near {
-    let short = 1.0 - reached.swing_moment_kg_m2 / wanted.swing_moment_kg_m2;
+fn near(reached: &Pickup, wanted: &Pickup, speed_off_share: f64) -> Near {
+    let swing_off = reached.swing_moment_kg_m2 / wanted.swing_moment_kg_m2 - 1.0;
     let hold_off = reached.hold_moment_n_m() / wanted.hold_moment_n_m() - 1.0;
-    if short.abs() > ALIKE {
-        if short < 0.0 { Near::OwnedHeavier } else { Near::TooFar }
-    } else if hold_off.abs() > ALIKE {
+    if speed_off_share.abs() > SAME_SPEED {
+        if speed_off_share < 0.0 { Near::OwnedHeavier } else { Near::TooFar }
+    } else if swing_off.abs() > ALIKE || hold_off.abs() > ALIKE {
         Near::SwingOnly
     } else {
         Near::Alike
@@ -194,8 +213,10 @@ fn near(reached: &Pickup, wanted: &Pickup) -> Near {
 #[derive(Clone, Copy, Debug)]
 struct Candidate {
     grams: [u32; 4],
-    swing_miss: f64,
-    hold_miss: f64,
+    /// Bat speed off, m/s.
+    speed_miss: f64,
+    /// Swing moment or hold moment off, the larger, as a share.
+    feel_miss: f64,
 }
 
 impl Candidate {
@@ -208,27 +229,32 @@ impl Candidate {
 
 /// All the ways to tape, as what is missing and what a gram at each place brings.
 struct Room {
-    swing_kg_m2: f64,
-    hold_n_m: f64,
-    swing_per_g: [f64; 4],
-    hold_per_g: [f64; 4],
+    /// What the tape must take from the bat speed, m/s.
+    speed_m_s: f64,
+    speed_per_g: [f64; 4],
+    /// Swing moment and hold moment that are missing, as shares of the wanted ones.
+    feel: [f64; 2],
+    feel_per_g: [[f64; 4]; 2],
 }
 
 impl Room {
-    fn new(owned: Pickup, wanted: Pickup, places: &[Place; 4]) -> Self {
+    fn new(owned: Pickup, wanted: Pickup, places: &[Place; 4], cost: &StrokeOunce) -> Self {
+        let (swing, hold) = (wanted.swing_moment_kg_m2, wanted.hold_moment_n_m());
         Self {
-            swing_kg_m2: wanted.swing_moment_kg_m2 - owned.swing_moment_kg_m2,
-            hold_n_m: wanted.hold_moment_n_m() - owned.hold_moment_n_m(),
-            swing_per_g: places.map(|it| 1e-3 * it.lever_m() * it.lever_m()),
-            hold_per_g: places.map(|it| 1e-3 * STANDARD_GRAVITY_M_S2 * it.lever_m()),
+            speed_m_s: cost.change_m_s(owned.moments() - wanted.moments()),
+            speed_per_g: places.map(|it| -1e-3 * cost.at(it.from_top_m)),
+            feel: [1.0 - owned.swing_moment_kg_m2 / swing, 1.0 - owned.hold_moment_n_m() / hold],
+            feel_per_g: [
+                places.map(|it| 1e-3 * it.lever_m() * it.lever_m() / swing),
+                places.map(|it| 1e-3 * STANDARD_GRAVITY_M_S2 * it.lever_m() / hold),
+            ],
         }
     }
 
-    /// Shows every way whose swing moment misses by no more than `limit`. The grams at the toe follow
-    /// from the others: only those near what is then missing are looked at.
+    /// Shows every way whose bat speed misses by no more than `limit`. The grams at the toe follow from the
+    /// others: only those near what is then missing are looked at.
     fn each(&self, limit: f64, show: &mut dyn FnMut(Candidate)) {
-        let per_toe = self.swing_per_g[3];
-        let reach = if limit.is_finite() { limit / per_toe } else { 1.0 };
+        let per_toe = self.speed_per_g[3];
         let weigh = |grams: [u32; 4], per_g: &[f64; 4]| -> f64 {
             grams.into_iter().zip(per_g).map(|(g, per)| f64::from(g) * per).sum()
         };
@@ -237,25 +263,36 @@ impl Room {
                 for c in 0..=MOST_AT_A_PLACE_G {
                     let Some(room) = MOST_IN_ALL_G.checked_sub(a + b + c) else { break };
                     let used = [a, b, c].into_iter().filter(|g| *g > 0).count();
-                    let missing = self.swing_kg_m2 - weigh([a, b, c, 0], &self.swing_per_g);
-                    let most = f64::from(room.min(MOST_AT_A_PLACE_G));
-                    let toe = (missing / per_toe).clamp(0.0, most);
-                    let (low, high) = ((toe - reach).max(0.0), (toe + reach).min(most));
+                    let missing = self.speed_m_s - weigh([a, b, c, 0], &self.speed_per_g);
+                    let most = room.min(MOST_AT_A_PLACE_G);
                     let (low, high) = match used {
                         MOST_PLACES => (0, 0),
-                        _ => (libm::floor(low) as u32, libm::ceil(high) as u32),
+                        _ => around(missing, limit, per_toe, most),
                     };
                     for d in low..=high {
                         let grams = [a, b, c, d];
-                        let swing_miss = (missing - f64::from(d) * per_toe).abs();
-                        if swing_miss <= limit {
-                            let held = weigh(grams, &self.hold_per_g);
-                            let hold_miss = (self.hold_n_m - held).abs();
-                            show(Candidate { grams, swing_miss, hold_miss });
+                        let speed_miss = (missing - f64::from(d) * per_toe).abs();
+                        if speed_miss <= limit {
+                            let off = |n: usize| self.feel[n] - weigh(grams, &self.feel_per_g[n]);
+                            let feel_miss = off(0).abs().max(off(1).abs());
+                            show(Candidate { grams, speed_miss, feel_miss });
                         }
                     }
                 }
             }
         }
     }
+}
+
+/// Whole grams that bring what is missing to within `limit`, each bringing `per_g`; all of them where a gram
+/// brings nothing.
+fn around(missing: f64, limit: f64, per_g: f64, most: u32) -> (u32, u32) {
+    if per_g <= 0.0 {
+        return (0, most);
+    }
+    let most = f64::from(most);
+    let reach = if limit.is_finite() { limit / per_g } else { 1.0 };
+    let grams = (missing / per_g).clamp(0.0, most);
+    let (low, high) = ((grams - reach).max(0.0), (grams + reach).min(most));
+    (libm::floor(low) as u32, libm::ceil(high) as u32)
 }

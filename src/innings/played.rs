@@ -101,6 +101,19 @@ pub fn ball_loads(
     BallLoads { stance: LoadPhase { duration_s: plan.stance_s, share }, strokes }
 }
 
+/// Capacity left at one score of the innings played with a bat.
+pub fn left_at(
+    batter: &Batter,
+    bat: &Bat,
+    plan: &InningsPlan,
+    asked_time_s: &[f64],
+    score: f64,
+) -> Result<Left, InningsFault> {
+    let loads = ball_loads(batter, &batter.take_up(bat)?, plan, asked_time_s);
+    let left = capacity_at_scores(&schedule(plan, batter), &loads, &[score])?;
+    Ok(left.into_iter().next().unwrap_or(Left::UNTIRED))
+}
+
 /// One stroke with the capacity left.
 pub fn stroke_now(
     batter: &Batter,

@@ -307,8 +307,9 @@ fn no_line_is_wider_than_a_terminal_of_eighty() {
     let folder = tempfile::tempdir().unwrap();
     std::fs::write(folder.path().join("card.ron"), CARD).unwrap();
     let check = ["check", "card.ron", "--mass", "894 g", "--balance", "502 mm", "--time", "41.8 s"];
-    let table: [&[&str]; 6] = [
+    let table: [&[&str]; 7] = [
         &["weigh"],
+        &["pickup"],
         &["swing"],
         &["swing", "--time", "0.3 s"],
         &["innings"],

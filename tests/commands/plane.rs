@@ -88,7 +88,7 @@ fn a_bat_too_light_already_is_no_answer_and_wrong_words_are_pointed_at() {
 
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
-fn pickup_shows_both_pairs_with_the_late_pull_and_prints_a_page() {
+fn pickup_shows_both_pairs_and_what_an_ounce_costs_where_and_prints_a_page() {
     let folder = tempfile::tempdir().unwrap();
     let found = figures(&["pickup", "--out", "page"], folder.path(), 0);
     let speed = |it: &Value| it["pull_at_fifty"]["bat_speed_m_s"].as_f64().unwrap();
@@ -100,7 +100,20 @@ fn pickup_shows_both_pairs_with_the_late_pull_and_prints_a_page() {
     let swing = |it: &Value| number(it, "swing_moment_kg_m2");
     assert!((swing(&hand[0]) / swing(&hand[1]) - 1.0).abs() < 1e-5);
     assert!(number(&hand[1], "mass_kg") > number(&hand[0], "mass_kg"));
-    for file in ["pickup.svg", "pickup.pdf", "pickup.png"] {
+    assert_eq!(found["schema"], "backlift/pickup/2");
+    let costs = found["ounce_cost"].as_array().unwrap();
+    for stroke in ["drive", "pull", "hook"] {
+        let along: Vec<(f64, f64)> = costs
+            .iter()
+            .filter(|it| it["stroke"] == stroke)
+            .map(|it| (number(it, "from_top_m"), number(it, "speed_change_m_s_per_kg")))
+            .collect();
+        assert!(along.len() >= 9, "{along:?}");
+        assert!(along.windows(2).all(|it| it[1].0 > it[0].0 && it[1].1 < it[0].1), "{along:?}");
+        assert!(number(&found["axis_above_top_m"], stroke) > 0.0, "{stroke}");
+        assert!(number(&found["axis_residual_share"], stroke) < 0.1, "{stroke}");
+    }
+    for file in ["pickup.svg", "pickup.pdf", "pickup.png", "ounce.svg", "ounce.png"] {
         assert!(folder.path().join("page").join(file).exists(), "{file}");
     }
 }

@@ -5,7 +5,7 @@ mod pickup_page;
 mod pictures;
 mod returned_bat;
 mod sample;
-mod sheet;
+pub mod sheet;
 
 use backlift::card::{CardFault, Figure, cautions};
 use sample::card;

@@ -17,6 +17,7 @@ mod fit;
 mod impact;
 mod innings;
 mod measurement;
+mod ounce;
 mod outside;
 mod player;
 mod reference;

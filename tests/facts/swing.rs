@@ -10,7 +10,7 @@ mod mirror;
 mod outside;
 pub mod pilot;
 mod plan;
-mod players;
+pub mod players;
 mod published;
 mod signs;
 mod tired;

@@ -76,7 +76,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let found = computed::calibrated(&loaded, &table, bat, &progress)?;
     drop(progress);
     let text = match args.show.json {
-        true => json::document("calibrate", 1, &figures::of(&found))?,
+        true => json::document("calibrate", &figures::of(&found))?,
         false => told::told(&found, args.show.units()),
     };
     let written = kept::keep(place, &loaded, &args.given, &found)?;

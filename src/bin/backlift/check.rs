@@ -61,7 +61,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let cost = loaded.map(|it| cost::of(&it, &card, &weighed, &progress)).transpose()?;
     drop(progress);
     let text = match args.show.json {
-        true => json::document("check", 2, &told::figures(&check, cost.as_ref()))?,
+        true => json::document("check", &told::figures(&check, cost.as_ref()))?,
         false => told::told(&card, &check, cost.as_ref(), args.show.units()),
     };
     json::print(&text)?;

@@ -72,7 +72,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         let text = match args.show.json {
             true => {
                 let figures = figures::today(&loaded, &now, started.elapsed().as_secs_f64());
-                json::document("fit", 2, &figures)?
+                json::document("fit", &figures)?
             }
             false => told::told_today(&loaded, &now, units),
         };
@@ -82,7 +82,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let mut folder = Folder::open(&args.out)?;
     let fitted = fitted(loaded, &Progress::start())?;
     let figures = figures::of(&fitted, started.elapsed().as_secs_f64())?;
-    let document = json::document("fit", 2, &figures)?;
+    let document = json::document("fit", &figures)?;
     pictures::add(&mut folder, &fitted, units)?;
     folder.add("fit.json", document.as_bytes())?;
     let text = match (args.show.json, args.all) {

@@ -8,19 +8,23 @@ use serde_json::{Number, Value};
 /// Digits that are shown: more than any figure is worth, fewer than show how binary fractions round.
 const DIGITS: usize = 12;
 
-/// The result of a command as JSON text, `"schema": "backlift/<command>/<edition>"` first.
-pub fn document(
-    command: &str,
-    edition: u32,
-    result: &impl Serialize,
-) -> serde_json::Result<String> {
+/// The number of a command's schema: one more when a key's meaning changed.
+fn schema_number(command: &str) -> u32 {
+    match command {
+        "check" | "fit" | "pickup" | "trial" => 2,
+        _ => 1,
+    }
+}
+
+/// The result of a command as JSON text, `"schema": "backlift/<command>/<number>"` first.
+pub fn document(command: &str, result: &impl Serialize) -> serde_json::Result<String> {
     #[derive(Serialize)]
     struct Document<'a, T> {
         schema: String,
         #[serde(flatten)]
         result: &'a T,
     }
-    let schema = format!("backlift/{command}/{edition}");
+    let schema = format!("backlift/{command}/{}", schema_number(command));
     let mut document = serde_json::to_value(Document { schema, result })?;
     shorten(&mut document);
     serde_json::to_string_pretty(&document).map(|it| it + "\n")
@@ -55,7 +59,7 @@ mod tests {
     #[test]
     fn sums_of_tenths_show_no_trace_of_binary_fractions() {
         let text =
-            super::document("weigh", 1, &serde_json::json!({"T": [0.1 + 0.2, 3, 1e-9]})).unwrap();
+            super::document("weigh", &serde_json::json!({"T": [0.1 + 0.2, 3, 1e-9]})).unwrap();
         assert!(text.contains("0.3,\n    3,\n    1e-9"), "{text}");
     }
 
@@ -65,7 +69,7 @@ mod tests {
         struct Result {
             bats: [u8; 1],
         }
-        let text = super::document("weigh", 1, &Result { bats: [1] }).unwrap();
+        let text = super::document("weigh", &Result { bats: [1] }).unwrap();
         assert!(
             text.starts_with("{\n  \"schema\": \"backlift/weigh/1\",\n  \"bats\": ["),
             "{text}"

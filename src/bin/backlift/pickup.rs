@@ -1,17 +1,22 @@
-//! `backlift pickup`: the pairs of bats that show what pickup is, with this player's late pull.
+//! `backlift pickup`: the pairs of bats that show what pickup is, with this player's late pull, and what an
+//! ounce costs it, where.
 
+mod ounce;
 mod told;
 
 use std::path::PathBuf;
 
 use backlift::bat::makeable::MadeBat;
 use backlift::card::cautions::{JUNIOR_BELOW_Y, refit_stature_m, standing};
+use backlift::drawing::ounce_chart;
+use backlift::drawing::palette::{LIGHT, PRINT};
 use backlift::drawing::pdf::pdf;
 use backlift::drawing::pickup_page::svg;
 use backlift::drawing::png::png;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
-use backlift::innings::played::{self, FIFTY, StrokeNow, delivery};
+use backlift::innings::played::{self, FIFTY, StrokeNow, delivery, left_at};
+use backlift::ounce::swung::ounce_cost;
 use backlift::workshop::pickup_pair::{Pair, Pairs, pairs};
 
 use crate::given::{ScenarioArgs, ShowArgs};
@@ -20,11 +25,12 @@ use crate::outcome::{Outcome, Stop};
 use crate::placed::innings_stop;
 use crate::progress::Progress;
 use crate::written::said;
+use ounce::Ounces;
 
 /// Show what pickup is: two bats alike on the scale and unlike in the hand, and the other way round
 ///
 /// All four could be made in the size of the bat named, around its dead weight. Each is swung by this player
-/// at fifty runs.
+/// at fifty runs. Then what an ounce on the bat named costs each stroke, by where it sits.
 #[derive(clap::Args)]
 #[command(after_help = "\
 Example:
@@ -62,7 +68,12 @@ struct Shown {
     size: String,
     same_scale: [Swung; 2],
     same_hand: [Swung; 2],
+    /// On the bat named.
+    ounces: Ounces,
 }
+
+/// Size of the chart, px.
+const CHART: [f64; 2] = [1120.0, 640.0];
 
 /// Shows.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
@@ -82,8 +93,14 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
             let refused = |it: backlift::drawing::DrawingFault| Fault::new(it.to_string());
             let page = svg(&told::page(&shown, units)).map_err(refused)?;
             folder.add("pickup.svg", page.as_bytes())?;
-            folder.add("pickup.pdf", &pdf(&[&page], "What pickup is").map_err(refused)?)?;
-            folder.add("pickup.png", &png(&page, 1.5).map_err(refused)?)
+            let chart = ounce::picture(&shown.ounces, units);
+            let second = ounce_chart::page(&chart, &PRINT);
+            let both = pdf(&[&page, &second], "What pickup is").map_err(refused)?;
+            folder.add("pickup.pdf", &both)?;
+            folder.add("pickup.png", &png(&page, 1.5).map_err(refused)?)?;
+            let chart = ounce_chart::svg(&chart, &LIGHT, CHART[0], CHART[1]);
+            folder.add("ounce.svg", chart.as_bytes())?;
+            folder.add("ounce.png", &png(&chart, 2.0).map_err(refused)?)
         },
     )
 }
@@ -103,7 +120,7 @@ fn shown(loaded: &Loaded, bat: usize, progress: &Progress) -> Result<Shown, Stop
     let per_swing = weighed.pickup_weight_kg.value / weighed.swing_moment_kg_m2.value;
     let mut done = 0.0;
     let mut swing = |made: MadeBat| -> Result<Swung, Stop> {
-        progress.step("swinging the four bats at fifty", done / 4.0)?;
+        progress.step("swinging the four bats at fifty", done / 5.0)?;
         done += 1.0;
         let plan = &loaded.scenario.innings;
         let at = played::play(&batter, &made.bat, plan, bowled, &asked_time_s, &[FIFTY])
@@ -114,13 +131,24 @@ fn shown(loaded: &Loaded, bat: usize, progress: &Progress) -> Result<Shown, Stop
         Ok(Swung { made, pickup_weight_kg, pull })
     };
     let mut both = |Pair { bats: [a, b] }: Pair| Ok::<_, Stop>([swing(a)?, swing(b)?]);
+    let (same_scale, same_hand) = (both(same_scale)?, both(same_hand)?);
+    progress.step("putting an ounce here and there", 4.0 / 5.0)?;
+    let left = left_at(&batter, &weighed.bat, &loaded.scenario.innings, &asked_time_s, FIFTY)
+        .map_err(|it| innings_stop(&loaded.places, it))?;
+    let ounces = Ounces {
+        bat: weighed.bat.clone(),
+        handle_diameter_m: batter.handle_diameter_m,
+        strokes: ounce_cost(&batter, &weighed.bat, &left.with_slow)?,
+        pull,
+    };
     Ok(Shown {
         title: loaded.scenario.title.clone(),
         invented: loaded.scenario.invented,
         cautions: cautions(loaded),
         size: weighed.size.clone(),
-        same_scale: both(same_scale)?,
-        same_hand: both(same_hand)?,
+        same_scale,
+        same_hand,
+        ounces,
     })
 }
 

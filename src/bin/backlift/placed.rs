@@ -11,6 +11,7 @@ use backlift::innings::played::InningsFault;
 use backlift::innings::schedule::ScheduleFault;
 use backlift::measurement::absurd::Absurd;
 use backlift::measurement::person::{PersonFault, PersonReading};
+use backlift::ounce::swung::OunceFault;
 use backlift::player::unusual;
 use backlift::swing::player_stroke::SwingFault;
 
@@ -169,5 +170,15 @@ impl From<SwingFault> for Stop {
             SwingFault::Chain(_) => return Self::OurMistake(fault.to_string()),
         };
         Self::NoAnswer(Fault::new(fault.to_string()).help(help))
+    }
+}
+
+/// An ounce that cannot be put there is a mistake of ours; a bat that cannot be swung with it is an answer.
+impl From<OunceFault> for Stop {
+    fn from(fault: OunceFault) -> Self {
+        match fault {
+            OunceFault::Swing(fault) => fault.into(),
+            OunceFault::Bat { .. } => Self::OurMistake(fault.to_string()),
+        }
     }
 }

@@ -106,7 +106,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     );
     let planned = Planned { card, weighed, now, plan, planing_sd };
     let text = match args.show.json {
-        true => json::document("plane", 1, &figures::of(&planned))?,
+        true => json::document("plane", &figures::of(&planned))?,
         false => told::told(&planned, args.show.units()),
     };
     json::print(&text)?;

@@ -88,7 +88,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     };
     let found = computed::of(&given, asked)?;
     let text = match args.show.json {
-        true => json::document("season", 1, &figures::of(&given, &found))?,
+        true => json::document("season", &figures::of(&given, &found))?,
         false => told::told(&given, &found, args.show.units()),
     };
     json::print(&text)?;

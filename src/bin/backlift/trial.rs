@@ -1,21 +1,25 @@
-//! `backlift trial`: tape a bat the player owns, so that it picks up like another.
+//! `backlift trial`: tape a bat the player owns, so that it swings like another.
 
+mod swung;
 mod told;
 mod wanted;
 
-use backlift::fit::trial::{Near, Pickup, Trial, places, trial};
+use backlift::fit::trial::{Near, Pickup};
 use serde::Serialize;
 
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
 use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
+use crate::progress::Progress;
+use swung::Swung;
 use wanted::{Wanted, WantedArgs};
 
-/// Feel it before you order: tape a bat you own to pick up like another
+/// Feel it before you order: tape a bat you own to swing like another
 ///
-/// How many whole grams to tape where (handle top, shoulder, back of the blade, toe), and how near
-/// that comes. For shadow swings and soft throws only.
+/// How many whole grams to tape where (handle top, shoulder, back of the blade, toe), so that the late
+/// pull is as fast as with the other bat, and how near that comes in each stroke. For shadow swings and
+/// soft throws only.
 #[derive(clap::Args)]
 #[command(after_help = "\
 Example:
@@ -42,11 +46,13 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let Some(owned) = loaded.bats.get(place) else {
         return Err(Stop::OurMistake("the bat chosen is not there".into()));
     };
-    let wanted = args.wanted.wanted(&loaded, owned)?;
-    let found = trial(Pickup::of(&owned.bat), wanted.pickup, &places(owned.family().reference()));
+    let progress = Progress::start();
+    let wanted = args.wanted.wanted(&loaded, owned, &progress)?;
+    let found = swung::trial(&loaded, owned, &wanted, &progress)?;
+    drop(progress);
     let cautions = told::cautions(loaded.player.age_y);
     let text = match args.show.json {
-        true => json::document("trial", 1, &row(&owned.reading.label, &wanted, &found, &cautions))?,
+        true => json::document("trial", &row(&owned.reading.label, &wanted, &found, &cautions))?,
         false => told::told(owned, &wanted, &found, &cautions, args.show.units()),
     };
     json::print(&text)?;
@@ -63,9 +69,21 @@ struct Row {
     owned: Figures,
     reached: Figures,
     wanted: Figures,
+    /// The stroke whose bat speed is aimed at.
+    stroke: String,
     /// `alike`, `swing_only`, `owned_heavier` or `too_far`.
     near: &'static str,
+    strokes: Vec<StrokeRow>,
     cautions: Vec<String>,
+}
+
+/// Bat speeds of a stroke at fifty, as swung.
+#[derive(Serialize)]
+struct StrokeRow {
+    stroke: String,
+    owned_bat_speed_m_s: f64,
+    reached_bat_speed_m_s: f64,
+    wanted_bat_speed_m_s: f64,
 }
 
 #[derive(Serialize)]
@@ -92,20 +110,29 @@ fn figures(it: &Pickup) -> Figures {
     }
 }
 
-fn row(label: &str, wanted: &Wanted, found: &Trial, cautions: &[String]) -> Row {
+fn row(label: &str, wanted: &Wanted, found: &Swung, cautions: &[String]) -> Row {
+    let Swung { trial, strokes, aimed } = found;
     let weight = |it: &backlift::fit::trial::Tape| Weight {
         mass_kg: it.mass_kg(),
         from_top_m: it.place.from_top_m,
         place: it.place.words,
     };
+    let stroke = |it: &swung::StrokeSpeeds| StrokeRow {
+        stroke: it.stroke.clone(),
+        owned_bat_speed_m_s: it.owned_m_s,
+        reached_bat_speed_m_s: it.reached_m_s,
+        wanted_bat_speed_m_s: it.wanted_m_s,
+    };
     Row {
+        stroke: strokes.get(*aimed).map_or_else(String::new, |it| it.stroke.clone()),
+        strokes: strokes.iter().map(stroke).collect(),
         bat: label.to_owned(),
         like: wanted.words.clone(),
-        weights: found.weights.iter().map(weight).collect(),
-        owned: figures(&found.owned),
-        reached: figures(&found.reached),
-        wanted: figures(&found.wanted),
-        near: match found.near {
+        weights: trial.weights.iter().map(weight).collect(),
+        owned: figures(&trial.owned),
+        reached: figures(&trial.reached),
+        wanted: figures(&trial.wanted),
+        near: match trial.near {
             Near::Alike => "alike",
             Near::SwingOnly => "swing_only",
             Near::OwnedHeavier => "owned_heavier",

@@ -55,7 +55,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let progress = Progress::start();
     let found = validated(&chosen, &progress)?;
     let mut text = match args.json {
-        true => json::document("validate", 1, &figures::of(&found))?,
+        true => json::document("validate", &figures::of(&found))?,
         false => told::told(&found),
     };
     if let Some(mut folder) = folder {

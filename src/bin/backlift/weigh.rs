@@ -45,7 +45,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         named => chosen(&loaded, named)?,
     };
     let text = match args.show.json {
-        true => json::document("weigh", 1, &figures::of(&bats))?,
+        true => json::document("weigh", &figures::of(&bats))?,
         false => told(&bats, args.show.units()),
     };
     json::print(&text)?;
@@ -82,8 +82,10 @@ fn told(bats: &[&WeighedBat], units: Units) -> String {
 const WORDS: &str = "
 What the words mean:
   ±               one standard deviation: two times in three the truth is nearer
-  swing moment    how hard the bat is to get moving about the hands: what slows
-                  a swing down, far more than dead weight does
+  swing moment    how hard the bat is to get moving about the hands. Where the
+                  wood sits decides what it costs a swing: an ounce least at the
+                  top of the handle, most at the toe (`backlift pickup` says how
+                  much in each stroke); neither scale nor swing moment alone
   picks up like   the scale weight of an ordinary bat of that size that swings
                   the same
   hold moment     what the wrists carry when the bat is held out level

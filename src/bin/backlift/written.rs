@@ -20,7 +20,7 @@ pub fn said<F: Serialize>(
 ) -> Result<Outcome, Stop> {
     let units = show.units();
     let mut text = match show.json {
-        true => json::document(command, 1, &figures()?)?,
+        true => json::document(command, &figures()?)?,
         false => told(units),
     };
     if let Some(mut folder) = folder {

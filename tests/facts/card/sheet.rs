@@ -46,11 +46,15 @@ fn adults_card() -> Card {
 
 /// Every text of a page, each on the page and clear of the others.
 pub fn clear_texts(svg: &str) -> Vec<String> {
+    let size = sheet::PAGE_MM.map(|it| (it * PX_PER_MM) as f32);
+    clear_texts_on(svg, size, (sheet::MARGIN_MM * PX_PER_MM) as f32 - 0.5)
+}
+
+/// Every text of a picture of this size, each within its margin and clear of the others.
+pub fn clear_texts_on(svg: &str, [width, height]: [f32; 2], margin: f32) -> Vec<String> {
     let tree = tree(svg).unwrap();
     let mut found = Vec::new();
     texts(tree.root(), &mut found);
-    let [width, height] = sheet::PAGE_MM.map(|it| (it * PX_PER_MM) as f32);
-    let margin = (sheet::MARGIN_MM * PX_PER_MM) as f32 - 0.5;
     for (text, it) in &found {
         assert!(
             it.left() >= margin

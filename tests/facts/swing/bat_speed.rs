@@ -78,9 +78,10 @@ fn more_swing_moment_is_always_slower_and_smoothly_so() {
     }
 }
 
-/// The claim this tool must earn; no cricket source for it.
+/// At the same swing moment weight is not free, but costs less than half of what it costs where it also adds to
+/// the swing moment. No cricket source. Where the ounce sits decides: `facts/ounce`.
 #[test]
-fn swing_moment_decides_over_dead_weight() {
+fn weight_at_the_same_swing_moment_costs_less_than_half_of_weight_at_the_same_balance() {
     for (who, strokes, [length_m, mass_kg, balance_m]) in players() {
         let middle = bat(mass_kg, length_m, balance_m);
         // 50 g more at the same swing moment: the balance point up the handle until it comes out.

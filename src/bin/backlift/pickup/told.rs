@@ -4,7 +4,7 @@ use backlift::drawing::pickup_page::{PickupPage, ShownBat, ShownPair};
 use backlift::units::{POUND_KG, Quantity, Units, spoken};
 use serde_json::{Value, json};
 
-use super::{Shown, Swung};
+use super::{Shown, Swung, ounce};
 use crate::figure::{lower, number, percent, plain};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::{Row, side_by_side};
@@ -56,9 +56,9 @@ fn hand_words(it: &Shown, units: Units) -> String {
     )
 }
 
-/// An ounce of pickup against an ounce on the scale, in what each takes from the late pull: the model's own
-/// answer, whatever it is.
-fn verdict(it: &Shown, units: Units) -> String {
+/// An ounce of pickup and an ounce on the scale, in what each took from the late pull between the bats of a
+/// pair.
+fn between(it: &Shown, units: Units) -> String {
     let [near, far] = &it.same_scale;
     let [light, heavy] = &it.same_hand;
     let ounce_kg = POUND_KG / 16.0;
@@ -66,22 +66,12 @@ fn verdict(it: &Shown, units: Units) -> String {
     let more_weight_kg = heavy.made.bat.mass_kg() - light.made.bat.mass_kg();
     let pickup = (speed(near) - speed(far)) / more_pickup_kg * ounce_kg;
     let scale = (speed(light) - speed(heavy)) / more_weight_kg * ounce_kg;
-    let so = match pickup / scale {
-        ratio if scale <= 0.0 || ratio > ALIKE => "pickup decides, and the scale hardly counts",
-        ratio if ratio > 1.0 / ALIKE => {
-            "both count, and neither figure alone says how a bat swings"
-        }
-        _ => "here the scale counts more than pickup",
-    };
     format!(
-        "For this player an ounce more pickup at the same dead weight costs the late pull {}, an ounce more dead weight at the same pickup {}: {so}",
+        "Between these bats an ounce more pickup at the same dead weight costs the late pull {}, an ounce more dead weight at the same pickup {}",
         spoken(Quantity::Speed, pickup, 0.2 * DIGIT_M_S, units),
         spoken(Quantity::Speed, scale, 0.2 * DIGIT_M_S, units)
     )
 }
-
-/// Two costs nearer than this factor count as alike.
-const ALIKE: f64 = 1.8;
 
 /// Everything, a sentence for each pair first.
 pub fn told(it: &Shown, units: Units) -> String {
@@ -96,7 +86,9 @@ pub fn told(it: &Shown, units: Units) -> String {
             in_columns(pair, units)
         );
     }
-    out += &(paragraph(&verdict(it, units)) + "\n\n");
+    out += &(paragraph(&between(it, units)) + "\n\n");
+    out += &(paragraph(&ounce::sentence(&it.ounces, units)) + "\n\n");
+    out += &(ounce::in_table(&it.ounces, units) + "\n");
     out += &(set_in(LEFT_OUT) + "\n");
     for caution in &it.cautions {
         out += &(set_in(caution) + "\n");
@@ -162,7 +154,10 @@ pub fn page(it: &Shown, units: Units) -> PickupPage {
                 bats: [bat("One", c), bat("The other", d)],
             },
         ],
-        notes: vec![verdict(it, units), LEFT_OUT.to_owned()],
+        notes: vec![
+            format!("{}. {}", between(it, units), ounce::short(&it.ounces, units)),
+            LEFT_OUT.to_owned(),
+        ],
         cautions: it.cautions.clone(),
     }
 }
@@ -183,11 +178,15 @@ pub fn figures(it: &Shown) -> Value {
             },
         })
     };
-    json!({
+    let mut out = json!({
         "invented": it.invented,
         "size": it.size,
         "same_scale": it.same_scale.iter().map(bat).collect::<Vec<_>>(),
         "same_hand": it.same_hand.iter().map(bat).collect::<Vec<_>>(),
         "left_out": LEFT_OUT,
-    })
+    });
+    for (key, value) in ounce::figures(&it.ounces) {
+        out[key] = value;
+    }
+    out
 }

@@ -22,6 +22,6 @@ pub fn add(folder: &mut Folder, worked: &Worked) -> Result<(), Fault> {
     let shells = shells(&bat.shape);
     folder.add("bat.stl", &solid::stl(&shells))?;
     folder.add("bat.glb", &solid::glb(&shells).map_err(refused)?)?;
-    let figures = json::document("shape", 1, &figures::of(worked)).map_err(refused)?;
+    let figures = json::document("shape", &figures::of(worked)).map_err(refused)?;
     folder.add("shape.json", figures.as_bytes())
 }

@@ -3,10 +3,11 @@
 use backlift::bat::figures::WeighedBat;
 use backlift::card::cautions::JUNIOR_BELOW_Y;
 use backlift::comparison::difference::toe_words;
-use backlift::fit::trial::{MOST_AT_A_PLACE_G, MOST_IN_ALL_G, Near, Pickup, Tape, Trial};
+use backlift::fit::trial::{MOST_AT_A_PLACE_G, MOST_IN_ALL_G, Near, Pickup, Tape};
 use backlift::uncertain::independent_sd;
 use backlift::units::{Quantity, Units, spoken};
 
+use super::swung::{StrokeSpeeds, Swung};
 use super::wanted::Wanted;
 use crate::figure::{listed, number, percent, plain};
 use crate::paragraph::{paragraph, set_in};
@@ -29,16 +30,17 @@ pub fn cautions(age_y: f64) -> Vec<String> {
 pub fn told(
     owned: &WeighedBat,
     wanted: &Wanted,
-    found: &Trial,
+    found: &Swung,
     cautions: &[String],
     units: Units,
 ) -> String {
     let mut out = paragraph(&sentence(owned, wanted, found)) + "\n\n";
-    if !found.weights.is_empty() {
+    if !found.trial.weights.is_empty() {
         out += &tape(owned, found, units);
         out.push('\n');
     }
     out += &pickups(owned, wanted, found, units);
+    out += &(paragraph(&in_each_stroke(owned, wanted, found)) + "\n\n");
     out += &paragraph(&doubt(owned, wanted));
     out += "\n\nTake care:\n";
     for caution in cautions {
@@ -56,13 +58,39 @@ fn off(reached: f64, wanted: f64) -> String {
     }
 }
 
-fn sentence(owned: &WeighedBat, wanted: &Wanted, found: &Trial) -> String {
+/// "as fast in the pull", "0.4 % faster in the drive".
+fn speed_off(it: &StrokeSpeeds) -> String {
+    let share = it.off_share();
+    let stroke = &it.stroke;
+    match share {
+        _ if share.abs() < 0.0005 => format!("as fast in the {stroke}"),
+        _ if share > 0.0 => format!("{} faster in the {stroke}", percent(share, 1)),
+        _ => format!("{} slower in the {stroke}", percent(-share, 1)),
+    }
+}
+
+/// How near the bat, taped or not, comes in each stroke.
+fn in_each_stroke(owned: &WeighedBat, wanted: &Wanted, found: &Swung) -> String {
+    let each: Vec<String> = found.strokes.iter().map(speed_off).collect();
+    let taped = if found.trial.weights.is_empty() { "As it is" } else { "Taped" };
+    format!(
+        "{taped}, {} is at fifty {}, against {}",
+        owned.reading.label,
+        listed(&each),
+        wanted.words
+    )
+}
+
+fn sentence(owned: &WeighedBat, wanted: &Wanted, found: &Swung) -> String {
     let (bat, like) = (&owned.reading.label, &wanted.words);
-    let (got, asked) = (&found.reached, &found.wanted);
+    let it = &found.trial;
+    let (got, asked) = (&it.reached, &it.wanted);
+    let Some(aimed) = found.strokes.get(found.aimed) else { return String::new() };
+    let (stroke, speed) = (&aimed.stroke, speed_off(aimed));
     let swing = off(got.swing_moment_kg_m2, asked.swing_moment_kg_m2);
     let hold = off(got.hold_moment_n_m(), asked.hold_moment_n_m());
     let grams = |it: &Tape| format!("{} {}", plain(f64::from(it.grams), 0, "g"), it.place.words);
-    let tape = listed(&found.weights.iter().map(grams).collect::<Vec<_>>());
+    let tape = listed(&it.weights.iter().map(grams).collect::<Vec<_>>());
     let swings = match swing.as_str() {
         "the same" => "swing moment the same".to_owned(),
         other => format!("{other} swing moment"),
@@ -71,38 +99,38 @@ fn sentence(owned: &WeighedBat, wanted: &Wanted, found: &Trial) -> String {
         "the same" => "hold moment the same".to_owned(),
         other => format!("{other} hold moment"),
     };
-    match (found.near, found.weights.is_empty()) {
+    match (it.near, it.weights.is_empty()) {
         (Near::Alike, true) => {
-            format!("{bat} picks up like {like} as it is: {swings}, {holds}")
+            format!("{bat} swings and picks up like {like} as it is: {speed}, {swings}, {holds}")
         }
         (Near::Alike, false) => {
-            format!("Tape {tape}, and {bat} picks up like {like}: {swings}, {holds}")
+            format!(
+                "Tape {tape}, and {bat} swings and picks up like {like}: {speed}, {swings}, {holds}"
+            )
         }
         (Near::SwingOnly, true) => format!(
-            "{bat} swings like {like} as it is, but in a still hand it feels different: {swings}, {holds}; tape does not mend that"
+            "{bat} swings like {like} as it is, {speed}, but in the hand it feels different: {swings}, {holds}; tape does not mend that"
         ),
         (Near::SwingOnly, false) => format!(
-            "Tape {tape}, and {bat} swings like {like}, but in a still hand it feels different: {swings}, {holds}"
+            "Tape {tape}, and {bat} swings like {like}, {speed}, but in the hand it feels different: {swings}, {holds}"
         ),
         (Near::OwnedHeavier, _) => format!(
-            "{bat} already picks up heavier than {like}: {swings}, {}. Tape only adds, so no tape on it can show how {like} feels; tape a bat that picks up lighter",
-            toe_words(
-                found.owned.swing_moment_kg_m2 - asked.swing_moment_kg_m2,
-                owned.length_m.value
-            )
+            "{bat} is already {speed} than with {like}: {swings}, {}. Tape only slows, so no tape on it can show how {like} swings; tape a bat whose {stroke} is faster",
+            toe_words(it.owned.swing_moment_kg_m2 - asked.swing_moment_kg_m2, owned.length_m.value)
         ),
         (Near::TooFar, _) => format!(
-            "{bat} is too light to be made to feel like {like} with {MOST_AT_A_PLACE_G} g a place and {MOST_IN_ALL_G} g in all: with {tape} it still has {swings}"
+            "{bat} is too light to be made to swing like {like} with {MOST_AT_A_PLACE_G} g a place and {MOST_IN_ALL_G} g in all: with {tape} it is still {speed}"
         ),
     }
 }
 
-fn tape(owned: &WeighedBat, found: &Trial, units: Units) -> String {
+fn tape(owned: &WeighedBat, found: &Swung, units: Units) -> String {
     let length = |it: f64| match units {
         Units::Trade => spoken(Quantity::Length, it, 0.003, units),
         Units::Si => plain(1000.0 * it, 0, "mm"),
     };
     let rows: Vec<Vec<String>> = found
+        .trial
         .weights
         .iter()
         .map(|it| {
@@ -117,14 +145,17 @@ fn tape(owned: &WeighedBat, found: &Trial, units: Units) -> String {
     table(&["tape, measured to its middle", "weight", "from the top", "from the toe"], &rows)
 }
 
-fn pickups(owned: &WeighedBat, wanted: &Wanted, found: &Trial, units: Units) -> String {
+fn pickups(owned: &WeighedBat, wanted: &Wanted, found: &Swung, units: Units) -> String {
     let label = &owned.reading.label;
     let (taped, asked) = (format!("{label}, taped"), format!("wanted: {}", wanted.words));
-    let mut columns = vec![(label.as_str(), &found.owned)];
-    if !found.weights.is_empty() {
-        columns.push((taped.as_str(), &found.reached));
+    type Speed = fn(&StrokeSpeeds) -> f64;
+    let it = &found.trial;
+    let mut columns: Vec<(&str, &Pickup, Speed)> =
+        vec![(label.as_str(), &it.owned, |it| it.owned_m_s)];
+    if !it.weights.is_empty() {
+        columns.push((taped.as_str(), &it.reached, |it| it.reached_m_s));
     }
-    columns.push((asked.as_str(), &found.wanted));
+    columns.push((asked.as_str(), &it.wanted, |it| it.wanted_m_s));
     let mut heads = vec![""];
     heads.extend(columns.iter().map(|it| it.0));
     let row = |name: &str, shown: &dyn Fn(&Pickup) -> String| {
@@ -132,14 +163,23 @@ fn pickups(owned: &WeighedBat, wanted: &Wanted, found: &Trial, units: Units) -> 
         row.extend(columns.iter().map(|it| shown(it.1)));
         row
     };
-    let rows = [
+    let mut rows = vec![
         row("dead weight", &|it| spoken(Quantity::Mass, it.mass_kg, 0.001, units)),
         row("balance from the top", &|it| spoken(Quantity::Length, it.balance_m, 0.001, units)),
         row("swing moment, kg m²", &|it| number(it.swing_moment_kg_m2, 4)),
         row("hold moment, N m", &|it| number(it.hold_moment_n_m(), 2)),
     ];
+    for speeds in &found.strokes {
+        let mut row = vec![format!("{} at fifty", speeds.stroke)];
+        let speed = |of: Speed| spoken(Quantity::Speed, of(speeds), DIGIT_M_S, units);
+        row.extend(columns.iter().map(|it| speed(it.2)));
+        rows.push(row);
+    }
     table(&heads, &rows)
 }
+
+/// A tenth of a km/h.
+const DIGIT_M_S: f64 = 0.03;
 
 /// The tape is exact; the bats are only as well known as they were weighed.
 fn doubt(owned: &WeighedBat, wanted: &Wanted) -> String {

@@ -4,6 +4,7 @@
 use std::path::PathBuf;
 
 use backlift::bat::figures::WeighedBat;
+use backlift::bat::{Bat, BatFault};
 use backlift::fit::trial::Pickup;
 use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use backlift::units::{Quantity, parse};
@@ -45,40 +46,56 @@ pub struct Wanted {
     pub words: String,
     /// Its figures.
     pub pickup: Pickup,
+    /// The bat itself, to be swung.
+    pub bat: Bat,
     /// One standard deviation of its swing moment, kg m², if it was weighed.
     pub swing_sd_kg_m2: Option<f64>,
 }
 
 impl WantedArgs {
     /// Finds it; `owned` is the bat that will be taped.
-    pub fn wanted(&self, loaded: &Loaded, owned: &WeighedBat) -> Result<Wanted, Stop> {
+    pub fn wanted(
+        &self,
+        loaded: &Loaded,
+        owned: &WeighedBat,
+        progress: &Progress,
+    ) -> Result<Wanted, Stop> {
         match (&self.like, &self.like_bat, &self.mass) {
-            (Some(path), ..) => from_card(path),
+            (Some(path), ..) => from_card(owned, path),
             (_, Some(named), _) => from_scenario(loaded, owned, named),
             (_, _, Some(mass)) => {
                 let text = |it: &Option<String>| it.clone().unwrap_or_default();
                 from_figures(owned, mass, &text(&self.balance), &text(&self.swing_moment))
             }
-            _ => recommended(loaded),
+            _ => recommended(loaded, progress),
         }
     }
 }
 
 /// The bat that `fit` recommends to this player.
-fn recommended(loaded: &Loaded) -> Result<Wanted, Stop> {
-    let fitting = search(loaded, &Progress::start())?;
-    let pickup = Pickup::of(&fitting.recommendation.made.bat);
-    Ok(Wanted { words: "the recommended bat".into(), pickup, swing_sd_kg_m2: None })
+fn recommended(loaded: &Loaded, progress: &Progress) -> Result<Wanted, Stop> {
+    let bat = search(loaded, progress)?.recommendation.made.bat;
+    let pickup = Pickup::of(&bat);
+    Ok(Wanted { words: "the recommended bat".into(), pickup, bat, swing_sd_kg_m2: None })
 }
 
-fn from_card(path: &std::path::Path) -> Result<Wanted, Stop> {
+/// The bat on a card, at the card's length, its mass spread as in the family of the bat that will be taped.
+fn from_card(owned: &WeighedBat, path: &std::path::Path) -> Result<Wanted, Stop> {
     let card = card_file::read(path)?;
     let pickup = Pickup {
         mass_kg: card.mass_kg,
         balance_m: card.balance_m,
         swing_moment_kg_m2: card.swing_moment_kg_m2,
     };
-    Ok(Wanted { words: "the bat on the card".into(), pickup, swing_sd_kg_m2: None })
+    let made = || -> Result<Bat, BatFault> {
+        let it = owned.with(card.mass_kg, card.balance_m, card.swing_moment_kg_m2)?;
+        Bat::new(it.label(), card.length_m, it.mass_kg(), it.com_B(), it.I_Com_B())
+    };
+    let bat = made().map_err(|it| {
+        let message = format!("no bat has the figures of this card together: {it}");
+        argument_fault("--like", &path.display().to_string(), &message, "check the card")
+    })?;
+    Ok(Wanted { words: "the bat on the card".into(), pickup, bat, swing_sd_kg_m2: None })
 }
 
 fn from_scenario(loaded: &Loaded, owned: &WeighedBat, named: &str) -> Result<Wanted, Stop> {
@@ -87,6 +104,7 @@ fn from_scenario(loaded: &Loaded, owned: &WeighedBat, named: &str) -> Result<Wan
         Some(it) => Ok(Wanted {
             words: it.reading.label.clone(),
             pickup: Pickup::of(&it.bat),
+            bat: it.bat.clone(),
             swing_sd_kg_m2: Some(it.swing_moment_kg_m2.sd),
         }),
         None => Err(argument_fault(
@@ -125,10 +143,11 @@ fn from_figures(
         return Err(argument_fault("--balance", balance, &message, help));
     }
     // Whatever cannot be a bat of this length cannot be felt.
-    owned.with(pickup.mass_kg, pickup.balance_m, pickup.swing_moment_kg_m2).map_err(|it| {
+    let made = owned.with(pickup.mass_kg, pickup.balance_m, pickup.swing_moment_kg_m2);
+    let bat = made.map_err(|it| {
         let help = "check the three figures: weight, balance from the top, swing moment about the axis 6 in from the top";
         let message = format!("no bat has these three figures together: {it}");
         argument_fault("--swing-moment", swing_moment, &message, help)
     })?;
-    Ok(Wanted { words: "the bat asked for".into(), pickup, swing_sd_kg_m2: None })
+    Ok(Wanted { words: "the bat asked for".into(), pickup, bat, swing_sd_kg_m2: None })
 }

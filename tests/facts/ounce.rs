@@ -1,0 +1,5 @@
+//! What an ounce costs, where.
+
+mod chart;
+mod law;
+mod swung;
