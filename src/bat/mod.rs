@@ -105,6 +105,10 @@ impl Bat {
     pub fn label(&self) -> &str {
         &self.label
     }
+    /// The same bat under another name.
+    pub fn called(self, label: &str) -> Self {
+        Self { label: label.to_owned(), ..self }
+    }
     /// Overall length, m.
     pub fn length_m(&self) -> f64 {
         self.length_m

@@ -83,7 +83,7 @@ pub fn compose(
             it.handle_diameter_m + HANDLE_TOLERANCE_M,
         ],
         handle_shape: HandleShape::Oval,
-        reason: reason(fitting),
+        reason: format!("{} {}", reason(fitting), ounce(fitting, headline)),
         how_sure: how_sure(fitting, headline),
         cautions: said,
         condition: Condition { grips: 1, toe_guard: true, oiled: false },
@@ -124,6 +124,19 @@ fn reason(fitting: &Fitting) -> String {
         }
     };
     format!("{first} {second}")
+}
+
+/// What an ounce costs the late pull at either end of the bat.
+fn ounce(fitting: &Fitting, headline: &Headline) -> String {
+    let pull = fitting.setting().batter.stroke_index("pull");
+    let Some(pull) = pull.and_then(|i| headline.ounces.get(i)) else { return String::new() };
+    let takes = |x: f64| -KM_H_PER_M_S * pull.ounce_at_m_s(x);
+    format!(
+        "An ounce costs the late pull {:.2} km/h at the top of the handle, {:.2} at the balance point, {:.2} at the toe.",
+        takes(0.0),
+        takes(fitting.recommendation.made.bat.balance_m()),
+        takes(fitting.recommendation.made.bat.length_m()),
+    )
 }
 
 /// How far to trust it: what the outside checks found, then what is this fitting's own.

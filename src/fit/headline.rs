@@ -3,6 +3,9 @@
 use super::fitting::{FitFault, Fitting};
 use super::setting::Slow;
 use crate::innings::played::{AtScore, FIFTY, play};
+use crate::ounce::cost::StrokeOunce;
+use crate::ounce::swung::ounce_cost;
+use crate::player::joints::FRESH;
 use crate::swing::engine::pair::engine_swing;
 use core::ops::ControlFlow;
 use rayon::prelude::*;
@@ -33,6 +36,8 @@ pub struct Headline {
     pub end: usize,
     /// Both dynamics, fresh and at the end.
     pub both_ways: Vec<BothWays>,
+    /// What an ounce on the bat to order costs each stroke at the end.
+    pub ounces: Vec<StrokeOunce>,
 }
 
 impl Headline {
@@ -107,5 +112,8 @@ pub fn headline(
             })
         })
         .collect::<Result<Vec<_>, FitFault>>()?;
-    Ok(Headline { points, fifty, end, both_ways })
+    cancelled(progress("putting an ounce here and there", 0.9))?;
+    let late = points.get(end).map_or(FRESH, |it| Slow::Central.of(&it.left));
+    let ounces = ounce_cost(&setting.batter, bat, &late)?;
+    Ok(Headline { points, fifty, end, both_ways, ounces })
 }

@@ -7,6 +7,7 @@ use crate::bat::laws::Limits;
 use crate::bat::sizes::Size;
 use crate::innings::played::InningsFault;
 use crate::measurement::plan::{Bowling, FitLimits, InningsPlan, Seen};
+use crate::ounce::swung::OunceFault;
 use crate::player::Player;
 use crate::stroke::Stroke;
 use crate::swing::engine::EngineFault;
@@ -73,6 +74,9 @@ pub enum FitFault {
     /// The weighed bats could not be swung.
     #[error(transparent)]
     Swings(SwingsFault),
+    /// An ounce could not be put on the bat.
+    #[error(transparent)]
+    Ounce(#[from] OunceFault),
     /// The engine failed.
     #[error(transparent)]
     Engine(#[from] EngineFault),

@@ -17,6 +17,7 @@ use backlift::fit::headline::{Headline, headline};
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
 use crate::loaded::{Loaded, load};
+use crate::ounce::Ounces;
 use crate::outcome::{Outcome, Stop};
 use crate::placed::innings_stop;
 use crate::progress::Progress;
@@ -58,6 +59,23 @@ pub struct Fitted {
     pub headline: Headline,
     pub card: Card,
 }
+
+impl Fitted {
+    /// What an ounce costs along the bat to order, late in the innings.
+    pub fn ounces(&self) -> Ounces {
+        let setting = self.fitting.setting();
+        Ounces {
+            bat: self.fitting.recommendation.made.bat.clone().called(BAT_TO_ORDER),
+            handle_diameter_m: self.card.handle_diameter_m,
+            strokes: self.headline.ounces.clone(),
+            pull: setting.batter.stroke_index("pull").unwrap_or(0),
+            runs: setting.plan.runs,
+        }
+    }
+}
+
+/// What the bat on the card is called.
+const BAT_TO_ORDER: &str = "the bat to order";
 
 /// Name and version that stand on the card.
 const SOFTWARE: &str = concat!("backlift ", env!("CARGO_PKG_VERSION"));

@@ -14,6 +14,7 @@ mod json;
 mod loaded;
 mod matters;
 mod new;
+mod ounce;
 mod outcome;
 mod paragraph;
 mod pickup;

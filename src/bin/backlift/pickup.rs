@@ -1,7 +1,6 @@
 //! `backlift pickup`: the pairs of bats that show what pickup is, with this player's late pull, and what an
 //! ounce costs it, where.
 
-mod ounce;
 mod told;
 
 use std::path::PathBuf;
@@ -21,11 +20,11 @@ use backlift::workshop::pickup_pair::{Pair, Pairs, pairs};
 
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::loaded::{Loaded, load};
+use crate::ounce::{self, Ounces};
 use crate::outcome::{Outcome, Stop};
 use crate::placed::innings_stop;
 use crate::progress::Progress;
 use crate::written::said;
-use ounce::Ounces;
 
 /// Show what pickup is: two bats alike on the scale and unlike in the hand, and the other way round
 ///
@@ -140,6 +139,7 @@ fn shown(loaded: &Loaded, bat: usize, progress: &Progress) -> Result<Shown, Stop
         handle_diameter_m: batter.handle_diameter_m,
         strokes: ounce_cost(&batter, &weighed.bat, &left.with_slow)?,
         pull,
+        runs: FIFTY,
     };
     Ok(Shown {
         title: loaded.scenario.title.clone(),

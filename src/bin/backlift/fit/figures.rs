@@ -13,6 +13,7 @@ use serde_json::{Map, Value, json};
 
 use super::Fitted;
 use crate::loaded::Loaded;
+use crate::ounce;
 use crate::outcome::Stop;
 
 /// Today's advice alone.
@@ -28,6 +29,9 @@ pub fn of(it: &Fitted, elapsed_s: f64) -> Result<Value, Stop> {
     let mut document = of_today(&it.loaded, &f.now);
     let Value::Object(ordered) = of_order(it) else { return Ok(Value::Object(document)) };
     document.extend(ordered);
+    for (key, value) in ounce::figures(&it.ounces()) {
+        document.insert(key.to_owned(), value);
+    }
     document.insert("elapsed_s".into(), json!(elapsed_s));
     Ok(Value::Object(document))
 }

@@ -6,7 +6,8 @@ use backlift::drawing::DrawingFault;
 use backlift::drawing::chart::{Curve, Point};
 use backlift::drawing::innings_chart::{self, InningsPicture, StrokePanel};
 use backlift::drawing::map::{self, MapBat, MapPicture};
-use backlift::drawing::palette::{LIGHT, bat_letter};
+use backlift::drawing::ounce_chart;
+use backlift::drawing::palette::{LIGHT, PRINT, bat_letter};
 use backlift::drawing::pdf::pdf;
 use backlift::drawing::png::png;
 use backlift::drawing::sheet;
@@ -19,6 +20,7 @@ use backlift::units::{Quantity, Units, spoken};
 
 use super::Fitted;
 use crate::figure::speed_unit;
+use crate::ounce;
 
 /// Scale of the pictures' pixels.
 const PIXELS: f64 = 2.0;
@@ -34,7 +36,9 @@ pub fn add(folder: &mut Folder, it: &Fitted, units: Units) -> Result<(), Fault> 
     let fault = |e: &dyn std::fmt::Display| Fault::new(e.to_string());
     let picture = map_picture(it, units);
     let sheet = sheet_with(it, &picture).map_err(|e| fault(&e))?;
-    folder.add("card.pdf", &pdf(&[&sheet], "Bat card").map_err(|e| fault(&e))?)?;
+    let ounces = ounce::picture(&it.ounces(), units);
+    let second = ounce_chart::page(&ounces, &PRINT);
+    folder.add("card.pdf", &pdf(&[&sheet, &second], "Bat card").map_err(|e| fault(&e))?)?;
     folder.add("card.png", &png(&sheet, PIXELS).map_err(|e| fault(&e))?)?;
     folder.add("card.ron", card::write(&it.card).map_err(|e| fault(&e))?.as_bytes())?;
     let svg = map::svg(&picture, &LIGHT, MAP[0], MAP[1]).map_err(|e| fault(&e))?;

@@ -14,6 +14,7 @@ use backlift::worth::today::{Given, UseToday};
 use super::Fitted;
 use crate::figure::{either, listed, number, percent, speed_unit};
 use crate::loaded::Loaded;
+use crate::ounce;
 use crate::paragraph;
 use crate::table::table;
 
@@ -22,6 +23,7 @@ pub fn told(it: &Fitted, units: Units) -> String {
     let mut out = head(&it.loaded);
     out += &today(&it.loaded, &it.fitting.now, units);
     out += &line(&order(it, units));
+    out += &line(&ounce::line(&it.ounces(), units));
     out += &line(&would_settle(&it.fitting.now));
     out += &cautioned(&it.loaded);
     out
@@ -40,6 +42,8 @@ pub fn told_today(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
 pub fn all(it: &Fitted, units: Units) -> String {
     let mut out = String::from("\n");
     out += &middles_table(it, units);
+    out += "\n";
+    out += &ounce::in_table(&it.ounces(), units);
     out += "\n";
     out += &spec_table(&it.card, units);
     out += &times_table(&it.card, units);

@@ -4,8 +4,9 @@ use backlift::drawing::pickup_page::{PickupPage, ShownBat, ShownPair};
 use backlift::units::{POUND_KG, Quantity, Units, spoken};
 use serde_json::{Value, json};
 
-use super::{Shown, Swung, ounce};
+use super::{Shown, Swung};
 use crate::figure::{lower, number, percent, plain};
+use crate::ounce;
 use crate::paragraph::{paragraph, set_in};
 use crate::table::{Row, side_by_side};
 

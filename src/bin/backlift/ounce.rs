@@ -2,13 +2,14 @@
 
 use backlift::bat::Bat;
 use backlift::drawing::ounce_chart::{OunceCurve, OunceMark, OuncePicture};
+use backlift::innings::score::runs_words;
 use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use backlift::ounce::axis::CostAxis;
 use backlift::ounce::cost::{OUNCE_KG, StrokeOunce};
 use backlift::units::{INCH_M, Quantity, Units, spoken};
 use serde_json::{Map, Value, json};
 
-use crate::figure::{listed, number, plain, speed_unit};
+use crate::figure::{capital, listed, number, plain, speed_unit};
 use crate::table::table;
 
 /// The costs, and what they were found for.
@@ -21,6 +22,8 @@ pub struct Ounces {
     pub strokes: Vec<StrokeOunce>,
     /// Place of the pull among them.
     pub pull: usize,
+    /// Runs at which it was asked.
+    pub runs: f64,
 }
 
 /// Beyond this share left by the best axis no axis is spoken of.
@@ -89,9 +92,10 @@ pub fn sentence(it: &Ounces, units: Units) -> String {
         false => format!("as if the bat were swung about {}", axis_words(&axis, units)),
     };
     format!(
-        "Pickup or dead weight? Neither: where {ounce} sits decides. In this player's {stroke} at fifty with {bat} it costs {costs}{times}; {about}. The scale counts it alike everywhere, pickup not at all where the pickup axis is",
+        "Pickup or dead weight? Neither: where {ounce} sits decides. In this player's {stroke} at {runs} with {bat} it costs {costs}{times}; {about}. The scale counts it alike everywhere, pickup not at all where the pickup axis is",
         ounce = ounce(units),
         stroke = pull.stroke,
+        runs = runs_words(it.runs),
         bat = it.bat.label(),
         costs = listed(&costs),
     )
@@ -101,18 +105,33 @@ pub fn sentence(it: &Ounces, units: Units) -> String {
 pub fn short(it: &Ounces, units: Units) -> String {
     let Some(pull) = it.strokes.get(it.pull) else { return String::new() };
     format!(
-        "Where {} sits decides: in this player's {} at fifty with {} it costs {} at the top of the handle and {} at the toe",
+        "Where {} sits decides: in this player's {} at {} with {} it costs {} at the top of the handle and {} at the toe",
         ounce(units),
         pull.stroke,
+        runs_words(it.runs),
         it.bat.label(),
         takes(pull.ounce_at_m_s(0.0), units),
         takes(pull.ounce_at_m_s(it.bat.length_m()), units),
     )
 }
 
+/// One line for the advice: what it costs at both ends and at the balance point.
+pub fn line(it: &Ounces, units: Units) -> String {
+    let Some(pull) = it.strokes.get(it.pull) else { return String::new() };
+    let takes = |x: f64| takes(pull.ounce_at_m_s(x), units);
+    format!(
+        "{} costs the late {} {} at the top of the handle, {} at the balance point, {} at the toe.",
+        capital(&ounce(units)),
+        pull.stroke,
+        takes(0.0),
+        takes(it.bat.balance_m()),
+        takes(it.bat.length_m())
+    )
+}
+
 /// A row a station, a column a stroke.
 pub fn in_table(it: &Ounces, units: Units) -> String {
-    let head = format!("bat speed that {} takes at fifty", ounce(units));
+    let head = format!("bat speed that {} takes at {}", ounce(units), runs_words(it.runs));
     let mut heads = vec![head.as_str()];
     heads.extend(it.strokes.iter().map(|it| it.stroke.as_str()));
     let mut rows: Vec<Vec<String>> = stations(it)
@@ -166,7 +185,11 @@ pub fn picture(it: &Ounces, units: Units) -> OuncePicture {
         length_m: it.bat.length_m(),
         handle_diameter_m: it.handle_diameter_m,
         along,
-        cost_label: format!("bat speed that {} there takes at fifty, {unit}", ounce(units)),
+        cost_label: format!(
+            "bat speed that {} there takes at {}, {unit}",
+            ounce(units),
+            runs_words(it.runs)
+        ),
         curves: order.iter().map(curve).collect(),
         marks: stations(it).map(mark).to_vec(),
     }
