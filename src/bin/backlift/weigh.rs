@@ -82,12 +82,13 @@ fn told(bats: &[&WeighedBat], units: Units) -> String {
 const WORDS: &str = "
 What the words mean:
   ±               one standard deviation: two times in three the truth is nearer
-  swing moment    how hard the bat is to get moving about the hands. Where the
-                  wood sits decides what it costs a swing: an ounce least at the
-                  top of the handle, most at the toe (`backlift pickup` says how
-                  much in each stroke); neither scale nor swing moment alone
-  picks up like   the scale weight of an ordinary bat of that size that swings
-                  the same
+  swing moment    how hard the bat is to get moving about the hands. What an
+                  ounce costs a swing hangs on where it sits: least at the top
+                  of the handle, most at the toe, in no stroke quite as the
+                  scale or the swing moment alone would say (`backlift pickup`
+                  says how much in each)
+  picks up like   the scale weight of an ordinary bat of that size with the same
+                  swing moment
   hold moment     what the wrists carry when the bat is held out level
   twist moment    how well the face stays straight when the ball hits its edge
   sweet spot      a hit there does not jar the top hand (centre of percussion)

@@ -39,7 +39,7 @@ pub fn told(
         out += &tape(owned, found, units);
         out.push('\n');
     }
-    out += &pickups(owned, wanted, found, units);
+    out += &(pickups(owned, wanted, found, units) + "\n");
     out += &(paragraph(&in_each_stroke(owned, wanted, found)) + "\n\n");
     out += &paragraph(&doubt(owned, wanted));
     out += "\n\nTake care:\n";
