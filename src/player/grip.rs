@@ -6,10 +6,18 @@ use crate::uncertain::{Origin, Uncertain};
 /// neither new nor wet through; a sweaty glove lies below, a new octopus grip above.
 pub const FRICTION: Uncertain = Uncertain { value: 0.6, sd: 0.15, origin: Origin::Assumed };
 
+/// Greatest force of one hand's skin on the handle, N: 2 × friction × grip force.
+///
+/// What a dynamometer reads is pressed on *both* sides of it, by the fingers and against them by the palm, and
+/// each side rubs. Source: Pheasant, Bodyspace (couple of a hand on a cylinder: friction × grip × diameter).
+pub fn traction_n(grip_n: f64, friction: f64) -> f64 {
+    2.0 * friction * grip_n
+}
+
 /// Greatest couple of one hand about the long axis of the handle before it turns in the hand, N m:
-/// friction × grip force × handle radius.
+/// the skin's force on its radius, so friction × grip force × handle diameter.
 pub fn twist_limit_n_m(grip_n: f64, handle_diameter_m: f64, friction: f64) -> f64 {
-    friction * grip_n * 0.5 * handle_diameter_m
+    traction_n(grip_n, friction) * 0.5 * handle_diameter_m
 }
 
 /// Greatest couple of one hand across the handle, N m: grip force × breadth of the hand / 2.
@@ -29,7 +37,7 @@ pub const HAND_BREADTH_PER_LENGTH: f64 = 0.45;
 /// Grip force needed so that the handle neither slides through the hand nor turns in it, N.
 ///
 /// Force along the handle and couple about it share one skin: the traction of the couple is
-/// couple / radius, at right angles to that of the force, so `√(F² + (C/r)²) / μ`.
+/// couple / radius, at right angles to that of the force, and both sides of the hand rub, so `√(F² + (C/r)²) / 2μ`.
 pub fn grip_needed_n(
     force_along_n: f64,
     couple_about_n_m: f64,
@@ -37,7 +45,7 @@ pub fn grip_needed_n(
     friction: f64,
 ) -> f64 {
     let turning_n = couple_about_n_m / radius_m;
-    libm::sqrt(force_along_n * force_along_n + turning_n * turning_n) / friction
+    libm::sqrt(force_along_n * force_along_n + turning_n * turning_n) / (2.0 * friction)
 }
 
 /// Handle diameter that feels best at greatest grip, m: 0.197 × hand length (bare cylinders of

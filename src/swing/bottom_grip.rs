@@ -29,7 +29,7 @@ pub(super) fn turning(chain: &Chain, k: &Kinematics<N>) -> [DVec3; N] {
 /// Greatest couples of the bottom hand at this instant, N m, in the bat's axes.
 ///
 /// The bat pulls along the handle as it swings round, and friction that bears the pull is not there for
-/// the couple about the handle: what is left is √((μG)² − pull²) × radius, kept a little above nought by
+/// the couple about the handle: what is left is √((2μG)² − pull²) × radius, kept a little above nought by
 /// a smooth corner. The pull is the bat's with the joints' accelerations left out, and borne by one hand.
 pub fn limit_n_m(chain: &Chain, k: &Kinematics<N>) -> [f64; 3] {
     let [about, across, other] = chain.grip.bottom_couple_n_m;

@@ -29,8 +29,8 @@ pub struct Grip {
     /// Greatest couple of the bottom hand about the handle's long axis and each of the two across it,
     /// N m; nought where that hand lets the handle turn freely.
     pub bottom_couple_n_m: [f64; 3],
-    /// Friction × grip of the hand that also bears the bat's pull along the handle, N; the couple about the
-    /// long axis shares it.
+    /// Traction of the hand that also bears the bat's pull along the handle, N (twice friction × grip: both its
+    /// sides rub); the couple about the long axis shares it.
     pub traction_n: f64,
 }
 

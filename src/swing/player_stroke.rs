@@ -10,7 +10,7 @@ use super::run::{STEPS, Swinger};
 use crate::bat::Bat;
 use crate::dynamics::tree::TreeFault;
 use crate::player::grip::{
-    HAND_BREADTH_PER_LENGTH, comfortable_diameter_m, cross_limit_n_m, twist_limit_n_m,
+    HAND_BREADTH_PER_LENGTH, comfortable_diameter_m, cross_limit_n_m, traction_n, twist_limit_n_m,
 };
 use crate::player::joints::{FRESH, GROUP_COUNT};
 use crate::player::{Player, Strength};
@@ -144,7 +144,7 @@ fn holding(grip: Grip, player: &Player, handle_diameter_m: f64, friction: f64) -
     let weaker_n = grip_n.min(player.grip_top_n.value);
     let across = cross_limit_n_m(grip_n, HAND_BREADTH_PER_LENGTH * player.hand_length_m.value);
     let about = twist_limit_n_m(weaker_n, handle_diameter_m, friction);
-    grip.holding([about, across, across], friction * weaker_n)
+    grip.holding([about, across, across], traction_n(weaker_n, friction))
 }
 
 /// Contact point, m from the top of the handle.

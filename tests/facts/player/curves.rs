@@ -3,7 +3,7 @@
 use approx::assert_relative_eq;
 use backlift::player::endurance::Endurance;
 use backlift::player::force_velocity::HillCurve;
-use backlift::player::grip::{grip_needed_n, twist_limit_n_m};
+use backlift::player::grip::{grip_needed_n, traction_n, twist_limit_n_m};
 use proptest::prelude::*;
 
 #[test]
@@ -27,10 +27,12 @@ fn the_share_held_for_a_hold_time_is_the_share_again_and_never_above_one() {
 fn the_grip_needed_at_the_twist_limit_is_the_grip_there_is() {
     let (grip_n, diameter_m, friction) = (400.0, 0.036, 0.6);
     let couple_n_m = twist_limit_n_m(grip_n, diameter_m, friction);
-    assert_relative_eq!(couple_n_m, 4.32, max_relative = 1e-12);
+    assert_relative_eq!(couple_n_m, 8.64, max_relative = 1e-12);
     let needed_n = grip_needed_n(0.0, couple_n_m, 0.5 * diameter_m, friction);
     assert_relative_eq!(needed_n, grip_n, max_relative = 1e-12);
     assert!(grip_needed_n(50.0, couple_n_m, 0.018, friction) > grip_n);
+    let pull_n = traction_n(grip_n, friction);
+    assert_relative_eq!(grip_needed_n(pull_n, 0.0, 0.018, friction), grip_n, max_relative = 1e-12);
     assert!(twist_limit_n_m(grip_n, 0.040, friction) > couple_n_m, "a thicker handle holds more");
 }
 

@@ -51,7 +51,7 @@ fn torque_that_rises_slower_makes_every_swing_slower_and_leaves_it_controlled() 
     }
 }
 
-/// The drive comes to the limit about the handle; the pull does not, and friction moves it by a few parts in a thousand.
+/// With wet gloves the drive comes to the limit about the handle; with dry ones (0.6) it has couple enough.
 #[test]
 fn a_grip_of_less_friction_makes_the_drive_slower() {
     let player = adult(Handed::Right);
@@ -62,8 +62,8 @@ fn a_grip_of_less_friction_makes_the_drive_slower() {
         let batter = usual.in_place(&player, HANDLE_M, assumed);
         fastest(&batter, drive, &adult_bat()).contact.bat_speed_m_s
     };
-    let (smooth, rough) = (speed_m_s(0.45), speed_m_s(0.75));
-    println!("drive with friction 0.45 {smooth:.3} m/s, with 0.75 {rough:.3} m/s");
+    let (smooth, rough) = (speed_m_s(0.225), speed_m_s(0.375));
+    println!("drive with friction 0.225 {smooth:.3} m/s, with 0.375 {rough:.3} m/s");
     assert!(smooth < rough, "{smooth} {rough}");
 }
 
