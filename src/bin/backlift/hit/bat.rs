@@ -9,6 +9,7 @@ use backlift::bat::shaped::shaped;
 use backlift::files::fault::Fault;
 use backlift::files::shape;
 use backlift::impact::parts::BatError;
+use backlift::swing::chain::Grip;
 
 use crate::loaded::Loaded;
 use crate::outcome::Stop;
@@ -77,7 +78,11 @@ fn of_scenario(loaded: &Loaded, place: usize) -> Result<Given, Stop> {
         swell_from_toe_m: None,
     };
     let label = &weighed.reading.label;
-    let made = weighed.family().make(label, &wanted, &loaded.laws).map_err(|fault| {
+    let family = match weighed.reading.handle_diameter_m {
+        Some(diameter_m) => weighed.family().with_handle_over_grip_m(diameter_m),
+        None => weighed.family().clone(),
+    };
+    let made = family.make(label, &wanted, &loaded.laws).map_err(|fault| {
         let help = "check weight, balance point and size; a hit needs a blade of the bat's size";
         Stop::NoAnswer(Fault::new(format!("{label}: no blade to hit with: {fault}")).help(help))
     })?;
@@ -118,10 +123,13 @@ fn described(loaded: &Loaded, file: &Path) -> Result<Given, Stop> {
         balance_m: found.balance_m.sd,
         swing_moment_kg_m2: found.swing_moment_kg_m2.sd,
     };
+    let bottom_hand_m = Grip::for_stature(loaded.player.stature_m, 0.0, 0.0).bottom_hand_m;
+    let handle_m = Some(found.shape.handle.diameter_over_grip_m(bottom_hand_m));
+    let heavier = denser.bat(it.title.as_str()).ok();
     Ok(Given {
-        heavier: denser.bat(it.title.as_str()).ok(),
+        heavier: heavier.map(|it| it.with_handle_diameter_m(handle_m)),
         label: it.title,
-        swung: found.bat.clone(),
+        swung: found.bat.clone().with_handle_diameter_m(handle_m),
         bat: found.bat,
         shape: found.shape,
         errors: vec![error],
