@@ -21,7 +21,6 @@ use crate::ounce::Ounces;
 use crate::outcome::{Outcome, Stop};
 use crate::placed::innings_stop;
 use crate::progress::Progress;
-use crate::written::written;
 
 /// Find the bat that fits a player, and write the maker's card
 ///
@@ -108,7 +107,16 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         (false, true) => told::told(&fitted, units) + &told::all(&fitted, units),
         (false, false) => told::told(&fitted, units),
     };
-    json::print(&(text + &written(folder, args.show.json)?))?;
+    let files = folder.commit()?;
+    let said = match args.show.json {
+        true => String::new(),
+        false => format!(
+            "Wrote card, map, innings and every figure to {}: {} files\n",
+            args.out.display(),
+            files.len()
+        ),
+    };
+    json::print(&(text + &said))?;
     Ok(Outcome::Done)
 }
 

@@ -118,14 +118,15 @@ pub fn short(it: &Ounces, units: Units) -> String {
 /// One line for the advice: what it costs at both ends and at the balance point.
 pub fn line(it: &Ounces, units: Units) -> String {
     let Some(pull) = it.strokes.get(it.pull) else { return String::new() };
-    let takes = |x: f64| takes(pull.ounce_at_m_s(x), units);
+    let (unit, size) = speed_unit(units);
+    let takes = |x: f64| -size * pull.ounce_at_m_s(x);
     format!(
-        "{} costs the late {} {} at the top of the handle, {} at the balance point, {} at the toe.",
+        "{} costs the late {} {} at the top, {} at balance, {} at the toe.",
         capital(&ounce(units)),
         pull.stroke,
-        takes(0.0),
-        takes(it.bat.balance_m()),
-        takes(it.bat.length_m())
+        plain(takes(0.0), 1, unit),
+        number(takes(it.bat.balance_m()), 1),
+        number(takes(it.bat.length_m()), 1)
     )
 }
 

@@ -88,6 +88,7 @@ fn the_bat_now_used_is_in_time_fresh_as_often_as_was_assumed() {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn the_same_advice_comes_out_whatever_the_number_of_threads() {
     let alone = rayon::ThreadPoolBuilder::new().num_threads(1).build().unwrap();
     let (one, many) = (alone.install(|| today("club", &[])), today("club", &[]));

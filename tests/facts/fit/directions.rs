@@ -34,6 +34,7 @@ fn with_what_was_seen_held_a_faster_spell_never_asks_for_a_heavier_pickup() {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn seen_in_time_less_often_the_same_bat_is_in_time_less_often_late_on() {
     let late = |how_often: &str| {
         let in_time = format!("seen.0.in_time={how_often}");
@@ -45,6 +46,7 @@ fn seen_in_time_less_often_the_same_bat_is_in_time_less_often_late_on() {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn tired_is_never_more_often_in_time_than_fresh() {
     let it = today("junior", &[]);
     let worths = it.today.given.iter().filter_map(|it| it.worth.as_ref());

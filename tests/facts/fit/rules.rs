@@ -64,6 +64,7 @@ fn a_junior_whose_bats_are_all_too_long_is_named_the_shortest_and_lightest() {
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
 fn no_bat_of_today_is_preferred_that_is_less_often_in_time_for_a_gain_within_its_doubt() {
     for file in ["junior", "club", "girl15"] {
         let it = today(file, &[]);
