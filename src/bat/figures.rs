@@ -87,7 +87,7 @@ pub struct WeighedBat {
 impl WeighedBat {
     /// This bat with other mass properties: the transverse inertia gives the swing moment asked; centre
     /// of mass, twist moment and the small difference between the two transverse moments are those of
-    /// its family at that weight and balance.
+    /// its family at that weight and balance. The handle is its own.
     pub fn with(
         &self,
         mass_kg: f64,
@@ -96,7 +96,9 @@ impl WeighedBat {
     ) -> Result<Bat, BatFault> {
         let length_m = self.length_m.value;
         let label = &self.reading.label;
-        Expectation::of(&self.family, mass_kg, balance_m).bat(label, length_m, swing_moment_kg_m2)
+        let bat = Expectation::of(&self.family, mass_kg, balance_m);
+        let bat = bat.bat(label, length_m, swing_moment_kg_m2)?;
+        Ok(bat.with_handle_diameter_m(self.reading.handle_diameter_m))
     }
 
     /// Covariance of dead weight, balance point and swing moment (kg, m, kg m²), to first order. Weight
@@ -175,7 +177,9 @@ fn figures(
             relative_sd: swing_moment_kg_m2.relative_sd(),
         });
     }
-    let bat = expectation.bat(&reading.label, length_m.value, swing.value_kg_m2)?;
+    let bat = expectation
+        .bat(&reading.label, length_m.value, swing.value_kg_m2)?
+        .with_handle_diameter_m(reading.handle_diameter_m);
     estimated.push(EstimatedFigure {
         what: "twist moment",
         from: format!("blade of size {} with this weight and balance (assumption)", size.name),

@@ -38,6 +38,7 @@ pub struct Bat {
     mass_kg: f64,
     com_B: DVec3,
     I_Com_B: DMat3,
+    handle_diameter_m: Option<f64>,
 }
 
 /// Why a set of figures cannot be a bat.
@@ -90,7 +91,13 @@ impl Bat {
         if !m.iter().all(|&i| i.is_finite() && i > 0.0 && i <= 0.5 * sum * (1.0 + 1e-9)) {
             return Err(BatFault::Inertia { moments_kg_m2: m });
         }
-        Ok(Self { label: label.into(), length_m, mass_kg, com_B, I_Com_B })
+        let label = label.into();
+        Ok(Self { label, length_m, mass_kg, com_B, I_Com_B, handle_diameter_m: None })
+    }
+
+    /// The same bat with a handle that was measured, m over the grip at the bottom hand; none if it was not.
+    pub fn with_handle_diameter_m(self, handle_diameter_m: Option<f64>) -> Self {
+        Self { handle_diameter_m, ..self }
     }
 
     /// Name by which the user calls it.
@@ -104,6 +111,10 @@ impl Bat {
     /// Dead weight, kg.
     pub fn mass_kg(&self) -> f64 {
         self.mass_kg
+    }
+    /// Handle over the grip at the bottom hand, m, where it was measured.
+    pub fn handle_diameter_m(&self) -> Option<f64> {
+        self.handle_diameter_m
     }
     /// Centre of mass from the top of the handle, in B, m.
     pub fn com_B(&self) -> DVec3 {

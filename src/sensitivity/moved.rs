@@ -89,7 +89,10 @@ impl<'a> Draws<'a> {
         delivery.reaction_time_s *= factor(Input::ReactionTime);
         let bat = |bat: &WeighedBat, n: usize| {
             let by = [Input::ScaleWeight, Input::Balance, Input::SwingMoment].map(|it| z(it, n));
-            moved_bat(bat, by)
+            let handle_m = bat.reading.handle_diameter_m;
+            moved_bat(bat, by).map(|it| {
+                it.with_handle_diameter_m(handle_m.map(|it| it * factor(Input::HandleDiameter)))
+            })
         };
         Ok(Drawn {
             player: self.player(&logarithm)?,

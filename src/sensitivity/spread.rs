@@ -73,7 +73,7 @@ pub struct Known<'a> {
     pub bat: &'a WeighedBat,
     /// One to set against it.
     pub other: Option<&'a WeighedBat>,
-    /// Handle diameter that loads and grip are computed for, m.
+    /// Diameter of a handle that was not measured, m.
     pub handle_diameter_m: f64,
     /// Reaction time, s.
     pub reaction_time_s: f64,
@@ -125,7 +125,8 @@ pub fn inputs(known: &Known<'_>) -> Vec<Moved> {
             Input::HandleDiameter => {
                 let measured = bats(known).all(|it| it.reading.handle_diameter_m.is_some());
                 let sd_m = if measured { HANDLE_SD_M } else { HANDLE_UNMEASURED_SD_M };
-                (sd_m / known.handle_diameter_m, standing(measured))
+                let handle_m = known.bat.reading.handle_diameter_m;
+                (sd_m / handle_m.unwrap_or(known.handle_diameter_m), standing(measured))
             }
             Input::Friction => (FRICTION.relative_sd(), Standing::OutOfReach),
             Input::LastingFatigue => (EVEN_RELATIVE_SD, Standing::OutOfReach),

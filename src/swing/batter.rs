@@ -15,7 +15,7 @@ pub struct Batter {
     pub player: Player,
     /// Strokes, each on the player's own path.
     pub strokes: Vec<PlayerStroke>,
-    /// Handle diameter that loads and grip are computed for, m.
+    /// Diameter of a handle that was not measured, m: loads and grip of a measured one are computed for its own.
     pub handle_diameter_m: f64,
     /// What the strokes rest on besides.
     pub assumed: Assumed,
@@ -89,7 +89,7 @@ impl Batter {
         capacity: &[f64; GROUP_COUNT],
         stroke_time_s: f64,
     ) -> Observed {
-        observe(held, capacity, stroke_time_s, self.handle_diameter_m, self.assumed.friction)
+        observe(held, capacity, stroke_time_s)
     }
 }
 

@@ -132,13 +132,7 @@ impl Observed {
 }
 
 /// Swings at `stroke_time_s` and records everything.
-pub fn observe(
-    held: &Held,
-    capacity: &[f64; GROUP_COUNT],
-    stroke_time_s: f64,
-    handle_diameter_m: f64,
-    friction: f64,
-) -> Observed {
+pub fn observe(held: &Held, capacity: &[f64; GROUP_COUNT], stroke_time_s: f64) -> Observed {
     let swinger = held.swinger(capacity);
     let mut instants: Vec<Instantaneous> = Vec::with_capacity(256);
     let contact = swinger.swing(stroke_time_s, Some(&mut |at| instants.push(at)));
@@ -197,7 +191,7 @@ pub fn observe(
             raise(&mut hand.peak_cross_couple_n_m, libm::hypot(couple_B.y, couple_B.z));
             raise(
                 &mut hand.grip_needed_n,
-                grip_needed_n(force_B.x, couple_B.x, 0.5 * handle_diameter_m, friction),
+                grip_needed_n(force_B.x, couple_B.x, 0.5 * held.handle_diameter_m, held.friction),
             );
             let [roll, flexion, radial] =
                 core::array::from_fn(|a| at.torque_n_m[arm + WRIST + a].abs());

@@ -58,6 +58,9 @@ pub struct PlayerStroke {
     pub path: JointPath,
     curves: KeySpline,
     grip: Grip,
+    /// Diameter of a handle that was not measured, m.
+    handle_diameter_m: f64,
+    friction: f64,
     control: Control,
     /// Steps from the top of the backlift to the planned contact.
     pub steps: usize,
@@ -70,6 +73,10 @@ pub struct Held {
     pub chain: Chain,
     /// The plan for it.
     pub reference: Reference,
+    /// Diameter of its handle over the grip, m: as measured, or the one assumed for bats whose is not.
+    pub handle_diameter_m: f64,
+    /// Friction between glove and grip.
+    pub friction: f64,
     strength: Strength,
     control: Control,
     stroke: Stroke,
@@ -79,11 +86,7 @@ pub struct Held {
 impl PlayerStroke {
     /// Finds the player's own path of a stroke. A stand-in bat serves: the path does not depend on it.
     pub fn new(player: &Player, stroke: &Stroke, any_bat: &Bat) -> Result<Self, SwingFault> {
-        let mut grip = Grip::for_stature(player.stature_m, stroke.oblique_rad, stroke.roll_rad);
-        if stroke.bottom_hand_holds {
-            let handle_m = comfortable_diameter_m(player.hand_length_m.value);
-            grip = holding(grip, player, handle_m, Assumed::default().friction);
-        }
+        let grip = Grip::for_stature(player.stature_m, stroke.oblique_rad, stroke.roll_rad);
         let chain = Chain::new(player, any_bat, grip)?;
         let path = close_path(&chain, &stroke.joint_path)
             .map_err(|fault| SwingFault::Path { stroke: stroke.name.clone(), fault })?;
@@ -93,6 +96,8 @@ impl PlayerStroke {
             path,
             curves: stroke.curves(),
             grip,
+            handle_diameter_m: comfortable_diameter_m(player.hand_length_m.value),
+            friction: Assumed::default().friction,
             control: Control::default(),
             steps: STEPS,
         };
@@ -103,15 +108,11 @@ impl PlayerStroke {
         Ok(it)
     }
 
-    /// The same on a handle of this diameter, which decides what couple the bottom hand can hold about
-    /// it, and with other assumptions; a comfortable one and the usual ones until told.
-    pub fn with_handle(self, diameter_m: f64, assumed: Assumed) -> Self {
-        let mut grip = self.grip;
-        if self.stroke.bottom_hand_holds {
-            grip = holding(grip, &self.player, diameter_m, assumed.friction);
-        }
+    /// The same with this diameter for handles that were not measured, which decides what couple the bottom
+    /// hand can hold about them, and with other assumptions; a comfortable one and the usual ones until told.
+    pub fn with_handle(self, handle_diameter_m: f64, assumed: Assumed) -> Self {
         let control = Control { activation_time_s: assumed.activation_time_s, ..self.control };
-        Self { grip, control, ..self }
+        Self { handle_diameter_m, friction: assumed.friction, control, ..self }
     }
 
     /// The same stroke by the same body with another strength: for studies of what is uncertain.
@@ -121,12 +122,19 @@ impl PlayerStroke {
 
     /// Takes up a bat.
     pub fn hold(&self, bat: &Bat) -> Result<Held, SwingFault> {
-        let chain = Chain::new(&self.player, bat, self.grip)?;
+        let handle_diameter_m = bat.handle_diameter_m().unwrap_or(self.handle_diameter_m);
+        let grip = match self.stroke.bottom_hand_holds {
+            true => holding(self.grip, &self.player, handle_diameter_m, self.friction),
+            false => self.grip,
+        };
+        let chain = Chain::new(&self.player, bat, grip)?;
         let contact_m = contact_from_top_m(&self.stroke, bat);
         let reference = Reference::new(&chain, &self.path, &self.curves, contact_m, 2 * self.steps);
         Ok(Held {
             chain,
             reference,
+            handle_diameter_m,
+            friction: self.friction,
             strength: self.player.strength,
             control: self.control,
             stroke: self.stroke.clone(),

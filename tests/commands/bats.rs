@@ -329,3 +329,18 @@ fn no_line_is_wider_than_a_terminal_of_eighty() {
         }
     }
 }
+
+/// Nothing but the handle's diameter is another: every command that swings the bat says another figure.
+#[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
+fn a_measured_handle_counts_in_swing_innings_compare_and_hit() {
+    let folder = tempfile::tempdir().unwrap();
+    for command in ["swing", "innings", "compare", "hit"] {
+        let with = |diameter: &str| {
+            let set = format!("bats.0.handle_diameter={diameter}");
+            figures(&[command, "--set", &set], folder.path(), 0)
+        };
+        let [thin, usual, thick] = ["28 mm", "45 mm", "66 mm"].map(with);
+        assert!(thin != usual && usual != thick && thin != thick, "{command}");
+    }
+}

@@ -3,6 +3,7 @@
 use backlift::frames::rotation_vector;
 use backlift::measurement::person::Handed;
 use backlift::swing::assumed::Assumed;
+use backlift::swing::observed::observe;
 use backlift::swing::player_stroke::{Held, PlayerStroke};
 use backlift::swing::run::Instantaneous;
 
@@ -96,4 +97,36 @@ fn a_thicker_handle_lets_the_adult_drive_faster_where_friction_is_short() {
     println!("drive on handles of 31 and 37 mm: wet gloves {wet:.3?} m/s, dry {dry:.3?}");
     assert!(wet[1] > wet[0], "{wet:?}");
     assert!((dry[1] / dry[0] - 1.0).abs() < 0.005, "{dry:?}");
+}
+
+/// A handle that was measured is swung as it is; the grip that it takes falls with its thickness.
+#[test]
+fn bats_of_28_45_and_66_mm_at_the_handle_swing_differently() {
+    let bat = |diameter_m: f64| adult_bat().with_handle_diameter_m(Some(diameter_m));
+    for stroke in strokes(&adult(Handed::Right)) {
+        let own = |diameter_m: f64| {
+            let held = stroke.hold(&bat(diameter_m)).unwrap();
+            let time_s = held.fastest(&FRESH, None).unwrap().stroke_time_s;
+            (held.chain.grip.bottom_couple_n_m[0], time_s, observe(&held, &FRESH, 0.5))
+        };
+        let [thin, usual, thick] = [0.028, 0.045, 0.066].map(own);
+        let grip_n = [&thin, &usual, &thick].map(|it| it.2.top.grip_needed_n);
+        let time_s = [thin.1, usual.1, thick.1];
+        println!("{}, 28, 45 and 66 mm: {time_s:.5?} s, {grip_n:.0?} N", stroke.stroke.name);
+        assert!((thick.0 / thin.0 - 66.0 / 28.0).abs() < 1e-9, "{} {}", thick.0, thin.0);
+        assert!(grip_n[0] > grip_n[1] && grip_n[1] > grip_n[2], "{grip_n:?}");
+        for (a, b) in [(0, 1), (1, 2), (0, 2)] {
+            assert!((time_s[a] / time_s[b] - 1.0).abs() > 1e-5, "{time_s:?}");
+        }
+    }
+}
+
+#[test]
+fn a_measured_handle_counts_before_the_one_assumed_and_an_unmeasured_one_does_not() {
+    let stroke = strokes(&adult(Handed::Right)).swap_remove(0);
+    let stroke = stroke.with_handle(0.040, Assumed::default());
+    let couple = |bat: &backlift::bat::Bat| stroke.hold(bat).unwrap().chain.grip.bottom_couple_n_m;
+    let measured = couple(&adult_bat().with_handle_diameter_m(Some(0.030)));
+    assert!((couple(&adult_bat())[0] / measured[0] - 4.0 / 3.0).abs() < 1e-9);
+    assert_eq!(couple(&adult_bat())[1..], measured[1..]);
 }

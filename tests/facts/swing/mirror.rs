@@ -4,7 +4,6 @@ use backlift::bat::Bat;
 use backlift::frames::{DVec3, Mirror};
 use backlift::measurement::person::Handed;
 use backlift::player::Player;
-use backlift::player::grip::FRICTION;
 use backlift::swing::observed::{HandLoad, Observed, observe};
 
 use super::players::{FRESH, adult, adult_bat, boy_of_twelve, boys_bat, strokes};
@@ -13,7 +12,7 @@ fn swings(player: &Player, bat: &Bat) -> Vec<(f64, Observed)> {
     let swing = |stroke: &backlift::swing::player_stroke::PlayerStroke| {
         let held = stroke.hold(bat).unwrap();
         let time_s = held.fastest(&FRESH, None).unwrap().stroke_time_s;
-        (time_s, observe(&held, &FRESH, time_s, 0.034, FRICTION.value))
+        (time_s, observe(&held, &FRESH, time_s))
     };
     strokes(player).iter().map(swing).collect()
 }

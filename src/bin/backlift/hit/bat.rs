@@ -9,6 +9,7 @@ use backlift::bat::shaped::shaped;
 use backlift::files::fault::Fault;
 use backlift::files::shape;
 use backlift::impact::parts::BatError;
+use backlift::swing::chain::Grip;
 
 use crate::loaded::Loaded;
 use crate::outcome::Stop;
@@ -31,6 +32,8 @@ pub struct Given {
     pub bat: Bat,
     /// What is in doubt about its weight, each by one standard deviation.
     pub errors: Vec<BatError>,
+    /// The handle in the hands, m over the grip, where it was measured; else the shape's own.
+    pub handle_diameter_m: Option<f64>,
     /// What is swung, where the bat speed is the player's own.
     pub swung: Bat,
     /// The same with a standard deviation more swing moment, if there can be such a bat.
@@ -99,6 +102,7 @@ fn of_scenario(loaded: &Loaded, place: usize) -> Result<Given, Stop> {
         shape: made.shape,
         bat: made.bat,
         errors: vec![by_mass, by_balance, own],
+        handle_diameter_m: weighed.reading.handle_diameter_m,
         swung: weighed.bat.clone(),
         heavier: heavier(weighed),
         place,
@@ -118,10 +122,14 @@ fn described(loaded: &Loaded, file: &Path) -> Result<Given, Stop> {
         balance_m: found.balance_m.sd,
         swing_moment_kg_m2: found.swing_moment_kg_m2.sd,
     };
+    let bottom_hand_m = Grip::for_stature(loaded.player.stature_m, 0.0, 0.0).bottom_hand_m;
+    let handle_m = Some(found.shape.handle.diameter_over_grip_m(bottom_hand_m));
+    let heavier = denser.bat(it.title.as_str()).ok();
     Ok(Given {
-        heavier: denser.bat(it.title.as_str()).ok(),
+        heavier: heavier.map(|it| it.with_handle_diameter_m(handle_m)),
         label: it.title,
-        swung: found.bat.clone(),
+        handle_diameter_m: None,
+        swung: found.bat.clone().with_handle_diameter_m(handle_m),
         bat: found.bat,
         shape: found.shape,
         errors: vec![error],
