@@ -3,9 +3,9 @@
 use super::capacity::{strength, with_wrist_hold};
 use super::grip_by_age::expected_grip_n;
 use super::growth::{body_mass_index, body_mass_index_z, stature_z};
-use super::joints::Group;
+use super::joints::{GROUP_COUNT, Group};
 use super::segments::{ADULT_FROM_Y, expected_hand_length_m, segments};
-use super::{Estimate, Player};
+use super::{Estimate, Player, girls_arms};
 use crate::measurement::nets::Lasting;
 use crate::measurement::person::{PersonFault, PersonReading};
 use crate::uncertain::Uncertain;
@@ -89,14 +89,21 @@ pub fn player(reading: &PersonReading) -> Result<Player, PersonFault> {
             (expected, expected)
         }
     };
-    let fresh = strength(reading.stature_m, grip_top_n, grip_bottom_n);
+    let mut arms = [girls_arms::share(reading.sex, reading.age_y); GROUP_COUNT];
+    arms[Group::Trunk as usize] = 1.0;
+    let fresh = strength(reading.stature_m, grip_top_n, grip_bottom_n).times(&arms);
     let fresh = match reading.wrist_hold {
         Some(hold) => with_wrist_hold(&fresh, hold),
         None => fresh,
     };
     note(
         "strength of shoulders, elbows and wrists",
-        "published greatest torques of men, scaled by grip strength and stature",
+        match arms[Group::TopShoulder as usize] < 1.0 {
+            true => {
+                "published greatest torques of men, scaled by grip strength, stature and girls' arms beside boys'"
+            }
+            false => "published greatest torques of men, scaled by grip strength and stature",
+        },
         fresh.relative_sd[Group::TopShoulder as usize],
     );
     note(

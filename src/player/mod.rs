@@ -5,6 +5,7 @@ pub mod capacity;
 pub mod endurance;
 pub mod force_velocity;
 mod from_reading;
+mod girls_arms;
 pub mod grip;
 pub mod grip_by_age;
 pub mod growth;

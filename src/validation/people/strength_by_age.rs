@@ -74,14 +74,12 @@ fn girls_beside_boys() -> Result<Vec<Row>, CheckFault> {
         (
             7.5,
             (0.845, 0.082),
-            "girls of 5 to 10 come out an eighth too strong beside boys: both grips there are from memory \
-             and alike (8 and 16 kgf beside 8 and 17). A measured grip replaces them",
+            "girls' arms are scaled by this figure; by grip and stature alone they would be 0.95 of boys'",
         ),
         (
             15.5,
             (0.647, 0.061),
-            "girls of 14 to 17 come out a fifth too strong beside boys: their median grip at 15 (24 kgf, \
-             from memory) is the likely fault. A measured grip replaces it",
+            "girls' arms are scaled by this figure; by grip and stature alone they would be 0.77 of boys'",
         ),
     ]
     .into_iter()

@@ -28,11 +28,9 @@ fn published_torques_of_men_agree_but_for_two_that_the_table_explains() {
     disagrees_only_in(&checks(), "strength", &known);
 }
 
-/// Girls' grips are from memory.
 #[test]
-fn published_torques_of_boys_and_women_agree_and_those_of_girls_do_not() {
-    let known = ["girls over boys of 7.5", "girls over boys of 15.5"];
-    disagrees_only_in(&checks(), "strength by age and sex", &known);
+fn published_torques_of_boys_girls_and_women_agree() {
+    agrees(&checks(), "strength by age and sex");
 }
 
 #[test]
