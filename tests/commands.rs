@@ -25,6 +25,8 @@ mod season;
 mod shape;
 #[path = "commands/stages.rs"]
 mod stages;
+#[path = "commands/strokes.rs"]
+mod strokes;
 #[path = "commands/validate.rs"]
 mod validate;
 

@@ -20,6 +20,8 @@ struct StrokeV1 {
     roll_deg: f64,
     #[serde(default)]
     bottom_hand_holds: bool,
+    #[serde(default)]
+    answers_short_ball: bool,
     contact_from_toe_m: f64,
     plan_time_s: f64,
     tolerance: ToleranceV1,
@@ -160,6 +162,7 @@ pub fn read_keys(text: &str) -> Result<Stroke, StrokeFault> {
         oblique_rad: v1.oblique_deg.to_radians(),
         roll_rad: v1.roll_deg.to_radians(),
         bottom_hand_holds: v1.bottom_hand_holds,
+        answers_short_ball: v1.answers_short_ball,
         contact_from_toe_m: v1.contact_from_toe_m,
         plan_time_s: v1.plan_time_s,
         tolerance: Tolerance {
@@ -205,6 +208,7 @@ pub fn write(stroke: &Stroke) -> String {
         ("oblique_deg", degrees(stroke.oblique_rad)),
         ("roll_deg", degrees(stroke.roll_rad)),
         ("bottom_hand_holds", format!("{:?}", stroke.bottom_hand_holds)),
+        ("answers_short_ball", format!("{:?}", stroke.answers_short_ball)),
         ("contact_from_toe_m", format!("{:?}", stroke.contact_from_toe_m)),
         ("plan_time_s", format!("{:?}", stroke.plan_time_s)),
         ("tolerance", tolerance(&stroke.tolerance)),

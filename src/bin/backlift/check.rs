@@ -58,11 +58,14 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     };
     let check = returned_bat::check(&card, &delivered::returned(&weighed));
     let progress = Progress::start();
-    let cost = loaded.map(|it| cost::of(&it, &card, &weighed, &progress)).transpose()?;
+    let cost = loaded.as_ref().map(|it| cost::of(it, &card, &weighed, &progress)).transpose()?;
     drop(progress);
     let text = match args.show.json {
         true => json::document("check", &told::figures(&check, cost.as_ref()))?,
-        false => told::told(&card, &check, cost.as_ref(), args.show.units()),
+        false => {
+            let told = told::told(&card, &check, cost.as_ref(), args.show.units());
+            loaded.map_or(told.clone(), |it| it.under_note(told))
+        }
     };
     json::print(&text)?;
     Ok(if check.accepted { Outcome::Done } else { Outcome::NotAccepted })

@@ -59,7 +59,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         &args.show,
         folder,
         || Ok(figures::of(&shown)),
-        |units| told::told(&shown, units),
+        |units| loaded.under_note(told::told(&shown, units)),
         |folder, units| picture::add(folder, &shown, units),
     )
 }

@@ -64,7 +64,10 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let document = json::document("fit", &figures::of(&fitted, started.elapsed().as_secs_f64())?)?;
     pictures::add(&mut folder, &fitted, units)?;
     folder.add("fit.json", document.as_bytes())?;
-    let text = if args.show.json { document } else { told::told(&fitted, units) };
+    let text = match args.show.json {
+        true => document,
+        false => fitted.loaded.under_note(told::told(&fitted, units)),
+    };
     json::print(&(text + &written(folder, args.show.json)?))?;
     Ok(Outcome::Done)
 }

@@ -89,7 +89,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         &args.show,
         folder,
         || Ok(figures::of(&found)),
-        |units| told::told(&found, units),
+        |units| loaded.under_note(told::told(&found, units)),
         |folder, units| files::add(folder, &found, units),
     )
 }

@@ -62,7 +62,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         &args.show,
         folder,
         || Ok(figures::of(&played)?),
-        |units| told::told(&played, units),
+        |units| loaded.under_note(told::told(&played, units)),
         |folder, units| files::add(folder, &played, units),
     )
 }

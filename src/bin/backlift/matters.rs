@@ -71,7 +71,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         &args.show,
         folder,
         || Ok(figures::of(&shown)),
-        |units| told::told(&shown, units),
+        |units| loaded.under_note(told::told(&shown, units)),
         |folder, units| picture::add(folder, &shown, units),
     )
 }
@@ -122,7 +122,7 @@ fn studied(
             reaction_time_s: scenario.bowling.reaction_time_s,
         },
         strokes: &loaded.strokes,
-        pull: loaded.stroke("pull")?,
+        pull: loaded.pull()?,
         plan: &scenario.innings,
         delivery: delivery(&scenario.bowling),
         asked_time_s: &asked_time_s,

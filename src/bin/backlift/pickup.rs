@@ -77,7 +77,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         &args.show,
         folder,
         || Ok(told::figures(&shown)),
-        |units| told::told(&shown, units),
+        |units| loaded.under_note(told::told(&shown, units)),
         |folder, units| {
             let refused = |it: backlift::drawing::DrawingFault| Fault::new(it.to_string());
             let page = svg(&told::page(&shown, units)).map_err(refused)?;
@@ -98,7 +98,7 @@ fn shown(loaded: &Loaded, bat: usize, progress: &Progress) -> Result<Shown, Stop
         })?;
     let batter = loaded.batter(weighed, 1.0)?;
     let asked_time_s = loaded.asked_times_s(&batter)?;
-    let pull = loaded.stroke("pull")?;
+    let pull = loaded.pull()?;
     let bowled = delivery(&loaded.scenario.bowling);
     let per_swing = weighed.pickup_weight_kg.value / weighed.swing_moment_kg_m2.value;
     let mut done = 0.0;

@@ -47,7 +47,9 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let cautions = told::cautions(loaded.player.age_y);
     let text = match args.show.json {
         true => json::document("trial", &row(&owned.reading.label, &wanted, &found, &cautions))?,
-        false => told::told(owned, &wanted, &found, &cautions, args.show.units()),
+        false => {
+            loaded.under_note(told::told(owned, &wanted, &found, &cautions, args.show.units()))
+        }
     };
     json::print(&text)?;
     Ok(Outcome::Done)

@@ -46,7 +46,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     };
     let text = match args.show.json {
         true => json::document("weigh", &figures::of(&bats))?,
-        false => told(&bats, args.show.units()),
+        false => loaded.under_note(told(&bats, args.show.units())),
     };
     json::print(&text)?;
     Ok(Outcome::Done)

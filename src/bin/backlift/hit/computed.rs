@@ -77,7 +77,7 @@ pub fn hit(loaded: &Loaded, asked: &Asked<'_>, progress: &Progress) -> Result<Fo
     let bat_m_s = match asked.bat_m_s {
         Some(given) => Uncertain::measured(given, 0.0),
         None => {
-            let pull = loaded.stroke("pull")?;
+            let pull = loaded.pull()?;
             let swung = swing_one(loaded, &bat.to_swing(), pull, 1.0, None, progress)?;
             let there = arm_m / (swung.contact_from_top_m - PICKUP_AXIS_FROM_TOP_M);
             let speed_m_s = there * swung.seen.contact.bat_speed_m_s;
