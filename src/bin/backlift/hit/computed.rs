@@ -90,7 +90,8 @@ pub fn hit(loaded: &Loaded, asked: &Asked<'_>, progress: &Progress) -> Result<Fo
     let player = &loaded.player;
     let grip = Grip::for_stature(player.stature_m, 0.0, 0.0);
     let hand = |from_top_m: f64, grip_n: f64| {
-        let diameter_m = shape.handle.diameter_over_grip_m(from_top_m);
+        let of_shape_m = || shape.handle.diameter_over_grip_m(from_top_m);
+        let diameter_m = bat.handle_diameter_m.unwrap_or_else(of_shape_m);
         Hand::of(player.segments.hand.mass_kg, from_top_m, grip_n, diameter_m)
     };
     let hit = Hit {

@@ -84,7 +84,7 @@ fn mix(
         };
         let lower = name.to_lowercase();
         let is = |it: &&str| it.to_lowercase() == lower;
-        if !chosen.iter().any(|it| is(&it)) && built_in.iter().any(|it| is(&it)) {
+        if !chosen.iter().any(is) && built_in.iter().any(is) {
             let message = format!("{name:?} is not among the strokes that are swung");
             values.fault(PATH, &message, "add it to strokes, or leave it out of the mix");
             return None;
