@@ -2,6 +2,7 @@
 #![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
 #![allow(non_snake_case, reason = "frame suffixes are capitals: contact_W")]
 
+mod advice;
 mod calibrate;
 mod check;
 mod compare;

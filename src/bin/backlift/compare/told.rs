@@ -7,6 +7,7 @@ use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, decimals, spoken};
 
 use super::shown::Shown;
+use super::worth::Worths;
 use crate::figure::{ACROSS_SIZES, ESTIMATED, bare, measured, number, of_several_sizes, percent};
 use crate::paragraph::paragraph;
 use crate::table::table;
@@ -15,7 +16,7 @@ use crate::table::table;
 const SIDE_BY_SIDE: usize = 3;
 
 /// All of it.
-pub fn told(shown: &Shown, units: Units) -> String {
+pub fn told(shown: &Shown, worths: &Worths, units: Units) -> String {
     let mut out = paragraph(&sentence(shown, units)) + "\n\n";
     let places: Vec<usize> = (0..shown.bats.len()).collect();
     let tables = places.len().div_ceil(SIDE_BY_SIDE).max(1);
@@ -34,7 +35,7 @@ pub fn told(shown: &Shown, units: Units) -> String {
         [one] => out += &one_pair(shown, *one, units),
         all => out += &many_pairs(shown, all, units),
     }
-    out + WORDS
+    out + &worths.told(units) + WORDS
 }
 
 const WORDS: &str = "
@@ -49,6 +50,9 @@ What the words mean:
   at fifty      fifty runs into the innings
   wrist share   of what the wrist can give, at one stroke time for all bats
   time in hand  left over between reading the ball and having to start
+  expected ball ball speed over the innings and the mix of strokes, late balls
+                and mishits counted: `fit` chooses by it
+  in time       how often a short ball is met in time at the end of the innings
 ";
 
 /// The fastest and the slowest late in the innings, and what the hand says.

@@ -9,9 +9,10 @@ use backlift::fit::pays::{Gain, Pays};
 use backlift::innings::score::runs_words;
 use backlift::units::{Quantity, Units, spoken};
 use backlift::worth::suits::Suits;
-use backlift::worth::today::{Given, UseToday};
+use backlift::worth::today::UseToday;
 
 use super::Fitted;
+use crate::advice::suits_words;
 use crate::figure::{either, listed, number, percent, speed_unit};
 use crate::loaded::Loaded;
 use crate::ounce;
@@ -137,7 +138,7 @@ fn given_table(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
             let pickup = weighed.pickup_weight_kg;
             let mut row = vec![
                 g.label.clone(),
-                suits(g).to_owned(),
+                suits_words(g.suits).to_owned(),
                 spoken(Quantity::Mass, pickup.value, pickup.sd, units),
             ];
             row.extend(match &g.worth {
@@ -158,14 +159,6 @@ fn given_table(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
     let runs = format!("in time at {:.0}", now.setting.plan.runs);
     let worth = format!("expected ball, {unit}");
     table(&["bat", "size suits", "picks up like", &worth, &runs, "near the best"], &rows)
-}
-
-fn suits(it: &Given) -> &'static str {
-    match it.suits {
-        Suits::Yes => "yes",
-        Suits::TooLong => "too long",
-        Suits::TooShort => "too short",
-    }
 }
 
 /// What the chances rest on.
