@@ -43,6 +43,8 @@ pub fn standing(age_y: f64, refit_stature_m: Option<f64>) -> Vec<String> {
             |stature_m| format!("at {stature_m:.2} m, or after six months"),
         );
         cautions.push(format!("Growth changes the answer: fit again {when}."));
+        cautions
+            .push("With a hard ball: a helmet, a warm-up before, and an adult there.".to_owned());
         cautions.push(
             "Ask the coach before buying, and a medical professional about any old injury."
                 .to_owned(),

@@ -16,6 +16,7 @@ use backlift::files::save::Folder;
 use backlift::innings::played::delivery;
 
 use crate::advice;
+use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::loaded::{Loaded, load};
 use crate::outcome::{Outcome, Stop};
@@ -60,13 +61,14 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let bats = places.iter().filter_map(|n| loaded.bats.get(*n)).cloned().collect();
     let shown = compared(&loaded, bats, &progress)?;
     drop(progress);
+    let beside = Beside::scenario(&loaded);
     said(
         "compare",
         &args.show,
         folder,
-        || Ok(figures::of(&shown, &worths)),
-        |units| loaded.under_note(told::told(&shown, &worths, units)),
-        |folder, units| picture::add(folder, &shown, units),
+        || Ok(beside.figures(figures::of(&shown, &worths))),
+        |units| beside.told(&told::told(&shown, &worths, units)),
+        |folder, units| picture::add(folder, &shown, &beside, units),
     )
 }
 

@@ -3,6 +3,7 @@
 #![allow(non_snake_case, reason = "frame suffixes are capitals: contact_W")]
 
 mod advice;
+mod beside;
 mod calibrate;
 mod check;
 mod compare;

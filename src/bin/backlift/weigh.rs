@@ -9,6 +9,7 @@ use backlift::bat::laws::{Dimension, LawCheck, Verdict};
 use backlift::uncertain::{Uncertain, independent_sd};
 use backlift::units::{Quantity, Units, spoken};
 
+use crate::beside::Beside;
 use crate::figure::{ACROSS_SIZES, ESTIMATED, bare, listed, measured, of_several_sizes, percent};
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
@@ -44,9 +45,10 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         None => loaded.bats.iter().collect(),
         named => chosen(&loaded, named)?,
     };
+    let beside = Beside::scenario(&loaded);
     let text = match args.show.json {
-        true => json::document("weigh", &figures::of(&bats))?,
-        false => loaded.under_note(told(&bats, args.show.units())),
+        true => json::document("weigh", &beside.figures(figures::of(&bats)))?,
+        false => beside.told(&told(&bats, args.show.units())),
     };
     json::print(&text)?;
     Ok(Outcome::Done)

@@ -1,7 +1,7 @@
 //! The check in words, and for other programs.
 
+use backlift::card::Figure;
 use backlift::card::returned_bat::{Check, DecidedBy, Item, Within};
-use backlift::card::{Card, Figure};
 use backlift::units::{Quantity, Units, decimals, spoken};
 use serde::Serialize;
 
@@ -11,7 +11,7 @@ use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
 /// Everything, the verdict first.
-pub fn told(card: &Card, check: &Check, cost: Option<&Cost>, units: Units) -> String {
+pub fn told(check: &Check, cost: Option<&Cost>, units: Units) -> String {
     let mut out = paragraph(&check.sentence()) + "\n\n";
     let row = |it: &Item| {
         let Told { measured, asked, limits, within } = in_words(it, units);
@@ -41,9 +41,6 @@ pub fn told(card: &Card, check: &Check, cost: Option<&Cost>, units: Units) -> St
         None => "For what a miss does to the pull at fifty, name the scenario after the card\n"
             .to_owned(),
     };
-    if card.invented {
-        out += "The player of this card is invented\n";
-    }
     out
 }
 

@@ -73,6 +73,7 @@ fn of_today(loaded: &Loaded, now: &TodayAdvice) -> Map<String, Value> {
             "stature_m": loaded.player.stature_m,
             "invented": loaded.scenario.invented,
         },
+        "invented": loaded.scenario.invented,
         "draws": DRAWS,
         "seed": SEED,
         "constants": constants,

@@ -13,6 +13,7 @@ use backlift::worth::today::UseToday;
 
 use super::Fitted;
 use crate::advice::suits_words;
+use crate::beside::Beside;
 use crate::figure::{either, listed, number, percent, speed_unit};
 use crate::loaded::Loaded;
 use crate::ounce;
@@ -63,8 +64,7 @@ pub fn all(it: &Fitted, units: Units) -> String {
 }
 
 fn head(loaded: &Loaded) -> String {
-    let invented = if loaded.scenario.invented { ". Invented player and bats" } else { "" };
-    let mut out = line(&format!("{}{invented}", loaded.scenario.title));
+    let mut out = line(&Beside::scenario(loaded).sentence(&loaded.scenario.title));
     if let Some(note) = &loaded.scenario.note {
         out += &line(note);
     }

@@ -12,20 +12,24 @@ use backlift::units::Units;
 
 use super::computed::Found;
 use super::told::{HANDS, sentence};
+use crate::beside::Beside;
 use crate::figure::speed_unit;
 
 /// Size of the chart, px.
 const CHART: [f64; 2] = [900.0, 420.0];
 
 /// Adds them to a folder.
-pub fn add(folder: &mut Folder, it: &Found, units: Units) -> Result<(), Fault> {
+pub fn add(folder: &mut Folder, it: &Found, beside: &Beside, units: Units) -> Result<(), Fault> {
     let fault = |e: &dyn std::fmt::Display| Fault::new(e.to_string());
-    if let Some(picture) = face(it, units) {
+    if let Some(mut picture) = face(it, units) {
+        picture.sentence = beside.sentence(&picture.sentence);
         let picture = svg(&picture, &LIGHT).map_err(|e| fault(&e))?;
         folder.add("face.svg", picture.as_bytes())?;
         folder.add("face.png", &png(&picture, 2.0).map_err(|e| fault(&e))?)?;
     }
-    let chart = chart::svg(&hands(it), &LIGHT, CHART[0], CHART[1]);
+    let mut hands = hands(it);
+    hands.sentence = beside.sentence(&hands.sentence);
+    let chart = chart::svg(&hands, &LIGHT, CHART[0], CHART[1]);
     folder.add("hands.svg", chart.as_bytes())?;
     folder.add("hands.png", &png(&chart, 2.0).map_err(|e| fault(&e))?)
 }

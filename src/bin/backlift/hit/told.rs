@@ -7,7 +7,7 @@ use backlift::units::{Quantity, Units, spoken};
 use super::bat::Whose;
 use super::computed::{Found, PRACTICE_BEND_RAD};
 use crate::figure::{listed, measured, number, percent, plain};
-use crate::paragraph::{paragraph, set_in};
+use crate::paragraph::paragraph;
 use crate::table::table;
 
 /// What one hand is called, in the order of the hit.
@@ -19,13 +19,6 @@ pub fn told(it: &Found, units: Units) -> String {
     out += &(hands(it, units) + "\n");
     for part in [ball(it, units), bend(it, units), twist(it, units), limits(it)] {
         out += &(paragraph(&part) + "\n\n");
-    }
-    out += "Take care:\n";
-    for caution in it.cautions() {
-        out += &(set_in(&caution).replacen("  ", "- ", 1) + "\n");
-    }
-    if matches!(it.bat.whose, Whose::Described { invented: true }) {
-        out += "The described bat is invented\n";
     }
     out
 }

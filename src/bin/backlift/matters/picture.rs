@@ -9,10 +9,13 @@ use backlift::sensitivity::spread::Standing;
 use backlift::units::Units;
 
 use super::shown::{Shown, doubted, name, spread};
+use crate::beside::Beside;
 
 /// Adds the chart to a folder.
-pub fn add(folder: &mut Folder, shown: &Shown, units: Units) -> Result<(), Fault> {
-    let picture = svg(&chart(shown, units), &LIGHT);
+pub fn add(folder: &mut Folder, shown: &Shown, beside: &Beside, units: Units) -> Result<(), Fault> {
+    let mut chart = chart(shown, units);
+    chart.sentence = beside.sentence(&chart.sentence);
+    let picture = svg(&chart, &LIGHT);
     folder.add("matters.svg", picture.as_bytes())?;
     let pixels = png(&picture, 2.0).map_err(|it| Fault::new(it.to_string()))?;
     folder.add("matters.png", &pixels)

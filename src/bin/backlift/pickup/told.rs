@@ -5,6 +5,7 @@ use backlift::units::{POUND_KG, Quantity, Units, spoken};
 use serde_json::{Value, json};
 
 use super::{Shown, Swung};
+use crate::beside::Beside;
 use crate::figure::{lower, number, percent, plain};
 use crate::ounce;
 use crate::paragraph::{paragraph, set_in};
@@ -91,12 +92,6 @@ pub fn told(it: &Shown, units: Units) -> String {
     out += &(paragraph(&ounce::sentence(&it.ounces, units)) + "\n\n");
     out += &(ounce::in_table(&it.ounces, units) + "\n");
     out += &(set_in(LEFT_OUT) + "\n");
-    for caution in &it.cautions {
-        out += &(set_in(caution) + "\n");
-    }
-    if it.invented {
-        out += "Invented player and bats\n";
-    }
     out
 }
 
@@ -118,7 +113,7 @@ fn in_columns([one, other]: &[Swung; 2], units: Units) -> String {
 }
 
 /// The page.
-pub fn page(it: &Shown, units: Units) -> PickupPage {
+pub fn page(it: &Shown, beside: &Beside, units: Units) -> PickupPage {
     let bat = |name: &str, it: &Swung| ShownBat {
         shape: it.made.shape.clone(),
         balance_m: it.made.bat.balance_m(),
@@ -139,10 +134,9 @@ pub fn page(it: &Shown, units: Units) -> PickupPage {
     };
     let [a, b] = &it.same_scale;
     let [c, d] = &it.same_hand;
-    let invented = if it.invented { " · invented player and bats" } else { "" };
     PickupPage {
         title: "What pickup is".to_owned(),
-        whom: format!("{} · size {}{invented}", it.title, it.size),
+        whom: beside.sentence(&format!("{} · size {}", it.title, it.size)),
         pairs: [
             ShownPair {
                 title: SAME_SCALE.to_owned(),
@@ -159,7 +153,7 @@ pub fn page(it: &Shown, units: Units) -> PickupPage {
             format!("{}. {}", between(it, units), ounce::short(&it.ounces, units)),
             LEFT_OUT.to_owned(),
         ],
-        cautions: it.cautions.clone(),
+        cautions: beside.cautions.clone(),
     }
 }
 
@@ -180,7 +174,6 @@ pub fn figures(it: &Shown) -> Value {
         })
     };
     let mut out = json!({
-        "invented": it.invented,
         "size": it.size,
         "same_scale": it.same_scale.iter().map(bat).collect::<Vec<_>>(),
         "same_hand": it.same_hand.iter().map(bat).collect::<Vec<_>>(),
