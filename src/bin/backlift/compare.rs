@@ -121,5 +121,11 @@ pub fn compared(
             }
         })?;
     let strokes = loaded.strokes.iter().map(|it| it.name.clone()).collect();
-    Ok(Shown { comparison, bats, strokes })
+    Ok(Shown {
+        comparison,
+        bats,
+        strokes,
+        junior: loaded.is_junior(),
+        reaction_time_s: scenario.bowling.reaction_time_s,
+    })
 }

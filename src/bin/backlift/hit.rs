@@ -17,7 +17,7 @@ use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
 use crate::written::said;
 
-/// Hit a ball: speed off the bat, jar at each hand, twist, and how far the splice bends
+/// Hit a ball: how fast it leaves, jar at each hand, twist, and how far the splice bends
 ///
 /// With the bat speed of the player's fastest pull, unless another is given.
 #[derive(clap::Args)]

@@ -143,5 +143,11 @@ fn studied(
         StudyFault::Drawn(_) | StudyFault::Rows { .. } => Stop::OurMistake(it.to_string()),
     })?;
     let label = |it: &WeighedBat| it.reading.label.clone();
-    Ok(Shown { study, bat: label(bat), other: other.map(label), runs: scenario.innings.runs })
+    Ok(Shown {
+        study,
+        bat: label(bat),
+        other: other.map(label),
+        runs: scenario.innings.runs,
+        junior: loaded.is_junior(),
+    })
 }

@@ -62,6 +62,8 @@ struct Swung {
 struct Shown {
     title: String,
     size: String,
+    /// From release until the stroke can start, s: what a time in hand hangs on.
+    reaction_time_s: f64,
     same_scale: [Swung; 2],
     same_hand: [Swung; 2],
     /// On the bat named.
@@ -143,6 +145,7 @@ fn shown(loaded: &Loaded, bat: usize, progress: &Progress) -> Result<Shown, Stop
     Ok(Shown {
         title: loaded.scenario.title.clone(),
         size: weighed.size.clone(),
+        reaction_time_s: bowled.reaction_time_s,
         same_scale,
         same_hand,
         ounces,

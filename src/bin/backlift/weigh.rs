@@ -89,7 +89,7 @@ What the words mean:
                   of the handle, most at the toe, in no stroke quite as the
                   scale or the swing moment alone would say (`backlift pickup`
                   says how much in each)
-  picks up like   the scale weight of an ordinary bat of that size with the same
+  picks up like   the scale weight of the standard bat of this size with the same
                   swing moment
   hold moment     what the wrists carry when the bat is held out level
   twist moment    how well the face stays straight when the ball hits its edge
@@ -127,7 +127,7 @@ fn sentence(bats: &[&WeighedBat], units: Units) -> String {
         )
     } else {
         format!(
-            "No telling which is easier to get moving: {heavy} has {more} more swing moment than {light}, which is within the measuring error"
+            "Too close to call which is easier to get moving: {heavy} has {more} more swing moment than {light}, which is within the measuring error"
         )
     }
 }

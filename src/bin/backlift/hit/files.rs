@@ -8,10 +8,10 @@ use backlift::drawing::png::png;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::impact::strike::FELT_S;
-use backlift::units::Units;
+use backlift::units::{Quantity, Units, spoken};
 
 use super::computed::Found;
-use super::told::{HANDS, sentence};
+use super::told::{HANDS, sentence, swing_words};
 use crate::beside::Beside;
 use crate::figure::speed_unit;
 
@@ -40,7 +40,11 @@ fn face(it: &Found, units: Units) -> Option<FacePicture> {
     let parts = &it.hit.parts;
     Some(FacePicture {
         sentence: sentence(it, units),
-        value_label: format!("ball speed off the bat, {unit}"),
+        value_label: format!(
+            "speed of a ball of {} off the bat in {}, {unit}",
+            spoken(Quantity::Speed, it.hit.ball_m_s, 0.3, units),
+            swing_words(it)
+        ),
         from_toe_m: map.from_top_m.iter().map(|top| parts.toe_m - top).collect(),
         half_width_m: map.half_width_m.clone(),
         across_share: map.across_share.clone(),

@@ -6,12 +6,16 @@ use serde_json::{Value, json};
 
 use super::{Shown, Swung};
 use crate::beside::Beside;
-use crate::figure::{lower, number, percent, plain};
+use crate::figure::{if_read_in, lower, number, percent, plain};
 use crate::ounce;
 use crate::paragraph::{paragraph, set_in};
 use crate::table::{Row, side_by_side};
 
 const LEFT_OUT: &str = "All four are shapes that could be made in this size, not bats that were weighed. Each pull is the fastest controlled one at fifty runs, for the player's likeliest strength; what is in doubt about the player is much the same for all four";
+
+fn left_out(it: &Shown) -> String {
+    format!("{LEFT_OUT}. Time in hand: {}", if_read_in(it.reaction_time_s))
+}
 
 /// Digits that are worth showing: a tenth of an ounce, a hundredth of an inch, a tenth of a km/h.
 const DIGIT_KG: f64 = 0.003;
@@ -91,7 +95,7 @@ pub fn told(it: &Shown, units: Units) -> String {
     out += &(paragraph(&between(it, units)) + "\n\n");
     out += &(paragraph(&ounce::sentence(&it.ounces, units)) + "\n\n");
     out += &(ounce::in_table(&it.ounces, units) + "\n");
-    out += &(set_in(LEFT_OUT) + "\n");
+    out += &(set_in(&left_out(it)) + "\n");
     out
 }
 
@@ -151,7 +155,7 @@ pub fn page(it: &Shown, beside: &Beside, units: Units) -> PickupPage {
         ],
         notes: vec![
             format!("{}. {}", between(it, units), ounce::short(&it.ounces, units)),
-            LEFT_OUT.to_owned(),
+            left_out(it),
         ],
         cautions: beside.cautions.clone(),
     }
@@ -177,7 +181,7 @@ pub fn figures(it: &Shown) -> Value {
         "size": it.size,
         "same_scale": it.same_scale.iter().map(bat).collect::<Vec<_>>(),
         "same_hand": it.same_hand.iter().map(bat).collect::<Vec<_>>(),
-        "left_out": LEFT_OUT,
+        "left_out": left_out(it),
     });
     for (key, value) in ounce::figures(&it.ounces) {
         out[key] = value;

@@ -80,7 +80,7 @@ fn recommended(loaded: &Loaded, progress: &Progress) -> Result<Wanted, Stop> {
     let bat = search(loaded, progress)?.recommendation.made.bat;
     let pickup = Pickup::of(&bat);
     Ok(Wanted {
-        words: "the recommended bat".into(),
+        words: "the bat to order".into(),
         pickup,
         bat,
         swing_sd_kg_m2: None,
