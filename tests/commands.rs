@@ -7,6 +7,8 @@
 
 #[path = "commands/bats.rs"]
 mod bats;
+#[path = "commands/beside.rs"]
+mod beside;
 #[path = "commands/cut_short.rs"]
 mod cut_short;
 #[path = "commands/hit.rs"]

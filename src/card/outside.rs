@@ -55,7 +55,7 @@ impl Outside {
         let rest: Vec<String> = rest.iter().filter(|it| it.disagrees > 0).map(of).collect();
         let sum = |of: fn(&Held) -> usize| self.groups.iter().map(of).sum::<usize>();
         format!(
-            "Outside figures agree: {} (speeds within {:.1} %), {}; {} more by construction; no data for {}.",
+            "Of the outside figures checked, these agree: {} (speeds within {:.1} %), {}; {} more by construction; no data for {}.",
             of(mechanics),
             100.0 * self.mechanics_within,
             rest.join(", "),

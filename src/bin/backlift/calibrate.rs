@@ -11,6 +11,7 @@ use std::path::PathBuf;
 use backlift::files::fault::Fault;
 use backlift::files::readings::{read, text_of};
 
+use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
 use crate::loaded::load;
@@ -81,9 +82,10 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let progress = Progress::start();
     let found = computed::calibrated(&loaded, &table, bat, &progress)?;
     drop(progress);
+    let beside = Beside::scenario(&loaded);
     let text = match args.show.json {
-        true => json::document("calibrate", &figures::of(&found))?,
-        false => loaded.under_note(told::told(&found, args.show.units())),
+        true => json::document("calibrate", &beside.figures(figures::of(&found)))?,
+        false => beside.told(&told::told(&found, args.show.units())),
     };
     let written = kept::keep(place, &loaded, &args.given, &found)?;
     json::print(&(text + if args.show.json { "" } else { &written }))?;

@@ -9,6 +9,7 @@ use std::path::PathBuf;
 
 use backlift::card::returned_bat;
 
+use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
 use crate::loaded::load;
@@ -60,12 +61,11 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let progress = Progress::start();
     let cost = loaded.as_ref().map(|it| cost::of(it, &card, &weighed, &progress)).transpose()?;
     drop(progress);
+    let of_scenario = loaded.as_ref().map(Beside::scenario).unwrap_or_default();
+    let beside = Beside::card(&card).and(of_scenario);
     let text = match args.show.json {
-        true => json::document("check", &told::figures(&check, cost.as_ref()))?,
-        false => {
-            let told = told::told(&card, &check, cost.as_ref(), args.show.units());
-            loaded.map_or(told.clone(), |it| it.under_note(told))
-        }
+        true => json::document("check", &beside.figures(told::figures(&check, cost.as_ref())))?,
+        false => beside.told(&told::told(&check, cost.as_ref(), args.show.units())),
     };
     json::print(&text)?;
     Ok(if check.accepted { Outcome::Done } else { Outcome::NotAccepted })

@@ -22,7 +22,6 @@ use backlift::swing::batter::Batter;
 
 use crate::given::ScenarioArgs;
 use crate::outcome::{Stop, warn};
-use crate::paragraph::paragraph;
 use crate::placed::{argument_fault, bat_fault, bat_warning, player_fault, player_warnings};
 
 /// A scenario with its player built and its bats weighed.
@@ -130,14 +129,6 @@ impl Loaded {
             let message = "this command tells of the pull, which is not among them";
             self.places.fault("strokes", message, "add pull to strokes").into()
         })
-    }
-
-    /// What is told, under the scenario's own note.
-    pub fn under_note(&self, told: String) -> String {
-        match &self.scenario.note {
-            Some(note) => paragraph(note) + "\n\n" + &told,
-            None => told,
-        }
     }
 
     /// The stroke of that name.

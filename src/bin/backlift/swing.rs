@@ -11,6 +11,7 @@ use std::path::PathBuf;
 
 use backlift::files::save::Folder;
 
+use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs, share, time};
 use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
@@ -61,12 +62,13 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let progress = Progress::start();
     let swung = computed::swing(&loaded, bat, stroke, args.capacity, args.time, &progress)?;
     drop(progress);
+    let beside = Beside::scenario(&loaded);
     said(
         "swing",
         &args.show,
         folder,
-        || Ok(figures::of(&swung)),
-        |units| loaded.under_note(told::told(&swung, units)),
-        |folder, units| files::add(folder, &swung, units),
+        || Ok(beside.figures(figures::of(&swung))),
+        |units| beside.told(&told::told(&swung, units)),
+        |folder, units| files::add(folder, &swung, &beside, units),
     )
 }

@@ -9,6 +9,7 @@ use backlift::bat::laws::{Dimension, LawCheck, Verdict};
 use backlift::uncertain::{Uncertain, independent_sd};
 use backlift::units::{Quantity, Units, spoken};
 
+use crate::beside::Beside;
 use crate::figure::{ACROSS_SIZES, ESTIMATED, bare, listed, measured, of_several_sizes, percent};
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
@@ -44,9 +45,10 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         None => loaded.bats.iter().collect(),
         named => chosen(&loaded, named)?,
     };
+    let beside = Beside::scenario(&loaded);
     let text = match args.show.json {
-        true => json::document("weigh", &figures::of(&bats))?,
-        false => loaded.under_note(told(&bats, args.show.units())),
+        true => json::document("weigh", &beside.figures(figures::of(&bats)))?,
+        false => beside.told(&told(&bats, args.show.units())),
     };
     json::print(&text)?;
     Ok(Outcome::Done)
@@ -87,7 +89,7 @@ What the words mean:
                   of the handle, most at the toe, in no stroke quite as the
                   scale or the swing moment alone would say (`backlift pickup`
                   says how much in each)
-  picks up like   the scale weight of an ordinary bat of that size with the same
+  picks up like   the scale weight of the standard bat of this size with the same
                   swing moment
   hold moment     what the wrists carry when the bat is held out level
   twist moment    how well the face stays straight when the ball hits its edge
@@ -125,7 +127,7 @@ fn sentence(bats: &[&WeighedBat], units: Units) -> String {
         )
     } else {
         format!(
-            "No telling which is easier to get moving: {heavy} has {more} more swing moment than {light}, which is within the measuring error"
+            "Too close to call which is easier to get moving: {heavy} has {more} more swing moment than {light}, which is within the measuring error"
         )
     }
 }

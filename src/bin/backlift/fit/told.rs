@@ -9,9 +9,11 @@ use backlift::fit::pays::{Gain, Pays};
 use backlift::innings::score::runs_words;
 use backlift::units::{Quantity, Units, spoken};
 use backlift::worth::suits::Suits;
-use backlift::worth::today::{Given, UseToday};
+use backlift::worth::today::UseToday;
 
 use super::Fitted;
+use crate::advice::suits_words;
+use crate::beside::Beside;
 use crate::figure::{either, listed, number, percent, speed_unit};
 use crate::loaded::Loaded;
 use crate::ounce;
@@ -62,8 +64,7 @@ pub fn all(it: &Fitted, units: Units) -> String {
 }
 
 fn head(loaded: &Loaded) -> String {
-    let invented = if loaded.scenario.invented { ". Invented player and bats" } else { "" };
-    let title = line(&format!("{}{invented}", loaded.scenario.title));
+    let title = line(&Beside::scenario(loaded).sentence(&loaded.scenario.title));
     loaded.scenario.note.as_deref().map_or(title.clone(), |note| title + &line(note))
 }
 
@@ -134,7 +135,7 @@ fn given_table(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
             let pickup = weighed.pickup_weight_kg;
             let mut row = vec![
                 g.label.clone(),
-                suits(g).to_owned(),
+                suits_words(g.suits).to_owned(),
                 spoken(Quantity::Mass, pickup.value, pickup.sd, units),
             ];
             row.extend(match &g.worth {
@@ -153,15 +154,7 @@ fn given_table(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
         })
         .collect();
     let ball = format!("ball, {unit}");
-    table(&["bat", "size", "picks up like", &ball, "in time", "near best"], &rows)
-}
-
-fn suits(it: &Given) -> &'static str {
-    match it.suits {
-        Suits::Yes => "suits",
-        Suits::TooLong => "too long",
-        Suits::TooShort => "too short",
-    }
+    table(&["bat", "suits", "picks up like", &ball, "in time", "near best"], &rows)
 }
 
 /// What the chances rest on.

@@ -36,7 +36,7 @@ pub struct Asked<'a> {
     pub mapped: bool,
 }
 
-/// A bend that makers name for a hard hit, rad: common practice, no source.
+/// A bend that is told of a hard hit, rad: common practice, no source.
 pub const PRACTICE_BEND_RAD: f64 = 16.0 * std::f64::consts::PI / 180.0;
 
 /// A hit and what is told about it.

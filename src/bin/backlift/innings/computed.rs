@@ -28,6 +28,8 @@ pub struct Played {
     pub lead: usize,
     pub points: Vec<AtScore>,
     pub delivery: Delivery,
+    /// The player is a junior: nothing is said of a fastest ball.
+    pub junior: bool,
     /// In which each stroke is asked for, s.
     pub asked_time_s: Vec<f64>,
     /// The leading stroke at fifty.
@@ -132,6 +134,7 @@ pub fn play(
         lead,
         points,
         delivery: bowled,
+        junior: loaded.is_junior(),
         asked_time_s,
     })
 }

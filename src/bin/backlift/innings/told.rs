@@ -4,7 +4,7 @@ use backlift::innings::played::{AtScore, StrokeNow};
 use backlift::units::{Quantity, Units, spoken};
 
 use super::computed::{Lead, Played};
-use crate::figure::{number, percent};
+use crate::figure::{if_read_in, number, percent};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
@@ -99,13 +99,19 @@ fn closely_at(played: &Played, stroke: usize, units: Units) -> String {
                 .chain([
                     percent(now.wrist_share, 0),
                     spoken(Quantity::Time, now.time_in_hand_s, 0.001, units),
-                    spoken(Quantity::Speed, now.fastest_ball_m_s, 0.3, units),
                 ])
+                .chain(
+                    (!played.junior)
+                        .then(|| spoken(Quantity::Speed, now.fastest_ball_m_s, 0.3, units)),
+                )
                 .collect()
         })
         .collect();
     let in_hand = format!("time in hand, {bowled}");
-    table(&["runs", "balls faced", "most of a wrist", &in_hand, "fastest ball"], &rows)
+    let mut heads = vec!["runs", "balls faced", "average wrist effort", &in_hand];
+    heads.extend((!played.junior).then_some("fastest ball it meets"));
+    let read_in = format!("time in hand: {}", if_read_in(played.delivery.reaction_time_s));
+    table(&heads, &rows) + &set_in(&read_in) + "\n"
 }
 
 fn start(it: &AtScore) -> [String; 2] {

@@ -242,7 +242,7 @@ fn limits() -> Markup {
         h2 { "What no row of this report can show" }
         ul {
             li {
-                "No bat speed of a junior and no moment of inertia of a cricket bat was found published. The \
+                "No bat speed of a junior and no swing moment of a cricket bat was found published. The \
                  swing of a child is checked for its mechanics only."
             }
             li {
