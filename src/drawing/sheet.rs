@@ -78,7 +78,7 @@ pub fn svg(card: &Card, map: Option<&MapPicture>) -> Result<String, DrawingFault
     cautions_box::draw(&mut picture, box_area, &texts.cautions, theme);
     if let Some(it) = map {
         let key = format!(
-            "Shades and lines: {}. Frame: weight and balance that will do. Hatched: not makeable.",
+            "Shades and lines: {}. Frame: what will do. Hatched: cannot be made.",
             it.value_label
         );
         let lines = QUIET.wrapped(&key, map_width - 14.0);
