@@ -196,7 +196,9 @@ fn check_takes_the_bat_as_ordered_and_sends_the_wrong_one_back_with_exit_code_on
     let told = backlift().current_dir(folder.path()).args(ordered).assert().success();
     let told = String::from_utf8(told.get_output().stdout.clone()).unwrap();
     assert!(
-        told.replace("\n", " ").contains("best guess:") && told.contains("in 100") && !told.contains("unsure"),
+        told.replace("\n", " ").contains("best guess:")
+            && told.contains("in 100")
+            && !told.contains("unsure"),
         "{told}"
     );
     let heavy = figures(&["check", "card.ron", "mine.ron", "--bat", "1"], folder.path(), 1);
