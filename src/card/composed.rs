@@ -142,9 +142,9 @@ fn how_sure(fitting: &Fitting, headline: &Headline) -> String {
         None => ", from what was seen".to_owned(),
     };
     format!(
-        "{} By a second method within {:.2} %. In time late on: {:.0} of 100{rests}.",
-        OUTSIDE.sentence(),
-        100.0 * headline.largest_difference(),
+        "In time late on: {:.0} of 100{rests}. By a second method within {:.2} %. {}",
         100.0 * in_time,
+        100.0 * headline.largest_difference(),
+        OUTSIDE.sentence(),
     )
 }

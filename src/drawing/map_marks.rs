@@ -36,7 +36,8 @@ fn limits(target: &MapTarget, plot: &Plot) -> Area {
     Area::new(left, top, right - left, bottom - top)
 }
 
-/// Where the target's name lies on the map and covers no bat: above, below, right or left of its limits.
+/// Where the target's name lies on the map and covers no bat: above, below, right or left of its limits, or at
+/// a corner of them.
 fn name_of_target(target: &MapTarget, plot: &Plot, taken: &[Area]) -> [f64; 2] {
     let frame = limits(target, plot);
     let [x, y] = plot.at(target.mass_kg, 1e3 * target.balance_m);
@@ -48,7 +49,17 @@ fn name_of_target(target: &MapTarget, plot: &Plot, taken: &[Area]) -> [f64; 2] {
     let extent = |[x, y]: &[f64; 2]| NAME.extent(*x, *y, TARGET_NAME);
     let free = |at: &[f64; 2]| !taken.iter().any(|it| it.touches(extent(at)));
     let on_map = |at: &[f64; 2]| plot.area.holds(extent(at));
-    let places = [above, below, right, left];
+    let corner = |side: [f64; 2], level: [f64; 2]| [side[0], level[1]];
+    let places = [
+        above,
+        below,
+        right,
+        left,
+        corner(right, above),
+        corner(left, above),
+        corner(right, below),
+        corner(left, below),
+    ];
     let both = places.into_iter().find(|it| free(it) && on_map(it));
     both.or_else(|| places.into_iter().find(free)).unwrap_or(above)
 }

@@ -167,14 +167,15 @@ fn drawing(card: &Card) -> BatDrawing {
 
 fn pendulum(card: &Card) -> String {
     format!(
-        "Tie thin rods across face and back of the handle, {} ({}) from its top; one of them bears. Swing it face first, a hand’s width; out and back is one.{}",
+        "Tie thin rods across face and back of the handle, {} ({}) from its top; one bears. Swing it face first, a hand’s width; out and back is one.{}",
         joined(&words::inches(card.pendulum_pivot_m)),
         joined(&words::millimetres(card.pendulum_pivot_m)),
         times_by_weight(card),
     )
 }
 
-/// " Seconds by the scale: 948 g 40.56 to 41.09; …": the lightest, the middle and the heaviest weight that will do.
+/// " Seconds by weight: 948 g 40.6 to 41.0; …": the lightest, the middle and the heaviest weight that will do, rounded
+/// inward to what a stopwatch tells.
 fn times_by_weight(card: &Card) -> String {
     let all = card.pendulum_times();
     let Some(last) = all.len().checked_sub(1) else { return String::new() };
@@ -183,11 +184,12 @@ fn times_by_weight(card: &Card) -> String {
         .filter_map(|i| all.get(i))
         .map(|it| {
             let grams = words::number(1000.0 * it.mass_kg, 0);
-            let [low, high] = [it.low_s, it.high_s].map(|it| words::number(it, 2));
-            format!("{grams} g {low} to {high}")
+            let low = words::number(libm::ceil(10.0 * it.low_s) / 10.0, 1);
+            let high = words::number(libm::floor(10.0 * it.high_s) / 10.0, 1);
+            format!("{grams}\u{a0}g {low} to {high}")
         })
         .collect();
-    format!(" Seconds for the weight on the scale: {}.", rows.join("; "))
+    format!(" Seconds by weight: {}.", rows.join("; "))
 }
 
 /// A heading in the margin column and its text beside it; returns the lower edge.

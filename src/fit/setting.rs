@@ -8,6 +8,7 @@ use crate::player::joints::{FRESH, GROUP_COUNT};
 use crate::swing::batter::Batter;
 use crate::swing::player_stroke::SwingFault;
 use crate::swing::time_in_hand::Delivery;
+use rayon::prelude::*;
 
 /// Which of the fatigue model's ends is believed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -85,7 +86,7 @@ impl Setting {
     /// that they are the same for all bats and scores.
     pub fn asked_times_s(batter: &Batter, bat: &Bat, factor: f64) -> Result<Vec<f64>, SwingFault> {
         let taken_up = batter.take_up(bat)?;
-        let fresh = taken_up.held.iter().map(|held| held.fastest(&FRESH, None));
+        let fresh = taken_up.held.par_iter().map(|held| held.fastest(&FRESH, None));
         fresh.map(|found| Ok(factor * found?.stroke_time_s)).collect()
     }
 }

@@ -121,7 +121,7 @@ pub fn line(it: &Ounces, units: Units) -> String {
     let (unit, size) = speed_unit(units);
     let takes = |x: f64| -size * pull.ounce_at_m_s(x);
     format!(
-        "{} costs the late {} {} at the top, {} at balance, {} at the toe.",
+        "{} costs the late {} {} at the top, {} at balance, {} at toe.",
         capital(&ounce(units)),
         pull.stroke,
         plain(takes(0.0), 1, unit),

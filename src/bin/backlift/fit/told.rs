@@ -159,14 +159,14 @@ fn given_table(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
 
 /// What the chances rest on.
 pub fn rests_on(now: &TodayAdvice) -> String {
-    let ball = "Ball: expected speed off the bat, late balls and mishits counted.";
+    let ball = "Ball: expected speed off the bat, late and mishit ones counted.";
     let contradicts = match now.today.seen_contradicts {
         true => " What was seen does not go together: no one player does both. Look again.",
         false => "",
     };
     match now.today.in_time_assumed {
         Some([low, high]) => format!(
-            "{ball} In time: assumed {:.0} to {:.0} of 100 fresh with the bat now used; what you saw (`seen`) replaces it.",
+            "{ball} In time: {:.0} to {:.0} of 100 fresh with the bat now used, assumed; say what was `seen`.",
             100.0 * low,
             100.0 * high
         ),
