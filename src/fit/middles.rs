@@ -1,7 +1,9 @@
 //! High, usual and low middle: the best weight of each, what it is worth, and what holds it.
 
+use super::candidates::MAP_STEP;
 use super::map::{Cell, OneSize};
 use super::order::Order;
+use crate::bat::makeable::MadeBat;
 use crate::measurement::plan::Middle;
 use crate::worth::constants::{DOUBTFUL_ABOVE, GROWN_FROM_Y, NEAR_BEST};
 use crate::worth::today::Today;
@@ -57,14 +59,31 @@ fn row(order: &Order<'_>, today: &Today, one: &OneSize, middle: Middle) -> Optio
     };
     let coarse = best(one.cells.iter().filter(|it| inside(it)))?;
     let near = one.range.near(coarse.made.bat.mass_kg(), coarse.made.bat.balance_m(), order.laws);
-    let fine: Vec<Cell> =
-        near.into_iter().map(|made| one.cell(today, made)).filter(|it| inside(it)).collect();
+    let fine: Vec<Cell> = near
+        .into_iter()
+        .filter(|made| on_the_map(made, one))
+        .map(|made| one.cell(today, made))
+        .filter(|it| inside(it))
+        .collect();
     let top = best(fine.iter().chain([coarse]))?;
     let chosen = if junior { lightest_as_good(&fine, one, top, &inside) } else { top.clone() };
     let everywhere = best(one.cells.iter().filter(|it| it.middle == middle))?;
     let (limited_by, beyond_gains_m_s) = limited(&chosen, top, everywhere, usual_kg, one);
     Some(MiddleRow { middle, best: chosen, limited_by, beyond_gains_m_s })
 }
+
+/// Whether a bat between the map's places lies on it: not beyond the furthest balance points of its neighbours.
+fn on_the_map(made: &MadeBat, one: &OneSize) -> bool {
+    let (mass_kg, balance_m) = (made.bat.mass_kg(), made.bat.balance_m());
+    let beside = |it: &&Cell| (it.made.bat.mass_kg() - mass_kg).abs() < MAP_STEP[0];
+    let balances = || one.cells.iter().filter(beside).map(|it| it.made.bat.balance_m());
+    let (nearest, furthest) =
+        (balances().fold(f64::INFINITY, f64::min), balances().fold(0.0, f64::max));
+    (nearest - ROUNDING_M..=furthest + ROUNDING_M).contains(&balance_m)
+}
+
+/// Keeps a bat on the rim from falling off it by a rounding, m.
+const ROUNDING_M: f64 = 1e-9;
 
 /// Lightest and heaviest weight to ask for, kg: what is usual in the size, unless the player asked for other limits
 /// or none of the usual can be made.
