@@ -46,12 +46,6 @@ impl Family {
         Self { reference, reference_mass_kg, swell, craft }
     }
 
-    /// The same family on a handle of this diameter over the grip at the bottom hand; as it is where grips and
-    /// twine alone are as thick.
-    pub fn with_handle_over_grip_m(&self, diameter_m: f64) -> Self {
-        Self::around(self.reference.with_handle_over_grip_m(diameter_m), self.craft)
-    }
-
     /// The bat everything is carved from.
     pub fn reference(&self) -> &BatShape {
         &self.reference

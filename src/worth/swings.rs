@@ -183,6 +183,17 @@ pub struct Innings<'a> {
     pub asked_time_s: &'a [f64],
 }
 
+/// The bats of one player.
+#[derive(Clone, Copy, Debug)]
+pub struct Bats<'a> {
+    /// Those weighed at the bench.
+    pub weighed: &'a [WeighedBat],
+    /// Index of the one now used.
+    pub first: usize,
+    /// The standard bat of the player's size: it stands in where none of them can be controlled.
+    pub standard: &'a Bat,
+}
+
 /// Strengths at which the bat now used is swung.
 const STRENGTHS: usize = 20;
 /// Spread of these strengths over that of the players.
@@ -194,17 +205,16 @@ const BENCH_STEPS: [f64; 3] = [0.03, 0.01, 0.008];
 pub type Step<'a> = &'a (dyn Fn() -> ControlFlow<()> + Sync);
 
 impl Swings {
-    /// Swings them all. `first` is the bat now used; `standard` stands in where none of them can be controlled.
+    /// Swings them all.
     pub fn new(
         ways: &Ways,
         innings: Innings<'_>,
         prior: &Prior,
-        weighed: &[WeighedBat],
-        first: usize,
-        standard: &Bat,
+        bats: Bats<'_>,
         scores: Scores,
         step: Step<'_>,
     ) -> Result<Self, SwingsFault> {
+        let Bats { weighed, first, standard } = bats;
         let order = core::iter::once(first).chain((0..weighed.len()).filter(|it| *it != first));
         let candidates = order.filter_map(|i| Some((Some(i), &weighed.get(i)?.bat)));
         let mut based = Err(SwingsFault::BeyondControl);
@@ -258,7 +268,7 @@ impl Swings {
             .map(|(k, base)| {
                 go_on(step)?;
                 let held = &taken_up.held[k];
-                Ok(base.response.with_bat(held, &self.region).map_err(beyond)?)
+                base.response.with_bat(held, &self.region).map_err(beyond)
             })
             .collect::<Result<Vec<Response>, SwingsFault>>()?;
         swung(ways, innings, bat, &taken_up, strokes, &self.scores)

@@ -8,7 +8,7 @@ use super::expected::{Judged, Knowledge, Worth};
 use super::meeting::Struck;
 use super::possible::{Possible, Prior};
 use super::suits::{Suits, suits};
-use super::swings::{Innings, Scores, Step, Swings, SwingsFault, SwungBat, Ways};
+use super::swings::{Bats, Innings, Scores, Step, Swings, SwingsFault, SwungBat, Ways};
 use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
 use crate::bat::laws::Verdict;
@@ -103,8 +103,8 @@ pub fn today(asked: &Asked<'_>, step: Step<'_>) -> Result<Today, SwingsFault> {
     let prior = Prior::new(player, asked.bowling, asked.ball_kg, asked.bats.len(), seen);
     let scores = Scores::new(asked.plan.runs, asked.seen.iter().map(|it| it.runs));
     let innings = Innings { plan: asked.plan, asked_time_s: asked.asked_time_s };
-    let swings =
-        Swings::new(&ways, innings, &prior, asked.bats, asked.uses, asked.standard, scores, step)?;
+    let bats = Bats { weighed: asked.bats, first: asked.uses, standard: asked.standard };
+    let swings = Swings::new(&ways, innings, &prior, bats, scores, step)?;
     let delivery = delivery(asked.bowling);
     let fixed = Fixed { swings: &swings, strokes: &asked.batter.strokes.len(), delivery };
     let weighed = match seen {

@@ -28,8 +28,7 @@ use crate::progress::Progress;
 #[derive(clap::Args)]
 #[command(after_help = "\
 Example:
-  backlift fit --out fitting
-  backlift fit --today")]
+  backlift fit --out fitting")]
 pub struct Args {
     #[command(flatten)]
     given: ScenarioArgs,

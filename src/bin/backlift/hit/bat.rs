@@ -80,11 +80,7 @@ fn of_scenario(loaded: &Loaded, place: usize) -> Result<Given, Stop> {
         swell_from_toe_m: None,
     };
     let label = &weighed.reading.label;
-    let family = match weighed.reading.handle_diameter_m {
-        Some(diameter_m) => weighed.family().with_handle_over_grip_m(diameter_m),
-        None => weighed.family().clone(),
-    };
-    let made = family.make(label, &wanted, &loaded.laws).map_err(|fault| {
+    let made = weighed.family().make(label, &wanted, &loaded.laws).map_err(|fault| {
         let help = "check weight, balance point and size; a hit needs a blade of the bat's size";
         Stop::NoAnswer(Fault::new(format!("{label}: no blade to hit with: {fault}")).help(help))
     })?;
