@@ -75,31 +75,38 @@ fn label(now: &TodayAdvice, i: usize) -> String {
 }
 
 fn today(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
-    let mut out = match &now.today.use_today {
-        Some(it) => line(&use_today(loaded, now, it)),
-        None => line(
-            "None of these bats may be used: each is beyond this player's control or the Laws. Borrow a smaller one.",
-        ),
-    };
+    let mut out = line(&which_today(loaded, now));
     out += &given_table(loaded, now, units);
     out += &line(&rests_on(now));
+    if let Some(left) = left_alone(now) {
+        out += &line(&left);
+    }
+    out
+}
+
+/// Which of these bats to use, and how sure that is.
+pub fn which_today(loaded: &Loaded, now: &TodayAdvice) -> String {
+    match &now.today.use_today {
+        Some(it) => use_today(loaded, now, it),
+        None => "None of these bats may be used: each is beyond this player's control or the Laws. Borrow a smaller one.".to_owned(),
+    }
+}
+
+/// Strokes that are better left late in the innings with every one of these bats; none if all may be played.
+pub fn left_alone(now: &TodayAdvice) -> Option<String> {
     let left: Vec<String> = now
         .today
         .better_left()
         .into_iter()
         .map(|k| now.setting.batter.strokes[k].stroke.name.clone())
         .collect();
-    if !left.is_empty() {
-        out += &line(&format!(
-            "Leave {} alone late on against this bowling with all of these.",
-            listed(&left)
-        ));
-    }
-    out
+    (!left.is_empty()).then(|| {
+        format!("Leave {} alone late on against this bowling with all of these.", listed(&left))
+    })
 }
 
 /// Which bat, how sure, and which others are as good.
-pub fn use_today(loaded: &Loaded, now: &TodayAdvice, it: &UseToday) -> String {
+fn use_today(loaded: &Loaded, now: &TodayAdvice, it: &UseToday) -> String {
     let given = &now.today.given[it.bat];
     let name = &given.label;
     if given.suits == Suits::TooLong {
@@ -160,7 +167,8 @@ fn given_table(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
     table(&["bat", "size suits", "picks up like", &worth, &runs, "near the best"], &rows)
 }
 
-fn suits(it: &Given) -> &'static str {
+/// Whether a bat's size suits, in a word.
+pub fn suits(it: &Given) -> &'static str {
     match it.suits {
         Suits::Yes => "yes",
         Suits::TooLong => "too long",
@@ -186,6 +194,12 @@ pub fn rests_on(now: &TodayAdvice) -> String {
 
 /// Whether a new bat pays, and which.
 fn order(it: &Fitted, units: Units) -> String {
+    let [pays, which] = order_in_two(it, units);
+    format!("{pays} {which}").trim_start().to_owned()
+}
+
+/// Whether a new bat pays, which is empty where none of today's may be used; and which it would be.
+pub fn order_in_two(it: &Fitted, units: Units) -> [String; 2] {
     let card = &it.card;
     let spec = format!(
         "size {}, {}, balanced {} from the top, {}",
@@ -197,14 +211,18 @@ fn order(it: &Fitted, units: Units) -> String {
     let gains = gained(&it.fitting.order, units);
     let rim = chosen_row(it).and_then(|row| rim(row, units)).unwrap_or_default();
     match it.fitting.order.pays {
-        _ if it.fitting.now.today.use_today.is_none() => format!("Order: {spec}.{rim}"),
-        Pays::Yes => format!("A new bat pays: {gains}. Order {spec}.{rim}"),
-        Pays::No => format!(
-            "Keep today's bat: a new one would gain {gains}. If one is made all the same: {spec}.{rim}"
-        ),
-        Pays::Undecided => format!(
-            "Whether a new bat pays is too close to call: {gains}, within the doubt. It would be {spec}.{rim}"
-        ),
+        _ if it.fitting.now.today.use_today.is_none() => {
+            [String::new(), format!("Order: {spec}.{rim}")]
+        }
+        Pays::Yes => [format!("A new bat pays: {gains}."), format!("Order {spec}.{rim}")],
+        Pays::No => [
+            format!("Keep today's bat: a new one would gain {gains}."),
+            format!("If one is made all the same: {spec}.{rim}"),
+        ],
+        Pays::Undecided => [
+            format!("Whether a new bat pays is too close to call: {gains}, within the doubt."),
+            format!("It would be {spec}.{rim}"),
+        ],
     }
 }
 

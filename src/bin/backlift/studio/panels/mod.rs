@@ -10,9 +10,12 @@ mod diagram;
 mod field;
 pub mod grab;
 mod innings;
+mod kept;
+mod keys;
 mod map;
 mod map_figures;
 mod notices;
+mod ounce;
 mod pendulum;
 mod pickup;
 mod planing;
@@ -24,6 +27,7 @@ mod start;
 mod swing;
 mod table;
 pub mod target;
+mod today;
 mod top;
 mod wood;
 mod words;
@@ -71,6 +75,12 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
         notices::notices(ui, it, out);
     });
     notices::changes_in_the_way(ui, it, out);
+    let standing = it.standing();
+    if !standing.is_empty() {
+        Panel::bottom("standing").frame(paper).show(ui, |ui| {
+            words::quiet(ui, &standing.join(" "));
+        });
+    }
     let width = ui.available_width();
     let narrow = width < NARROW * scale;
     let side = (34.0 * GRID * scale).min(0.28 * width);
@@ -177,6 +187,8 @@ fn beside(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         View::Bench | View::Swing => swing::swing(ui, it, out),
         View::Innings => {
             innings::words(ui, it);
+            today::bats(ui, it);
+            words::head(ui, &swing::heading(it));
             swing::rows(ui, it);
             swing::failed(ui, it);
         }
