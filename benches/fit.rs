@@ -18,6 +18,8 @@ fn fit_the_demo(c: &mut Criterion) {
         bats: &demo.bats,
         plan: &demo.scenario.innings,
         bowling: &demo.scenario.bowling,
+        uses: demo.scenario.uses,
+        seen: &demo.scenario.seen,
         limits: &demo.scenario.fit,
         sizes: &demo.sizes,
         laws: &demo.laws,

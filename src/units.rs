@@ -7,7 +7,7 @@ mod share;
 mod spellings;
 
 pub use air::{AirTextFault, air};
-pub use print::{Units, decimals, spoken};
+pub use print::{Units, decimals, spoken, spoken_ball, spoken_stature};
 pub use read::{UnitFault, parse};
 pub use share::share;
 pub use spellings::{INCH_M, KILOGRAM_FORCE_N, MILE_PER_HOUR_M_S, POUND_KG, Quantity};

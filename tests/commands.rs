@@ -7,6 +7,8 @@
 
 #[path = "commands/bats.rs"]
 mod bats;
+#[path = "commands/beside.rs"]
+mod beside;
 #[path = "commands/cut_short.rs"]
 mod cut_short;
 #[path = "commands/hit.rs"]
@@ -25,6 +27,8 @@ mod season;
 mod shape;
 #[path = "commands/stages.rs"]
 mod stages;
+#[path = "commands/strokes.rs"]
+mod strokes;
 #[path = "commands/validate.rs"]
 mod validate;
 

@@ -74,7 +74,7 @@ pub(super) fn settle<'a>(
             let balance_m = Uncertain::estimated(of_reference_m * length_m.value / usual_m, sd);
             estimated.push(EstimatedFigure {
                 what: "balance point",
-                from: format!("reference bat of size {} (assumption)", size.name),
+                from: format!("standard bat of size {} (assumption)", size.name),
                 relative_sd: balance_m.relative_sd(),
             });
             balance_m

@@ -71,7 +71,7 @@ impl Simulated {
             let name = &batter.strokes[stroke].stroke.name;
             readings.iter().any(|it| &it.stroke == name && bat.is_none_or(|bat| it.bat == bat))
         };
-        let told = |stroke: usize| ["pull", "hook"].contains(&&*batter.strokes[stroke].stroke.name);
+        let told = |stroke: usize| batter.strokes[stroke].stroke.answers_short_ball;
         let wanted: Vec<usize> = (0..strokes).filter(|&s| told(s) || is_read(None, s)).collect();
 
         let (done, all) = (AtomicUsize::new(0), wanted.len() * node_strengths(&spread).len());

@@ -1,5 +1,7 @@
 //! What every card must say, and what a junior's must say besides.
 
+use crate::units::{Units, spoken_stature};
+
 /// Below this age a player is a junior here, years. Source: assumption; the age of majority in most places.
 pub const JUNIOR_BELOW_Y: f64 = 18.0;
 
@@ -40,9 +42,13 @@ pub fn standing(age_y: f64, refit_stature_m: Option<f64>) -> Vec<String> {
     if age_y < JUNIOR_BELOW_Y {
         let when = refit_stature_m.map_or_else(
             || "after six months".to_owned(),
-            |stature_m| format!("at {stature_m:.2} m, or after six months"),
+            |stature_m| {
+                format!("at {}, or after six months", spoken_stature(stature_m, Units::Trade))
+            },
         );
         cautions.push(format!("Growth changes the answer: fit again {when}."));
+        cautions
+            .push("With a hard ball: a helmet, a warm-up before, and an adult there.".to_owned());
         cautions.push(
             "Ask the coach before buying, and a medical professional about any old injury."
                 .to_owned(),

@@ -8,6 +8,7 @@ use crate::fit::headline::Headline;
 use crate::fit::pays::{Gain, Pays};
 use crate::fit::tolerance::TimeForMass;
 use crate::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
+use crate::units::{Units, spoken_ball};
 
 /// Swings to time on the bench: thirty, since ten leave an error about as wide as the tolerance.
 const SWINGS: u32 = 30;
@@ -101,8 +102,8 @@ const KM_H_PER_M_S: f64 = 3.6;
 fn reason(fitting: &Fitting) -> String {
     let it = &fitting.recommendation;
     let first = format!(
-        "Expected ball speed over the innings, late balls and mishits counted: {:.1} km/h.",
-        KM_H_PER_M_S * it.worth.mean_m_s(),
+        "Expected ball speed over the innings, late balls and mishits counted: {}.",
+        spoken_ball(it.worth.mean_m_s(), 0.03, Units::Trade),
     );
     let Gain { pays, gain_m_s, gain_sd_m_s } = fitting.order;
     let gain = format!(
@@ -151,7 +152,7 @@ fn how_sure(fitting: &Fitting, headline: &Headline) -> String {
         None => "How often this player is in time was seen.".to_owned(),
     };
     format!(
-        "{} Two simulations agree within {:.2} %. A short ball late on is met in time with it in about {:.0} of 100. {rests}",
+        "{} A second method agrees within {:.2} %. A short ball late on is met in time with it in about {:.0} of 100. {rests}",
         OUTSIDE.sentence(),
         100.0 * headline.largest_difference(),
         100.0 * in_time,

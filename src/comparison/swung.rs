@@ -53,6 +53,11 @@ pub(super) struct Spot {
 const TIME_STEP: f64 = 0.01;
 /// Longest Newton's step, as a share of the stroke time.
 const LONGEST_STEP: f64 = 0.25;
+/// Swings at most beyond the third towards the limit of control.
+const FURTHER: usize = 3;
+/// ln of the error within which a straight line from the first swing is taken (assumption; a fact holds what comes of
+/// it to a twentieth).
+const NEAR_ENOUGH: f64 = 0.02;
 /// First guess of the fastest time as a share of the asked time.
 const GUESS_SHARE: f64 = 0.87;
 
@@ -124,10 +129,18 @@ impl Asked<'_> {
             };
             let between = |a: f64, b: f64, share: f64| a + share * (b - a);
             let share = nought(&first, &second);
-            let third = at(between(first.stroke_time_s, second.stroke_time_s, share));
-            // From the first, not the second: so near the third a line would follow the last digits.
-            let share = nought(&first, &third);
-            let along = |of: fn(&Contact) -> f64| between(of(&first), of(&third), share);
+            let mut last = at(between(first.stroke_time_s, second.stroke_time_s, share));
+            for _ in 0..FURTHER {
+                // Far from the first, the error is no straight line.
+                if log_error(&last).abs() < NEAR_ENOUGH {
+                    break;
+                }
+                let share = nought(&first, &last);
+                last = at(between(first.stroke_time_s, last.stroke_time_s, share));
+            }
+            // From the first, not the one before: so near the last a line would follow the last digits.
+            let share = nought(&first, &last);
+            let along = |of: fn(&Contact) -> f64| between(of(&first), of(&last), share);
             let seen = batter.observe(held, &capacity[when], self.asked_time_s[stroke]);
             Swung {
                 time_s: along(|it| it.stroke_time_s),

@@ -55,6 +55,18 @@ pub fn round_step(rough: f64) -> f64 {
     decade * nearest.into_iter().find(|(_, up_to)| share < *up_to).map_or(10.0, |it| it.0)
 }
 
+/// A marked value of an axis.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tick {
+    /// The value.
+    pub at: f64,
+    /// What it says, line by line: one a kind of unit.
+    pub words: Vec<String>,
+}
+
+/// Between two lines of a tick, px.
+pub const TICK_LINE: f64 = 14.0;
+
 /// A plot's area on the page and the ranges it shows.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Plot {
@@ -76,30 +88,44 @@ impl Plot {
         ]
     }
 
-    /// Rules, ticks and labels; the y label stands above the axis, to be read without turning the head.
+    /// Rules, ticks at round values and labels; the y label stands above the axis, to be read without turning the
+    /// head.
     pub fn draw_ground(&self, picture: &mut Picture, theme: &Theme) {
+        let round = |axis: &Axis, wanted: f64| -> Vec<Tick> {
+            let (ticks, decimals) = axis.ticks(wanted);
+            ticks.into_iter().map(|at| Tick { at, words: vec![number(at, decimals)] }).collect()
+        };
+        let x = round(&self.x, (self.area.width / 50.0).max(2.0));
+        let y = round(&self.y, (self.area.height / 55.0).max(2.0));
+        self.draw_ruled(picture, theme, &x, &y);
+    }
+
+    /// The same with ticks of one's own, in both kinds of unit if need be.
+    pub fn draw_ruled(&self, picture: &mut Picture, theme: &Theme, x: &[Tick], y: &[Tick]) {
         let quiet = Lettering::new(Size::Quiet, theme.quiet);
         let rule = Stroke::solid(theme.hairline, 1.0);
-        let (ticks, decimals) = self.y.ticks((self.area.height / 55.0).max(2.0));
-        for tick in ticks {
-            let [_, y] = self.at(self.x.range[0], tick);
-            picture.line([self.area.x, y], [self.area.right(), y], rule);
-            picture.text(
-                self.area.x - 7.0,
-                y + 4.5,
-                quiet.anchored(Anchor::End),
-                &number(tick, decimals),
-            );
+        for tick in y {
+            let [_, at] = self.at(self.x.range[0], tick.at);
+            picture.line([self.area.x, at], [self.area.right(), at], rule);
+            let first = at + 4.5 - 0.5 * TICK_LINE * tick.words.len().saturating_sub(1) as f64;
+            for (k, words) in tick.words.iter().enumerate() {
+                let line = first + TICK_LINE * k as f64;
+                picture.text(self.area.x - 7.0, line, quiet.anchored(Anchor::End), words);
+            }
         }
-        let (ticks, decimals) = self.x.ticks((self.area.width / 50.0).max(2.0));
-        for tick in ticks {
-            let [x, bottom] = self.at(tick, self.y.range[0]);
-            picture.line([x, bottom], [x, bottom + 5.0], Stroke::solid(theme.quiet, 1.0));
-            picture.text(x, bottom + 19.0, quiet.anchored(Anchor::Middle), &number(tick, decimals));
+        for tick in x {
+            let [at, bottom] = self.at(tick.at, self.y.range[0]);
+            picture.line([at, bottom], [at, bottom + 5.0], Stroke::solid(theme.quiet, 1.0));
+            for (k, words) in tick.words.iter().enumerate() {
+                let line = bottom + 19.0 + TICK_LINE * k as f64;
+                picture.text(at, line, quiet.anchored(Anchor::Middle), words);
+            }
         }
         let [left, bottom] = [self.area.x, self.area.bottom()];
         picture.line([left, bottom], [self.area.right(), bottom], Stroke::solid(theme.quiet, 1.0));
-        picture.text(self.area.right(), bottom + 37.0, quiet.anchored(Anchor::End), &self.x.label);
+        let more = x.iter().map(|it| it.words.len().saturating_sub(1)).max().unwrap_or(0);
+        let under = bottom + 37.0 + TICK_LINE * more as f64;
+        picture.text(self.area.right(), under, quiet.anchored(Anchor::End), &self.x.label);
         picture.text(left, self.area.y - 9.0, quiet, &self.y.label);
     }
 }

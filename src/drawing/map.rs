@@ -1,13 +1,14 @@
 //! The map: dead weight against balance point, and what the player gains or loses over it.
 
 use super::DrawingFault;
-use super::axis::{Axis, Plot, round_step};
+use super::axis::{Axis, Plot, TICK_LINE, Tick, round_step};
 use super::contour::Field;
 use super::map_marks;
 use super::palette::{Colour, Theme, cividis};
 use super::picture::{Area, Picture, Stroke};
 use super::type_setting::{Anchor, Lettering, Size};
-use super::words::{joined, number, pounds_ounces};
+use super::words::{THIN, joined, number, pounds_ounces};
+use crate::units::INCH_M;
 
 /// A bat to mark.
 #[derive(Clone, Debug, PartialEq)]
@@ -101,20 +102,20 @@ pub fn draw(
             area.x + 50.0,
             area.y + 26.0,
             (area.width - 66.0).max(40.0),
-            (area.height - 72.0).max(40.0),
+            (area.height - 72.0 - TICK_LINE).max(40.0),
         ),
-        x: Axis::around("dead weight, kg", map.mass_kg.iter().copied().chain(bats_kg), 0.0),
+        x: Axis::around("dead weight", map.mass_kg.iter().copied().chain(bats_kg), 0.0),
         y: Axis::around(
             if full {
-                "balance point, mm from the top of the handle"
+                "balance point, from the top of the handle"
             } else {
-                "balance, mm from the top"
+                "balance, from the top"
             },
             map.balance_m.iter().copied().chain(bats_mm).map(|it| 1e3 * it),
             0.0,
         ),
     };
-    plot.draw_ground(picture, theme);
+    plot.draw_ruled(picture, theme, &weights(&plot), &balances(&plot));
     picture.rect(plot.area, theme.panel);
     picture.hatch(plot.area, Stroke::solid(theme.quiet, 0.5), if full { 9.0 } else { 6.0 });
 
@@ -161,6 +162,35 @@ pub fn draw(
     }
     map_marks::draw(picture, map, &plot, theme);
     Ok(())
+}
+
+/// Least room for a weight under the axis, px.
+const WEIGHT_PX: f64 = 64.0;
+
+/// Dead weights at whole ounces, in pounds and ounces and in grams.
+fn weights(plot: &Plot) -> Vec<Tick> {
+    let [low_kg, high_kg] = plot.x.range;
+    let ounce_px = plot.area.width * OUNCE_KG / (high_kg - low_kg);
+    let step = [1.0, 2.0, 4.0, 8.0].into_iter().find(|it| it * ounce_px >= WEIGHT_PX);
+    let step_kg = OUNCE_KG * step.unwrap_or(16.0);
+    let [first, last] = [(low_kg / step_kg).ceil() as i64, (high_kg / step_kg).floor() as i64];
+    (first..=last.min(first + 100))
+        .map(|k| {
+            let at = k as f64 * step_kg;
+            let trade = joined(&pounds_ounces(at)).replace(".0", "");
+            Tick { at, words: vec![trade, format!("{}{THIN}g", number(1e3 * at, 0))] }
+        })
+        .collect()
+}
+
+/// Balance points at round millimetres, in millimetres and in inches.
+fn balances(plot: &Plot) -> Vec<Tick> {
+    let (ticks, decimals) = plot.y.ticks((plot.area.height / 55.0).max(2.0));
+    let words = |mm: f64| {
+        let inches = number(1e-3 * mm / INCH_M, 1);
+        vec![format!("{}{THIN}mm", number(mm, decimals)), format!("{inches}{THIN}in")]
+    };
+    ticks.into_iter().map(|at| Tick { at, words: words(at) }).collect()
 }
 
 /// Lines and outlines on the shades are black by day and by night, for the shades are the same.

@@ -94,7 +94,7 @@ fn rows(card: &Card) -> [Row; 6] {
             big: words::pounds_ounces(card.pickup_weight_kg),
             below: joined(&words::kilograms(card.pickup_weight_kg)),
             limits: None,
-            note: "What a plain bat of this size weighs that is as hard to get moving. Follows from the swing moment.",
+            note: "What the standard bat of this size weighs that is as hard to get moving. Follows from the swing moment.",
         },
         Row {
             name: "Swing moment, by the pendulum",

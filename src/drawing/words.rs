@@ -2,7 +2,7 @@
 
 use crate::card::{Card, Condition, HandleShape};
 use crate::measurement::person::Handed;
-use crate::units::{INCH_M, POUND_KG};
+use crate::units::{INCH_M, POUND_KG, Units, spoken_stature};
 
 /// The space between a number and its unit.
 pub const THIN: char = '\u{2009}';
@@ -69,16 +69,16 @@ pub fn joined(parts: &[Part]) -> String {
     parts.iter().map(one).collect::<Vec<_>>().join(" ")
 }
 
-/// "13 years, 1.56 m, right-handed".
+/// "13 years, 5 ft 1 in (156 cm), right-handed".
 pub fn player(card: &Card) -> String {
     let hand = match card.player.handed {
         Handed::Right => "right-handed",
         Handed::Left => "left-handed",
     };
     format!(
-        "{} years, {}{THIN}m, {hand}",
+        "{} years, {}, {hand}",
         number(card.player.age_y.floor(), 0),
-        number(card.player.stature_m, 2)
+        spoken_stature(card.player.stature_m, Units::Trade)
     )
 }
 

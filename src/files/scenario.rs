@@ -27,6 +27,15 @@ pub(in crate::files) const SCENARIO: Kind = Kind {
     none: "write a new one with `backlift new FILE`, or name none for the built-in demo",
 };
 
+/// A stroke of the user's own, in the words of its faults.
+pub(in crate::files) const STROKE: Kind = Kind {
+    what: "a stroke file",
+    noun: "stroke",
+    named: "a .ron file that `backlift stroke` wrote",
+    like: "a stroke is a page of text; name the .ron file that holds it",
+    none: "strokes are looked for beside the scenario; make one with `backlift stroke KEYS.ron NEW.ron`",
+};
+
 const MENDS: Mends = Mends {
     instead: "name the player's scenario",
     brackets: "fields and bats are parted with commas; each \"(\" needs its \")\"",
@@ -217,7 +226,8 @@ part! {
         invented,
         /// Whatever else should stand beside the result.
         note,
-        /// Strokes to swing, if not those of the mix: "drive, pull".
+        /// Strokes to swing, if not all that come with the program: "drive, pull, my-sweep.ron", or a list of them.
+        #[serde(deserialize_with = "super::document::names")]
         strokes,
         /// Label of the bat now used; the first if not given.
         uses,

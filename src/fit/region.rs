@@ -8,10 +8,11 @@ use crate::worth::constants::NEAR_BEST;
 use crate::worth::today::Today;
 use nalgebra::{DMatrix, DVector};
 
-/// Coefficients of the loss: three slopes, then squares and products 11, 22, 33, 12, 13, 23.
-pub const COEFFICIENTS: usize = 9;
+/// Coefficients of the loss: three slopes, squares and products 11, 22, 33, 12, 13, 23, then the cubes of weight and
+/// balance 111, 112, 122, 222.
+pub const COEFFICIENTS: usize = 13;
 
-/// Share of its worth that another bat loses against the one asked, as a quadratic in three variables: the logarithm
+/// Share of its worth that another bat loses against the one asked, as a polynomial in three variables: the logarithm
 /// of the weight, the balance point, and the logarithm of the swing moment over that of a bat of this weight and
 /// balance with the standard bat's spread of mass. Below nought it gains.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -30,13 +31,20 @@ pub struct Region {
 
 /// Units of the three variables: 5 % of weight, 10 mm, 3 % of swing moment.
 pub const UNITS: [f64; 3] = [0.05, 0.010, 0.03];
-/// How far the quadratic is believed, in those units: beyond it is another bat, whatever the figures say.
+/// How far the polynomial is believed, in those units: beyond it is another bat, whatever the figures say.
 pub const BELIEVED: [f64; 3] = [2.4, 2.0, 3.0];
 /// Share of the worth asked that a bat of the region may lose.
 pub const MAY_LOSE: f64 = NEAR_BEST.value;
 
 fn products([a, b, c]: [f64; 3]) -> [f64; COEFFICIENTS] {
-    [a, b, c, a * a, b * b, c * c, a * b, a * c, b * c]
+    let squares = [a * a, b * b, c * c, a * b, a * c, b * c];
+    let cubes = [a * a * a, a * a * b, a * b * b, b * b * b];
+    let mut out = [0.0; COEFFICIENTS];
+    let all = [a, b, c].into_iter().chain(squares).chain(cubes);
+    for (place, product) in out.iter_mut().zip(all) {
+        *place = product;
+    }
+    out
 }
 
 impl Region {

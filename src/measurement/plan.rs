@@ -19,7 +19,7 @@ pub struct Scenario {
     pub calibration: Option<Kept>,
     /// The bats as measured, at least one, each with a label of its own.
     pub bats: Vec<BatReading>,
-    /// Names of the strokes to swing.
+    /// Names of the strokes to swing, the user's own among them.
     pub strokes: Vec<String>,
     /// The innings to last.
     pub innings: InningsPlan,

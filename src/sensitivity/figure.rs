@@ -51,7 +51,7 @@ impl Figure {
             Self::LateSpeed => "bat speed, late",
             Self::TimeInHand => "time in hand, late",
             Self::FastestBall => "fastest ball, late",
-            Self::WristShare => "wrist share, late",
+            Self::WristShare => "average wrist effort, late",
             Self::GripShare => "grip needed, late",
             Self::LighterBat => "lighter or heavier bat",
         }

@@ -114,7 +114,7 @@ impl Input {
             Self::Elbows => "elbow strength",
             Self::Wrists => "wrist strength",
             Self::WristHold => "wrist hold test",
-            Self::TorqueRise => "rise of torque",
+            Self::TorqueRise => "build-up of force",
             Self::ScaleWeight => "scale weight",
             Self::Balance => "balance point",
             Self::SwingMoment => "pendulum time",

@@ -56,7 +56,7 @@ pub struct Stroke {
     /// Whether the bottom hand holds the handle as it grasped it; on a path that turns the handle in that
     /// hand it does not.
     pub bottom_hand_holds: bool,
-    /// Whether it answers the short ball, which leaves it little time.
+    /// Whether it answers the short ball: late in an innings it must still be in time.
     pub answers_short_ball: bool,
     /// Contact point from the toe, m, for an adult bat of 0.85 m; shorter bats in proportion.
     pub contact_from_toe_m: f64,

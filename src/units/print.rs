@@ -1,6 +1,6 @@
 //! Quantities as people read them: trade or SI, with as many digits as the doubt allows.
 
-use super::{INCH_M, KILOGRAM_FORCE_N, POUND_KG, Quantity};
+use super::{INCH_M, KILOGRAM_FORCE_N, MILE_PER_HOUR_M_S, POUND_KG, Quantity};
 
 /// Which units to print in.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -54,6 +54,31 @@ pub fn spoken(quantity: Quantity, si: f64, sd: f64, units: Units) -> String {
         (Quantity::Time, _) => plain("s", 1.0, 3),
         (Quantity::Density, _) => plain("kg/m³", 1.0, 0),
         (Quantity::Angle, _) => plain("deg", std::f64::consts::PI / 180.0, 1),
+    }
+}
+
+/// A stature: "5 ft 3 in (160 cm)", or "1.60 m".
+pub fn spoken_stature(stature_m: f64, units: Units) -> String {
+    match units {
+        Units::Trade => {
+            let inches = libm::round(stature_m / INCH_M);
+            let feet = libm::floor(inches / 12.0);
+            format!(
+                "{feet:.0}{THIN}ft {:.0}{THIN}in ({:.0}{THIN}cm)",
+                inches - 12.0 * feet,
+                100.0 * stature_m
+            )
+        }
+        Units::Si => format!("{stature_m:.2}{THIN}m"),
+    }
+}
+
+/// Speed of a ball in a sentence: "102 km/h (63 mph)", or "28.3 m/s"; `sd` as in [`spoken`].
+pub fn spoken_ball(speed_m_s: f64, sd_m_s: f64, units: Units) -> String {
+    let speed = spoken(Quantity::Speed, speed_m_s, sd_m_s, units);
+    match units {
+        Units::Trade => format!("{speed} ({}{THIN}mph)", number(speed_m_s / MILE_PER_HOUR_M_S, 0)),
+        Units::Si => speed,
     }
 }
 

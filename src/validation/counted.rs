@@ -12,6 +12,7 @@ pub fn counted(rows: &[Row]) -> Outside {
         Held {
             group: group.words(),
             agrees: count(Verdict::Agrees),
+            by_construction: count(Verdict::ByConstruction),
             disagrees: count(Verdict::Disagrees),
             no_data: count(Verdict::NoData),
         }

@@ -9,7 +9,7 @@ mod strength;
 mod strength_by_age;
 mod strokes;
 mod torque_speed;
-pub(in crate::validation) mod typical;
+pub mod typical;
 
 use super::{Check, Group};
 

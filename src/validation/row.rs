@@ -48,6 +48,8 @@ impl Group {
 pub enum Verdict {
     /// Ours lies inside the acceptance.
     Agrees,
+    /// Ours lies inside because it was taken from that very figure, which the row's note says: no test of it.
+    ByConstruction,
     /// Ours lies outside; the row's note says by how much and why.
     Disagrees,
     /// Nothing published, or nothing seen, to compare with.
@@ -59,6 +61,7 @@ impl Verdict {
     pub fn words(self) -> &'static str {
         match self {
             Self::Agrees => "agrees",
+            Self::ByConstruction => "built so",
             Self::Disagrees => "disagrees",
             Self::NoData => "no data",
         }
@@ -144,6 +147,15 @@ impl Row {
     /// With a word on why they differ or what is left out.
     pub fn noted(self, note: impl Into<String>) -> Self {
         Self { note: note.into(), ..self }
+    }
+
+    /// Ours was taken from that very figure, and `why`: where the row agrees it says nothing about the model.
+    pub fn by_construction(self, why: impl Into<String>) -> Self {
+        let verdict = match self.verdict {
+            Verdict::Agrees => Verdict::ByConstruction,
+            other => other,
+        };
+        Self { verdict, ..self }.noted(why)
     }
 
     /// How much of what is accepted was used (see [`Accept::used`]); none without figures or with one limit.

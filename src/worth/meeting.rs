@@ -7,6 +7,7 @@
 use crate::bat::Bat;
 use crate::comparison::collision::apparent_restitution;
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
+use crate::normal;
 
 /// What of a bat the ball meets.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -81,6 +82,19 @@ const ACROSS: [[f64; 2]; 4] = [
 /// Standard deviations to either side that are counted: one hit in 370 lies further off.
 const REACH_SD: f64 = 3.0;
 
+/// Places between two standard normal values, with the share of a normal distribution that each stands for; together
+/// they are exactly what lies between.
+fn normal_nodes<const N: usize>(rule: [[f64; 2]; N], from: f64, to: f64) -> [[f64; 2]; N] {
+    let half = 0.5 * (to - from);
+    let nodes = rule.map(|[node, weight]| {
+        let z = from + half * (node + 1.0);
+        [z, weight * libm::exp(-0.5 * z * z)]
+    });
+    let sum: f64 = nodes.iter().map(|[_, weight]| weight).sum();
+    let all = normal::below(to) - normal::below(from);
+    nodes.map(|[z, weight]| [z, weight * all / sum])
+}
+
 impl Struck {
     /// Of a bat whose blade is so wide.
     pub fn of(bat: &Bat, width_m: f64) -> Self {
@@ -118,17 +132,14 @@ impl Struck {
     /// contact station `contact_m`.
     pub fn met(&self, aim_m: f64, contact_m: f64, it: &Scatter) -> Met {
         let (from, to) = (-REACH_SD, ((self.length_m - aim_m) / it.along_m).min(REACH_SD));
-        let half = 0.5 * (to - from);
         let widest = (self.half_width_m / it.across_m).min(REACH_SD);
-        let density = |z: f64| libm::exp(-0.5 * z * z) * NORMAL;
+        let (along, across) = (normal_nodes(ALONG, from, to), normal_nodes(ACROSS, 0.0, widest));
         let mut met = Met { per_ball: 0.0, per_bat: 0.0, per_turn_m: 0.0 };
-        for [node, weight] in ALONG {
-            let z = from + half * (node + 1.0);
+        for [z, along] in along {
             let x = aim_m + it.along_m * z;
-            let along = half * weight * density(z);
-            for [node, weight] in ACROSS {
-                let z = 0.5 * widest * (node + 1.0);
-                let share = along * widest * weight * density(z);
+            for [z, across] in across {
+                // Both sides of the middle line.
+                let share = 2.0 * along * across;
                 let e = self.apparent(x, it.across_m * z, it);
                 met.per_ball += share * e;
                 met.per_bat += share * (1.0 + e);
@@ -158,8 +169,6 @@ impl Struck {
     }
 }
 
-/// `1/√(2π)`.
-const NORMAL: f64 = 0.398_942_280_401_432_7;
 /// Furthest and nearest to the toe that a batter aims, m: the blade but for its ends.
 const FURTHEST_M: f64 = 0.35;
 const NEAREST_M: f64 = 0.06;

@@ -195,7 +195,10 @@ fn check_takes_the_bat_as_ordered_and_sends_the_wrong_one_back_with_exit_code_on
         .unwrap();
     let told = backlift().current_dir(folder.path()).args(ordered).assert().success();
     let told = String::from_utf8(told.get_output().stdout.clone()).unwrap();
-    assert!(told.contains("yes, unproven") && !told.contains("unsure"), "{told}");
+    assert!(
+        told.contains("best guess: yes") && told.contains("in 100") && !told.contains("unsure"),
+        "{told}"
+    );
     let heavy = figures(&["check", "card.ron", "mine.ron", "--bat", "1"], folder.path(), 1);
     assert_eq!((&heavy["accepted"], &heavy["items"][0]["within"]), (&false.into(), &false.into()));
     let lost = heavy.pointer("/pull_at_fifty/difference_m_s").unwrap().as_f64().unwrap();

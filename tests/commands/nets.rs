@@ -79,6 +79,9 @@ fn a_new_table_names_the_scenarios_bat_and_is_refused_until_it_is_filled_in() {
     said(&["calibrate", "--new", "nets.csv"], folder.path());
     let text = std::fs::read_to_string(folder.path().join("nets.csv")).unwrap();
     assert!(text.contains("Old faithful,pull,,240,,,0,fastest"), "{text}");
+    for it in ["Warm up", "an adult is there", "the ball is soft", "rest", "Not below 10 years"] {
+        assert!(text.contains(it), "forty full swings of a child: {it:?} is missing in\n{text}");
+    }
     std::fs::write(folder.path().join("mine.ron"), JUNIOR).unwrap();
     let words = refused(&["calibrate", "nets.csv", "mine.ron"], folder.path());
     assert!(words.contains("no frames, no time and no speed"), "{words}");

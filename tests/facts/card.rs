@@ -63,7 +63,8 @@ fn a_juniors_card_says_all_that_a_junior_must_be_told() {
     for words in [
         "Not medical advice",
         "Pain ends the session",
-        "Growth changes the answer: fit again at 1.60 m",
+        "Growth changes the answer: fit again at 5\u{2009}ft 3\u{2009}in (160\u{2009}cm)",
+        "With a hard ball: a helmet, a warm-up before, and an adult there",
         "coach",
         "medical professional",
         "Local playing conditions decide",
@@ -77,7 +78,8 @@ fn a_juniors_card_says_all_that_a_junior_must_be_told() {
 fn a_grown_players_card_says_nothing_of_growth() {
     assert_eq!(cautions::refit_stature_m(18.0, 1.7), None);
     let said = cautions::standing(31.0, None).join("\n");
-    assert!(!said.contains("Growth") && said.contains("Not medical advice"), "{said}");
+    assert!(!said.contains("Growth") && !said.contains("helmet"), "{said}");
+    assert!(said.contains("Not medical advice"), "{said}");
 }
 
 /// The bands of stature in the trade's charts are 50 to 100 mm wide for juniors (common practice, no

@@ -7,6 +7,7 @@ mod readings;
 mod save;
 mod shape_text;
 mod stroke;
+mod strokes_of_scenario;
 mod units;
 
 use backlift::files::fault::Faults;

@@ -2,4 +2,9 @@
 
 mod advice;
 mod demo;
+mod directions;
+mod drawn;
+mod middles_and_order;
+mod region;
+mod rules;
 mod trial;

@@ -25,3 +25,4 @@ mod sensitivity;
 mod swing;
 mod validation;
 mod workshop;
+mod worth;

@@ -60,6 +60,19 @@ fn a_row_just_inside_its_acceptance_agrees_and_just_outside_disagrees() {
     }
 }
 
+/// A row that was built to agree is counted apart, and one that was and does not is a disagreement.
+#[test]
+fn a_row_built_from_its_figure_is_counted_apart_from_those_that_agree() {
+    let row = |ours| {
+        let accept = Accept::Share(1e-9);
+        Row::compared(Group::Fatigue, "", "", "", (10.0, None), ours, accept).by_construction("why")
+    };
+    assert_eq!(row(10.0).verdict, Verdict::ByConstruction);
+    assert_eq!(row(10.1).verdict, Verdict::Disagrees);
+    let it = counted(&[row(10.0), row(10.1)]).groups[3];
+    assert_eq!((it.agrees, it.by_construction, it.disagrees), (0, 1, 1));
+}
+
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn the_card_quotes_what_the_checks_find() {
@@ -75,6 +88,8 @@ fn the_sentence_of_the_card_names_the_mechanics_and_every_group_with_a_disagreem
         let part = format!("{} {} of {}", it.group, it.agrees, it.agrees + it.disagrees);
         assert!(said.contains(&part), "{part} is missing: {said}");
     }
+    let built: usize = OUTSIDE.groups.iter().map(|it| it.by_construction).sum();
+    assert!(said.contains(&format!("{built} more by construction")), "{said}");
 }
 
 /// Third column of the table: the claims' checks, between backticks.

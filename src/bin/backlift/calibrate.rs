@@ -11,6 +11,7 @@ use std::path::PathBuf;
 use backlift::files::fault::Fault;
 use backlift::files::readings::{read, text_of};
 
+use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
 use crate::loaded::load;
@@ -70,14 +71,21 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     }
     let labels: Vec<String> = loaded.scenario.bats.iter().map(|it| it.label.clone()).collect();
     let table = read(text_of(args.readings.as_deref())?, &labels)?;
+    loaded.pull()?;
+    if let Some(it) = table.readings.iter().find(|it| loaded.stroke(&it.stroke).is_err()) {
+        let message = format!("a {} was read in the nets, which is not among them", it.stroke);
+        let help = "add it to strokes, or leave the reading out";
+        return Err(loaded.places.fault("strokes", &message, help).into());
+    }
     let bat = args.bat.as_deref().map(|it| loaded.bat(Some(it))).transpose()?;
     let place = kept::Place::of(args.out, args.keep, &args.given)?;
     let progress = Progress::start();
     let found = computed::calibrated(&loaded, &table, bat, &progress)?;
     drop(progress);
+    let beside = Beside::scenario(&loaded);
     let text = match args.show.json {
-        true => json::document("calibrate", &figures::of(&found))?,
-        false => told::told(&found, args.show.units()),
+        true => json::document("calibrate", &beside.figures(figures::of(&found)))?,
+        false => beside.told(&told::told(&found, args.show.units())),
     };
     let written = kept::keep(place, &loaded, &args.given, &found)?;
     json::print(&(text + if args.show.json { "" } else { &written }))?;

@@ -9,6 +9,7 @@ use std::path::PathBuf;
 
 use backlift::card::returned_bat;
 
+use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
 use crate::loaded::load;
@@ -58,11 +59,13 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     };
     let check = returned_bat::check(&card, &delivered::returned(&weighed));
     let progress = Progress::start();
-    let cost = loaded.map(|it| cost::of(&it, &card, &weighed, &progress)).transpose()?;
+    let cost = loaded.as_ref().map(|it| cost::of(it, &card, &weighed, &progress)).transpose()?;
     drop(progress);
+    let of_scenario = loaded.as_ref().map(Beside::scenario).unwrap_or_default();
+    let beside = Beside::card(&card).and(of_scenario);
     let text = match args.show.json {
-        true => json::document("check", &told::figures(&check, cost.as_ref()))?,
-        false => told::told(&card, &check, cost.as_ref(), args.show.units()),
+        true => json::document("check", &beside.figures(told::figures(&check, cost.as_ref())))?,
+        false => beside.told(&told::told(&check, cost.as_ref(), args.show.units())),
     };
     json::print(&text)?;
     Ok(if check.accepted { Outcome::Done } else { Outcome::NotAccepted })

@@ -4,6 +4,7 @@ mod figures;
 mod picture;
 mod shown;
 pub mod told;
+mod worth;
 
 use std::path::PathBuf;
 
@@ -14,6 +15,8 @@ use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::innings::played::delivery;
 
+use crate::advice;
+use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::loaded::{Loaded, load};
 use crate::outcome::{Outcome, Stop};
@@ -21,11 +24,12 @@ use crate::placed::innings_stop;
 use crate::progress::Progress;
 use crate::written::said;
 pub use shown::Shown;
+use worth::Worths;
 
-/// Compare bats: what differs, is it real, can it be felt, what it costs at fifty
+/// Compare bats: what differs, is it real, can it be felt, what each is worth
 ///
-/// Every figure of each bat in this player's hands, fresh and at fifty runs, and the difference of
-/// every two bats with its doubt.
+/// Every figure of each bat in this player's hands, fresh and at fifty runs, the difference of
+/// every two bats with its doubt, and the expected ball speed that `fit` chooses by.
 #[derive(clap::Args)]
 #[command(after_help = "\
 Example:
@@ -49,23 +53,27 @@ pub struct Args {
 /// Compares.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let loaded = load(&args.given)?;
-    let bats = chosen(&loaded, &args.bat)?;
+    let places = chosen(&loaded, &args.bat)?;
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let progress = Progress::start();
+    // Of all bats, as `fit` does: the draws hang on which is now used and on every bat's bench.
+    let worths = Worths::of(&advice::today(&loaded, &progress, [0.0, 0.0])?, &places);
+    let bats = places.iter().filter_map(|n| loaded.bats.get(*n)).cloned().collect();
     let shown = compared(&loaded, bats, &progress)?;
     drop(progress);
+    let beside = Beside::scenario(&loaded);
     said(
         "compare",
         &args.show,
         folder,
-        || Ok(figures::of(&shown)),
-        |units| told::told(&shown, units),
-        |folder, units| picture::add(folder, &shown, units),
+        || Ok(beside.figures(figures::of(&shown, &worths))),
+        |units| beside.told(&told::told(&shown, &worths, units)),
+        |folder, units| picture::add(folder, &shown, &beside, units),
     )
 }
 
-/// The bats asked for, each once, in the order asked.
-fn chosen(loaded: &Loaded, named: &[String]) -> Result<Vec<WeighedBat>, Stop> {
+/// Numbers of the bats asked for, each once, in the order asked.
+fn chosen(loaded: &Loaded, named: &[String]) -> Result<Vec<usize>, Stop> {
     let mut places = Vec::new();
     for name in named {
         let place = loaded.bat(Some(name))?;
@@ -74,18 +82,17 @@ fn chosen(loaded: &Loaded, named: &[String]) -> Result<Vec<WeighedBat>, Stop> {
         }
     }
     let all = named.is_empty();
-    let bats: Vec<WeighedBat> = match all {
-        true => loaded.bats.clone(),
-        false => places.iter().filter_map(|n| loaded.bats.get(*n)).cloned().collect(),
-    };
-    if bats.len() < 2 {
+    if all {
+        places = (0..loaded.bats.len()).collect();
+    }
+    if places.len() < 2 {
         let (what, help) = match all {
             true => ("the scenario has only one bat", "weigh another bat and add it to `bats`"),
             false => ("one bat is no comparison", "name another with --bat, or leave --bat out"),
         };
         return Err(Fault::new(what).help(help).into());
     }
-    Ok(bats)
+    Ok(places)
 }
 
 /// Every figure of these bats in the player's hands, and every difference.
@@ -114,5 +121,11 @@ pub fn compared(
             }
         })?;
     let strokes = loaded.strokes.iter().map(|it| it.name.clone()).collect();
-    Ok(Shown { comparison, bats, strokes })
+    Ok(Shown {
+        comparison,
+        bats,
+        strokes,
+        junior: loaded.is_junior(),
+        reaction_time_s: scenario.bowling.reaction_time_s,
+    })
 }

@@ -9,8 +9,8 @@ const THIN: char = '\u{2009}';
 
 /// Stands under a table of several sizes.
 pub const ACROSS_SIZES: &str =
-    "Picks up like: an ordinary bat of the same size. These are of several sizes:
-from one to another compare the swing moments\n\n";
+    "Picks up like: the standard bat of this size. These are of several sizes: from
+one to another compare the swing moments\n\n";
 
 /// Whether these bats are of more than one size.
 pub fn of_several_sizes<'a>(bats: impl IntoIterator<Item = &'a WeighedBat>) -> bool {
@@ -64,6 +64,14 @@ pub fn percent(share: f64, decimals: usize) -> String {
 
 fn mark(it: Uncertain) -> &'static str {
     if it.is_estimated() { ESTIMATED } else { "" }
+}
+
+/// What every time in hand hangs on, in words.
+pub fn if_read_in(reaction_time_s: f64) -> String {
+    format!(
+        "if the ball is read in {}, which is an assumption",
+        plain(1e3 * reaction_time_s, 0, "ms")
+    )
 }
 
 /// "a, b or c".

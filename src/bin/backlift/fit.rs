@@ -9,19 +9,17 @@ use std::time::Instant;
 
 use backlift::card::Card;
 use backlift::card::composed::compose;
-use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
-use backlift::fit::fitting::{FitFault, Fitting, TodayAdvice, fit, fit_today};
+use backlift::fit::fitting::{Fitting, fit};
 use backlift::fit::headline::{Headline, headline};
 
+use crate::advice;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
 use crate::loaded::{Loaded, load};
 use crate::ounce::Ounces;
 use crate::outcome::{Outcome, Stop};
-use crate::placed::innings_stop;
 use crate::progress::Progress;
-use crate::written::written;
 
 /// Find the bat that fits a player, and write the maker's card
 ///
@@ -86,7 +84,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let loaded = load(&args.given)?;
     let units = args.show.units();
     if args.today {
-        let now = today(&loaded, &Progress::start(), [0.0, 1.0])?;
+        let now = advice::today(&loaded, &Progress::start(), [0.0, 1.0])?;
         let text = match args.show.json {
             true => {
                 let figures = figures::today(&loaded, &now, started.elapsed().as_secs_f64());
@@ -108,7 +106,16 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         (false, true) => told::told(&fitted, units) + &told::all(&fitted, units),
         (false, false) => told::told(&fitted, units),
     };
-    json::print(&(text + &written(folder, args.show.json)?))?;
+    let files = folder.commit()?;
+    let said = match args.show.json {
+        true => String::new(),
+        false => format!(
+            "Wrote card, map, innings and every figure to {}: {} files\n",
+            args.out.display(),
+            files.len()
+        ),
+    };
+    json::print(&(text + &said))?;
     Ok(Outcome::Done)
 }
 
@@ -116,44 +123,14 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
 pub fn fitted(loaded: Loaded, progress: &Progress) -> Result<Fitted, Stop> {
     let fitting = search(&loaded, progress)?;
     let headline = headline(&fitting, &|doing, share| progress.report(doing, 0.8 + 0.2 * share))
-        .map_err(|fault| stop(&loaded, fault))?;
+        .map_err(|fault| advice::stop(&loaded, fault))?;
     let card = compose(&fitting, &headline, loaded.scenario.invented, SOFTWARE)
         .map_err(|it| Stop::OurMistake(it.to_string()))?;
     Ok(Fitted { loaded, fitting, headline, card })
 }
 
-/// Today's bats, judged; of the progress they take `part`, from `from` on.
-pub fn today(
-    loaded: &Loaded,
-    progress: &Progress,
-    [from, part]: [f64; 2],
-) -> Result<TodayAdvice, Stop> {
-    fit_today(&loaded.order(), &|doing, share| progress.report(doing, from + part * share))
-        .map_err(|fault| stop(loaded, fault))
-}
-
 /// The search alone.
 pub fn search(loaded: &Loaded, progress: &Progress) -> Result<Fitting, Stop> {
     fit(&loaded.order(), &|doing, share| progress.report(doing, 0.8 * share))
-        .map_err(|fault| stop(loaded, fault))
-}
-
-fn stop(loaded: &Loaded, fault: FitFault) -> Stop {
-    let mend = "see fit.sizes, fit.lightest and fit.heaviest";
-    match fault {
-        FitFault::Cancelled => Stop::Cancelled,
-        FitFault::Innings(fault) => innings_stop(&loaded.places, fault),
-        FitFault::NoSize { .. } | FitFault::NothingToMake { .. } => {
-            Stop::from(loaded.places.fault("fit", &fault.to_string(), mend))
-        }
-        FitFault::Swing(_) | FitFault::Swings(_) => no_answer(&fault),
-        FitFault::Size(it) if it.is_beyond_control() => no_answer(&it),
-        other => Stop::OurMistake(other.to_string()),
-    }
-}
-
-/// Right input, but a bat that this player cannot swing.
-fn no_answer(fault: &dyn std::fmt::Display) -> Stop {
-    let mend = "ask for a smaller size with fit.sizes, or a lighter bat with fit.heaviest";
-    Stop::NoAnswer(Fault::new(fault.to_string()).help(mend))
+        .map_err(|fault| advice::stop(loaded, fault))
 }

@@ -10,13 +10,14 @@ use std::path::PathBuf;
 
 use backlift::files::save::Folder;
 
+use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs, length, speed};
 use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
 use crate::written::said;
 
-/// Hit a ball: speed off the bat, jar at each hand, twist, and how far the splice bends
+/// Hit a ball: how fast it leaves, jar at each hand, twist, and how far the splice bends
 ///
 /// With the bat speed of the player's fastest pull, unless another is given.
 #[derive(clap::Args)]
@@ -84,12 +85,14 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     };
     let found = computed::hit(&loaded, &asked, &progress)?;
     drop(progress);
+    let invented = matches!(found.bat.whose, bat::Whose::Described { invented: true });
+    let beside = Beside::scenario(&loaded).after(found.cautions()).described(invented);
     said(
         "hit",
         &args.show,
         folder,
-        || Ok(figures::of(&found)),
-        |units| told::told(&found, units),
-        |folder, units| files::add(folder, &found, units),
+        || Ok(beside.figures(figures::of(&found))),
+        |units| beside.told(&told::told(&found, units)),
+        |folder, units| files::add(folder, &found, &beside, units),
     )
 }

@@ -11,6 +11,7 @@ use std::path::PathBuf;
 
 use backlift::files::save::Folder;
 
+use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs, share};
 use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
@@ -57,12 +58,13 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let progress = Progress::start();
     let played = computed::play(&loaded, bat, shown, args.capacity, &progress)?;
     drop(progress);
+    let beside = Beside::scenario(&loaded);
     said(
         "innings",
         &args.show,
         folder,
-        || Ok(figures::of(&played)?),
-        |units| told::told(&played, units),
-        |folder, units| files::add(folder, &played, units),
+        || Ok(beside.figures(figures::of(&played)?)),
+        |units| beside.told(&told::told(&played, units)),
+        |folder, units| files::add(folder, &played, &beside, units),
     )
 }

@@ -33,9 +33,9 @@ pub struct Loaded {
     pub sizes: Vec<Size>,
     /// Size limits of the Laws.
     pub laws: Limits,
-    /// Every stroke there is: drive, pull, hook.
+    /// The strokes that the scenario chooses: drive, pull, hook where it says nothing.
     pub strokes: Vec<Stroke>,
-    /// The same on other joint paths.
+    /// The same on other joint paths, where there are any.
     pub strokes_otherwise: Vec<Stroke>,
     /// The bats, in the scenario's order.
     pub bats: Vec<WeighedBat>,
@@ -55,7 +55,7 @@ pub fn load(given: &ScenarioArgs) -> Result<Loaded, Stop> {
 
 /// Builds the player and weighs the bats; what is merely odd comes beside the result.
 pub fn built(read: scenario::Loaded) -> Result<(Loaded, Vec<Fault>), Stop> {
-    let scenario::Loaded { scenario, places, .. } = read;
+    let scenario::Loaded { scenario, places, own_strokes, .. } = read;
     let (sizes, laws) = (sizes()?, limits()?);
     let (mut faults, mut warnings) = (Vec::new(), Vec::new());
     match scenario.player.faults().as_slice() {
@@ -86,7 +86,12 @@ pub fn built(read: scenario::Loaded) -> Result<(Loaded, Vec<Fault>), Stop> {
         }
         player = player.calibrated(&kept.calibration);
     }
-    let (strokes, strokes_otherwise) = (built_in()?, built_in_otherwise()?);
+    let chosen = |there: Vec<Stroke>| -> Vec<Stroke> {
+        let all: Vec<Stroke> = own_strokes.iter().cloned().chain(there).collect();
+        let of = |name: &String| all.iter().find(|it| it.name == *name).cloned();
+        scenario.strokes.iter().filter_map(of).collect()
+    };
+    let (strokes, strokes_otherwise) = (chosen(built_in()?), chosen(built_in_otherwise()?));
     let loaded = Loaded { scenario, sizes, laws, strokes, strokes_otherwise, bats, player, places };
     Ok((loaded, warnings))
 }
@@ -108,6 +113,21 @@ impl Loaded {
                 }
             };
             argument_fault("--bat", name, &format!("no bat is called {name:?}"), &help)
+        })
+    }
+
+    /// The stroke that a result is led by: the pull, or else the first that answers the short ball, or the first.
+    pub fn lead(&self) -> usize {
+        let named = self.strokes.iter().position(|it| it.name == "pull");
+        let short = || self.strokes.iter().position(|it| it.answers_short_ball);
+        named.or_else(short).unwrap_or(0)
+    }
+
+    /// The pull, for a command that tells of nothing else.
+    pub fn pull(&self) -> Result<usize, Stop> {
+        self.strokes.iter().position(|it| it.name == "pull").ok_or_else(|| {
+            let message = "this command tells of the pull, which is not among them";
+            self.places.fault("strokes", message, "add pull to strokes").into()
         })
     }
 

@@ -2,6 +2,8 @@
 #![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
 #![allow(non_snake_case, reason = "frame suffixes are capitals: contact_W")]
 
+mod advice;
+mod beside;
 mod calibrate;
 mod check;
 mod compare;

@@ -16,6 +16,7 @@ use backlift::player::grip::comfortable_diameter_m;
 use backlift::sensitivity::spread::Known;
 use backlift::sensitivity::study::{Asked, StudyFault, study};
 
+use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::loaded::{Loaded, load};
 use crate::outcome::{Outcome, Stop};
@@ -66,13 +67,14 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let progress = Progress::start();
     let shown = studied(&loaded, bat, other, args.samples, &progress)?;
     drop(progress);
+    let beside = Beside::scenario(&loaded);
     said(
         "matters",
         &args.show,
         folder,
-        || Ok(figures::of(&shown)),
-        |units| told::told(&shown, units),
-        |folder, units| picture::add(folder, &shown, units),
+        || Ok(beside.figures(figures::of(&shown))),
+        |units| beside.told(&told::told(&shown, units)),
+        |folder, units| picture::add(folder, &shown, &beside, units),
     )
 }
 
@@ -122,7 +124,7 @@ fn studied(
             reaction_time_s: scenario.bowling.reaction_time_s,
         },
         strokes: &loaded.strokes,
-        pull: loaded.stroke("pull")?,
+        pull: loaded.pull()?,
         plan: &scenario.innings,
         delivery: delivery(&scenario.bowling),
         asked_time_s: &asked_time_s,
@@ -141,5 +143,11 @@ fn studied(
         StudyFault::Drawn(_) | StudyFault::Rows { .. } => Stop::OurMistake(it.to_string()),
     })?;
     let label = |it: &WeighedBat| it.reading.label.clone();
-    Ok(Shown { study, bat: label(bat), other: other.map(label), runs: scenario.innings.runs })
+    Ok(Shown {
+        study,
+        bat: label(bat),
+        other: other.map(label),
+        runs: scenario.innings.runs,
+        junior: loaded.is_junior(),
+    })
 }

@@ -27,7 +27,7 @@ pub struct Ounces {
     pub handle_diameter_m: f64,
     /// One a stroke.
     pub strokes: Vec<StrokeOunce>,
-    /// Place of the pull among them.
+    /// Place among them of the one that leads: the pull, where there is one.
     pub pull: usize,
     /// Runs at which it was asked.
     pub runs: f64,
@@ -41,20 +41,19 @@ impl Ounces {
         batter: &Batter,
         asked_time_s: &[f64],
     ) -> Result<Self, Stop> {
-        let pull = loaded.stroke("pull")?;
         let left = left_at(batter, &weighed.bat, &loaded.scenario.innings, asked_time_s, FIFTY)
             .map_err(|it| innings_stop(&loaded.places, it))?;
         Ok(Self {
             bat: weighed.bat.clone(),
             handle_diameter_m: batter.handle_diameter_m,
             strokes: ounce_cost(batter, &weighed.bat, &left.with_slow)?,
-            pull,
+            pull: loaded.lead(),
             runs: FIFTY,
         })
     }
 
-    /// The pull's cost along the bat.
-    pub fn pull(&self) -> Option<&StrokeOunce> {
+    /// The leading stroke's cost along the bat.
+    pub fn lead(&self) -> Option<&StrokeOunce> {
         self.strokes.get(self.pull)
     }
 }
@@ -156,14 +155,15 @@ pub fn short(it: &Ounces, units: Units) -> String {
 /// One line for the advice: what it costs at both ends and at the balance point.
 pub fn line(it: &Ounces, units: Units) -> String {
     let Some(pull) = it.strokes.get(it.pull) else { return String::new() };
-    let takes = |x: f64| takes(pull.ounce_at_m_s(x), units);
+    let (unit, size) = speed_unit(units);
+    let takes = |x: f64| -size * pull.ounce_at_m_s(x);
     format!(
-        "{} costs the late {} {} at the top of the handle, {} at the balance point, {} at the toe.",
+        "{} costs the late {} {} at the top, {} at balance, {} at the toe.",
         capital(&ounce(units)),
         pull.stroke,
-        takes(0.0),
-        takes(it.bat.balance_m()),
-        takes(it.bat.length_m())
+        plain(takes(0.0), 1, unit),
+        number(takes(it.bat.balance_m()), 1),
+        number(takes(it.bat.length_m()), 1)
     )
 }
 

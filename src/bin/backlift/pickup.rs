@@ -6,7 +6,6 @@ mod told;
 use std::path::PathBuf;
 
 use backlift::bat::makeable::MadeBat;
-use backlift::card::cautions::{JUNIOR_BELOW_Y, refit_stature_m, standing};
 use backlift::drawing::ounce_chart;
 use backlift::drawing::palette::{LIGHT, PRINT};
 use backlift::drawing::pdf::pdf;
@@ -17,6 +16,7 @@ use backlift::files::save::Folder;
 use backlift::innings::played::{self, FIFTY, StrokeNow, delivery};
 use backlift::workshop::pickup_pair::{Pair, Pairs, pairs};
 
+use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::loaded::{Loaded, load};
 use crate::ounce::{self, Ounces};
@@ -60,10 +60,9 @@ struct Swung {
 /// Both pairs, swung.
 struct Shown {
     title: String,
-    invented: bool,
-    /// What a junior must be told; none for a grown player.
-    cautions: Vec<String>,
     size: String,
+    /// From release until the stroke can start, s: what a time in hand hangs on.
+    reaction_time_s: f64,
     same_scale: [Swung; 2],
     same_hand: [Swung; 2],
     /// On the bat named.
@@ -81,17 +80,19 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let progress = Progress::start();
     let shown = shown(&loaded, bat, &progress)?;
     drop(progress);
+    let beside = Beside::scenario(&loaded);
     said(
         "pickup",
         &args.show,
         folder,
-        || Ok(told::figures(&shown)),
-        |units| told::told(&shown, units),
+        || Ok(beside.figures(told::figures(&shown))),
+        |units| beside.told(&told::told(&shown, units)),
         |folder, units| {
             let refused = |it: backlift::drawing::DrawingFault| Fault::new(it.to_string());
-            let page = svg(&told::page(&shown, units)).map_err(refused)?;
+            let page = svg(&told::page(&shown, &beside, units)).map_err(refused)?;
             folder.add("pickup.svg", page.as_bytes())?;
-            let chart = ounce::picture(&shown.ounces, units);
+            let mut chart = ounce::picture(&shown.ounces, units);
+            chart.sentence = beside.sentence(&chart.sentence);
             let second = ounce_chart::page(&chart, &PRINT);
             let both = pdf(&[&page, &second], "What pickup is").map_err(refused)?;
             folder.add("pickup.pdf", &both)?;
@@ -113,7 +114,7 @@ fn shown(loaded: &Loaded, bat: usize, progress: &Progress) -> Result<Shown, Stop
         })?;
     let batter = loaded.batter(weighed, 1.0)?;
     let asked_time_s = loaded.asked_times_s(&batter)?;
-    let pull = loaded.stroke("pull")?;
+    let pull = loaded.pull()?;
     let bowled = delivery(&loaded.scenario.bowling);
     let per_swing = weighed.pickup_weight_kg.value / weighed.swing_moment_kg_m2.value;
     let mut done = 0.0;
@@ -134,20 +135,10 @@ fn shown(loaded: &Loaded, bat: usize, progress: &Progress) -> Result<Shown, Stop
     let ounces = Ounces::at_fifty(loaded, weighed, &batter, &asked_time_s)?;
     Ok(Shown {
         title: loaded.scenario.title.clone(),
-        invented: loaded.scenario.invented,
-        cautions: cautions(loaded),
         size: weighed.size.clone(),
+        reaction_time_s: bowled.reaction_time_s,
         same_scale,
         same_hand,
         ounces,
     })
-}
-
-/// All the standing cautions of a junior's card, the same wherever the pairs are shown.
-fn cautions(loaded: &Loaded) -> Vec<String> {
-    let it = &loaded.scenario.player;
-    match it.age_y < JUNIOR_BELOW_Y {
-        true => standing(it.age_y, refit_stature_m(it.age_y, it.stature_m)),
-        false => Vec::new(),
-    }
 }

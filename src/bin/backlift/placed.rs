@@ -71,7 +71,7 @@ pub fn player_warnings(reading: &PersonReading, places: &Places) -> Vec<Fault> {
 
 /// Why a described bat is none, each fault at its field.
 pub fn shape_faults(places: &Places, faults: &[ShapeFault]) -> Faults {
-    let mend = "change it, or leave it out to have it as in the reference bat of the size";
+    let mend = "change it, or leave it out to have it as in the standard bat of this size";
     Faults(faults.iter().map(|it| places.fault(it.field(), &it.to_string(), mend)).collect())
 }
 

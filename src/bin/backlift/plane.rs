@@ -14,10 +14,12 @@ use backlift::files::assets;
 use backlift::files::fault::Fault;
 use backlift::files::shape::load;
 use backlift::units::{Quantity, parse};
+use backlift::workshop::cautions::SHAPE;
 use backlift::workshop::plane::{
     Addition, Bench, Finish, PickupMoments, Plan, PlanFault, part_made, plan,
 };
 
+use crate::beside::Beside;
 use crate::check::{card_file, delivered};
 use crate::given::ShowArgs;
 use crate::json;
@@ -105,9 +107,10 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         weighed.swing_moment_kg_m2.value,
     );
     let planned = Planned { card, weighed, now, plan, planing_sd };
+    let beside = Beside::card(&planned.card).after(SHAPE);
     let text = match args.show.json {
-        true => json::document("plane", &figures::of(&planned))?,
-        false => told::told(&planned, args.show.units()),
+        true => json::document("plane", &beside.figures(figures::of(&planned)))?,
+        false => beside.told(&told::told(&planned, args.show.units())),
     };
     json::print(&text)?;
     Ok(if planned.plan.meets.len() == 3 { Outcome::Done } else { Outcome::NotAccepted })

@@ -10,6 +10,7 @@ use std::path::PathBuf;
 use backlift::units::air;
 use backlift::workshop::season::Air;
 
+use crate::beside::Beside;
 use crate::given::ShowArgs;
 use crate::json;
 use crate::outcome::{Outcome, Stop};
@@ -87,9 +88,10 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         denser: args.denser,
     };
     let found = computed::of(&given, asked)?;
+    let beside = given.card.as_ref().map(Beside::card).unwrap_or_default();
     let text = match args.show.json {
-        true => json::document("season", &figures::of(&given, &found))?,
-        false => told::told(&given, &found, args.show.units()),
+        true => json::document("season", &beside.figures(figures::of(&given, &found)))?,
+        false => beside.told(&told::told(&given, &found, args.show.units())),
     };
     json::print(&text)?;
     Ok(Outcome::Done)

@@ -13,9 +13,11 @@ use backlift::files::assets;
 use backlift::files::fault::Fault;
 use backlift::files::save::{Folder, new_file};
 use backlift::files::shape::{DEMO, LoadedShape, load};
+use backlift::workshop::cautions::SHAPE;
 use backlift::workshop::middles::middles;
 use backlift::workshop::to_card::{Start, ToCard, to_card};
 
+use crate::beside::Beside;
 use crate::check::card_file;
 use crate::given::ShowArgs;
 use crate::json;
@@ -69,6 +71,12 @@ struct Worked {
 }
 
 impl Worked {
+    /// The cautions of the bench and of the card's player; what is invented.
+    fn beside(&self) -> Beside {
+        let card = self.to.as_ref().map(|(card, _)| Beside::card(card)).unwrap_or_default();
+        card.after(SHAPE).described(self.loaded.invented)
+    }
+
     /// The bat to be drawn and exported: the best answer to the card, else the nearest to it, else as
     /// described.
     fn chosen(&self) -> &ShapedBat {
@@ -87,12 +95,13 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     }
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let worked = worked(&args)?;
+    let beside = worked.beside();
     said(
         "shape",
         &args.show,
         folder,
-        || Ok(figures::of(&worked)),
-        |units| told::told(&worked, units),
+        || Ok(beside.figures(figures::of(&worked))),
+        |units| beside.told(&told::told(&worked, units)),
         |folder, _| files::add(folder, &worked),
     )?;
     let unmet = worked.to.as_ref().is_some_and(|(_, it)| it.answers.is_empty());

@@ -11,6 +11,7 @@ use std::path::PathBuf;
 
 use backlift::files::save::Folder;
 
+use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs, share, time};
 use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
@@ -28,9 +29,9 @@ pub struct Args {
     #[command(flatten)]
     given: ScenarioArgs,
 
-    /// The stroke: drive, pull or hook
-    #[arg(long, value_name = "NAME", default_value = "pull")]
-    stroke: String,
+    /// The stroke: drive, pull, hook, or one of the scenario's own; the pull if left out
+    #[arg(long, value_name = "NAME")]
+    stroke: Option<String>,
 
     /// The bat, by its label or its number from 0; the first if left out
     #[arg(long, value_name = "LABEL|N", allow_negative_numbers = true)]
@@ -55,17 +56,19 @@ pub struct Args {
 /// Swings.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let loaded = load(&args.given)?;
-    let (bat, stroke) = (loaded.bat(args.bat.as_deref())?, loaded.stroke(&args.stroke)?);
+    let bat = loaded.bat(args.bat.as_deref())?;
+    let stroke = args.stroke.as_deref().map_or(Ok(loaded.lead()), |it| loaded.stroke(it))?;
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let progress = Progress::start();
     let swung = computed::swing(&loaded, bat, stroke, args.capacity, args.time, &progress)?;
     drop(progress);
+    let beside = Beside::scenario(&loaded);
     said(
         "swing",
         &args.show,
         folder,
-        || Ok(figures::of(&swung)),
-        |units| told::told(&swung, units),
-        |folder, units| files::add(folder, &swung, units),
+        || Ok(beside.figures(figures::of(&swung))),
+        |units| beside.told(&told::told(&swung, units)),
+        |folder, units| files::add(folder, &swung, &beside, units),
     )
 }

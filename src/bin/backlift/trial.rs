@@ -7,6 +7,7 @@ mod wanted;
 use backlift::fit::trial::{Near, Pickup};
 use serde::Serialize;
 
+use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
 use crate::loaded::load;
@@ -50,10 +51,15 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let wanted = args.wanted.wanted(&loaded, owned, &progress)?;
     let found = swung::trial(&loaded, owned, &wanted, &progress)?;
     drop(progress);
-    let cautions = told::cautions(loaded.player.age_y);
+    let beside = Beside::scenario(&loaded)
+        .after(told::cautions(loaded.player.age_y))
+        .and(wanted.beside.clone());
     let text = match args.show.json {
-        true => json::document("trial", &row(&owned.reading.label, &wanted, &found, &cautions))?,
-        false => told::told(owned, &wanted, &found, &cautions, args.show.units()),
+        true => {
+            let row = row(&owned.reading.label, &wanted, &found);
+            json::document("trial", &beside.figures(row))?
+        }
+        false => beside.told(&told::told(owned, &wanted, &found, args.show.units())),
     };
     json::print(&text)?;
     Ok(Outcome::Done)
@@ -74,7 +80,6 @@ struct Row {
     /// `alike`, `swing_only`, `owned_heavier` or `too_far`.
     near: &'static str,
     strokes: Vec<StrokeRow>,
-    cautions: Vec<String>,
 }
 
 /// Bat speeds of a stroke at fifty, as swung.
@@ -110,7 +115,7 @@ fn figures(it: &Pickup) -> Figures {
     }
 }
 
-fn row(label: &str, wanted: &Wanted, found: &Swung, cautions: &[String]) -> Row {
+fn row(label: &str, wanted: &Wanted, found: &Swung) -> Row {
     let Swung { trial, strokes, aimed } = found;
     let weight = |it: &backlift::fit::trial::Tape| Weight {
         mass_kg: it.mass_kg(),
@@ -138,6 +143,5 @@ fn row(label: &str, wanted: &Wanted, found: &Swung, cautions: &[String]) -> Row 
             Near::OwnedHeavier => "owned_heavier",
             Near::TooFar => "too_far",
         },
-        cautions: cautions.to_vec(),
     }
 }

@@ -9,6 +9,7 @@ use backlift::bat::laws::{Dimension, LawCheck, Verdict};
 use backlift::uncertain::{Uncertain, independent_sd};
 use backlift::units::{Quantity, Units, spoken};
 
+use crate::beside::Beside;
 use crate::figure::{ACROSS_SIZES, ESTIMATED, bare, listed, measured, of_several_sizes, percent};
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
@@ -44,9 +45,10 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         None => loaded.bats.iter().collect(),
         named => chosen(&loaded, named)?,
     };
+    let beside = Beside::scenario(&loaded);
     let text = match args.show.json {
-        true => json::document("weigh", &figures::of(&bats))?,
-        false => told(&bats, args.show.units()),
+        true => json::document("weigh", &beside.figures(figures::of(&bats)))?,
+        false => beside.told(&told(&bats, args.show.units())),
     };
     json::print(&text)?;
     Ok(Outcome::Done)
@@ -82,12 +84,13 @@ fn told(bats: &[&WeighedBat], units: Units) -> String {
 const WORDS: &str = "
 What the words mean:
   ±               one standard deviation: two times in three the truth is nearer
-  swing moment    how hard the bat is to get moving about the hands. Where the
-                  wood sits decides what it costs a swing: an ounce least at the
-                  top of the handle, most at the toe (`backlift pickup` says how
-                  much in each stroke); neither scale nor swing moment alone
-  picks up like   the scale weight of an ordinary bat of that size that swings
-                  the same
+  swing moment    how hard the bat is to get moving about the hands. What an
+                  ounce costs a swing hangs on where it sits: least at the top
+                  of the handle, most at the toe, in no stroke quite as the
+                  scale or the swing moment alone would say (`backlift pickup`
+                  says how much in each)
+  picks up like   the scale weight of the standard bat of this size with the same
+                  swing moment
   hold moment     what the wrists carry when the bat is held out level
   twist moment    how well the face stays straight when the ball hits its edge
   sweet spot      a hit there does not jar the top hand (centre of percussion)
@@ -124,7 +127,7 @@ fn sentence(bats: &[&WeighedBat], units: Units) -> String {
         )
     } else {
         format!(
-            "No telling which is easier to get moving: {heavy} has {more} more swing moment than {light}, which is within the measuring error"
+            "Too close to call which is easier to get moving: {heavy} has {more} more swing moment than {light}, which is within the measuring error"
         )
     }
 }

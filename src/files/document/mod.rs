@@ -116,6 +116,30 @@ impl<'de> Deserialize<'de> for Text {
     }
 }
 
+/// Names in one text parted by commas, or in a list, which is the same.
+pub(in crate::files) fn names<'de, D: serde::Deserializer<'de>>(
+    deserializer: D,
+) -> Result<Option<Text>, D::Error> {
+    struct Names;
+    impl<'de> serde::de::Visitor<'de> for Names {
+        type Value = Text;
+        fn expecting(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+            f.write_str("text in quotation marks, or a list of it")
+        }
+        fn visit_str<E>(self, it: &str) -> Result<Text, E> {
+            Ok(Text(it.to_owned()))
+        }
+        fn visit_seq<A: serde::de::SeqAccess<'de>>(self, mut list: A) -> Result<Text, A::Error> {
+            let mut all: Vec<String> = Vec::new();
+            while let Some(Text(it)) = list.next_element()? {
+                all.push(it);
+            }
+            Ok(Text(all.join(", ")))
+        }
+    }
+    deserializer.deserialize_any(Names).map(Some)
+}
+
 pub(in crate::files) fn left_out<T: Default + PartialEq>(it: &T) -> bool {
     *it == T::default()
 }

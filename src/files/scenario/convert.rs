@@ -5,6 +5,9 @@ mod calibration;
 mod innings;
 mod player;
 mod seen;
+mod strokes;
+
+use std::path::Path;
 
 use super::super::document::Places;
 use super::super::document::values::Values;
@@ -12,14 +15,22 @@ use super::super::fault::Fault;
 use super::{BowlingV1, FitV1, ScenarioV1, Text};
 use crate::measurement::person::Sex;
 use crate::measurement::plan::{Bowling, FitLimits, Goal, Middle, Scenario};
+use crate::stroke::Stroke;
 use crate::units::Quantity::{Length, Mass, Speed, Time};
+use strokes::Chosen;
 
-/// Converts; the scenario is there if what it needs could be read, the faults are all there are.
-pub fn to_core(
-    v1: &ScenarioV1,
-    places: &Places,
-    strokes: &[&str],
-) -> (Option<Scenario>, Vec<Fault>) {
+/// What became of a scenario's texts.
+pub struct Converted {
+    /// There if what it needs could be read.
+    pub scenario: Option<Scenario>,
+    /// The user's own strokes that it names.
+    pub own_strokes: Vec<Stroke>,
+    /// All there are.
+    pub faults: Vec<Fault>,
+}
+
+/// Converts. Files that the scenario names are looked for in `folder`; `built_in` are the strokes there are.
+pub fn to_core(v1: &ScenarioV1, places: &Places, folder: &Path, built_in: &[&str]) -> Converted {
     let mut values = Values::new(places);
     let readings: Vec<_> =
         v1.bats.iter().enumerate().map(|(n, it)| bats::bat(&mut values, n, it)).collect();
@@ -31,14 +42,20 @@ pub fn to_core(
     bats::refuse_twins(&mut values, &labels);
     let player = player::player(&mut values, &v1.player, &labels, &readings);
     let calibration = calibration::calibration(&mut values, &v1.calibration);
-    let plan = innings::innings(&mut values, &v1.innings, strokes);
-    let asked = innings::asked_strokes(&mut values, &v1.strokes, strokes);
+    let chosen = strokes::chosen(&mut values, &v1.strokes, folder, built_in);
+    let Chosen { names, own: own_strokes } = chosen.unwrap_or_else(|| Chosen {
+        // There is a fault already; what is wrong besides is judged by all there are.
+        names: built_in.iter().map(|it| (*it).to_owned()).collect(),
+        own: Vec::new(),
+    });
+    let swung: Vec<&str> = names.iter().map(String::as_str).collect();
+    let plan = innings::innings(&mut values, &v1.innings, &swung, built_in);
     // Defaults that depend on age and sex need both; without them there is a fault already.
     let (age_y, sex) = player.as_ref().map_or((18.0, Sex::Male), |it| (it.age_y, it.sex));
     let bowling = bowling(&mut values, &v1.bowling, Bowling::usual_at(age_y));
     let fit = fit(&mut values, &v1.fit, FitLimits::usual_for(age_y, sex));
     let uses = seen::uses(&mut values, &v1.uses, &labels);
-    let seen = seen::seen(&mut values, &v1.seen, &labels, strokes, uses);
+    let seen = seen::seen(&mut values, &v1.seen, &labels, &swung, uses);
     let invented = values.choice(
         "invented",
         &v1.invented,
@@ -53,8 +70,7 @@ pub fn to_core(
                 player,
                 calibration,
                 bats,
-                strokes: asked
-                    .unwrap_or_else(|| plan.mix.iter().map(|(it, _)| it.clone()).collect()),
+                strokes: names,
                 innings: plan,
                 bowling,
                 uses,
@@ -62,7 +78,7 @@ pub fn to_core(
                 fit,
             }
         });
-    (scenario, values.faults)
+    Converted { scenario, own_strokes, faults: values.faults }
 }
 
 fn written(text: &Option<Text>) -> Option<String> {

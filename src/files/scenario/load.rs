@@ -1,10 +1,14 @@
 //! A scenario from its text to the core, with `--set` over it and all faults together.
 
+use std::path::Path;
+
 use super::super::document::{self, Fields, Places};
 use super::super::fault::{Fault, Faults, Source};
+use super::convert::Converted;
 use super::text::Given;
 use super::{ScenarioV1, convert, text};
 use crate::measurement::plan::Scenario;
+use crate::stroke::Stroke;
 
 /// A scenario ready to work with.
 #[derive(Clone, Debug)]
@@ -15,25 +19,38 @@ pub struct Loaded {
     pub fields: ScenarioV1,
     /// Where each field stands, for faults that the core finds.
     pub places: Places,
+    /// The user's own strokes that it names, read from their files.
+    pub own_strokes: Vec<Stroke>,
 }
 
 /// Loads a scenario and puts the `--set` arguments over it in their order. `strokes` are the names of
-/// the strokes there are. All faults of one file are reported together.
+/// the strokes that come with the program; the files of others are looked for beside the scenario's. All
+/// faults of one file are reported together.
 pub fn load(given: &Given, sets: &[String], strokes: &[&str]) -> Result<Loaded, Faults> {
-    load_text(text::text_of(given)?, sets, strokes)
+    let folder = match given {
+        Given::Demo => None,
+        Given::File(path) => path.parent(),
+    };
+    load_text(text::text_of(given)?, folder.unwrap_or(Path::new("")), sets, strokes)
 }
 
-/// The same from a text at hand.
-pub fn load_text(source: Source, sets: &[String], strokes: &[&str]) -> Result<Loaded, Faults> {
+/// The same from a text at hand, as if it stood in that folder.
+pub fn load_text(
+    source: Source,
+    folder: &Path,
+    sets: &[String],
+    strokes: &[&str],
+) -> Result<Loaded, Faults> {
     let Fields { document, mut places, mut faults } = document::fields::<ScenarioV1>(source);
     let Some(mut fields) = document else { return Err(Faults(faults)) };
     for argument in sets {
         faults.extend(document::set(&mut fields, &mut places, argument).err());
     }
-    let (scenario, found) = convert::to_core(&fields, &places, strokes);
+    let Converted { scenario, own_strokes, faults: found } =
+        convert::to_core(&fields, &places, folder, strokes);
     faults.extend(found);
     match scenario {
-        Some(scenario) if faults.is_empty() => Ok(Loaded { scenario, fields, places }),
+        Some(scenario) if faults.is_empty() => Ok(Loaded { scenario, fields, places, own_strokes }),
         _ => {
             faults.sort_by_key(order);
             Err(Faults(faults))

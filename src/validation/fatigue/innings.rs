@@ -39,7 +39,7 @@ fn times() -> Result<Vec<Row>, CheckFault> {
             five_overs_s / 60.0,
             Accept::Share(1e-9),
         )
-        .noted("by construction: the schedule was taken from it"),
+        .by_construction("the schedule was taken from it"),
         Row::compared(
             GROUP,
             "time at the wicket for 105 runs",
@@ -71,8 +71,8 @@ fn knee() -> [Row; 2] {
             1.0 - bout.capacity(Band::High),
             Accept::Within(5e-4),
         )
-        .noted(format!(
-            "by construction; arms and trunk are taken to lose between none of it and all of it, a third \
+        .by_construction(format!(
+            "the slow state was drawn through it; arms and trunk are taken to lose between none of it and all of it, a third \
              ({:.3}) in the middle: nothing was measured there",
             1.0 - bout.capacity(Band::Central)
         ))

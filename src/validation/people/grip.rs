@@ -120,7 +120,7 @@ fn by_stature(sex: Sex, words: &str, slopes: &[f64]) -> Row {
         ours,
         Accept::Deviations(1.0),
     )
-    .noted("SD over six age bands; taken up from here, so agreement is by construction")
+    .by_construction("SD over six age bands; taken up from here")
 }
 
 fn curve(sex: Sex, words: &str, table: &[[f64; 4]]) -> Curve {

@@ -16,7 +16,7 @@ const LATEGAN: &str = "Lategan & Kruger 2003, 199 young men (read)";
 const MIN_KIM: &str = "Min & Kim 2025, Arch Hand Microsurg 30:36, 500 adults, T-handle (read)";
 
 /// Why a row cannot but agree.
-const BUILT: &str = "by construction: the strength of all others is scaled from him";
+const BUILT: &str = "the strength of all others is scaled from him";
 const T_HANDLE: &str = "three times theirs: another grip and handle; published methods differ fourfold among themselves, and \
      ours rests on the other one";
 const TWO_STUDIES: &str = "ours has the wrist of one study (Delp, 7.1 N m) and the shoulder of another, whose own wrists were \
@@ -75,7 +75,7 @@ fn reference_man() -> Result<Vec<Row>, CheckFault> {
     .map(|(what, joint, positive, source, expected)| {
         let what = format!("man of 25 with a grip of 48 kgf: {what}");
         let ours = torque(&man, joint, positive)?;
-        Ok(row(&what, source, "N m", expected, ours, Accept::Share(1e-9)).noted(BUILT))
+        Ok(row(&what, source, "N m", expected, ours, Accept::Share(1e-9)).by_construction(BUILT))
     })
     .collect()
 }

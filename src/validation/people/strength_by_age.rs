@@ -87,7 +87,7 @@ fn girls_beside_boys() -> Result<Vec<Row>, CheckFault> {
         let ratio = arm_n_m(&median(Sex::Female, age_y)?) / arm_n_m(&median(Sex::Male, age_y)?);
         let what = format!("girls over boys of {age_y}: arm torques");
         let accept = Accept::Deviations(1.0);
-        Ok(Row::compared(GROUP, what, GIRLS, "", (mean, Some(sd)), ratio, accept).noted(note))
+        Ok(Row::compared(GROUP, what, GIRLS, "", (mean, Some(sd)), ratio, accept).by_construction(note))
     })
     .collect()
 }

@@ -24,7 +24,7 @@ pub(in crate::validation) struct Typical {
 }
 
 /// Only what every scenario has; everything else from the tables.
-pub(in crate::validation) fn reading(sex: Sex, age_y: f64, stature_m: f64) -> PersonReading {
+pub fn reading(sex: Sex, age_y: f64, stature_m: f64) -> PersonReading {
     PersonReading {
         age_y,
         sex,

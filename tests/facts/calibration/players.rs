@@ -9,7 +9,6 @@ use backlift::files::assets::{limits, sizes};
 use backlift::files::scenario::{Given, load};
 use backlift::files::stroke::built_in;
 use backlift::fit::setting::Setting;
-use backlift::innings::played::delivery;
 use backlift::measurement::nets::{Asked, NetReading, Read};
 use backlift::measurement::plan::{STROKES, Scenario};
 use backlift::normal::quantile;
@@ -35,9 +34,7 @@ impl Nets {
             bats: &self.bats,
             bat: 0,
             plan: &self.scenario.innings,
-            delivery: delivery(&self.scenario.bowling),
             asked_time_s: &self.asked_time_s,
-            share_limit: self.scenario.fit.share_limit,
         }
     }
 }
@@ -61,9 +58,7 @@ pub fn nets() -> &'static Nets {
                     bats: &bats,
                     bat: 0,
                     plan: &scenario.innings,
-                    delivery: delivery(&scenario.bowling),
                     asked_time_s: &asked_time_s,
-                    share_limit: 0.9,
                 },
                 &plan(8, 8),
                 &|_, _| ControlFlow::Continue(()),

@@ -24,6 +24,7 @@ pub fn card() -> Card {
         balance_tolerance_m: [0.490, 0.502],
         swing_moment_kg_m2: 0.1583,
         swing_moment_tolerance_kg_m2: [0.1545, 0.1606],
+        region: None,
         pickup_weight_kg: 0.987,
         pendulum_pivot_m: 0.1524,
         pendulum_swings: 10,

@@ -158,7 +158,7 @@ fn the_players_doubt_cancels_between_bats() {
     }
 }
 
-/// What is carried comes from three swings each; here the changed player is searched to the end.
+/// What is carried comes from three to six swings each; here the changed player is searched to the end.
 #[test]
 fn a_weaker_player_searched_anew_loses_what_is_carried() {
     let (net, comparison) = club();
@@ -185,8 +185,7 @@ fn a_weaker_player_searched_anew_loses_what_is_carried() {
     }
 }
 
-/// A trunk weaker by a third, the longest way any doubt goes: what is carried is up to 13 % more than the
-/// loss searched anew (measured), on the safe side.
+/// A trunk weaker by a third, the longest way any doubt goes.
 #[test]
 fn a_player_with_a_much_weaker_trunk_searched_anew_loses_what_is_carried() {
     let (net, comparison) = club();
@@ -200,7 +199,7 @@ fn a_player_with_a_much_weaker_trunk_searched_anew_loses_what_is_carried() {
         let index = comparison.figures.iter().position(|it| *it == figure).unwrap();
         let carried = comparison.bats[n].carried[index];
         let change = found.contact.bat_speed_m_s - carried.value;
-        assert_relative_eq!(carried.by_common[1][0], change, max_relative = 0.15);
+        assert_relative_eq!(carried.by_common[1][0], change, max_relative = 0.05);
     }
 }
 

@@ -151,7 +151,7 @@ fn every_field_can_be_set_from_the_command_line() {
         "fit.tie_width=1 %",
         "fit.asked_time_factor=1.2",
         "fit.ball_mass=5 oz",
-        "strokes=pull",
+        "strokes=pull, drive",
         "title=Set",
         "note=all",
         "invented=no",
@@ -176,7 +176,7 @@ fn every_field_can_be_set_from_the_command_line() {
     assert_relative_eq!(it.bowling.pitch_length_m, 19.2024, max_relative = 1e-12);
     assert_eq!(it.fit.sizes, ["5", "6"]);
     assert_eq!(it.fit.goal, Goal::BatSpeed);
-    assert_eq!(it.strokes, ["pull"]);
+    assert_eq!(it.strokes, ["pull", "drive"]);
     assert!(!it.invented);
 
     // The list above is all there is: a field that was added needs its line here.

@@ -2,8 +2,21 @@
 
 use approx::assert_relative_eq;
 use backlift::units::Quantity::{Angle, Force, Length, Mass, Speed, Time};
-use backlift::units::{Quantity, UnitFault, Units, decimals, parse, spoken};
+use backlift::units::{
+    Quantity, UnitFault, Units, decimals, parse, spoken, spoken_ball, spoken_stature,
+};
 use proptest::prelude::*;
+
+/// 63 in are 1.6002 m and 71.5 in 1.8161 m, the nearest whole inch is said; a mile is 1609.344 m.
+#[test]
+fn statures_are_said_in_feet_and_centimetres_and_balls_in_both_speeds() {
+    let plain = |it: String| it.replace('\u{2009}', " ");
+    assert_eq!(plain(spoken_stature(1.6002, Units::Trade)), "5 ft 3 in (160 cm)");
+    assert_eq!(plain(spoken_stature(1.8250, Units::Trade)), "6 ft 0 in (182 cm)");
+    assert_eq!(plain(spoken_stature(1.6002, Units::Si)), "1.60 m");
+    assert_eq!(plain(spoken_ball(102.0 / 3.6, 0.3, Units::Trade)), "102 km/h (63 mph)");
+    assert_eq!(plain(spoken_ball(28.33, 0.1, Units::Si)), "28.3 m/s");
+}
 
 /// Conversions worked by hand from the exact definitions: pound 0.45359237 kg, inch 25.4 mm,
 /// kilogram-force 9.80665 N, mile 1609.344 m.

@@ -17,7 +17,9 @@ const NOTES: &str = "\
 # speed: bat speed where it meets the ball, by any device, like 45 km/h, in place of frames.
 # runs: 0 when fresh; tired, the runs so far, run between the wickets as in a match.
 # asked: fastest, or own pace (which says much less).
-# Fill in the empty values, add lines, and take out what was not swung. Pain ends the session.
+# Warm up first; an adult is there, the ball is soft, and there is a rest after every six swings.
+# Not below 10 years (assumption): forty full swings are much for a child. Pain ends the session.
+# Fill in the empty values, add lines, and take out what was not swung.
 ";
 
 /// Swings of each state to start with.

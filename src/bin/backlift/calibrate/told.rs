@@ -143,7 +143,7 @@ fn doubted(found: &Found, units: Units) -> String {
             let less = if more == "longer" { "shorter" } else { "slower" };
             let off = if judged.off_share > 0.0 { more } else { less };
             format!(
-                "line {line}: {} with {}, {read}, is {} {off} than the others say; it counted for {} of a reading",
+                "line {line}: {} with {}, {read}, is {} {off} than the others say; it is given {} weight",
                 reading.stroke,
                 found.labels[reading.bat],
                 percent(judged.off_share.abs(), 0),

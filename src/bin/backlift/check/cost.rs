@@ -32,7 +32,7 @@ pub fn of(
     weighed: &WeighedBat,
     progress: &Progress,
 ) -> Result<Cost, Stop> {
-    let stroke = loaded.stroke("pull")?;
+    let stroke = loaded.pull()?;
     let batter = loaded.batter(weighed, 1.0)?;
     let asked = loaded.asked_times_s(&batter)?;
     let not_a_bat = |it: backlift::bat::BatFault| Stop::OurMistake(it.to_string());

@@ -1,7 +1,8 @@
 //! The check in words, and for other programs.
 
+use backlift::card::Figure;
 use backlift::card::returned_bat::{Check, DecidedBy, Item, Within};
-use backlift::card::{Card, Figure};
+use backlift::normal;
 use backlift::units::{Quantity, Units, decimals, spoken};
 use serde::Serialize;
 
@@ -11,16 +12,11 @@ use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
 /// Everything, the verdict first.
-pub fn told(card: &Card, check: &Check, cost: Option<&Cost>, units: Units) -> String {
+pub fn told(check: &Check, cost: Option<&Cost>, units: Units) -> String {
     let mut out = paragraph(&check.sentence()) + "\n\n";
     let row = |it: &Item| {
         let Told { measured, asked, limits, within } = in_words(it, units);
-        vec![
-            it.figure.words().to_owned(),
-            measured,
-            format!("{asked}\n{limits}"),
-            within.to_owned(),
-        ]
+        vec![it.figure.words().to_owned(), measured, format!("{asked}\n{limits}"), within]
     };
     let rows: Vec<Vec<String>> = check.items.iter().map(row).collect();
     out += &table(&["", "measured", "asked, and its limits", "within"], &rows);
@@ -33,7 +29,7 @@ pub fn told(card: &Card, check: &Check, cost: Option<&Cost>, units: Units) -> St
             Figure::SwingMoment => "time more swings",
             _ => "measure again, more closely",
         };
-        let words = "unproven: the error of the reading reaches past a limit; to be surer,";
+        let words = "best guess: the error of the reading reaches past a limit; to be surer,";
         out += &(set_in(&format!("{words} {mend}")) + "\n");
     }
     out += &match cost {
@@ -41,9 +37,6 @@ pub fn told(card: &Card, check: &Check, cost: Option<&Cost>, units: Units) -> St
         None => "For what a miss does to the pull at fifty, name the scenario after the card\n"
             .to_owned(),
     };
-    if card.invented {
-        out += "The player of this card is invented\n";
-    }
     out
 }
 
@@ -75,7 +68,7 @@ pub struct Told {
     /// How far it may be off.
     pub limits: String,
     /// Whether it is within.
-    pub within: &'static str,
+    pub within: String,
 }
 
 /// Puts one line of a check into words.
@@ -100,13 +93,22 @@ pub fn in_words(item: &Item, units: Units) -> Told {
         asked: figure(item.asked),
         limits: format!("{} to {}", figure(low), figure(high)),
         within: match item.within {
-            Within::Yes => "yes",
-            Within::No => "no",
-            Within::Unsure if item.reads_inside() => "yes, unproven",
-            Within::Unsure => "no, unproven",
-            Within::NotMeasured => "",
+            Within::Yes => "yes".to_owned(),
+            Within::No => "no".to_owned(),
+            Within::Unsure => best_guess(item),
+            Within::NotMeasured => String::new(),
         },
     }
+}
+
+/// "best guess: yes, 73 in 100": the chance that the figure itself is within, its reading's error normal.
+fn best_guess(item: &Item) -> String {
+    let Some(it) = item.measured else { return String::new() };
+    let below = |limit: f64| normal::below((limit - it.value) / it.sd);
+    let [low, high] = item.tolerance;
+    let within = below(high) - below(low);
+    let (guess, chance) = if within >= 0.5 { ("yes", within) } else { ("no", 1.0 - within) };
+    format!("best guess: {guess},\n{:.0} in 100", 100.0 * chance)
 }
 
 /// The result for other programs.

@@ -7,6 +7,7 @@ use serde::Serialize;
 use serde_json::{Map, Value, json};
 
 use super::shown::Shown;
+use super::worth::Worths;
 
 /// Everything, in SI units.
 #[derive(Serialize)]
@@ -16,6 +17,10 @@ pub struct Compared {
     bats: Vec<BatRow>,
     differences: Vec<Row>,
     pairs: Vec<Pair>,
+    /// By bat, what it is worth as `fit` has it.
+    worth: Vec<Value>,
+    /// By pair of controllable bats, second less first.
+    worth_differences: Vec<Value>,
 }
 
 #[derive(Serialize)]
@@ -46,7 +51,7 @@ struct Pair {
 }
 
 /// As JSON has it.
-pub fn of(shown: &Shown) -> Compared {
+pub fn of(shown: &Shown, worths: &Worths) -> Compared {
     let keys: Vec<String> =
         shown.comparison.figures.iter().map(|it| it.key(&shown.strokes)).collect();
     let bats = shown.comparison.bats.iter().zip(&shown.bats).map(|(bat, weighed)| BatRow {
@@ -80,6 +85,8 @@ pub fn of(shown: &Shown) -> Compared {
             .into_iter()
             .map(|pair| Pair { bats: labels(pair), in_hand: shown.in_hand(pair) })
             .collect(),
+        worth: worths.bats_json(),
+        worth_differences: worths.pairs_json(),
     }
 }
 

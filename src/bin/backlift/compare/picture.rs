@@ -12,6 +12,7 @@ use backlift::units::Units;
 
 use super::shown::Shown;
 use super::told::sentence;
+use crate::beside::Beside;
 use crate::figure::speed_unit;
 
 /// Size of the picture, px.
@@ -20,7 +21,7 @@ const PICTURE: [f64; 2] = [1200.0, 520.0];
 const LEAST_SPAN_M_S: f64 = 2.0;
 
 /// Adds it to a folder.
-pub fn add(folder: &mut Folder, shown: &Shown, units: Units) -> Result<(), Fault> {
+pub fn add(folder: &mut Folder, shown: &Shown, beside: &Beside, units: Units) -> Result<(), Fault> {
     let (unit, size) = speed_unit(units);
     let point = |bat: usize, stroke: usize, when: When, runs: f64| {
         let it = shown.value(bat, Figure::Stroke(stroke, when, StrokeFigure::BatSpeed));
@@ -39,7 +40,7 @@ pub fn add(folder: &mut Folder, shown: &Shown, units: Units) -> Result<(), Fault
         curves: (0..shown.bats.len()).map(|bat| curve(bat, stroke)).collect(),
     });
     let picture = InningsPicture {
-        sentence: sentence(shown, units),
+        sentence: beside.sentence(&sentence(shown, units)),
         figure: format!("bat speed, {unit}"),
         least_span: size * LEAST_SPAN_M_S,
         panels: panels.collect(),

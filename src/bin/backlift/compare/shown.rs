@@ -11,6 +11,10 @@ pub struct Shown {
     pub comparison: Comparison,
     pub bats: Vec<WeighedBat>,
     pub strokes: Vec<String>,
+    /// The player is a junior: nothing is said of a fastest ball.
+    pub junior: bool,
+    /// From release until the stroke can start, s: what a time in hand hangs on.
+    pub reaction_time_s: f64,
 }
 
 impl Shown {

@@ -7,7 +7,10 @@ use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, decimals, spoken};
 
 use super::shown::Shown;
-use crate::figure::{ACROSS_SIZES, ESTIMATED, bare, measured, number, of_several_sizes, percent};
+use super::worth::Worths;
+use crate::figure::{
+    ACROSS_SIZES, ESTIMATED, bare, if_read_in, measured, number, of_several_sizes, percent,
+};
 use crate::paragraph::paragraph;
 use crate::table::table;
 
@@ -15,7 +18,7 @@ use crate::table::table;
 const SIDE_BY_SIDE: usize = 3;
 
 /// All of it.
-pub fn told(shown: &Shown, units: Units) -> String {
+pub fn told(shown: &Shown, worths: &Worths, units: Units) -> String {
     let mut out = paragraph(&sentence(shown, units)) + "\n\n";
     let places: Vec<usize> = (0..shown.bats.len()).collect();
     let tables = places.len().div_ceil(SIDE_BY_SIDE).max(1);
@@ -34,10 +37,13 @@ pub fn told(shown: &Shown, units: Units) -> String {
         [one] => out += &one_pair(shown, *one, units),
         all => out += &many_pairs(shown, all, units),
     }
-    out + WORDS
+    out + &worths.told(units) + &words(shown)
 }
 
-const WORDS: &str = "
+fn words(shown: &Shown) -> String {
+    let read_in = if_read_in(shown.reaction_time_s);
+    format!(
+        "
 What the words mean:
   ±             one standard deviation: two times in three the truth is nearer.
                 What is in doubt about the player is much the same for every
@@ -47,9 +53,18 @@ What the words mean:
                 weight, 2.5 to 28 % for swing moment; in between: may be.
                 For a player's own speed and time nobody has published any: –
   at fifty      fifty runs into the innings
-  wrist share   of what the wrist can give, at one stroke time for all bats
-  time in hand  left over between reading the ball and having to start
-";
+  average wrist effort
+                of what the wrist can give, at one stroke time for all bats
+  ball leaves at
+                the bowled ball, met in that stroke at its usual place
+  time in hand  left over between reading the ball and having to start,
+                {read_in}
+  expected ball ball speed over the innings and the mix of strokes, late balls
+                and mishits counted: `fit` chooses by it
+  in time       how often a short ball is met in time at the end of the innings
+"
+    )
+}
 
 /// The fastest and the slowest late in the innings, and what the hand says.
 pub fn sentence(shown: &Shown, units: Units) -> String {
@@ -87,7 +102,7 @@ pub fn sentence(shown: &Shown, units: Units) -> String {
             "At fifty runs the {stroke} with {a} is {gap} faster than with {b}, and that is more than the doubt. {picks}"
         ),
         (false, _) => format!(
-            "At fifty runs the {stroke} is as fast with {b} as with {a}, as far as can be told ({gap} apart, within the doubt). {picks}"
+            "At fifty runs the {stroke} is too close to call between {b} and {a} ({gap} apart, within the doubt). {picks}"
         ),
     }
 }
@@ -127,11 +142,13 @@ fn lines(shown: &Shown) -> Vec<Line> {
         line(&format!("{lead} at fifty: {name}"), shown.late(figure), how)
     };
     out.extend([
-        late("ball off the bat", StrokeFigure::ExitSpeed, How::Of(Quantity::Speed)),
+        late("ball leaves at", StrokeFigure::ExitSpeed, How::Of(Quantity::Speed)),
         late("time in hand", StrokeFigure::TimeInHand, How::Of(Quantity::Time)),
-        late("fastest ball", StrokeFigure::FastestBall, How::Of(Quantity::Speed)),
-        late("wrist share", StrokeFigure::WristShare, How::Share),
     ]);
+    if !shown.junior {
+        out.push(late("fastest ball", StrokeFigure::FastestBall, How::Of(Quantity::Speed)));
+    }
+    out.push(late("average wrist effort", StrokeFigure::WristShare, How::Share));
     out
 }
 

@@ -7,11 +7,11 @@ use backlift::innings::played::{AtScore, StrokeNow};
 use backlift::worth::constants::constants;
 use backlift::worth::expected::Worth;
 use backlift::worth::possible::{DRAWS, SEED};
-use backlift::worth::suits::Suits;
 use backlift::worth::today::Given;
 use serde_json::{Map, Value, json};
 
 use super::Fitted;
+use crate::advice::suits_key;
 use crate::loaded::Loaded;
 use crate::ounce;
 use crate::outcome::Stop;
@@ -73,6 +73,7 @@ fn of_today(loaded: &Loaded, now: &TodayAdvice) -> Map<String, Value> {
             "stature_m": loaded.player.stature_m,
             "invented": loaded.scenario.invented,
         },
+        "invented": loaded.scenario.invented,
         "draws": DRAWS,
         "seed": SEED,
         "constants": constants,
@@ -95,11 +96,7 @@ fn given(it: &Given, strokes: &[&str]) -> Value {
     let worth = it.worth.as_ref();
     json!({
         "label": it.label,
-        "suits": match it.suits {
-            Suits::Yes => "yes",
-            Suits::TooLong => "too_long",
-            Suits::TooShort => "too_short",
-        },
+        "suits": suits_key(it.suits),
         "worth_m_s": worth.map(Worth::mean_m_s),
         "worth_sd_m_s": worth.map(Worth::sd_m_s),
         "ball_m_s": worth.map(|it| it.ball_m_s),

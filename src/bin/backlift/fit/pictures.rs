@@ -19,6 +19,7 @@ use backlift::measurement::plan::Goal;
 use backlift::units::{Quantity, Units, spoken};
 
 use super::Fitted;
+use crate::beside::Beside;
 use crate::figure::speed_unit;
 use crate::ounce;
 
@@ -34,17 +35,22 @@ const LEAST_SPAN_M_S: f64 = 2.0;
 /// Adds everything to the folder.
 pub fn add(folder: &mut Folder, it: &Fitted, units: Units) -> Result<(), Fault> {
     let fault = |e: &dyn std::fmt::Display| Fault::new(e.to_string());
+    let beside = Beside::scenario(&it.loaded);
     let picture = map_picture(it, units);
     let sheet = sheet_with(it, &picture).map_err(|e| fault(&e))?;
-    let ounces = ounce::picture(&it.ounces(), units);
+    let mut ounces = ounce::picture(&it.ounces(), units);
+    ounces.sentence = beside.sentence(&ounces.sentence);
     let second = ounce_chart::page(&ounces, &PRINT);
     folder.add("card.pdf", &pdf(&[&sheet, &second], "Bat card").map_err(|e| fault(&e))?)?;
     folder.add("card.png", &png(&sheet, PIXELS).map_err(|e| fault(&e))?)?;
     folder.add("card.ron", card::write(&it.card).map_err(|e| fault(&e))?.as_bytes())?;
+    let sentence = beside.sentence(&picture.sentence);
+    let picture = MapPicture { sentence, ..picture };
     let svg = map::svg(&picture, &LIGHT, MAP[0], MAP[1]).map_err(|e| fault(&e))?;
     folder.add("map.svg", svg.as_bytes())?;
     folder.add("map.png", &png(&svg, PIXELS).map_err(|e| fault(&e))?)?;
-    let innings = innings_picture(it, units);
+    let mut innings = innings_picture(it, units);
+    innings.sentence = beside.sentence(&innings.sentence);
     let width = PANEL[0] * innings.panels.len().max(2) as f64;
     let svg = innings_chart::svg(&innings, &LIGHT, width, PANEL[1]);
     folder.add("innings.svg", svg.as_bytes())?;

@@ -9,9 +9,11 @@ use backlift::fit::pays::{Gain, Pays};
 use backlift::innings::score::runs_words;
 use backlift::units::{Quantity, Units, spoken};
 use backlift::worth::suits::Suits;
-use backlift::worth::today::{Given, UseToday};
+use backlift::worth::today::UseToday;
 
 use super::Fitted;
+use crate::advice::suits_words;
+use crate::beside::Beside;
 use crate::figure::{either, listed, number, percent, speed_unit};
 use crate::loaded::Loaded;
 use crate::ounce;
@@ -62,12 +64,8 @@ pub fn all(it: &Fitted, units: Units) -> String {
 }
 
 fn head(loaded: &Loaded) -> String {
-    let invented = if loaded.scenario.invented { ". Invented player and bats" } else { "" };
-    let mut out = line(&format!("{}{invented}", loaded.scenario.title));
-    if let Some(note) = &loaded.scenario.note {
-        out += &line(note);
-    }
-    out + "\n"
+    let title = line(&Beside::scenario(loaded).sentence(&loaded.scenario.title));
+    loaded.scenario.note.as_deref().map_or(title.clone(), |note| title + &line(note))
 }
 
 fn label(now: &TodayAdvice, i: usize) -> String {
@@ -117,7 +115,7 @@ fn use_today(loaded: &Loaded, now: &TodayAdvice, it: &UseToday) -> String {
     }
     let runs = runs_words(now.setting.plan.runs);
     let in_time = given.worth.as_ref().map_or(0.0, |it| it.chance_in_time);
-    let chance = format!("A short ball at {runs} is met in time in {:.0} of 100", 100.0 * in_time);
+    let chance = format!("Short balls at {runs}: in time in {:.0} of 100", 100.0 * in_time);
     let same: Vec<String> = it.as_good_as.iter().map(|i| label(now, *i)).collect();
     let tail = match same.as_slice() {
         [] if now.today.given.len() == 1 => String::new(),
@@ -144,7 +142,7 @@ fn given_table(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
             let pickup = weighed.pickup_weight_kg;
             let mut row = vec![
                 g.label.clone(),
-                suits(g).to_owned(),
+                suits_words(g.suits).to_owned(),
                 spoken(Quantity::Mass, pickup.value, pickup.sd, units),
             ];
             row.extend(match &g.worth {
@@ -162,33 +160,24 @@ fn given_table(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
             row
         })
         .collect();
-    let runs = format!("in time at {:.0}", now.setting.plan.runs);
-    let worth = format!("expected ball, {unit}");
-    table(&["bat", "size suits", "picks up like", &worth, &runs, "near the best"], &rows)
-}
-
-/// Whether a bat's size suits, in a word.
-pub fn suits(it: &Given) -> &'static str {
-    match it.suits {
-        Suits::Yes => "yes",
-        Suits::TooLong => "too long",
-        Suits::TooShort => "too short",
-    }
+    let ball = format!("ball, {unit}");
+    table(&["bat", "suits", "picks up like", &ball, "in time", "near best"], &rows)
 }
 
 /// What the chances rest on.
 pub fn rests_on(now: &TodayAdvice) -> String {
+    let ball = "Ball: expected speed off the bat, late balls and mishits counted.";
     let contradicts = match now.today.seen_contradicts {
         true => " What was seen does not go together: no one player does both. Look again.",
         false => "",
     };
     match now.today.in_time_assumed {
         Some([low, high]) => format!(
-            "Assumed: in time in {:.0} to {:.0} of 100 short balls, fresh, with the bat now used. Say what you saw (`seen`) and it is no longer assumed.",
+            "{ball} In time: assumed {:.0} to {:.0} of 100 fresh with the bat now used; what you saw (`seen`) replaces it.",
             100.0 * low,
             100.0 * high
         ),
-        None => format!("Chances rest on what was seen.{contradicts}"),
+        None => format!("{ball} In time: from what was seen.{contradicts}"),
     }
 }
 
@@ -216,24 +205,19 @@ pub fn order_in_two(it: &Fitted, units: Units) -> [String; 2] {
         }
         Pays::Yes => [format!("A new bat pays: {gains}."), format!("Order {spec}.{rim}")],
         Pays::No => [
-            format!("Keep today's bat: a new one would gain {gains}."),
-            format!("If one is made all the same: {spec}.{rim}"),
+            format!("Keep it: a new bat would gain {gains}."),
+            format!("If one is made: {spec}.{rim}"),
         ],
-        Pays::Undecided => [
-            format!("Whether a new bat pays is too close to call: {gains}, within the doubt."),
-            format!("It would be {spec}.{rim}"),
-        ],
+        Pays::Undecided => {
+            [format!("A new bat: too close to call, {gains}."), format!("It would be {spec}.{rim}")]
+        }
     }
 }
 
-/// "1.2 ± 0.4 km/h of expected ball speed".
+/// "1.2 ± 0.4 km/h".
 pub fn gained(it: &Gain, units: Units) -> String {
     let (unit, per_m_s) = speed_unit(units);
-    format!(
-        "{} ± {} {unit} of expected ball speed",
-        number(per_m_s * it.gain_m_s, 1),
-        number(per_m_s * it.gain_sd_m_s, 1)
-    )
+    format!("{} ± {} {unit}", number(per_m_s * it.gain_m_s, 1), number(per_m_s * it.gain_sd_m_s, 1))
 }
 
 fn chosen_row(it: &Fitted) -> Option<&MiddleRow> {
@@ -254,11 +238,11 @@ fn middles(it: &Fitted, units: Units) -> String {
         .map(|row| {
             let by = per_m_s * (row.best.worth.mean_m_s() - own);
             let sign = if by > 0.0 { "+" } else { "" };
-            format!("{} {sign}{} {unit}", row.middle.words(), number(by, 1))
+            format!("{} {sign}{}", row.middle.words(), number(by, 1))
         })
         .collect();
     let others =
-        if others.is_empty() { String::new() } else { format!(" ({})", others.join(", ")) };
+        if others.is_empty() { String::new() } else { format!(" ({} {unit})", others.join(", ")) };
     format!("{} middle{others}", chosen.middle.words())
 }
 
@@ -294,7 +278,7 @@ pub fn would_settle(now: &TodayAdvice) -> String {
         .map(|it| format!("{} ({:.0} in 100)", it.what, 100.0 * it.chance))
         .collect();
     match named.as_slice() {
-        [] => "Nothing that could be found out is likely to name another bat.".to_owned(),
+        [] => String::new(),
         _ => format!("Could name another bat: {}.", listed(&named)),
     }
 }
@@ -429,5 +413,5 @@ pub fn target(card: &Card) -> MapTarget {
 
 /// A paragraph of its own.
 fn line(text: &str) -> String {
-    paragraph::paragraph(text) + "\n"
+    if text.is_empty() { String::new() } else { paragraph::paragraph(text) + "\n" }
 }

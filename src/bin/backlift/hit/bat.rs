@@ -32,6 +32,8 @@ pub struct Given {
     pub bat: Bat,
     /// What is in doubt about its weight, each by one standard deviation.
     pub errors: Vec<BatError>,
+    /// The handle in the hands, m over the grip, where it was measured; else the shape's own.
+    pub handle_diameter_m: Option<f64>,
     /// What is swung, where the bat speed is the player's own.
     pub swung: Bat,
     /// The same with a standard deviation more swing moment, if there can be such a bat.
@@ -104,6 +106,7 @@ fn of_scenario(loaded: &Loaded, place: usize) -> Result<Given, Stop> {
         shape: made.shape,
         bat: made.bat,
         errors: vec![by_mass, by_balance, own],
+        handle_diameter_m: weighed.reading.handle_diameter_m,
         swung: weighed.bat.clone(),
         heavier: heavier(weighed),
         place,
@@ -129,6 +132,7 @@ fn described(loaded: &Loaded, file: &Path) -> Result<Given, Stop> {
     Ok(Given {
         heavier: heavier.map(|it| it.with_handle_diameter_m(handle_m)),
         label: it.title,
+        handle_diameter_m: None,
         swung: found.bat.clone().with_handle_diameter_m(handle_m),
         bat: found.bat,
         shape: found.shape,

@@ -36,7 +36,7 @@ pub struct Asked<'a> {
     pub mapped: bool,
 }
 
-/// A bend that makers name for a hard hit, rad: common practice, no source.
+/// A bend that is told of a hard hit, rad: common practice, no source.
 pub const PRACTICE_BEND_RAD: f64 = 16.0 * std::f64::consts::PI / 180.0;
 
 /// A hit and what is told about it.
@@ -77,7 +77,7 @@ pub fn hit(loaded: &Loaded, asked: &Asked<'_>, progress: &Progress) -> Result<Fo
     let bat_m_s = match asked.bat_m_s {
         Some(given) => Uncertain::measured(given, 0.0),
         None => {
-            let pull = loaded.stroke("pull")?;
+            let pull = loaded.pull()?;
             let swung = swing_one(loaded, &bat.to_swing(), pull, 1.0, None, progress)?;
             let there = arm_m / (swung.contact_from_top_m - PICKUP_AXIS_FROM_TOP_M);
             let speed_m_s = there * swung.seen.contact.bat_speed_m_s;
@@ -90,7 +90,8 @@ pub fn hit(loaded: &Loaded, asked: &Asked<'_>, progress: &Progress) -> Result<Fo
     let player = &loaded.player;
     let grip = Grip::for_stature(player.stature_m, 0.0, 0.0);
     let hand = |from_top_m: f64, grip_n: f64| {
-        let diameter_m = shape.handle.diameter_over_grip_m(from_top_m);
+        let of_shape_m = || shape.handle.diameter_over_grip_m(from_top_m);
+        let diameter_m = bat.handle_diameter_m.unwrap_or_else(of_shape_m);
         Hand::of(player.segments.hand.mass_kg, from_top_m, grip_n, diameter_m)
     };
     let hit = Hit {

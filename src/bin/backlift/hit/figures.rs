@@ -32,7 +32,6 @@ pub struct Figures {
     twist: Twist,
     swing_moment_off_share: Option<f64>,
     account: Account,
-    cautions: Vec<String>,
 }
 
 #[derive(Serialize)]
@@ -142,6 +141,5 @@ pub fn of(it: &Found) -> Figures {
             lost_in_splice_j: account.hinge_j,
             lost_in_hands_j: account.hands_j,
         },
-        cautions: it.cautions(),
     }
 }

@@ -8,24 +8,28 @@ use backlift::drawing::png::png;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::impact::strike::FELT_S;
-use backlift::units::Units;
+use backlift::units::{Quantity, Units, spoken};
 
 use super::computed::Found;
-use super::told::{HANDS, sentence};
+use super::told::{HANDS, sentence, swing_words};
+use crate::beside::Beside;
 use crate::figure::speed_unit;
 
 /// Size of the chart, px.
 const CHART: [f64; 2] = [900.0, 420.0];
 
 /// Adds them to a folder.
-pub fn add(folder: &mut Folder, it: &Found, units: Units) -> Result<(), Fault> {
+pub fn add(folder: &mut Folder, it: &Found, beside: &Beside, units: Units) -> Result<(), Fault> {
     let fault = |e: &dyn std::fmt::Display| Fault::new(e.to_string());
-    if let Some(picture) = face(it, units) {
+    if let Some(mut picture) = face(it, units) {
+        picture.sentence = beside.sentence(&picture.sentence);
         let picture = svg(&picture, &LIGHT).map_err(|e| fault(&e))?;
         folder.add("face.svg", picture.as_bytes())?;
         folder.add("face.png", &png(&picture, 2.0).map_err(|e| fault(&e))?)?;
     }
-    let chart = chart::svg(&hands(it), &LIGHT, CHART[0], CHART[1]);
+    let mut hands = hands(it);
+    hands.sentence = beside.sentence(&hands.sentence);
+    let chart = chart::svg(&hands, &LIGHT, CHART[0], CHART[1]);
     folder.add("hands.svg", chart.as_bytes())?;
     folder.add("hands.png", &png(&chart, 2.0).map_err(|e| fault(&e))?)
 }
@@ -36,7 +40,11 @@ fn face(it: &Found, units: Units) -> Option<FacePicture> {
     let parts = &it.hit.parts;
     Some(FacePicture {
         sentence: sentence(it, units),
-        value_label: format!("ball speed off the bat, {unit}"),
+        value_label: format!(
+            "speed of a ball of {} off the bat in {}, {unit}",
+            spoken(Quantity::Speed, it.hit.ball_m_s, 0.3, units),
+            swing_words(it)
+        ),
         from_toe_m: map.from_top_m.iter().map(|top| parts.toe_m - top).collect(),
         half_width_m: map.half_width_m.clone(),
         across_share: map.across_share.clone(),

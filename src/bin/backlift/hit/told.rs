@@ -2,12 +2,12 @@
 
 use backlift::impact::strike::FELT_S;
 use backlift::uncertain::Uncertain;
-use backlift::units::{Quantity, Units, spoken};
+use backlift::units::{Quantity, Units, spoken, spoken_ball};
 
 use super::bat::Whose;
 use super::computed::{Found, PRACTICE_BEND_RAD};
 use crate::figure::{listed, measured, number, percent, plain};
-use crate::paragraph::{paragraph, set_in};
+use crate::paragraph::paragraph;
 use crate::table::table;
 
 /// What one hand is called, in the order of the hit.
@@ -19,13 +19,6 @@ pub fn told(it: &Found, units: Units) -> String {
     out += &(hands(it, units) + "\n");
     for part in [ball(it, units), bend(it, units), twist(it, units), limits(it)] {
         out += &(paragraph(&part) + "\n\n");
-    }
-    out += "Take care:\n";
-    for caution in it.cautions() {
-        out += &(set_in(&caution).replacen("  ", "- ", 1) + "\n");
-    }
-    if matches!(it.bat.whose, Whose::Described { invented: true }) {
-        out += "The described bat is invented\n";
     }
     out
 }
@@ -51,10 +44,28 @@ pub fn sentence(it: &Found, units: Units) -> String {
         spoken(Quantity::Length, it.from_toe_m, 1e-3, units),
         speed(it.bat_m_s.value, it.bat_m_s.sd.max(0.3)),
         it.bat.label,
-        speed(it.hit.ball_m_s, 0.3),
-        measured(Quantity::Speed, it.doubted.exit_m_s, units),
+        spoken_ball(it.hit.ball_m_s, 0.3, units),
+        off_the_bat(it.doubted.exit_m_s, units),
         listed(&felt).replacen("the top hand", "the top hand feels", 1),
     )
+}
+
+/// "79 km/h ± 6 km/h (49 mph)".
+fn off_the_bat(it: Uncertain, units: Units) -> String {
+    let doubted = measured(Quantity::Speed, it, units);
+    let spoken = spoken_ball(it.value, it.sd, units);
+    match spoken.split_once(" (") {
+        Some((_, mph)) => format!("{doubted} ({mph}"),
+        None => doubted,
+    }
+}
+
+/// Whose swing the bat speed is of: "the fastest pull", or one with a bat speed that was given.
+pub fn swing_words(it: &Found) -> &'static str {
+    match it.bat_speed_was_given {
+        true => "a swing of the speed given",
+        false => "the player's fastest pull",
+    }
 }
 
 fn hands(it: &Found, units: Units) -> String {
@@ -86,7 +97,7 @@ fn hands(it: &Found, units: Units) -> String {
 
 fn ball(it: &Found, units: Units) -> String {
     let struck = &it.doubted.struck;
-    let rigid = spoken(Quantity::Speed, it.rigid_exit_m_s, it.doubted.exit_m_s.sd, units);
+    let rigid = spoken_ball(it.rigid_exit_m_s, it.doubted.exit_m_s.sd, units);
     let whence = match it.bat_speed_was_given {
         true => "given",
         false => "of the player's fastest pull, turning about the pickup axis",
@@ -116,7 +127,7 @@ fn bend(it: &Found, units: Units) -> String {
     );
     format!(
         "The splice bends by {} with {}: {} to {} from stiff cane to soft ({} to {}). \
-         The {practice} that makers name for a hard hit (common practice, no source) would take {hinge} at this speed, \
+         The {practice} told of a hard hit (common practice, no source) would take {hinge} at this speed, \
          or {closing} at this stiffness; this hit closes at {}",
         degrees(it.doubted.bend_rad.value),
         plain(it.hit.hinge.stiffness_n_m, 0, "N m/rad"),

@@ -24,22 +24,24 @@ pub struct Played {
     pub strokes: Vec<String>,
     /// Which of them are shown.
     pub shown: Vec<usize>,
-    /// Which of them is the pull.
-    pub pull: usize,
+    /// Which of them leads: the pull, where it is swung.
+    pub lead: usize,
     pub points: Vec<AtScore>,
     pub delivery: Delivery,
+    /// The player is a junior: nothing is said of a fastest ball.
+    pub junior: bool,
     /// In which each stroke is asked for, s.
     pub asked_time_s: Vec<f64>,
-    /// The pull at fifty.
-    pub at_fifty: Pull,
-    /// The pull at the end of the innings.
-    pub at_end: Pull,
+    /// The leading stroke at fifty.
+    pub at_fifty: Lead,
+    /// The leading stroke at the end of the innings.
+    pub at_end: Lead,
     /// Tired readings narrowed the band of lasting fatigue.
     pub read_in_nets: bool,
 }
 
-/// The pull at one score, by what is believed of lasting fatigue.
-pub struct Pull {
+/// The leading stroke at one score, by what is believed of lasting fatigue.
+pub struct Lead {
     pub runs: f64,
     pub fresh: StrokeNow,
     /// The slow state's central value.
@@ -52,7 +54,7 @@ pub struct Pull {
     pub with_slow_high: StrokeNow,
 }
 
-impl Pull {
+impl Lead {
     /// Bat speed lost since the first ball, as a share.
     pub fn drop_share(&self, now: &StrokeNow) -> f64 {
         1.0 - now.fastest.contact.bat_speed_m_s / self.fresh.fastest.contact.bat_speed_m_s
@@ -92,7 +94,7 @@ pub fn play(
     let asked_time_s = loaded.asked_times_s(&batter)?;
     let bowled = delivery(&loaded.scenario.bowling);
     let stop = |it: InningsFault| innings_stop(&loaded.places, it);
-    let pull = loaded.stroke("pull")?;
+    let lead = loaded.lead();
     let asked_scores = scores(plan.runs);
     let mut points = Vec::with_capacity(asked_scores.len());
     for some in asked_scores.chunks(SCORES_AT_A_TIME) {
@@ -102,36 +104,37 @@ pub fn play(
         points.extend(some.map_err(stop)?);
     }
     progress.step("asking what lasting fatigue could do at most", 0.9)?;
-    let held = batter.strokes[pull].hold(&weighed.bat)?;
+    let held = batter.strokes[lead].hold(&weighed.bat)?;
     let read_in_nets = batter.player.lasting != Lasting::UNKNOWN;
-    let pull_at = |runs: f64| -> Result<Pull, Stop> {
+    let lead_at = |runs: f64| -> Result<Lead, Stop> {
         let at = |runs: f64| points.iter().find(|it| it.left.runs == runs);
         let (Some(start), Some(now)) = (at(0.0), at(runs)) else {
             return Err(Stop::OurMistake(format!("the innings was not looked at at {runs} runs")));
         };
-        let (with_slow, without_slow) = (now.with_slow[pull], now.without_slow[pull]);
+        let (with_slow, without_slow) = (now.with_slow[lead], now.without_slow[lead]);
         let guess = Some(with_slow.fastest.stroke_time_s);
-        let with = |left| stroke_now(&batter, &held, left, asked_time_s[pull], guess, bowled);
+        let with = |left| stroke_now(&batter, &held, left, asked_time_s[lead], guess, bowled);
         let with_slow_high = with(&now.left.with_slow_high)?;
         let with_slow_low = match read_in_nets {
             true => with(&now.left.with_slow_low)?,
             false => without_slow,
         };
-        let fresh = start.without_slow[pull];
-        Ok(Pull { runs, fresh, with_slow, without_slow, with_slow_low, with_slow_high })
+        let fresh = start.without_slow[lead];
+        Ok(Lead { runs, fresh, with_slow, without_slow, with_slow_low, with_slow_high })
     };
     Ok(Played {
-        at_fifty: pull_at(FIFTY)?,
-        at_end: pull_at(plan.runs)?,
+        at_fifty: lead_at(FIFTY)?,
+        at_end: lead_at(plan.runs)?,
         read_in_nets,
         bat_label: weighed.reading.label.clone(),
         bat,
         capacity,
         strokes: loaded.strokes.iter().map(|it| it.name.clone()).collect(),
         shown: shown.map_or_else(|| (0..loaded.strokes.len()).collect(), |it| vec![it]),
-        pull,
+        lead,
         points,
         delivery: bowled,
+        junior: loaded.is_junior(),
         asked_time_s,
     })
 }

@@ -4,14 +4,16 @@ use backlift::innings::played::StrokeNow;
 use serde::Serialize;
 use serde_json::{Map, Value};
 
-use super::computed::{Played, Pull};
-use super::told::limits;
+use super::computed::{Lead, Played};
+use super::told::{lead, limits};
 
 #[derive(Serialize)]
 pub struct Figures {
     bat: String,
     capacity_share: f64,
     points: Vec<Point>,
+    /// Of which stroke the next two are: the pull, where it is swung.
+    lead_stroke: String,
     pull_at_fifty: PullRow,
     pull_at_end: PullRow,
     limits: Vec<&'static str>,
@@ -78,6 +80,7 @@ pub fn of(played: &Played) -> serde_json::Result<Figures> {
         bat: played.bat_label.clone(),
         capacity_share: played.capacity,
         points,
+        lead_stroke: lead(played).to_owned(),
         pull_at_fifty: pull(&played.at_fifty),
         pull_at_end: pull(&played.at_end),
         limits: limits(played),
@@ -105,7 +108,7 @@ fn by_name(played: &Played, strokes: &[StrokeNow]) -> serde_json::Result<Map<Str
         .collect()
 }
 
-fn pull(it: &Pull) -> PullRow {
+fn pull(it: &Lead) -> PullRow {
     let now = |now: &StrokeNow| PullNow {
         bat_speed_drop_share: it.drop_share(now),
         bat_speed_m_s: now.fastest.contact.bat_speed_m_s,

@@ -10,6 +10,7 @@ use backlift::units::Units;
 
 use super::computed::Played;
 use super::told::sentence;
+use crate::beside::Beside;
 
 /// Width of a panel and height of the picture, px.
 const PANEL: [f64; 2] = [400.0, 420.0];
@@ -17,8 +18,14 @@ const PANEL: [f64; 2] = [400.0, 420.0];
 const LEAST_SPAN_M_S: f64 = 2.0;
 
 /// Adds the chart to a folder.
-pub fn add(folder: &mut Folder, played: &Played, units: Units) -> Result<(), Fault> {
-    let chart = chart(played, units);
+pub fn add(
+    folder: &mut Folder,
+    played: &Played,
+    beside: &Beside,
+    units: Units,
+) -> Result<(), Fault> {
+    let mut chart = chart(played, units);
+    chart.sentence = beside.sentence(&chart.sentence);
     let width = PANEL[0] * chart.panels.len().max(2) as f64;
     let picture = svg(&chart, &LIGHT, width, PANEL[1]);
     folder.add("innings.svg", picture.as_bytes())?;

@@ -3,8 +3,8 @@
 use backlift::innings::played::{AtScore, StrokeNow};
 use backlift::units::{Quantity, Units, spoken};
 
-use super::computed::{Played, Pull};
-use crate::figure::{number, percent};
+use super::computed::{Lead, Played};
+use crate::figure::{if_read_in, number, percent};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
@@ -31,14 +31,14 @@ pub fn told(played: &Played, units: Units) -> String {
     let mut out = paragraph(&sentence(played, units))
         + "\n\nBat speed where it meets the ball, runs by runs:\n";
     out += &speeds(played, units);
-    let closely = if played.shown.len() == 1 { played.shown[0] } else { played.pull };
+    let closely = if played.shown.len() == 1 { played.shown[0] } else { played.lead };
     if let Some(name) = played.strokes.get(closely) {
         out += &format!("\nThe {name} more closely:\n{}", closely_at(played, closely, units));
     }
     out += "\nWhat is not known of lasting fatigue:\n";
-    out += &band(&played.at_fifty, played.read_in_nets, units);
+    out += &band(played, &played.at_fifty, units);
     if played.at_end.runs != played.at_fifty.runs {
-        out += &band(&played.at_end, played.read_in_nets, units);
+        out += &band(played, &played.at_end, units);
     }
     out += "\nWhat the model does not know:\n";
     for it in limits(played) {
@@ -56,7 +56,8 @@ pub fn sentence(played: &Played, units: Units) -> String {
     let fresh = it.fresh.fastest.contact.bat_speed_m_s;
     let lost_m_s = now * fresh;
     format!(
-        "The pull at fifty with {} is {} ({}) slower than at the first ball; anything from {} to {}, {}",
+        "The {} at fifty with {} is {} ({}) slower than at the first ball; anything from {} to {}, {}",
+        lead(played),
         played.bat_label,
         percent(now, 1),
         spoken(Quantity::Speed, lost_m_s, 0.3 * lost_m_s.abs(), units),
@@ -98,13 +99,19 @@ fn closely_at(played: &Played, stroke: usize, units: Units) -> String {
                 .chain([
                     percent(now.wrist_share, 0),
                     spoken(Quantity::Time, now.time_in_hand_s, 0.001, units),
-                    spoken(Quantity::Speed, now.fastest_ball_m_s, 0.3, units),
                 ])
+                .chain(
+                    (!played.junior)
+                        .then(|| spoken(Quantity::Speed, now.fastest_ball_m_s, 0.3, units)),
+                )
                 .collect()
         })
         .collect();
     let in_hand = format!("time in hand, {bowled}");
-    table(&["runs", "balls faced", "most of a wrist", &in_hand, "fastest ball"], &rows)
+    let mut heads = vec!["runs", "balls faced", "average wrist effort", &in_hand];
+    heads.extend((!played.junior).then_some("fastest ball it meets"));
+    let read_in = format!("time in hand: {}", if_read_in(played.delivery.reaction_time_s));
+    table(&heads, &rows) + &set_in(&read_in) + "\n"
 }
 
 fn start(it: &AtScore) -> [String; 2] {
@@ -115,14 +122,20 @@ fn speed(now: &StrokeNow, units: Units) -> String {
     spoken(Quantity::Speed, now.fastest.contact.bat_speed_m_s, 0.05, units)
 }
 
-fn band(it: &Pull, read_in_nets: bool, units: Units) -> String {
+/// Name of the leading stroke.
+pub fn lead(played: &Played) -> &str {
+    played.strokes.get(played.lead).map_or("stroke", String::as_str)
+}
+
+fn band(played: &Played, it: &Lead, units: Units) -> String {
     let now = |words: &str, now: &StrokeNow| {
         format!("{words} {} ({} lost)", speed(now, units), percent(it.drop_share(now), 1))
     };
     let words = format!(
-        "the pull at {}: {}, {}, {}",
+        "the {} at {}: {}, {}, {}",
+        lead(played),
         number(it.runs, 0),
-        now(if read_in_nets { "least" } else { "none" }, &it.with_slow_low),
+        now(if played.read_in_nets { "least" } else { "none" }, &it.with_slow_low),
         now("taken here", &it.with_slow),
         now("most", &it.with_slow_high)
     );

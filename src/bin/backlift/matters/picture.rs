@@ -9,17 +9,19 @@ use backlift::sensitivity::spread::Standing;
 use backlift::units::Units;
 
 use super::shown::{Shown, doubted, name, spread};
+use crate::beside::Beside;
 
 /// Adds the chart to a folder.
-pub fn add(folder: &mut Folder, shown: &Shown, units: Units) -> Result<(), Fault> {
-    let picture = svg(&chart(shown, units), &LIGHT);
+pub fn add(folder: &mut Folder, shown: &Shown, beside: &Beside, units: Units) -> Result<(), Fault> {
+    let mut chart = chart(shown, units);
+    chart.sentence = beside.sentence(&chart.sentence);
+    let picture = svg(&chart, &LIGHT);
     folder.add("matters.svg", picture.as_bytes())?;
     let pixels = png(&picture, 2.0).map_err(|it| Fault::new(it.to_string()))?;
     folder.add("matters.png", &pixels)
 }
 
 fn chart(shown: &Shown, units: Units) -> MattersPicture {
-    let figures = &shown.study.figures;
     let row = |place: usize| {
         let input = shown.input(place)?;
         let bar = |it: &backlift::sensitivity::study::Studied| {
@@ -27,7 +29,7 @@ fn chart(shown: &Shown, units: Units) -> MattersPicture {
             let (first, total) = (index.first.value, index.total.value);
             Some(Bar { first, total, interval: index.total.interval })
         };
-        let bars = figures.iter().filter_map(bar).collect();
+        let bars = shown.figures().filter_map(bar).collect();
         Some(InputRow { name: name(input), spread: spread(input), bars })
     };
     let section = |title: &str, standing: Standing| Section {
@@ -42,7 +44,7 @@ fn chart(shown: &Shown, units: Units) -> MattersPicture {
     ];
     MattersPicture {
         sentence: shown.sentence(),
-        columns: figures.iter().map(|it| [it.figure.words().into(), doubted(it, units)]).collect(),
+        columns: shown.figures().map(|it| [it.figure.words().into(), doubted(it, units)]).collect(),
         sections: sections.into_iter().filter(|it| !it.rows.is_empty()).collect(),
         legend: "How much of each figure's doubt an input carries, % of its square. Pale: with all it does together with others; dark: by itself; thin line: 19 times in 20 the truth lies on it. Beside each name: how far the input may be off, one standard deviation. The pull; late: at the end of the innings".to_owned(),
     }

@@ -19,9 +19,17 @@ pub struct Shown {
     pub other: Option<String>,
     /// Score at the end of the innings.
     pub runs: f64,
+    /// The player is a junior: nothing is said of a fastest ball.
+    pub junior: bool,
 }
 
 impl Shown {
+    /// The figures that are told.
+    pub fn figures(&self) -> impl Iterator<Item = &Studied> {
+        let untold = |it: &&Studied| self.junior && it.figure == Figure::FastestBall;
+        self.study.figures.iter().filter(move |it| !untold(it))
+    }
+
     /// Places of the inputs of one standing, the most telling first.
     pub fn standing(&self, standing: Standing) -> Vec<usize> {
         let is = |it: &usize| self.input(*it).is_some_and(|it| it.standing == standing);

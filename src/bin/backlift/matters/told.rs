@@ -44,9 +44,7 @@ const LISTS: [(&str, Standing, Weight); 7] = [
 /// What the columns of the other table are.
 fn doubts(shown: &Shown, units: Units) -> String {
     let rows: Vec<Vec<String>> = shown
-        .study
-        .figures
-        .iter()
+        .figures()
         .map(|it| {
             let words = match (it.figure, &shown.other) {
                 (Figure::LighterBat, Some(other)) => {
@@ -62,9 +60,8 @@ fn doubts(shown: &Shown, units: Units) -> String {
 
 /// A row an input, a column a figure: the total shares.
 fn shares(shown: &Shown) -> String {
-    let figures = &shown.study.figures;
     let mut heads = vec!["", "±, %"];
-    heads.extend(figures.iter().map(|it| head(it.figure)));
+    heads.extend(shown.figures().map(|it| head(it.figure)));
     // An estimate may lie above the whole, where the truth is near it.
     let share = |total: f64| match total {
         nought if nought < 0.005 => "·".to_owned(),
@@ -72,7 +69,7 @@ fn shares(shown: &Shown) -> String {
     };
     let row = |place: usize| {
         let input = shown.input(place)?;
-        let totals = figures.iter().filter_map(|it| it.divided.indices.get(place));
+        let totals = shown.figures().filter_map(|it| it.divided.indices.get(place));
         let totals = totals.map(|it| share(it.total.value));
         let spread = spread(input).replace(['±', '\u{2009}', '%'], "");
         Some([name(input), spread].into_iter().chain(totals).collect::<Vec<String>>())
@@ -104,7 +101,7 @@ fn rests_on(shown: &Shown) -> Vec<String> {
             study.draws,
             number(100.0 * half_width(shown), 0)
         ),
-        "±: how far an input may be off, one standard deviation of what its measurement or table leaves; lasting fatigue may lie anywhere in its band. Those of stature, arm, handle, friction, rise of torque, bowling and reaction are assumptions".to_owned(),
+        "±: how far an input may be off, one standard deviation of what its measurement or table leaves; lasting fatigue may lie anywhere in its band. Those of stature, arm, handle, friction, build-up of force, bowling and reaction are assumptions".to_owned(),
     ];
     if study.left_out > 0 {
         out.push(format!(

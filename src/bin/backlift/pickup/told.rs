@@ -5,12 +5,17 @@ use backlift::units::{POUND_KG, Quantity, Units, spoken};
 use serde_json::{Value, json};
 
 use super::{Shown, Swung};
-use crate::figure::{lower, number, percent, plain};
+use crate::beside::Beside;
+use crate::figure::{if_read_in, lower, number, percent, plain};
 use crate::ounce;
 use crate::paragraph::{paragraph, set_in};
 use crate::table::{Row, side_by_side};
 
 const LEFT_OUT: &str = "All four are shapes that could be made in this size, not bats that were weighed. Each pull is the fastest controlled one at fifty runs, for the player's likeliest strength; what is in doubt about the player is much the same for all four";
+
+fn left_out(it: &Shown) -> String {
+    format!("{LEFT_OUT}. Time in hand: {}", if_read_in(it.reaction_time_s))
+}
 
 /// Digits that are worth showing: a tenth of an ounce, a hundredth of an inch, a tenth of a km/h.
 const DIGIT_KG: f64 = 0.003;
@@ -90,13 +95,7 @@ pub fn told(it: &Shown, units: Units) -> String {
     out += &(paragraph(&between(it, units)) + "\n\n");
     out += &(paragraph(&ounce::sentence(&it.ounces, units)) + "\n\n");
     out += &(ounce::in_table(&it.ounces, units) + "\n");
-    out += &(set_in(LEFT_OUT) + "\n");
-    for caution in &it.cautions {
-        out += &(set_in(caution) + "\n");
-    }
-    if it.invented {
-        out += "Invented player and bats\n";
-    }
+    out += &(set_in(&left_out(it)) + "\n");
     out
 }
 
@@ -118,7 +117,7 @@ fn in_columns([one, other]: &[Swung; 2], units: Units) -> String {
 }
 
 /// The page.
-pub fn page(it: &Shown, units: Units) -> PickupPage {
+pub fn page(it: &Shown, beside: &Beside, units: Units) -> PickupPage {
     let bat = |name: &str, it: &Swung| ShownBat {
         shape: it.made.shape.clone(),
         balance_m: it.made.bat.balance_m(),
@@ -139,10 +138,9 @@ pub fn page(it: &Shown, units: Units) -> PickupPage {
     };
     let [a, b] = &it.same_scale;
     let [c, d] = &it.same_hand;
-    let invented = if it.invented { " · invented player and bats" } else { "" };
     PickupPage {
         title: "What pickup is".to_owned(),
-        whom: format!("{} · size {}{invented}", it.title, it.size),
+        whom: beside.sentence(&format!("{} · size {}", it.title, it.size)),
         pairs: [
             ShownPair {
                 title: SAME_SCALE.to_owned(),
@@ -157,9 +155,9 @@ pub fn page(it: &Shown, units: Units) -> PickupPage {
         ],
         notes: vec![
             format!("{}. {}", between(it, units), ounce::short(&it.ounces, units)),
-            LEFT_OUT.to_owned(),
+            left_out(it),
         ],
-        cautions: it.cautions.clone(),
+        cautions: beside.cautions.clone(),
     }
 }
 
@@ -180,11 +178,10 @@ pub fn figures(it: &Shown) -> Value {
         })
     };
     let mut out = json!({
-        "invented": it.invented,
         "size": it.size,
         "same_scale": it.same_scale.iter().map(bat).collect::<Vec<_>>(),
         "same_hand": it.same_hand.iter().map(bat).collect::<Vec<_>>(),
-        "left_out": LEFT_OUT,
+        "left_out": left_out(it),
     });
     for (key, value) in ounce::figures(&it.ounces) {
         out[key] = value;

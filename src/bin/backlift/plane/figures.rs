@@ -1,6 +1,5 @@
 //! The plan for other programs.
 
-use backlift::workshop::cautions::SHAPE;
 use backlift::workshop::plane::PickupMoments;
 use serde::Serialize;
 use serde_json::{Value, json};
@@ -17,7 +16,6 @@ pub struct Figures {
     chance_within: f64,
     overshoot_limit: f64,
     planing_relative_sd: f64,
-    cautions: [&'static str; 5],
 }
 
 /// Everything of it.
@@ -58,7 +56,6 @@ pub fn of(it: &Planned) -> Figures {
         chance_within: plan.chance,
         overshoot_limit: backlift::workshop::plane::plan::OVERSHOOT,
         planing_relative_sd: it.planing_sd,
-        cautions: SHAPE,
     }
 }
 

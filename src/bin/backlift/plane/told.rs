@@ -2,7 +2,6 @@
 
 use backlift::card::Figure;
 use backlift::units::{Quantity, Units, spoken};
-use backlift::workshop::cautions::SHAPE;
 use backlift::workshop::plane::{Pass, PickupMoments, Plan};
 
 use super::Planned;
@@ -35,13 +34,6 @@ pub(super) fn told(it: &Planned, units: Units) -> String {
     out += &finished(it, units);
     if it.weighed.reading.pendulum.is_none() || it.weighed.reading.balance_m.is_none() {
         out += &(paragraph(ESTIMATED) + "\n");
-    }
-    out += "\n";
-    for it in SHAPE {
-        out += &(set_in(it) + "\n");
-    }
-    if it.card.invented {
-        out += "The player of this card is invented\n";
     }
     out
 }

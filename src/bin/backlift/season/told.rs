@@ -41,9 +41,6 @@ pub fn told(given: &Given, found: &Found, units: Units) -> String {
     for it in LIMITS {
         out += &(set_in(it).replacen("  ", "- ", 1) + "\n");
     }
-    if given.card.as_ref().is_some_and(|it| it.invented) {
-        out += "The player of this card is invented\n";
-    }
     out
 }
 

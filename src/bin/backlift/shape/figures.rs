@@ -3,7 +3,6 @@
 use backlift::bat::laws::Verdict;
 use backlift::bat::shaped::ShapedBat;
 use backlift::uncertain::Uncertain;
-use backlift::workshop::cautions::SHAPE;
 use backlift::workshop::to_card::Answer;
 use serde::Serialize;
 use serde_json::{Value, json};
@@ -13,7 +12,6 @@ use super::Worked;
 #[derive(Serialize)]
 pub struct Figures {
     title: String,
-    invented: bool,
     size: String,
     #[serde(flatten)]
     bat: Value,
@@ -24,7 +22,6 @@ pub struct Figures {
     met: Vec<Value>,
     #[serde(skip_serializing_if = "Option::is_none")]
     demands_broken: Option<Vec<Value>>,
-    cautions: [&'static str; 5],
 }
 
 /// Everything of it.
@@ -40,7 +37,6 @@ pub fn of(worked: &Worked) -> Figures {
     };
     Figures {
         title: worked.loaded.title.clone(),
-        invented: worked.loaded.invented,
         size: worked.loaded.size.name.clone(),
         bat: bat_of(bat),
         edition: bat.law.edition.clone(),
@@ -59,7 +55,6 @@ pub fn of(worked: &Worked) -> Figures {
             };
             it.broken.iter().map(one).collect()
         }),
-        cautions: SHAPE,
     }
 }
 

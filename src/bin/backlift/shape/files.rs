@@ -12,8 +12,8 @@ use crate::json;
 
 /// Adds all of them to a folder.
 pub fn add(folder: &mut Folder, worked: &Worked) -> Result<(), Fault> {
-    let bat = worked.chosen();
-    let pages = templates::pages(&bat.shape.blade, &worked.loaded.title);
+    let (bat, beside) = (worked.chosen(), worked.beside());
+    let pages = templates::pages(&bat.shape.blade, &beside.sentence(&worked.loaded.title));
     for (n, page) in pages.iter().enumerate() {
         folder.add(&format!("sections-{}.svg", n + 1), page.as_bytes())?;
     }
@@ -22,6 +22,6 @@ pub fn add(folder: &mut Folder, worked: &Worked) -> Result<(), Fault> {
     let shells = shells(&bat.shape);
     folder.add("bat.stl", &solid::stl(&shells))?;
     folder.add("bat.glb", &solid::glb(&shells).map_err(refused)?)?;
-    let figures = json::document("shape", &figures::of(worked)).map_err(refused)?;
+    let figures = json::document("shape", &beside.figures(figures::of(worked))).map_err(refused)?;
     folder.add("shape.json", figures.as_bytes())
 }

@@ -2,9 +2,8 @@
 
 use backlift::bat::laws::Verdict;
 use backlift::bat::shaped::ShapedBat;
-use backlift::card::{Card, Figure};
+use backlift::card::Figure;
 use backlift::units::{Quantity, Units, spoken};
-use backlift::workshop::cautions::SHAPE;
 use backlift::workshop::to_card::{Answer, BrokenDemand, ToCard};
 
 use super::Worked;
@@ -16,17 +15,10 @@ use crate::table::{Row, side_by_side, table};
 pub fn told(worked: &Worked, units: Units) -> String {
     let mut out = match &worked.to {
         None => described(worked, units),
-        Some((card, it)) => to_card(worked, card, it, units),
+        Some((_, it)) => to_card(worked, it, units),
     };
     out += &laws(worked.chosen(), units);
-    out += LIMITS;
-    for it in SHAPE {
-        out += &(set_in(it) + "\n");
-    }
-    if worked.loaded.invented {
-        out += "The described bat is invented\n";
-    }
-    out
+    out + LIMITS
 }
 
 const LIMITS: &str = "
@@ -82,9 +74,9 @@ fn middle_cost(middles: &[(&'static str, ShapedBat)], units: Units) -> String {
     )
 }
 
-fn to_card(worked: &Worked, card: &Card, it: &ToCard, units: Units) -> String {
+fn to_card(worked: &Worked, it: &ToCard, units: Units) -> String {
     let size = &worked.loaded.size.name;
-    let Some(first) = it.answers.first() else { return unmet(card, it, size, units) };
+    let Some(first) = it.answers.first() else { return unmet(it, size, units) };
     let sentence = match it.answers.len() {
         1 => format!("One shape of size {size} meets the card"),
         n => format!("{n} shapes of size {size} meet the card: choose by edge, spine and middle"),
@@ -98,7 +90,7 @@ fn to_card(worked: &Worked, card: &Card, it: &ToCard, units: Units) -> String {
     out + &paragraph(&format!("Met: {}", listed(&met))) + "\n\n"
 }
 
-fn unmet(card: &Card, it: &ToCard, size: &str, units: Units) -> String {
+fn unmet(it: &ToCard, size: &str, units: Units) -> String {
     let broken: Vec<String> = it.broken.iter().map(|it| it.figure.words().to_owned()).collect();
     let alone = it.broken.iter().any(|it| it.nearest.is_some());
     let sentence = match alone {
@@ -128,9 +120,6 @@ fn unmet(card: &Card, it: &ToCard, size: &str, units: Units) -> String {
     out += &table(&["", "asked", "limits", "nearest, the others as asked"], &rows);
     if let Some(Answer { name, bat, .. }) = &it.nearest {
         out += &format!("\n{}", in_columns(&[(name, bat)], true, units));
-    }
-    if card.invented {
-        out += "The player of this card is invented\n";
     }
     out + "\n"
 }

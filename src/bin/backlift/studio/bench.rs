@@ -17,8 +17,6 @@ pub const SEEN_RUNS: [&str; 7] = ["0", "10", "20", "30", "50", "75", "100"];
 pub const SEEN_BALLS: [&str; 6] = ["5", "10", "20", "30", "50", "100"];
 /// Short balls where no number is said.
 const USUAL_BALLS: &str = "20";
-/// The stroke where none is said: the one to the short ball that is played most.
-const USUAL_STROKE: &str = "pull";
 
 impl Studio {
     /// The bat that the player uses now.
@@ -26,6 +24,13 @@ impl Studio {
         let written = self.document.at("uses");
         let is_it = |bat: &usize| self.label(*bat).eq_ignore_ascii_case(written.trim());
         (0..self.document.bat_count()).find(is_it).unwrap_or(0)
+    }
+
+    /// Name of the stroke to the short ball that leads.
+    pub fn lead_stroke(&self) -> String {
+        let loaded = self.derived.loaded.as_ref();
+        let lead = loaded.and_then(|it| it.strokes.get(it.lead()));
+        lead.map_or_else(|| "pull".to_owned(), |it| it.name.clone())
     }
 
     /// Whether something was seen.
@@ -37,7 +42,8 @@ impl Studio {
     pub(super) fn saw(&mut self, how_often: &str) -> Result<(), Fault> {
         if !self.is_seen() {
             let bat = self.label(self.used_bat());
-            let usual = [("bat", bat.as_str()), ("stroke", USUAL_STROKE), ("balls", USUAL_BALLS)];
+            let stroke = self.lead_stroke();
+            let usual = [("bat", bat.as_str()), ("stroke", &stroke), ("balls", USUAL_BALLS)];
             for (name, value) in usual {
                 self.document.put(&format!("seen.0.{name}"), value)?;
             }

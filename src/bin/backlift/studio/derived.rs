@@ -32,11 +32,14 @@ impl Derived {
     /// Of a document; where it is at fault, what was there before stays on the screen.
     pub fn of(document: &Document, before: &Self) -> Self {
         let source = Source::new(&document.name(), document.text());
-        let read = load_text(source, &[], &STROKES).map_err(Stop::from).and_then(built);
+        let read = load_text(source, &document.folder(), &[], &STROKES)
+            .map_err(Stop::from)
+            .and_then(built);
         match read {
             Ok((loaded, warnings)) => {
                 let scenario = &loaded.scenario;
-                let who = (&scenario.player, &scenario.calibration, &scenario.innings);
+                let swung = key(&loaded.strokes);
+                let who = (&scenario.player, &scenario.calibration, &scenario.innings, swung);
                 let asked = (&scenario.bowling, &scenario.fit);
                 let bat_keys = scenario.bats.iter().map(|it| key(&(who, asked, it))).collect();
                 let known = (scenario.uses, &scenario.seen);

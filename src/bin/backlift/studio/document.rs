@@ -1,5 +1,7 @@
 //! The scenario on the screen.
 
+use std::path::{Path, PathBuf};
+
 use backlift::files::document::{Text, edit};
 use backlift::files::fault::{Fault, Faults};
 use backlift::files::scenario::{BatV1, DEMO, ScenarioV1};
@@ -35,6 +37,11 @@ impl TextFile<ScenarioV1> {
     pub fn name(&self) -> String {
         let title = self.fields().title.as_ref().map(|it| it.0.clone());
         self.file_name().or(title).unwrap_or_else(|| "A fitting".to_owned())
+    }
+
+    /// Where strokes of the user's own are looked for.
+    pub fn folder(&self) -> PathBuf {
+        self.path().and_then(Path::parent).unwrap_or(Path::new("")).to_owned()
     }
 
     /// Number of bats.

@@ -1,6 +1,7 @@
 //! What must stand with everything shown of a player: that it is invented, and a junior's cautions.
 
 use super::state::Studio;
+use crate::beside::{Beside, INVENTED};
 
 impl Studio {
     /// The words; none where nothing must be said.
@@ -8,11 +9,9 @@ impl Studio {
         let Some(loaded) = &self.derived.loaded else { return Vec::new() };
         let mut words = Vec::new();
         if loaded.scenario.invented {
-            words.push("Invented player and bats.".to_owned());
+            words.push(format!("{INVENTED}."));
         }
-        if loaded.is_junior() {
-            words.extend(crate::fit::told::cautions(loaded));
-        }
+        words.extend(Beside::scenario(loaded).cautions);
         words
     }
 }

@@ -172,6 +172,17 @@ impl Studio {
         if last == 0 {
             self.playback.second = false;
         }
+        self.stroke_there();
+    }
+
+    /// A stroke that the scenario no longer swings gives way to the one that leads.
+    fn stroke_there(&mut self) {
+        let Some(loaded) = &self.derived.loaded else { return };
+        if loaded.strokes.iter().all(|it| it.name != self.playback.stroke)
+            && let Some(lead) = loaded.strokes.get(loaded.lead())
+        {
+            (self.playback.stroke, self.playback.time_s) = (lead.name.clone(), 0.0);
+        }
     }
 
     /// Once a picture: time runs on, answers are taken in, what is missing is asked for, unsaved work
@@ -204,6 +215,12 @@ impl Studio {
     pub fn slots(&self) -> usize {
         let both = self.playback.second && self.playback.bats[0] != self.playback.bats[1];
         if both { 2 } else { 1 }
+    }
+
+    /// Whether the stroke shown answers the short ball.
+    pub fn answers_short_ball(&self) -> bool {
+        let strokes = self.derived.loaded.iter().flat_map(|it| &it.strokes);
+        strokes.filter(|it| it.name == self.playback.stroke).any(|it| it.answers_short_ball)
     }
 
     /// Length of the longer of the strokes shown, s.

@@ -23,7 +23,7 @@ pub struct Advice {
 impl Advice {
     /// Works it out.
     pub fn of(loaded: &Arc<Loaded>, progress: &Progress) -> Result<Self, Stop> {
-        let now = crate::fit::today(loaded, progress, [0.0, 1.0])?;
+        let now = crate::advice::today(loaded, progress, [0.0, 1.0])?;
         Ok(Self { loaded: Arc::clone(loaded), now })
     }
 }

@@ -38,6 +38,8 @@ pub struct Swung {
     pub seen: Observed,
     pub tolerance: Tolerance,
     pub delivery: Delivery,
+    /// The player is a junior: nothing is said of a fastest ball.
+    pub junior: bool,
     /// Grip there is: top hand, bottom hand, N.
     pub grip_n: [f64; 2],
     /// The same swing by the second dynamics.
@@ -153,6 +155,7 @@ pub fn swing_one(
         seen,
         tolerance: loaded.strokes[stroke].tolerance,
         delivery: delivery(&loaded.scenario.bowling),
+        junior: loaded.is_junior(),
         grip_n: [loaded.player.grip_top_n.value, loaded.player.grip_bottom_n.value]
             .map(|it| it * capacity),
         engine,

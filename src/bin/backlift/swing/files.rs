@@ -14,6 +14,7 @@ use backlift::units::Units;
 
 use super::computed::Swung;
 use super::told::sentence;
+use crate::beside::Beside;
 
 /// Size of the picture, px.
 const PICTURE: [f64; 2] = [1120.0, 560.0];
@@ -21,10 +22,12 @@ const PICTURE: [f64; 2] = [1120.0, 560.0];
 const EVERY: usize = 6;
 
 /// Adds all of them to a folder.
-pub fn add(folder: &mut Folder, swung: &Swung, units: Units) -> Result<(), Fault> {
+pub fn add(folder: &mut Folder, swung: &Swung, beside: &Beside, units: Units) -> Result<(), Fault> {
     let name = &swung.stroke;
     folder.add(&format!("swing-{name}.csv"), csv(&swung.seen.series).as_bytes())?;
-    let picture = svg(&arc(swung, units), &LIGHT, PICTURE[0], PICTURE[1]);
+    let mut arc = arc(swung, units);
+    arc.sentence = beside.sentence(&arc.sentence);
+    let picture = svg(&arc, &LIGHT, PICTURE[0], PICTURE[1]);
     folder.add(&format!("swing-{name}.svg"), picture.as_bytes())?;
     let pixels = png(&picture, 2.0).map_err(|it| Fault::new(it.to_string()))?;
     folder.add(&format!("swing-{name}.png"), &pixels)

@@ -6,7 +6,7 @@ use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, spoken};
 
 use super::computed::Swung;
-use crate::figure::{measured, percent, plain};
+use crate::figure::{if_read_in, measured, percent, plain};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
@@ -98,22 +98,26 @@ fn speeds(swung: &Swung, units: Units) -> String {
         false => spoken(Quantity::Speed, fastest_ball_m_s, 0.1, units),
     };
     let row = |head: String, value: String| vec![head, value];
-    table(
-        &["", &format!("{}, {}-hander", swung.stroke, swung.handed_words())],
-        &[
-            row("bat speed where it meets the ball".into(), speed(met.bat_speed_m_s)),
-            row("toe speed".into(), speed(met.toe_speed_m_s)),
-            row("stroke time, top of the backlift to ball".into(), time(swung.time_s)),
-            row(
-                format!("time in hand against {bowled}"),
-                time(swung.delivery.time_in_hand_s(swung.time_s)),
-            ),
-            row("fastest ball that can still be met".into(), ball),
-            row("off the planned spot".into(), millimetres(met.position_error_m)),
-            row("face off its direction".into(), degrees(met.face_error_rad)),
-            row("bat off its line".into(), degrees(met.line_error_rad)),
-        ],
-    )
+    let mut rows = vec![
+        row("bat speed where it meets the ball".into(), speed(met.bat_speed_m_s)),
+        row("toe speed".into(), speed(met.toe_speed_m_s)),
+        row("stroke time, top of the backlift to ball".into(), time(swung.time_s)),
+        row(
+            format!("time in hand against {bowled}"),
+            time(swung.delivery.time_in_hand_s(swung.time_s)),
+        ),
+    ];
+    if !swung.junior {
+        rows.push(row("fastest ball that it meets".into(), ball));
+    }
+    rows.extend([
+        row("off the planned spot".into(), millimetres(met.position_error_m)),
+        row("face off its direction".into(), degrees(met.face_error_rad)),
+        row("bat off its line".into(), degrees(met.line_error_rad)),
+    ]);
+    let head = format!("{}, {}-hander", swung.stroke, swung.handed_words());
+    let read_in = format!("time in hand: {}", if_read_in(swung.delivery.reaction_time_s));
+    table(&["", &head], &rows) + &set_in(&read_in) + "\n"
 }
 
 fn loads(swung: &Swung, units: Units) -> String {
@@ -204,11 +208,11 @@ fn doubts(swung: &Swung, units: Units) -> String {
     );
     out += &match &swung.engine {
         Ok(engine) => format!(
-            "  computed a second time by another dynamics: {}, {} apart\n",
+            "  by a second method {}, {} apart\n",
             spoken(Quantity::Speed, engine.contact.bat_speed_m_s, 0.01, units),
             percent(engine.difference(&swung.seen.contact).bat_speed.abs(), 2)
         ),
-        Err(fault) => format!("  not computed a second time: {fault}\n"),
+        Err(fault) => format!("  not computed by a second method: {fault}\n"),
     };
     out
 }

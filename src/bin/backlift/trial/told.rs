@@ -10,7 +10,7 @@ use backlift::units::{Quantity, Units, spoken};
 use super::swung::{StrokeSpeeds, Swung};
 use super::wanted::Wanted;
 use crate::figure::{listed, number, percent, plain};
-use crate::paragraph::{paragraph, set_in};
+use crate::paragraph::paragraph;
 use crate::table::table;
 
 /// What must be said with every trial.
@@ -27,26 +27,15 @@ pub fn cautions(age_y: f64) -> Vec<String> {
 }
 
 /// All of it.
-pub fn told(
-    owned: &WeighedBat,
-    wanted: &Wanted,
-    found: &Swung,
-    cautions: &[String],
-    units: Units,
-) -> String {
+pub fn told(owned: &WeighedBat, wanted: &Wanted, found: &Swung, units: Units) -> String {
     let mut out = paragraph(&sentence(owned, wanted, found)) + "\n\n";
     if !found.trial.weights.is_empty() {
         out += &tape(owned, found, units);
         out.push('\n');
     }
-    out += &pickups(owned, wanted, found, units);
+    out += &(pickups(owned, wanted, found, units) + "\n");
     out += &(paragraph(&in_each_stroke(owned, wanted, found)) + "\n\n");
-    out += &paragraph(&doubt(owned, wanted));
-    out += "\n\nTake care:\n";
-    for caution in cautions {
-        out += &(set_in(caution).replacen("  ", "- ", 1) + "\n");
-    }
-    out
+    out + &paragraph(&doubt(owned, wanted)) + "\n"
 }
 
 fn off(reached: f64, wanted: f64) -> String {

@@ -9,6 +9,7 @@ use backlift::fit::trial::Pickup;
 use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use backlift::units::{Quantity, parse};
 
+use crate::beside::Beside;
 use crate::check::card_file;
 use crate::fit::search;
 use crate::loaded::Loaded;
@@ -50,6 +51,8 @@ pub struct Wanted {
     pub bat: Bat,
     /// One standard deviation of its swing moment, kg m², if it was weighed.
     pub swing_sd_kg_m2: Option<f64>,
+    /// What stands beside the card that it is from; nothing otherwise.
+    pub beside: Beside,
 }
 
 impl WantedArgs {
@@ -76,7 +79,13 @@ impl WantedArgs {
 fn recommended(loaded: &Loaded, progress: &Progress) -> Result<Wanted, Stop> {
     let bat = search(loaded, progress)?.recommendation.made.bat;
     let pickup = Pickup::of(&bat);
-    Ok(Wanted { words: "the recommended bat".into(), pickup, bat, swing_sd_kg_m2: None })
+    Ok(Wanted {
+        words: "the bat to order".into(),
+        pickup,
+        bat,
+        swing_sd_kg_m2: None,
+        beside: Beside::default(),
+    })
 }
 
 /// The bat on a card, at the card's length, its mass spread as in the family of the bat that will be taped.
@@ -95,7 +104,13 @@ fn from_card(owned: &WeighedBat, path: &std::path::Path) -> Result<Wanted, Stop>
         let message = format!("no bat has the figures of this card together: {it}");
         argument_fault("--like", &path.display().to_string(), &message, "check the card")
     })?;
-    Ok(Wanted { words: "the bat on the card".into(), pickup, bat, swing_sd_kg_m2: None })
+    Ok(Wanted {
+        words: "the bat on the card".into(),
+        pickup,
+        bat,
+        swing_sd_kg_m2: None,
+        beside: Beside::card(&card),
+    })
 }
 
 fn from_scenario(loaded: &Loaded, owned: &WeighedBat, named: &str) -> Result<Wanted, Stop> {
@@ -106,6 +121,7 @@ fn from_scenario(loaded: &Loaded, owned: &WeighedBat, named: &str) -> Result<Wan
             pickup: Pickup::of(&it.bat),
             bat: it.bat.clone(),
             swing_sd_kg_m2: Some(it.swing_moment_kg_m2.sd),
+            beside: Beside::default(),
         }),
         None => Err(argument_fault(
             "--like-bat",
@@ -149,5 +165,11 @@ fn from_figures(
         let message = format!("no bat has these three figures together: {it}");
         argument_fault("--swing-moment", swing_moment, &message, help)
     })?;
-    Ok(Wanted { words: "the bat asked for".into(), pickup, bat, swing_sd_kg_m2: None })
+    Ok(Wanted {
+        words: "the bat asked for".into(),
+        pickup,
+        bat,
+        swing_sd_kg_m2: None,
+        beside: Beside::default(),
+    })
 }

@@ -10,6 +10,7 @@ use super::notation::accepted;
 #[derive(Serialize)]
 pub struct Found {
     agrees: usize,
+    by_construction: usize,
     disagrees: usize,
     no_data: usize,
     rows: Vec<Line>,
@@ -46,6 +47,7 @@ pub fn of(found: &Validated) -> Found {
         difference: row.difference(),
         verdict: match row.verdict {
             Verdict::Agrees => "agrees",
+            Verdict::ByConstruction => "by_construction",
             Verdict::Disagrees => "disagrees",
             Verdict::NoData => "no_data",
         },
@@ -54,6 +56,7 @@ pub fn of(found: &Validated) -> Found {
     };
     Found {
         agrees: found.count(None, Verdict::Agrees),
+        by_construction: found.count(None, Verdict::ByConstruction),
         disagrees: found.count(None, Verdict::Disagrees),
         no_data: found.count(None, Verdict::NoData),
         rows: found.rows(None).map(line).collect(),

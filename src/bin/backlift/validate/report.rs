@@ -60,12 +60,12 @@ fn counts(found: &Validated) -> Markup {
     };
     html! {
         table {
-            thead { tr { th {} th.figure { "agrees" } th.figure { "disagrees" } th.figure { "no data" } } }
+            thead { tr { th {} th.figure { "agrees" } th.figure { "built so" } th.figure { "disagrees" } th.figure { "no data" } } }
             tbody {
                 @for group in found.groups() {
                     tr {
                         th scope="row" { a href={ "#" (anchor(group)) } { (heading(group)) } }
-                        @for verdict in [Verdict::Agrees, Verdict::Disagrees, Verdict::NoData] {
+                        @for verdict in [Verdict::Agrees, Verdict::ByConstruction, Verdict::Disagrees, Verdict::NoData] {
                             td.figure { (cell(group, verdict)) }
                         }
                     }
@@ -94,6 +94,7 @@ fn how_to_read() -> Markup {
             "In the pictures the line is this program and the rings are the source; a bar through a ring is \
              two standard deviations to either side, where a spread is published. "
             span.mark aria-hidden="true" { "✓" } " agrees, "
+            span.mark aria-hidden="true" { "○" } " built so: ours was taken from that very figure, "
             span.mark aria-hidden="true" { "✗" } " disagrees, "
             span.mark aria-hidden="true" { "–" } " nothing to compare with."
         }
@@ -166,6 +167,7 @@ fn overview(it: &Answer) -> Markup {
     let verdict = match () {
         () if has(Verdict::Disagrees) => Verdict::Disagrees,
         () if has(Verdict::Agrees) => Verdict::Agrees,
+        () if has(Verdict::ByConstruction) => Verdict::ByConstruction,
         () => Verdict::NoData,
     };
     let used = rows.iter().filter_map(|row| row.used().map(|used| (used, row)));
@@ -207,6 +209,7 @@ fn rows(found: &Validated, group: Group, sources: &[&str]) -> Markup {
 fn marked(verdict: Verdict) -> Markup {
     let mark = match verdict {
         Verdict::Agrees => "✓",
+        Verdict::ByConstruction => "○",
         Verdict::Disagrees => "✗",
         Verdict::NoData => "–",
     };
@@ -219,7 +222,8 @@ fn line(row: &Row, source: Option<usize>) -> Markup {
         tr.disagrees[row.verdict == Verdict::Disagrees] {
             td {
                 (row.what)
-                @if row.verdict == Verdict::Agrees && !row.note.is_empty() {
+                @let told_below = [Verdict::Disagrees, Verdict::NoData].contains(&row.verdict);
+                @if !told_below && !row.note.is_empty() {
                     div.quiet { (row.note) }
                 }
             }
@@ -238,7 +242,7 @@ fn limits() -> Markup {
         h2 { "What no row of this report can show" }
         ul {
             li {
-                "No bat speed of a junior and no moment of inertia of a cricket bat was found published. The \
+                "No bat speed of a junior and no swing moment of a cricket bat was found published. The \
                  swing of a child is checked for its mechanics only."
             }
             li {

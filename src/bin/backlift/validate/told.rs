@@ -32,6 +32,8 @@ What the words mean:
                 where the row is the largest miss over many figures
   agrees        within what the check asks, which is written beside it and not
                 moved: --json and the report of --out say it for each row
+  built so      ours was taken from that very figure, so that it tests nothing;
+                counted apart
   no data       nobody has published a figure, or none was seen
 ";
 
@@ -49,6 +51,11 @@ pub fn sentence(found: &Validated) -> String {
         1 => format!("{agree} of {all} figures agree with theirs; one disagrees"),
         _ => format!("{agree} of {all} figures agree with theirs; {disagree} disagree"),
     };
+    match count(None, Verdict::ByConstruction) {
+        0 => {}
+        1 => out += "; one more agrees by construction",
+        more => out += &format!("; {more} more agree by construction"),
+    }
     if none > 0 {
         out += &format!("; for {none} there is nothing to compare with");
     }

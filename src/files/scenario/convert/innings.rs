@@ -1,13 +1,19 @@
-//! The innings of a scenario, and the strokes it asks for.
+//! The innings of a scenario.
 
 use super::super::super::document::values::Values;
-use super::super::super::fault::nearest;
 use super::super::{InningsV1, Text};
+use super::strokes::known_stroke;
 use crate::measurement::plan::InningsPlan;
 use crate::units::Quantity::Time;
 use crate::units::share;
 
-pub fn innings(values: &mut Values, v1: &InningsV1, strokes: &[&str]) -> InningsPlan {
+/// The innings with strokes `chosen` of those that come with the program, `built_in`, and others.
+pub fn innings(
+    values: &mut Values,
+    v1: &InningsV1,
+    chosen: &[&str],
+    built_in: &[&str],
+) -> InningsPlan {
     let usual = InningsPlan::default();
     let runs = |it: f64| (1.0..=1000.0).contains(&it);
     let balls = |it: f64| it > 0.0 && it <= 100.0;
@@ -15,7 +21,10 @@ pub fn innings(values: &mut Values, v1: &InningsV1, strokes: &[&str]) -> Innings
         runs: values
             .number("innings.runs", &v1.runs, runs, "a number of runs from 1 to 1000")
             .unwrap_or(usual.runs),
-        mix: mix(values, &v1.mix, strokes).unwrap_or(usual.mix),
+        mix: match v1.mix {
+            Some(_) => mix(values, &v1.mix, chosen, built_in).unwrap_or(usual.mix),
+            None => usual_of(values, usual.mix, chosen),
+        },
         balls_per_run: values
             .number(
                 "innings.balls_per_run",
@@ -37,22 +46,50 @@ pub fn innings(values: &mut Values, v1: &InningsV1, strokes: &[&str]) -> Innings
     }
 }
 
+const PATH: &str = "innings.mix";
+
+/// The usual mix, of the strokes that are chosen. A stroke of the user's own has no usual share.
+fn usual_of(values: &mut Values, usual: Vec<(String, f64)>, chosen: &[&str]) -> Vec<(String, f64)> {
+    let has = |name: &str| usual.iter().any(|(it, _)| it == name);
+    if let Some(own) = chosen.iter().find(|it| !has(it)) {
+        let message = format!("it is missing, and no usual mix has a share of {own:?}");
+        values.fault(PATH, &message, &format!("add mix: \"drive 60 %, {own} 40 %\" to innings"));
+        return usual;
+    }
+    if usual.iter().all(|(it, _)| chosen.contains(&it.as_str())) {
+        return usual;
+    }
+    let kept: Vec<(String, f64)> =
+        usual.into_iter().filter(|(it, _)| chosen.contains(&it.as_str())).collect();
+    let sum: f64 = kept.iter().map(|(_, it)| it).sum();
+    kept.into_iter().map(|(name, it)| (name, it / sum)).collect()
+}
+
 /// "drive 50 %, pull 35 %, hook 15 %": shares in any unit, brought to a sum of one.
-fn mix(values: &mut Values, text: &Option<Text>, strokes: &[&str]) -> Option<Vec<(String, f64)>> {
-    const PATH: &str = "innings.mix";
+fn mix(
+    values: &mut Values,
+    text: &Option<Text>,
+    chosen: &[&str],
+    built_in: &[&str],
+) -> Option<Vec<(String, f64)>> {
     const LIKE: &str = "write it like \"drive 50 %, pull 35 %, hook 15 %\"";
     let written = values.short(PATH, text)?;
     let mut mix: Vec<(String, f64)> = Vec::new();
     for part in written.split(',').map(str::trim).filter(|it| !it.is_empty()) {
-        let digits =
-            part.find(|c: char| c.is_ascii_digit() || "-−.".contains(c)).unwrap_or(part.len());
-        let (name, number) = part.split_at(digits);
+        let (name, number) = part.split_at(number_at(part));
         let name = name.trim().trim_end_matches([':', '=']).trim();
         let Some(it) = share(number).filter(|it| *it > 0.0) else {
             values.fault(PATH, &format!("{part:?} is not a stroke and its share"), LIKE);
             return None;
         };
-        let name = known_stroke(values, PATH, name, strokes)?;
+        let lower = name.to_lowercase();
+        let is = |it: &&str| it.to_lowercase() == lower;
+        if !chosen.iter().any(is) && built_in.iter().any(is) {
+            let message = format!("{name:?} is not among the strokes that are swung");
+            values.fault(PATH, &message, "add it to strokes, or leave it out of the mix");
+            return None;
+        }
+        let name = known_stroke(values, PATH, name, chosen)?;
         if mix.iter().any(|(before, _)| *before == name) {
             values.fault(PATH, &format!("{name:?} stands in it twice"), "name each stroke once");
             return None;
@@ -72,29 +109,14 @@ fn mix(values: &mut Values, text: &Option<Text>, strokes: &[&str]) -> Option<Vec
     Some(mix.into_iter().map(|(name, it)| (name, it / sum)).collect())
 }
 
-pub fn known_stroke(
-    values: &mut Values,
-    path: &str,
-    name: &str,
-    strokes: &[&str],
-) -> Option<String> {
-    let lower = name.to_lowercase();
-    if strokes.contains(&lower.as_str()) {
-        return Some(lower);
+/// Where the share begins in "reverse-sweep 20 %": at a digit, or at a sign or point that follows no letter.
+fn number_at(part: &str) -> usize {
+    let mut before = ' ';
+    for (at, c) in part.char_indices() {
+        if c.is_ascii_digit() || ("-−.".contains(c) && !before.is_alphabetic()) {
+            return at;
+        }
+        before = c;
     }
-    let help = match nearest(&lower, strokes.iter().copied()) {
-        Some(near) => format!("did you mean {near:?}?"),
-        None => format!("the strokes are {}", strokes.join(", ")),
-    };
-    values.fault(path, &format!("there is no stroke {name:?}"), &help);
-    None
-}
-
-pub fn asked_strokes(
-    values: &mut Values,
-    text: &Option<Text>,
-    strokes: &[&str],
-) -> Option<Vec<String>> {
-    let names = values.names("strokes", text)?;
-    names.iter().map(|it| known_stroke(values, "strokes", it, strokes)).collect()
+    part.len()
 }

@@ -3,7 +3,7 @@
 use super::super::super::document::values::Values;
 use super::super::super::fault::nearest;
 use super::super::{SeenV1, Text};
-use super::innings::known_stroke;
+use super::strokes::known_stroke;
 use crate::measurement::plan::{HowOften, Seen};
 use crate::units::Quantity::Speed;
 

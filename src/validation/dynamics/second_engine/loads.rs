@@ -91,9 +91,7 @@ fn one(held: &Held, stroke: &str, out: &mut Checked) -> Result<(), CheckFault> {
     }
     let bottom_n = engine.peak.force_bottom_n;
     let what = format!("{stroke}, adult: greatest force of the bottom hand");
-    // Late in the drive the bottom hand's couple comes to its limit within a sample of the peak.
-    let most = if stroke == "drive" { 0.1 } else { 1e-2 };
-    out.rows.push(figure(what, SOURCE, "N", bottom_n, peak[2], most));
+    out.rows.push(figure(what, SOURCE, "N", bottom_n, peak[2], 1e-2));
     out.curves.push(Curve {
         title: format!(
             "Force of the bottom hand in the adult's fastest {stroke}, on both dynamics"

@@ -113,7 +113,7 @@ fn row(ui: &mut Ui, table: &Table, item: &Item, units: Units) {
             quiet(ui, &told.limits);
         }
         _ => {
-            ui.label(told.within);
+            ui.label(&told.within);
         }
     });
 }

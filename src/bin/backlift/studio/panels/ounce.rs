@@ -44,7 +44,7 @@ pub fn ounce(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 /// "−0.31 km/h": what the ounce does to the late pull there.
 fn cost(it: &Ounces, from_top_m: f64, units: Units) -> Option<String> {
     let (unit, per_m_s) = speed_unit(units);
-    let change = per_m_s * it.pull()?.ounce_at_m_s(from_top_m);
+    let change = per_m_s * it.lead()?.ounce_at_m_s(from_top_m);
     let digits = if units == Units::Trade { 2 } else { 3 };
     let sign = if change > 0.0 { "+" } else { "" };
     Some(format!("{sign}{}\u{2009}{unit}", number(change, digits)))
@@ -52,7 +52,7 @@ fn cost(it: &Ounces, from_top_m: f64, units: Units) -> Option<String> {
 
 /// What the weight shows, in words.
 fn told(it: &Ounces, from_top_m: f64, units: Units) -> String {
-    let Some(pull) = it.pull() else { return String::new() };
+    let Some(pull) = it.lead() else { return String::new() };
     let at_toe = pull.ounce_at_m_s(pull.length_m).abs();
     format!(
         "{} {} from the top of the handle takes {} ± {} from the {} at {}. Along the bat it goes {}. Swung with it on and off at both ends and in the middle; the likeliest player",

@@ -7,6 +7,7 @@ use egui::{ComboBox, Ui};
 
 use super::table::{Table, name};
 use super::words::{bat_mark, caution, head, measure, pending, quiet, sentence, why};
+use crate::advice::suits_words;
 use crate::figure::{number, percent, speed_unit};
 use crate::fit::told as fit_told;
 use crate::studio::action::Action;
@@ -50,15 +51,14 @@ pub fn bats(ui: &mut Ui, it: &Studio) {
     let runs = runs_words(now.setting.plan.runs);
     head(ui, "Today's bats");
     let table = Table::new(ui, &[0.7, 0.8, 1.2, 0.8, 0.9]);
-    let expected = format!("expected ball, {unit}");
-    let late = format!("in time at {:.0}", now.setting.plan.runs);
-    let heads = ["", "size suits", expected.as_str(), late.as_str(), "near the best"];
+    let ball = format!("ball, {unit}");
+    let heads = ["", "suits", ball.as_str(), "in time", "near best"];
     table.row(ui, |ui, n| name(ui, heads.get(n).unwrap_or(&"")));
     for (bat, given) in now.today.given.iter().enumerate() {
         table.row(ui, |ui, n| match (n, &given.worth) {
             (0, _) => bat_mark(ui, &it.look, bat),
             (1, _) => {
-                ui.label(fit_told::suits(given));
+                ui.label(suits_words(given.suits));
             }
             (2, Some(worth)) => {
                 let [mean, sd] = [worth.mean_m_s(), worth.sd_m_s()].map(|it| per_m_s * it);
@@ -96,7 +96,7 @@ pub fn rests(ui: &mut Ui, it: &Studio) {
 pub fn suits(ui: &mut Ui, given: Option<&Given>) {
     use backlift::worth::suits::Suits;
     if let Some(given) = given.filter(|it| it.suits != Suits::Yes) {
-        let words = format!("{} for this stature", fit_told::suits(given));
+        let words = format!("{} for this stature", suits_words(given.suits));
         ui.label(egui::RichText::new(words).small());
     }
 }
@@ -149,7 +149,8 @@ fn seen(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, labels: &[String]) {
             ui.label("short balls that were hit at, in time:");
         } else {
             let label = it.label(it.used_bat());
-            ui.label(format!("fresh, the pull with {label} met short balls in time:"));
+            let stroke = it.lead_stroke();
+            ui.label(format!("fresh, the {stroke} with {label} met short balls in time:"));
         }
         for often in HowOften::ALL {
             let chosen = is_seen && how_often.replace('_', " ").eq_ignore_ascii_case(often.words());

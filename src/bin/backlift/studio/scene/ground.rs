@@ -73,8 +73,8 @@ pub fn ball() -> Solid {
 
 /// From where bat meets ball back to where it pitched and to the bowler's hand, m, W. By eye: a ball to
 /// drive pitches full, one to pull or hook short.
-pub fn ball_path(contact_W: DVec3, stroke: &str) -> [DVec3; 3] {
-    let pitched_m = if stroke == "drive" { 1.8 } else { 7.5 };
+pub fn ball_path(contact_W: DVec3, is_short: bool) -> [DVec3; 3] {
+    let pitched_m = if is_short { 7.5 } else { 1.8 };
     let pitched = DVec3::new(contact_W.x + pitched_m, 0.9 * contact_W.y, BALL_M);
     let hand = DVec3::new(17.5, 0.4 * contact_W.y, 2.1);
     [contact_W, pitched, hand]

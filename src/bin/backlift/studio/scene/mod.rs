@@ -203,7 +203,8 @@ impl Studio {
     /// The ball at its speed over the crease, off the ground where such a ball pitches; drawn by eye.
     fn ball(&self, first: &Figure, delivery: Delivery) -> Option<DVec3> {
         let before_s = (first.contact_s - self.playback.time_s).max(0.0);
-        let [contact, pitched, hand] = ground::ball_path(first.contact_W, &self.playback.stroke);
+        let [contact, pitched, hand] =
+            ground::ball_path(first.contact_W, self.answers_short_ball());
         let mut left_m = before_s * delivery.speed_m_s;
         for (from, to) in [(contact, pitched), (pitched, hand)] {
             let way = to - from;

@@ -113,7 +113,7 @@ impl Over<'_> {
         let Some(first) = self.scene.figures.first() else { return };
         let theme = theme(&self.it.look);
         let line = Stroke::new(1.0, wash(theme.ink, 0.35));
-        let [contact, pitched, _] = ball_path(first.contact_W, &self.it.playback.stroke);
+        let [contact, pitched, _] = ball_path(first.contact_W, self.it.answers_short_ball());
         // A way that runs behind the eye is cut off where it does.
         let way: Vec<Pos2> = (0..=24)
             .map_while(|n| {

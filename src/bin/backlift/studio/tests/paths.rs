@@ -78,7 +78,7 @@ fn a_coach_measures_a_player_and_a_bat_and_gets_the_card() {
     click(&mut it, "Map");
     assert!(says(&it, "Stop the search"));
     wait(&mut it);
-    assert!(says(&it, "of expected ball speed"));
+    assert!(says(&it, " middle ("));
     let map = it.get_by_label_contains("map of bats").rect();
     it.drag_at(map.center());
     it.run_steps(1);

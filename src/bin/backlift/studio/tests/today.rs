@@ -124,7 +124,7 @@ fn an_ounce_is_dragged_along_the_bat_and_moved_by_the_arrows() {
     settle(&mut state);
     let mut it = window_on(state);
     let ounces = it.state().ounces().unwrap().clone();
-    let pull = ounces.pull().unwrap();
+    let pull = ounces.lead().unwrap();
     let length_m = pull.length_m;
     assert!(pull.ounce_at_m_s(length_m) < pull.ounce_at_m_s(0.5 * length_m));
     assert!(says(&it, "swung about an axis"));

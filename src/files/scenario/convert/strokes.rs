@@ -1,0 +1,106 @@
+//! Which strokes are swung: those that come with the program, by name, and the user's own, by file.
+
+use std::path::Path;
+
+use super::super::super::document::text_of_file;
+use super::super::super::document::values::Values;
+use super::super::super::fault::nearest;
+use super::super::super::stroke::read;
+use super::super::{STROKE, Text};
+use crate::stroke::Stroke;
+
+const PATH: &str = "strokes";
+
+/// The strokes of a scenario.
+pub struct Chosen {
+    /// Names, in the order written; all that come with the program where nothing is.
+    pub names: Vec<String>,
+    /// Those of them that were read from files.
+    pub own: Vec<Stroke>,
+}
+
+/// "drive, pull, my-sweep.ron": a file is looked for beside the scenario, in `folder`.
+pub fn chosen(
+    values: &mut Values,
+    text: &Option<Text>,
+    folder: &Path,
+    built_in: &[&str],
+) -> Option<Chosen> {
+    let mut chosen = Chosen { names: Vec::new(), own: Vec::new() };
+    if text.is_none() {
+        chosen.names = built_in.iter().map(|it| (*it).to_owned()).collect();
+        return Some(chosen);
+    }
+    for entry in values.names(PATH, text)? {
+        let name = match entry.to_lowercase().ends_with(".ron") {
+            true => {
+                let stroke = own(values, &entry, folder)?;
+                let name = stroke.name.clone();
+                chosen.own.push(stroke);
+                name
+            }
+            false => known_stroke(values, PATH, &entry, built_in)?,
+        };
+        if chosen.names.iter().any(|it| it.to_lowercase() == name.to_lowercase()) {
+            let message = format!("two of them are called {name:?}");
+            values.fault(PATH, &message, "leave one out, or give it another name in its file");
+            return None;
+        }
+        chosen.names.push(name);
+    }
+    Some(chosen)
+}
+
+/// A stroke from a file that `backlift stroke` wrote.
+fn own(values: &mut Values, entry: &str, folder: &Path) -> Option<Stroke> {
+    let text = match text_of_file(&folder.join(entry), &STROKE) {
+        Ok(source) => source,
+        Err(fault) => {
+            let help = fault.help.as_deref().unwrap_or(STROKE.none);
+            values.fault(PATH, &fault.message, help);
+            return None;
+        }
+    };
+    match read(text.text()) {
+        Ok(stroke) if is_a_name(&stroke.name) => Some(stroke),
+        Ok(stroke) => {
+            let message = format!("{entry}: {:?} cannot be named in a mix", stroke.name);
+            values.fault(
+                PATH,
+                &message,
+                "give it a name of letters alone in its file, like \"sweep\"",
+            );
+            None
+        }
+        Err(fault) => {
+            let help = "make it with `backlift stroke KEYS.ron NEW.ron`";
+            values.fault(PATH, &format!("{entry}: {fault}"), help);
+            None
+        }
+    }
+}
+
+/// Letters, with single blanks or hyphens between them.
+fn is_a_name(name: &str) -> bool {
+    let part = |it: &str| !it.is_empty() && it.chars().all(char::is_alphabetic);
+    name.split([' ', '-']).all(part)
+}
+
+/// The stroke of that name among these, as it is written there.
+pub fn known_stroke(
+    values: &mut Values,
+    path: &str,
+    name: &str,
+    strokes: &[&str],
+) -> Option<String> {
+    let lower = name.to_lowercase();
+    if let Some(known) = strokes.iter().find(|it| it.to_lowercase() == lower) {
+        return Some((*known).to_owned());
+    }
+    let help = match nearest(&lower, strokes.iter().copied()) {
+        Some(near) => format!("did you mean {near:?}?"),
+        None => format!("the strokes are {}", strokes.join(", ")),
+    };
+    values.fault(path, &format!("there is no stroke {name:?}"), &help);
+    None
+}

@@ -1,0 +1,100 @@
+use backlift::comparison::collision::{apparent_restitution, exit_speed_m_s, recoil_ratio};
+use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
+use backlift::worth::meeting::{Scatter, Struck};
+
+/// An adult's bat, its figures round.
+fn struck() -> Struck {
+    Struck {
+        mass_kg: 1.2,
+        balance_m: 0.52,
+        swing_moment_kg_m2: 0.245,
+        twist_moment_kg_m2: 0.0010,
+        length_m: 0.85,
+        half_width_m: 0.054,
+    }
+}
+
+fn scatter(along_m: f64, across_m: f64) -> Scatter {
+    Scatter { along_m, across_m, restitution: 0.5, twist_share: 1.0, ball_kg: 0.16 }
+}
+
+const CONTACT_M: f64 = 0.70;
+
+#[test]
+fn with_no_scatter_a_ball_goes_off_as_from_a_free_rigid_bat() {
+    let bat = struck();
+    let lever = bat.balance_m - PICKUP_AXIS_FROM_TOP_M;
+    let com_moment = bat.swing_moment_kg_m2 - bat.mass_kg * lever * lever;
+    let recoil = recoil_ratio(0.16, bat.mass_kg, CONTACT_M - bat.balance_m, com_moment);
+    let closed = exit_speed_m_s(apparent_restitution(0.5, recoil), 25.0, 18.0);
+    let met = bat.met(CONTACT_M, CONTACT_M, &scatter(1e-5, 1e-5));
+    let ours = met.exit_speed_m_s(25.0, 18.0, 30.0);
+    // Three standard deviations either side are counted: 0.27 % of the hits are left out along and across.
+    let counted = 0.9973 * 0.9973;
+    assert!((ours / (counted * closed) - 1.0).abs() < 1e-4, "{ours} {closed}");
+}
+
+#[test]
+fn the_mean_over_the_face_is_what_a_fine_sum_gives() {
+    let bat = struck();
+    let it = scatter(0.05, 0.02);
+    let met = bat.met(0.72, CONTACT_M, &it);
+    let (n, mut sum) = (600, 0.0);
+    let density = |z: f64| (-0.5 * z * z).exp() / (2.0 * std::f64::consts::PI).sqrt();
+    let lever = bat.balance_m - PICKUP_AXIS_FROM_TOP_M;
+    let com_moment = bat.swing_moment_kg_m2 - bat.mass_kg * lever * lever;
+    let step = 6.0 / f64::from(n);
+    for i in 0..n {
+        let zx = -3.0 + step * (f64::from(i) + 0.5);
+        let x = 0.72 + it.along_m * zx;
+        for j in 0..n {
+            let zy = -3.0 + step * (f64::from(j) + 0.5);
+            let y = it.across_m * zy;
+            if x > bat.length_m || y.abs() > bat.half_width_m {
+                continue;
+            }
+            let recoil = recoil_ratio(0.16, bat.mass_kg, x - bat.balance_m, com_moment)
+                + 0.16 * y * y / bat.twist_moment_kg_m2;
+            let e = apparent_restitution(0.5, recoil);
+            let off = exit_speed_m_s(e, 25.0, 18.0 + 30.0 * (x - CONTACT_M));
+            sum += off.max(0.0) * density(zx) * density(zy) * step * step;
+        }
+    }
+    let ours = met.exit_speed_m_s(25.0, 18.0, 30.0);
+    assert!((ours / sum - 1.0).abs() < 5e-4, "{ours} {sum}");
+}
+
+/// Peploe and others 2018 (J Sports Sci 36:1407, abstract read): under 6 % of ball speed lost within 20 mm across. The
+/// free rigid bat loses more, which is said where its result is shown; what is believed of it is a share, 0.5 to 1.
+#[test]
+fn published_loss_across_lies_inside_the_shares_that_are_believed() {
+    let bat = struck();
+    let at = |share: f64, y: f64| {
+        let recoil = 0.16 * (1.0 / bat.mass_kg + share * y * y / bat.twist_moment_kg_m2);
+        exit_speed_m_s(apparent_restitution(0.5, recoil), 22.0, 25.0)
+    };
+    let loss = |share: f64| 1.0 - at(share, 0.020) / at(share, 0.0);
+    assert!(loss(0.5) < 0.06, "{}", loss(0.5));
+    assert!(loss(1.0) > 0.06, "{}", loss(1.0));
+}
+
+#[test]
+fn hits_that_scatter_more_make_slower_balls() {
+    let bat = struck();
+    let speed = |along: f64, across: f64| {
+        let it = scatter(along, across);
+        let aim = bat.best_place_m(CONTACT_M, &it, [25.0, 18.0, 30.0]);
+        bat.met(aim, CONTACT_M, &it).exit_speed_m_s(25.0, 18.0, 30.0)
+    };
+    assert!(speed(0.03, 0.012) > speed(0.05, 0.02));
+    assert!(speed(0.05, 0.02) > speed(0.08, 0.032));
+}
+
+#[test]
+fn the_best_place_moves_with_the_middle_of_the_bat() {
+    let it = scatter(0.05, 0.02);
+    let low = struck();
+    let high = low.read_as([1.2, 0.50, 0.228]);
+    let place = |bat: &Struck| bat.best_place_m(CONTACT_M, &it, [25.0, 18.0, 30.0]);
+    assert!(place(&high) < place(&low), "{} {}", place(&high), place(&low));
+}
