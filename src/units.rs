@@ -1,12 +1,10 @@
 //! Trade units to SI and back, at the edges only: what people write, and what they read.
 
-mod air;
 mod print;
 mod read;
 mod share;
 mod spellings;
 
-pub use air::{AirTextFault, air};
 pub use print::{Units, decimals, spoken, spoken_ball, spoken_stature};
 pub use read::{UnitFault, parse};
 pub use share::share;

@@ -5,6 +5,8 @@
     reason = "edge: tests read files and compare with the standard library"
 )]
 
+#[path = "commands/agree.rs"]
+mod agree;
 #[path = "commands/bats.rs"]
 mod bats;
 #[path = "commands/beside.rs"]

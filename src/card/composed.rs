@@ -100,31 +100,21 @@ const KM_H_PER_M_S: f64 = 3.6;
 
 /// Why this bat: what it is worth, against the best of today's.
 fn reason(fitting: &Fitting) -> String {
-    let it = &fitting.recommendation;
-    let first = format!(
-        "Expected ball speed over the innings, late balls and mishits counted: {}.",
-        spoken_ball(it.worth.mean_m_s(), 0.03, Units::Trade),
-    );
     let Gain { pays, gain_m_s, gain_sd_m_s } = fitting.order;
     let gain = format!(
-        "{:.1} km/h {} (± {:.1})",
+        "{:.1} ± {:.1} {} than with today's best bat",
         KM_H_PER_M_S * gain_m_s.abs(),
+        KM_H_PER_M_S * gain_sd_m_s,
         if gain_m_s < 0.0 { "less" } else { "more" },
-        KM_H_PER_M_S * gain_sd_m_s
     );
-    let second = match pays {
-        _ if fitting.now.today.use_today.is_none() => {
-            "No bat of today's is to compare it with.".to_owned()
-        }
-        Pays::Yes => format!("That is {gain} than with the best bat of today."),
-        Pays::No => {
-            format!("That is {gain} than with the best bat of today: too little to order it for.")
-        }
-        Pays::Undecided => {
-            format!("That is {gain} than with the best bat of today, within the doubt.")
-        }
+    let against = match pays {
+        _ if fitting.now.today.use_today.is_none() => String::new(),
+        Pays::Yes => format!(", {gain}"),
+        Pays::No => format!(", {gain}: too little to order it for"),
+        Pays::Undecided => format!(", {gain}: too close to call"),
     };
-    format!("{first} {second}")
+    let worth = spoken_ball(fitting.recommendation.worth.mean_m_s(), 0.03, Units::Trade);
+    format!("Expected ball speed {worth}, late balls and mishits counted{against}.")
 }
 
 /// What an ounce costs the late pull at either end of the bat.
@@ -133,7 +123,7 @@ fn ounce(fitting: &Fitting, headline: &Headline) -> String {
     let Some(pull) = pull.and_then(|i| headline.ounces.get(i)) else { return String::new() };
     let takes = |x: f64| -KM_H_PER_M_S * pull.ounce_at_m_s(x);
     format!(
-        "An ounce costs the late pull {:.2} km/h at the top of the handle, {:.2} at the balance point, {:.2} at the toe.",
+        "An ounce costs the late pull {:.1} km/h at the top, {:.1} at balance, {:.1} at the toe.",
         takes(0.0),
         takes(fitting.recommendation.made.bat.balance_m()),
         takes(fitting.recommendation.made.bat.length_m()),
@@ -145,14 +135,14 @@ fn how_sure(fitting: &Fitting, headline: &Headline) -> String {
     let in_time = fitting.recommendation.worth.chance_in_time;
     let rests = match fitting.now.today.in_time_assumed {
         Some([low, high]) => format!(
-            "Nobody said how often this player is in time: {:.0} to {:.0} in 100 was assumed with the bat now used.",
+            ", if {:.0} to {:.0} are fresh with the bat now used (assumed)",
             100.0 * low,
             100.0 * high
         ),
-        None => "How often this player is in time was seen.".to_owned(),
+        None => ", from what was seen".to_owned(),
     };
     format!(
-        "{} A second method agrees within {:.2} %. A short ball late on is met in time with it in about {:.0} of 100. {rests}",
+        "{} By a second method within {:.2} %. In time late on: {:.0} of 100{rests}.",
         OUTSIDE.sentence(),
         100.0 * headline.largest_difference(),
         100.0 * in_time,

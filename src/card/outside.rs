@@ -42,7 +42,7 @@ pub const OUTSIDE: Outside = Outside {
         held("people", [67, 11, 7, 33]),
         held("fatigue", [19, 3, 2, 4]),
         held("collision", [73, 0, 0, 2]),
-        held("fitting", [6, 0, 0, 1]),
+        held("fitting", [4, 2, 0, 3]),
     ],
     mechanics_within: 0.008,
 };

@@ -45,7 +45,7 @@ pub struct MapPicture {
     pub balance_m: Vec<f64>,
     /// Row by row: what is gained or lost; none where no legal bat can be made or the player cannot.
     pub value: Vec<Option<f64>>,
-    /// What the value is, with its unit: "ball speed off the bat at fifty, km/h".
+    /// What the value is, with its unit: "expected ball speed, late balls and mishits counted, km/h".
     pub value_label: String,
     /// Row by row: pickup weight, kg; none where unknown.
     pub pickup_weight_kg: Vec<Option<f64>>,
@@ -95,8 +95,11 @@ pub fn draw(
         let what = format!("the map has {nodes} places but {} values", map.value.len());
         return Err(DrawingFault::Refused { format: "a picture", what });
     }
-    let bats_kg = map.bats.iter().map(|it| it.mass_kg).chain(map.target.map(|it| it.mass_kg));
-    let bats_mm = map.bats.iter().map(|it| it.balance_m).chain(map.target.map(|it| it.balance_m));
+    // The frame of what will do must lie on the map too.
+    let frame_kg = map.target.iter().flat_map(|it| it.mass_tolerance_kg);
+    let frame_m = map.target.iter().flat_map(|it| it.balance_tolerance_m);
+    let bats_kg = map.bats.iter().map(|it| it.mass_kg).chain(frame_kg);
+    let bats_mm = map.bats.iter().map(|it| it.balance_m).chain(frame_m);
     let plot = Plot {
         area: Area::new(
             area.x + 50.0,
@@ -107,9 +110,9 @@ pub fn draw(
         x: Axis::around("dead weight", map.mass_kg.iter().copied().chain(bats_kg), 0.0),
         y: Axis::around(
             if full {
-                "balance point, from the top of the handle"
+                "balance point from the top of the handle, mm and in"
             } else {
-                "balance, from the top"
+                "balance from the top, mm and in"
             },
             map.balance_m.iter().copied().chain(bats_mm).map(|it| 1e3 * it),
             0.0,
@@ -183,12 +186,12 @@ fn weights(plot: &Plot) -> Vec<Tick> {
         .collect()
 }
 
-/// Balance points at round millimetres, in millimetres and in inches.
+/// Balance points at round millimetres, the inches below; the axis says which is which.
 fn balances(plot: &Plot) -> Vec<Tick> {
     let (ticks, decimals) = plot.y.ticks((plot.area.height / 55.0).max(2.0));
     let words = |mm: f64| {
         let inches = number(1e-3 * mm / INCH_M, 1);
-        vec![format!("{}{THIN}mm", number(mm, decimals)), format!("{inches}{THIN}in")]
+        vec![number(mm, decimals), inches]
     };
     ticks.into_iter().map(|at| Tick { at, words: words(at) }).collect()
 }

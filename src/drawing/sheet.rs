@@ -78,7 +78,7 @@ pub fn svg(card: &Card, map: Option<&MapPicture>) -> Result<String, DrawingFault
     cautions_box::draw(&mut picture, box_area, &texts.cautions, theme);
     if let Some(it) = map {
         let key = format!(
-            "Shades and lines: {}. Frame: weight and balance that will do. Hatched: not makeable, or too late.",
+            "Shades and lines: {}. Frame: what will do. Hatched: cannot be made.",
             it.value_label
         );
         let lines = QUIET.wrapped(&key, map_width - 14.0);
@@ -167,10 +167,27 @@ fn drawing(card: &Card) -> BatDrawing {
 
 fn pendulum(card: &Card) -> String {
     format!(
-        "Tie thin rods across face and back of the handle, {} ({}) from its top; one of them bears. Swing it face first, a hand’s width; out and back is one.",
+        "Tie thin rods across face and back of the handle, {} ({}) from its top; one of them bears. Swing it face first, a hand’s width; out and back is one.{}",
         joined(&words::inches(card.pendulum_pivot_m)),
         joined(&words::millimetres(card.pendulum_pivot_m)),
+        times_by_weight(card),
     )
+}
+
+/// " Seconds by the scale: 948 g 40.56 to 41.09; …": the lightest, the middle and the heaviest weight that will do.
+fn times_by_weight(card: &Card) -> String {
+    let all = card.pendulum_times();
+    let Some(last) = all.len().checked_sub(1) else { return String::new() };
+    let rows: Vec<String> = [0, last / 2, last]
+        .into_iter()
+        .filter_map(|i| all.get(i))
+        .map(|it| {
+            let grams = words::number(1000.0 * it.mass_kg, 0);
+            let [low, high] = [it.low_s, it.high_s].map(|it| words::number(it, 2));
+            format!("{grams} g {low} to {high}")
+        })
+        .collect();
+    format!(" Seconds for the weight on the scale: {}.", rows.join("; "))
 }
 
 /// A heading in the margin column and its text beside it; returns the lower edge.

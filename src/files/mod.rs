@@ -2,6 +2,7 @@
 //! place, saves that leave nothing half done.
 #![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "edge")]
 
+pub mod air;
 pub mod assets;
 pub mod card;
 mod card_short;

@@ -55,9 +55,20 @@ pub fn load(given: &ScenarioArgs) -> Result<Loaded, Stop> {
 
 /// Builds the player and weighs the bats; what is merely odd comes beside the result.
 pub fn built(read: scenario::Loaded) -> Result<(Loaded, Vec<Fault>), Stop> {
-    let scenario::Loaded { scenario, places, own_strokes, .. } = read;
+    let scenario::Loaded { scenario, places, own_strokes, fields, .. } = read;
     let (sizes, laws) = (sizes()?, limits()?);
     let (mut faults, mut warnings) = (Vec::new(), Vec::new());
+    for (path, written) in
+        [("fit.share_limit", &fields.fit.share_limit), ("fit.tie_width", &fields.fit.tie_width)]
+    {
+        if written.is_some() {
+            warnings.push(places.warning(
+                path,
+                "it belongs to an earlier rule and changes nothing any more",
+                "leave it out",
+            ));
+        }
+    }
     match scenario.player.faults().as_slice() {
         [] => warnings.extend(player_warnings(&scenario.player, &places)),
         all => faults.extend(all.iter().map(|it| player_fault(&places, it))),

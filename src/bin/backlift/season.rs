@@ -7,7 +7,7 @@ mod told;
 
 use std::path::PathBuf;
 
-use backlift::units::air;
+use backlift::files::air::air;
 use backlift::workshop::season::Air;
 
 use crate::beside::Beside;

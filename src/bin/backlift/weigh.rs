@@ -89,8 +89,8 @@ What the words mean:
                   of the handle, most at the toe, in no stroke quite as the
                   scale or the swing moment alone would say (`backlift pickup`
                   says how much in each)
-  picks up like   the scale weight of the standard bat of this size with the same
-                  swing moment
+  picks up like   the scale weight of the standard bat of this size with the
+                  same swing moment
   hold moment     what the wrists carry when the bat is held out level
   twist moment    how well the face stays straight when the ball hits its edge
   sweet spot      a hit there does not jar the top hand (centre of percussion)

@@ -1,7 +1,8 @@
 //! The texts of a log into figures, and back; the same for RON and for a table.
 
 use super::super::fault::nearest_or_all;
-use crate::units::{Quantity, air, parse, share};
+use crate::files::air::air;
+use crate::units::{Quantity, parse, share};
 use crate::workshop::season::Air;
 use crate::workshop::stages::{Entry, Moment, Stage, Target};
 

@@ -6,7 +6,7 @@ use backlift::files::document::Document;
 use backlift::files::scenario::{Given, ScenarioV1};
 use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use backlift::measurement::person::{Handed, Sex};
-use backlift::measurement::plan::{Bowling, Goal};
+use backlift::measurement::plan::{Bowling, Goal, HowOften, Middle};
 use proptest::prelude::*;
 
 const FILES: [&str; 10] = [
@@ -147,11 +147,21 @@ fn every_field_can_be_set_from_the_command_line() {
         "fit.lightest=2 lb",
         "fit.heaviest=2 lb 8 oz",
         "fit.goal=bat speed",
+        "bowling.nine_in_ten=80 to 95 km/h",
+        "fit.middle=low",
+        "fit.beyond_usual=yes",
         "fit.share_limit=0.85",
         "fit.tie_width=1 %",
         "fit.asked_time_factor=1.2",
         "fit.ball_mass=5 oz",
         "strokes=pull, drive",
+        "uses=Mine",
+        "seen.0.bat=Mine",
+        "seen.0.stroke=pull",
+        "seen.0.runs=30",
+        "seen.0.bowling=85 km/h",
+        "seen.0.balls=12",
+        "seen.0.in_time=nearly all",
         "title=Set",
         "note=all",
         "invented=no",
@@ -177,11 +187,19 @@ fn every_field_can_be_set_from_the_command_line() {
     assert_eq!(it.fit.sizes, ["5", "6"]);
     assert_eq!(it.fit.goal, Goal::BatSpeed);
     assert_eq!(it.strokes, ["pull", "drive"]);
+    assert_eq!(it.fit.middle, Some(Middle::Low));
+    let [slow, quick] = it.bowling.nine_in_ten_m_s.unwrap();
+    assert_relative_eq!(slow, 80.0 / 3.6, max_relative = 1e-12);
+    assert_relative_eq!(quick, 95.0 / 3.6, max_relative = 1e-12);
+    let seen = &it.seen[0];
+    assert_eq!((it.uses, seen.bat, seen.balls, seen.runs), (0, 0, 12, 30.0));
+    assert_eq!((seen.stroke.as_str(), seen.how_often), ("pull", HowOften::NearlyAll));
+    assert_relative_eq!(seen.bowling_m_s.unwrap(), 85.0 / 3.6, max_relative = 1e-12);
     assert!(!it.invented);
 
     // The list above is all there is: a field that was added needs its line here.
     let mut all = Vec::new();
-    for part in ["", "player", "innings", "bowling", "fit", "bats.0", "bats.0.pendulum"] {
+    for part in ["", "player", "innings", "bowling", "fit", "bats.0", "bats.0.pendulum", "seen.0"] {
         let steps: Vec<&str> = part.split('.').filter(|it| !it.is_empty()).collect();
         for name in ScenarioV1::names_under(&steps).unwrap() {
             let path = if part.is_empty() { (*name).to_owned() } else { format!("{part}.{name}") };

@@ -1,8 +1,8 @@
 use backlift::bat::family::Family;
 use backlift::bat::moisture::equilibrium_moisture;
 use backlift::bat::sizes::named;
+use backlift::files::air::air;
 use backlift::files::assets;
-use backlift::units::air;
 use backlift::workshop::season::drift::season;
 use backlift::workshop::season::swelling::{FIBRE_SATURATION, RADIAL, TANGENTIAL, swelling};
 use backlift::workshop::season::wetted::wetted;

@@ -101,14 +101,14 @@ pub fn in_words(item: &Item, units: Units) -> Told {
     }
 }
 
-/// "best guess: yes, 73 in 100": the chance that the figure itself is within, its reading's error normal.
+/// "best guess: yes, 73 in 100", in two lines: the chance that the figure itself is within, its reading's error normal.
 fn best_guess(item: &Item) -> String {
     let Some(it) = item.measured else { return String::new() };
     let below = |limit: f64| normal::below((limit - it.value) / it.sd);
     let [low, high] = item.tolerance;
     let within = below(high) - below(low);
     let (guess, chance) = if within >= 0.5 { ("yes", within) } else { ("no", 1.0 - within) };
-    format!("best guess: {guess},\n{:.0} in 100", 100.0 * chance)
+    format!("best guess:\n{guess}, {:.0} in 100", 100.0 * chance)
 }
 
 /// The result for other programs.

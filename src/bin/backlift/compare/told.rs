@@ -59,8 +59,9 @@ What the words mean:
                 the bowled ball, met in that stroke at its usual place
   time in hand  left over between reading the ball and having to start,
                 {read_in}
-  expected ball ball speed over the innings and the mix of strokes, late balls
-                and mishits counted: `fit` chooses by it
+  expected ball its speed off the bat over the innings and the mix of strokes, late
+                balls and mishits counted, against the scenario's bowling: `fit`
+                chooses by it
   in time       how often a short ball is met in time at the end of the innings
 "
     )
