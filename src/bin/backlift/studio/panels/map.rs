@@ -29,8 +29,12 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     });
     let (units, [mass_unit, length_unit]) = axis_units(it.look.units);
     let bats = || it.derived.loaded.iter().flat_map(|it| &it.bats);
-    let masses = bats().map(|it| it.mass_kg.value / units[0]);
-    let balances = bats().map(|it| it.balance_m.value / units[1]);
+    // What is to be ordered may lie a little beyond the bats that are shaded, with its limits.
+    let card = it.results.fitted.iter().map(|it| &it.it.card);
+    let limits = card.clone().flat_map(|it| it.mass_tolerance_kg).map(|it| it / units[0]);
+    let masses = bats().map(|it| it.mass_kg.value / units[0]).chain(limits);
+    let limits = card.flat_map(|it| it.balance_tolerance_m).map(|it| it / units[1]);
+    let balances = bats().map(|it| it.balance_m.value / units[1]).chain(limits);
     let x = match it.look.units {
         Units::Trade => "dead weight, lb oz".to_owned(),
         Units::Si => format!("dead weight, {mass_unit}"),

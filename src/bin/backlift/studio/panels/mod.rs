@@ -47,6 +47,9 @@ const NARROW: f32 = 1150.0;
 /// Lower than this, px at scale 1, what stands under the scene stands beside it.
 const LOW: f32 = 460.0;
 
+/// Share of the height that what must stand everywhere may take.
+const STANDING_SHARE: f32 = 0.12;
+
 /// Shows everything, and does what was done. Returns where the scene may be drawn; an empty rectangle
 /// where it is not shown.
 pub fn show(ui: &mut Ui, it: &mut Studio) -> Rect {
@@ -77,8 +80,12 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
     notices::changes_in_the_way(ui, it, out);
     let standing = it.standing();
     if !standing.is_empty() {
+        // Large letters do not leave the view without room.
+        let most = STANDING_SHARE * ui.available_height();
         Panel::bottom("standing").frame(paper).show(ui, |ui| {
-            words::quiet(ui, &standing.join(" "));
+            ScrollArea::vertical().max_height(most).show(ui, |ui| {
+                words::quiet(ui, &standing.join(" "));
+            });
         });
     }
     let width = ui.available_width();

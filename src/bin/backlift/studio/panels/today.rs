@@ -3,7 +3,7 @@
 use backlift::innings::score::runs_words;
 use backlift::measurement::plan::HowOften;
 use backlift::worth::today::Given;
-use egui::{ComboBox, Ui};
+use egui::Ui;
 
 use super::table::{Table, name};
 use super::words::{bat_mark, caution, head, measure, pending, quiet, sentence, why};
@@ -89,6 +89,7 @@ pub fn rests(ui: &mut Ui, it: &Studio) {
     let mut words = vec![fit_told::rests_on(now)];
     words.extend(fit_told::left_alone(now));
     words.push(fit_told::would_settle(now));
+    words.retain(|it| !it.is_empty());
     quiet(ui, &words.join(" "));
 }
 
@@ -181,15 +182,17 @@ fn seen(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, labels: &[String]) {
 /// One of some words from a list that opens; what was chosen anew.
 fn one_of(ui: &mut Ui, name: &str, now: &str, all: &[String]) -> Option<String> {
     let mut chosen = None;
-    let shown = ComboBox::from_id_salt(name).selected_text(now).width(0.0).show_ui(ui, |ui| {
+    // A button wraps with the words around it.
+    let shown = ui.menu_button(now, |ui| {
         for it in all {
             if ui.selectable_label(it.eq_ignore_ascii_case(now), it).clicked() {
                 chosen = Some(it.clone());
+                ui.close();
             }
         }
     });
     shown.response.widget_info(|| {
-        egui::WidgetInfo::labeled(egui::WidgetType::ComboBox, true, format!("{name}: {now}"))
+        egui::WidgetInfo::labeled(egui::WidgetType::Button, true, format!("{name}: {now}"))
     });
     chosen.filter(|it| !it.eq_ignore_ascii_case(now))
 }
