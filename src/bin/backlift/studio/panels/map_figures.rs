@@ -62,7 +62,7 @@ pub fn search(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if it.results.fitted.is_some() {
         caution(ui, "The map is of an earlier state of the bench");
     }
-    if ui.button("Find the bat").on_hover_text("Takes some ten seconds").clicked() {
+    if ui.button("Find the bat").on_hover_text("Takes ten to thirty seconds").clicked() {
         out.push(Action::Fit);
     }
 }
