@@ -44,7 +44,7 @@ pub fn svg(bat: &BatDrawing, theme: &Theme, width: f64, height: f64) -> String {
 }
 
 /// The outline seen on the face, closed: m from the top of the handle, and m across.
-pub(super) fn outline(length_m: f64, handle_diameter_m: f64) -> Vec<[f64; 2]> {
+pub fn outline(length_m: f64, handle_diameter_m: f64) -> Vec<[f64; 2]> {
     let half_width = 0.5 * WIDTH_SHARE * length_m;
     let half_handle = 0.5 * handle_diameter_m;
     let (handle_end, shoulder, toe) =

@@ -47,6 +47,17 @@ impl Domain {
         ]
     }
 
+    /// The bat of this weight and balance point whose mass is spread as the standard bat's is.
+    pub fn plain_bat(&self, mass_kg: f64, balance_m: f64) -> Result<Bat, BatFault> {
+        let swing = self.plain_swing_moment(mass_kg, balance_m);
+        bat_with_swing_moment(&self.family, self.middle.label(), mass_kg, balance_m, swing)
+    }
+
+    /// Whether a bat lies inside the box, its rim included.
+    pub fn holds(&self, bat: &Bat) -> bool {
+        self.coded(bat).iter().all(|it| it.abs() <= 1.0 + 1e-9)
+    }
+
     /// A bat at coded variables.
     pub fn bat(&self, x: [f64; VARIABLES]) -> Result<Bat, BatFault> {
         let [m0, m1] = self.mass_kg.map(libm::log);

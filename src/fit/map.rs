@@ -8,6 +8,7 @@ use crate::bat::Bat;
 use crate::bat::family::Family;
 use crate::bat::makeable::MadeBat;
 use crate::bat::sizes::Size;
+use crate::calibration::limit::FIGURES;
 use crate::measurement::plan::Middle;
 use crate::worth::constants::USUAL_MIDDLE;
 use crate::worth::expected::{Judged, Worth};
@@ -105,14 +106,15 @@ impl OneSize {
 
     /// Stroke times of the likeliest player late in the innings, s: where a search may start.
     pub fn likely_times_s(&self, today: &Today, bat: &Bat) -> Vec<f64> {
+        let times = 0..today.knowledge.strokes.len();
+        times.map(|k| libm::exp(self.likely(today, bat, k)[0])).collect()
+    }
+
+    /// Logarithms of time, bat speed, normal and toe speed of the likeliest player's stroke late in the innings.
+    pub fn likely(&self, today: &Today, bat: &Bat, stroke: usize) -> [f64; FIGURES] {
         let coded = self.swings.domain.coded(bat);
         let plain = Possible { path: 0.0, rise: 0.0, ..today.knowledge.likeliest.clone() };
-        (0..today.knowledge.strokes.len())
-            .map(|k| {
-                let figures = self.swings.figures(&today.swings, coded, k, Scores::END, &plain);
-                libm::exp(figures[0])
-            })
-            .collect()
+        self.swings.figures(&today.swings, coded, stroke, Scores::END, &plain)
     }
 }
 

@@ -1,15 +1,22 @@
 //! What an ounce costs, where, in words, in a table and as a picture.
 
 use backlift::bat::Bat;
+use backlift::bat::figures::WeighedBat;
 use backlift::drawing::ounce_chart::{OunceCurve, OunceMark, OuncePicture};
+use backlift::innings::played::{FIFTY, left_at};
 use backlift::innings::score::runs_words;
 use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use backlift::ounce::axis::CostAxis;
 use backlift::ounce::cost::{OUNCE_KG, StrokeOunce};
+use backlift::ounce::swung::ounce_cost;
+use backlift::swing::batter::Batter;
 use backlift::units::{INCH_M, Quantity, Units, spoken};
 use serde_json::{Map, Value, json};
 
 use crate::figure::{capital, listed, number, plain, speed_unit};
+use crate::loaded::Loaded;
+use crate::outcome::Stop;
+use crate::placed::innings_stop;
 use crate::table::table;
 
 /// The costs, and what they were found for.
@@ -20,10 +27,35 @@ pub struct Ounces {
     pub handle_diameter_m: f64,
     /// One a stroke.
     pub strokes: Vec<StrokeOunce>,
-    /// Place of the pull among them.
+    /// Place among them of the one that leads: the pull, where there is one.
     pub pull: usize,
     /// Runs at which it was asked.
     pub runs: f64,
+}
+
+impl Ounces {
+    /// On a weighed bat at fifty runs, for the likeliest player.
+    pub fn at_fifty(
+        loaded: &Loaded,
+        weighed: &WeighedBat,
+        batter: &Batter,
+        asked_time_s: &[f64],
+    ) -> Result<Self, Stop> {
+        let left = left_at(batter, &weighed.bat, &loaded.scenario.innings, asked_time_s, FIFTY)
+            .map_err(|it| innings_stop(&loaded.places, it))?;
+        Ok(Self {
+            bat: weighed.bat.clone(),
+            handle_diameter_m: batter.handle_diameter_m,
+            strokes: ounce_cost(batter, &weighed.bat, &left.with_slow)?,
+            pull: loaded.lead(),
+            runs: FIFTY,
+        })
+    }
+
+    /// The leading stroke's cost along the bat.
+    pub fn lead(&self) -> Option<&StrokeOunce> {
+        self.strokes.get(self.pull)
+    }
 }
 
 /// Beyond this share left by the best axis no axis is spoken of.
@@ -33,7 +65,7 @@ const NO_AXIS: f64 = 0.1;
 const DIGIT_M: f64 = 0.003;
 
 /// "an ounce", or what it is.
-fn ounce(units: Units) -> String {
+pub fn ounce(units: Units) -> String {
     match units {
         Units::Trade => "an ounce".to_owned(),
         Units::Si => plain(1000.0 * OUNCE_KG, 0, "g"),
@@ -41,7 +73,7 @@ fn ounce(units: Units) -> String {
 }
 
 /// What an ounce takes, m/s, in the reader's units: "0.31 km/h"; a gain has a minus sign.
-fn takes(change_m_s: f64, units: Units) -> String {
+pub fn takes(change_m_s: f64, units: Units) -> String {
     let (unit, size) = speed_unit(units);
     plain(-size * change_m_s, decimals(units), unit)
 }
@@ -77,6 +109,15 @@ fn axis_words(axis: &CostAxis, units: Units) -> String {
     }
 }
 
+/// "as if the bat were swung about an axis 11.8 in above the top of the handle".
+pub fn about(stroke: &StrokeOunce, units: Units) -> String {
+    let axis = stroke.axis();
+    match axis.residual_share > NO_AXIS {
+        true => "no one axis explains it".to_owned(),
+        false => format!("as if the bat were swung about {}", axis_words(&axis, units)),
+    }
+}
+
 /// Pickup or dead weight? Where the ounce sits decides.
 pub fn sentence(it: &Ounces, units: Units) -> String {
     let Some(pull) = it.strokes.get(it.pull) else { return String::new() };
@@ -86,11 +127,7 @@ pub fn sentence(it: &Ounces, units: Units) -> String {
         Some(times) => format!(", {} times as much at the toe as at the top", number(times, 0)),
         None => String::new(),
     };
-    let axis = pull.axis();
-    let about = match axis.residual_share > NO_AXIS {
-        true => "no one axis explains it".to_owned(),
-        false => format!("as if the bat were swung about {}", axis_words(&axis, units)),
-    };
+    let about = about(pull, units);
     format!(
         "Pickup or dead weight? Neither: where {ounce} sits decides. In this player's {stroke} at {runs} with {bat} it costs {costs}{times}; {about}. The scale counts it alike everywhere, pickup not at all where the pickup axis is",
         ounce = ounce(units),

@@ -13,8 +13,7 @@ use backlift::drawing::pickup_page::svg;
 use backlift::drawing::png::png;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
-use backlift::innings::played::{self, FIFTY, StrokeNow, delivery, left_at};
-use backlift::ounce::swung::ounce_cost;
+use backlift::innings::played::{self, FIFTY, StrokeNow, delivery};
 use backlift::workshop::pickup_pair::{Pair, Pairs, pairs};
 
 use crate::beside::Beside;
@@ -133,15 +132,7 @@ fn shown(loaded: &Loaded, bat: usize, progress: &Progress) -> Result<Shown, Stop
     let mut both = |Pair { bats: [a, b] }: Pair| Ok::<_, Stop>([swing(a)?, swing(b)?]);
     let (same_scale, same_hand) = (both(same_scale)?, both(same_hand)?);
     progress.step("putting an ounce here and there", 4.0 / 5.0)?;
-    let left = left_at(&batter, &weighed.bat, &loaded.scenario.innings, &asked_time_s, FIFTY)
-        .map_err(|it| innings_stop(&loaded.places, it))?;
-    let ounces = Ounces {
-        bat: weighed.bat.clone(),
-        handle_diameter_m: batter.handle_diameter_m,
-        strokes: ounce_cost(&batter, &weighed.bat, &left.with_slow)?,
-        pull,
-        runs: FIFTY,
-    };
+    let ounces = Ounces::at_fifty(loaded, weighed, &batter, &asked_time_s)?;
     Ok(Shown {
         title: loaded.scenario.title.clone(),
         size: weighed.size.clone(),

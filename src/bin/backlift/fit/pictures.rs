@@ -125,7 +125,7 @@ pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
 }
 
 /// What the shades are, as the goal judges bats.
-fn value_label(it: &Fitted, unit: &str) -> String {
+pub fn value_label(it: &Fitted, unit: &str) -> String {
     match it.loaded.scenario.fit.goal {
         Goal::BallSpeed => format!("expected ball speed, late balls and mishits counted, {unit}"),
         Goal::BatSpeed => format!("expected bat speed, late balls counted, {unit}"),

@@ -73,31 +73,38 @@ fn label(now: &TodayAdvice, i: usize) -> String {
 }
 
 fn today(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
-    let mut out = match &now.today.use_today {
-        Some(it) => line(&use_today(loaded, now, it)),
-        None => line(
-            "None of these bats may be used: each is beyond this player's control or the Laws. Borrow a smaller one.",
-        ),
-    };
+    let mut out = line(&which_today(loaded, now));
     out += &given_table(loaded, now, units);
     out += &line(&rests_on(now));
+    if let Some(left) = left_alone(now) {
+        out += &line(&left);
+    }
+    out
+}
+
+/// Which of these bats to use, and how sure that is.
+pub fn which_today(loaded: &Loaded, now: &TodayAdvice) -> String {
+    match &now.today.use_today {
+        Some(it) => use_today(loaded, now, it),
+        None => "None of these bats may be used: each is beyond this player's control or the Laws. Borrow a smaller one.".to_owned(),
+    }
+}
+
+/// Strokes that are better left late in the innings with every one of these bats; none if all may be played.
+pub fn left_alone(now: &TodayAdvice) -> Option<String> {
     let left: Vec<String> = now
         .today
         .better_left()
         .into_iter()
         .map(|k| now.setting.batter.strokes[k].stroke.name.clone())
         .collect();
-    if !left.is_empty() {
-        out += &line(&format!(
-            "Leave {} alone late on against this bowling with all of these.",
-            listed(&left)
-        ));
-    }
-    out
+    (!left.is_empty()).then(|| {
+        format!("Leave {} alone late on against this bowling with all of these.", listed(&left))
+    })
 }
 
 /// Which bat, how sure, and which others are as good.
-pub fn use_today(loaded: &Loaded, now: &TodayAdvice, it: &UseToday) -> String {
+fn use_today(loaded: &Loaded, now: &TodayAdvice, it: &UseToday) -> String {
     let given = &now.today.given[it.bat];
     let name = &given.label;
     if given.suits == Suits::TooLong {
@@ -176,6 +183,12 @@ pub fn rests_on(now: &TodayAdvice) -> String {
 
 /// Whether a new bat pays, and which.
 fn order(it: &Fitted, units: Units) -> String {
+    let [pays, which] = order_in_two(it, units);
+    format!("{pays} {which}").trim_start().to_owned()
+}
+
+/// Whether a new bat pays, which is empty where none of today's may be used; and which it would be.
+pub fn order_in_two(it: &Fitted, units: Units) -> [String; 2] {
     let card = &it.card;
     let spec = format!(
         "size {}, {}, balanced {} from the top, {}",
@@ -187,11 +200,16 @@ fn order(it: &Fitted, units: Units) -> String {
     let gains = gained(&it.fitting.order, units);
     let rim = chosen_row(it).and_then(|row| rim(row, units)).unwrap_or_default();
     match it.fitting.order.pays {
-        _ if it.fitting.now.today.use_today.is_none() => format!("Order: {spec}.{rim}"),
-        Pays::Yes => format!("A new bat pays: {gains}. Order {spec}.{rim}"),
-        Pays::No => format!("Keep it: a new bat would gain {gains}. If one is made: {spec}.{rim}"),
+        _ if it.fitting.now.today.use_today.is_none() => {
+            [String::new(), format!("Order: {spec}.{rim}")]
+        }
+        Pays::Yes => [format!("A new bat pays: {gains}."), format!("Order {spec}.{rim}")],
+        Pays::No => [
+            format!("Keep it: a new bat would gain {gains}."),
+            format!("If one is made: {spec}.{rim}"),
+        ],
         Pays::Undecided => {
-            format!("A new bat: too close to call, {gains}. It would be {spec}.{rim}")
+            [format!("A new bat: too close to call, {gains}."), format!("It would be {spec}.{rim}")]
         }
     }
 }

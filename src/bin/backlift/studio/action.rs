@@ -30,9 +30,9 @@ pub enum Action {
     SaveAs(PathBuf),
     /// What to do with unsaved changes that stand in the way.
     Keep(Keep),
-    /// Takes unsaved work of an earlier window up again.
+    /// Restores unsaved work of an earlier window.
     Rescue,
-    /// Lets it go.
+    /// Discards it.
     DropRescued,
     /// Closes the window.
     Close,
@@ -41,6 +41,10 @@ pub enum Action {
 
     /// Puts a value over a field: `Set("bats.0.mass", "2 lb 9 oz")`; an empty one takes it away.
     Set(String, String),
+    /// How often short balls were seen to be met in time: "most"; with the bat now used where nothing was said yet.
+    Saw(String),
+    /// Nothing was seen.
+    ForgetSeen,
     /// One more bat.
     AddBat,
     /// A copy of a bat.
@@ -95,7 +99,9 @@ pub enum Action {
     AddTried,
     /// Which of the maker's two pairs is shown.
     Pair(Pair),
-    /// Searches for the bat to ask for.
+    /// An ounce put on the first bat, as a share of its length from the top of the handle.
+    Ounce(f64),
+    /// Searches for the bat to order.
     Fit,
     /// Stops the search.
     CancelFit,
@@ -190,16 +196,14 @@ pub enum View {
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub enum ColourBy {
     /// Bat speed of the pull at the end of the innings.
-    #[default]
     Pull,
-    /// What the busier wrist gives.
-    Wrist,
-    /// Speed of the ball off the bat.
-    BallSpeed,
-    /// Ball speed over that of the first bat.
+    /// Expected ball speed over the innings, late balls and mishits counted.
+    #[default]
+    Worth,
+    /// The same over that of the first bat.
     Gained,
-    /// Time left over for the short ball.
-    Reserve,
+    /// Chance that a short ball is met in time at the end of the innings.
+    InTime,
 }
 
 /// The maker's demonstration.

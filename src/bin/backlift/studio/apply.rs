@@ -49,6 +49,8 @@ impl Studio {
                 self.notices.remove(n);
             }
             Action::Set(..)
+            | Action::Saw(_)
+            | Action::ForgetSeen
             | Action::AddBat
             | Action::DuplicateBat(_)
             | Action::RemoveBat(_)
@@ -107,6 +109,7 @@ impl Studio {
             Action::Loop(on) => playback.looping = on,
             Action::ColourBy(by) => self.colour_by = by,
             Action::Try(mass_kg, balance_m) => self.tried = Some([mass_kg, balance_m]),
+            Action::Ounce(share) if share.is_finite() => self.ounce_at = share.clamp(0.0, 1.0),
             Action::Untry => self.tried = None,
             Action::BenchBat(bat) => {
                 self.bench_bat = bat.min(last);
@@ -205,7 +208,9 @@ impl Studio {
         self.kept = self.document.text().to_owned();
         self.history = Default::default();
         self.results.forget();
-        self.work.cancel(Question::Fit);
+        for question in [Question::Fit, Question::Today] {
+            self.work.cancel(question);
+        }
         (self.tried, self.check) = (None, None);
         self.taps.clear();
         self.playback.bats = [0, 1];
@@ -282,14 +287,16 @@ impl Studio {
 
     fn changed(&mut self, action: &Action) -> Result<(), Fault> {
         match action {
-            Action::Set(path, value) => self.document.put(path, value),
+            Action::Set(path, value) => self.put(path, value),
+            Action::Saw(how_often) => self.saw(how_often),
+            Action::ForgetSeen => self.document.forget_seen(0),
             Action::AddBat => {
                 self.document.add_bat(None)?;
                 self.bench_bat = self.document.bat_count() - 1;
                 Ok(())
             }
             Action::DuplicateBat(bat) => self.document.add_bat(Some(*bat)),
-            Action::RemoveBat(bat) => self.document.remove_bat(*bat),
+            Action::RemoveBat(bat) => self.remove_bat(*bat),
             Action::AddTried => self.add_tried(),
             Action::UseTaps => self.use_taps(),
             _ => Ok(()),
@@ -337,6 +344,8 @@ fn words(action: &Action) -> String {
     match action {
         Action::Set(path, value) if value.trim().is_empty() => format!("take away {path}"),
         Action::Set(path, value) => format!("{path} = {value}"),
+        Action::Saw(how_often) => format!("in time: {how_often}"),
+        Action::ForgetSeen => "clear what was seen".to_owned(),
         Action::AddBat => "add a bat".to_owned(),
         Action::DuplicateBat(_) => "copy a bat".to_owned(),
         Action::RemoveBat(_) => "take a bat away".to_owned(),

@@ -1,6 +1,11 @@
 //! The stroke as an animated GIF that any telephone shows.
 
+use backlift::drawing::palette::LIGHT;
+use backlift::drawing::picture::Picture;
+use backlift::drawing::png::png;
+use backlift::drawing::type_setting::{Lettering, Size};
 use gif::{Encoder, Frame, Repeat};
+use resvg::tiny_skia::Pixmap;
 
 use super::still::{Still, mistake};
 use crate::outcome::Stop;
@@ -14,19 +19,27 @@ const LAST_DELAY: u16 = 150;
 const WIDEST: u32 = 960;
 /// How closely colours are chosen, 1 best to 30 fastest.
 const SPEED: i32 = 10;
+/// Beside and under the words, px.
+const MARGIN: f64 = 8.0;
 
 /// Instants to take, s from the top of the backlift.
 pub fn instants_s(length_s: f64) -> Vec<f64> {
     (0..=PICTURES).map(|n| length_s * n as f64 / PICTURES as f64).collect()
 }
 
-/// The file; `tell` hears which share is done, and may stop it.
-pub fn gif(stills: &[Still], tell: &dyn Fn(f64) -> Result<(), Stop>) -> Result<Vec<u8>, Stop> {
+/// The file, with these words under every picture; `tell` hears which share is done, and may stop it.
+pub fn gif(
+    stills: &[Still],
+    words: &[String],
+    tell: &dyn Fn(f64) -> Result<(), Stop>,
+) -> Result<Vec<u8>, Stop> {
     let small: Vec<Still> = stills.iter().map(halved).collect();
     let Some(size) = small.first().map(|it| it.size) else {
         return Err(mistake(&"a clip without pictures"));
     };
-    let [width, height] = size.map(|it| u16::try_from(it).unwrap_or(u16::MAX));
+    let under = strip(&words.join(" "), size[0])?;
+    let [width, height] =
+        [size[0], size[1] + under.size[1]].map(|it| u16::try_from(it).unwrap_or(u16::MAX));
     let mut bytes = Vec::new();
     let mut encoder = Encoder::new(&mut bytes, width, height, &[]).map_err(|it| mistake(&it))?;
     encoder.set_repeat(Repeat::Infinite).map_err(|it| mistake(&it))?;
@@ -35,13 +48,31 @@ pub fn gif(stills: &[Still], tell: &dyn Fn(f64) -> Result<(), Stop>) -> Result<V
     let count = small.len();
     for (n, still) in same.enumerate() {
         tell(n as f64 / count as f64)?;
-        let mut pixels = still.rgba.clone();
+        let mut pixels = [still.rgba.as_slice(), under.rgba.as_slice()].concat();
         let mut frame = Frame::from_rgba_speed(width, height, &mut pixels, SPEED);
         frame.delay = if n + 1 == count { LAST_DELAY } else { DELAY };
         encoder.write_frame(&frame).map_err(|it| mistake(&it))?;
     }
     drop(encoder);
     Ok(bytes)
+}
+
+/// Words on paper, as wide as the pictures; nothing high where there are none.
+fn strip(words: &str, width: u32) -> Result<Still, Stop> {
+    if words.is_empty() {
+        return Ok(Still { size: [width, 0], rgba: Vec::new() });
+    }
+    let quiet = Lettering::new(Size::Quiet, LIGHT.ink);
+    let wide = f64::from(width);
+    let lines = quiet.wrapped(words, wide - 2.0 * MARGIN);
+    let height = (MARGIN + Size::Quiet.line_px() * lines.len() as f64).ceil();
+    let mut picture = Picture::new(wide, height, &LIGHT);
+    for (n, line) in lines.iter().enumerate() {
+        picture.text(MARGIN, Size::Quiet.line_px() * (n + 1) as f64, quiet, line);
+    }
+    let bytes = png(&picture.finish(), 1.0).map_err(|it| mistake(&it))?;
+    let map = Pixmap::decode_png(&bytes).map_err(|it| mistake(&it))?;
+    Ok(Still { size: [map.width(), map.height()], rgba: map.take() })
 }
 
 /// Half as wide and as high where it is wide: each pixel the mean of four.
@@ -69,4 +100,27 @@ fn halved(still: &Still) -> Still {
         }
     }
     halved(&Still { size, rgba })
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "tests")]
+
+    use super::*;
+
+    /// Height of the clip of a grey picture with these words under it.
+    fn height(words: &[String]) -> u16 {
+        let still = Still { size: [320, 100], rgba: vec![128; 320 * 100 * 4] };
+        let bytes = gif(&[still.clone(), still], words, &|_| Ok(())).unwrap();
+        let decoder = gif::DecodeOptions::new().read_info(bytes.as_slice()).unwrap();
+        decoder.height()
+    }
+
+    #[test]
+    fn what_must_stand_with_a_clip_stands_under_its_pictures() {
+        assert_eq!(height(&[]), 100);
+        let words =
+            ["Invented player and bats.", "Pain ends the session: stop, rest, tell an adult."];
+        assert!(height(&words.map(str::to_owned)) > 120);
+    }
 }

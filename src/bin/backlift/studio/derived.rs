@@ -42,7 +42,8 @@ impl Derived {
                 let who = (&scenario.player, &scenario.calibration, &scenario.innings, swung);
                 let asked = (&scenario.bowling, &scenario.fit);
                 let bat_keys = scenario.bats.iter().map(|it| key(&(who, asked, it))).collect();
-                let fit_key = key(&(who, asked, &scenario.bats, scenario.invented));
+                let known = (scenario.uses, &scenario.seen);
+                let fit_key = key(&(who, asked, &scenario.bats, scenario.invented, known));
                 let player_key = key(&(who, asked));
                 let loaded = Some(Arc::new(loaded));
                 Self { player_key, loaded, faults: Vec::new(), warnings, bat_keys, fit_key }

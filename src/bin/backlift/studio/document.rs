@@ -78,6 +78,36 @@ impl TextFile<ScenarioV1> {
         self.become_text(text, fields)
     }
 
+    /// Takes one of the things that were seen away.
+    pub fn forget_seen(&mut self, n: usize) -> Result<(), Fault> {
+        let mut fields = self.fields().clone();
+        if n >= fields.seen.len() {
+            return Ok(());
+        }
+        fields.seen.remove(n);
+        // A list of nothing is not worth a line.
+        let path = if fields.seen.is_empty() { "seen".to_owned() } else { format!("seen.{n}") };
+        self.become_text(edit::take(self.text(), &path), fields)
+    }
+
+    /// Paths of the fields that name a bat by its label, and name this one.
+    pub fn naming(&self, label: &str) -> Vec<String> {
+        let fields = self.fields();
+        let is_it = |it: &Option<Text>| {
+            it.as_ref().is_some_and(|it| it.0.trim().eq_ignore_ascii_case(label.trim()))
+        };
+        let mut paths = Vec::new();
+        if is_it(&fields.uses) {
+            paths.push("uses".to_owned());
+        }
+        if is_it(&fields.player.wrist_hold_bat) {
+            paths.push("player.wrist_hold_bat".to_owned());
+        }
+        let seen = fields.seen.iter().enumerate().filter(|(_, it)| is_it(&it.bat));
+        paths.extend(seen.map(|(n, _)| format!("seen.{n}.bat")));
+        paths
+    }
+
     /// A label that no bat has yet.
     fn free_label(&self, like: &str) -> String {
         let taken = |it: &String| {

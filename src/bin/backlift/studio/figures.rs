@@ -36,7 +36,7 @@ struct Line {
     why: &'static str,
 }
 
-const LINES: [Line; 6] = [
+const LINES: [Line; 5] = [
     Line {
         name: "bat speed at the ball",
         of: innings::bat_speed_m_s,
@@ -56,14 +56,7 @@ const LINES: [Line; 6] = [
         of: innings::time_in_hand_s,
         figure: Some(StrokeFigure::TimeInHand),
         quantity: Some(Quantity::Time),
-        why: "Left over between reading the ball and having to start, against the bowling of the scenario; below nought the stroke is late",
-    },
-    Line {
-        name: "fastest ball still met",
-        of: innings::fastest_ball_m_s,
-        figure: Some(StrokeFigure::FastestBall),
-        quantity: Some(Quantity::Speed),
-        why: "Out of the bowler's hand, over the pitch of the scenario",
+        why: "Left over between reading the ball and having to start, with the bowling and the reading time of the scenario. It serves to hold bats against each other; whether a ball is met in time is a chance",
     },
     Line {
         name: "wrist share",
@@ -81,10 +74,35 @@ const LINES: [Line; 6] = [
     },
 ];
 
+/// The chance of being in time: its name, where it stands among the lines, and where it comes from.
+const IN_TIME: &str = "short balls in time";
+const IN_TIME_AT: usize = 2;
+const IN_TIME_WHY: &str = "Over everybody this player may be, fresh and at the end of the innings; evenly between them. It rests on what was seen, or on what is assumed where nothing was";
+
 impl Studio {
     /// Figures of the stroke shown, at the score shown.
     pub fn swing_rows(&self) -> Vec<Row> {
-        LINES.iter().map(|line| self.row(line)).collect()
+        let mut rows: Vec<Row> = LINES.iter().map(|line| self.row(line)).collect();
+        rows.insert(IN_TIME_AT, self.in_time_row());
+        rows.retain(|it| it.values.iter().any(Option::is_some) || it.name != IN_TIME);
+        rows
+    }
+
+    /// Chance that the stroke shown meets a short ball in time, at the score shown.
+    fn in_time_row(&self) -> Row {
+        let values = std::array::from_fn(|slot| {
+            let (_, now) = self.advice()?;
+            let place = now.setting.batter.stroke_index(&self.playback.stroke)?;
+            if !now.setting.batter.strokes.get(place)?.stroke.answers_short_ball {
+                return None;
+            }
+            let bat = *self.playback.bats.get(slot)?;
+            let it = *self.given(bat)?.worth.as_ref()?.strokes.get(place)?;
+            let part = (f64::from(self.playback.runs) / now.setting.plan.runs).clamp(0.0, 1.0);
+            let chance = it.in_time_fresh + part * (it.in_time_late - it.in_time_fresh);
+            Some(Told { value: format!("{:.0} of 100", 100.0 * chance), doubt: String::new() })
+        });
+        Row { name: IN_TIME, values, difference: None, why: IN_TIME_WHY }
     }
 
     fn row(&self, line: &Line) -> Row {

@@ -72,9 +72,12 @@ impl Studio {
         let key = self.derived.fit_key.rotate_left(17);
         self.results.failed.remove(&key);
         let page = page::Page::of(self);
+        let standing = self.standing();
         let task = move |progress: &Progress, _: &dyn Fn(Answer)| {
             let (path, bytes) = match into {
-                Into::Clip(path) => (path, clip::gif(&stills, &|share| goes_on(progress, share))?),
+                Into::Clip(path) => {
+                    (path, clip::gif(&stills, &standing, &|share| goes_on(progress, share))?)
+                }
                 Into::Page(path) => (path, page.png(&stills)?),
             };
             over(&path, &bytes)?;

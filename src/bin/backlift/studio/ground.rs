@@ -1,11 +1,12 @@
 //! The ground of the map: what is shown at each weight and balance, in the reader's units.
 
-use backlift::fit::rule::Worth;
+use backlift::fit::map::Cell;
 use backlift::innings::score::runs_words;
 use backlift::units::{INCH_M, POUND_KG, Units};
+use backlift::worth::expected::Worth;
 
 use super::action::ColourBy;
-use super::live::shown;
+use super::live::live_pull_m_s;
 use super::state::Studio;
 use crate::figure::speed_unit;
 use crate::fit::{Fitted, pictures};
@@ -19,8 +20,6 @@ pub struct Ground {
     pub y: Vec<f64>,
     /// What is shown, row by row; none where no bat can be made.
     pub value: Vec<Option<f64>>,
-    /// Slack of pull and hook, row by row.
-    pub slack: Vec<Option<f64>>,
     /// Pickup weight, row by row, in the unit of `x`.
     pub pickup: Vec<Option<f64>>,
     /// What the value is, with its unit.
@@ -35,18 +34,17 @@ pub fn axis_units(units: Units) -> ([f64; 2], [&'static str; 2]) {
     }
 }
 
-/// What a bat's figure is shown in: its words, and how much of it is one of the core's units.
-pub fn value_words(by: ColourBy, runs: f64, units: Units) -> (String, f64) {
+/// What is shown of a bat, and how much of it is one of the core's units.
+fn value_words(by: ColourBy, fitted: &Fitted, units: Units) -> (String, f64) {
     let (unit, per_m_s) = speed_unit(units);
-    let at = runs_words(runs);
+    let at = runs_words(fitted.fitting.setting().plan.runs);
     match by {
         ColourBy::Pull => (format!("bat speed of the pull at {at}, {unit}"), per_m_s),
-        ColourBy::Wrist => (format!("wrist share of the pull at {at}, %"), 100.0),
-        ColourBy::BallSpeed => (format!("speed off the bat at {at}, {unit}"), per_m_s),
+        ColourBy::Worth => (pictures::value_label(fitted, unit), per_m_s),
         ColourBy::Gained => {
-            (format!("speed off the bat over the first bat's at {at}, {unit}"), per_m_s)
+            (format!("expected ball speed gained over the first bat, {unit}"), per_m_s)
         }
-        ColourBy::Reserve => (format!("time to spare for the short ball at {at}, %"), 100.0),
+        ColourBy::InTime => (format!("short balls met in time at {at}, of 100"), 100.0),
     }
 }
 
@@ -57,45 +55,40 @@ impl Studio {
         let units = self.look.units;
         let picture = pictures::map_picture(fitted, units);
         let ([mass, length], _) = axis_units(units);
-        let first = self.first_worth();
-        let (label, scale) = value_words(self.colour_by, fitted.fitting.setting.plan.runs, units);
-        let mut ground = Ground {
-            x: picture.mass_kg.iter().map(|it| it / mass).collect(),
-            y: picture.balance_m.iter().map(|it| it / length).collect(),
-            value: Vec::new(),
-            slack: Vec::new(),
-            pickup: picture.pickup_weight_kg.iter().map(|it| it.map(|it| it / mass)).collect(),
-            label,
-        };
+        let first = self.weighed_on_map(self.playback.bats[0]).map(|it| it.worth);
+        let (label, scale) = value_words(self.colour_by, fitted, units);
+        let mut value = Vec::with_capacity(picture.value.len());
         for balance_m in &picture.balance_m {
             for mass_kg in &picture.mass_kg {
-                let worth = cell(fitted, *mass_kg, *balance_m);
-                let value = worth.and_then(|it| shown(fitted, self.colour_by, it, first.as_ref()));
-                ground.value.push(value.map(|it| it * scale));
-                ground.slack.push(worth.map(|it| it.slack));
+                let shown = cell(fitted, *mass_kg, *balance_m)
+                    .and_then(|it| shown(fitted, self.colour_by, it, first.as_ref()));
+                value.push(shown.map(|it| it * scale));
             }
         }
-        Some(ground)
-    }
-
-    /// What the first bat is worth at the end of the innings: simulated, if it is one of the fitting's.
-    pub fn first_worth(&self) -> Option<Worth> {
-        self.bat_worth(self.playback.bats[0])
-    }
-
-    /// The same of any bat: simulated where the fitting has it so, else by its approximation.
-    pub fn bat_worth(&self, bat: usize) -> Option<Worth> {
-        let fitted = self.results.fitted.as_ref()?;
-        let known = fitted.it.fitting.given.get(bat).and_then(|it| it.worth.clone());
-        let same = fitted.key == self.derived.fit_key;
-        known.filter(|_| same).or_else(|| self.live_bat(bat))
+        Some(Ground {
+            x: picture.mass_kg.iter().map(|it| it / mass).collect(),
+            y: picture.balance_m.iter().map(|it| it / length).collect(),
+            value,
+            pickup: picture.pickup_weight_kg.iter().map(|it| it.map(|it| it / mass)).collect(),
+            label,
+        })
     }
 }
 
-fn cell(fitted: &Fitted, mass_kg: f64, balance_m: f64) -> Option<&Worth> {
+/// What the map shows of a bat, SI; `first` is the bat it is held against.
+fn shown(fitted: &Fitted, by: ColourBy, cell: &Cell, first: Option<&Worth>) -> Option<f64> {
+    match by {
+        ColourBy::Pull => live_pull_m_s(&fitted.fitting, &cell.made.bat),
+        ColourBy::Worth => Some(cell.worth.mean_m_s()),
+        ColourBy::Gained => Some(first?.to(&cell.worth)[0]),
+        ColourBy::InTime => Some(cell.worth.chance_in_time),
+    }
+}
+
+fn cell(fitted: &Fitted, mass_kg: f64, balance_m: f64) -> Option<&Cell> {
     let near = |a: f64, b: f64| (a - b).abs() < 1e-6;
-    let found = |it: &&backlift::fit::fitting::Cell| {
-        near(it.worth.bat.mass_kg(), mass_kg) && near(it.worth.bat.balance_m(), balance_m)
+    let found = |it: &&Cell| {
+        near(it.made.bat.mass_kg(), mass_kg) && near(it.made.bat.balance_m(), balance_m)
     };
-    fitted.fitting.map.iter().find(found).map(|it| &it.worth)
+    fitted.fitting.map().iter().find(found)
 }

@@ -260,11 +260,6 @@ pub fn stroke_time_s(it: &StrokeNow) -> f64 {
     it.fastest.stroke_time_s
 }
 
-/// Fastest ball that can still be met, m/s.
-pub fn fastest_ball_m_s(it: &StrokeNow) -> f64 {
-    it.fastest_ball_m_s
-}
-
 /// Grip needed over the grip there is.
 pub fn grip_share(it: &StrokeNow) -> f64 {
     it.grip_share

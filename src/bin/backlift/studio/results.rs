@@ -9,9 +9,11 @@ use backlift::files::fault::Fault;
 use super::card::CardPicture;
 use super::derived::told;
 use super::innings::Innings;
+use super::today::Advice;
 use super::work::{Answer, Question, Report};
 use crate::compare::Shown;
 use crate::fit::Fitted;
+use crate::ounce::Ounces;
 use crate::outcome::Stop;
 
 /// An answer with what it hangs on.
@@ -39,6 +41,9 @@ pub struct Results {
     pub compared: Option<Keyed<Shown>>,
     /// Which pair that was.
     pub compared_bats: [usize; 2],
+    ounces: BTreeMap<u64, Arc<Ounces>>,
+    /// The last advice on today's bats.
+    pub today: Option<Keyed<Advice>>,
     /// The last fitting.
     pub fitted: Option<Keyed<Fitted>>,
     /// The card as a picture.
@@ -68,6 +73,13 @@ impl Results {
                 self.compared = Some(Keyed { key, it });
                 self.compared_bats = pair;
             }
+            (Question::Ounce(_), Ok(Answer::Ounces(it))) => {
+                if self.ounces.len() >= MOST {
+                    self.ounces.pop_first();
+                }
+                self.ounces.insert(key, it);
+            }
+            (Question::Today, Ok(Answer::Today(it))) => self.today = Some(Keyed { key, it }),
             (Question::Fit, Ok(Answer::Fitted(it))) => self.fitted = Some(Keyed { key, it }),
             (_, Ok(Answer::Picture(it))) => self.picture = Some(Keyed { key, it }),
             (_, Ok(Answer::Written(files, folder))) => self.written = Some((files, folder)),
@@ -96,6 +108,11 @@ impl Results {
         self.innings.get(&key)
     }
 
+    /// What an ounce costs along the bat that hangs on this.
+    pub fn ounces(&self, key: u64) -> Option<&Arc<Ounces>> {
+        self.ounces.get(&key)
+    }
+
     /// The innings of a bat: the one that hangs on `key`, else the last one there was.
     pub fn innings_shown(&self, bat: usize, key: Option<u64>) -> Option<Keyed<Innings>> {
         let exact =
@@ -107,6 +124,7 @@ impl Results {
     pub fn forget(&mut self) {
         self.lately.clear();
         self.compared = None;
+        self.today = None;
         self.fitted = None;
         self.picture = None;
     }

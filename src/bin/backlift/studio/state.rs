@@ -43,6 +43,8 @@ pub struct Studio {
     pub tried: Option<[f64; 2]>,
     /// The maker's pair.
     pub pair: Pair,
+    /// Where an ounce is put on the first bat, as a share of its length from the top of the handle.
+    pub ounce_at: f64,
     /// The bat at the bench.
     pub bench_bat: usize,
     /// The tap-timer.
@@ -140,6 +142,7 @@ impl Studio {
             colour_by: ColourBy::default(),
             tried: None,
             pair: Pair::default(),
+            ounce_at: super::ounce::FIRST_AT,
             bench_bat: 0,
             taps: Taps::default(),
             results: Results::default(),
@@ -305,11 +308,22 @@ impl Studio {
         if pair.iter().any(|bat| self.is_pending(*bat)) {
             return;
         }
+        // Where two bats are held against each other their difference is the first thing to be known.
+        if self.view == View::Pickup {
+            self.ask_for_ounces(&loaded);
+        }
+        let pair_first = matches!(self.view, View::Swing | View::Pickup);
+        if !pair_first && self.ask_for_today(&loaded) {
+            return;
+        }
         if let Some(key) = key.filter(|it| Some(*it) != known)
             && pair[0] != pair[1]
             && !self.results.failed.contains_key(&key)
         {
             self.work.ask(Question::Compare(pair), key, loaded);
+            return;
+        }
+        if self.ask_for_today(&loaded) {
             return;
         }
         for bat in pair {

@@ -8,9 +8,11 @@ use std::sync::mpsc::{Receiver, Sender, channel};
 
 use super::card::CardPicture;
 use super::innings::{Before, Innings};
+use super::today::Advice;
 use crate::compare::Shown;
 use crate::fit::Fitted;
 use crate::loaded::Loaded;
+use crate::ounce::Ounces;
 use crate::outcome::Stop;
 use crate::progress::Progress;
 
@@ -23,7 +25,11 @@ pub enum Question {
     Finer(usize),
     /// Two bats and every difference between them.
     Compare([usize; 2]),
-    /// The map and the bat to ask for.
+    /// Which of today's bats to use.
+    Today,
+    /// What an ounce costs along a bat, by its place.
+    Ounce(usize),
+    /// The map and the bat to order.
     Fit,
     /// The card as a picture.
     CardPicture,
@@ -44,6 +50,10 @@ pub enum Answer {
     Innings(Arc<Innings>),
     /// To [`Question::Compare`].
     Compared(Arc<Shown>),
+    /// To [`Question::Today`].
+    Today(Arc<Advice>),
+    /// To [`Question::Ounce`].
+    Ounces(Arc<Ounces>),
     /// To [`Question::Fit`].
     Fitted(Arc<Fitted>),
     /// To [`Question::CardPicture`].
@@ -199,7 +209,7 @@ impl Drop for Work {
 
 fn answer(
     question: Question,
-    loaded: &Loaded,
+    loaded: &Arc<Loaded>,
     before: &Before,
     progress: &Progress,
     part: &dyn Fn(Answer),
@@ -220,8 +230,33 @@ fn answer(
         | Question::WoodFiles => Err(Stop::OurMistake(
             "what follows from other answers is started on its own".to_owned(),
         )),
+        Question::Today => Ok(Answer::Today(Arc::new(Advice::of(loaded, progress)?))),
+        Question::Ounce(bat) => {
+            Ok(Answer::Ounces(Arc::new(ounces(loaded, bat, before, progress)?)))
+        }
         Question::Fit => {
-            Ok(Answer::Fitted(Arc::new(crate::fit::fitted(loaded.clone(), progress)?)))
+            let loaded = Loaded::clone(loaded);
+            Ok(Answer::Fitted(Arc::new(crate::fit::fitted(loaded, progress)?)))
         }
     }
+}
+
+/// What an ounce costs along a bat at fifty runs.
+fn ounces(
+    loaded: &Loaded,
+    bat: usize,
+    before: &Before,
+    progress: &Progress,
+) -> Result<Ounces, Stop> {
+    let Some(weighed) = loaded.bats.get(bat) else {
+        return Err(Stop::OurMistake(format!("there is no bat {bat}")));
+    };
+    progress.step("putting an ounce here and there", 0.0)?;
+    let batter = loaded.batter(weighed, 1.0)?;
+    let asked_time_s = match &before.asked_time_s {
+        Some(known) => known.clone(),
+        None => loaded.asked_times_s(&batter)?,
+    };
+    progress.step("putting an ounce here and there", 0.3)?;
+    Ounces::at_fifty(loaded, weighed, &batter, &asked_time_s)
 }

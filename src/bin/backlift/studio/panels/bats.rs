@@ -70,6 +70,7 @@ fn one(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, bat: usize) {
             );
             why(ui, &mass, &why_words);
         }
+        super::today::suits(ui, it.given(bat));
         pending(ui, shown && it.is_pending(bat));
     });
     ui.horizontal_wrapped(|ui| {

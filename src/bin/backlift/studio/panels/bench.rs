@@ -33,6 +33,8 @@ pub fn told(it: &Studio) -> String {
 pub fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     sentence(ui, &told(it));
     which(ui, it, out);
+    super::today::in_use(ui, it, out);
+    head(ui, "This bat");
     let bat = it.bench_bat;
     let path = |name: &str| format!("bats.{bat}.{name}");
     let rows = [
@@ -102,7 +104,7 @@ fn follows(ui: &mut Ui, it: &Studio) {
         (
             "picks up like",
             measured(Quantity::Mass, bat.pickup_weight_kg, units),
-            "Scale weight of the usual bat of its size that is as hard to get moving",
+            "Scale weight of the standard bat of this size that is as hard to get moving",
         ),
         (
             "sweet spot, from the top",

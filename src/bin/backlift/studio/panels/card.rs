@@ -41,11 +41,13 @@ pub fn preview(ui: &mut Ui, it: &Studio) {
 /// What stands beside it.
 pub fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     match &it.results.fitted {
-        Some(fitted) => sentence(ui, &fitted.it.card.reason),
+        Some(_) => super::map_figures::advice(ui, it),
         None => sentence(ui, "The card tells a maker five figures, and how far each may be off"),
     }
     super::map_figures::search(ui, it, out);
     if let Some(fitted) = &it.results.fitted {
+        super::today::short(ui, it);
+        super::today::rests(ui, it);
         quiet(ui, &fitted.it.card.how_sure);
         ui.add_enabled_ui(!it.is_fit_stale(), |ui| {
             let write = ui.button("Write the card…");

@@ -91,7 +91,7 @@ pub fn fields(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             }
         });
     }
-    quiet(ui, "What is left empty is as in the reference bat of the size");
+    quiet(ui, "What is left empty is as in the standard bat of this size");
     let stations = it.wood.file.fields().blade.stations.len();
     if stations > 0 {
         quiet(ui, &format!("{stations} measured sections; figures above are carved out of them"));

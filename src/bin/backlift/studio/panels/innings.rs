@@ -8,7 +8,7 @@ use backlift::units::{Quantity, spoken};
 use egui::{Align2, Sense, Ui};
 
 use super::chart::Chart;
-use super::words::{big, pending, sentence};
+use super::words::{big, pending};
 use crate::figure::{percent, speed_unit};
 use crate::studio::action::Action;
 use crate::studio::innings::{Of, bat_speed_m_s, time_in_hand_s, wrist_share};
@@ -43,7 +43,8 @@ pub fn told(it: &Studio) -> String {
 
 /// Draws the sentence.
 pub fn words(ui: &mut Ui, it: &Studio) {
-    sentence(ui, &told(it));
+    super::today::headline(ui, it);
+    ui.label(told(it));
     if let Some([least, believed, most]) = lost(it) {
         big(
             ui,
@@ -163,7 +164,7 @@ fn one(
             out.push(Action::Score(score));
         }
     }
-    if response.has_focus() {
+    if super::keys::held(ui, &response, whole) {
         let step = |key| ui.input(|input| input.key_pressed(key));
         if step(egui::Key::ArrowRight) {
             out.push(Action::Score(it.playback.runs + 1));
@@ -171,11 +172,5 @@ fn one(
         if step(egui::Key::ArrowLeft) {
             out.push(Action::Score(it.playback.runs.saturating_sub(1)));
         }
-        ui.painter().rect_stroke(
-            whole,
-            2.0,
-            ui.visuals().selection.stroke,
-            egui::StrokeKind::Inside,
-        );
     }
 }

@@ -9,6 +9,7 @@ use backlift::units::Units;
 use egui::{Align2, Mesh, Pos2, Rect, Sense, Shape, Stroke, Ui};
 
 use super::chart::Chart;
+use super::kept::kept;
 use crate::figure::number;
 use crate::studio::action::Action;
 use crate::studio::ground::{Ground, axis_units};
@@ -28,8 +29,12 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     });
     let (units, [mass_unit, length_unit]) = axis_units(it.look.units);
     let bats = || it.derived.loaded.iter().flat_map(|it| &it.bats);
-    let masses = bats().map(|it| it.mass_kg.value / units[0]);
-    let balances = bats().map(|it| it.balance_m.value / units[1]);
+    // What is to be ordered may lie a little beyond the bats that are shaded, with its limits.
+    let card = it.results.fitted.iter().map(|it| &it.it.card);
+    let limits = card.clone().flat_map(|it| it.mass_tolerance_kg).map(|it| it / units[0]);
+    let masses = bats().map(|it| it.mass_kg.value / units[0]).chain(limits);
+    let limits = card.flat_map(|it| it.balance_tolerance_m).map(|it| it / units[1]);
+    let balances = bats().map(|it| it.balance_m.value / units[1]).chain(limits);
     let x = match it.look.units {
         Units::Trade => "dead weight, lb oz".to_owned(),
         Units::Si => format!("dead weight, {mass_unit}"),
@@ -45,7 +50,6 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     hatch(&chart, it);
     shade(&chart, &ground);
     pickup(&chart, it, &ground);
-    demand(&chart, it, &ground);
     points(&chart, it, units);
     let place =
         response.interact_pointer_pos().filter(|_| response.dragged() || response.clicked());
@@ -53,26 +57,19 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         let [x, y] = chart.under(place);
         try_here(it, out, x * units[0], y * units[1]);
     }
-    if response.has_focus() {
+    if super::keys::held(ui, &response, whole) {
         by_keys(ui, it, out);
-        let focus = ui.visuals().selection.stroke;
-        ui.painter().rect_stroke(whole, 2.0, focus, egui::StrokeKind::Inside);
     }
 }
 
 /// The ground, worked out once for each thing shown.
 fn remembered(ui: &Ui, it: &Studio) -> Option<Arc<Ground>> {
     let fitted = it.results.fitted.as_ref()?;
-    let first = it.first_worth().map(|it| it.goal_m_s.to_bits());
-    let key = format!("{} {:?} {:?} {first:?}", fitted.key, it.colour_by, it.look.units);
-    let id = egui::Id::new("ground");
-    let before = ui.data(|data| data.get_temp::<(String, Arc<Ground>)>(id));
-    if let Some((_, ground)) = before.filter(|it| it.0 == key) {
-        return Some(ground);
-    }
-    let ground = Arc::new(it.ground()?);
-    ui.data_mut(|data| data.insert_temp(id, (key, Arc::clone(&ground))));
-    Some(ground)
+    let bat = it.playback.bats[0];
+    let first = it.derived.bat_keys.get(bat);
+    let (by, units) = (it.colour_by, it.look.units);
+    let key = format!("{} {by:?} {units:?} {bat} {first:?} {}", fitted.key, it.is_fit_stale());
+    kept(ui, "ground", &key, || it.ground())
 }
 
 /// Ounces as the trade says them.
@@ -168,21 +165,7 @@ fn pickup(chart: &Chart<'_>, it: &Studio, ground: &Ground) {
     }
 }
 
-/// Where the short ball is met too late.
-fn demand(chart: &Chart<'_>, it: &Studio, ground: &Ground) {
-    let field = Field { x: &ground.x, y: &ground.y, value: &ground.slack };
-    let colour = ink(theme(&it.look).ink);
-    for line in field.lines(0.0) {
-        let line: Vec<Pos2> = line.iter().map(|it| chart.at(it[0], it[1])).collect();
-        let end = line.iter().min_by(|a, b| a.y.total_cmp(&b.y)).copied();
-        chart.painter().add(Shape::line(line, Stroke::new(2.5, colour)));
-        if let Some(at) = end {
-            chart.patch(at, Align2::CENTER_BOTTOM, "to the right: too late", colour);
-        }
-    }
-}
-
-/// The weighed bats, the bat to ask for with its tolerance, the bat tried.
+/// The weighed bats, the bat to order with its tolerance, the bat tried.
 fn points(chart: &Chart<'_>, it: &Studio, [mass, length]: [f64; 2]) {
     let theme = theme(&it.look);
     let (page, dark) = (ink(theme.panel), ink(theme.ink));
@@ -195,7 +178,7 @@ fn points(chart: &Chart<'_>, it: &Studio, [mass, length]: [f64; 2]) {
         chart.painter().rect_stroke(frame, 0.0, Stroke::new(2.0, dark), egui::StrokeKind::Middle);
         let place = at(card.mass_kg, card.balance_m);
         chart.painter().circle_filled(place, 4.0, dark);
-        chart.patch(place + egui::vec2(8.0, 0.0), Align2::LEFT_CENTER, "to ask for", dark);
+        chart.patch(place + egui::vec2(8.0, 0.0), Align2::LEFT_CENTER, "bat to order", dark);
     }
     for (n, bat) in it.derived.loaded.iter().flat_map(|it| it.bats.iter().enumerate()) {
         let place = at(bat.mass_kg.value, bat.balance_m.value);
@@ -213,7 +196,7 @@ fn points(chart: &Chart<'_>, it: &Studio, [mass, length]: [f64; 2]) {
 /// Tries the bat at a place, kept inside what was swung.
 fn try_here(it: &Studio, out: &mut Vec<Action>, mass_kg: f64, balance_m: f64) {
     let Some(fitted) = &it.results.fitted else { return };
-    let domain = &fitted.it.fitting.surrogate.domain;
+    let domain = &fitted.it.fitting.one.swings.domain;
     let [m0, m1] = domain.mass_kg;
     let [b0, b1] = domain.balance_m;
     let (mass_kg, balance_m) = (mass_kg.clamp(m0, m1), balance_m.clamp(b0, b1));

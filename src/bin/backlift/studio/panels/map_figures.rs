@@ -1,38 +1,50 @@
 //! Beside the map: what is asked of it, how far the search is, and the bats' figures at once.
 
-use backlift::fit::rule::Worth;
+use std::sync::Arc;
+
 use backlift::innings::score::runs_words;
 use backlift::units::{Quantity, spoken};
 use egui::{ProgressBar, Ui};
 
+use super::kept::kept;
 use super::table::{Table, name};
-use super::words::{bat_mark, caution, head, quiet, sentence, why};
+use super::words::{bat_mark, caution, head, measure, quiet, sentence};
 use crate::figure::percent;
+use crate::fit::{Fitted, told as fit_told};
 use crate::studio::action::{Action, ColourBy, View};
+use crate::studio::live::OnMap;
+use crate::studio::results::Keyed;
 use crate::studio::state::Studio;
 use crate::studio::work::Question;
 
-const COLOURS: [(ColourBy, &str); 5] = [
+const COLOURS: [(ColourBy, &str); 4] = [
     (ColourBy::Pull, "the late pull"),
-    (ColourBy::Wrist, "wrist share"),
-    (ColourBy::BallSpeed, "speed off the bat"),
+    (ColourBy::Worth, "expected ball speed"),
     (ColourBy::Gained, "what is gained"),
-    (ColourBy::Reserve, "what is risked"),
+    (ColourBy::InTime, "in time late on"),
 ];
 
-/// What a coach could say of the map.
-pub fn told(it: &Studio) -> String {
-    let Some(fitted) = &it.results.fitted else {
-        return "Every bat that can be made, swung by these hands late in the innings: which is worth most?".to_owned();
-    };
-    let card = &fitted.it.card;
-    format!(
-        "Ask for {} balanced {} from the top, size {}: it picks up like {}",
-        spoken(Quantity::Mass, card.mass_kg, 0.005, it.look.units),
-        spoken(Quantity::Length, card.balance_m, 0.001, it.look.units),
-        card.size,
-        spoken(Quantity::Mass, card.pickup_weight_kg, 0.005, it.look.units)
-    )
+/// What a coach could say of the map: whether a new bat pays, and which it would be.
+pub fn told(it: &Studio) -> [String; 2] {
+    match &it.results.fitted {
+        Some(fitted) => fit_told::order_in_two(&fitted.it, it.look.units),
+        None => [
+            "Every bat that can be made, swung by these hands late in the innings: which is worth most?".to_owned(),
+            String::new(),
+        ],
+    }
+}
+
+/// The same as it stands on the screen.
+pub fn advice(ui: &mut Ui, it: &Studio) {
+    let [pays, which] = told(it);
+    if pays.is_empty() {
+        return sentence(ui, &which);
+    }
+    sentence(ui, &pays);
+    if !which.is_empty() {
+        ui.label(which);
+    }
 }
 
 /// The search: started, stopped, how far, and old.
@@ -57,7 +69,7 @@ pub fn search(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 
 /// Draws all of it.
 pub fn map_figures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    sentence(ui, &told(it));
+    advice(ui, it);
     search(ui, it, out);
     let Some(fitted) = &it.results.fitted else { return };
     head(ui, "Shaded by");
@@ -68,9 +80,10 @@ pub fn map_figures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             }
         }
     });
-    let runs = fitted.it.fitting.setting.plan.runs;
+    super::today::short(ui, it);
+    let runs = fitted.it.fitting.setting().plan.runs;
     head(ui, &format!("At {}", runs_words(runs)));
-    table(ui, it);
+    table(ui, it, fitted);
     ui.horizontal_wrapped(|ui| match it.tried {
         Some(_) => {
             if ui.button("Make it one of the bats").clicked() {
@@ -90,68 +103,105 @@ pub fn map_figures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     quiet(
         ui,
         &format!(
-            "Figures on the map follow from an approximation of this player: at most {} off on bats it had not seen. Those of the card are simulated",
-            percent(fitted.it.fitting.surrogate_error, 2)
+            "Shades and the tried bat follow from a smooth curve through full swings of this player, {} off at most on bats and strengths it had not seen; bat speeds of the card are simulated",
+            percent(fitted.it.fitting.surrogate_error(), 2)
         ),
     );
 }
 
+/// Largest error of what stands in a row, as a share, where it was computed.
+type ErrorShare = fn(&OnMap) -> Option<f64>;
+
+/// The bats side by side.
 struct Column {
+    /// Its place in the scenario; none for the tried bat and the bat to order.
     bat: Option<usize>,
     name: &'static str,
-    worth: Option<Worth>,
-    error_share: f64,
+    on_map: Option<Arc<OnMap>>,
 }
 
-fn table(ui: &mut Ui, it: &Studio) {
-    let Some(fitted) = it.results.fitted.as_ref().map(|it| &it.it) else { return };
-    let error_share = fitted.fitting.surrogate_error;
-    let asked = Some(fitted.fitting.recommendation.worth.clone());
-    let mut columns = vec![
-        Column { bat: Some(it.playback.bats[0]), name: "", worth: it.first_worth(), error_share },
-        Column { bat: None, name: "to ask for", worth: asked, error_share: 0.0 },
-    ];
+fn columns(ui: &Ui, it: &Studio, fitted: u64) -> Vec<Column> {
+    let first = it.playback.bats[0];
+    let key = format!("{fitted} {first} {:?} {}", it.derived.bat_keys, it.is_fit_stale());
+    let on_map = kept(ui, "first bat on the map", &key, || it.weighed_on_map(first));
+    let mut columns = vec![Column { bat: Some(first), name: "", on_map }];
     if let Some([mass_kg, balance_m]) = it.tried {
-        let worth = it.live(mass_kg, balance_m);
-        columns.insert(1, Column { bat: None, name: "tried", worth, error_share });
+        let key = format!("{fitted} {mass_kg} {balance_m}");
+        let on_map = kept(ui, "tried bat", &key, || it.live(mass_kg, balance_m));
+        columns.push(Column { bat: None, name: "tried", on_map });
     }
-    let pull = fitted.fitting.setting.batter.stroke_index("pull");
-    let speed = |value: f64, error: f64| {
-        spoken(Quantity::Speed, value, (error * value).max(0.05), it.look.units)
-    };
-    type Cell<'a> = Box<dyn Fn(&Worth, f64) -> Option<String> + 'a>;
-    let rows: [(&str, Cell<'_>, &str); 6] = [
+    let on_map = kept(ui, "bat to order", &fitted.to_string(), || it.to_order());
+    columns.push(Column { bat: None, name: "bat to order", on_map });
+    columns
+}
+
+fn table(ui: &mut Ui, it: &Studio, fitted: &Keyed<Fitted>) {
+    let columns = columns(ui, it, fitted.key);
+    let fitting = &fitted.it.fitting;
+    let units = it.look.units;
+    let pull = fitting.setting().batter.stroke_index("pull");
+    let first = columns.first().and_then(|it| it.on_map.clone());
+    let speed = |value: f64, sd: f64| spoken(Quantity::Speed, value, sd, units);
+    let doubted = |value: f64, sd: f64| format!("{} ± {}", speed(value, sd), speed(sd, sd));
+    let bowled = speed(fitting.setting().delivery.speed_m_s, 0.3);
+    let runs = runs_words(fitting.setting().plan.runs);
+    type Cell<'a> = Box<dyn Fn(&OnMap) -> Option<String> + 'a>;
+    // What is weighed and measured has no share of error here.
+    let measured = |_: &OnMap| None;
+    let of_pull = |on: &OnMap| Some(on.pull_error_share);
+    let of_worth = |on: &OnMap| Some(on.worth_error_share);
+    let rows: [(&str, Cell<'_>, String, ErrorShare); 7] = [
         (
             "dead weight",
-            Box::new(|w, _| Some(spoken(Quantity::Mass, w.bat.mass_kg(), 0.005, it.look.units))),
-            "On the scale, to the 5 g a scale holds",
+            Box::new(|on| Some(spoken(Quantity::Mass, on.bat.mass_kg(), 0.005, units))),
+            "On the scale, to the 5 g a scale holds".to_owned(),
+            measured,
         ),
         (
             "balance, from the top",
-            Box::new(|w, _| {
-                Some(spoken(Quantity::Length, w.bat.balance_m(), 0.001, it.look.units))
+            Box::new(|on| Some(spoken(Quantity::Length, on.bat.balance_m(), 0.001, units))),
+            "Where it balances on a pencil".to_owned(),
+            measured,
+        ),
+        (
+            "bat speed, the pull",
+            Box::new(|on| {
+                let pull_m_s = on.pull_m_s?;
+                Some(speed(pull_m_s, (on.pull_error_share * pull_m_s).max(0.05)))
             }),
-            "Where it balances on a pencil",
+            format!("The likeliest player's fastest controlled pull at {runs}"),
+            of_pull,
         ),
         (
-            "pull, bat speed",
-            Box::new(|w, e| Some(speed(w.strokes.get(pull?)?.bat_speed_m_s, e))),
-            "The fastest controlled pull with what is left at that score",
+            "off the bat, the pull",
+            Box::new(|on| {
+                let ball_m_s = on.worth.strokes.get(pull?)?.ball_m_s;
+                Some(speed(ball_m_s, (on.worth_error_share * ball_m_s).max(0.05)))
+            }),
+            format!("Ball off the bat from a pull in time at {runs}, against a ball bowled at {bowled}, met where this player meets it; the ball off a bat is in doubt by some per cent, alike for all bats"),
+            of_worth,
         ),
         (
-            "wrist share",
-            Box::new(|w, _| Some(percent(w.strokes.get(pull?)?.wrist_share, 0))),
-            "Of what the busier wrist has left, at one stroke time for all bats; its doubt is some per cent of it",
+            "in time",
+            Box::new(|on| Some(format!("{:.0} of 100", 100.0 * on.worth.chance_in_time))),
+            format!("Short balls met in time at {runs}, over everybody this player may be"),
+            of_worth,
         ),
         (
-            "off the bat",
-            Box::new(|w, e| Some(speed(w.goal_m_s, e))),
-            "What the fit makes the most of, over the mix of strokes, against a ball as fast as the bat; the ball off a bat is in doubt by some per cent, alike for all",
+            "expected ball",
+            Box::new(|on| Some(doubted(on.worth.mean_m_s(), on.worth.sd_m_s()))),
+            "Ball speed that may be expected over the innings and the mix of strokes, late balls and mishits counted; its doubt is mostly the player's, alike for all bats".to_owned(),
+            of_worth,
         ),
         (
-            "time to spare",
-            Box::new(|w, _| Some(percent(w.slack, 1))),
-            "Share of the time there is for a pull or a hook that is left over with no joint above its limit; below nought it comes late",
+            "gained",
+            Box::new(|on| {
+                let first = first.as_ref().filter(|first| first.bat != on.bat)?;
+                let [gain, sd] = first.worth.to(&on.worth);
+                Some(doubted(gain, sd))
+            }),
+            "Expected ball speed over the first bat's, player by player: what is in doubt about the player is much the same for both".to_owned(),
+            of_worth,
         ),
     ];
     let shares: Vec<f32> = std::iter::once(1.1).chain(columns.iter().map(|_| 1.0)).collect();
@@ -163,17 +213,23 @@ fn table(ui: &mut Ui, it: &Studio) {
         }
         None => {}
     });
-    for (row, cell, words) in &rows {
+    for (row, cell, words, error_share) in &rows {
         table.row(ui, |ui, n| {
             let Some(column) = n.checked_sub(1).and_then(|n| columns.get(n)) else {
                 return name(ui, row);
             };
-            let value = column.worth.as_ref().and_then(|w| cell(w, column.error_share));
-            let words = match column.error_share > 0.0 {
-                true => format!("{words}. By the approximation, ± {}", percent(error_share, 2)),
-                false => format!("{words}. Simulated"),
+            let Some(on) = &column.on_map else {
+                quiet(ui, "not swung");
+                return;
             };
-            why(ui, value.as_deref().unwrap_or("not swung"), &words);
+            let words = match error_share(on) {
+                None => words.clone(),
+                Some(share) if share > 0.0 => {
+                    format!("{words}. By the approximation, ± {}", percent(share, 2))
+                }
+                Some(_) => format!("{words}. By swings with this bat"),
+            };
+            measure(ui, &cell(on).unwrap_or_default(), &words);
         });
     }
 }

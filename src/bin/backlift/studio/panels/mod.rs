@@ -10,9 +10,12 @@ mod diagram;
 mod field;
 pub mod grab;
 mod innings;
+mod kept;
+mod keys;
 mod map;
 mod map_figures;
 mod notices;
+mod ounce;
 mod pendulum;
 mod pickup;
 mod planing;
@@ -24,6 +27,7 @@ mod start;
 mod swing;
 mod table;
 pub mod target;
+mod today;
 mod top;
 mod wood;
 mod words;
@@ -42,6 +46,9 @@ const NARROW: f32 = 1150.0;
 
 /// Lower than this, px at scale 1, what stands under the scene stands beside it.
 const LOW: f32 = 460.0;
+
+/// Share of the height that what must stand everywhere may take.
+const STANDING_SHARE: f32 = 0.12;
 
 /// Shows everything, and does what was done. Returns where the scene may be drawn; an empty rectangle
 /// where it is not shown.
@@ -71,6 +78,16 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
         notices::notices(ui, it, out);
     });
     notices::changes_in_the_way(ui, it, out);
+    let standing = it.standing();
+    if !standing.is_empty() {
+        // Large letters do not leave the view without room.
+        let most = STANDING_SHARE * ui.available_height();
+        Panel::bottom("standing").frame(paper).show(ui, |ui| {
+            ScrollArea::vertical().max_height(most).show(ui, |ui| {
+                words::quiet(ui, &standing.join(" "));
+            });
+        });
+    }
     let width = ui.available_width();
     let narrow = width < NARROW * scale;
     let side = (34.0 * GRID * scale).min(0.28 * width);
@@ -177,6 +194,8 @@ fn beside(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         View::Bench | View::Swing => swing::swing(ui, it, out),
         View::Innings => {
             innings::words(ui, it);
+            today::bats(ui, it);
+            words::head(ui, &swing::heading(it));
             swing::rows(ui, it);
             swing::failed(ui, it);
         }

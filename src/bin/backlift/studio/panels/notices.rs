@@ -33,7 +33,7 @@ pub fn notices(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             if let Some(mend) = &notice.mend {
                 quiet(ui, mend);
             }
-            if ui.small_button("Put away").clicked() {
+            if ui.small_button("Dismiss").clicked() {
                 out.push(Action::Dismiss(n));
             }
         });
@@ -42,10 +42,10 @@ pub fn notices(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 
 fn found(ui: &mut Ui, of: &str, [take, drop]: [Action; 2], out: &mut Vec<Action>) {
     ui.label(format!("Unsaved work on {of} was found"));
-    if ui.button("Take it up again").clicked() {
+    if ui.button("Restore").clicked() {
         out.push(take);
     }
-    if ui.button("Let it go").clicked() {
+    if ui.button("Discard").clicked() {
         out.push(drop);
     }
 }
@@ -59,15 +59,15 @@ pub fn changes_in_the_way(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     };
     let modal = Modal::new(Id::new("changes in the way")).show(ui.ctx(), |ui| {
         ui.set_max_width(48.0 * crate::studio::style::GRID * it.look.text_scale);
-        sentence(ui, &format!("{name} has changes that no file holds"));
+        sentence(ui, &format!("Unsaved changes: {name}"));
         ui.horizontal_wrapped(|ui| {
-            if ui.button("Save them first").clicked() {
+            if ui.button("Save").clicked() {
                 out.push(Action::Keep(Keep::Save));
             }
-            if ui.button("Let them go").clicked() {
+            if ui.button("Discard").clicked() {
                 out.push(Action::Keep(Keep::Drop));
             }
-            if ui.button("Stay here").clicked() {
+            if ui.button("Cancel").clicked() {
                 out.push(Action::Keep(Keep::Stay));
             }
         });

@@ -86,6 +86,7 @@ pub fn pickup(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         &format!("± {}, at the toe: what the hand finds between them", plain(sd_g, 0, "g")),
         "Tape on the first bat's toe that would make it as hard to get moving as the second",
     );
+    super::ounce::ounce(ui, it, out);
     head(ui, "On the scale and in the hand");
     bench(ui, it, bats, [a, b]);
     head(ui, &format!("In the {}", it.playback.stroke));
@@ -133,7 +134,7 @@ fn bench(ui: &mut Ui, it: &Studio, bats: [usize; 2], [a, b]: [&WeighedBat; 2]) {
             "picks up like",
             [mass(a.pickup_weight_kg), mass(b.pickup_weight_kg)],
             Some(Figure::PickupWeight),
-            "Scale weight of the usual bat of its size that is as hard to get moving",
+            "Scale weight of the standard bat of this size that is as hard to get moving",
         ),
         (
             "hold moment",

@@ -25,11 +25,8 @@ const SHOWN_DECIMALS: usize = 3;
 pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let now = &it.playback;
     ui.horizontal_wrapped(|ui| {
-        let (words, action) = if now.playing {
-            ("Hold still", Action::Pause)
-        } else {
-            ("Let it swing", Action::Play)
-        };
+        let (words, action) =
+            if now.playing { ("Pause", Action::Pause) } else { ("Play", Action::Play) };
         if ui.button(words).on_hover_text("Space").clicked() {
             out.push(action);
         }

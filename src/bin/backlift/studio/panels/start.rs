@@ -12,7 +12,6 @@ pub fn start(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         ui,
         "Watch the two toes: the same hands swing both bats, and the one that is harder to get moving comes late to the ball",
     );
-    quiet(ui, "The player and the bats on the screen are invented");
     ui.add_space(ui.spacing().item_spacing.y);
     way(
         ui,

@@ -16,12 +16,9 @@ pub fn swing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     sentence(ui, &it.pair_sentence());
     let late = it.playback.second && !it.is_compared();
     pending(ui, late && it.playback.bats[0] != it.playback.bats[1]);
-    let runs = it.playback.runs;
-    let when =
-        if runs == 0 { "fresh".to_owned() } else { format!("at {}", runs_words(f64::from(runs))) };
-    head(ui, &format!("The {}, {when}", it.playback.stroke));
+    head(ui, &heading(it));
     rows(ui, it);
-    let mut score = runs;
+    let mut score = it.playback.runs;
     let slider = egui::Slider::new(&mut score, 0..=100).suffix(" runs").text("score");
     if ui.add(slider).on_hover_text("How tired the player is").changed() {
         out.push(Action::Score(score));
@@ -32,6 +29,14 @@ pub fn swing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         ui,
         "± one standard deviation. What is in doubt about the player is much the same for both bats, so the difference is surer than the figures",
     );
+}
+
+/// Which stroke the figures are of, and when.
+pub fn heading(it: &Studio) -> String {
+    let runs = it.playback.runs;
+    let when =
+        if runs == 0 { "fresh".to_owned() } else { format!("at {}", runs_words(f64::from(runs))) };
+    format!("The {}, {when}", it.playback.stroke)
 }
 
 /// A clip and a page to be sent.
@@ -80,7 +85,11 @@ pub fn rows(ui: &mut Ui, it: &Studio) {
 fn value(ui: &mut Ui, told: Option<&Told>, words: &str) {
     match told {
         Some(told) => {
-            why(ui, &told.value, &format!("{}. {words}", told.doubt));
+            let all = match told.doubt.as_str() {
+                "" => words.to_owned(),
+                doubt => format!("{doubt}. {words}"),
+            };
+            why(ui, &told.value, &all);
             quiet(ui, &told.doubt);
         }
         None => {

@@ -41,7 +41,7 @@ pub fn top(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 
 fn file(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let name = it.document.name();
-    let mark = if it.document.is_changed() { " (not saved)" } else { "" };
+    let mark = if it.document.is_changed() { " (unsaved)" } else { "" };
     ui.menu_button(format!("{name}{mark}"), |ui| {
         let mut item = |ui: &mut Ui, words: &str, action: Action| {
             if ui.button(words).clicked() {

@@ -73,7 +73,7 @@ pub fn sides(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             }
         }
         ui.separator();
-        let mark = if it.wood.file.is_changed() { " (not saved)" } else { "" };
+        let mark = if it.wood.file.is_changed() { " (unsaved)" } else { "" };
         ui.menu_button(format!("{}{mark}", it.wood.name()), |ui| {
             for (words, action) in [
                 ("Open a described bat…", WoodAction::AskOpen),

@@ -171,11 +171,11 @@ impl Studio {
         }
         let fitted = &self.results.fitted.as_ref()?.it.fitting;
         let [mass_kg, balance_m] = self.tried?;
-        let stroke = fitted.setting.batter.stroke_index(&self.playback.stroke)?;
-        let time_s = self.live(mass_kg, balance_m)?.strokes.get(stroke)?.time_s;
+        let time_s = self.live_time_s(mass_kg, balance_m, &self.playback.stroke)?;
         let innings = self.innings(0)?.it;
         let stroke = innings.stroke(&self.playback.stroke)?;
-        let first = innings.at(stroke, fitted.setting.plan.runs, super::innings::stroke_time_s)?;
+        let first =
+            innings.at(stroke, fitted.setting().plan.runs, super::innings::stroke_time_s)?;
         Some(Swung { innings, longer: time_s / first.best, bat: None })
     }
 

@@ -8,6 +8,7 @@ mod picture;
 mod playback;
 mod scene;
 mod script;
+mod today;
 mod undo;
 mod window;
 mod wood;

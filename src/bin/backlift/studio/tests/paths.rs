@@ -13,7 +13,7 @@ use crate::studio::state::{Ask, Studio};
 pub type Window = Harness<'static, Studio>;
 
 /// A window of a small laptop on the demo.
-fn window() -> Window {
+pub fn window() -> Window {
     window_on(demo())
 }
 
@@ -56,7 +56,7 @@ pub fn wait(it: &mut Window) {
     it.run_steps(3);
 }
 
-fn says(it: &Window, words: &str) -> bool {
+pub fn says(it: &Window, words: &str) -> bool {
     it.query_all_by_label_contains(words).next().is_some()
 }
 
@@ -78,7 +78,7 @@ fn a_coach_measures_a_player_and_a_bat_and_gets_the_card() {
     click(&mut it, "Map");
     assert!(says(&it, "Stop the search"));
     wait(&mut it);
-    assert!(says(&it, "Ask for "));
+    assert!(says(&it, " middle ("));
     let map = it.get_by_label_contains("map of bats").rect();
     it.drag_at(map.center());
     it.run_steps(1);

@@ -68,19 +68,21 @@ fn the_search_gives_a_card_and_figures_in_the_same_picture_within_the_stated_err
     eprintln!("fit beside the innings: {:.2} s", started.elapsed().as_secs_f64());
     assert!(!it.is_fit_stale());
     let fitted = it.results.fitted.as_ref().unwrap().it.clone();
-    let bat = &fitted.fitting.recommendation.worth.bat;
-    let error_share = fitted.fitting.surrogate_error;
+    let ordered = it.to_order().unwrap();
+    let error_share = fitted.fitting.surrogate_error();
     let started = Instant::now();
-    let live = it.live(bat.mass_kg(), bat.balance_m()).unwrap();
+    let live = it.live(ordered.bat.mass_kg(), ordered.bat.balance_m()).unwrap();
     let live_s = started.elapsed().as_secs_f64();
-    eprintln!("live figures: {:.1} us, error {:.2} %", 1e6 * live_s, 100.0 * error_share);
-    assert!(live_s < 0.002);
-    assert!(error_share < 0.005);
-    // The recommended bat's own swing moment is a little off the usual spread of mass.
-    let full = &fitted.fitting.recommendation.worth;
-    for (ours, truth) in live.strokes.iter().zip(&full.strokes) {
-        assert!((ours.bat_speed_m_s / truth.bat_speed_m_s - 1.0).abs() < 0.02);
-    }
+    eprintln!("live figures: {:.1} ms, error {:.2} %", 1e3 * live_s, 100.0 * error_share);
+    // A bat that is dragged answers before anybody notices, a slow test machine included.
+    assert!(live_s < 0.1, "{live_s}");
+    assert_eq!((live.pull_error_share, live.worth_error_share), (error_share, error_share));
+    // The bat to order has a swing moment of its own, a little off that of the usual spread of mass.
+    let (live_m_s, truth_m_s) = (live.pull_m_s.unwrap(), ordered.pull_m_s.unwrap());
+    eprintln!("pull with the bat to order: {live_m_s:.3} for {truth_m_s:.3} m/s");
+    assert!((live_m_s / truth_m_s - 1.0).abs() < 0.02);
+    let apart_m_s = live.worth.mean_m_s() - ordered.worth.mean_m_s();
+    assert!(apart_m_s.abs() < 0.02 * ordered.worth.mean_m_s(), "{apart_m_s}");
     it.apply(Action::Set("player.grip_top".into(), "24 kg".into()));
     assert!(it.is_fit_stale());
 }

@@ -162,7 +162,7 @@ impl Studio {
         let Some(rescued) = self.wood.rescued.clone() else { return };
         if rescued.path.as_deref() != self.wood.file.path() {
             if self.wood.file.is_changed() {
-                let fault = Fault::new("the bat on the bench has changes that no file holds");
+                let fault = Fault::new("the bat on the bench has unsaved changes");
                 return self.say_fault(&fault.help("save it first, then take the other up"));
             }
             if let Some(path) = &rescued.path {

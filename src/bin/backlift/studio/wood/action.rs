@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 /// One thing done at the maker's bench.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum WoodAction {
-    /// A blade of the size at hand, as in its reference bat.
+    /// A blade of the size at hand, as in the standard bat of this size.
     New,
     /// A described bat.
     Open(PathBuf),

@@ -1,0 +1,198 @@
+//! Today's bats: the sentence of `fit`, each bat's figures, what they rest on, and what was seen.
+
+use backlift::innings::score::runs_words;
+use backlift::measurement::plan::HowOften;
+use backlift::worth::today::Given;
+use egui::Ui;
+
+use super::table::{Table, name};
+use super::words::{bat_mark, caution, head, measure, pending, quiet, sentence, why};
+use crate::advice::suits_words;
+use crate::figure::{number, percent, speed_unit};
+use crate::fit::told as fit_told;
+use crate::studio::action::Action;
+use crate::studio::bench::{SEEN_BALLS, SEEN_RUNS};
+use crate::studio::state::Studio;
+
+/// Which bat to use today, in the words of `fit`; what is said while nobody knows yet.
+pub fn told(it: &Studio) -> String {
+    match it.advice() {
+        Some((loaded, now)) => fit_told::which_today(loaded, now),
+        None => "Which of these bats to use today is being worked out".to_owned(),
+    }
+}
+
+/// The sentence, large.
+pub fn headline(ui: &mut Ui, it: &Studio) {
+    sentence(ui, &told(it));
+    pending(ui, it.advice().is_some() && !it.is_advised());
+    failed(ui, it);
+}
+
+/// The same with little room.
+pub fn short(ui: &mut Ui, it: &Studio) {
+    ui.label(told(it));
+    pending(ui, it.advice().is_some() && !it.is_advised());
+    failed(ui, it);
+}
+
+/// Why there is no advice.
+fn failed(ui: &mut Ui, it: &Studio) {
+    for fault in it.results.failed.get(&it.today_key()).into_iter().flatten() {
+        let mend = fault.help.as_deref().map_or(String::new(), |it| format!("; {it}"));
+        caution(ui, &format!("{}{mend}", fault.message));
+    }
+}
+
+/// Every bat's figures, and what they rest on.
+pub fn bats(ui: &mut Ui, it: &Studio) {
+    let Some((_, now)) = it.advice() else { return };
+    let (unit, per_m_s) = speed_unit(it.look.units);
+    let runs = runs_words(now.setting.plan.runs);
+    head(ui, "Today's bats");
+    let table = Table::new(ui, &[0.7, 0.8, 1.2, 0.8, 0.9]);
+    let ball = format!("ball, {unit}");
+    let heads = ["", "suits", ball.as_str(), "in time", "near best"];
+    table.row(ui, |ui, n| name(ui, heads.get(n).unwrap_or(&"")));
+    for (bat, given) in now.today.given.iter().enumerate() {
+        table.row(ui, |ui, n| match (n, &given.worth) {
+            (0, _) => bat_mark(ui, &it.look, bat),
+            (1, _) => {
+                ui.label(suits_words(given.suits));
+            }
+            (2, Some(worth)) => {
+                let [mean, sd] = [worth.mean_m_s(), worth.sd_m_s()].map(|it| per_m_s * it);
+                let words = "Ball speed that may be expected over the innings, late balls and mishits counted; its doubt is mostly the player's, alike for all bats";
+                measure(ui, &format!("{} ± {}", number(mean, 1), number(sd, 1)), words);
+            }
+            (3, Some(worth)) => {
+                let words =
+                    format!("Short balls met in time at {runs}, over everybody this player may be");
+                why(ui, &percent(worth.chance_in_time, 0), &words);
+            }
+            (4, Some(_)) => {
+                let words = "Chance that it is within half a per cent of the best of these";
+                why(ui, &percent(given.chance_near_best, 0), words);
+            }
+            (2, None) => {
+                quiet(ui, "beyond control");
+            }
+            _ => {}
+        });
+    }
+    rests(ui, it);
+}
+
+/// What the advice rests on, and what would change it.
+pub fn rests(ui: &mut Ui, it: &Studio) {
+    let Some((_, now)) = it.advice() else { return };
+    let mut words = vec![fit_told::rests_on(now)];
+    words.extend(fit_told::left_alone(now));
+    words.push(fit_told::would_settle(now));
+    words.retain(|it| !it.is_empty());
+    quiet(ui, &words.join(" "));
+}
+
+/// A size that does not suit, beside its bat.
+pub fn suits(ui: &mut Ui, given: Option<&Given>) {
+    use backlift::worth::suits::Suits;
+    if let Some(given) = given.filter(|it| it.suits != Suits::Yes) {
+        let words = format!("{} for this stature", suits_words(given.suits));
+        ui.label(egui::RichText::new(words).small());
+    }
+}
+
+/// Which bat is used now, what was seen with it, and what follows.
+pub fn in_use(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    head(ui, "Today");
+    let labels: Vec<String> = (0..it.document.bat_count()).map(|bat| it.label(bat)).collect();
+    ui.horizontal_wrapped(|ui| {
+        ui.label("Which bat does the player use now?");
+        let used = labels.get(it.used_bat()).cloned().unwrap_or_default();
+        if let Some(label) = one_of(ui, "the bat used now", &used, &labels) {
+            out.push(Action::Set("uses".to_owned(), label));
+        }
+    });
+    seen(ui, it, out, &labels);
+    short(ui, it);
+}
+
+/// One row: what was seen.
+fn seen(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, labels: &[String]) {
+    let at = |name: &str| it.document.at(&format!("seen.0.{name}"));
+    let how_often = at("in_time");
+    let is_seen = it.is_seen();
+    ui.horizontal_wrapped(|ui| {
+        ui.label("What was seen:");
+        if is_seen {
+            let mut put = |name: &str, value: Option<String>| {
+                let path = format!("seen.0.{name}");
+                out.extend(value.map(|value| Action::Set(path, value)));
+            };
+            let bat = match at("bat") {
+                none if none.is_empty() => it.label(it.used_bat()),
+                bat => bat,
+            };
+            put("bat", one_of(ui, "the bat that was seen", &bat, labels));
+            let strokes = it.derived.loaded.iter().flat_map(|it| &it.strokes);
+            let strokes: Vec<String> =
+                strokes.filter(|it| it.answers_short_ball).map(|it| it.name.clone()).collect();
+            put("stroke", one_of(ui, "the stroke that was seen", &at("stroke"), &strokes));
+            ui.label("after");
+            let runs = Some(at("runs")).filter(|it| !it.is_empty()).unwrap_or("0".to_owned());
+            put(
+                "runs",
+                one_of(ui, "runs before it was seen", &runs, &SEEN_RUNS.map(str::to_owned)),
+            );
+            ui.label("runs, of about");
+            let balls = Some(at("balls")).filter(|it| !it.is_empty()).unwrap_or("20".to_owned());
+            put("balls", one_of(ui, "short balls seen", &balls, &SEEN_BALLS.map(str::to_owned)));
+            ui.label("short balls that were hit at, in time:");
+        } else {
+            let label = it.label(it.used_bat());
+            let stroke = it.lead_stroke();
+            ui.label(format!("fresh, the {stroke} with {label} met short balls in time:"));
+        }
+        for often in HowOften::ALL {
+            let chosen = is_seen && how_often.replace('_', " ").eq_ignore_ascii_case(often.words());
+            let [low, high] = often.shares().map(|it| 100.0 * it);
+            let button = ui.selectable_label(chosen, often.words());
+            let of =
+                format!("{low:.0} to {high:.0} of 100; balls that were left alone do not count");
+            if button.on_hover_text(of).clicked() && !chosen {
+                out.push(Action::Saw(often.words().to_owned()));
+            }
+        }
+        if is_seen && ui.button("Clear").on_hover_text("Nothing was seen").clicked() {
+            out.push(Action::ForgetSeen);
+        }
+    });
+    for name in ["bat", "stroke", "runs", "balls", "in_time"] {
+        for fault in it.derived.about(&format!("seen.0.{name}")) {
+            let mend = fault.help.as_deref().map_or(String::new(), |it| format!("; {it}"));
+            caution(ui, &format!("{}{mend}", crate::studio::derived::words(fault)));
+        }
+    }
+    let more = it.document.fields().seen.len().saturating_sub(1);
+    if more > 0 {
+        quiet(ui, &format!("The file holds {more} more that count too"));
+    }
+}
+
+/// One of some words from a list that opens; what was chosen anew.
+fn one_of(ui: &mut Ui, name: &str, now: &str, all: &[String]) -> Option<String> {
+    let mut chosen = None;
+    // A button wraps with the words around it.
+    let shown = ui.menu_button(now, |ui| {
+        for it in all {
+            if ui.selectable_label(it.eq_ignore_ascii_case(now), it).clicked() {
+                chosen = Some(it.clone());
+                ui.close();
+            }
+        }
+    });
+    shown.response.widget_info(|| {
+        egui::WidgetInfo::labeled(egui::WidgetType::Button, true, format!("{name}: {now}"))
+    });
+    chosen.filter(|it| !it.eq_ignore_ascii_case(now))
+}
