@@ -120,7 +120,7 @@ pub fn about(stroke: &StrokeOunce, units: Units) -> String {
 
 /// Pickup or dead weight? Where the ounce sits decides.
 pub fn sentence(it: &Ounces, units: Units) -> String {
-    let Some(pull) = it.strokes.get(it.pull) else { return String::new() };
+    let Some(pull) = it.lead() else { return String::new() };
     let costs =
         stations(it).map(|(place, x)| format!("{} {place}", takes(pull.ounce_at_m_s(x), units)));
     let times = match pull.toe_over_top() {
@@ -140,7 +140,7 @@ pub fn sentence(it: &Ounces, units: Units) -> String {
 
 /// The same for a place with little room.
 pub fn short(it: &Ounces, units: Units) -> String {
-    let Some(pull) = it.strokes.get(it.pull) else { return String::new() };
+    let Some(pull) = it.lead() else { return String::new() };
     format!(
         "Where {} sits decides: in this player's {} at {} with {} it costs {} at the top of the handle and {} at the toe",
         ounce(units),
@@ -154,7 +154,7 @@ pub fn short(it: &Ounces, units: Units) -> String {
 
 /// One line for the advice: what it costs at both ends and at the balance point.
 pub fn line(it: &Ounces, units: Units) -> String {
-    let Some(pull) = it.strokes.get(it.pull) else { return String::new() };
+    let Some(pull) = it.lead() else { return String::new() };
     let (unit, size) = speed_unit(units);
     let takes = |x: f64| -size * pull.ounce_at_m_s(x);
     format!(
