@@ -23,7 +23,7 @@ use crate::progress::Progress;
 #[derive(clap::Args)]
 #[command(after_help = "\
 Example:
-  backlift check fitting/card.ron --mass 940g --balance 480mm --time 40.8s")]
+  backlift check fitting/card.ron --mass 894g --balance 502mm --time 41.8s")]
 pub struct Args {
     /// The card the bat was ordered with
     #[arg(value_name = "CARD.ron")]

@@ -34,7 +34,7 @@ use crate::placed::{argument_fault, shape_faults};
 #[derive(clap::Args)]
 #[command(after_help = "\
 Example:
-  backlift plane fitting/card.ron --mass 930g --balance 503mm --time 41.0s")]
+  backlift plane fitting/card.ron --mass 900g --balance 523mm --time 42.6s")]
 pub struct Args {
     /// The card the bat is made for
     #[arg(value_name = "CARD.ron")]
