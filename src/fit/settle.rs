@@ -1,9 +1,10 @@
 //! What would settle the choice: how likely knowing one thing would name another bat.
 //!
 //! By the expected difference of two bats' worth given that thing, a quadratic through all possible players; where
-//! it changes sign against the choice, knowing would have named the other. Regression in place of nested draws:
-//! Strong, Oakley and Brennan 2014, Med Decis Making 34:311 (from memory, medium).
+//! it favours another by more than half a per cent of the worth, knowing would have named that one. Regression in
+//! place of nested draws: Strong, Oakley and Brennan 2014, Med Decis Making 34:311 (from memory, medium).
 
+use crate::worth::constants::NEAR_BEST;
 use crate::worth::expected::{Knowledge, Worth};
 use crate::worth::possible::Possible;
 use nalgebra::{DMatrix, DVector};
@@ -70,7 +71,10 @@ fn chance(draws: &[Possible], coordinates: Coordinates, chosen: &Worth, others: 
             &a * factor.solve(&(a.transpose() * by))
         })
         .collect();
-    let named = (0..draws.len()).filter(|d| expected.iter().any(|it| it[*d] > 0.0)).count();
+    // A bat that is better by next to nothing is no other advice.
+    let worth_naming = NEAR_BEST.value * chosen.mean_m_s();
+    let named = |d: &usize| expected.iter().any(|it| it[*d] > worth_naming);
+    let named = (0..draws.len()).filter(named).count();
     named as f64 / draws.len() as f64
 }
 
