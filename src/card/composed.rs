@@ -102,7 +102,7 @@ const KM_H_PER_M_S: f64 = 3.6;
 fn reason(fitting: &Fitting) -> String {
     let Gain { pays, gain_m_s, gain_sd_m_s } = fitting.order;
     let gain = format!(
-        "{:.1} ± {:.1} {} than with today's best bat",
+        "{:.1} ± {:.1} {} than today's best bat",
         KM_H_PER_M_S * gain_m_s.abs(),
         KM_H_PER_M_S * gain_sd_m_s,
         if gain_m_s < 0.0 { "less" } else { "more" },
@@ -114,7 +114,7 @@ fn reason(fitting: &Fitting) -> String {
         Pays::Undecided => format!(", {gain}: too close to call"),
     };
     let worth = spoken_ball(fitting.recommendation.worth.mean_m_s(), 0.03, Units::Trade);
-    format!("Expected ball speed {worth}, late balls and mishits counted{against}.")
+    format!("Expected ball speed {worth}{against}.")
 }
 
 /// What an ounce costs the late pull at either end of the bat.
@@ -123,7 +123,7 @@ fn ounce(fitting: &Fitting, headline: &Headline) -> String {
     let Some(pull) = pull.and_then(|i| headline.ounces.get(i)) else { return String::new() };
     let takes = |x: f64| -KM_H_PER_M_S * pull.ounce_at_m_s(x);
     format!(
-        "An ounce costs the late pull {:.1} km/h at the top, {:.1} at balance, {:.1} at the toe.",
+        "An ounce costs the late pull {:.1} km/h at the top, {:.1} at balance, {:.1} at toe.",
         takes(0.0),
         takes(fitting.recommendation.made.bat.balance_m()),
         takes(fitting.recommendation.made.bat.length_m()),
