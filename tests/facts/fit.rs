@@ -7,4 +7,5 @@ mod drawn;
 mod middles_and_order;
 mod region;
 mod rules;
+mod smooth;
 mod trial;
