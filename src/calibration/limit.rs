@@ -35,6 +35,12 @@ impl LnSwing {
         Self { ln_time, ln_speed, ln_normal_speed, ln_toe_speed }
     }
 
+    /// The figures less those of another swing.
+    pub fn less(&self, other: &Self) -> [f64; FIGURES] {
+        let (here, there) = (self.figures(), other.figures());
+        core::array::from_fn(|f| here[f] - there[f])
+    }
+
     fn of(stroke_time_s: f64, contact: &Contact) -> Self {
         let ln = |it: f64| libm::log(it.max(SLOWEST_M_S));
         Self {

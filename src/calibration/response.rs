@@ -139,8 +139,7 @@ impl Response {
                 let here = self.at(&strength);
                 let there = swing_at(held, &strength, Some(here.ln_time))
                     .ok_or(ResponseFault::BeyondControl)?;
-                let (here, there) = (here.figures(), there.figures());
-                Ok(core::array::from_fn::<f64, FIGURES, _>(|f| there[f] - here[f]))
+                Ok(there.less(&here))
             })
             .collect::<Result<Vec<_>, _>>()?;
         let mut out = self.clone();

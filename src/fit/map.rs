@@ -14,7 +14,8 @@ use crate::worth::constants::USUAL_MIDDLE;
 use crate::worth::expected::{Judged, Worth};
 use crate::worth::meeting::Struck;
 use crate::worth::possible::Possible;
-use crate::worth::swings::{Innings, Scores, Step};
+use crate::worth::scores::Scores;
+use crate::worth::swings::{Innings, Step};
 use crate::worth::today::Today;
 
 /// One cell of the map.

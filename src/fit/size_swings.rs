@@ -12,13 +12,12 @@ use crate::calibration::limit::{FIGURES, LnSwing, swing_at};
 use crate::calibration::points::even_point;
 use crate::calibration::response::{times, whitened};
 use crate::calibration::tiredness::Tiredness;
-use crate::innings::played::{InningsFault, ball_loads, schedule};
 use crate::measurement::nets::PART_COUNT;
 use crate::normal;
 use crate::swing::batter::TakenUp;
 use crate::swing::player_stroke::SwingFault;
 use crate::worth::possible::Possible;
-use crate::worth::swings::{Innings, Step, Swings, SwingsFault, Ways, differs};
+use crate::worth::swings::{Innings, Step, Swings, SwingsFault, Ways, differs, moved, tiredness};
 use core::ops::ControlFlow;
 use nalgebra::{DMatrix, DVector};
 use rayon::prelude::*;
@@ -224,15 +223,10 @@ fn tired(
     swings: &Swings,
     taken_up: &[TakenUp],
 ) -> Result<Vec<[[[f64; PLANE]; PART_COUNT]; 2]>, SizeFault> {
-    let schedule = schedule(innings.plan, &ways.batter);
     let by_corner: Vec<Vec<Tiredness>> = taken_up
         .par_iter()
-        .map(|it| {
-            let loads = ball_loads(&ways.batter, it, innings.plan, innings.asked_time_s);
-            let tired = Tiredness::at(&schedule, &loads, &swings.scores.runs);
-            Ok(tired.map_err(|fault| SwingsFault::from(InningsFault::from(fault)))?)
-        })
-        .collect::<Result<_, SizeFault>>()?;
+        .map(|it| tiredness(ways, innings, it, &swings.scores))
+        .collect::<Result<_, SwingsFault>>()?;
     let through = |of: &dyn Fn(&Tiredness) -> f64, score: usize| {
         through_corners(&core::array::from_fn(|c| of(&by_corner[c][score])))
     };
@@ -276,10 +270,7 @@ fn one_stroke(
         let held = ways.batter.strokes[stroke].hold(&domain.bat(node.bat)?)?;
         let more = usual.map_or(0.0, |it| dot(&it[0], &plane(node.bat)));
         let swung = swing_at(&held, &node.ln_strength, Some(base.ln_time + more));
-        Ok(swung.map(|it| {
-            let (a, b) = (base.figures(), it.figures());
-            core::array::from_fn(|f| b[f] - a[f])
-        }))
+        Ok(swung.map(|it| it.less(base)))
     };
     let of_node = |node: &Node, usual: Option<&[[f64; PLANE]; FIGURES]>| {
         against(node, &swings.base_at(stroke, &node.ln_strength), usual)
@@ -309,19 +300,17 @@ fn one_stroke(
         |batter: &crate::swing::batter::Batter| -> Result<[[f64; PLANE]; FIGURES], SizeFault> {
             let other = batter.stroke_index(name).filter(|i| differs(ways, batter, stroke, *i));
             let Some(i) = other else { return Ok([[0.0; PLANE]; FIGURES]) };
-            let moved: Vec<[f64; FIGURES]> = CORNERS
+            let by_corner: Vec<[f64; FIGURES]> = CORNERS
                 .par_iter()
                 .zip(&here)
                 .map(|(corner, here)| {
                     let held = batter.strokes[i].hold(&domain.bat(*corner)?)?;
-                    let there = swing_at(&held, &[0.0; PART_COUNT], Some(here.ln_time));
-                    Ok(there.map_or([0.0; FIGURES], |it| {
-                        let (a, b) = (here.figures(), it.figures());
-                        core::array::from_fn(|f| b[f] - a[f])
-                    }))
+                    Ok(moved(&held, here))
                 })
                 .collect::<Result<_, SizeFault>>()?;
-            Ok(core::array::from_fn(|f| through_corners(&core::array::from_fn(|c| moved[c][f]))))
+            Ok(core::array::from_fn(|f| {
+                through_corners(&core::array::from_fn(|c| by_corner[c][f]))
+            }))
         };
     let swung = Stroke {
         against: against_terms,

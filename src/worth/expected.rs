@@ -8,7 +8,7 @@
 
 use super::meeting::{Met, Struck};
 use super::possible::Possible;
-use super::swings::Scores;
+use super::scores::Scores;
 use crate::calibration::limit::FIGURES;
 use crate::calibration::response::Triangle;
 use crate::measurement::plan::Goal;

@@ -11,6 +11,7 @@ pub mod evidence;
 pub mod expected;
 pub mod meeting;
 pub mod possible;
+pub mod scores;
 pub mod suits;
 pub mod swings;
 pub mod today;

@@ -5,6 +5,7 @@
 //! at the likeliest strength. Figures are logarithms: of stroke time, bat speed, its part along the normal, toe speed.
 
 use super::possible::{Possible, Prior};
+use super::scores::Scores;
 use crate::bat::Bat;
 use crate::bat::expected::bat_with_swing_moment;
 use crate::bat::figures::WeighedBat;
@@ -19,7 +20,7 @@ use crate::normal;
 use crate::swing::activation::FROM_REST_S;
 use crate::swing::assumed::Assumed;
 use crate::swing::batter::{Batter, TakenUp};
-use crate::swing::player_stroke::SwingFault;
+use crate::swing::player_stroke::{Held, SwingFault};
 use core::ops::ControlFlow;
 use rayon::prelude::*;
 
@@ -70,44 +71,6 @@ impl Ways {
             other_path: Batter::new(player, otherwise, any_bat, handle_m)?,
             slow_rise: batter.in_place(player, handle_m, assumed),
         })
-    }
-}
-
-/// Scores at which an innings is looked at: first fresh, then points and weights of its mean, then the end, then any
-/// that was asked.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Scores {
-    /// Runs.
-    pub runs: Vec<f64>,
-}
-
-/// Gauss and Legendre on 0 to 1 with three points: place, weight. Source: Abramowitz & Stegun, table 25.4.
-const MEAN: [[f64; 2]; 3] = [
-    [0.112_701_665_379_258, 0.277_777_777_777_778],
-    [0.5, 0.444_444_444_444_444],
-    [0.887_298_334_620_742, 0.277_777_777_777_778],
-];
-
-impl Scores {
-    /// Place of the fresh player.
-    pub const FRESH: usize = 0;
-    /// Place of the end of the innings.
-    pub const END: usize = 1 + MEAN.len();
-
-    /// Of an innings of so many runs.
-    pub fn new(runs: f64, asked: impl IntoIterator<Item = f64>) -> Self {
-        let own = core::iter::once(0.0).chain(MEAN.map(|[at, _]| at * runs)).chain([runs]);
-        Self { runs: own.chain(asked).collect() }
-    }
-
-    /// Places and weights whose sum is the mean over the innings.
-    pub fn mean() -> impl Iterator<Item = (usize, f64)> {
-        MEAN.into_iter().enumerate().map(|(i, [_, weight])| (1 + i, weight))
-    }
-
-    /// Place of a score that was asked for; the end if it was not.
-    pub fn place(&self, runs: f64) -> usize {
-        self.runs.iter().position(|it| *it == runs).unwrap_or(Self::END)
     }
 }
 
@@ -341,7 +304,8 @@ fn filled(spread: &Triangle, most_tired: &[f64; PART_COUNT]) -> Triangle {
 /// Keeps a part that is known exactly from having no width at all.
 const LEAST_SPREAD: f64 = 0.02;
 
-fn tiredness(
+/// What each score leaves of the strength, with a bat taken up.
+pub fn tiredness(
     ways: &Ways,
     innings: Innings<'_>,
     taken_up: &TakenUp,
@@ -390,12 +354,9 @@ pub fn differs(ways: &Ways, other: &Batter, stroke: usize, of_other: usize) -> b
 }
 
 /// Figures of a stroke at the likeliest strength less those given; nothing where it cannot be controlled.
-fn moved(held: &crate::swing::player_stroke::Held, here: &LnSwing) -> [f64; FIGURES] {
+pub fn moved(held: &Held, here: &LnSwing) -> [f64; FIGURES] {
     let there = swing_at(held, &[0.0; PART_COUNT], Some(here.ln_time));
-    there.map_or([0.0; FIGURES], |it| {
-        let (a, b) = (here.figures(), it.figures());
-        core::array::from_fn(|f| b[f] - a[f])
-    })
+    there.map_or([0.0; FIGURES], |it| it.less(here))
 }
 
 /// By axis and stroke: change of the figures for a kilogram, a metre and a kg m².
