@@ -31,7 +31,7 @@ const THINGS: [(&str, Coordinates); 7] = [
         vec![it.bowler, it.pitch, it.own_start_s]
     }),
     ("where on the blade this player meets the ball", |it| {
-        vec![it.scatter.along_m, it.scatter.across_m]
+        vec![it.torque_noise, it.timing_s, it.judged_place_m]
     }),
     ("what a late ball is worth to this player", |it| vec![it.late_ball]),
     ("weighing, balancing and timing the bats again", |it| {

@@ -12,6 +12,7 @@ pub mod engine;
 pub mod fastest_controlled;
 pub mod hand_wrench;
 pub mod law;
+pub mod noise;
 pub mod observed;
 pub mod plan;
 pub mod player_stroke;

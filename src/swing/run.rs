@@ -85,6 +85,8 @@ pub struct Swinger<'a> {
     /// Joint torques at the top of the backlift, N m; what the law calls for there unless a reference
     /// case gives its own.
     pub start_torque_n_m: Option<[f64; N]>,
+    /// By sample of the plan, what each joint gives over what is called for; one unless a noisy swing is tried.
+    pub given_share: Option<&'a [[f64; N]]>,
 }
 
 /// What the law makes of one state.
@@ -102,8 +104,8 @@ pub(super) struct Stage {
 /// Room for the terms of one state, and the law with its last solution.
 pub(super) struct Room {
     pub(super) k: Kinematics<N>,
-    m: MassMatrix<N>,
-    law: Law,
+    pub(super) m: MassMatrix<N>,
+    pub(super) law: Law,
 }
 
 impl<'a> Swinger<'a> {
@@ -122,6 +124,7 @@ impl<'a> Swinger<'a> {
             control: Control::default(),
             gravity_m_s2: STANDARD_GRAVITY_M_S2,
             start_torque_n_m: None,
+            given_share: None,
         }
     }
 
@@ -263,7 +266,10 @@ impl<'a> Swinger<'a> {
         let activation: [f64; N] = core::array::from_fn(|j| {
             available.activation(j, state.torque_n_m[j]).max(-1.0).min(1.0)
         });
-        let torque = available.torque_n_m(&activation);
+        let mut torque = available.torque_n_m(&activation);
+        if let Some(share) = self.given_share.and_then(|it| it.get(sample)) {
+            torque.iter_mut().zip(share).for_each(|(torque, share)| *torque *= share);
+        }
         let it = Instant {
             chain: self.chain,
             k: &room.k,

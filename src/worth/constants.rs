@@ -116,22 +116,41 @@ pub const IN_TIME_BEFORE_SEEN: Constant = constant(
     "all but never to all but always",
     Status::Assumption,
 );
-/// Scatter of hits along the blade.
-pub const ALONG: Constant = constant(
-    "where balls meet the blade, along it, one standard deviation",
-    "m",
-    0.050,
-    [0.030, 0.080],
-    "no figure was read; more than across (Higuchi and others 2016, baseball, abstract read)",
+/// Scatter of the muscles' torques; how it goes with a joint's strength and how long it stays alike stand with
+/// [`MotorNoise`](crate::swing::noise::MotorNoise).
+pub const TORQUE_NOISE: Constant = constant(
+    "scatter of a joint's torque as a share of it, for a joint of 70 N m; more in weaker ones",
+    "",
+    0.02,
+    [0.01, 0.04],
+    "that it goes with the torque: Jones, Hamilton and Wolpert 2002; less in stronger joints: Hamilton and others 2004 (abstracts read, without the figures)",
     Status::Assumption,
 );
-/// Scatter of hits across the blade.
-pub const ACROSS: Constant = constant(
-    "where balls meet the blade, across it, one standard deviation",
+/// Scatter of the time at which the bat is brought to the ball, in a grown player.
+pub const TIMING: Constant = constant(
+    "timing of the meeting with a ball that was read well, one standard deviation",
+    "s",
+    0.007,
+    [0.004, 0.012],
+    "interception: some 7 ms (Brenner and others 2014, abstract read)",
+    Status::Assumption,
+);
+/// The same of a player below 18.
+pub const JUNIOR_TIMING: Constant = constant(
+    "timing of a junior's meeting with a ball that was read well, one standard deviation",
+    "s",
+    0.010,
+    [0.005, 0.018],
+    "nothing was found; wider than grown players'",
+    Status::Assumption,
+);
+/// Scatter of where the ball is thought to come, along and across the blade alike.
+pub const JUDGED_PLACE: Constant = constant(
+    "where the ball is thought to come, along and across the blade, one standard deviation",
     "m",
-    0.020,
-    [0.012, 0.032],
-    "no figure was read; 58 to 70 % good contacts go with 19 to 33 mm (Houghton and others 2011, computed)",
+    0.015,
+    [0.008, 0.030],
+    "no figure was read; beside it: 58 to 70 % good contacts go with 19 to 33 mm across in all (Houghton and others 2011, computed)",
     Status::Assumption,
 );
 /// Restitution of ball on bat.
@@ -220,7 +239,7 @@ pub const USUAL_MIDDLE: Constant = rule(
 
 /// Everything, for a player of this age: what is drawn, then the rules.
 pub fn constants(age_y: f64) -> Vec<Constant> {
-    let [bowler, own_start] = by_age(age_y);
+    let [bowler, own_start, timing] = by_age(age_y);
     vec![
         bowler,
         PITCH,
@@ -228,8 +247,9 @@ pub fn constants(age_y: f64) -> Vec<Constant> {
         own_start,
         IN_TIME,
         IN_TIME_BEFORE_SEEN,
-        ALONG,
-        ACROSS,
+        TORQUE_NOISE,
+        timing,
+        JUDGED_PLACE,
         RESTITUTION,
         TWIST_SHARE,
         BALL_AT_BAT,
@@ -246,11 +266,11 @@ pub fn constants(age_y: f64) -> Vec<Constant> {
     ]
 }
 
-/// Scatter of the bowler's speed and of the player's own start, by the player's age.
-pub fn by_age(age_y: f64) -> [Constant; 2] {
+/// Scatter of the bowler's speed, of the player's own start and of the timing of the meeting, by the player's age.
+pub fn by_age(age_y: f64) -> [Constant; 3] {
     match age_y < GROWN_FROM_Y {
-        true => [JUNIOR_BOWLER, JUNIOR_OWN_START],
-        false => [BOWLER, OWN_START],
+        true => [JUNIOR_BOWLER, JUNIOR_OWN_START, JUNIOR_TIMING],
+        false => [BOWLER, OWN_START, TIMING],
     }
 }
 

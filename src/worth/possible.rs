@@ -1,9 +1,10 @@
 //! The possible players: each a draw of everything that is not known, each as likely before anything was seen.
 
 use super::constants::{
-    ACROSS, AFTER_BOUNCE, ALONG, BALL_AT_BAT, Constant, IN_TIME, IN_TIME_BEFORE_SEEN, LATE_BALL,
-    PATH, PITCH, RESTITUTION, RISE, TWIST_SHARE, by_age,
+    AFTER_BOUNCE, BALL_AT_BAT, Constant, IN_TIME, IN_TIME_BEFORE_SEEN, JUDGED_PLACE, LATE_BALL,
+    PATH, PITCH, RESTITUTION, RISE, TORQUE_NOISE, TWIST_SHARE, by_age,
 };
+use super::control::Control;
 use super::meeting::Scatter;
 use crate::calibration::errors::Shared;
 use crate::calibration::posterior::{LASTING, Possible as Strength};
@@ -38,8 +39,18 @@ pub struct Possible {
     pub own_start_s: f64,
     /// Share of the short balls that are met in time, fresh, with the bat now used, as a standard normal value.
     pub margin_sd: f64,
-    /// Where the ball meets the blade, and what comes of it.
-    pub scatter: Scatter,
+    /// Scatter of a joint's torque as a share of it, for a joint of 70 N m.
+    pub torque_noise: f64,
+    /// Timing of the meeting with the ball, one standard deviation, s.
+    pub timing_s: f64,
+    /// Where the ball is thought to come, one standard deviation each way, m.
+    pub judged_place_m: f64,
+    /// Restitution of ball on bat.
+    pub restitution: f64,
+    /// Share of what the free rigid bat loses off the middle line that is believed.
+    pub twist_share: f64,
+    /// Mass of the ball, kg.
+    pub ball_kg: f64,
     /// Speed of the ball at the bat over that out of the hand.
     pub ball_at_bat: f64,
     /// What a late ball is worth over one in time.
@@ -55,6 +66,19 @@ impl Possible {
         let pitch_s = flight_s * AFTER_BOUNCE.value * self.pitch;
         libm::sqrt(bowler_s * bowler_s + pitch_s * pitch_s + self.own_start_s * self.own_start_s)
     }
+
+    /// Where the ball meets the blade with a bat that is controlled like this, and what comes of it.
+    pub fn scatter(&self, control: &Control) -> Scatter {
+        let [along_m, across_m] =
+            control.scatter_m(self.torque_noise, self.timing_s, self.judged_place_m);
+        Scatter {
+            along_m,
+            across_m,
+            restitution: self.restitution,
+            twist_share: self.twist_share,
+            ball_kg: self.ball_kg,
+        }
+    }
 }
 
 /// What is known of one player before anything was seen.
@@ -65,6 +89,7 @@ pub struct Prior {
     lasting: Shared,
     bowler: Constant,
     own_start: Constant,
+    timing: Constant,
     in_time: Constant,
     ball_kg: f64,
     bats: usize,
@@ -82,13 +107,13 @@ impl Prior {
             it if it == Lasting::UNKNOWN => LASTING,
             it => Shared { mean: it.central, sd: (it.high - it.low) / (2.0 * NINE_IN_TEN_SD) },
         };
-        let [mut bowler, own_start] = by_age(player.age_y);
+        let [mut bowler, own_start, timing] = by_age(player.age_y);
         if let Some([slow, quick]) = bowling.nine_in_ten_m_s {
             let share = (quick - slow) / (2.0 * NINE_IN_TEN_SD * bowling.speed_m_s);
             bowler = Constant { value: share, range: [share, share], ..bowler };
         }
         let in_time = if seen { IN_TIME_BEFORE_SEEN } else { IN_TIME };
-        Self { spread, lasting, bowler, own_start, in_time, ball_kg, bats }
+        Self { spread, lasting, bowler, own_start, timing, in_time, ball_kg, bats }
     }
 
     /// The possible player of that number.
@@ -113,13 +138,12 @@ impl Prior {
             pitch: PITCH.at(at(7)),
             own_start_s: self.own_start.at(at(8)),
             margin_sd: normal::quantile(self.in_time.at(at(9))),
-            scatter: Scatter {
-                along_m: ALONG.at(at(10)),
-                across_m: ACROSS.at(at(11)),
-                restitution: RESTITUTION.at(at(12)),
-                twist_share: TWIST_SHARE.at(at(13)),
-                ball_kg: self.ball_kg,
-            },
+            torque_noise: TORQUE_NOISE.at(at(10)),
+            timing_s: self.timing.at(at(11)),
+            judged_place_m: JUDGED_PLACE.at(at(16)),
+            restitution: RESTITUTION.at(at(12)),
+            twist_share: TWIST_SHARE.at(at(13)),
+            ball_kg: self.ball_kg,
             ball_at_bat: BALL_AT_BAT.at(at(14)),
             late_ball: LATE_BALL.at(at(15)),
             bench: (0..self.bats)
@@ -138,13 +162,12 @@ impl Prior {
             pitch: PITCH.value,
             own_start_s: self.own_start.value,
             margin_sd: normal::quantile(self.in_time.value),
-            scatter: Scatter {
-                along_m: ALONG.value,
-                across_m: ACROSS.value,
-                restitution: RESTITUTION.value,
-                twist_share: TWIST_SHARE.value,
-                ball_kg: self.ball_kg,
-            },
+            torque_noise: TORQUE_NOISE.value,
+            timing_s: self.timing.value,
+            judged_place_m: JUDGED_PLACE.value,
+            restitution: RESTITUTION.value,
+            twist_share: TWIST_SHARE.value,
+            ball_kg: self.ball_kg,
             ball_at_bat: BALL_AT_BAT.value,
             late_ball: LATE_BALL.value,
             bench: vec![[0.0; 3]; self.bats],
@@ -155,6 +178,6 @@ impl Prior {
 /// Standard deviations either side between which nine in ten lie.
 const NINE_IN_TEN_SD: f64 = 1.644_853_626_951_472_2;
 /// Coordinates before those of the bats.
-const FIXED: usize = 16;
+const FIXED: usize = 17;
 /// Half the distance between two neighbouring numbers of the sequence: keeps it off 0.
 const HALF_STEP: f64 = 1.0 / 33_554_432.0;

@@ -7,6 +7,7 @@ mod balances;
 mod bat_speed;
 mod bottom_grip;
 mod mirror;
+mod noise;
 mod outside;
 pub mod pilot;
 mod plan;

@@ -1,0 +1,58 @@
+//! How well a player brings the middle of a bat to the ball: what of the meeting's scatter hangs on the bat.
+//!
+//! Three things scatter, each by itself: the muscles' torques, carried through the swing
+//! ([`noise`](crate::swing::noise)); the time at which the bat comes, which moves the ball along the blade where
+//! the two do not run against each other; and where the ball is thought to come.
+
+use crate::frames::DVec3;
+use crate::player::joints::FRESH;
+use crate::swing::noise::{Meets, MotorNoise, scatter};
+use crate::swing::player_stroke::Held;
+
+/// One stroke with one bat.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Control {
+    /// Along and across the blade, one standard deviation of what a unit of torque noise does, m.
+    pub by_noise_m: [f64; 2],
+    /// Along and across, how far off a ball is met that comes a second early, m/s.
+    pub by_timing_m_s: [f64; 2],
+}
+
+/// Numbers of a [`Control`].
+pub const NUMBERS: usize = 4;
+
+impl Control {
+    /// Of a stroke that takes so long, fresh, against a ball that comes to the bat at this speed; none where the bat
+    /// does not come to it.
+    pub fn of(held: &Held, stroke_time_s: f64, ball_m_s: f64) -> Option<Self> {
+        let noise = MotorNoise { share: 1.0, ..MotorNoise::default() };
+        let flies = Meets::Ball(DVec3::new(-ball_m_s, 0.0, 0.0));
+        let it = scatter(&held.swinger(&FRESH), stroke_time_s, &noise, flies)?;
+        let sd = it.sd();
+        Some(Self {
+            by_noise_m: [sd.along_m, sd.across_m],
+            by_timing_m_s: it.early_m_s.map(f64::abs),
+        })
+    }
+
+    /// One standard deviation of where the ball meets the blade, along and across, m.
+    pub fn scatter_m(&self, torque_noise: f64, timing_s: f64, judged_place_m: f64) -> [f64; 2] {
+        core::array::from_fn(|i| {
+            let noise_m = torque_noise * self.by_noise_m[i];
+            let timing_m = timing_s * self.by_timing_m_s[i];
+            let squares = noise_m * noise_m + timing_m * timing_m;
+            libm::sqrt(squares + judged_place_m * judged_place_m)
+        })
+    }
+
+    /// As numbers, in one order.
+    pub fn numbers(&self) -> [f64; NUMBERS] {
+        let ([a, b], [c, d]) = (self.by_noise_m, self.by_timing_m_s);
+        [a, b, c, d]
+    }
+
+    /// Back from its numbers.
+    pub fn from_numbers([a, b, c, d]: [f64; NUMBERS]) -> Self {
+        Self { by_noise_m: [a, b], by_timing_m_s: [c, d] }
+    }
+}
