@@ -4,7 +4,7 @@
 //! function through all (cubic radial basis functions with a linear tail). The limit passes from one
 //! joint to another within that spread, so that neither a slope nor a parabola would do.
 
-use super::limit::{FIGURES, LnSwing, swing_at};
+use super::limit::{FIGURES, Limit, LnSwing, Near, Slopes, swing_at};
 use super::points::even_point;
 use super::radial::Radial;
 use crate::measurement::nets::PART_COUNT;
@@ -19,6 +19,8 @@ pub struct Response {
     /// Lower triangle of the tables' covariance; nodes stand in coordinates of equal spread.
     spread: Triangle,
     surface: Radial<FIGURES>,
+    /// Mean slopes at the limit of control.
+    slopes: Option<Slopes>,
     /// Added for another bat than the one simulated: constant and slopes of each figure.
     shift: [[f64; PART_COUNT + 1]; FIGURES],
 }
@@ -96,52 +98,71 @@ impl Response {
         spread: &Triangle,
         step: &(dyn Fn() -> ControlFlow<()> + Sync),
     ) -> Result<Self, ResponseFault> {
-        Self::over(held, spread, &node_strengths(spread), step)
+        Self::over(held, spread, &node_strengths(spread), None, step)
     }
 
     /// Simulates one stroke with one bat at these strengths, the likeliest first; `spread` is the lower
-    /// triangle of a covariance that they fill.
+    /// triangle of a covariance that they fill, `near` a guess of the first's stroke time, on the logarithm.
     pub fn over(
         held: &Held,
         spread: &Triangle,
         strengths: &[[f64; PART_COUNT]],
+        near: Option<f64>,
         step: &(dyn Fn() -> ControlFlow<()> + Sync),
     ) -> Result<Self, ResponseFault> {
         let likeliest = strengths.first().ok_or(ResponseFault::BeyondControl)?;
-        let start = swing_at(held, likeliest, None).ok_or(ResponseFault::BeyondControl)?;
-        let found = strengths
-            .par_iter()
-            .map(|strength| match step() {
-                ControlFlow::Break(()) => Err(ResponseFault::Cancelled),
-                ControlFlow::Continue(()) => Ok(swing_at(held, strength, Some(start.ln_time))),
-            })
-            .collect::<Result<Vec<_>, _>>()?;
-        let (nodes, swings): (Vec<_>, Vec<LnSwing>) = strengths
-            .iter()
-            .zip(found)
-            .filter_map(|(strength, it)| Some((whitened(spread, strength), it?)))
-            .unzip();
-        if 2 * nodes.len() < strengths.len() {
+        let near = near.map(|ln_time| Near { ln_time, slopes: None });
+        let start = swing_at(held, likeliest, near).ok_or(ResponseFault::BeyondControl)?;
+        let mut found = vec![(whitened(spread, likeliest), start)];
+        let others = strengths.get(1..).unwrap_or_default();
+        let (first, rest) = others.split_at(FIRST.min(others.len()));
+        for part in [first, rest] {
+            let guide = Guide::through(&found, start.swing.ln_time);
+            let swung = part
+                .par_iter()
+                .map(|strength| {
+                    let x = whitened(spread, strength);
+                    match step() {
+                        ControlFlow::Break(()) => Err(ResponseFault::Cancelled),
+                        ControlFlow::Continue(()) => {
+                            Ok((x, swing_at(held, strength, Some(guide.near(&x)))))
+                        }
+                    }
+                })
+                .collect::<Result<Vec<_>, _>>()?;
+            found.extend(swung.into_iter().filter_map(|(x, it)| Some((x, it?))));
+        }
+        if 2 * found.len() < strengths.len() {
             return Err(ResponseFault::BeyondControl);
         }
-        let values: Vec<[f64; FIGURES]> = swings.iter().map(LnSwing::figures).collect();
+        let slopes = Guide::through(&found, start.swing.ln_time).slopes;
+        let (nodes, values): (Vec<_>, Vec<_>) =
+            found.iter().map(|(x, it)| (*x, it.swing.figures())).unzip();
         let surface = Radial::through(nodes, &values).ok_or(ResponseFault::BeyondControl)?;
-        Ok(Self { spread: *spread, surface, shift: [[0.0; PART_COUNT + 1]; FIGURES] })
+        Ok(Self { spread: *spread, surface, slopes, shift: [[0.0; PART_COUNT + 1]; FIGURES] })
     }
 
     /// The same stroke with another bat: the difference is simulated at four strengths and taken as a
-    /// plane between them.
-    pub fn with_bat(&self, held: &Held, spread: &Triangle) -> Result<Self, ResponseFault> {
-        let differences = CORNERS
-            .par_iter()
-            .map(|corner| {
-                let strength = times(spread, *corner);
-                let here = self.at(&strength);
-                let there = swing_at(held, &strength, Some(here.ln_time))
-                    .ok_or(ResponseFault::BeyondControl)?;
-                Ok(there.less(&here))
-            })
-            .collect::<Result<Vec<_>, _>>()?;
+    /// plane between them. `longer` is a guess of how much longer the stroke takes, on the logarithm.
+    pub fn with_bat(
+        &self,
+        held: &Held,
+        spread: &Triangle,
+        longer: f64,
+    ) -> Result<Self, ResponseFault> {
+        let difference = |corner: &[f64; PART_COUNT], longer: f64| {
+            let strength = times(spread, *corner);
+            let here = self.at(&strength);
+            let there = swing_at(held, &strength, Some(self.near(here.ln_time + longer)))
+                .ok_or(ResponseFault::BeyondControl)?;
+            Ok(there.swing.less(&here))
+        };
+        // The first tells the others where to look.
+        let [first, others @ ..] = &CORNERS;
+        let first = difference(first, longer)?;
+        let others = others.par_iter().map(|corner| difference(corner, first[0]));
+        let others = others.collect::<Result<Vec<_>, _>>()?;
+        let differences: Vec<_> = core::iter::once(first).chain(others).collect();
         let mut out = self.clone();
         // The corners are those of a regular tetrahedron: their signs are orthogonal.
         for (f, shift) in out.shift.iter_mut().enumerate() {
@@ -153,6 +174,11 @@ impl Response {
             }
         }
         Ok(out)
+    }
+
+    /// Where a search near a stroke time starts, by what this stroke's own searches saw.
+    pub fn near(&self, ln_time: f64) -> Near {
+        Near { ln_time, slopes: self.slopes }
     }
 
     /// The fastest controlled swing with this strength, as logarithms over the tables'.
@@ -167,6 +193,35 @@ impl Response {
             *figure += core::iter::once(1.0).chain(x).zip(shift).map(|(x, s)| x * s).sum::<f64>();
         }
         LnSwing::from_figures(figures)
+    }
+}
+
+/// What the strengths swung so far say of the others.
+struct Guide {
+    ln_time: Option<Radial<1>>,
+    start: f64,
+    slopes: Option<Slopes>,
+}
+
+/// Strengths swung before the others, besides the likeliest.
+const FIRST: usize = 7;
+
+impl Guide {
+    fn through(found: &[([f64; PART_COUNT], Limit)], start: f64) -> Self {
+        let (nodes, values): (Vec<_>, Vec<_>) =
+            found.iter().map(|(x, it)| (*x, [it.swing.ln_time])).unzip();
+        let slopes: Vec<Slopes> = found.iter().filter_map(|(_, it)| it.slopes).collect();
+        let determined = nodes.len() > PART_COUNT + 1;
+        Self {
+            ln_time: determined.then(|| Radial::through(nodes, &values)).flatten(),
+            start,
+            slopes: Slopes::mean(&slopes),
+        }
+    }
+
+    fn near(&self, x: &[f64; PART_COUNT]) -> Near {
+        let ln_time = self.ln_time.as_ref().map_or(self.start, |it| it.at(x)[0]);
+        Near { ln_time, slopes: self.slopes }
     }
 }
 

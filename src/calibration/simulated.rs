@@ -88,8 +88,9 @@ impl Simulated {
                 let strength =
                     times(&spread, core::array::from_fn(|j| normal::quantile(even_point(i)[j])));
                 let ours = response.at(&strength).ln_time;
-                let truth = swing_at(&own.held[stroke], &strength, Some(ours));
-                error = error.max(truth.map_or(0.0, |it| (it.ln_time - ours).abs()));
+                let near = response.near(ours);
+                let truth = swing_at(&own.held[stroke], &strength, Some(near));
+                error = error.max(truth.map_or(0.0, |it| (it.swing.ln_time - ours).abs()));
             }
             responses[order.bat][stroke] = Some(response);
         }
@@ -100,7 +101,7 @@ impl Simulated {
             for &stroke in wanted.iter().filter(|&&s| told(s) || is_read(Some(bat), s)) {
                 let Some(own) = &responses[order.bat][stroke] else { continue };
                 // A bat beyond control is no fault unless somebody swung it.
-                match own.with_bat(&held[bat].held[stroke], &spread) {
+                match own.with_bat(&held[bat].held[stroke], &spread, 0.0) {
                     Ok(response) => responses[bat][stroke] = Some(response),
                     Err(fault) if is_read(Some(bat), stroke) => return Err(fault.into()),
                     Err(_) => {}

@@ -18,7 +18,7 @@ use crate::player::grip::comfortable_diameter_m;
 use crate::swing::batter::Batter;
 use crate::swing::player_stroke::SwingFault;
 use crate::worth::expected::Worth;
-use crate::worth::swings::Innings;
+use crate::worth::swings::{Innings, ball_at_bat_m_s};
 use crate::worth::today::{Asked, Today, today, usable};
 use core::ops::ControlFlow;
 use core::sync::atomic::{AtomicUsize, Ordering};
@@ -93,10 +93,17 @@ impl Fitting {
 }
 
 /// Which of today's bats to use: no search of what can be made.
-pub fn fit_today(order: &Order<'_>, progress: Progress<'_>) -> Result<TodayAdvice, FitFault> {
+///
+/// What an advice from `before` swung of the same player and bats is not swung again.
+pub fn fit_today(
+    order: &Order<'_>,
+    before: Option<&TodayAdvice>,
+    progress: Progress<'_>,
+) -> Result<TodayAdvice, FitFault> {
     let (_, standard) = standard(order)?;
     let setting = setting(order, &standard)?;
-    let asked = asked(order, &setting, &standard);
+    let before = before.map(|it| &it.today.swings);
+    let asked = Asked { before, ..asked(order, &setting, &standard) };
     let swings = TODAY_SWINGS * order.bats.len().max(1);
     let done = counted(progress, "swinging today's bats", 0.0, 0.8, swings);
     let today = today(&asked, &done)?;
@@ -111,9 +118,13 @@ const SIZE_SWINGS: usize = 260;
 
 /// Today's bats, then all bats of the sizes that suit.
 pub fn fit(order: &Order<'_>, progress: Progress<'_>) -> Result<Fitting, FitFault> {
-    let now = fit_today(order, &|what, share| progress(what, 0.35 * share))?;
+    let now = fit_today(order, None, &|what, share| progress(what, 0.35 * share))?;
     let sizes = suitable(order.sizes, order.limits, order.player.stature_m);
-    let innings = Innings { plan: order.plan, asked_time_s: &now.setting.asked_time_s };
+    let innings = Innings {
+        plan: order.plan,
+        asked_time_s: &now.setting.asked_time_s,
+        ball_m_s: ball_at_bat_m_s(order.bowling),
+    };
     let part = 0.65 / sizes.len().max(1) as f64;
     let mut best: Option<(OneSize, Vec<MiddleRow>)> = None;
     let mut fault = None;
@@ -194,6 +205,7 @@ fn asked<'a>(order: &Order<'a>, setting: &'a Setting, standard: &'a Bat) -> Aske
         asked_time_s: &setting.asked_time_s,
         ball_kg: order.limits.ball_mass_kg,
         goal: order.limits.goal,
+        before: None,
     }
 }
 

@@ -14,8 +14,9 @@ use crate::calibration::response::{times, whitened};
 use crate::calibration::tiredness::Tiredness;
 use crate::measurement::nets::PART_COUNT;
 use crate::normal;
-use crate::swing::batter::TakenUp;
+use crate::swing::batter::{Batter, TakenUp};
 use crate::swing::player_stroke::SwingFault;
+use crate::worth::control::{Control, NUMBERS};
 use crate::worth::possible::Possible;
 use crate::worth::swings::{Innings, Step, Swings, SwingsFault, Ways, differs, moved, tiredness};
 use core::ops::ControlFlow;
@@ -147,6 +148,7 @@ struct Stroke {
     against: [[f64; TERMS]; FIGURES],
     path: [[f64; PLANE]; FIGURES],
     rise: [[f64; PLANE]; FIGURES],
+    control: [[f64; PLANE]; NUMBERS],
 }
 
 impl SizeSwings {
@@ -169,8 +171,9 @@ impl SizeSwings {
         let taken_up: Vec<TakenUp> =
             corners.iter().map(|bat| ways.batter.take_up(bat)).collect::<Result<_, _>>()?;
         let tired = tired(ways, innings, swings, &taken_up)?;
+        let at_corners = AtCorners { taken_up: &taken_up, ball_m_s: innings.ball_m_s };
         let strokes: Vec<(Stroke, f64)> = (0..ways.batter.strokes.len())
-            .map(|k| one_stroke(ways, swings, &domain, &nodes, k, step))
+            .map(|k| one_stroke(ways, &at_corners, swings, &domain, &nodes, k, step))
             .collect::<Result<_, _>>()?;
         let held_out_error = strokes.iter().map(|(_, error)| *error).fold(0.0, f64::max);
         let strokes = strokes.into_iter().map(|(stroke, _)| stroke).collect();
@@ -207,6 +210,14 @@ impl SizeSwings {
 
 fn dot<const K: usize>(a: &[f64; K], b: &[f64; K]) -> f64 {
     a.iter().zip(b).map(|(a, b)| a * b).sum()
+}
+
+impl SizeSwings {
+    /// How well a stroke brings a bat of the size to the ball.
+    pub fn control(&self, bat: [f64; VARIABLES], stroke: usize) -> Control {
+        let at = plane(bat);
+        Control::from_numbers(self.strokes[stroke].control.map(|it| dot(&it, &at).max(0.0)))
+    }
 }
 
 /// A strength in coordinates of equal spread, held where nothing was swung.
@@ -252,10 +263,17 @@ fn through_corners(values: &[f64; 4]) -> [f64; PLANE] {
     out
 }
 
+/// The bats at the corners of the box, taken up, and the speed of the ball at the bat.
+struct AtCorners<'a> {
+    taken_up: &'a [TakenUp],
+    ball_m_s: f64,
+}
+
 type Sample = (Node, [f64; FIGURES]);
 
 fn one_stroke(
     ways: &Ways,
+    corners: &AtCorners<'_>,
     swings: &Swings,
     domain: &Domain,
     nodes: &[Node],
@@ -267,10 +285,15 @@ fn one_stroke(
         if let ControlFlow::Break(()) = step() {
             return Err(SizeFault::from(SwingsFault::Cancelled));
         }
-        let held = ways.batter.strokes[stroke].hold(&domain.bat(node.bat)?)?;
-        let more = usual.map_or(0.0, |it| dot(&it[0], &plane(node.bat)));
-        let swung = swing_at(&held, &node.ln_strength, Some(base.ln_time + more));
-        Ok(swung.map(|it| it.less(base)))
+        let bat = domain.bat(node.bat)?;
+        let held = ways.batter.strokes[stroke].hold(&bat)?;
+        let more = usual.map_or_else(
+            || swings.expected_shift(stroke, &bat),
+            |it| dot(&it[0], &plane(node.bat)),
+        );
+        let near = swings.near(stroke, base.ln_time + more);
+        let swung = swing_at(&held, &node.ln_strength, Some(near));
+        Ok(swung.map(|it| it.swing.less(base)))
     };
     let of_node = |node: &Node, usual: Option<&[[f64; PLANE]; FIGURES]>| {
         against(node, &swings.base_at(stroke, &node.ln_strength), usual)
@@ -296,26 +319,38 @@ fn one_stroke(
         LnSwing::from_figures(core::array::from_fn(|f| base[f] + at_corners[corner][f]))
     });
     let name = &ways.batter.strokes[stroke].stroke.name;
-    let way =
-        |batter: &crate::swing::batter::Batter| -> Result<[[f64; PLANE]; FIGURES], SizeFault> {
-            let other = batter.stroke_index(name).filter(|i| differs(ways, batter, stroke, *i));
-            let Some(i) = other else { return Ok([[0.0; PLANE]; FIGURES]) };
-            let by_corner: Vec<[f64; FIGURES]> = CORNERS
-                .par_iter()
-                .zip(&here)
-                .map(|(corner, here)| {
-                    let held = batter.strokes[i].hold(&domain.bat(*corner)?)?;
-                    Ok(moved(&held, here))
-                })
-                .collect::<Result<_, SizeFault>>()?;
-            Ok(core::array::from_fn(|f| {
-                through_corners(&core::array::from_fn(|c| by_corner[c][f]))
-            }))
-        };
+    let of_base = &swings.base.strokes[stroke];
+    let way = |batter: &Batter,
+               usual: &[f64; FIGURES]|
+     -> Result<[[f64; PLANE]; FIGURES], SizeFault> {
+        let other = batter.stroke_index(name).filter(|i| differs(ways, batter, stroke, *i));
+        let Some(i) = other else { return Ok([[0.0; PLANE]; FIGURES]) };
+        let by_corner: Vec<[f64; FIGURES]> = CORNERS
+            .par_iter()
+            .zip(&here)
+            .map(|(corner, here)| {
+                let held = batter.strokes[i].hold(&domain.bat(*corner)?)?;
+                Ok(moved(&held, here, swings.near(stroke, here.ln_time + usual[0])))
+            })
+            .collect::<Result<_, SizeFault>>()?;
+        Ok(core::array::from_fn(|f| through_corners(&core::array::from_fn(|c| by_corner[c][f]))))
+    };
+    let controls: Vec<[f64; NUMBERS]> = corners
+        .taken_up
+        .par_iter()
+        .zip(&here)
+        .map(|(it, here)| {
+            let it = Control::of(&it.held[stroke], libm::exp(here.ln_time), corners.ball_m_s);
+            Ok(it.ok_or(SwingsFault::BeyondControl)?.numbers())
+        })
+        .collect::<Result<_, SizeFault>>()?;
     let swung = Stroke {
+        control: core::array::from_fn(|i| {
+            through_corners(&core::array::from_fn(|corner| controls[corner][i]))
+        }),
         against: against_terms,
-        path: way(&ways.other_path)?,
-        rise: way(&ways.slow_rise)?,
+        path: way(&ways.other_path, &of_base.path)?,
+        rise: way(&ways.slow_rise, &of_base.rise)?,
     };
 
     let tried = |i: usize| -> Result<f64, SizeFault> {
@@ -347,8 +382,8 @@ fn base_simulated(
     ln_strength: &[f64; PART_COUNT],
 ) -> Result<Option<LnSwing>, SizeFault> {
     let held = ways.batter.strokes[stroke].hold(&swings.base_made)?;
-    let near = swings.base_at(stroke, ln_strength).ln_time;
-    Ok(swing_at(&held, ln_strength, Some(near)))
+    let near = swings.near(stroke, swings.base_at(stroke, ln_strength).ln_time);
+    Ok(swing_at(&held, ln_strength, Some(near)).map(|it| it.swing))
 }
 
 /// Least squares of each figure on the terms.

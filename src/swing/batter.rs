@@ -9,7 +9,7 @@ use crate::player::{Player, Strength};
 use crate::stroke::Stroke;
 
 /// A player and the joint paths of their strokes.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Batter {
     /// Player.
     pub player: Player,

@@ -48,7 +48,7 @@ pub enum SwingFault {
 const ADULT_BAT_M: f64 = 0.85;
 
 /// A player's own joint path of a stroke; the same for every bat he or she takes up.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct PlayerStroke {
     /// Player.
     pub player: Player,

@@ -4,18 +4,20 @@
 //! at four of them; what the second path, a slow rise of torque and the bench's errors do to each bat is simulated
 //! at the likeliest strength. Figures are logarithms: of stroke time, bat speed, its part along the normal, toe speed.
 
+use super::constants::BALL_AT_BAT;
+use super::control::Control;
 use super::possible::{Possible, Prior};
 use super::scores::Scores;
 use crate::bat::Bat;
 use crate::bat::expected::bat_with_swing_moment;
 use crate::bat::figures::WeighedBat;
-use crate::calibration::limit::{FIGURES, LnSwing, swing_at};
+use crate::calibration::limit::{FIGURES, LnSwing, Near, swing_at};
 use crate::calibration::points::even_point;
 use crate::calibration::response::{Response, ResponseFault, Triangle, times, triangle};
 use crate::calibration::tiredness::Tiredness;
 use crate::innings::played::{InningsFault, ball_loads, schedule};
 use crate::measurement::nets::{Lasting, PART_COUNT};
-use crate::measurement::plan::InningsPlan;
+use crate::measurement::plan::{Bowling, InningsPlan};
 use crate::normal;
 use crate::swing::activation::FROM_REST_S;
 use crate::swing::assumed::Assumed;
@@ -47,7 +49,7 @@ impl From<SwingFault> for SwingsFault {
 }
 
 /// The player's batter, the same on the other joint paths, and with torque that rises slowly.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Ways {
     /// As stored.
     pub batter: Batter,
@@ -92,6 +94,8 @@ pub struct SwungStroke {
     pub path: [f64; FIGURES],
     /// Added with a slow rise of torque.
     pub rise: [f64; FIGURES],
+    /// How well it is brought to the ball.
+    pub control: Control,
     /// Added for each independent standard error of the bench.
     bench: [[f64; FIGURES]; 3],
 }
@@ -135,6 +139,22 @@ pub struct Swings {
     pub base_bat: Option<usize>,
     /// The weighed bats; none where the player cannot control it.
     pub bats: Vec<Option<SwungBat>>,
+    /// For whom and what it holds: what is asked again for the same is not swung again.
+    holds_for: HoldsFor,
+    /// The bats as they were weighed, and each before the bench's errors are read into it.
+    weighed: Vec<(Bat, Option<SwungBat>)>,
+    slopes: Slopes,
+}
+
+/// Everything that the swings of a bat hang on, besides the bat.
+#[derive(Clone, Debug, PartialEq)]
+struct HoldsFor {
+    ways: Ways,
+    plan: InningsPlan,
+    asked_time_s: Vec<f64>,
+    ball_m_s: f64,
+    spread: Triangle,
+    scores: Scores,
 }
 
 /// What the bats are swung in.
@@ -144,6 +164,13 @@ pub struct Innings<'a> {
     pub plan: &'a InningsPlan,
     /// Stroke time at which loads are taken, by stroke, s.
     pub asked_time_s: &'a [f64],
+    /// Speed of the ball at the bat, m/s.
+    pub ball_m_s: f64,
+}
+
+/// Speed at the bat of a ball of this bowling, m/s.
+pub fn ball_at_bat_m_s(bowling: &Bowling) -> f64 {
+    BALL_AT_BAT.value * bowling.speed_m_s
 }
 
 /// The bats of one player.
@@ -155,6 +182,8 @@ pub struct Bats<'a> {
     pub first: usize,
     /// The standard bat of the player's size: it stands in where none of them can be controlled.
     pub standard: &'a Bat,
+    /// Swings of an earlier question: what they hold of the same player and the same bats serves again.
+    pub before: Option<&'a Swings>,
 }
 
 /// Strengths at which the bat now used is swung.
@@ -168,7 +197,7 @@ const BENCH_STEPS: [f64; 3] = [0.03, 0.01, 0.008];
 pub type Step<'a> = &'a (dyn Fn() -> ControlFlow<()> + Sync);
 
 impl Swings {
-    /// Swings them all.
+    /// Swings them all, but for what was swung before.
     pub fn new(
         ways: &Ways,
         innings: Innings<'_>,
@@ -177,12 +206,67 @@ impl Swings {
         scores: Scores,
         step: Step<'_>,
     ) -> Result<Self, SwingsFault> {
-        let Bats { weighed, first, standard } = bats;
+        let Bats { weighed, first, before, .. } = bats;
+        let holds_for = HoldsFor {
+            ways: ways.clone(),
+            plan: innings.plan.clone(),
+            asked_time_s: innings.asked_time_s.to_vec(),
+            ball_m_s: innings.ball_m_s,
+            spread: prior.spread,
+            scores: scores.clone(),
+        };
+        let before = before.filter(|it| {
+            it.holds_for == holds_for
+                && it.base_bat == Some(first)
+                && weighed.get(first).is_some_and(|own| own.bat == it.base_made)
+        });
+        let mut it = match before {
+            Some(it) => it.clone(),
+            None => Self::based(ways, innings, prior, bats, holds_for, step)?,
+        };
+        it.weighed = weighed
+            .par_iter()
+            .enumerate()
+            .map(|(i, weighed)| {
+                let bat = weighed.bat.clone();
+                if it.base_bat == Some(i) {
+                    return Ok((bat, Some(it.base.clone())));
+                }
+                let known =
+                    before.and_then(|it| it.weighed.iter().find(|(known, _)| *known == bat));
+                if let Some((_, swung)) = known {
+                    return Ok((bat, swung.clone()));
+                }
+                match it.with_bat(ways, innings, &bat, step) {
+                    Ok(swung) => Ok((bat, Some(swung))),
+                    Err(SwingsFault::BeyondControl) => Ok((bat, None)),
+                    Err(fault) => Err(fault),
+                }
+            })
+            .collect::<Result<_, SwingsFault>>()?;
+        let read = |((_, swung), weighed): (&(Bat, Option<SwungBat>), &WeighedBat)| {
+            Some(swung.clone()?.read_at_bench(&it.slopes, weighed))
+        };
+        it.bats = it.weighed.iter().zip(weighed).map(read).collect();
+        Ok(it)
+    }
+
+    /// The bat that all others are held against, swung, and none of the others yet.
+    fn based(
+        ways: &Ways,
+        innings: Innings<'_>,
+        prior: &Prior,
+        bats: Bats<'_>,
+        holds_for: HoldsFor,
+        step: Step<'_>,
+    ) -> Result<Self, SwingsFault> {
+        let Bats { weighed, first, standard, .. } = bats;
+        let scores = &holds_for.scores;
         let order = core::iter::once(first).chain((0..weighed.len()).filter(|it| *it != first));
         let candidates = order.filter_map(|i| Some((Some(i), &weighed.get(i)?.bat)));
         let mut based = Err(SwingsFault::BeyondControl);
         for (base_bat, bat) in candidates.chain([(None, standard)]) {
-            based = base(ways, innings, prior, bat, &scores, step).map(|it| (base_bat, bat, it));
+            based = base(ways, innings, prior, bat, scores, step).map(|it| (base_bat, bat, it));
             if !matches!(based, Err(SwingsFault::BeyondControl)) {
                 break;
             }
@@ -190,28 +274,19 @@ impl Swings {
         let (base_bat, bat, (region, strengths, base)) = based?;
         let base_made = bat.clone();
         let slopes = bench_slopes(ways, &base, &base_made, weighed.first())?;
-        let mut it =
-            Self { region, strengths, scores, base, base_made, base_bat, bats: Vec::new() };
-        let bats: Vec<Option<SwungBat>> = weighed
-            .par_iter()
-            .enumerate()
-            .map(|(i, weighed)| {
-                let swung = match base_bat == Some(i) {
-                    true => Ok(it.base.clone()),
-                    false => it.with_bat(ways, innings, &weighed.bat, step),
-                };
-                match swung {
-                    Ok(swung) => Ok(Some(swung.read_at_bench(&slopes, weighed))),
-                    Err(SwingsFault::BeyondControl) => Ok(None),
-                    Err(fault) => Err(fault),
-                }
-            })
-            .collect::<Result<_, SwingsFault>>()?;
-        if let Some(Some(own)) = base_bat.map(|i| bats[i].clone()) {
-            it.base = own;
-        }
-        it.bats = bats;
-        Ok(it)
+        let scores = scores.clone();
+        Ok(Self {
+            region,
+            strengths,
+            scores,
+            base,
+            base_made,
+            base_bat,
+            bats: Vec::new(),
+            holds_for,
+            weighed: Vec::new(),
+            slopes,
+        })
     }
 
     /// Another bat: its difference from the base over the strengths, and its own fatigue.
@@ -231,10 +306,24 @@ impl Swings {
             .map(|(k, base)| {
                 go_on(step)?;
                 let held = &taken_up.held[k];
-                base.response.with_bat(held, &self.region).map_err(beyond)
+                let longer = self.expected_shift(k, bat);
+                base.response.with_bat(held, &self.region, longer).map_err(beyond)
             })
             .collect::<Result<Vec<Response>, SwingsFault>>()?;
-        swung(ways, innings, bat, &taken_up, strokes, &self.scores)
+        swung(ways, innings, bat, &taken_up, strokes, (&self.scores, Some(&self.base)))
+    }
+
+    /// How much longer a stroke takes with another bat than with the base bat, on the logarithm, by what weight, balance
+    /// point and swing moment do to the base bat: where to look, no result.
+    pub fn expected_shift(&self, stroke: usize, bat: &Bat) -> f64 {
+        let figures = |it: &Bat| [it.mass_kg(), it.balance_m(), it.swing_moment_kg_m2()];
+        let (here, there) = (figures(&self.base_made), figures(bat));
+        (0..3).map(|axis| self.slopes[axis][stroke][0] * (there[axis] - here[axis])).sum()
+    }
+
+    /// Where a search of a stroke near a time starts, by the base bat's own searches.
+    pub fn near(&self, stroke: usize, ln_time: f64) -> Near {
+        self.base.strokes[stroke].response.near(ln_time)
     }
 
     /// Figures of the base bat at a strength, no score played.
@@ -283,11 +372,21 @@ fn base(
     let strokes = taken_up
         .held
         .par_iter()
-        .map(|held| Response::over(held, &region, &strengths, step).map_err(beyond))
+        .zip(innings.asked_time_s)
+        .map(|(held, asked_s)| {
+            // The asked times lie above the fastest ones by some such share.
+            let near = libm::log(*asked_s) - USUAL_MARGIN;
+            Response::over(held, &region, &strengths, Some(near), step).map_err(beyond)
+        })
         .collect::<Result<Vec<_>, _>>()?;
-    let swung = swung(ways, innings, bat, &taken_up, strokes, scores)?;
+    let swung = swung(ways, innings, bat, &taken_up, strokes, (scores, None))?;
     Ok((region, strengths, swung))
 }
+
+/// Logarithm of the asked time over the fastest, about.
+const USUAL_MARGIN: f64 = 0.14;
+/// How much longer a stroke takes on another path or with a slow rise of torque, on the logarithm, about.
+const USUAL_WAY: f64 = 0.2;
 
 /// The covariance of the strengths with the tired ones' added, as a lower triangle.
 fn filled(spread: &Triangle, most_tired: &[f64; PART_COUNT]) -> Triangle {
@@ -323,22 +422,31 @@ fn swung(
     bat: &Bat,
     taken_up: &TakenUp,
     responses: Vec<Response>,
-    scores: &Scores,
+    (scores, like): (&Scores, Option<&SwungBat>),
 ) -> Result<SwungBat, SwingsFault> {
     let tired = tiredness(ways, innings, taken_up, scores)?;
     let slow = ways.slow_rise.take_up(bat)?;
     let strokes = responses
-        .into_iter()
+        .into_par_iter()
         .enumerate()
         .map(|(k, response)| {
             let here = response.at(&[0.0; PART_COUNT]);
+            // Another way takes about as much longer as it does with a bat like this one.
+            let [path_ln, rise_ln] = like.map_or([USUAL_WAY; 2], |it| {
+                let it = &it.strokes[k];
+                [it.path[0], it.rise[0]]
+            });
+            let near = |longer: f64| response.near(here.ln_time + longer);
             let name = &ways.batter.strokes[k].stroke.name;
             let other = ways.other_path.stroke_index(name);
             let other = other.filter(|i| differs(ways, &ways.other_path, k, *i));
             let path = other.map(|i| ways.other_path.strokes[i].hold(bat)).transpose()?;
+            let time_s = libm::exp(here.ln_time);
+            let control = Control::of(&taken_up.held[k], time_s, innings.ball_m_s);
             Ok(SwungStroke {
-                path: path.map_or([0.0; FIGURES], |held| moved(&held, &here)),
-                rise: moved(&slow.held[k], &here),
+                control: control.ok_or(SwingsFault::BeyondControl)?,
+                path: path.map_or([0.0; FIGURES], |held| moved(&held, &here, near(path_ln))),
+                rise: moved(&slow.held[k], &here, near(rise_ln)),
                 bench: [[0.0; FIGURES]; 3],
                 response,
             })
@@ -354,9 +462,9 @@ pub fn differs(ways: &Ways, other: &Batter, stroke: usize, of_other: usize) -> b
 }
 
 /// Figures of a stroke at the likeliest strength less those given; nothing where it cannot be controlled.
-pub fn moved(held: &Held, here: &LnSwing) -> [f64; FIGURES] {
-    let there = swing_at(held, &[0.0; PART_COUNT], Some(here.ln_time));
-    there.map_or([0.0; FIGURES], |it| it.less(here))
+pub fn moved(held: &Held, here: &LnSwing, near: Near) -> [f64; FIGURES] {
+    let there = swing_at(held, &[0.0; PART_COUNT], Some(near));
+    there.map_or([0.0; FIGURES], |it| it.swing.less(here))
 }
 
 /// By axis and stroke: change of the figures for a kilogram, a metre and a kg m².
@@ -387,7 +495,8 @@ fn bench_slopes(
             let taken_up = ways.batter.take_up(&moved_bat)?;
             let by = |(swung, held): (&SwungStroke, _)| {
                 let here = swung.response.at(&[0.0; PART_COUNT]);
-                moved(held, &here).map(|it| it / BENCH_STEPS[axis])
+                let near = swung.response.near(here.ln_time);
+                moved(held, &here, near).map(|it| it / BENCH_STEPS[axis])
             };
             Ok(base.strokes.iter().zip(&taken_up.held).map(by).collect())
         })

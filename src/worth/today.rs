@@ -9,7 +9,7 @@ use super::meeting::Struck;
 use super::possible::{Possible, Prior};
 use super::scores::Scores;
 use super::suits::{Suits, suits};
-use super::swings::{Bats, Innings, Step, Swings, SwingsFault, SwungBat, Ways};
+use super::swings::{Bats, Innings, Step, Swings, SwingsFault, SwungBat, Ways, ball_at_bat_m_s};
 use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
 use crate::bat::laws::Verdict;
@@ -49,6 +49,8 @@ pub struct Asked<'a> {
     pub ball_kg: f64,
     /// What is made the most of.
     pub goal: Goal,
+    /// Swings of an earlier question, some of which may serve again.
+    pub before: Option<&'a Swings>,
 }
 
 /// One weighed bat.
@@ -103,8 +105,17 @@ pub fn today(asked: &Asked<'_>, step: Step<'_>) -> Result<Today, SwingsFault> {
     let seen = !asked.seen.is_empty();
     let prior = Prior::new(player, asked.bowling, asked.ball_kg, asked.bats.len(), seen);
     let scores = Scores::new(asked.plan.runs, asked.seen.iter().map(|it| it.runs));
-    let innings = Innings { plan: asked.plan, asked_time_s: asked.asked_time_s };
-    let bats = Bats { weighed: asked.bats, first: asked.uses, standard: asked.standard };
+    let innings = Innings {
+        plan: asked.plan,
+        asked_time_s: asked.asked_time_s,
+        ball_m_s: ball_at_bat_m_s(asked.bowling),
+    };
+    let bats = Bats {
+        weighed: asked.bats,
+        first: asked.uses,
+        standard: asked.standard,
+        before: asked.before,
+    };
     let swings = Swings::new(&ways, innings, &prior, bats, scores, step)?;
     let delivery = delivery(asked.bowling);
     let fixed = Fixed { swings: &swings, strokes: &asked.batter.strokes.len(), delivery };
@@ -227,6 +238,7 @@ fn worth_of(knowledge: &Knowledge, weighed: &WeighedBat, index: usize, swung: &S
         struck: Struck::of(&weighed.bat, width_m),
         bench: Some((index, triangle(&weighed.covariance()))),
         figures: &figures,
+        control: &|stroke| swung.strokes[stroke].control,
     })
 }
 

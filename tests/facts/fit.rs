@@ -1,6 +1,7 @@
 //! Facts about the stage `fit`.
 
 mod advice;
+mod again;
 mod demo;
 mod directions;
 mod drawn;

@@ -9,13 +9,15 @@ use crate::outcome::Stop;
 use crate::placed::innings_stop;
 use crate::progress::Progress;
 
-/// Today's bats, judged; of the progress they take `part`, from `from` on.
+/// Today's bats, judged; what an advice from `before` swung of them is not swung again. Of the progress they take
+/// `part`, from `from` on.
 pub fn today(
     loaded: &Loaded,
+    before: Option<&TodayAdvice>,
     progress: &Progress,
     [from, part]: [f64; 2],
 ) -> Result<TodayAdvice, Stop> {
-    fit_today(&loaded.order(), &|doing, share| progress.report(doing, from + part * share))
+    fit_today(&loaded.order(), before, &|doing, share| progress.report(doing, from + part * share))
         .map_err(|fault| stop(loaded, fault))
 }
 

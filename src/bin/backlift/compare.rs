@@ -57,7 +57,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let progress = Progress::start();
     // Of all bats, as `fit` does: the draws hang on which is now used and on every bat's bench.
-    let worths = Worths::of(&advice::today(&loaded, &progress, [0.0, 0.0])?, &places);
+    let worths = Worths::of(&advice::today(&loaded, None, &progress, [0.0, 0.0])?, &places);
     let bats = places.iter().filter_map(|n| loaded.bats.get(*n)).cloned().collect();
     let shown = compared(&loaded, bats, &progress)?;
     drop(progress);

@@ -83,7 +83,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let loaded = load(&args.given)?;
     let units = args.show.units();
     if args.today {
-        let now = advice::today(&loaded, &Progress::start(), [0.0, 1.0])?;
+        let now = advice::today(&loaded, None, &Progress::start(), [0.0, 1.0])?;
         let text = match args.show.json {
             true => {
                 let figures = figures::today(&loaded, &now, started.elapsed().as_secs_f64());

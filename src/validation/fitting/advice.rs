@@ -173,7 +173,9 @@ fn by_exponent(who: &str, advice: &Fitting) -> Row {
             [time - slower, a, b, c]
         };
         let struck = Struck::of(bat, width_m);
-        today.knowledge.worth(&Judged { struck, bench: None, figures: &figures }).mean_m_s()
+        let control = |stroke: usize| swings.control(standard, stroke);
+        let judged = Judged { struck, bench: None, figures: &figures, control: &control };
+        today.knowledge.worth(&judged).mean_m_s()
     };
     let [low, high] = advice.one.range.size.usual_kg;
     let usual = |it: &&Cell| (low..=high).contains(&it.made.bat.mass_kg());

@@ -40,7 +40,13 @@ pub fn fitted(file: &str, set: &[&str]) -> Fitting {
 
 /// Today's bats.
 pub fn today(file: &str, set: &[&str]) -> TodayAdvice {
-    asked(file, set, |order| fit_today(order, &|_, _| ControlFlow::Continue(()))).unwrap()
+    asked(file, set, |order| fit_today(order, None, &|_, _| ControlFlow::Continue(()))).unwrap()
+}
+
+/// Today's bats after an earlier advice.
+pub fn today_after(file: &str, set: &[&str], before: &TodayAdvice) -> TodayAdvice {
+    let go_on = |_: &str, _| ControlFlow::Continue(());
+    asked(file, set, |order| fit_today(order, Some(before), &go_on)).unwrap()
 }
 
 /// The demo.

@@ -340,6 +340,7 @@ impl Studio {
         };
         if !enough && !self.results.failed.contains_key(&key) {
             let before = Before {
+                advice: None,
                 innings: known.filter(|_| matches!(question, Question::Finer(_))),
                 asked_time_s: self.results.asked_time_s(self.derived.player_key),
                 together: self.results.innings_shown(bat, None).is_some()

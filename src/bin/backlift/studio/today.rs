@@ -5,6 +5,7 @@ use std::sync::Arc;
 use backlift::fit::fitting::TodayAdvice;
 use backlift::worth::today::Given;
 
+use super::innings::Before;
 use super::state::Studio;
 use super::work::Question;
 use crate::loaded::Loaded;
@@ -21,9 +22,14 @@ pub struct Advice {
 }
 
 impl Advice {
-    /// Works it out.
-    pub fn of(loaded: &Arc<Loaded>, progress: &Progress) -> Result<Self, Stop> {
-        let now = crate::advice::today(loaded, progress, [0.0, 1.0])?;
+    /// Works it out; bats that an earlier advice swung for this player are not swung again.
+    pub fn of(
+        loaded: &Arc<Loaded>,
+        before: Option<&Self>,
+        progress: &Progress,
+    ) -> Result<Self, Stop> {
+        let before = before.map(|it| &it.now);
+        let now = crate::advice::today(loaded, before, progress, [0.0, 1.0])?;
         Ok(Self { loaded: Arc::clone(loaded), now })
     }
 }
@@ -62,7 +68,9 @@ impl Studio {
         if self.is_advised() || self.results.failed.contains_key(&key) {
             return false;
         }
-        self.work.ask(Question::Today, key, Arc::clone(loaded));
+        let advice = self.results.today.as_ref().map(|it| Arc::clone(&it.it));
+        let before = Before { advice, ..Before::default() };
+        self.work.ask_on(Question::Today, key, Arc::clone(loaded), before);
         true
     }
 }

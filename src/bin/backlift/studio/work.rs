@@ -230,7 +230,9 @@ fn answer(
         | Question::WoodFiles => Err(Stop::OurMistake(
             "what follows from other answers is started on its own".to_owned(),
         )),
-        Question::Today => Ok(Answer::Today(Arc::new(Advice::of(loaded, progress)?))),
+        Question::Today => {
+            Ok(Answer::Today(Arc::new(Advice::of(loaded, before.advice.as_deref(), progress)?)))
+        }
         Question::Ounce(bat) => {
             Ok(Answer::Ounces(Arc::new(ounces(loaded, bat, before, progress)?)))
         }
