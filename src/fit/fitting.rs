@@ -10,11 +10,14 @@ use super::setting::{Setting, StrokeAtEnd};
 use super::settle::{WouldSettle, would_settle};
 use super::tolerance::{Tolerances, tolerances};
 use crate::bat::Bat;
+use crate::bat::figures::WeighedBat;
 use crate::bat::makeable::MadeBat;
 use crate::bat::pickup_weight::pickup_weight_kg;
 use crate::bat::sizes::Size;
 use crate::innings::played::{InningsFault, delivery};
+use crate::measurement::plan::Seen;
 use crate::player::grip::comfortable_diameter_m;
+use crate::sensitivity::terms::{Terms, terms};
 use crate::swing::batter::Batter;
 use crate::swing::player_stroke::SwingFault;
 use crate::worth::expected::Worth;
@@ -111,6 +114,32 @@ pub fn fit_today(
     Ok(TodayAdvice { setting, today, would_settle })
 }
 
+/// Which terms of the model decide between two of the bats there are, by their index.
+pub fn what_decides(
+    order: &Order<'_>,
+    pair: [usize; 2],
+    progress: Progress<'_>,
+) -> Result<Terms, FitFault> {
+    let (_, standard) = standard(order)?;
+    let setting = setting(order, &standard)?;
+    // Other bats would be swung for nothing.
+    let bats: Vec<WeighedBat> = pair.iter().filter_map(|it| order.bats.get(*it).cloned()).collect();
+    let seen: Vec<Seen> = (order.seen.iter())
+        .filter_map(|it| {
+            let bat = pair.iter().position(|bat| *bat == it.bat)?;
+            Some(Seen { bat, ..it.clone() })
+        })
+        .collect();
+    let uses = pair.iter().position(|it| *it == order.uses).unwrap_or(0);
+    let order = Order { bats: &bats, uses, seen: &seen, ..*order };
+    let asked = asked(&order, &setting, &standard);
+    let done =
+        counted(progress, "moving one term of the model after another", 0.0, 1.0, TERMS_SWINGS);
+    Ok(terms(&asked, [0, 1], &done)?)
+}
+
+/// Searches told of while the terms are moved, about.
+const TERMS_SWINGS: usize = 420;
 /// Swings searched for one weighed bat, about: for the progress told only.
 const TODAY_SWINGS: usize = 40;
 /// The same for a size.
@@ -206,6 +235,7 @@ fn asked<'a>(order: &Order<'a>, setting: &'a Setting, standard: &'a Bat) -> Aske
         ball_kg: order.limits.ball_mass_kg,
         goal: order.limits.goal,
         before: None,
+        moved: None,
     }
 }
 

@@ -102,7 +102,7 @@ impl OneSize {
             struck: Struck::of(bat, width_m),
             bench: None,
             figures: &figures,
-            control: &|stroke| self.swings.control(coded, stroke),
+            steadiness: &|stroke| self.swings.steadiness(coded, stroke),
         })
     }
 

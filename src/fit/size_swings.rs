@@ -16,8 +16,8 @@ use crate::measurement::nets::PART_COUNT;
 use crate::normal;
 use crate::swing::batter::{Batter, TakenUp};
 use crate::swing::player_stroke::SwingFault;
-use crate::worth::control::{Control, NUMBERS};
 use crate::worth::possible::Possible;
+use crate::worth::steadiness::{NUMBERS, Steadiness};
 use crate::worth::swings::{Innings, Step, Swings, SwingsFault, Ways, differs, moved, tiredness};
 use core::ops::ControlFlow;
 use nalgebra::{DMatrix, DVector};
@@ -148,7 +148,7 @@ struct Stroke {
     against: [[f64; TERMS]; FIGURES],
     path: [[f64; PLANE]; FIGURES],
     rise: [[f64; PLANE]; FIGURES],
-    control: [[f64; PLANE]; NUMBERS],
+    steadiness: [[f64; PLANE]; NUMBERS],
 }
 
 impl SizeSwings {
@@ -213,10 +213,10 @@ fn dot<const K: usize>(a: &[f64; K], b: &[f64; K]) -> f64 {
 }
 
 impl SizeSwings {
-    /// How well a stroke brings a bat of the size to the ball.
-    pub fn control(&self, bat: [f64; VARIABLES], stroke: usize) -> Control {
+    /// How steadily a stroke brings a bat of the size to the ball.
+    pub fn steadiness(&self, bat: [f64; VARIABLES], stroke: usize) -> Steadiness {
         let at = plane(bat);
-        Control::from_numbers(self.strokes[stroke].control.map(|it| dot(&it, &at).max(0.0)))
+        Steadiness::from_numbers(self.strokes[stroke].steadiness.map(|it| dot(&it, &at).max(0.0)))
     }
 }
 
@@ -335,18 +335,18 @@ fn one_stroke(
             .collect::<Result<_, SizeFault>>()?;
         Ok(core::array::from_fn(|f| through_corners(&core::array::from_fn(|c| by_corner[c][f]))))
     };
-    let controls: Vec<[f64; NUMBERS]> = corners
+    let steadiness: Vec<[f64; NUMBERS]> = corners
         .taken_up
         .par_iter()
         .zip(&here)
         .map(|(it, here)| {
-            let it = Control::of(&it.held[stroke], libm::exp(here.ln_time), corners.ball_m_s);
+            let it = Steadiness::of(&it.held[stroke], libm::exp(here.ln_time), corners.ball_m_s);
             Ok(it.ok_or(SwingsFault::BeyondControl)?.numbers())
         })
         .collect::<Result<_, SizeFault>>()?;
     let swung = Stroke {
-        control: core::array::from_fn(|i| {
-            through_corners(&core::array::from_fn(|corner| controls[corner][i]))
+        steadiness: core::array::from_fn(|i| {
+            through_corners(&core::array::from_fn(|corner| steadiness[corner][i]))
         }),
         against: against_terms,
         path: way(&ways.other_path, &of_base.path)?,

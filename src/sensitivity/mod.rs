@@ -15,3 +15,4 @@ mod simulated;
 pub mod spread;
 mod stand_in;
 pub mod study;
+pub mod terms;

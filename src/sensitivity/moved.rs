@@ -10,6 +10,7 @@ use crate::normal::quantile;
 use crate::player::joints::{GROUP_COUNT, Group};
 use crate::player::{Player, Segment, player};
 use crate::swing::assumed::Assumed;
+use crate::swing::law::Control;
 use crate::swing::time_in_hand::{Delivery, MEAN_SPEED_SHARE};
 
 /// Everything one draw moves.
@@ -102,7 +103,11 @@ impl<'a> Draws<'a> {
             handle_diameter_m: self.known.handle_diameter_m * factor(Input::HandleDiameter),
             assumed: Assumed {
                 friction: usual.friction * factor(Input::Friction),
-                activation_time_s: usual.activation_time_s * factor(Input::TorqueRise),
+                control: Control {
+                    activation_time_s: usual.control.activation_time_s * factor(Input::TorqueRise),
+                    ..usual.control
+                },
+                ..usual
             },
             delivery: slowed(delivery, factor(Input::BallFlight)),
         })

@@ -1,6 +1,7 @@
 //! What a swing rests on that nobody measured of anybody's swing.
 
-use super::activation::ACTIVATION_TIME_S;
+use super::law::Control;
+use crate::frames::STANDARD_GRAVITY_M_S2;
 use crate::player::grip::FRICTION;
 
 /// Assumptions, the same for all players; a study of what is uncertain puts others in their place.
@@ -8,12 +9,18 @@ use crate::player::grip::FRICTION;
 pub struct Assumed {
     /// Friction of glove on grip.
     pub friction: f64,
-    /// Time constant of the rise and fall of torque, s.
-    pub activation_time_s: f64,
+    /// How the player follows the plan, the time in which torque rises and falls among it.
+    pub control: Control,
+    /// Free fall, m/s².
+    pub gravity_m_s2: f64,
 }
 
 impl Default for Assumed {
     fn default() -> Self {
-        Self { friction: FRICTION.value, activation_time_s: ACTIVATION_TIME_S }
+        Self {
+            friction: FRICTION.value,
+            control: Control::default(),
+            gravity_m_s2: STANDARD_GRAVITY_M_S2,
+        }
     }
 }

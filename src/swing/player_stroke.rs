@@ -60,8 +60,7 @@ pub struct PlayerStroke {
     grip: Grip,
     /// Diameter of a handle that was not measured, m.
     handle_diameter_m: f64,
-    friction: f64,
-    control: Control,
+    assumed: Assumed,
     /// Steps from the top of the backlift to the planned contact.
     pub steps: usize,
 }
@@ -79,6 +78,7 @@ pub struct Held {
     pub friction: f64,
     strength: Strength,
     control: Control,
+    gravity_m_s2: f64,
     stroke: Stroke,
     bat_label: String,
 }
@@ -97,8 +97,7 @@ impl PlayerStroke {
             curves: stroke.curves(),
             grip,
             handle_diameter_m: comfortable_diameter_m(player.hand_length_m.value),
-            friction: Assumed::default().friction,
-            control: Control::default(),
+            assumed: Assumed::default(),
             steps: STEPS,
         };
         let slow = it.hold(any_bat)?.swinger(&FRESH).swing(SLOW_S, None);
@@ -111,8 +110,7 @@ impl PlayerStroke {
     /// The same with this diameter for handles that were not measured, which decides what couple the bottom
     /// hand can hold about them, and with other assumptions; a comfortable one and the usual ones until told.
     pub fn with_handle(self, handle_diameter_m: f64, assumed: Assumed) -> Self {
-        let control = Control { activation_time_s: assumed.activation_time_s, ..self.control };
-        Self { handle_diameter_m, friction: assumed.friction, control, ..self }
+        Self { handle_diameter_m, assumed, ..self }
     }
 
     /// The same stroke by the same body with another strength: for studies of what is uncertain.
@@ -124,7 +122,7 @@ impl PlayerStroke {
     pub fn hold(&self, bat: &Bat) -> Result<Held, SwingFault> {
         let handle_diameter_m = bat.handle_diameter_m().unwrap_or(self.handle_diameter_m);
         let grip = match self.stroke.bottom_hand_holds {
-            true => holding(self.grip, &self.player, handle_diameter_m, self.friction),
+            true => holding(self.grip, &self.player, handle_diameter_m, self.assumed.friction),
             false => self.grip,
         };
         let chain = Chain::new(&self.player, bat, grip)?;
@@ -134,9 +132,10 @@ impl PlayerStroke {
             chain,
             reference,
             handle_diameter_m,
-            friction: self.friction,
+            friction: self.assumed.friction,
             strength: self.player.strength,
-            control: self.control,
+            control: self.assumed.control,
+            gravity_m_s2: self.assumed.gravity_m_s2,
             stroke: self.stroke.clone(),
             bat_label: bat.label().to_owned(),
         })
@@ -171,6 +170,7 @@ impl Held {
         let strength = self.strength.times(capacity);
         Swinger {
             control: self.control,
+            gravity_m_s2: self.gravity_m_s2,
             ..Swinger::new(&self.chain, &self.reference, strength, self.stroke.tolerance)
         }
     }

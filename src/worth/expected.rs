@@ -6,10 +6,10 @@
 //! here. The time there is stands where this possible player, fresh, with the bat now used, is in time as often as
 //! was seen or assumed: only ratios of times enter.
 
-use super::control::Control;
 use super::meeting::{Met, Struck};
 use super::possible::Possible;
 use super::scores::Scores;
+use super::steadiness::Steadiness;
 use crate::calibration::limit::FIGURES;
 use crate::calibration::response::Triangle;
 use crate::measurement::plan::Goal;
@@ -44,8 +44,8 @@ pub struct Judged<'a> {
     pub bench: Option<(usize, Triangle)>,
     /// Logarithms of time, bat speed, normal and toe speed of a stroke at a score.
     pub figures: &'a (dyn Fn(usize, usize, &Possible) -> [f64; FIGURES] + Sync),
-    /// How well a stroke brings it to the ball.
-    pub control: &'a (dyn Fn(usize) -> Control + Sync),
+    /// How steadily a stroke brings it to the ball.
+    pub steadiness: &'a (dyn Fn(usize) -> Steadiness + Sync),
 }
 
 /// One stroke with one bat, over all possible players.
@@ -162,7 +162,7 @@ impl Knowledge {
         let figures = (bat.figures)(stroke, Scores::END, likely);
         let (bat_m_s, turn_rad_s) = moving(&figures, contact_m, bat.struck.length_m);
         let ball_m_s = likely.ball_at_bat * self.delivery.speed_m_s;
-        let scatter = likely.scatter(&(bat.control)(stroke));
+        let scatter = likely.scatter(&(bat.steadiness)(stroke));
         bat.struck.best_place_m(contact_m, &scatter, [ball_m_s, bat_m_s, turn_rad_s])
     }
 
@@ -173,7 +173,7 @@ impl Knowledge {
         let mut one = One::default();
         for (k, (contact_m, aim_m)) in stations.iter().enumerate() {
             let share = self.strokes[k].1;
-            let met = struck.met(*aim_m, *contact_m, &it.scatter(&(bat.control)(k)));
+            let met = struck.met(*aim_m, *contact_m, &it.scatter(&(bat.steadiness)(k)));
             let off = |score: usize| {
                 let figures = (bat.figures)(k, score, it);
                 let off = match self.goal {

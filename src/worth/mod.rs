@@ -2,18 +2,18 @@
 //! late balls and mishits counted.
 //!
 //! Knowledge is a set of possible players ([`possible`]), weighed by whatever was seen ([`evidence`]). Each swings
-//! every bat ([`swings`]); each ball is in time or not, and meets the blade where bat and player bring it ([`control`],
+//! every bat ([`swings`]); each ball is in time or not, and meets the blade where bat and player bring it ([`steadiness`],
 //! [`meeting`]); what comes
 //! of it on average is one number a bat and a possible player ([`expected`]). The advice is read off all of them
 //! together ([`today`]).
 
 pub mod constants;
-pub mod control;
 pub mod evidence;
 pub mod expected;
 pub mod meeting;
 pub mod possible;
 pub mod scores;
+pub mod steadiness;
 pub mod suits;
 pub mod swings;
 pub mod today;

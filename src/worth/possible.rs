@@ -4,8 +4,8 @@ use super::constants::{
     AFTER_BOUNCE, BALL_AT_BAT, Constant, IN_TIME, IN_TIME_BEFORE_SEEN, JUDGED_PLACE, LATE_BALL,
     PATH, PITCH, RESTITUTION, RISE, TORQUE_NOISE, TWIST_SHARE, by_age,
 };
-use super::control::Control;
 use super::meeting::Scatter;
+use super::steadiness::Steadiness;
 use crate::calibration::errors::Shared;
 use crate::calibration::posterior::{LASTING, Possible as Strength};
 use crate::calibration::response::{Triangle, times, triangle};
@@ -67,10 +67,10 @@ impl Possible {
         libm::sqrt(bowler_s * bowler_s + pitch_s * pitch_s + self.own_start_s * self.own_start_s)
     }
 
-    /// Where the ball meets the blade with a bat that is controlled like this, and what comes of it.
-    pub fn scatter(&self, control: &Control) -> Scatter {
+    /// Where the ball meets the blade with a bat that comes to it as steadily as this, and what comes of it.
+    pub fn scatter(&self, steadiness: &Steadiness) -> Scatter {
         let [along_m, across_m] =
-            control.scatter_m(self.torque_noise, self.timing_s, self.judged_place_m);
+            steadiness.scatter_m(self.torque_noise, self.timing_s, self.judged_place_m);
         Scatter {
             along_m,
             across_m,

@@ -5,9 +5,9 @@
 //! at the likeliest strength. Figures are logarithms: of stroke time, bat speed, its part along the normal, toe speed.
 
 use super::constants::BALL_AT_BAT;
-use super::control::Control;
 use super::possible::{Possible, Prior};
 use super::scores::Scores;
+use super::steadiness::Steadiness;
 use crate::bat::Bat;
 use crate::bat::expected::bat_with_swing_moment;
 use crate::bat::figures::WeighedBat;
@@ -22,6 +22,7 @@ use crate::normal;
 use crate::swing::activation::FROM_REST_S;
 use crate::swing::assumed::Assumed;
 use crate::swing::batter::{Batter, TakenUp};
+use crate::swing::law::Control;
 use crate::swing::player_stroke::{Held, SwingFault};
 use core::ops::ControlFlow;
 use rayon::prelude::*;
@@ -67,7 +68,8 @@ impl Ways {
         any_bat: &Bat,
     ) -> Result<Self, SwingFault> {
         let (player, handle_m) = (&batter.player, batter.handle_diameter_m);
-        let assumed = Assumed { activation_time_s: FROM_REST_S, ..batter.assumed };
+        let control = Control { activation_time_s: FROM_REST_S, ..batter.assumed.control };
+        let assumed = Assumed { control, ..batter.assumed };
         Ok(Self {
             batter: batter.clone(),
             other_path: Batter::new(player, otherwise, any_bat, handle_m)?,
@@ -94,8 +96,8 @@ pub struct SwungStroke {
     pub path: [f64; FIGURES],
     /// Added with a slow rise of torque.
     pub rise: [f64; FIGURES],
-    /// How well it is brought to the ball.
-    pub control: Control,
+    /// How steadily it is brought to the ball.
+    pub steadiness: Steadiness,
     /// Added for each independent standard error of the bench.
     bench: [[f64; FIGURES]; 3],
 }
@@ -442,9 +444,9 @@ fn swung(
             let other = other.filter(|i| differs(ways, &ways.other_path, k, *i));
             let path = other.map(|i| ways.other_path.strokes[i].hold(bat)).transpose()?;
             let time_s = libm::exp(here.ln_time);
-            let control = Control::of(&taken_up.held[k], time_s, innings.ball_m_s);
+            let steadiness = Steadiness::of(&taken_up.held[k], time_s, innings.ball_m_s);
             Ok(SwungStroke {
-                control: control.ok_or(SwingsFault::BeyondControl)?,
+                steadiness: steadiness.ok_or(SwingsFault::BeyondControl)?,
                 path: path.map_or([0.0; FIGURES], |held| moved(&held, &here, near(path_ln))),
                 rise: moved(&slow.held[k], &here, near(rise_ln)),
                 bench: [[0.0; FIGURES]; 3],

@@ -51,6 +51,8 @@ pub struct Asked<'a> {
     pub goal: Goal,
     /// Swings of an earlier question, some of which may serve again.
     pub before: Option<&'a Swings>,
+    /// A change to every possible player, for a study of what decides.
+    pub moved: Option<fn(&mut Possible)>,
 }
 
 /// One weighed bat.
@@ -123,14 +125,18 @@ pub fn today(asked: &Asked<'_>, step: Step<'_>) -> Result<Today, SwingsFault> {
         true => evidence::seen(&prior, |it| fixed.chances(asked, it)),
         false => Weighed { draws: evidence::unseen(&prior), together: 1.0, worth: 0.0 },
     };
-    let likeliest = prior.likeliest();
+    let (mut draws, mut likeliest) = (weighed.draws.clone(), prior.likeliest());
+    if let Some(moved) = asked.moved {
+        draws.iter_mut().for_each(moved);
+        moved(&mut likeliest);
+    }
     let knowledge = Knowledge {
-        there_is_s: weighed.draws.iter().map(|it| fixed.there_is_s(it)).collect(),
+        there_is_s: draws.iter().map(|it| fixed.there_is_s(it)).collect(),
         likeliest,
         strokes: mixed(asked),
         delivery,
         goal: asked.goal,
-        draws: weighed.draws.clone(),
+        draws,
     };
     let given = given(asked, &swings, &knowledge);
     Ok(Today {
@@ -238,7 +244,7 @@ fn worth_of(knowledge: &Knowledge, weighed: &WeighedBat, index: usize, swung: &S
         struck: Struck::of(&weighed.bat, width_m),
         bench: Some((index, triangle(&weighed.covariance()))),
         figures: &figures,
-        control: &|stroke| swung.strokes[stroke].control,
+        steadiness: &|stroke| swung.strokes[stroke].steadiness,
     })
 }
 

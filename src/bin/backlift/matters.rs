@@ -11,11 +11,13 @@ use std::path::PathBuf;
 use backlift::bat::figures::WeighedBat;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
+use backlift::fit::fitting::what_decides;
 use backlift::innings::played::delivery;
 use backlift::player::grip::comfortable_diameter_m;
 use backlift::sensitivity::spread::Known;
 use backlift::sensitivity::study::{Asked, StudyFault, study};
 
+use crate::advice;
 use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::loaded::{Loaded, load};
@@ -50,6 +52,10 @@ pub struct Args {
     #[arg(long, value_name = "N", default_value_t = 32, value_parser = rows)]
     samples: usize,
 
+    /// Move one term of the model after another too, and say what each does to which of the two bats is the better
+    #[arg(long)]
+    terms: bool,
+
     /// Write a chart (SVG, PNG) into this folder
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
@@ -65,7 +71,12 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let other = other(&loaded, bat, args.against.as_deref())?;
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let progress = Progress::start();
-    let shown = studied(&loaded, bat, other, args.samples, &progress)?;
+    let mut shown = studied(&loaded, bat, other, args.samples, &progress)?;
+    if let (true, Some(other)) = (args.terms, other) {
+        let told = |doing: &str, share: f64| progress.report(doing, share);
+        let terms = what_decides(&loaded.order(), [bat, other], &told);
+        shown.terms = Some(terms.map_err(|fault| advice::stop(&loaded, fault))?);
+    }
     drop(progress);
     let beside = Beside::scenario(&loaded);
     said(
@@ -149,5 +160,6 @@ fn studied(
         other: other.map(label),
         runs: scenario.innings.runs,
         junior: loaded.is_junior(),
+        terms: None,
     })
 }

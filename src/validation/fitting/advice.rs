@@ -173,8 +173,8 @@ fn by_exponent(who: &str, advice: &Fitting) -> Row {
             [time - slower, a, b, c]
         };
         let struck = Struck::of(bat, width_m);
-        let control = |stroke: usize| swings.control(standard, stroke);
-        let judged = Judged { struck, bench: None, figures: &figures, control: &control };
+        let steadiness = |stroke: usize| swings.steadiness(standard, stroke);
+        let judged = Judged { struck, bench: None, figures: &figures, steadiness: &steadiness };
         today.knowledge.worth(&judged).mean_m_s()
     };
     let [low, high] = advice.one.range.size.usual_kg;

@@ -15,10 +15,10 @@ fn even(draw: u32, figure: u32) -> f64 {
 const INPUTS: [fn(&mut Possible, f64); 8] = [
     |it, by| it.own_start_s *= by,
     |it, by| it.margin_sd *= by,
-    |it, by| it.scatter.restitution *= by,
-    |it, by| it.scatter.along_m *= by,
-    |it, by| it.scatter.across_m *= by,
-    |it, by| it.scatter.ball_kg *= by,
+    |it, by| it.restitution *= by,
+    |it, by| it.torque_noise *= by,
+    |it, by| it.judged_place_m *= by,
+    |it, by| it.ball_kg *= by,
     |it, by| it.late_ball *= by,
     |it, by| it.ball_at_bat *= by,
 ];

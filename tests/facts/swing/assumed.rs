@@ -8,6 +8,7 @@ use backlift::player::Player;
 use backlift::swing::assumed::Assumed;
 use backlift::swing::batter::Batter;
 use backlift::swing::fastest_controlled::Fastest;
+use backlift::swing::law::Control;
 
 use super::players::{FRESH, adult, adult_bat, boy_of_twelve, boys_bat};
 
@@ -34,7 +35,8 @@ fn torque_that_rises_slower_makes_every_swing_slower_and_leaves_it_controlled() 
         for (n, stroke) in usual.strokes.iter().enumerate() {
             let mut last_m_s = f64::INFINITY;
             for activation_time_s in [0.015, 0.030, 0.060, 0.085, 0.105, 0.139] {
-                let assumed = Assumed { activation_time_s, ..Assumed::default() };
+                let control = Control { activation_time_s, ..Control::default() };
+                let assumed = Assumed { control, ..Assumed::default() };
                 let it = fastest(&usual.in_place(&player, HANDLE_M, assumed), n, &bat);
                 let speed_m_s = it.contact.bat_speed_m_s;
                 println!(

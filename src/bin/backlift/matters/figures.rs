@@ -19,6 +19,20 @@ pub struct Figures {
     sentence: String,
     inputs: Vec<InputRow>,
     figures: Vec<FigureRow>,
+    terms: Option<TermsRow>,
+}
+
+#[derive(Serialize)]
+struct TermsRow {
+    ratio: f64,
+    ratio_sd: f64,
+    moved: Vec<TermRow>,
+}
+
+#[derive(Serialize)]
+struct TermRow {
+    what: &'static str,
+    ratio: Option<f64>,
 }
 
 #[derive(Serialize)]
@@ -91,5 +105,10 @@ pub fn of(shown: &Shown) -> Figures {
         sentence: shown.sentence(),
         inputs: inputs.collect(),
         figures: figures.collect(),
+        terms: shown.terms.as_ref().map(|it| TermsRow {
+            ratio: it.ratio,
+            ratio_sd: it.ratio_sd,
+            moved: (it.moved.iter()).map(|it| TermRow { what: it.what, ratio: it.ratio }).collect(),
+        }),
     }
 }

@@ -5,6 +5,7 @@ use backlift::sensitivity::figure::Figure;
 use backlift::sensitivity::input::Input;
 use backlift::sensitivity::spread::{Moved, Standing};
 use backlift::sensitivity::study::{Studied, Study};
+use backlift::sensitivity::terms::Terms;
 use backlift::units::{Quantity, Units, decimals, spoken};
 
 use crate::figure::{listed, number, percent};
@@ -21,6 +22,8 @@ pub struct Shown {
     pub runs: f64,
     /// The player is a junior: nothing is said of a fastest ball.
     pub junior: bool,
+    /// What each term of the model does to which of the two bats is the better; none where it was not asked.
+    pub terms: Option<Terms>,
 }
 
 impl Shown {

@@ -7,7 +7,7 @@ use backlift::sensitivity::spread::Standing;
 use backlift::units::Units;
 
 use super::shown::{Shown, doubted, name, spread};
-use crate::figure::{listed, number};
+use crate::figure::{listed, number, percent};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
@@ -24,6 +24,7 @@ pub fn told(shown: &Shown, units: Units) -> String {
     out += &doubts(shown, units);
     out += "\nWho carries how much of that doubt, %:\n";
     out += &shares(shown);
+    out += &decides(shown);
     out += "\nWhat this rests on:\n";
     for it in rests_on(shown) {
         out += &(set_in(&it) + "\n");
@@ -75,6 +76,30 @@ fn shares(shown: &Shown) -> String {
         Some([name(input), spread].into_iter().chain(totals).collect::<Vec<String>>())
     };
     table(&heads, &shown.study.by_weight().into_iter().filter_map(row).collect::<Vec<_>>())
+}
+
+/// What each term of the model does to which of the two bats is the better.
+fn decides(shown: &Shown) -> String {
+    let (Some(terms), Some(other)) = (&shown.terms, &shown.other) else { return String::new() };
+    let rows: Vec<Vec<String>> = terms
+        .moved
+        .iter()
+        .map(|it| {
+            let (ratio, by) = match it.ratio {
+                Some(ratio) => (number(ratio, 4), percent(ratio / terms.ratio - 1.0, 2)),
+                None => ("beyond control".to_owned(), String::new()),
+            };
+            vec![it.what.to_owned(), ratio, by]
+        })
+        .collect();
+    let head = format!(
+        "\nWhat decides between the two: {other} is worth {} times what {} is, ± {} by everything that is drawn. With \
+         one term of the model taken away or moved:\n",
+        number(terms.ratio, 4),
+        shown.bat,
+        number(terms.ratio_sd, 4)
+    );
+    head + &table(&["", "times", "moved by"], &rows)
 }
 
 fn head(figure: Figure) -> &'static str {

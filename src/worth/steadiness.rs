@@ -1,4 +1,4 @@
-//! How well a player brings the middle of a bat to the ball: what of the meeting's scatter hangs on the bat.
+//! How steadily a player brings the middle of a bat to the ball: what of the meeting's scatter hangs on the bat.
 //!
 //! Three things scatter, each by itself: the muscles' torques, carried through the swing
 //! ([`noise`](crate::swing::noise)); the time at which the bat comes, which moves the ball along the blade where
@@ -11,17 +11,17 @@ use crate::swing::player_stroke::Held;
 
 /// One stroke with one bat.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Control {
+pub struct Steadiness {
     /// Along and across the blade, one standard deviation of what a unit of torque noise does, m.
     pub by_noise_m: [f64; 2],
     /// Along and across, how far off a ball is met that comes a second early, m/s.
     pub by_timing_m_s: [f64; 2],
 }
 
-/// Numbers of a [`Control`].
+/// Numbers of a [`Steadiness`].
 pub const NUMBERS: usize = 4;
 
-impl Control {
+impl Steadiness {
     /// Of a stroke that takes so long, fresh, against a ball that comes to the bat at this speed; none where the bat
     /// does not come to it.
     pub fn of(held: &Held, stroke_time_s: f64, ball_m_s: f64) -> Option<Self> {

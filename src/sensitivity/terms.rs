@@ -1,0 +1,112 @@
+//! Which terms of the model decide between two bats: each taken away or moved, and what it does to the ratio of what
+//! the two are worth.
+
+use crate::swing::assumed::Assumed;
+use crate::swing::batter::Batter;
+use crate::swing::law::Control;
+use crate::worth::possible::Possible;
+use crate::worth::swings::{Step, SwingsFault};
+use crate::worth::today::{Asked, Today, today};
+
+/// One term of the model, moved.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Term {
+    /// What was done, in plain words.
+    pub what: &'static str,
+    /// Worth of the second bat over the first then; none where one of them cannot be controlled any more.
+    pub ratio: Option<f64>,
+}
+
+/// All terms, and the ratio with none moved.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Terms {
+    /// Worth of the second bat over the first.
+    pub ratio: f64,
+    /// One standard deviation of it over the possible players.
+    pub ratio_sd: f64,
+    /// Terms, in the order of the model.
+    pub moved: Vec<Term>,
+}
+
+enum Move {
+    /// What every swing rests on.
+    Assumed(fn(&mut Assumed)),
+    /// What is drawn.
+    Drawn(fn(&mut Possible)),
+}
+
+fn weights(it: &mut Assumed, change: fn(&mut Control)) {
+    change(&mut it.control);
+}
+
+const MOVES: [(&str, Move); 14] = [
+    ("no gravity", Move::Assumed(|it| it.gravity_m_s2 = 0.0)),
+    ("no noise of the muscles", Move::Drawn(|it| it.torque_noise = 0.0)),
+    ("twice the noise of the muscles", Move::Drawn(|it| it.torque_noise *= 2.0)),
+    ("no scatter of timing", Move::Drawn(|it| it.timing_s = 0.0)),
+    ("stored path alone", Move::Drawn(|it| it.path = 0.0)),
+    ("second path alone", Move::Drawn(|it| it.path = 1.0)),
+    ("torque rises quickly", Move::Drawn(|it| it.rise = 0.0)),
+    ("torque rises slowly", Move::Drawn(|it| it.rise = 1.0)),
+    (
+        "law: joints' path three times as dear",
+        Move::Assumed(|it| weights(it, |c| c.weight_posture *= 3.0)),
+    ),
+    (
+        "law: bat's attitude three times as dear",
+        Move::Assumed(|it| weights(it, |c| c.weight_rotation *= 3.0)),
+    ),
+    (
+        "law: errors taken back at 15 /s",
+        Move::Assumed(|it| weights(it, |c| c.bandwidth_1_s = 15.0)),
+    ),
+    (
+        "law: errors taken back at 35 /s",
+        Move::Assumed(|it| weights(it, |c| c.bandwidth_1_s = 35.0)),
+    ),
+    ("a late ball is worth nothing", Move::Drawn(|it| it.late_ball = 0.0)),
+    ("a livelier face, e = 0.58", Move::Drawn(|it| it.restitution = 0.58)),
+];
+
+/// Moves each term and judges two of the asked bats, by their index, again.
+pub fn terms(asked: &Asked<'_>, pair: [usize; 2], step: Step<'_>) -> Result<Terms, SwingsFault> {
+    let plain = today(asked, step)?;
+    let Some([ratio, ratio_sd]) = ratio(&plain, pair) else {
+        return Err(SwingsFault::BeyondControl);
+    };
+    let moved = MOVES
+        .iter()
+        .map(|(what, moved)| {
+            let again = match moved {
+                Move::Drawn(moved) => {
+                    let before = Some(&plain.swings);
+                    today(&Asked { before, moved: Some(*moved), ..*asked }, step)
+                }
+                Move::Assumed(moved) => {
+                    let batter = assuming(asked.batter, *moved);
+                    today(&Asked { batter: &batter, before: None, ..*asked }, step)
+                }
+            };
+            match again {
+                Ok(it) => Ok(Term { what, ratio: self::ratio(&it, pair).map(|[it, _]| it) }),
+                Err(SwingsFault::BeyondControl) => Ok(Term { what, ratio: None }),
+                Err(fault) => Err(fault),
+            }
+        })
+        .collect::<Result<_, _>>()?;
+    Ok(Terms { ratio, ratio_sd, moved })
+}
+
+fn assuming(batter: &Batter, moved: fn(&mut Assumed)) -> Batter {
+    let mut assumed = batter.assumed;
+    moved(&mut assumed);
+    batter.in_place(&batter.player, batter.handle_diameter_m, assumed)
+}
+
+/// Worth of the second over the first: of the means, and the spread of the players' own ratios.
+fn ratio(today: &Today, [first, second]: [usize; 2]) -> Option<[f64; 2]> {
+    let of = |bat: usize| today.given.get(bat)?.worth.as_ref();
+    let (first, second) = (of(first)?, of(second)?);
+    let by: Vec<f64> = second.by_draw.iter().zip(&first.by_draw).map(|(b, a)| b / a).collect();
+    Some([second.mean_m_s() / first.mean_m_s(), crate::worth::expected::sd(&by)])
+}
