@@ -34,6 +34,14 @@ const TRUNK_TURN: Source = Source {
     work: "hips and trunk together turning the shoulders: between a recalled 80 N m for the trunk alone and 150 N m; ±30 %",
     status: Status::Assumption,
 };
+const SPINE_TURN_SOURCE: Source = Source {
+    work: "spine alone, pelvis held; men 50 to 140 N m: 80 from memory, 40 and 43 the mean of 80 adults of both sexes, 129 and 143 tennis players if their unit is read rightly (both read second-hand). Zero-torque speed 12 of 8 to 20 rad/s: an elite gymnast's spine in extension 8, in flexion 19 (Raschke & Chaffin and Dolan through Millard's table, read second-hand)",
+    status: Status::Assumption,
+};
+const HIP_TURN_SOURCE: Source = Source {
+    work: "both feet on the ground, 60 to 200 N m: the rotators of two hips, and the legs pushing against each other on the breadth of the hips. Zero-torque speed 10 of 6 to 16 rad/s: an elite gymnast's hips 9.0 in extension, 9.2 in flexion (Jackson 2010 through Millard's table, read second-hand)",
+    status: Status::Assumption,
+};
 const TRUNK_BEND: Source = Source { work: "round figures; ±30 %", status: Status::Assumption };
 const SHOULDER: Source = Source {
     work: "elite gymnast of Jackson 2010 and Kentel et al. 2011 (torque-muscle table of Millard, read second-hand), divided by 1.35: the mean by which he surpasses ordinary men at the elbow (101/68.5 and 70/57.6)",
@@ -64,6 +72,12 @@ const fn maximum(
 ) -> JointMaximum {
     JointMaximum { positive_n_m, negative_n_m, max_rate_rad_s, torque_source }
 }
+
+/// Spine of the reference man turning the shoulders on the pelvis.
+pub const SPINE_TURN: JointMaximum = maximum(85.0, 85.0, 12.0, SPINE_TURN_SOURCE);
+
+/// Hips of the reference man turning the pelvis on the ground.
+pub const HIP_TURN: JointMaximum = maximum(110.0, 110.0, 10.0, HIP_TURN_SOURCE);
 
 /// Trunk of the reference man: turn, bend, lean. 20 rad/s: assumption (hips and spine in series; the
 /// gymnast's hips alone 9 rad/s).

@@ -10,6 +10,7 @@ pub mod grip;
 pub mod grip_by_age;
 pub mod growth;
 pub mod joints;
+pub mod pelvis;
 pub mod posture;
 pub mod segments;
 
@@ -84,8 +85,14 @@ pub struct Segments {
     pub shoulder_height_m: f64,
     /// Half the distance between the shoulder joints, m.
     pub shoulder_half_breadth_m: f64,
-    /// Trunk with head and neck, from the hips upwards.
+    /// Half the distance between the hip joints, m.
+    pub hip_half_breadth_m: f64,
+    /// Trunk with head and neck, from the hips upwards, the pelvis in it.
     pub trunk: Segment,
+    /// The pelvis alone, from the hips to the navel.
+    pub pelvis: Segment,
+    /// Moment of inertia of the legs about the vertical per turn of the pelvis, kg m².
+    pub legs_turning_kg_m2: f64,
     /// Upper arm.
     pub upper_arm: Segment,
     /// Forearm.

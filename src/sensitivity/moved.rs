@@ -126,9 +126,17 @@ impl<'a> Draws<'a> {
         for limb in [&mut body.upper_arm, &mut body.forearm] {
             stretched(limb, stretch);
         }
-        for part in [&mut body.trunk, &mut body.upper_arm, &mut body.forearm, &mut body.hand] {
+        let parts = [
+            &mut body.trunk,
+            &mut body.pelvis,
+            &mut body.upper_arm,
+            &mut body.forearm,
+            &mut body.hand,
+        ];
+        for part in parts {
             part.mass_kg *= heavier;
         }
+        body.legs_turning_kg_m2 *= heavier;
 
         let grip = logarithm(Input::Grip);
         it.grip_top_n = it.grip_top_n.times(libm::exp(grip));
