@@ -6,6 +6,7 @@ use crate::files::reference::law::{Prototype, PrototypeSearch};
 use crate::frames::{DMat3, DVec3};
 use crate::measurement::nets::Lasting;
 use crate::measurement::person::{Handed, Sex};
+use crate::player::joints::BOTTOM_ARM;
 use crate::player::{Player, Segment, Segments, Strength};
 use crate::stroke::joint_path::JointPath;
 use crate::stroke::key_spline::KeySpline;
@@ -31,9 +32,10 @@ pub fn pilot_player(stature_m: f64, mass_kg: f64, strength: f64) -> Player {
     let (hip, shoulder) = (0.53 * stature_m, 0.815 * stature_m);
     let trunk_length = shoulder - hip;
     let hand_length = 0.0495 * stature_m;
-    // Negative and positive torque, N m; zero-torque speed, rad/s: trunk, then the joints of one arm.
-    let rows: [(f64, f64, f64); 10] = [
-        (150.0, 150.0, 20.0),
+    // Negative and positive torque, N m; zero-torque speed, rad/s: hips, trunk, then the joints of one arm.
+    let rows: [(f64, f64, f64); 11] = [
+        (170.0, 170.0, 12.0),
+        (150.0, 150.0, 14.0),
         (220.0, 220.0, 20.0),
         (200.0, 200.0, 20.0),
         (110.0, 95.0, 25.0),
@@ -44,7 +46,7 @@ pub fn pilot_player(stature_m: f64, mass_kg: f64, strength: f64) -> Player {
         (7.0, 12.0, 30.0),
         (10.0, 11.0, 30.0),
     ];
-    let row = |j: usize| rows[if j < 10 { j } else { j - 7 }];
+    let row = |j: usize| rows[if j < BOTTOM_ARM { j } else { j - 7 }];
     Player {
         age_y: 25.0,
         sex: Sex::Male,
@@ -115,8 +117,8 @@ pub fn pilot_chain(player: &Player, bat: &Bat) -> Result<Chain, TreeFault> {
     Chain::new(player, bat, Grip::for_stature(player.stature_m, 62.0 * D2R, 60.0 * D2R))
 }
 
-/// Hips fixed, as in the prototype.
-fn fixed_hips() -> KeySpline {
+/// No stride, as in the prototype.
+fn no_stride() -> KeySpline {
     let key = |p| Key {
         p,
         grip: DVec3::ZERO,
@@ -149,7 +151,7 @@ impl PilotRig {
     ) -> Result<Self, TreeFault> {
         let chain = pilot_chain(player, bat)?;
         let contact_m = bat.length_m() - 0.15;
-        let reference = Reference::new(&chain, path, &fixed_hips(), contact_m, 2 * steps);
+        let reference = Reference::new(&chain, path, &no_stride(), contact_m, 2 * steps);
         Ok(Self { chain, reference, strength: player.strength })
     }
 
