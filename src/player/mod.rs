@@ -108,6 +108,16 @@ impl Segments {
     pub fn arm_m(&self) -> f64 {
         self.upper_arm.length_m + self.forearm.length_m + self.wrist_to_grip_m
     }
+
+    /// The same with trunk, what turns with the pelvis, and arms heavier by this factor, of the same build.
+    pub fn heavier(mut self, factor: f64) -> Self {
+        let Self { trunk, pelvis, upper_arm, forearm, hand, .. } = &mut self;
+        for part in [trunk, pelvis, upper_arm, forearm, hand] {
+            part.mass_kg *= factor;
+        }
+        self.legs_turning_kg_m2 *= factor;
+        self
+    }
 }
 
 /// Greatest torques of the joints, in the order of [`joints::JOINTS`].

@@ -140,9 +140,8 @@ pub(super) fn adult() -> Result<Checked, CheckFault> {
 }
 
 const MOVING: &str = "band −0.15 to −0.40: theirs are free swings of one implement with the feet still. Part of \
-                      the speed comes from stride and hips, which the bat does not slow: flatter, in the drive \
-                      by 0.02 to 0.03, in the pull by 0.01 at the most. The hook lifts the bat, so that weight \
-                      costs twice: steeper";
+                      the speed comes from the stride, which the bat does not slow: flatter. The hook lifts the \
+                      bat, so that weight costs twice: steeper";
 
 /// As in the published swings.
 pub(super) fn feet_still() -> Result<Checked, CheckFault> {
