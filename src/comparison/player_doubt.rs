@@ -76,12 +76,8 @@ impl PlayerDoubt {
 /// The same player with trunk and arms heavier by a share, of the same build.
 fn heavier(batter: &Batter, share: f64) -> Batter {
     let with = |player: &Player| {
-        let mut player = player.clone();
-        let it = &mut player.segments;
-        for segment in [&mut it.trunk, &mut it.upper_arm, &mut it.forearm, &mut it.hand] {
-            segment.mass_kg *= 1.0 + share;
-        }
-        player
+        let segments = player.segments.heavier(1.0 + share);
+        Player { segments, ..player.clone() }
     };
     let mut out = batter.clone();
     out.player = with(&batter.player);

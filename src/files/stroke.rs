@@ -3,17 +3,29 @@
 use crate::frames::DVec3;
 use crate::player::joints::JOINT_COUNT;
 use crate::stroke::joint_path::{CONTROL_COUNT, JointPath};
+use crate::stroke::key_spline::KeySpline;
+use crate::stroke::world_turn::parted;
 use crate::stroke::{Key, Stroke, Tolerance};
 use serde::Deserialize;
+use serde::de::DeserializeOwned;
 
-/// Version of the stroke file that this program writes and reads.
-pub const SCHEMA: &str = "backlift/stroke/1";
+/// Version of the stroke file that this program writes.
+pub const SCHEMA: &str = "backlift/stroke/2";
+/// Version before hips and spine were two joints; read as well.
+const IN_THE_WORLD: &str = "backlift/stroke/1";
 
-/// A stroke as its file has it; angles in degrees.
+/// Which version a file is of.
+#[derive(Deserialize)]
+struct Version {
+    schema: String,
+}
+
+/// A stroke as its file has it; angles in degrees. A row of the joint path has as many angles as its version.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-struct StrokeV1 {
-    schema: String,
+struct StrokeFile<Row> {
+    #[serde(rename = "schema")]
+    _schema: String,
     name: String,
     source: String,
     oblique_deg: f64,
@@ -24,15 +36,15 @@ struct StrokeV1 {
     answers_short_ball: bool,
     contact_from_toe_m: f64,
     plan_time_s: f64,
-    tolerance: ToleranceV1,
-    keys: Vec<KeyV1>,
-    #[serde(default)]
-    joint_path_rad: Vec<[f64; JOINT_COUNT]>,
+    tolerance: ToleranceInFile,
+    keys: Vec<KeyInFile>,
+    #[serde(default = "Vec::new")]
+    joint_path_rad: Vec<Row>,
 }
 
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-struct ToleranceV1 {
+struct ToleranceInFile {
     position_m: f64,
     face_deg: f64,
     line_deg: f64,
@@ -40,7 +52,7 @@ struct ToleranceV1 {
 
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-struct KeyV1 {
+struct KeyInFile {
     p: f64,
     grip: (f64, f64, f64),
     toe: (f64, f64, f64),
@@ -112,16 +124,31 @@ pub fn read(text: &str) -> Result<Stroke, StrokeFault> {
 
 /// Reads a stroke whose joint path may still be missing; it is then zero throughout.
 pub fn read_keys(text: &str) -> Result<Stroke, StrokeFault> {
-    let v1: StrokeV1 = ron::from_str(text).map_err(|e| StrokeFault::Text {
+    let version: Version = parsed(text)?;
+    match version.schema.as_str() {
+        SCHEMA => stroke(parsed(text)?, |_, control_rad| JointPath { control_rad: *control_rad }),
+        IN_THE_WORLD => stroke(parsed(text)?, parted),
+        other => Err(StrokeFault::Value {
+            what: format!("schema `{other}` is neither `{SCHEMA}` nor `{IN_THE_WORLD}`"),
+        }),
+    }
+}
+
+fn parsed<T: DeserializeOwned>(text: &str) -> Result<T, StrokeFault> {
+    ron::from_str(text).map_err(|e| StrokeFault::Text {
         line: e.span.start.line,
         column: e.span.start.col,
         message: e.code.to_string(),
-    })?;
+    })
+}
+
+/// A stroke of either version; `path` makes the joint path of today from the rows of the file.
+fn stroke<const N: usize>(
+    file: StrokeFile<[f64; N]>,
+    path: impl Fn(&KeySpline, &[[f64; N]; CONTROL_COUNT]) -> JointPath,
+) -> Result<Stroke, StrokeFault> {
     let fault = |what: String| Err(StrokeFault::Value { what });
-    if v1.schema != SCHEMA {
-        return fault(format!("schema `{}` is not `{SCHEMA}`", v1.schema));
-    }
-    let p: Vec<f64> = v1.keys.iter().map(|k| k.p).collect();
+    let p: Vec<f64> = file.keys.iter().map(|k| k.p).collect();
     if p.len() < 3
         || p[0] != 0.0
         || p[p.len() - 1] < 1.21
@@ -131,20 +158,8 @@ pub fn read_keys(text: &str) -> Result<Stroke, StrokeFault> {
             "keys must rise from p: 0.0 to p: 1.21 or beyond, three of them at least".into(),
         );
     }
-    let control_rad = match v1.joint_path_rad.len() {
-        0 => [[0.0; JOINT_COUNT]; CONTROL_COUNT],
-        _ => match <[_; CONTROL_COUNT]>::try_from(v1.joint_path_rad) {
-            Ok(rows) => rows,
-            Err(rows) => {
-                return fault(format!(
-                    "joint_path_rad has {} rows, {CONTROL_COUNT} are needed",
-                    rows.len()
-                ));
-            }
-        },
-    };
-    let keys: Vec<Key> = v1.keys.iter().map(key).collect();
-    let finite = control_rad.iter().flatten().all(|q| q.is_finite())
+    let keys: Vec<Key> = file.keys.iter().map(key).collect();
+    let finite = file.joint_path_rad.iter().flatten().all(|q| q.is_finite())
         && keys.iter().all(|k| {
             k.grip.is_finite()
                 && k.pelvis.is_finite()
@@ -156,26 +171,38 @@ pub fn read_keys(text: &str) -> Result<Stroke, StrokeFault> {
     if !finite {
         return fault("every number must be finite, and toe and face must not be parallel".into());
     }
+    let joint_path = match file.joint_path_rad.len() {
+        0 => JointPath { control_rad: [[0.0; JOINT_COUNT]; CONTROL_COUNT] },
+        _ => match <[_; CONTROL_COUNT]>::try_from(file.joint_path_rad) {
+            Ok(rows) => path(&KeySpline::new(&keys), &rows),
+            Err(rows) => {
+                return fault(format!(
+                    "joint_path_rad has {} rows, {CONTROL_COUNT} are needed",
+                    rows.len()
+                ));
+            }
+        },
+    };
     Ok(Stroke {
-        name: v1.name,
-        source: v1.source,
-        oblique_rad: v1.oblique_deg.to_radians(),
-        roll_rad: v1.roll_deg.to_radians(),
-        bottom_hand_holds: v1.bottom_hand_holds,
-        answers_short_ball: v1.answers_short_ball,
-        contact_from_toe_m: v1.contact_from_toe_m,
-        plan_time_s: v1.plan_time_s,
+        name: file.name,
+        source: file.source,
+        oblique_rad: file.oblique_deg.to_radians(),
+        roll_rad: file.roll_deg.to_radians(),
+        bottom_hand_holds: file.bottom_hand_holds,
+        answers_short_ball: file.answers_short_ball,
+        contact_from_toe_m: file.contact_from_toe_m,
+        plan_time_s: file.plan_time_s,
         tolerance: Tolerance {
-            position_m: v1.tolerance.position_m,
-            face_rad: v1.tolerance.face_deg.to_radians(),
-            line_rad: v1.tolerance.line_deg.to_radians(),
+            position_m: file.tolerance.position_m,
+            face_rad: file.tolerance.face_deg.to_radians(),
+            line_rad: file.tolerance.line_deg.to_radians(),
         },
         keys,
-        joint_path: JointPath { control_rad },
+        joint_path,
     })
 }
 
-fn key(k: &KeyV1) -> Key {
+fn key(k: &KeyInFile) -> Key {
     let v = |t: (f64, f64, f64)| DVec3::new(t.0, t.1, t.2);
     Key {
         p: k.p,

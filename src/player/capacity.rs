@@ -6,7 +6,7 @@
 
 use super::Strength;
 use super::endurance::Endurance;
-use super::joints::{GROUP_COUNT, Group, JOINT_COUNT, JOINTS};
+use super::joints::{GROUP_COUNT, Group, JOINT_COUNT, JOINTS, TOP_ARM};
 use crate::frames::STANDARD_GRAVITY_M_S2;
 use crate::measurement::person::WristHold;
 use crate::source::{Source, Status};
@@ -30,8 +30,12 @@ pub struct JointMaximum {
     pub torque_source: Source,
 }
 
-const TRUNK_TURN: Source = Source {
-    work: "hips and trunk together turning the shoulders: between a recalled 80 N m for the trunk alone and 150 N m; ±30 %",
+const SPINE_TURN: Source = Source {
+    work: "spine alone, pelvis held; men 50 to 140 N m: 80 from memory, 40 and 43 the mean of 80 adults of both sexes, 129 and 143 tennis players if their unit is read rightly (both read second-hand). Zero-torque speed 12 of 8 to 20 rad/s: an elite gymnast's spine in extension 8, in flexion 19 (Raschke & Chaffin and Dolan through Millard's table, read second-hand)",
+    status: Status::Assumption,
+};
+const HIP_TURN: Source = Source {
+    work: "both feet on the ground, 60 to 200 N m: the rotators of two hips, and the legs pushing against each other on the breadth of the hips. Zero-torque speed 10 of 6 to 16 rad/s: an elite gymnast's hips 9.0 in extension, 9.2 in flexion (Jackson 2010 through Millard's table, read second-hand)",
     status: Status::Assumption,
 };
 const TRUNK_BEND: Source = Source { work: "round figures; ±30 %", status: Status::Assumption };
@@ -65,10 +69,12 @@ const fn maximum(
     JointMaximum { positive_n_m, negative_n_m, max_rate_rad_s, torque_source }
 }
 
-/// Trunk of the reference man: turn, bend, lean. 20 rad/s: assumption (hips and spine in series; the
-/// gymnast's hips alone 9 rad/s).
-const TRUNK: [JointMaximum; 3] = [
-    maximum(120.0, 120.0, 20.0, TRUNK_TURN),
+/// Trunk of the reference man: hips turning the pelvis on the ground, spine turning the shoulders on the pelvis
+/// (one after the other: torques are shared, speeds add), bend, lean. 20 rad/s: assumption (hips and spine in
+/// series; the gymnast's hips alone 9 rad/s).
+const TRUNK: [JointMaximum; TOP_ARM] = [
+    maximum(110.0, 110.0, 10.0, HIP_TURN),
+    maximum(85.0, 85.0, 12.0, SPINE_TURN),
     maximum(220.0, 220.0, 20.0, TRUNK_BEND),
     maximum(200.0, 200.0, 20.0, TRUNK_BEND),
 ];
@@ -91,14 +97,14 @@ const ARM: [JointMaximum; 7] = [
 ];
 
 /// Radial deviation of the top wrist: what holds the bat up in the wrist hold test.
-const TOP_WRIST_RADIAL: usize = 9;
+const TOP_WRIST_RADIAL: usize = TOP_ARM + 6;
 
 /// The reference man: 25 years, 1.76 m, grip 48 kgf, in the order of the joint angles.
 pub const REFERENCE_MAN: [JointMaximum; JOINT_COUNT] = {
     let mut out = [TRUNK[0]; JOINT_COUNT];
     let mut j = 0;
     while j < JOINT_COUNT {
-        out[j] = if j < 3 { TRUNK[j] } else { ARM[(j - 3) % 7] };
+        out[j] = if j < TOP_ARM { TRUNK[j] } else { ARM[(j - TOP_ARM) % 7] };
         j += 1;
     }
     out

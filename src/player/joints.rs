@@ -1,20 +1,24 @@
-//! The seventeen joint angles of trunk and arms, their signs and the groups that tire together.
+//! The eighteen joint angles of trunk and arms, their signs and the groups that tire together.
 
 /// Number of joint angles.
-pub const JOINT_COUNT: usize = 17;
+pub const JOINT_COUNT: usize = 18;
 /// Number of groups of joints that tire together.
 pub const GROUP_COUNT: usize = 7;
 /// Capacity of every group, nothing tired.
 pub const FRESH: [f64; GROUP_COUNT] = [1.0; GROUP_COUNT];
+/// Index of the hips' turn of the pelvis on the ground.
+pub const HIP_TURN: usize = 0;
+/// Index of the spine's turn of the shoulders on the pelvis.
+pub const SPINE_TURN: usize = 1;
 /// Index of the first joint of the top arm; the trunk comes before it.
-pub const TOP_ARM: usize = 3;
+pub const TOP_ARM: usize = 4;
 /// Index of the first joint of the bottom arm.
-pub const BOTTOM_ARM: usize = 10;
+pub const BOTTOM_ARM: usize = 11;
 
 /// Joints that tire together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Group {
-    /// Turning, bending and leaning of the trunk, hips included.
+    /// Hips and spine: turning, bending and leaning of the trunk.
     Trunk,
     /// Shoulder of the top hand's arm.
     TopShoulder,
@@ -80,6 +84,7 @@ const fn joint(
 /// All joint angles in order: trunk, top arm, bottom arm. Range and neutral posture stand in
 /// `player::posture`, strengths in [`super::Strength`].
 pub const JOINTS: [Joint; JOINT_COUNT] = [
+    joint("hip_turn", "hips to the bowler", "hips away", Group::Trunk),
     joint("trunk_yaw", "turn to the bowler", "turn away", Group::Trunk),
     joint("trunk_flexion", "bend forward", "straighten", Group::Trunk),
     joint("trunk_lean", "lean away", "lean to the bowler's side", Group::Trunk),

@@ -10,6 +10,7 @@ pub mod grip;
 pub mod grip_by_age;
 pub mod growth;
 pub mod joints;
+pub mod pelvis;
 pub mod posture;
 pub mod segments;
 
@@ -84,8 +85,14 @@ pub struct Segments {
     pub shoulder_height_m: f64,
     /// Half the distance between the shoulder joints, m.
     pub shoulder_half_breadth_m: f64,
-    /// Trunk with head and neck, from the hips upwards.
+    /// Half the distance between the hip joints, m.
+    pub hip_half_breadth_m: f64,
+    /// Trunk with head and neck, from the hips upwards, the pelvis in it.
     pub trunk: Segment,
+    /// The pelvis alone, from the hips to the navel.
+    pub pelvis: Segment,
+    /// Moment of inertia of the legs about the vertical per turn of the pelvis, kg m².
+    pub legs_turning_kg_m2: f64,
     /// Upper arm.
     pub upper_arm: Segment,
     /// Forearm.
@@ -100,6 +107,16 @@ impl Segments {
     /// Shoulder to the centre of the grip with the arm straight, m: the stroke's unit of length.
     pub fn arm_m(&self) -> f64 {
         self.upper_arm.length_m + self.forearm.length_m + self.wrist_to_grip_m
+    }
+
+    /// The same with trunk, what turns with the pelvis, and arms heavier by this factor, of the same build.
+    pub fn heavier(mut self, factor: f64) -> Self {
+        let Self { trunk, pelvis, upper_arm, forearm, hand, .. } = &mut self;
+        for part in [trunk, pelvis, upper_arm, forearm, hand] {
+            part.mass_kg *= factor;
+        }
+        self.legs_turning_kg_m2 *= factor;
+        self
     }
 }
 

@@ -2,14 +2,16 @@
 //!
 //! Shared by every player: ranges are those of a supple adult (from memory, medium; the wrist's 40°
 //! of ulnar and 27° of radial deviation are the ones that decide whether a stroke can be made at all).
-//! The trunk's angles include what the hips give. Nothing here is a limit for any person's exercise.
+//! Bend and lean of the trunk include what the hips give. The hips turn the pelvis against the ground, the spine
+//! the shoulders against the pelvis: 45° either way (from memory, medium). Nothing here is a limit for any person's exercise.
 
-use super::joints::JOINT_COUNT;
+use super::joints::{JOINT_COUNT, TOP_ARM};
 
 /// Range and neutral posture of one joint angle, degrees: low, high, neutral.
 type Row = [f64; 3];
 
-const TRUNK: [Row; 3] = [[-60.0, 120.0, 20.0], [-10.0, 60.0, 20.0], [-30.0, 30.0, 0.0]];
+const TRUNK: [Row; TOP_ARM] =
+    [[-45.0, 90.0, 15.0], [-45.0, 45.0, 5.0], [-10.0, 60.0, 20.0], [-30.0, 30.0, 0.0]];
 
 const ARM: [Row; 7] = [
     [-60.0, 170.0, 50.0], // shoulder flexion
@@ -25,7 +27,7 @@ const fn column(which: usize) -> [f64; JOINT_COUNT] {
     let mut out = [0.0; JOINT_COUNT];
     let mut j = 0;
     while j < JOINT_COUNT {
-        let row = if j < 3 { TRUNK[j] } else { ARM[(j - 3) % 7] };
+        let row = if j < TOP_ARM { TRUNK[j] } else { ARM[(j - TOP_ARM) % 7] };
         out[j] = row[which] * (std::f64::consts::PI / 180.0);
         j += 1;
     }

@@ -5,6 +5,7 @@
 //! Children: head share of Jensen 1986, J Biomech 19:359 (12 boys of 4–15 years), the other segments
 //! shrunk alike to make room; their proportions otherwise are the adult's, which is an assumption.
 
+use super::pelvis::{HIP_HALF_BREADTH, legs_turning_kg_m2, pelvis};
 use super::{Segment, Segments};
 use crate::measurement::person::{PersonReading, Sex};
 use crate::uncertain::Uncertain;
@@ -204,6 +205,7 @@ pub fn segments(reading: &PersonReading, mass_kg: f64, hand_length_m: f64) -> Se
         hip_height_m: b.hip_height * stature_m,
         shoulder_height_m: b.hip_height * stature_m + shoulder_to_hip_m,
         shoulder_half_breadth_m: (0.5 * b.biacromial - JOINT_INSIDE_ACROMION) * stature_m,
+        hip_half_breadth_m: HIP_HALF_BREADTH * stature_m,
         trunk: trunk(
             b,
             stature_m,
@@ -212,6 +214,8 @@ pub fn segments(reading: &PersonReading, mass_kg: f64, hand_length_m: f64) -> Se
             head * mass_kg,
             head_size,
         ),
+        pelvis: pelvis(reading.sex, stature_m, others),
+        legs_turning_kg_m2: legs_turning_kg_m2(reading.sex, stature_m, others),
         upper_arm: limb(&b.upper_arm, upper_m * stretch, b.upper_arm.mass * others),
         forearm: limb(&b.forearm, fore_m * stretch, b.forearm.mass * others),
         hand: limb(&b.hand, hand_length_m, b.hand.mass * others),

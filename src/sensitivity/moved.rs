@@ -126,14 +126,10 @@ impl<'a> Draws<'a> {
         let arm_m = it.segments.arm_m();
         let limbs_m = it.segments.upper_arm.length_m + it.segments.forearm.length_m;
         let stretch = 1.0 + (factor(Input::ArmLength) - 1.0) * arm_m / limbs_m;
-        let heavier = factor(Input::SegmentMasses);
-        let body = &mut it.segments;
-        for limb in [&mut body.upper_arm, &mut body.forearm] {
+        for limb in [&mut it.segments.upper_arm, &mut it.segments.forearm] {
             stretched(limb, stretch);
         }
-        for part in [&mut body.trunk, &mut body.upper_arm, &mut body.forearm, &mut body.hand] {
-            part.mass_kg *= heavier;
-        }
+        it.segments = it.segments.heavier(factor(Input::SegmentMasses));
 
         let grip = logarithm(Input::Grip);
         it.grip_top_n = it.grip_top_n.times(libm::exp(grip));

@@ -3,6 +3,7 @@
 
 use super::Key;
 use crate::frames::{DMat3, DVec3};
+use crate::player::joints::TOP_ARM;
 
 const CHANNELS: usize = 16;
 
@@ -13,11 +14,11 @@ pub struct Pose {
     pub grip: DVec3,
     /// Attitude of the bat in W.
     pub R_WB: DMat3,
-    /// Trunk: turn, bend, lean, rad.
-    pub trunk_rad: [f64; 3],
+    /// Hips' turn to the bowler, spine's turn on them, bend, lean, rad.
+    pub trunk_rad: [f64; TOP_ARM],
 }
 
-/// Pelvis at one normalised time; derivatives with respect to normalised time.
+/// Where the pelvis is at one normalised time; derivatives with respect to normalised time.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Pelvis {
     /// Displacement, leg lengths, W.
@@ -26,10 +27,6 @@ pub struct Pelvis {
     pub velocity: DVec3,
     /// Second derivative.
     pub acceleration: DVec3,
-    /// Turn to the bowler, rad.
-    pub turn_rad: f64,
-    /// First derivative of the turn, rad.
-    pub turn_rate: f64,
 }
 
 /// Natural cubic splines through the keys.
@@ -104,7 +101,7 @@ impl KeySpline {
         out
     }
 
-    /// Wanted pose of hands, bat and trunk at normalised time `s`.
+    /// Wanted pose of hands, bat, hips and trunk at normalised time `s`.
     pub fn pose(&self, s: f64) -> Pose {
         let [c, ..] = self.at_p(s * s);
         let toe = vector(&c, 3).normalize();
@@ -113,7 +110,7 @@ impl KeySpline {
         Pose {
             grip: vector(&c, 0),
             R_WB: DMat3::from_cols(toe, face.cross(toe), face),
-            trunk_rad: [c[9], c[10], c[11]],
+            trunk_rad: [c[15], c[9] - c[15], c[10], c[11]],
         }
     }
 
@@ -125,8 +122,6 @@ impl KeySpline {
             position: vector(&y, 12),
             velocity: vector(&y1, 12) * dp,
             acceleration: vector(&y2, 12) * (dp * dp) + vector(&y1, 12) * ddp,
-            turn_rad: y[15],
-            turn_rate: y1[15] * dp,
         }
     }
 }

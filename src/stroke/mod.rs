@@ -7,6 +7,7 @@
 
 pub mod joint_path;
 pub mod key_spline;
+pub mod world_turn;
 
 use crate::frames::DVec3;
 use joint_path::JointPath;
@@ -23,7 +24,7 @@ pub struct Key {
     pub toe: DVec3,
     /// Direction out of the hitting face, in W.
     pub face: DVec3,
-    /// Trunk: turn, bend, lean, rad.
+    /// Trunk: turn of the shoulders in the world, bend, lean, rad.
     pub trunk_rad: [f64; 3],
     /// Pelvis displaced from the stance, leg lengths (hip height), in W.
     pub pelvis: DVec3,

@@ -1,10 +1,10 @@
 //! Player and bat as a tree of links with the bottom hand closing the loop.
 //!
-//! Trunk (turn, bend, lean), two arms (shoulder 3, elbow 1, forearm roll 1, wrist 2 each). The bat
+//! Pelvis (turn), trunk on it (turn, bend, lean), two arms (shoulder 3, elbow 1, forearm roll 1, wrist 2 each). The bat
 //! sits in the top hand; the bottom hand holds it by a ball joint, and by a couple where it holds
 //! ([`bottom_grip`](super::bottom_grip)). Every link's frame at rest has x
-//! out of the chest, y to the player's left, z up; the trunk is turned so that a right-hander's chest
-//! faces −y of W. The base moves with the pelvis; the tree is written relative to it.
+//! out of the chest, y to the player's left, z up; the pelvis is turned so that a right-hander's chest
+//! faces −y of W. The base moves with the middle of the hips and does not turn; the tree is written relative to it.
 
 use crate::bat::Bat;
 use crate::dynamics::closed_loop::BallJoint;
@@ -59,7 +59,9 @@ impl Grip {
 /// Links of the chain that others ask for by name.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct LinkIndex {
-    /// Trunk.
+    /// Pelvis.
+    pub pelvis: usize,
+    /// Trunk above the pelvis.
     pub trunk: usize,
     /// Upper arm, forearm, hand of the top arm.
     pub top: [usize; 3],
@@ -105,8 +107,8 @@ impl Chain {
             Handed::Left => Mirror::LEFT_HANDED,
         };
         let s = &player.segments;
-        let mut links = Vec::with_capacity(18);
-        let trunk = push_trunk(&mut links, s, mirror);
+        let mut links = Vec::with_capacity(JOINT_COUNT + 1);
+        let [pelvis, trunk] = push_trunk(&mut links, s, mirror);
         let top = push_arm(&mut links, trunk, s, mirror, 1.0);
         let bat_link = push_bat(&mut links, top[2], s, bat, grip, mirror);
         let bottom = push_arm(&mut links, trunk, s, mirror, -1.0);
@@ -119,7 +121,7 @@ impl Chain {
         Ok(Self {
             tree: Tree::new(links)?,
             bottom_hand,
-            link: LinkIndex { trunk, top, bottom, bat: bat_link },
+            link: LinkIndex { pelvis, trunk, top, bottom, bat: bat_link },
             grip,
             mirror,
             arm_m: s.arm_m(),
@@ -166,14 +168,23 @@ fn with_mass(link: Link, s: &Segment, direction: f64) -> Link {
     }
 }
 
-fn push_trunk(links: &mut Vec<Link>, s: &Segments, mirror: Mirror) -> usize {
+/// The pelvis, with what of the legs turns with it, and the trunk on it.
+fn push_trunk(links: &mut Vec<Link>, s: &Segments, mirror: Mirror) -> [usize; 2] {
     // A right-hander's chest faces −y of W.
     let chest = rotation(mirror.axis(DVec3::Z), -core::f64::consts::FRAC_PI_2);
-    links.push(fixed(mirror.axis(DVec3::Z), None, DVec3::ZERO, chest));
-    links.push(fixed(mirror.axis(DVec3::Y), Some(0), DVec3::ZERO, DMat3::IDENTITY));
-    let lean = fixed(mirror.axis(DVec3::X), Some(1), DVec3::ZERO, DMat3::IDENTITY);
-    links.push(with_mass(lean, &s.trunk, 1.0));
-    2
+    let hips = fixed(mirror.axis(DVec3::Z), None, DVec3::ZERO, chest);
+    let mut pelvis = with_mass(hips, &s.pelvis, 1.0);
+    // The upper ends of the thighs, left and right: the pelvis turns about the vertical only.
+    let legs = s.legs_turning_kg_m2;
+    pelvis.I_Com += DMat3::from_diagonal(DVec3::new(legs, 0.0, legs));
+    links.push(pelvis);
+    let hinge = |axis: DVec3, parent: usize| {
+        fixed(mirror.axis(axis), Some(parent), DVec3::ZERO, DMat3::IDENTITY)
+    };
+    links.push(hinge(DVec3::Z, 0));
+    links.push(hinge(DVec3::Y, 1));
+    links.push(with_mass(hinge(DVec3::X, 2), &s.above_pelvis(), 1.0));
+    [0, 3]
 }
 
 /// One arm; `side` is +1 for the right-hander's left arm (the top hand's), −1 for the other.

@@ -35,8 +35,6 @@ pub struct Sample {
     pub pelvis1: DVec3,
     /// Its second derivative.
     pub pelvis2: DVec3,
-    /// Rate of the pelvis's turn, rad.
-    pub pelvis_turn1: f64,
 }
 
 /// Accelerations of the plan, interpolated between samples.
@@ -128,29 +126,18 @@ fn sample(
     let joints = [path.weighted(&w.value), path.weighted(&w.first), path.weighted(&w.second)];
     let pelvis = curves.pelvis(s);
     let leg = |v: DVec3| chain.mirror.vector(v) * chain.hip_height_m;
-    let hips = Hips {
-        path: [pelvis.position, pelvis.velocity, pelvis.acceleration].map(leg),
-        turn1: pelvis.turn_rate,
-    };
-    Sample::new(chain, contact_m, joints, hips, k)
-}
-
-/// The pelvis at one normalised time.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Hips {
-    /// Displacement, m, with its first and second derivatives.
-    pub(super) path: [DVec3; 3],
-    /// Rate of turn, rad.
-    pub(super) turn1: f64,
+    let pelvis = [pelvis.position, pelvis.velocity, pelvis.acceleration].map(leg);
+    Sample::new(chain, contact_m, joints, pelvis, k)
 }
 
 impl Sample {
-    /// The plan where the joint angles with their first and second derivatives are `joints`.
+    /// The plan where joint angles and the pelvis's displacement, m, with their first and second derivatives are
+    /// these.
     pub(super) fn new(
         chain: &Chain,
         contact_m: f64,
         joints: [[f64; JOINT_COUNT]; 3],
-        hips: Hips,
+        [pelvis, pelvis1, pelvis2]: [DVec3; 3],
         k: &mut Kinematics<JOINT_COUNT>,
     ) -> Self {
         let [q, q1, q2] = joints;
@@ -163,7 +150,6 @@ impl Sample {
             point2 += (k.axis_moment[j] + k.axis[j].cross(point)) * q2[j];
             alpha += k.axis[j] * q2[j];
         }
-        let [pelvis, pelvis1, pelvis2] = hips.path;
         Self {
             q,
             q1,
@@ -177,7 +163,6 @@ impl Sample {
             pelvis,
             pelvis1,
             pelvis2,
-            pelvis_turn1: hips.turn1,
         }
     }
 }

@@ -259,10 +259,7 @@ impl<'a> Swinger<'a> {
         let now = &self.reference.samples[sample];
         let a_base = self.a_base(now, stroke_time_s);
         let closed = closed_chain(self.chain, &state.q, &state.v, a_base, &mut room.k, &mut room.m);
-        // The trunk's muscles pull against the pelvis: their speed is the trunk's relative to it.
-        let mut rate = state.v;
-        rate[0] -= now.pelvis_turn1 / stroke_time_s;
-        let available = Available::new(&self.strength, &rate);
+        let available = Available::new(&self.strength, &state.v);
         let activation: [f64; N] = core::array::from_fn(|j| {
             available.activation(j, state.torque_n_m[j]).max(-1.0).min(1.0)
         });

@@ -30,7 +30,7 @@ pub fn checks() -> Vec<Check> {
         check("published strokes", strokes::published),
         check("unpublished strokes", strokes::unpublished),
         check("speed and swing moment", exponent::adult),
-        check("speed and swing moment, hips still", exponent::hips_still),
+        check("speed and swing moment, feet still", exponent::feet_still),
         check("speed and swing moment, junior", exponent::junior),
         check("dead weight", exponent::dead_weight),
     ]

@@ -1,6 +1,7 @@
 //! Facts about the stage `swing`.
 
 mod engine;
+mod hips;
 
 mod assumed;
 mod balances;

@@ -10,7 +10,7 @@ import numpy as np
 import pinocchio as pin
 from chain import WORLD, rounded, write
 from continuous_law import Law
-from swing_pilot import CTL, TAU_A, barrier, rotvec
+from swing_pilot import CTL, NV, TAU_A, barrier, rotvec
 
 LIMIT_N_M, TRACTION_N, CORNER, HOLD = np.array([4.0, 15.0, 15.0]), 280.0, 0.05, 0.35
 
@@ -26,7 +26,7 @@ class HoldingLaw(Law):
         self.held = r.d.oMf[self.hand].rotation.T @ r.turn()
 
     def inside(self, v, tau):
-        return np.r_[super().inside(v, tau[:17]), tau[17:]]
+        return np.r_[super().inside(v, tau[:NV]), tau[NV:]]
 
     def limit(self, axes):
         """after a pass at the present q, v with no joint acceleration"""
@@ -36,9 +36,9 @@ class HoldingLaw(Law):
         smooth = lambda y: 0.5 * (y + np.hypot(y, CORNER))
         return LIMIT_N_M * np.r_[np.sqrt(smooth(1 - pull ** 2) / smooth(1.0)), 1, 1]
 
-    def rate(self, t, q, v, tau20):
+    def rate(self, t, q, v, tau_share):
         r, w, h = self.ref, CTL["omega"], CTL["h"]
-        tau = super().inside(v, tau20[:17])
+        tau = super().inside(v, tau_share[:NV])
         qd, vd, _ = self.wanted(t); ahead = self.wanted(t + h)
         p_d, R_d, vel_d, _ = self.bat(qd, vd); acc_ahead = self.bat(*ahead)[3]
         pin.computeAllTerms(r.m, r.d, q, v)
@@ -55,7 +55,7 @@ class HoldingLaw(Law):
         a0 = -P @ bias - MJ @ S @ closing
         turning = Jb[3:] - Jh[3:]
         response = np.hstack([P, P @ turning.T @ axes])
-        limit = self.limit(axes); couple = tau20[17:] * limit
+        limit = self.limit(axes); couple = tau_share[NV:] * limit
         ask = acc_ahead + 2 * w * (vel_d - vel) + w * w * np.r_[p_d - p, rotvec(R_d @ R.T)]
         ask_joints = ahead[2] + 2 * w * (vd - v) + w * w * (qd - q)
         ask_hold = 2 * w * (spin_h - vel[3:]) + w * w * rotvec(R_h @ self.held @ R.T)
@@ -69,7 +69,7 @@ class HoldingLaw(Law):
         hi, lo = act + k * (1 - act), act + k * (-1 - act)
         hi, lo = np.where(hi > 0, hi * cp, hi * cn), np.where(lo > 0, lo * cp, lo * cn)
         target = barrier(H, g, np.r_[lo, -limit], np.r_[hi, limit], np.r_[tau, couple], CTL["mu"], 60)
-        return v, a0 + response @ np.r_[tau, couple], (target / np.r_[np.ones(17), limit] - tau20) / h
+        return v, a0 + response @ np.r_[tau, couple], (target / np.r_[np.ones(NV), limit] - tau_share) / h
 
 
 def main():
@@ -84,7 +84,7 @@ def main():
         row = dict(stroke_time_s=it["stroke_time_s"], start_tau_n_m=it["start_tau_n_m"])
         for dt in (1e-3, 5e-4, 2.5e-4):
             o = law.swing(dt)[0]
-            o["couple_share"] = o["tau_n_m"][17:]; o["tau_n_m"] = o["tau_n_m"][:17]
+            o["couple_share"] = o["tau_n_m"][NV:]; o["tau_n_m"] = o["tau_n_m"][:NV]
             row[f"dt_{dt:g}_s"] = o
             print(stroke, dt, {k: round(float(v), 6) for k, v in o.items() if np.ndim(v) == 0}, o["couple_share"], flush=True)
         out[stroke] = row

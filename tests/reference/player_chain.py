@@ -1,4 +1,4 @@
-"""Trunk, one or two arms and a bat: the chain of the reference runs (invented, roughly an adult and a twelve-year-old)."""
+"""Pelvis, trunk, one or two arms and a bat: the chain of the reference runs (invented, roughly an adult and a twelve-year-old)."""
 import numpy as np
 from chain import six, tensor
 
@@ -18,9 +18,10 @@ def player_chain(size, arms):
                           com=[0.0, 0.0, k * com], inertia_com=[w * k * k * i for i in inertia] + [0.0, 0.0, 0.0]))
         return len(links) - 1
     x, y, z = [1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]
-    i = add("trunk turn", -1, (0, 0, 1.0), z)
+    i = add("pelvis", -1, (0, 0, 1.0), z, 8.0, 0.06, (0.15, 0.05, 0.17))
+    i = add("trunk turn", i, (0, 0, 0), z)
     i = add("trunk flexion", i, (0, 0, 0), y)
-    trunk = add("trunk", i, (0, 0, 0), x, 35.0, 0.28, (1.2, 1.1, 0.35))
+    trunk = add("trunk", i, (0, 0, 0), x, 27.0, 0.345, (0.63, 0.55, 0.29))
     hands = []
     for side, sign in (("top", 1), ("bottom", -1))[:arms]:
         i = add(f"{side} shoulder flexion", trunk, (0, 0.18 * sign, 0.45), y)
@@ -50,4 +51,4 @@ def player_chain(size, arms):
 def damping(size, arms):
     """passive joint damping, N m s/rad: without any, the light links spin at hundreds of rad/s under open-loop torques"""
     arm = [2.0, 2.0, 1.0, 1.0, 0.4, 0.4, 0.4] if arms == 1 else [1.0, 1.0, 0.5, 0.5, 0.1, 0.1, 0.1]
-    return (size["mass"] * size["length"] * np.array([2.0, 2.0, 2.0] + arm * arms)).round(4)
+    return (size["mass"] * size["length"] * np.array([2.0, 2.0, 2.0, 2.0] + arm * arms)).round(4)

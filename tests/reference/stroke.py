@@ -10,23 +10,23 @@ from scipy.interpolate import make_interp_spline
 from scipy.optimize import least_squares
 from chain import rounded
 
-# (hands from the shoulder line's height, in arm lengths; toe direction; face direction; trunk turn, flexion, lean)
-BACKLIFT = ((0.45, -0.40, -0.45), (0.25, -0.45, 0.85), (0.80, 0.55, 0.05), (-0.20, 0.25, 0.0))
-CONTACT = ((0.48, 0.30, -0.68), (0.12, 0.05, -0.99), (0.0, 1.0, 0.05), (0.35, 0.40, 0.05))
-NOMINAL = [0, 0.3, 0, -0.6, 0.1, 0.0, -0.7, 0.0, 0.1, 0.0, -0.6, -0.1, 0.0, -0.7, 0.0, 0.1, 0.0]
+# (hands from the shoulder line's height, in arm lengths; toe direction; face direction; turn of hips and of trunk, flexion, lean)
+BACKLIFT = ((0.45, -0.40, -0.45), (0.25, -0.45, 0.85), (0.80, 0.55, 0.05), (-0.10, -0.10, 0.25, 0.0))
+CONTACT = ((0.48, 0.30, -0.68), (0.12, 0.05, -0.99), (0.0, 1.0, 0.05), (0.25, 0.10, 0.40, 0.05))
+NOMINAL = [0, 0, 0.3, 0, -0.6, 0.1, 0.0, -0.7, 0.0, 0.1, 0.0, -0.6, -0.1, 0.0, -0.7, 0.0, 0.1, 0.0]
 
 
 def pose(ref, target, size):
     grip, toe, face, trunk = target
     unit = lambda a: np.array(a) / np.linalg.norm(a)
     bat = ref.chain["bat"]; link = np.array([bat["toe_dir"], bat["face_dir"]])
-    nominal = np.array(NOMINAL[:ref.n]); nominal[:3] = trunk
+    nominal = np.array(NOMINAL[:ref.n]); nominal[:4] = trunk
     at = np.array([0, 0, 1.45 * size]) + 0.64 * size * np.array(grip)
     def residual(q):
         ref.place(q); R = ref.turn()
         gap = (ref.at("a") - ref.at("b")) / 0.0005 if ref.chain["loop"] else []
         return np.r_[(ref.at("top_hand") - at) / 0.02, (R @ link[0] - unit(toe)) / 0.08, (R @ link[1] - unit(face)) / 0.15,
-                     (q[:3] - trunk) / 0.1, (q[3:] - nominal[3:]) / 0.8, gap]
+                     (q[:4] - trunk) / 0.1, (q[4:] - nominal[4:]) / 0.8, gap]
     return least_squares(residual, nominal).x
 
 

@@ -33,11 +33,11 @@ class Bat:
     def swing_moment(self): return self.inertia() + self.mass * (self.balance - 0.1524) ** 2
 
 # name, neg capacity, pos capacity, vmax, lo, hi, nominal (deg)
-TRUNK = [("yaw", 150, 150, 20, -60, 120, 20), ("flex", 220, 220, 20, -10, 60, 20), ("lean", 200, 200, 20, -30, 30, 0)]
+TRUNK = [("hips", 170, 170, 12, -45, 90, 15), ("yaw", 150, 150, 14, -45, 45, 5), ("flex", 220, 220, 20, -10, 60, 20), ("lean", 200, 200, 20, -30, 30, 0)]
 ARM = [("sh_flex", 110, 95, 25, -60, 170, 50), ("sh_ab", 100, 90, 25, -55, 120, 5), ("sh_rot", 55, 70, 28, -80, 90, 20),
        ("elbow", 55, 70, 28, 3, 145, 50), ("pron", 15, 14, 30, -85, 85, 0), ("w_flex", 7, 12, 30, -70, 75, 0), ("w_rad", 10, 11, 30, -40, 27, 0)]
 NAMES = [t[0] for t in TRUNK] + ["L_" + a[0] for a in ARM] + ["R_" + a[0] for a in ARM]
-NV = 17
+NV = 18
 
 def hill(w):
     """torque factor at w = velocity/vmax (concentric positive) and its slope"""
@@ -58,6 +58,12 @@ class Rig:
         s.cp = bat.length - 0.15                                                     # contact point from top of handle
         th = s.sh - s.hip
         mt = 0.50 * M; It = mt * np.array([0.19 * 1.0, 0.18 * 1.0, 0.108]) ** 2 * k ** 2
+        # the pelvis is a part of the trunk; standing upright both together are the whole; the thighs' upper ends turn with it
+        mp, zp = 0.11 * M, 0.11 * th; Ip = mp * np.array([0.090, 0.080, 0.085]) ** 2 * k ** 2
+        legs = 0.10 * (M / 78.0) * k ** 2; up = np.array([1.0, 1.0, 0.0])
+        ma = mt - mp; za = (mt * 0.45 * th - mp * zp) / ma
+        Ia = It + up * mt * (0.45 * th - za) ** 2 - Ip - up * mp * (zp - za) ** 2
+        Ip = Ip + legs * np.array([1.0, 0.0, 1.0])
         def seg(m, L, com, r): return m, com * L, m * (L * np.array(r)) ** 2
         mu, cu, iu = seg(0.0271 * M, s.ua, 0.577, [0.285, 0.269, 0.158])
         mf, cf, jf = seg(0.0162 * M, s.fa, 0.457, [0.276, 0.265, 0.121])
@@ -80,8 +86,9 @@ class Rig:
  <body name="{side}_hand" pos="0 0 {-s.fa}">{j("w_flex",[-g,0,0])}{j("w_rad",[0,-1,0])}{inert(mh,-ch,ih)}{batx}</body></body></body>'''
         # z inertia of bat: about z_B (normal to face); y: about the in-face transverse axis
         xml = f'''<mujoco><option timestep="{dt}" integrator="implicitfast" gravity="0 0 -9.81"/><compiler angle="radian" autolimits="true"/>
-<worldbody><body name="trunk" pos="0 0 {s.hip}" euler="0 0 {-np.pi/2}"><joint name="yaw" type="hinge" axis="0 0 1"/><joint name="flex" type="hinge" axis="0 1 0"/><joint name="lean" type="hinge" axis="1 0 0"/>
-<inertial mass="{mt}" pos="0 0 {0.45*th}" diaginertia="{v(It)}"/>{arm("L")}{arm("R")}</body></worldbody>
+<worldbody><body name="pelvis" pos="0 0 {s.hip}" euler="0 0 {-np.pi/2}"><joint name="hips" type="hinge" axis="0 0 1"/>
+<inertial mass="{mp}" pos="0 0 {zp}" diaginertia="{v(Ip)}"/><body name="trunk" pos="0 0 0"><joint name="yaw" type="hinge" axis="0 0 1"/><joint name="flex" type="hinge" axis="0 1 0"/><joint name="lean" type="hinge" axis="1 0 0"/>
+<inertial mass="{ma}" pos="0 0 {za}" diaginertia="{v(Ia)}"/>{arm("L")}{arm("R")}</body></body></worldbody>
 <equality><connect body1="bat" body2="R_hand" anchor="{s.gb} 0 0" solref="{2*dt} 1" solimp="0.9999 0.9999 0.001 0.5 2"/></equality></mujoco>'''
         s.m = mj.MjModel.from_xml_string(xml); s.d = mj.MjData(s.m)
         s.m.eq_data[0, 0:3] = [s.gb, 0, 0]; s.m.eq_data[0, 3:6] = [0, 0, -s.hg]

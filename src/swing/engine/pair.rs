@@ -5,6 +5,7 @@ use super::plan::finer;
 use super::run::{Loads, run, turned};
 use super::wrench::HandsOnBat;
 use crate::frames::{DVec3, rotation_vector};
+use crate::player::joints::{BOTTOM_ARM, TOP_ARM};
 use crate::swing::contact::{BatAt, Contact, Meeting};
 use crate::swing::run::Swinger;
 
@@ -18,7 +19,7 @@ pub const FINE_STEPS: usize = 3200;
 
 /// Joints of a forearm and wrist (roll, flexion, deviation): first index of the top hand's and the
 /// bottom hand's.
-const WRIST: [usize; 2] = [7, 14];
+const WRIST: [usize; 2] = [TOP_ARM + 4, BOTTOM_ARM + 4];
 
 /// A swing on the engine.
 #[derive(Clone, Debug)]

@@ -4,7 +4,7 @@ use crate::dynamics::tree::Kinematics;
 use crate::frames::DVec3;
 use crate::player::joints::JOINT_COUNT;
 use crate::swing::chain::Chain;
-use crate::swing::reference::{Hips, Reference, Sample};
+use crate::swing::reference::{Reference, Sample};
 
 /// The same plan with `times` as many samples. Values with both derivatives at two samples fix a
 /// polynomial of fifth degree between them; the joint paths are of fourth degree, so that this gives
@@ -54,9 +54,8 @@ fn between(
         )
     };
     let [x, y, z] = [axis(|v| v.x), axis(|v| v.y), axis(|v| v.z)];
-    let path = core::array::from_fn(|d| DVec3::new(x[d], y[d], z[d]));
-    let turn1 = a.pelvis_turn1 * (1.0 - u) + b.pelvis_turn1 * u;
-    Sample::new(chain, plan.contact_m, joints, Hips { path, turn1 }, k)
+    let pelvis = core::array::from_fn(|d| DVec3::new(x[d], y[d], z[d]));
+    Sample::new(chain, plan.contact_m, joints, pelvis, k)
 }
 
 /// Value and two derivatives at the share `u` of an interval of length `h`, from the same at its ends.

@@ -2,6 +2,7 @@
 
 use crate::frames::{DMat3, DVec3};
 use crate::player::Strength;
+use crate::player::joints::TOP_ARM;
 use crate::stroke::Stroke;
 use crate::stroke::joint_path::{END, Weights};
 use crate::swing::chain::Chain;
@@ -20,12 +21,10 @@ pub struct Wish {
     pub grip_W: DVec3,
     /// Attitude of the bat.
     pub R_WB: DMat3,
-    /// Trunk: turn, bend, lean, rad.
-    pub trunk_rad: [f64; 3],
+    /// Hips' turn, spine's turn on them, bend, lean, rad.
+    pub trunk_rad: [f64; TOP_ARM],
     /// Second derivative of the pelvis's place with respect to normalised time, m, W.
     pub pelvis2_W: DVec3,
-    /// Rate of the pelvis's turn with respect to normalised time, rad.
-    pub pelvis_turn1: f64,
 }
 
 /// A stroke asked of a player with a bat.
@@ -57,7 +56,6 @@ impl<'a> Task<'a> {
                     R_WB: DMat3::from_cols(toe, face.cross(toe), face),
                     trunk_rad: pose.trunk_rad,
                     pelvis2_W: chain.mirror.vector(pelvis.acceleration) * chain.hip_height_m,
-                    pelvis_turn1: pelvis.turn_rate,
                 }
             })
             .collect();

@@ -88,8 +88,7 @@ fn at(task: &Task<'_>, wish: &Wish, x: &DVector<f64>, derivatives: bool) -> Torq
     let lambda = force_n(x, &w.value);
     let mut k = task.chain.tree.kinematics();
     let tau_n_m = torques(task, &here, lambda, &mut k);
-    let mut rate_rad_s = here.v;
-    rate_rad_s[0] -= wish.pelvis_turn1 * t1;
+    let rate_rad_s = here.v;
     let mut rows = Vec::new();
     if derivatives {
         rows = vec![[0.0; COUNT]; N];

@@ -11,12 +11,13 @@ use crate::files::reference;
 use crate::files::reference::free_motion::from_rows;
 use crate::files::reference::motions::{Case, Swing};
 use crate::frames::{DMat3, DVec3, Mirror, rotation_vector};
+use crate::player::joints::JOINT_COUNT;
 use crate::swing::chain::{Chain, Grip, LinkIndex};
 use crate::swing::hand_wrench::{Hands, hands};
 use crate::swing::run::{self, Instantaneous};
 use crate::validation::{CheckFault, Checked, Curve, Reading, Row};
 
-const N: usize = 17;
+const N: usize = JOINT_COUNT;
 /// How far toe speed may be off.
 const MOST_SPEED: f64 = 5e-3;
 /// How far pose and loads may be off, as shares of their peaks.
@@ -60,7 +61,13 @@ fn as_held(chain: &crate::files::reference::chain::Chain) -> Result<Chain, Check
             link_b: closure.link_b,
             point_b: DVec3::from_array(closure.point_b),
         },
-        link: LinkIndex { trunk: 2, top: [5, 7, 9], bottom: [13, 15, 17], bat: it.link },
+        link: LinkIndex {
+            pelvis: 0,
+            trunk: 3,
+            top: [6, 8, 10],
+            bottom: [14, 16, 18],
+            bat: it.link,
+        },
         grip,
         mirror: Mirror::RIGHT_HANDED,
         arm_m: 0.0,

@@ -11,6 +11,7 @@ use super::{miss, worse};
 use crate::files::reference;
 use crate::files::reference::motions::{Drawn, DrawnCase};
 use crate::frames::DVec3;
+use crate::player::joints::JOINT_COUNT;
 use crate::validation::{Accept, CheckFault, Checked, Curve, Group, Reading, Row};
 
 const SOURCE: &str =
@@ -38,7 +39,7 @@ struct End {
 
 fn end(drawn: &Drawn, case: &DrawnCase, steps: usize) -> Result<End, CheckFault> {
     let dt = drawn.duration_s / steps as f64;
-    let given = Given::<17>::new(&drawn.chain(case))?;
+    let given = Given::<JOINT_COUNT>::new(&drawn.chain(case))?;
     let law = drawn.law(case);
     let mut fastest = 0.0_f64;
     let end = given.swing(

@@ -6,6 +6,7 @@ use crate::bat::pendulum::{amplitude_factor, pivot_moment_kg_m2};
 use crate::files::reference;
 use crate::files::reference::free_motion::{Pendulum, Spin, from_rows};
 use crate::frames::{DMat3, DVec3, rotation_vector};
+use crate::player::joints::JOINT_COUNT;
 use crate::validation::{CheckFault, Checked, Row};
 
 const SPIN: &str = "torque-free spin by Euler's equations, SciPy 1.17.1's DOP853 at 1e-11";
@@ -104,7 +105,7 @@ fn pendulum(it: &Pendulum) -> Result<Vec<Row>, CheckFault> {
 fn left_alone() -> Result<Vec<Row>, CheckFault> {
     let mut rows = Vec::new();
     for swing in reference::closed_chain()?.chains {
-        let given = Given::<17>::new(&swing.chain)?;
+        let given = Given::<JOINT_COUNT>::new(&swing.chain)?;
         let Some(case) = swing.cases.get(1) else { continue };
         let middle = case.times_s.len() / 2;
         let (Some(q), Some(v)) = (case.q_rad.get(middle), case.v_rad_s.get(middle)) else {
@@ -117,7 +118,7 @@ fn left_alone() -> Result<Vec<Row>, CheckFault> {
             from,
             swing.duration_s,
             super::given_torques::PRODUCT_STEPS,
-            |_, _| [0.0; 17],
+            |_, _| [0.0; JOINT_COUNT],
             |_, s| {
                 let (k, p) = given.energy_j(s);
                 off = worse(off, (k + p - kinetic - potential).abs() / kinetic);

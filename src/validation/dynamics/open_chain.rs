@@ -7,7 +7,7 @@ use crate::files::reference::motions::{Case, Swing};
 use crate::frames::DVec3;
 use crate::validation::{Accept, CheckFault, Checked, Curve, Group, Reading, Row};
 
-const N: usize = 10;
+const N: usize = 11;
 /// How far toe speed and joint paths may be off: half a percent.
 const MOST: f64 = 5e-3;
 /// Steps of the study of the step, coarse to fine; each a multiple of the files' ten samples.

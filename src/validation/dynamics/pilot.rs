@@ -6,6 +6,7 @@ use crate::files::reference::law::{Prototype, PrototypeSearch};
 use crate::frames::{DMat3, DVec3};
 use crate::measurement::nets::Lasting;
 use crate::measurement::person::{Handed, Sex};
+use crate::player::joints::BOTTOM_ARM;
 use crate::player::{Player, Segment, Segments, Strength};
 use crate::stroke::joint_path::JointPath;
 use crate::stroke::key_spline::KeySpline;
@@ -31,9 +32,10 @@ pub fn pilot_player(stature_m: f64, mass_kg: f64, strength: f64) -> Player {
     let (hip, shoulder) = (0.53 * stature_m, 0.815 * stature_m);
     let trunk_length = shoulder - hip;
     let hand_length = 0.0495 * stature_m;
-    // Negative and positive torque, N m; zero-torque speed, rad/s: trunk, then the joints of one arm.
-    let rows: [(f64, f64, f64); 10] = [
-        (150.0, 150.0, 20.0),
+    // Negative and positive torque, N m; zero-torque speed, rad/s: hips, trunk, then the joints of one arm.
+    let rows: [(f64, f64, f64); 11] = [
+        (170.0, 170.0, 12.0),
+        (150.0, 150.0, 14.0),
         (220.0, 220.0, 20.0),
         (200.0, 200.0, 20.0),
         (110.0, 95.0, 25.0),
@@ -44,7 +46,7 @@ pub fn pilot_player(stature_m: f64, mass_kg: f64, strength: f64) -> Player {
         (7.0, 12.0, 30.0),
         (10.0, 11.0, 30.0),
     ];
-    let row = |j: usize| rows[if j < 10 { j } else { j - 7 }];
+    let row = |j: usize| rows[if j < BOTTOM_ARM { j } else { j - 7 }];
     Player {
         age_y: 25.0,
         sex: Sex::Male,
@@ -55,12 +57,20 @@ pub fn pilot_player(stature_m: f64, mass_kg: f64, strength: f64) -> Player {
             hip_height_m: hip,
             shoulder_height_m: shoulder,
             shoulder_half_breadth_m: 0.180 * k,
+            hip_half_breadth_m: 0.090 * k,
             trunk: Segment {
                 length_m: trunk_length,
                 mass_kg: 0.50 * mass_kg,
                 com_m: 0.45 * trunk_length,
                 gyration_m: [0.19 * k, 0.18 * k, 0.108 * k],
             },
+            pelvis: Segment {
+                length_m: 0.5 * trunk_length,
+                mass_kg: 0.11 * mass_kg,
+                com_m: 0.11 * trunk_length,
+                gyration_m: [0.090 * k, 0.080 * k, 0.085 * k],
+            },
+            legs_turning_kg_m2: 0.10 * (mass_kg / 78.0) * (k * k),
             upper_arm: segment(0.0271, 0.281 / 1.741 * stature_m, 0.577, [0.285, 0.269, 0.158]),
             forearm: segment(0.0162, 0.269 / 1.741 * stature_m, 0.457, [0.276, 0.265, 0.121]),
             hand: segment(0.0061, hand_length, 0.79, [0.628, 0.513, 0.401]),
@@ -107,8 +117,8 @@ pub fn pilot_chain(player: &Player, bat: &Bat) -> Result<Chain, TreeFault> {
     Chain::new(player, bat, Grip::for_stature(player.stature_m, 62.0 * D2R, 60.0 * D2R))
 }
 
-/// Hips fixed, as in the prototype.
-fn fixed_hips() -> KeySpline {
+/// No stride, as in the prototype.
+fn no_stride() -> KeySpline {
     let key = |p| Key {
         p,
         grip: DVec3::ZERO,
@@ -141,7 +151,7 @@ impl PilotRig {
     ) -> Result<Self, TreeFault> {
         let chain = pilot_chain(player, bat)?;
         let contact_m = bat.length_m() - 0.15;
-        let reference = Reference::new(&chain, path, &fixed_hips(), contact_m, 2 * steps);
+        let reference = Reference::new(&chain, path, &no_stride(), contact_m, 2 * steps);
         Ok(Self { chain, reference, strength: player.strength })
     }
 

@@ -3,7 +3,7 @@
 use rayon::prelude::*;
 
 use super::GROUP;
-use super::typical::{Typical, adult as man, adult_with_hips_still, boy_of_twelve};
+use super::typical::{Typical, adult as man, adult_with_feet_still, boy_of_twelve};
 use crate::bat::{Bat, BatFault};
 use crate::frames::DVec3;
 use crate::player::joints::FRESH;
@@ -131,7 +131,7 @@ fn compared(who: &Typical, it: &Swung, note: &str) -> Row {
     row.noted(note)
 }
 
-/// Hips as the stroke has them.
+/// With the stride that the stroke has.
 pub(super) fn adult() -> Result<Checked, CheckFault> {
     let who = man()?;
     let swung = swung(&who)?;
@@ -140,19 +140,17 @@ pub(super) fn adult() -> Result<Checked, CheckFault> {
 }
 
 const MOVING: &str = "band −0.15 to −0.40: theirs are free swings of one implement with the feet still. Part of \
-                      the speed comes from stride and hips, which the bat does not slow: flatter, in the drive \
-                      by 0.02 to 0.03, in the pull by 0.01 at the most. The hook lifts the bat, so that weight \
-                      costs twice: steeper";
+                      the speed comes from the stride, which the bat does not slow: flatter. The hook lifts the \
+                      bat, so that weight costs twice: steeper";
 
 /// As in the published swings.
-pub(super) fn hips_still() -> Result<Checked, CheckFault> {
-    let who = adult_with_hips_still()?;
+pub(super) fn feet_still() -> Result<Checked, CheckFault> {
+    let who = adult_with_feet_still()?;
     let rows = swung(&who)?.iter().map(|it| compared(&who, it, STILL)).collect();
     Ok(Checked { rows, curves: vec![] })
 }
 
-const STILL: &str =
-    "the same joint paths on a pelvis that does not move, which is nearer to the published swings";
+const STILL: &str = "the same joint paths on a pelvis that does not stride, which is nearer to the published swings";
 
 /// Nothing published for a child.
 pub(super) fn junior() -> Result<Checked, CheckFault> {

@@ -4,7 +4,7 @@ use super::GROUP;
 use super::typical::{median, reading};
 use crate::measurement::person::{PersonReading, Sex};
 use crate::player::capacity::{REFERENCE_GRIP_N, REFERENCE_STATURE_M};
-use crate::player::joints::JOINTS;
+use crate::player::joints::{HIP_TURN, JOINTS, SPINE_TURN};
 use crate::player::{Player, player};
 use crate::validation::{Accept, CheckFault, Checked, Row};
 
@@ -46,13 +46,14 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
     let mut rows = reference_man()?;
     rows.extend(adults()?);
     rows.push(below_the_gymnast()?);
-    rows.push(Row::no_data(
-        GROUP,
-        "man of 25: turn of the trunk",
-        "N m",
-        median(Sex::Male, 25.0)?.strength.positive_n_m.first().copied(),
-        "no torque was read anywhere; ±30 %, and it limits the pull: advice is asked again with it moved",
-    ));
+    let man = median(Sex::Male, 25.0)?.strength.positive_n_m;
+    let turn = |what: &str, n_m: f64| {
+        let why = "no torque was read that could be trusted; ±30 %, and it limits the pull: advice is asked again \
+                   with it moved";
+        Row::no_data(GROUP, format!("man of 25: turn of the {what}"), "N m", Some(n_m), why)
+    };
+    rows.push(turn("spine on the pelvis", man[SPINE_TURN]));
+    rows.push(turn("pelvis on the ground", man[HIP_TURN]));
     Ok(Checked { rows, curves: vec![] })
 }
 

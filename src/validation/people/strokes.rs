@@ -129,7 +129,7 @@ fn left_out() -> [Row; 5] {
         ),
         (
             "men: stride of 0.68 m, started 0.58 s before impact (Stretch et al. 1998)",
-            "feet are not simulated; the pelvis follows the stroke's keys",
+            "feet are not simulated; the pelvis's place follows the stroke's keys",
         ),
         (
             "men: bat speed 0.02 s after impact, 11.3 SD 4.21 m/s (Stretch et al. 1998)",

@@ -100,13 +100,12 @@ pub(in crate::validation) fn boy_of_fifteen() -> Result<Typical, CheckFault> {
     someone("boy of 15", Sex::Male, [15.0, 1.69, 56.5], "Harrow")
 }
 
-/// The man of 25 with his hips held still: the same joint paths on a pelvis that neither strides nor turns.
-pub(in crate::validation) fn adult_with_hips_still() -> Result<Typical, CheckFault> {
+/// The man of 25 with his feet still: the same joint paths on a pelvis that turns but does not stride.
+pub(in crate::validation) fn adult_with_feet_still() -> Result<Typical, CheckFault> {
     let mut strokes = stroke::built_in()?;
     for key in strokes.iter_mut().flat_map(|stroke| &mut stroke.keys) {
         key.pelvis = crate::frames::DVec3::ZERO;
-        key.pelvis_turn_rad = 0.0;
     }
     let reading = PersonReading { mass_kg: Some(78.0), ..reading(Sex::Male, 25.0, 1.80) };
-    Typical::new("man of 25, hips still", &reading, "short handle", &strokes)
+    Typical::new("man of 25, feet still", &reading, "short handle", &strokes)
 }

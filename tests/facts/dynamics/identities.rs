@@ -6,7 +6,7 @@ use backlift::dynamics::tree::Kinematics;
 use backlift::frames::{DVec3, STANDARD_GRAVITY_M_S2};
 use backlift::player::joints::JOINT_COUNT;
 use backlift::swing::chain::Chain;
-use proptest::array::uniform17;
+use proptest::array::uniform18;
 use proptest::prelude::*;
 
 use crate::swing::pilot::{pilot_bat, pilot_chain, pilot_player};
@@ -42,7 +42,7 @@ proptest! {
 
     #[test]
     fn half_the_mass_matrix_between_the_rates_is_the_kinetic_energy(
-        q in uniform17(-2.0..2.0_f64), v in uniform17(-20.0..20.0_f64),
+        q in uniform18(-2.0..2.0_f64), v in uniform18(-20.0..20.0_f64),
     ) {
         let chain = chain();
         let (k, m) = at(&chain, &q, &v, UP);
@@ -53,7 +53,7 @@ proptest! {
 
     #[test]
     fn inverse_dynamics_is_the_mass_matrix_times_the_accelerations_and_the_bias(
-        q in uniform17(-2.0..2.0_f64), v in uniform17(-20.0..20.0_f64), a in uniform17(-300.0..300.0_f64),
+        q in uniform18(-2.0..2.0_f64), v in uniform18(-20.0..20.0_f64), a in uniform18(-300.0..300.0_f64),
     ) {
         let chain = chain();
         let (k, m) = at(&chain, &q, &v, UP);
@@ -67,7 +67,7 @@ proptest! {
 
     #[test]
     fn torques_come_back_from_the_accelerations_they_cause(
-        q in uniform17(-2.0..2.0_f64), v in uniform17(-20.0..20.0_f64), tau in uniform17(-60.0..60.0_f64),
+        q in uniform18(-2.0..2.0_f64), v in uniform18(-20.0..20.0_f64), tau in uniform18(-60.0..60.0_f64),
     ) {
         let chain = chain();
         let (k, m) = at(&chain, &q, &v, UP);
@@ -100,7 +100,7 @@ proptest! {
     /// (away from gimbal positions, where differences drown in rounding).
     #[test]
     fn power_in_is_the_rate_of_the_energy(
-        q in uniform17(-1.0..1.0_f64), v in uniform17(-8.0..8.0_f64), tau in uniform17(-60.0..60.0_f64),
+        q in uniform18(-1.0..1.0_f64), v in uniform18(-8.0..8.0_f64), tau in uniform18(-60.0..60.0_f64),
     ) {
         let chain = chain();
         let (k, m) = at(&chain, &q, &v, UP);

@@ -20,7 +20,7 @@ fn visit_all(mut visit: impl FnMut(&str, &Swinger<'_>)) {
     for stroke in ["drive", "pull", "hook"] {
         let (player, bat) = (pilot_player(1.80, 78.0, 1.0), pilot_bat(1.2, 0.85, 0.53));
         let rig = pilot_rig(&player, &bat, stroke, STEPS);
-        visit(&format!("fixed hips {stroke}"), &rig.swinger());
+        visit(&format!("no stride {stroke}"), &rig.swinger());
     }
     for (who, player, bat) in [
         ("adult", adult(Handed::Right), adult_bat()),
@@ -35,7 +35,7 @@ fn visit_all(mut visit: impl FnMut(&str, &Swinger<'_>)) {
     }
 }
 
-/// Visits strokes at their fastest: the prototype's with its hips fixed, then the built-in ones, whose
+/// Visits strokes at their fastest: the prototype's without a stride, then the built-in ones, whose
 /// hips move, of an adult and of a boy.
 fn each_swinger(mut visit: impl FnMut(&str, &Swinger<'_>, f64)) {
     let times_s = TIMES_S.get_or_init(|| {

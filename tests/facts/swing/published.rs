@@ -26,8 +26,8 @@ fn published_exponents_of_speed_on_swing_moment_agree() {
 }
 
 #[test]
-fn published_exponents_agree_for_every_stroke_with_the_hips_still() {
-    agrees(&checks(), "speed and swing moment, hips still");
+fn published_exponents_agree_for_every_stroke_with_the_feet_still() {
+    agrees(&checks(), "speed and swing moment, feet still");
 }
 
 #[test]

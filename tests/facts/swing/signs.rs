@@ -32,7 +32,7 @@ fn each_joint_moves_the_way_its_positive_direction_is_called() {
             // The top hand's shoulder is the one nearer the bowler: out is +x for it, −x for the other.
             let out = if j < BOTTOM_ARM { DVec3::X } else { -DVec3::X };
             let way = match joint.positive {
-                "turn to the bowler" => DVec3::X,
+                "turn to the bowler" | "hips to the bowler" => DVec3::X,
                 "bend forward" | "flexion" if !joint.name.contains("wrist") => chest,
                 "lean away" => -DVec3::X,
                 "abduction" => out,

@@ -3,7 +3,6 @@
 
 use backlift::frames::DVec3;
 use backlift::player::joints::{BOTTOM_ARM, JOINT_COUNT, TOP_ARM};
-use backlift::stroke::Stroke;
 use backlift::swing::observed::{Moment, Observed};
 
 /// The three axes of a wrist in an arm's order of joints: forearm roll, flexion, radial deviation.
@@ -16,8 +15,6 @@ pub struct Picture {
     pub q: [f64; JOINT_COUNT],
     /// Pelvis displaced from the stance, m, W.
     pub pelvis_W: DVec3,
-    /// Pelvis turned to the bowler, rad; as planned, the same for left and right.
-    pub pelvis_turn_rad: f64,
     /// Share of its present capacity that each wrist gives, top hand and bottom hand: the largest of its
     /// three axes.
     pub wrist_share: [f64; 2],
@@ -39,15 +36,12 @@ pub struct Film {
 
 impl Film {
     /// Of a stroke that was observed.
-    pub fn of(seen: &Observed, stroke: &Stroke) -> Self {
+    pub fn of(seen: &Observed) -> Self {
         let contact = &seen.contact;
         let contact_s = if contact.reached { contact.time_s } else { contact.stroke_time_s };
-        let curves = stroke.curves();
-        let turn = |t_s: f64| curves.pelvis(t_s / contact.stroke_time_s).turn_rad;
         let picture = |it: &Moment| Picture {
             q: it.q,
             pelvis_W: it.pelvis_W,
-            pelvis_turn_rad: turn(it.t_s),
             wrist_share: [TOP_ARM, BOTTOM_ARM].map(|arm| wrist_share(it, arm)),
             bat_speed_m_s: it.bat_speed_m_s,
         };
@@ -110,7 +104,6 @@ fn mixed<const N: usize>(all: &[&Picture; N], weights: &[f64; N]) -> Picture {
             sum(&|it| it.pelvis_W.y),
             sum(&|it| it.pelvis_W.z),
         ),
-        pelvis_turn_rad: sum(&|it| it.pelvis_turn_rad),
         wrist_share: std::array::from_fn(|k| sum(&|it| it.wrist_share[k]).max(0.0)),
         bat_speed_m_s: sum(&|it| it.bat_speed_m_s),
     }

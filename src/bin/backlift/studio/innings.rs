@@ -235,10 +235,10 @@ impl Innings {
 }
 
 fn films(batter: &Batter, held: &[Held], at: &AtScore) -> Vec<Film> {
-    let all = held.par_iter().zip(&batter.strokes).zip(&at.with_slow);
-    all.map(|((held, stroke), now)| {
+    let all = held.par_iter().zip(&at.with_slow);
+    all.map(|(held, now)| {
         let time_s = now.fastest.stroke_time_s;
-        Film::of(&batter.observe(held, &at.left.with_slow, time_s), &stroke.stroke)
+        Film::of(&batter.observe(held, &at.left.with_slow, time_s))
     })
     .collect()
 }

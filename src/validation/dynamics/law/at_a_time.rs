@@ -5,7 +5,7 @@ use super::super::{figure, miss, worse};
 use super::{SOURCE, off};
 use crate::files::reference;
 use crate::files::reference::law::{Continuous, Prototype};
-use crate::player::joints::JOINT_COUNT;
+use crate::player::joints::{BOTTOM_ARM, JOINT_COUNT, SPINE_TURN};
 use crate::swing::run::STEPS;
 use crate::validation::{CheckFault, Checked, Curve, Reading};
 
@@ -79,7 +79,9 @@ fn over_time(prototype: &Prototype, law: &Continuous, out: &mut Checked) -> Resu
         out.rows.push(miss(paths, SOURCE, angle / widest, OVER_TIME));
         let torques = named("joint torques, miss of the largest");
         out.rows.push(miss(torques, SOURCE, torque / largest, OVER_TIME));
-        for (joint, name) in [(0, "trunk's turn"), (10, "bottom shoulder's flexion")] {
+        for (joint, name) in
+            [(SPINE_TURN, "spine's turn"), (BOTTOM_ARM, "bottom shoulder's flexion")]
+        {
             out.curves.push(Curve {
                 title: format!("Torque of the {name} in a {stroke} of {} s", fixed.stroke_time_s),
                 x_label: "time, s".into(),

@@ -9,7 +9,7 @@ use crate::dynamics::tree::{Link, Tree};
 use crate::files::stroke::built_in;
 use crate::frames::{DMat3, DVec3, STANDARD_GRAVITY_M_S2, rotation};
 use crate::measurement::bench::PendulumReading;
-use crate::player::joints::FRESH;
+use crate::player::joints::{FRESH, JOINT_COUNT};
 use crate::swing::engine::hinges::{Hinges, free_body, world};
 use crate::swing::engine::plant::Plant;
 use crate::swing::player_stroke::{Held, PlayerStroke};
@@ -70,7 +70,7 @@ fn coasting(
             }
             energy.push(kinetic + potential);
         }
-        plant.step(&[0.0; 17], DVec3::ZERO, FREE_FALL_UP, dt);
+        plant.step(&[0.0; JOINT_COUNT], DVec3::ZERO, FREE_FALL_UP, dt);
     }
     Ok((start, energy))
 }

@@ -95,7 +95,7 @@ impl Frame {
         let head_m = 0.130 * stature_m;
         Self {
             stature_m,
-            hip_half_m: 0.050 * stature_m,
+            hip_half_m: s.hip_half_breadth_m,
             thigh_m: THIGH_PART * leg_m,
             shank_m: (1.0 - THIGH_PART) * leg_m,
             ankle_m,

@@ -1,7 +1,8 @@
 //! Legs drawn from the hips to feet that stand. The simulation moves the pelvis along the stroke's path
-//! and asks nothing of the legs; where a stance is wider than the legs are long they are drawn longer.
+//! and asks nothing of the legs but what turns it; where a stance is wider than the legs are long they are drawn longer.
 
 use backlift::frames::{DMat3, DVec3, Mirror, rotation};
+use backlift::player::joints::HIP_TURN;
 
 use super::body::{Frame, Part, Side};
 use super::place::Place;
@@ -44,9 +45,10 @@ impl Feet {
         let done = smooth((1.4 * gone).clamp(0.0, 1.0));
         let step = if steps { self.stride_W * (STRIDE * done) } else { DVec3::ZERO };
         let lift = if steps { 0.35 * reach * 4.0 * done * (1.0 - done) } else { 0.0 };
+        let turn_rad = picture.q[HIP_TURN];
         let open = match side {
-            Side::Front => OPEN_RAD + 0.4 * picture.pelvis_turn_rad,
-            Side::Back => 0.6 * picture.pelvis_turn_rad,
+            Side::Front => OPEN_RAD + 0.4 * turn_rad,
+            Side::Back => 0.6 * turn_rad,
         };
         let side_on = rotation(self.mirror.axis(DVec3::Z), open - std::f64::consts::FRAC_PI_2);
         Place { position_W: stand + step + DVec3::Z * lift, R: side_on, stretch: 1.0 }

@@ -1,4 +1,4 @@
-//! Where every part stands at an instant: the core's own kinematics for trunk, arms and bat; legs and the
+//! Where every part stands at an instant: the core's own kinematics for pelvis, trunk, arms and bat; legs and the
 //! turn of the head are drawn to fit, they are not simulated.
 
 use backlift::dynamics::tree::Kinematics;
@@ -49,7 +49,7 @@ impl<'a> Posed<'a> {
         let (chain, link) = (self.chain, self.chain.link);
         let trunk = self.link(link.trunk, picture);
         let bat = self.link(link.bat, picture);
-        let pelvis = self.pelvis(picture);
+        let pelvis = self.link(link.pelvis, picture);
         let head = self.head(&trunk);
         let arms = [(Side::Front, link.top), (Side::Back, link.bottom)];
         let mut body = vec![(Part::Pelvis, pelvis), (Part::Trunk, trunk), (Part::Head, head)];
@@ -88,13 +88,6 @@ impl<'a> Posed<'a> {
         let at = |it: Option<&DVec3>| it.copied().unwrap_or_default();
         let R = self.k.R.get(n).copied().unwrap_or(DMat3::IDENTITY);
         Place::new(at(self.k.p.get(n)) + self.hips_W(picture), R)
-    }
-
-    /// Turned to the bowler as the stroke says, upright.
-    fn pelvis(&self, picture: &Picture) -> Place {
-        let rest = self.chain.tree.links().first().map_or(DMat3::IDENTITY, |it| it.R_rest);
-        let turn = rotation(self.chain.mirror.axis(DVec3::Z), picture.pelvis_turn_rad);
-        Place::new(self.hips_W(picture), turn * rest)
     }
 
     /// On the neck, level, the face to the bowler as far as a neck turns.
