@@ -1,8 +1,8 @@
 //! The possible players: each a draw of everything that is not known, each as likely before anything was seen.
 
 use super::constants::{
-    ACROSS, AFTER_BOUNCE, ALONG, BALL_AT_BAT, Constant, IN_TIME, IN_TIME_BEFORE_SEEN, LATE_BALL,
-    PATH, PITCH, RESTITUTION, RISE, TWIST_SHARE, by_age,
+    ACROSS, AFTER_BOUNCE, ALONG, BALL_AT_BAT, CONTACT, Constant, IN_TIME, IN_TIME_BEFORE_SEEN,
+    LATE_BALL, PATH, PITCH, RESTITUTION, RISE, by_age,
 };
 use super::meeting::Scatter;
 use crate::calibration::errors::Shared;
@@ -117,7 +117,7 @@ impl Prior {
                 along_m: ALONG.at(at(10)),
                 across_m: ACROSS.at(at(11)),
                 restitution: RESTITUTION.at(at(12)),
-                twist_share: TWIST_SHARE.at(at(13)),
+                contact_s: CONTACT.at(at(13)),
                 ball_kg: self.ball_kg,
             },
             ball_at_bat: BALL_AT_BAT.at(at(14)),
@@ -142,7 +142,7 @@ impl Prior {
                 along_m: ALONG.value,
                 across_m: ACROSS.value,
                 restitution: RESTITUTION.value,
-                twist_share: TWIST_SHARE.value,
+                contact_s: CONTACT.value,
                 ball_kg: self.ball_kg,
             },
             ball_at_bat: BALL_AT_BAT.value,
