@@ -171,7 +171,7 @@ impl Asked<'_> {
             StrokeFigure::FastestBall => self.delivery.fastest_ball_m_s(swung.time_s),
             StrokeFigure::ExitSpeed => exit_speed_off_bat_m_s(
                 bat,
-                contact_from_top_m(&self.batter.strokes[stroke].stroke, bat),
+                [contact_from_top_m(&self.batter.strokes[stroke].stroke, bat), 0.0],
                 swung.normal_speed_m_s,
                 SPEED_AT_BAT_SHARE * self.delivery.speed_m_s,
                 self.ball_kg,

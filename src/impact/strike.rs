@@ -112,6 +112,8 @@ pub struct Account {
 pub struct Struck {
     /// Ball speed out of the face when it leaves, m/s.
     pub exit_m_s: f64,
+    /// How far across it goes off the face's normal before the hit, rad.
+    pub aside_rad: f64,
     /// Length of the contact, s.
     pub contact_s: f64,
     /// Greatest force of the ball, N.
@@ -166,6 +168,7 @@ pub fn strike_in_steps(hit: &Hit, until: Until, dt_s: f64) -> Result<Struck, Imp
     let mut hands = vec![HandState::default(); hit.hands.len()];
     let mut out = Struck {
         exit_m_s: f64::NAN,
+        aside_rad: f64::NAN,
         contact_s: f64::NAN,
         contact_peak_n: 0.0,
         impulse_n_s: 0.0,
@@ -207,7 +210,8 @@ pub fn strike_in_steps(hit: &Hit, until: Until, dt_s: f64) -> Result<Struck, Imp
         let long = world.pose(Body::Handle).rotation * DVec3::X;
         let turning_rad_s = world.motion(Body::Handle).omega.dot(long);
         if away && out.exit_m_s.is_nan() {
-            out.exit_m_s = world.motion(Body::Ball).v.z;
+            let v = world.motion(Body::Ball).v;
+            (out.exit_m_s, out.aside_rad) = (v.z, libm::atan2(v.y, v.z));
             out.contact_s = t_s;
             out.twist_rad_s = turning_rad_s;
         }

@@ -1,8 +1,9 @@
 //! Ball on bat: the formula of rebound in worked cases; the hit over time against another integrator, the
-//! formula, and what momentum and energy ask; the stiffness of the splice.
+//! formula, and what momentum and energy ask; off the middle against what was measured; the stiffness of the splice.
 
 mod accounts;
 mod integrated;
+mod off_middle;
 mod rigid_limit;
 mod splice;
 mod worked;
@@ -19,6 +20,7 @@ pub fn checks() -> Vec<Check> {
         check("worked collisions", worked::check),
         check("hit over time", integrated::check),
         check("rigid limit", rigid_limit::check),
+        check("off the middle", off_middle::check),
         check("splice stiffness", splice::check),
         check("hit accounts", accounts::check),
         check("restitution", restitution),

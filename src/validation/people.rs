@@ -5,6 +5,7 @@ mod de_leva;
 mod exponent;
 mod grip;
 mod growth;
+mod one_arm;
 mod strength;
 mod strength_by_age;
 mod strokes;
@@ -33,5 +34,6 @@ pub fn checks() -> Vec<Check> {
         check("speed and swing moment, feet still", exponent::feet_still),
         check("speed and swing moment, junior", exponent::junior),
         check("dead weight", exponent::dead_weight),
+        check("one arm", one_arm::check),
     ]
 }

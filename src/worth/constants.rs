@@ -4,6 +4,7 @@
 //! them, and none is moved because of what comes out. Where only a range is known, every draw takes its own value
 //! from it, each as likely.
 
+use crate::comparison::collision::CONTACT_S;
 use crate::source::{Source, Status};
 
 /// A figure with the range from which the draws take it.
@@ -162,13 +163,13 @@ pub const RESTITUTION: Constant = constant(
     "a round figure; willow kinds differ by 1 % (Singh and Smith, abstract read)",
     Status::Assumption,
 );
-/// How much of a rigid bat's loss off the middle line is believed.
-pub const TWIST_SHARE: Constant = constant(
-    "share of a rigid bat's loss across the blade that is believed",
-    "",
-    0.75,
-    [0.5, 1.0],
-    "a rigid bat loses 7 to 12 % at 20 mm, measured hits lose under 6 % within 20 × 45 mm (Peploe and others 2018, abstract read)",
+/// How long ball and bat touch: what the face turns meanwhile spares a hit off the middle.
+pub const CONTACT: Constant = constant(
+    "time for which ball and bat touch",
+    "s",
+    CONTACT_S.value,
+    [0.7e-3, 1.5e-3],
+    "about a millisecond (from memory, medium); the hit over time has 0.9 to 1.4 ms with the ball's stiffness in doubt as it is",
     Status::Assumption,
 );
 /// Speed of the ball at the bat as a share of its speed out of the hand.
@@ -251,7 +252,7 @@ pub fn constants(age_y: f64) -> Vec<Constant> {
         timing,
         JUDGED_PLACE,
         RESTITUTION,
-        TWIST_SHARE,
+        CONTACT,
         BALL_AT_BAT,
         LATE_BALL,
         PATH,

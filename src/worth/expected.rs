@@ -173,7 +173,10 @@ impl Knowledge {
         let mut one = One::default();
         for (k, (contact_m, aim_m)) in stations.iter().enumerate() {
             let share = self.strokes[k].1;
-            let met = struck.met(*aim_m, *contact_m, &it.scatter(&(bat.steadiness)(k)));
+            let fresh = (bat.figures)(k, Scores::FRESH, it);
+            let closing_m_s = ball_m_s + moving(&fresh, *contact_m, struck.length_m).0;
+            let met =
+                struck.met(*aim_m, *contact_m, closing_m_s, &it.scatter(&(bat.steadiness)(k)));
             let off = |score: usize| {
                 let figures = (bat.figures)(k, score, it);
                 let off = match self.goal {
@@ -195,7 +198,7 @@ impl Knowledge {
             one.ball_m_s.push(late_m_s);
             one.late.push(late);
             one.fresh.push(match short[k] > 0.0 {
-                true => self.in_time(draw, k, libm::exp((bat.figures)(k, Scores::FRESH, it)[0])),
+                true => self.in_time(draw, k, libm::exp(fresh[0])),
                 false => 1.0,
             });
         }

@@ -2,10 +2,10 @@
 //!
 //! The batter aims at the bat's own best place, and the ball meets the blade about it: along and across
 //! normally distributed, beyond the edges and the toe nought. At each place the free rigid bat of
-//! [`collision`](crate::comparison::collision), its twist about the long axis taken in by a share.
+//! [`collision`](crate::comparison::collision), which turns under the ball where it is met off the middle line.
 
 use crate::bat::Bat;
-use crate::comparison::collision::apparent_restitution;
+use crate::comparison::collision::{FreeBat, Meeting};
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use crate::normal;
 
@@ -35,8 +35,8 @@ pub struct Scatter {
     pub across_m: f64,
     /// Restitution of ball on bat.
     pub restitution: f64,
-    /// Share of what the free rigid bat loses off the middle line that is believed.
-    pub twist_share: f64,
+    /// How long ball and bat touch, s.
+    pub contact_s: f64,
     /// Mass of the ball, kg.
     pub ball_kg: f64,
 }
@@ -113,34 +113,39 @@ impl Struck {
         Self { mass_kg, balance_m, swing_moment_kg_m2, ..*self }
     }
 
-    fn com_moment_kg_m2(&self) -> f64 {
+    /// As the law of the hit needs it.
+    fn free(&self) -> FreeBat {
         let lever_m = self.balance_m - PICKUP_AXIS_FROM_TOP_M;
-        self.swing_moment_kg_m2 - self.mass_kg * lever_m * lever_m
-    }
-
-    /// Apparent restitution at a place: `x` from the top of the handle, `y` off the middle line, m.
-    fn apparent(&self, x: f64, y: f64, it: &Scatter) -> f64 {
-        let along = x - self.balance_m;
-        let recoil = it.ball_kg
-            * (1.0 / self.mass_kg
-                + along * along / self.com_moment_kg_m2()
-                + it.twist_share * y * y / self.twist_moment_kg_m2);
-        apparent_restitution(it.restitution, recoil)
+        FreeBat {
+            mass_kg: self.mass_kg,
+            balance_m: self.balance_m,
+            com_moment_kg_m2: self.swing_moment_kg_m2 - self.mass_kg * lever_m * lever_m,
+            twist_moment_kg_m2: self.twist_moment_kg_m2,
+        }
     }
 
     /// Mean over the places met about an aim, m from the top of the handle; speeds are given at the
-    /// contact station `contact_m`.
-    pub fn met(&self, aim_m: f64, contact_m: f64, it: &Scatter) -> Met {
+    /// contact station `contact_m`, where ball and bat close at `closing_m_s`. That speed says only how far the
+    /// face turns under the ball: a tenth of it moves what is lost off the middle by a hundredth, so that one value
+    /// does for a stroke at every score.
+    pub fn met(&self, aim_m: f64, contact_m: f64, closing_m_s: f64, it: &Scatter) -> Met {
         let (from, to) = (-REACH_SD, ((self.length_m - aim_m) / it.along_m).min(REACH_SD));
         let widest = (self.half_width_m / it.across_m).min(REACH_SD);
         let (along, across) = (normal_nodes(ALONG, from, to), normal_nodes(ACROSS, 0.0, widest));
+        let free = self.free();
+        let meeting = Meeting {
+            ball_kg: it.ball_kg,
+            restitution: it.restitution,
+            closing_m_s,
+            contact_s: it.contact_s,
+        };
         let mut met = Met { per_ball: 0.0, per_bat: 0.0, per_turn_m: 0.0 };
         for [z, along] in along {
             let x = aim_m + it.along_m * z;
             for [z, across] in across {
                 // Both sides of the middle line.
                 let share = 2.0 * along * across;
-                let e = self.apparent(x, it.across_m * z, it);
+                let e = free.apparent_restitution([x, it.across_m * z], &meeting);
                 met.per_ball += share * e;
                 met.per_bat += share * (1.0 + e);
                 met.per_turn_m += share * (1.0 + e) * (x - contact_m);
@@ -158,7 +163,8 @@ impl Struck {
         [ball_m_s, bat_m_s, turn_rad_s]: [f64; 3],
     ) -> f64 {
         let speed = |aim_m: f64| {
-            self.met(aim_m, contact_m, it).exit_speed_m_s(ball_m_s, bat_m_s, turn_rad_s)
+            self.met(aim_m, contact_m, ball_m_s + bat_m_s, it)
+                .exit_speed_m_s(ball_m_s, bat_m_s, turn_rad_s)
         };
         let (mut low, mut high) = (self.length_m - FURTHEST_M, self.length_m - NEAREST_M);
         while high - low > 1e-4 {

@@ -1,8 +1,8 @@
 //! The possible players: each a draw of everything that is not known, each as likely before anything was seen.
 
 use super::constants::{
-    AFTER_BOUNCE, BALL_AT_BAT, Constant, IN_TIME, IN_TIME_BEFORE_SEEN, JUDGED_PLACE, LATE_BALL,
-    PATH, PITCH, RESTITUTION, RISE, TORQUE_NOISE, TWIST_SHARE, by_age,
+    AFTER_BOUNCE, BALL_AT_BAT, CONTACT, Constant, IN_TIME, IN_TIME_BEFORE_SEEN, JUDGED_PLACE,
+    LATE_BALL, PATH, PITCH, RESTITUTION, RISE, TORQUE_NOISE, by_age,
 };
 use super::meeting::Scatter;
 use super::steadiness::Steadiness;
@@ -47,8 +47,8 @@ pub struct Possible {
     pub judged_place_m: f64,
     /// Restitution of ball on bat.
     pub restitution: f64,
-    /// Share of what the free rigid bat loses off the middle line that is believed.
-    pub twist_share: f64,
+    /// How long ball and bat touch, s.
+    pub contact_s: f64,
     /// Mass of the ball, kg.
     pub ball_kg: f64,
     /// Speed of the ball at the bat over that out of the hand.
@@ -75,7 +75,7 @@ impl Possible {
             along_m,
             across_m,
             restitution: self.restitution,
-            twist_share: self.twist_share,
+            contact_s: self.contact_s,
             ball_kg: self.ball_kg,
         }
     }
@@ -142,7 +142,7 @@ impl Prior {
             timing_s: self.timing.at(at(11)),
             judged_place_m: JUDGED_PLACE.at(at(16)),
             restitution: RESTITUTION.at(at(12)),
-            twist_share: TWIST_SHARE.at(at(13)),
+            contact_s: CONTACT.at(at(13)),
             ball_kg: self.ball_kg,
             ball_at_bat: BALL_AT_BAT.at(at(14)),
             late_ball: LATE_BALL.at(at(15)),
@@ -166,7 +166,7 @@ impl Prior {
             timing_s: self.timing.value,
             judged_place_m: JUDGED_PLACE.value,
             restitution: RESTITUTION.value,
-            twist_share: TWIST_SHARE.value,
+            contact_s: CONTACT.value,
             ball_kg: self.ball_kg,
             ball_at_bat: BALL_AT_BAT.value,
             late_ball: LATE_BALL.value,

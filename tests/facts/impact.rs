@@ -16,7 +16,7 @@ use backlift::impact::splice::{Cane, Hinge};
 use backlift::impact::strike::{Hit, Until, strike, strike_in_steps};
 use backlift::validation::collision::checks;
 
-use crate::outside::agrees;
+use crate::outside::{agrees, disagrees_only_in};
 
 pub fn shape() -> BatShape {
     sizes().unwrap().last().unwrap().reference.clone()
@@ -47,6 +47,17 @@ fn reference_hits_over_time_are_met_free_and_held() {
 #[test]
 fn a_stiff_free_bat_gives_the_closed_form_of_the_rigid_bat_turning_or_not() {
     agrees(&checks(), "rigid limit");
+}
+
+#[test]
+fn reference_hits_off_the_middle_are_met_and_published_losses_where_said() {
+    // 7.1 to 8.9 % for the 6 % measured; why, stands in the rows.
+    let known = ["law of the hit", "hit over time, held"].map(|which| {
+        ["20 mm across", "20 mm across and 45 mm along, the worse way"]
+            .map(|what| format!("ball off the middle, {which}: speed lost {what}"))
+    });
+    let known: Vec<&str> = known.iter().flatten().map(String::as_str).collect();
+    disagrees_only_in(&checks(), "off the middle", &known);
 }
 
 #[test]

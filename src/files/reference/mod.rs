@@ -9,6 +9,7 @@ pub mod hit;
 pub mod law;
 pub mod lofted_blade;
 pub mod motions;
+pub mod off_middle;
 pub mod three_compartment;
 
 use serde::de::DeserializeOwned;
@@ -19,6 +20,7 @@ use hit::Hits;
 use law::{Continuous, Holding, Prototype, StoredPath};
 use lofted_blade::LoftedBlade;
 use motions::{Drawn, Swings};
+use off_middle::OffMiddle;
 use std::collections::BTreeMap;
 use three_compartment::Fatigue;
 
@@ -96,4 +98,10 @@ pub fn bent_beam() -> Result<BentBeam, ReferenceFault> {
 pub fn hits() -> Result<Hits, ReferenceFault> {
     let text = include_str!("../../../tests/reference/hit_scipy.json");
     read::<hit::Table>("hit_scipy.json", text).map(Hits::from)
+}
+
+/// Ball on bat off the middle, in space.
+pub fn off_middle() -> Result<OffMiddle, ReferenceFault> {
+    let text = include_str!("../../../tests/reference/off_middle.json");
+    read::<off_middle::Table>("off_middle.json", text).map(OffMiddle::from)
 }

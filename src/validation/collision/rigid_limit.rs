@@ -51,7 +51,7 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
     };
     let theirs = |it: &Hit| {
         let e = it.ball.restitution;
-        exit_speed_off_bat_m_s(&bat, it.contact_from_top_m, BAT_M_S, BALL_M_S, BALL_KG, e)
+        exit_speed_off_bat_m_s(&bat, [it.contact_from_top_m, 0.0], BAT_M_S, BALL_M_S, BALL_KG, e)
     };
     let mut rows = Vec::new();
     for (turns_about_m, words) in

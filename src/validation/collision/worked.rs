@@ -38,7 +38,7 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
     for [m, M, b, I, r, e_a, exit, lost_j] in WORKED {
         let case = format!("ball {m} kg, bat {M} kg struck {b} m from its balance point");
         let recoil = recoil_ratio(m, M, b, I);
-        let v = exit_speed_off_bat_m_s(&bat(M, I)?, BALANCE_M + b, BAT_M_S, BALL_M_S, m, E);
+        let v = exit_speed_off_bat_m_s(&bat(M, I)?, [BALANCE_M + b, 0.0], BAT_M_S, BALL_M_S, m, E);
         // The bat afterwards, from momentum and angular momentum alone; before, it moves without turning.
         let impulse = m * (v + BALL_M_S);
         let (com_m_s, rad_s) = (BAT_M_S - impulse / M, -impulse * b / I);

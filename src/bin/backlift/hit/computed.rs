@@ -50,7 +50,7 @@ pub struct Found {
     pub bat_m_s: Uncertain,
     pub bat_speed_was_given: bool,
     pub doubted: Doubted,
-    /// Off the same bat, rigid and free, by the closed form, m/s.
+    /// Off the same bat, rigid and free, by the closed form in the middle of its width, m/s.
     pub rigid_exit_m_s: f64,
     /// Hinge, N m/rad, that would bend by the practice's figure.
     pub practice_hinge_n_m: Option<f64>,
@@ -157,7 +157,7 @@ fn on_the_face(shape: &BatShape, from_top_m: f64, across_m: f64) -> Result<(), I
 fn rigid(bat: &Bat, hit: &Hit) -> f64 {
     exit_speed_off_bat_m_s(
         bat,
-        hit.contact_from_top_m,
+        [hit.contact_from_top_m, 0.0],
         hit.bat_m_s,
         hit.ball_m_s,
         hit.ball.mass_kg,
