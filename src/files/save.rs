@@ -104,7 +104,7 @@ fn stage(path: &Path, contents: &[u8]) -> Result<AtomicWriteFile, Fault> {
 }
 
 /// What went wrong on the disk, and what to do about it.
-fn unwritable(path: &Path, error: &io::Error) -> Fault {
+pub fn unwritable(path: &Path, error: &io::Error) -> Fault {
     use io::ErrorKind as Kind;
     let (why, help) = match error.kind() {
         Kind::NotFound if path.parent().is_some_and(Path::is_dir) => {
@@ -125,16 +125,4 @@ fn unwritable(path: &Path, error: &io::Error) -> Fault {
         _ => (error.to_string(), "choose another place"),
     };
     Fault::new(format!("{} cannot be written: {why}", path.display())).help(help)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_full_disk_is_said_to_be_full_and_not_named_by_its_number() {
-        let fault = unwritable(Path::new("fitting"), &io::ErrorKind::StorageFull.into());
-        assert_eq!(fault.message, "fitting cannot be written: there is no room left");
-        assert!(fault.help.is_some_and(|it| it.contains("make room")));
-    }
 }

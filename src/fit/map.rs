@@ -115,7 +115,8 @@ impl OneSize {
     /// Logarithms of time, bat speed, normal and toe speed of the likeliest player's stroke late in the innings.
     pub fn likely(&self, today: &Today, bat: &Bat, stroke: usize) -> [f64; FIGURES] {
         let coded = self.swings.domain.coded(bat);
-        let plain = Possible { path: 0.0, rise: 0.0, ..today.knowledge.likeliest.clone() };
+        let plain =
+            Possible { path: 0.0, rise: 0.0, law: 0.0, ..today.knowledge.likeliest.clone() };
         self.swings.figures(&today.swings, coded, stroke, Scores::END, &plain)
     }
 }

@@ -37,7 +37,9 @@ const THINGS: [(&str, Coordinates); 7] = [
     ("weighing, balancing and timing the bats again", |it| {
         it.bench.iter().flatten().copied().collect()
     }),
-    ("the player's own path and how quickly the muscles build force", |it| vec![it.path, it.rise]),
+    ("the player's own path and how quickly the muscles build force", |it| {
+        vec![it.path, it.rise, it.law]
+    }),
 ];
 
 /// Each thing with its chance, the likeliest first; `chosen` against each of the `others`.

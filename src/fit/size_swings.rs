@@ -18,7 +18,9 @@ use crate::swing::batter::{Batter, TakenUp};
 use crate::swing::player_stroke::SwingFault;
 use crate::worth::possible::Possible;
 use crate::worth::steadiness::{NUMBERS, Steadiness};
-use crate::worth::swings::{Innings, Step, Swings, SwingsFault, Ways, differs, moved, tiredness};
+use crate::worth::swings::{Innings, Step, Swings, SwingsFault};
+use crate::worth::swung_bat::{moved, tiredness};
+use crate::worth::ways::{Ways, differs};
 use core::ops::ControlFlow;
 use nalgebra::{DMatrix, DVector};
 use rayon::prelude::*;
@@ -148,6 +150,7 @@ struct Stroke {
     against: [[f64; TERMS]; FIGURES],
     path: [[f64; PLANE]; FIGURES],
     rise: [[f64; PLANE]; FIGURES],
+    law: [[f64; PLANE]; FIGURES],
     steadiness: [[f64; PLANE]; NUMBERS],
 }
 
@@ -204,6 +207,7 @@ impl SizeSwings {
                 + dot(&swung.against[f], &terms)
                 + it.path * dot(&swung.path[f], &at)
                 + it.rise * dot(&swung.rise[f], &at)
+                + it.law * dot(&swung.law[f], &at)
         })
     }
 }
@@ -351,6 +355,7 @@ fn one_stroke(
         against: against_terms,
         path: way(&ways.other_path, &of_base.path)?,
         rise: way(&ways.slow_rise, &of_base.rise)?,
+        law: way(&ways.held_harder, &of_base.law)?,
     };
 
     let tried = |i: usize| -> Result<f64, SizeFault> {

@@ -39,7 +39,7 @@ fn weights(it: &mut Assumed, change: fn(&mut Control)) {
     change(&mut it.control);
 }
 
-const MOVES: [(&str, Move); 14] = [
+const MOVES: [(&str, Move); 16] = [
     ("no gravity", Move::Assumed(|it| it.gravity_m_s2 = 0.0)),
     ("no noise of the muscles", Move::Drawn(|it| it.torque_noise = 0.0)),
     ("twice the noise of the muscles", Move::Drawn(|it| it.torque_noise *= 2.0)),
@@ -48,6 +48,8 @@ const MOVES: [(&str, Move); 14] = [
     ("second path alone", Move::Drawn(|it| it.path = 1.0)),
     ("torque rises quickly", Move::Drawn(|it| it.rise = 0.0)),
     ("torque rises slowly", Move::Drawn(|it| it.rise = 1.0)),
+    ("law: as it is", Move::Drawn(|it| it.law = 0.0)),
+    ("law: held to the path three times as hard", Move::Drawn(|it| it.law = 1.0)),
     (
         "law: joints' path three times as dear",
         Move::Assumed(|it| weights(it, |c| c.weight_posture *= 3.0)),

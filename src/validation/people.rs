@@ -1,6 +1,7 @@
 //! Size, strength and swings of people against what was measured on people.
 
 mod build;
+mod contacts;
 mod de_leva;
 mod exponent;
 mod grip;
@@ -33,6 +34,7 @@ pub fn checks() -> Vec<Check> {
         check("speed and swing moment", exponent::adult),
         check("speed and swing moment, feet still", exponent::feet_still),
         check("speed and swing moment, junior", exponent::junior),
+        check("good contacts", contacts::good),
         check("dead weight", exponent::dead_weight),
         check("one arm", one_arm::check),
     ]

@@ -208,6 +208,15 @@ pub const RISE: Constant = constant(
     "from 30 ms, an assumption, to 105 ms from rest (Falk and others 2009, read)",
     Status::Assumption,
 );
+/// How hard the player holds to the learnt path.
+pub const LAW: Constant = constant(
+    "way from the law of following to one that holds to bat's attitude and joints' path three times as hard",
+    "",
+    0.5,
+    [0.0, 1.0],
+    "the law is this project's own; a factor of three is what its pilot study tried",
+    Status::Assumption,
+);
 
 /// Worth within this share of the best counts as the best's.
 pub const NEAR_BEST: Constant = rule("bats within this share of the best count as good", "", 0.005);
@@ -257,6 +266,7 @@ pub fn constants(age_y: f64) -> Vec<Constant> {
         LATE_BALL,
         PATH,
         RISE,
+        LAW,
         NEAR_BEST,
         DOUBTFUL_ABOVE,
         WORTH_ORDERING,

@@ -7,6 +7,7 @@
 //! of it on average is one number a bat and a possible player ([`expected`]). The advice is read off all of them
 //! together ([`today`]).
 
+mod bench;
 pub mod constants;
 pub mod evidence;
 pub mod expected;
@@ -16,4 +17,6 @@ pub mod scores;
 pub mod steadiness;
 pub mod suits;
 pub mod swings;
+pub mod swung_bat;
 pub mod today;
+pub mod ways;

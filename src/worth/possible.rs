@@ -2,7 +2,7 @@
 
 use super::constants::{
     AFTER_BOUNCE, BALL_AT_BAT, CONTACT, Constant, IN_TIME, IN_TIME_BEFORE_SEEN, JUDGED_PLACE,
-    LATE_BALL, PATH, PITCH, RESTITUTION, RISE, TORQUE_NOISE, by_age,
+    LATE_BALL, LAW, PATH, PITCH, RESTITUTION, RISE, TORQUE_NOISE, by_age,
 };
 use super::meeting::Scatter;
 use super::steadiness::Steadiness;
@@ -31,6 +31,8 @@ pub struct Possible {
     pub path: f64,
     /// Way from the quick to the slow rise of torque, 0 to 1.
     pub rise: f64,
+    /// Way from the law of following to one that holds to the path three times as hard, 0 to 1.
+    pub law: f64,
     /// Bowler's speed from ball to ball, one standard deviation as a share.
     pub bowler: f64,
     /// Pace kept off the pitch, one standard deviation as a share.
@@ -134,6 +136,7 @@ impl Prior {
             strength: Strength { ln_strength: times(&self.spread, z), lasting: lasting.max(0.0) },
             path: PATH.at(at(4)),
             rise: at(5),
+            law: LAW.at(at(17)),
             bowler: self.bowler.at(at(6)),
             pitch: PITCH.at(at(7)),
             own_start_s: self.own_start.at(at(8)),
@@ -158,6 +161,7 @@ impl Prior {
             strength: Strength { ln_strength: [0.0; PART_COUNT], lasting: self.lasting.mean },
             path: PATH.value,
             rise: (RISE.value - RISE.range[0]) / (RISE.range[1] - RISE.range[0]),
+            law: LAW.value,
             bowler: self.bowler.value,
             pitch: PITCH.value,
             own_start_s: self.own_start.value,
@@ -178,6 +182,6 @@ impl Prior {
 /// Standard deviations either side between which nine in ten lie.
 const NINE_IN_TEN_SD: f64 = 1.644_853_626_951_472_2;
 /// Coordinates before those of the bats.
-const FIXED: usize = 17;
+const FIXED: usize = 18;
 /// Half the distance between two neighbouring numbers of the sequence: keeps it off 0.
 const HALF_STEP: f64 = 1.0 / 33_554_432.0;

@@ -4,26 +4,22 @@
 //! at four of them; what the second path, a slow rise of torque and the bench's errors do to each bat is simulated
 //! at the likeliest strength. Figures are logarithms: of stroke time, bat speed, its part along the normal, toe speed.
 
+use super::bench::{Slopes, bench_slopes};
 use super::constants::BALL_AT_BAT;
-use super::possible::{Possible, Prior};
+use super::possible::Prior;
 use super::scores::Scores;
-use super::steadiness::Steadiness;
+use super::swung_bat::{SwungBat, swung, tiredness};
+use super::ways::Ways;
 use crate::bat::Bat;
-use crate::bat::expected::bat_with_swing_moment;
 use crate::bat::figures::WeighedBat;
-use crate::calibration::limit::{FIGURES, LnSwing, Near, swing_at};
+use crate::calibration::limit::{LnSwing, Near};
 use crate::calibration::points::even_point;
 use crate::calibration::response::{Response, ResponseFault, Triangle, times, triangle};
-use crate::calibration::tiredness::Tiredness;
-use crate::innings::played::{InningsFault, ball_loads, schedule};
+use crate::innings::played::InningsFault;
 use crate::measurement::nets::{Lasting, PART_COUNT};
 use crate::measurement::plan::{Bowling, InningsPlan};
 use crate::normal;
-use crate::swing::activation::FROM_REST_S;
-use crate::swing::assumed::Assumed;
-use crate::swing::batter::{Batter, TakenUp};
-use crate::swing::law::Control;
-use crate::swing::player_stroke::{Held, SwingFault};
+use crate::swing::player_stroke::SwingFault;
 use core::ops::ControlFlow;
 use rayon::prelude::*;
 
@@ -46,81 +42,6 @@ pub enum SwingsFault {
 impl From<SwingFault> for SwingsFault {
     fn from(fault: SwingFault) -> Self {
         Self::Innings(fault.into())
-    }
-}
-
-/// The player's batter, the same on the other joint paths, and with torque that rises slowly.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Ways {
-    /// As stored.
-    pub batter: Batter,
-    /// On the other joint paths, those strokes that have one.
-    pub other_path: Batter,
-    /// With torque that rises as from rest.
-    pub slow_rise: Batter,
-}
-
-impl Ways {
-    /// From the batter and the other strokes.
-    pub fn new(
-        batter: &Batter,
-        otherwise: &[crate::stroke::Stroke],
-        any_bat: &Bat,
-    ) -> Result<Self, SwingFault> {
-        let (player, handle_m) = (&batter.player, batter.handle_diameter_m);
-        let control = Control { activation_time_s: FROM_REST_S, ..batter.assumed.control };
-        let assumed = Assumed { control, ..batter.assumed };
-        Ok(Self {
-            batter: batter.clone(),
-            other_path: Batter::new(player, otherwise, any_bat, handle_m)?,
-            slow_rise: batter.in_place(player, handle_m, assumed),
-        })
-    }
-}
-
-/// One bat in the hands of every possible player.
-#[derive(Clone, Debug)]
-pub struct SwungBat {
-    /// By stroke.
-    pub strokes: Vec<SwungStroke>,
-    /// What each score leaves of the strength, with this bat.
-    pub tired: Vec<Tiredness>,
-}
-
-/// One stroke with one bat.
-#[derive(Clone, Debug)]
-pub struct SwungStroke {
-    /// Over all strengths.
-    response: Response,
-    /// Added on the second path.
-    pub path: [f64; FIGURES],
-    /// Added with a slow rise of torque.
-    pub rise: [f64; FIGURES],
-    /// How steadily it is brought to the ball.
-    pub steadiness: Steadiness,
-    /// Added for each independent standard error of the bench.
-    bench: [[f64; FIGURES]; 3],
-}
-
-impl SwungBat {
-    /// Figures of a stroke at a score for a possible player, the bench's errors of this bat among them.
-    pub fn figures(
-        &self,
-        stroke: usize,
-        score: usize,
-        it: &Possible,
-        bench: Option<&[f64; 3]>,
-    ) -> [f64; FIGURES] {
-        let swung = &self.strokes[stroke];
-        let strength = self.tired[score].tired(&it.strength.ln_strength, it.strength.lasting);
-        let mut out = swung.response.at(&strength).figures();
-        for (f, out) in out.iter_mut().enumerate() {
-            *out += it.path * swung.path[f] + it.rise * swung.rise[f];
-            if let Some(errors) = bench {
-                *out += errors.iter().zip(&swung.bench).map(|(z, by)| z * by[f]).sum::<f64>();
-            }
-        }
-        out
     }
 }
 
@@ -157,6 +78,8 @@ struct HoldsFor {
     ball_m_s: f64,
     spread: Triangle,
     scores: Scores,
+    /// Size of the bat now used.
+    size: Option<String>,
 }
 
 /// What the bats are swung in.
@@ -192,9 +115,6 @@ pub struct Bats<'a> {
 const STRENGTHS: usize = 20;
 /// Spread of these strengths over that of the players.
 const REACH: f64 = 1.5;
-/// Steps of weight (kg), balance point (m) and swing moment (kg m²) at which the bench's errors are looked at.
-const BENCH_STEPS: [f64; 3] = [0.03, 0.01, 0.008];
-
 /// Told of each swing searched.
 pub type Step<'a> = &'a (dyn Fn() -> ControlFlow<()> + Sync);
 
@@ -216,6 +136,7 @@ impl Swings {
             ball_m_s: innings.ball_m_s,
             spread: prior.spread,
             scores: scores.clone(),
+            size: weighed.get(first).map(|it| it.size.clone()),
         };
         let before = before.filter(|it| {
             it.holds_for == holds_for
@@ -275,7 +196,7 @@ impl Swings {
         }
         let (base_bat, bat, (region, strengths, base)) = based?;
         let base_made = bat.clone();
-        let slopes = bench_slopes(ways, &base, &base_made, weighed.first())?;
+        let slopes = bench_slopes(ways, &base, &base_made, weighed.get(first).or(weighed.first()))?;
         let scores = scores.clone();
         Ok(Self {
             region,
@@ -387,9 +308,6 @@ fn base(
 
 /// Logarithm of the asked time over the fastest, about.
 const USUAL_MARGIN: f64 = 0.14;
-/// How much longer a stroke takes on another path or with a slow rise of torque, on the logarithm, about.
-const USUAL_WAY: f64 = 0.2;
-
 /// The covariance of the strengths with the tired ones' added, as a lower triangle.
 fn filled(spread: &Triangle, most_tired: &[f64; PART_COUNT]) -> Triangle {
     let covariance = core::array::from_fn(|i| {
@@ -404,121 +322,3 @@ fn filled(spread: &Triangle, most_tired: &[f64; PART_COUNT]) -> Triangle {
 
 /// Keeps a part that is known exactly from having no width at all.
 const LEAST_SPREAD: f64 = 0.02;
-
-/// What each score leaves of the strength, with a bat taken up.
-pub fn tiredness(
-    ways: &Ways,
-    innings: Innings<'_>,
-    taken_up: &TakenUp,
-    scores: &Scores,
-) -> Result<Vec<Tiredness>, SwingsFault> {
-    let loads = ball_loads(&ways.batter, taken_up, innings.plan, innings.asked_time_s);
-    let schedule = schedule(innings.plan, &ways.batter);
-    Ok(Tiredness::at(&schedule, &loads, &scores.runs).map_err(InningsFault::from)?)
-}
-
-/// One bat of which the responses are known: its fatigue, and what path and rise do.
-fn swung(
-    ways: &Ways,
-    innings: Innings<'_>,
-    bat: &Bat,
-    taken_up: &TakenUp,
-    responses: Vec<Response>,
-    (scores, like): (&Scores, Option<&SwungBat>),
-) -> Result<SwungBat, SwingsFault> {
-    let tired = tiredness(ways, innings, taken_up, scores)?;
-    let slow = ways.slow_rise.take_up(bat)?;
-    let strokes = responses
-        .into_par_iter()
-        .enumerate()
-        .map(|(k, response)| {
-            let here = response.at(&[0.0; PART_COUNT]);
-            // Another way takes about as much longer as it does with a bat like this one.
-            let [path_ln, rise_ln] = like.map_or([USUAL_WAY; 2], |it| {
-                let it = &it.strokes[k];
-                [it.path[0], it.rise[0]]
-            });
-            let near = |longer: f64| response.near(here.ln_time + longer);
-            let name = &ways.batter.strokes[k].stroke.name;
-            let other = ways.other_path.stroke_index(name);
-            let other = other.filter(|i| differs(ways, &ways.other_path, k, *i));
-            let path = other.map(|i| ways.other_path.strokes[i].hold(bat)).transpose()?;
-            let time_s = libm::exp(here.ln_time);
-            let steadiness = Steadiness::of(&taken_up.held[k], time_s, innings.ball_m_s);
-            Ok(SwungStroke {
-                steadiness: steadiness.ok_or(SwingsFault::BeyondControl)?,
-                path: path.map_or([0.0; FIGURES], |held| moved(&held, &here, near(path_ln))),
-                rise: moved(&slow.held[k], &here, near(rise_ln)),
-                bench: [[0.0; FIGURES]; 3],
-                response,
-            })
-        })
-        .collect::<Result<Vec<_>, SwingsFault>>()?;
-    Ok(SwungBat { strokes, tired })
-}
-
-/// Whether a stroke is swung another way at all: not on the same path with the same rise of torque.
-pub fn differs(ways: &Ways, other: &Batter, stroke: usize, of_other: usize) -> bool {
-    other.assumed != ways.batter.assumed
-        || other.strokes[of_other].stroke != ways.batter.strokes[stroke].stroke
-}
-
-/// Figures of a stroke at the likeliest strength less those given; nothing where it cannot be controlled.
-pub fn moved(held: &Held, here: &LnSwing, near: Near) -> [f64; FIGURES] {
-    let there = swing_at(held, &[0.0; PART_COUNT], Some(near));
-    there.map_or([0.0; FIGURES], |it| it.swing.less(here))
-}
-
-/// By axis and stroke: change of the figures for a kilogram, a metre and a kg m².
-type Slopes = [Vec<[f64; FIGURES]>; 3];
-
-/// What weight, balance point and swing moment do to each stroke, by the base bat: in logarithms nearly the same for
-/// any bat. `family` is that of any weighed bat; without one nothing was weighed.
-fn bench_slopes(
-    ways: &Ways,
-    base: &SwungBat,
-    bat: &Bat,
-    family: Option<&WeighedBat>,
-) -> Result<Slopes, SwingsFault> {
-    let none = vec![[0.0; FIGURES]; base.strokes.len()];
-    let Some(family) = family else { return Ok([none.clone(), none.clone(), none]) };
-    let middle = [bat.mass_kg(), bat.balance_m(), bat.swing_moment_kg_m2()];
-    let slopes: Vec<Vec<[f64; FIGURES]>> = (0..3)
-        .into_par_iter()
-        .map(|axis| {
-            let mut figures = middle;
-            figures[axis] += BENCH_STEPS[axis];
-            let [mass_kg, balance_m, swing] = figures;
-            let moved_bat = bat_with_swing_moment(family.family(), "", mass_kg, balance_m, swing)
-                .and_then(|it| {
-                    Bat::new("", bat.length_m(), it.mass_kg(), it.com_B(), it.I_Com_B())
-                });
-            let Ok(moved_bat) = moved_bat else { return Ok(none.clone()) };
-            let taken_up = ways.batter.take_up(&moved_bat)?;
-            let by = |(swung, held): (&SwungStroke, _)| {
-                let here = swung.response.at(&[0.0; PART_COUNT]);
-                let near = swung.response.near(here.ln_time);
-                moved(held, &here, near).map(|it| it / BENCH_STEPS[axis])
-            };
-            Ok(base.strokes.iter().zip(&taken_up.held).map(by).collect())
-        })
-        .collect::<Result<_, SwingsFault>>()?;
-    let mut slopes = slopes.into_iter();
-    Ok(core::array::from_fn(|_| slopes.next().unwrap_or_else(|| none.clone())))
-}
-
-impl SwungBat {
-    /// With what the errors of the bench do to each stroke.
-    fn read_at_bench(mut self, slopes: &Slopes, weighed: &WeighedBat) -> Self {
-        let errors = triangle(&weighed.covariance());
-        for (k, stroke) in self.strokes.iter_mut().enumerate() {
-            // A standard error of the bench moves all three figures together: a column of the triangle.
-            stroke.bench = core::array::from_fn(|column| {
-                core::array::from_fn(|f| {
-                    (0..3).map(|axis| slopes[axis][k][f] * errors[axis][column]).sum()
-                })
-            });
-        }
-        self
-    }
-}

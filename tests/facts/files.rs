@@ -1,6 +1,7 @@
 //! Facts about the edges `units` and `files`.
 
 mod bad_input;
+mod edit;
 mod good_input;
 mod outline;
 mod readings;

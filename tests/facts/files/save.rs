@@ -1,6 +1,9 @@
 //! A save is whole or not there.
 
-use backlift::files::save::{Folder, new_file};
+use std::io;
+use std::path::Path;
+
+use backlift::files::save::{Folder, new_file, unwritable};
 
 fn names_in(folder: &std::path::Path) -> Vec<String> {
     let entries = std::fs::read_dir(folder).unwrap();
@@ -79,4 +82,11 @@ fn a_new_file_never_takes_the_place_of_another() {
     let fault = new_file(&path, b"two").unwrap_err();
     assert!(fault.message.contains("is there already"), "{fault}");
     assert_eq!(std::fs::read(&path).unwrap(), b"one");
+}
+
+#[test]
+fn a_full_disk_is_said_to_be_full_and_not_named_by_its_number() {
+    let fault = unwritable(Path::new("fitting"), &io::ErrorKind::StorageFull.into());
+    assert_eq!(fault.message, "fitting cannot be written: there is no room left");
+    assert!(fault.help.is_some_and(|it| it.contains("make room")));
 }

@@ -1,0 +1,53 @@
+//! The ways in which one player may swing, none of them known to be this player's.
+
+use crate::bat::Bat;
+use crate::stroke::Stroke;
+use crate::swing::activation::FROM_REST_S;
+use crate::swing::assumed::Assumed;
+use crate::swing::batter::Batter;
+use crate::swing::law::Control;
+use crate::swing::player_stroke::SwingFault;
+
+/// The player's batter, the same on the other joint paths, with torque that rises slowly, and holding harder to the path.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ways {
+    /// As stored.
+    pub batter: Batter,
+    /// On the other joint paths, those strokes that have one.
+    pub other_path: Batter,
+    /// With torque that rises as from rest.
+    pub slow_rise: Batter,
+    /// Holding to the path three times as hard.
+    pub held_harder: Batter,
+}
+
+impl Ways {
+    /// From the batter and the other strokes.
+    pub fn new(batter: &Batter, otherwise: &[Stroke], any_bat: &Bat) -> Result<Self, SwingFault> {
+        let (player, handle_m) = (&batter.player, batter.handle_diameter_m);
+        let control = Control { activation_time_s: FROM_REST_S, ..batter.assumed.control };
+        let slow_rise = Assumed { control, ..batter.assumed };
+        let law = batter.assumed.control;
+        let harder = Control {
+            weight_posture: HARDER * law.weight_posture,
+            weight_rotation: HARDER * law.weight_rotation,
+            ..law
+        };
+        let harder = Assumed { control: harder, ..batter.assumed };
+        Ok(Self {
+            batter: batter.clone(),
+            other_path: Batter::new(player, otherwise, any_bat, handle_m)?,
+            slow_rise: batter.in_place(player, handle_m, slow_rise),
+            held_harder: batter.in_place(player, handle_m, harder),
+        })
+    }
+}
+
+/// How much harder the other law holds to the path.
+const HARDER: f64 = 3.0;
+
+/// Whether a stroke is swung another way at all: not on the same path by the same law.
+pub fn differs(ways: &Ways, other: &Batter, stroke: usize, of_other: usize) -> bool {
+    other.assumed != ways.batter.assumed
+        || other.strokes[of_other].stroke != ways.batter.strokes[stroke].stroke
+}
