@@ -163,7 +163,8 @@ impl Struck {
         [ball_m_s, bat_m_s, turn_rad_s]: [f64; 3],
     ) -> f64 {
         let speed = |aim_m: f64| {
-            self.met(aim_m, contact_m, ball_m_s + bat_m_s, it).exit_speed_m_s(ball_m_s, bat_m_s, turn_rad_s)
+            self.met(aim_m, contact_m, ball_m_s + bat_m_s, it)
+                .exit_speed_m_s(ball_m_s, bat_m_s, turn_rad_s)
         };
         let (mut low, mut high) = (self.length_m - FURTHEST_M, self.length_m - NEAREST_M);
         while high - low > 1e-4 {

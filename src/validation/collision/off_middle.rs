@@ -148,7 +148,9 @@ fn published() -> Result<Vec<Row>, CheckFault> {
     let aside = strike(&held(place), Until::Away)?.aside_rad.to_degrees();
     let what = "ball off the middle, hit over time, held: way aside 20 mm across";
     let row = Row::compared(GROUP, what, SOURCE, "°", (ASIDE, None), aside, Accept::AtMost);
-    rows.push(row.noted("on a smooth, flat face; with friction and a bulge of 2 mm 7° (another integrator)"));
+    rows.push(row.noted(
+        "on a smooth, flat face; with friction and a bulge of 2 mm 7° (another integrator)",
+    ));
     Ok(rows)
 }
 
