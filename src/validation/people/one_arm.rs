@@ -139,7 +139,7 @@ const BY_MASS: &str = "3.6 times the mass at one moment about the hand costs 8 t
                        axis 50 mm behind the middle of the hand, near the end of a handle, −0.04 and −0.05; 100 mm behind it −0.00 and \
                        −0.02; held square to the forearm −0.04 and −0.05; with a wrist twice as strong −0.04 and −0.06 (each tried once). \
                        Which axis theirs was about, and how they were held, was not read";
-const AXIS: &str = "behind the middle of the hand: upright 72 mm, where the wrist is (78 mm); level 190 mm, of a parabola that is flat there (an \
+const AXIS: &str = "behind the middle of the hand: upright 70 mm, where the wrist is (78 mm); level 190 mm, of a parabola that is flat there (an \
                     ounce costs nothing at 150 mm and 0.1 % at 50 mm). The parabola goes through seven ounces";
 
 fn curve(end: &str, it: &Swung) -> Curve {
