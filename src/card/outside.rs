@@ -39,9 +39,9 @@ pub const OUTSIDE: Outside = Outside {
     groups: [
         held("dynamics", [196, 0, 0, 0]),
         held("bat inertia", [53, 0, 3, 1]),
-        held("people", [67, 11, 7, 33]),
+        held("people", [67, 11, 13, 35]),
         held("fatigue", [19, 3, 2, 4]),
-        held("collision", [73, 0, 0, 2]),
+        held("collision", [81, 0, 4, 2]),
         held("fitting", [4, 0, 2, 3]),
     ],
     mechanics_within: 0.008,

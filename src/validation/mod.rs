@@ -37,7 +37,7 @@ pub fn checks() -> Vec<Check> {
 }
 
 /// Checks that take more than some seconds, by name.
-const SLOW: [&str; 3] = ["drawn chains finely", "pendulum bench", "advice"];
+const SLOW: [&str; 4] = ["drawn chains finely", "pendulum bench", "one arm", "advice"];
 
 /// Whether `validate --quick` asks a check.
 pub fn is_quick(check: &Check) -> bool {

@@ -7,6 +7,8 @@ use backlift::comparison::collision::{
     BALL_KG, apparent_restitution, exit_speed_m_s, recoil_ratio,
 };
 use backlift::files::assets::sizes;
+use backlift::files::reference::off_middle;
+use backlift::files::reference::off_middle::Case;
 use backlift::impact::ball::{Ball, loss};
 use backlift::impact::doubt::{Spread, doubted};
 use backlift::impact::face::face_map;
@@ -58,6 +60,27 @@ fn reference_hits_off_the_middle_are_met_and_published_losses_where_said() {
     });
     let known: Vec<&str> = known.iter().flatten().map(String::as_str).collect();
     disagrees_only_in(&checks(), "off the middle", &known);
+}
+
+/// What the rows' notes say of friction and of a bulging face, by another integrator's own bat: each pair is a hit in the
+/// middle and one 20 mm off it.
+#[test]
+fn reference_friction_and_a_bulging_face_hardly_explain_what_is_lost_off_the_middle() {
+    let reference = off_middle().unwrap();
+    let lost = |pair: &[Case]| {
+        let [middle, off] = pair else { panic!("a pair") };
+        assert_eq!([middle.hit.across_m, off.hit.across_m], [0.0, 0.020]);
+        100.0 * (1.0 - off.found.exit_whole_m_s / middle.found.exit_whole_m_s)
+    };
+    let smooth = lost(&reference.cases[..2]);
+    let more = |what: &str| lost(&reference.left_out[what]) - smooth;
+    assert!(more("friction").abs() < 0.1, "{}", more("friction"));
+    for what in ["bulge", "both"] {
+        assert!((-0.8..-0.5).contains(&more(what)), "{what}: {}", more(what));
+        assert!(reference.left_out[what][1].found.aside_rad.to_degrees() < 10.0);
+    }
+    // An instant contact loses as much more as the face's turning spares.
+    assert!((1.0..1.4).contains(&more("sudden")), "{}", more("sudden"));
 }
 
 #[test]
