@@ -33,6 +33,10 @@ pub struct Contact {
     pub toe_speed_m_s: f64,
     /// Contact point in W (above the ground), m.
     pub point_W: DVec3,
+    /// Its velocity, m/s.
+    pub velocity_W: DVec3,
+    /// Attitude of the bat.
+    pub R_WB: DMat3,
     /// Whether the bat came to the plane at all.
     pub reached: bool,
 }
@@ -51,6 +55,8 @@ impl Contact {
             normal_speed_m_s: 0.0,
             toe_speed_m_s: 0.0,
             point_W: DVec3::ZERO,
+            velocity_W: DVec3::ZERO,
+            R_WB: DMat3::IDENTITY,
             reached: false,
         }
     }
@@ -203,6 +209,8 @@ impl Contact {
             normal_speed_m_s: velocity.dot(R.z_axis),
             toe_speed_m_s: toe_velocity.length(),
             point_W: point + DVec3::new(0.0, 0.0, s.chain.hip_height_m),
+            velocity_W: velocity,
+            R_WB: R,
             reached: true,
         }
     }

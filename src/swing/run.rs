@@ -104,8 +104,8 @@ pub(super) struct Stage {
 /// Room for the terms of one state, and the law with its last solution.
 pub(super) struct Room {
     pub(super) k: Kinematics<N>,
-    pub(super) m: MassMatrix<N>,
-    pub(super) law: Law,
+    m: MassMatrix<N>,
+    law: Law,
 }
 
 impl<'a> Swinger<'a> {

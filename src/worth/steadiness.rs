@@ -6,18 +6,21 @@
 
 use crate::frames::DVec3;
 use crate::player::joints::FRESH;
-use crate::swing::noise::{Meets, MotorNoise, scatter};
+use crate::swing::noise::{MotorNoise, scatter};
 use crate::swing::player_stroke::Held;
 
 /// One stroke with one bat.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Steadiness {
-    /// Along and across the blade, one standard deviation of what a unit of torque noise does, m.
+    /// Along and across the blade, one standard deviation over that of the torque, m.
     pub by_noise_m: [f64; 2],
     /// Along and across, how far off a ball is met that comes a second early, m/s.
     pub by_timing_m_s: [f64; 2],
 }
 
+/// Noisy swings of a stroke with a bat: few, the same for all, so that bats are told apart; a thousand say the same
+/// within a half.
+const NOISY_SWINGS: u64 = 8;
 /// Numbers of a [`Steadiness`].
 pub const NUMBERS: usize = 4;
 
@@ -25,12 +28,11 @@ impl Steadiness {
     /// Of a stroke that takes so long, fresh, against a ball that comes to the bat at this speed; none where the bat
     /// does not come to it.
     pub fn of(held: &Held, stroke_time_s: f64, ball_m_s: f64) -> Option<Self> {
-        let noise = MotorNoise { share: 1.0, ..MotorNoise::default() };
-        let flies = Meets::Ball(DVec3::new(-ball_m_s, 0.0, 0.0));
-        let it = scatter(&held.swinger(&FRESH), stroke_time_s, &noise, flies)?;
-        let sd = it.sd();
+        let noise = MotorNoise::default();
+        let ball_W = DVec3::new(-ball_m_s, 0.0, 0.0);
+        let it = scatter(&held.swinger(&FRESH), stroke_time_s, &noise, ball_W, NOISY_SWINGS)?;
         Some(Self {
-            by_noise_m: [sd.along_m, sd.across_m],
+            by_noise_m: [it.along_m, it.across_m].map(|it| it / noise.share),
             by_timing_m_s: it.early_m_s.map(f64::abs),
         })
     }
