@@ -17,7 +17,7 @@ use std::ops::ControlFlow;
 
 /// Coarser than the usual effort, and enough to reach the keys.
 const BRIEF: Effort =
-    Effort { pose_iterations: 60, slowest_s: 0.60, ratio: 0.85, torque_iterations: 16 };
+    Effort { pose_iterations: 60, slowest_s: 0.60, ratio: 0.85, torque_iterations: 8 };
 
 fn brief(stroke: &Stroke, player: &Player) -> Result<Planned, PlanFault> {
     plan_with(&BRIEF, stroke, player, &reference_bat().unwrap(), &|_| ControlFlow::Continue(()))
