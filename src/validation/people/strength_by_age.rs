@@ -5,6 +5,7 @@ use super::strength::torque;
 use super::typical::median;
 use crate::measurement::person::Sex;
 use crate::player::Player;
+use crate::player::joints::{BOTTOM_ARM, TOP_ARM};
 use crate::validation::{Accept, CheckFault, Checked, Curve, Reading, Row};
 
 const FALK: &str = "Falk et al. 2009, Appl Physiol Nutr Metab 34:609, 15 boys and 16 men (read)";
@@ -21,7 +22,7 @@ fn elbow_n_m(age_y: f64) -> Result<f64, CheckFault> {
 
 /// Mean of all torques of the top arm, N m.
 fn arm_n_m(player: &Player) -> f64 {
-    let arm = 3..10;
+    let arm = TOP_ARM..BOTTOM_ARM;
     let count = 2.0 * arm.len() as f64;
     let of = |j: usize| player.strength.positive_n_m[j] + player.strength.negative_n_m[j];
     arm.map(of).sum::<f64>() / count

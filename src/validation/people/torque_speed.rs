@@ -3,6 +3,7 @@
 use super::GROUP;
 use crate::player::capacity::REFERENCE_MAN;
 use crate::player::force_velocity::HillCurve;
+use crate::player::joints::TOP_ARM;
 use crate::swing::activation::ACTIVATION_TIME_S;
 use crate::validation::{Accept, CheckFault, Checked, Row};
 
@@ -13,7 +14,7 @@ const FALK: &str = "Falk et al. 2009, Appl Physiol Nutr Metab 34:609, 15 boys an
 /// His share of torque left at half the greatest speed: six directions of the shoulder, two of the forearm.
 const LEFT_AT_HALF: [f64; 8] = [0.250, 0.250, 0.214, 0.224, 0.285, 0.229, 0.251, 0.208];
 /// Index of wrist flexion, whose greatest speed was set from his.
-const WRIST_FLEXION: usize = 8;
+const WRIST_FLEXION: usize = TOP_ARM + 5;
 
 pub(super) fn fall() -> Result<Checked, CheckFault> {
     let half = HillCurve::JOINT.at(0.5).value;

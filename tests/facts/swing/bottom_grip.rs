@@ -114,7 +114,10 @@ fn bats_of_28_45_and_66_mm_at_the_handle_swing_differently() {
         let time_s = [thin.1, usual.1, thick.1];
         println!("{}, 28, 45 and 66 mm: {time_s:.5?} s, {grip_n:.0?} N", stroke.stroke.name);
         assert!((thick.0 / thin.0 - 66.0 / 28.0).abs() < 1e-9, "{} {}", thick.0, thin.0);
-        assert!(grip_n[0] > grip_n[1] && grip_n[1] > grip_n[2], "{grip_n:?}");
+        // In the pull the bat's pull along the handle decides from 45 mm on: 176.8 and 176.9 N, measured.
+        let twist_decides = stroke.stroke.name != "pull";
+        assert!(grip_n[0] > grip_n[1], "{grip_n:?}");
+        assert_eq!(grip_n[1] > grip_n[2], twist_decides, "{} {grip_n:?}", stroke.stroke.name);
         for (a, b) in [(0, 1), (1, 2), (0, 2)] {
             assert!((time_s[a] / time_s[b] - 1.0).abs() > 1e-5, "{time_s:?}");
         }

@@ -18,16 +18,24 @@ fn where_no_stroke_was_published_the_table_says_so() {
     agrees(&checks(), "unpublished strokes");
 }
 
-/// The nearest to the end of the band is the pull with the balance moved: −0.167, where −0.15 to −0.40 is accepted.
+/// With the balance moved, where −0.15 to −0.40 is accepted: drive −0.116, pull −0.140. Since the spine has the
+/// strength of a spine, the body's turn limits both, and the bat counts for less.
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
-fn published_exponents_of_speed_on_swing_moment_agree() {
-    agrees(&checks(), "speed and swing moment");
+fn published_exponents_agree_but_for_drive_and_pull_with_the_balance_moved() {
+    let known = [
+        "man of 25: exponent of drive speed on swing moment, moving the balance",
+        "man of 25: exponent of pull speed on swing moment, moving the balance",
+    ];
+    disagrees_only_in(&checks(), "speed and swing moment", &known);
 }
 
+/// The pull with the balance moved: −0.136, where −0.15 to −0.40 is accepted.
 #[test]
-fn published_exponents_agree_for_every_stroke_with_the_feet_still() {
-    agrees(&checks(), "speed and swing moment, feet still");
+fn published_exponents_agree_with_the_feet_still_but_for_the_pull_with_the_balance_moved() {
+    let known =
+        ["man of 25, feet still: exponent of pull speed on swing moment, moving the balance"];
+    disagrees_only_in(&checks(), "speed and swing moment, feet still", &known);
 }
 
 #[test]
@@ -36,11 +44,10 @@ fn a_childs_exponents_stand_in_the_table_without_a_verdict() {
     agrees(&checks(), "speed and swing moment, junior");
 }
 
-/// The hook is just beyond the half percent: −0.51 %, beside −0.24 % of the drive and −0.42 % of the pull.
+/// −0.27 % of the drive, −0.41 % of the pull, −0.46 % of the hook, where half a percent is accepted.
 #[test]
-fn published_dead_weight_at_the_same_swing_moment_hardly_matters_but_in_the_hook() {
-    let known = ["man of 25: change of hook speed by 50 g at the same swing moment"];
-    disagrees_only_in(&checks(), "dead weight", &known);
+fn published_dead_weight_at_the_same_swing_moment_hardly_matters() {
+    agrees(&checks(), "dead weight");
 }
 
 /// One arm with a rod, as measured on four students: our speed falls less with the swing moment, by −0.19 and −0.20 for

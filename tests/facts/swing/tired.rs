@@ -42,9 +42,7 @@ fn every_stroke_is_slower_tired_and_the_heavier_pickup_loses_more_time_in_pull_a
             assert!(grown[1].1 > grown[0].1, "adult {name}: {grown:?}");
             assert!(young[1].1 > young[0].1, "boy {name}: {young:?}");
             assert!(grown[1].0 > grown[0].0, "adult {name}: {grown:?}");
-            // Of speed the boy's pull loses a little less with the heavier bat: 5.38 against 5.51 %, measured.
-            let less = name == "pull";
-            assert_eq!(young[1].0 < young[0].0, less, "boy {name}: {young:?}");
+            assert!(young[1].0 > young[0].0, "boy {name}: {young:?}");
             assert!(young[0].0 > grown[0].0 && young[1].0 > grown[1].0, "{name}");
         }
     }
