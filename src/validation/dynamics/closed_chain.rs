@@ -265,5 +265,10 @@ pub fn order() -> Result<Checked, CheckFault> {
             orders.push(libm::log2(coarse?.toe_velocity / fine?.toe_velocity));
         }
     }
-    Ok(Checked { rows: order_rows("two hands", &orders).into(), curves: Vec::new() })
+    let rows = order_rows("two hands", &orders).map(|row| row.noted(WHIPS));
+    Ok(Checked { rows: rows.into(), curves: Vec::new() })
 }
+
+const WHIPS: &str = "the lowest is the twelve-year-old's second swing: from 250 to 500 steps its order is 5.1, then 3.6 \
+                     twice, by when the miss is 1e-8 m/s. With a pelvis that turns by itself the bat whips, and the \
+                     shares of fourth and fifth order are still unlike";

@@ -53,9 +53,10 @@ fn torque_that_rises_slower_makes_every_swing_slower_and_leaves_it_controlled() 
     }
 }
 
-/// With wet gloves the drive comes to the limit about the handle; with dry ones (0.6) it has couple enough.
+/// On the path planned within the strength of hips and spine the drive has couple enough about the handle, with wet
+/// gloves too. (On the path before it, less friction made the drive slower.)
 #[test]
-fn a_grip_of_less_friction_makes_the_drive_slower() {
+fn a_grip_of_less_friction_moves_the_drive_by_less_than_a_hundredth() {
     let player = adult(Handed::Right);
     let usual = batter(&player);
     let drive = usual.stroke_index("drive").unwrap();
@@ -66,7 +67,7 @@ fn a_grip_of_less_friction_makes_the_drive_slower() {
     };
     let (smooth, rough) = (speed_m_s(0.225), speed_m_s(0.375));
     println!("drive with friction 0.225 {smooth:.3} m/s, with 0.375 {rough:.3} m/s");
-    assert!(smooth < rough, "{smooth} {rough}");
+    assert!((smooth / rough - 1.0).abs() < 0.01, "{smooth} {rough}");
 }
 
 /// The weaker grip counts in the swing too: it is not that of the one whose paths were found.

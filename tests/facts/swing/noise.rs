@@ -55,7 +55,10 @@ fn the_same_noise_for_all_bats_tells_which_of_two_scatters_more() {
                 heavy.across_m / light.across_m
             };
             let [few, many] = [ratio(8), ratio(1000)];
-            println!("{:4.0} y {} heavy/light {few:.3} {many:.3}", player.age_y, stroke.stroke.name);
+            println!(
+                "{:4.0} y {} heavy/light {few:.3} {many:.3}",
+                player.age_y, stroke.stroke.name
+            );
             assert!((few / many - 1.0).abs() < 0.3, "{few} {many}");
         }
     }
