@@ -23,16 +23,17 @@ fn reference_two_arms_swing_the_bat_and_pull_on_it_as_outside_at_the_product_ste
 }
 
 /// By 500 and 1,000 steps the lowest of six orders is 3.62, where 3.7 is accepted: it stands in the table as a
-/// disagreement, beside the same at half the step.
+/// disagreement, with its cause.
 #[test]
-fn reference_the_miss_of_two_arms_shrinks_with_the_fourth_power_of_a_step_that_is_short_enough() {
+fn reference_the_miss_of_two_arms_shrinks_with_the_fourth_power_of_the_step_in_five_swings_of_six()
+{
     let found = closed_chain::order().unwrap();
     let off: Vec<&str> = (found.rows.iter())
         .filter(|row| row.verdict != Verdict::Agrees)
         .map(|row| row.what.as_str())
         .collect();
     assert_eq!(off, ["two hands, order of convergence in six swings: lowest"], "{:#?}", found.rows);
-    assert_eq!(found.rows.len(), 4);
+    assert_eq!(found.rows.len(), 2);
 }
 
 #[test]

