@@ -102,7 +102,7 @@ impl OneSize {
             struck: Struck::of(bat, width_m),
             bench: None,
             figures: &figures,
-            steadiness: &|stroke| self.swings.steadiness(coded, stroke),
+            steadiness: &|stroke| today.swings.base.strokes[stroke].steadiness,
         })
     }
 

@@ -17,7 +17,6 @@ use crate::normal;
 use crate::swing::batter::{Batter, TakenUp};
 use crate::swing::player_stroke::SwingFault;
 use crate::worth::possible::Possible;
-use crate::worth::steadiness::{NUMBERS, Steadiness};
 use crate::worth::swings::{Innings, Step, Swings, SwingsFault};
 use crate::worth::swung_bat::{moved, tiredness};
 use crate::worth::ways::{Ways, differs};
@@ -151,7 +150,6 @@ struct Stroke {
     path: [[f64; PLANE]; FIGURES],
     rise: [[f64; PLANE]; FIGURES],
     law: [[f64; PLANE]; FIGURES],
-    steadiness: [[f64; PLANE]; NUMBERS],
 }
 
 impl SizeSwings {
@@ -174,9 +172,8 @@ impl SizeSwings {
         let taken_up: Vec<TakenUp> =
             corners.iter().map(|bat| ways.batter.take_up(bat)).collect::<Result<_, _>>()?;
         let tired = tired(ways, innings, swings, &taken_up)?;
-        let at_corners = AtCorners { taken_up: &taken_up, ball_m_s: innings.ball_m_s };
         let strokes: Vec<(Stroke, f64)> = (0..ways.batter.strokes.len())
-            .map(|k| one_stroke(ways, &at_corners, swings, &domain, &nodes, k, step))
+            .map(|k| one_stroke(ways, swings, &domain, &nodes, k, step))
             .collect::<Result<_, _>>()?;
         let held_out_error = strokes.iter().map(|(_, error)| *error).fold(0.0, f64::max);
         let strokes = strokes.into_iter().map(|(stroke, _)| stroke).collect();
@@ -214,14 +211,6 @@ impl SizeSwings {
 
 fn dot<const K: usize>(a: &[f64; K], b: &[f64; K]) -> f64 {
     a.iter().zip(b).map(|(a, b)| a * b).sum()
-}
-
-impl SizeSwings {
-    /// How steadily a stroke brings a bat of the size to the ball.
-    pub fn steadiness(&self, bat: [f64; VARIABLES], stroke: usize) -> Steadiness {
-        let at = plane(bat);
-        Steadiness::from_numbers(self.strokes[stroke].steadiness.map(|it| dot(&it, &at).max(0.0)))
-    }
 }
 
 /// A strength in coordinates of equal spread, held where nothing was swung.
@@ -267,17 +256,10 @@ fn through_corners(values: &[f64; 4]) -> [f64; PLANE] {
     out
 }
 
-/// The bats at the corners of the box, taken up, and the speed of the ball at the bat.
-struct AtCorners<'a> {
-    taken_up: &'a [TakenUp],
-    ball_m_s: f64,
-}
-
 type Sample = (Node, [f64; FIGURES]);
 
 fn one_stroke(
     ways: &Ways,
-    corners: &AtCorners<'_>,
     swings: &Swings,
     domain: &Domain,
     nodes: &[Node],
@@ -339,19 +321,7 @@ fn one_stroke(
             .collect::<Result<_, SizeFault>>()?;
         Ok(core::array::from_fn(|f| through_corners(&core::array::from_fn(|c| by_corner[c][f]))))
     };
-    let steadiness: Vec<[f64; NUMBERS]> = corners
-        .taken_up
-        .par_iter()
-        .zip(&here)
-        .map(|(it, here)| {
-            let it = Steadiness::of(&it.held[stroke], libm::exp(here.ln_time), corners.ball_m_s);
-            Ok(it.ok_or(SwingsFault::BeyondControl)?.numbers())
-        })
-        .collect::<Result<_, SizeFault>>()?;
     let swung = Stroke {
-        steadiness: core::array::from_fn(|i| {
-            through_corners(&core::array::from_fn(|corner| steadiness[corner][i]))
-        }),
         against: against_terms,
         path: way(&ways.other_path, &of_base.path)?,
         rise: way(&ways.slow_rise, &of_base.rise)?,

@@ -1,4 +1,4 @@
-//! How steadily a player brings the middle of a bat to the ball: what of the meeting's scatter hangs on the bat.
+//! How steadily a player brings the middle of a bat to the ball: where the ball meets the blade about the place meant.
 //!
 //! Three things scatter, each by itself: the muscles' torques, carried through the swing
 //! ([`noise`](crate::swing::noise)); the time at which the bat comes, which moves the ball along the blade where
@@ -18,12 +18,8 @@ pub struct Steadiness {
     pub by_timing_m_s: [f64; 2],
 }
 
-/// Noisy swings of a stroke with a bat: few, the same for all, so that bats are told apart; a thousand say the same
-/// within a half.
+/// Noisy swings of a stroke: few; a thousand say the same within a half.
 const NOISY_SWINGS: u64 = 8;
-/// Numbers of a [`Steadiness`].
-pub const NUMBERS: usize = 4;
-
 impl Steadiness {
     /// Of a stroke that takes so long, fresh, against a ball that comes to the bat at this speed; none where the bat
     /// does not come to it.
@@ -45,16 +41,5 @@ impl Steadiness {
             let squares = noise_m * noise_m + timing_m * timing_m;
             libm::sqrt(squares + judged_place_m * judged_place_m)
         })
-    }
-
-    /// As numbers, in one order.
-    pub fn numbers(&self) -> [f64; NUMBERS] {
-        let ([a, b], [c, d]) = (self.by_noise_m, self.by_timing_m_s);
-        [a, b, c, d]
-    }
-
-    /// Back from its numbers.
-    pub fn from_numbers([a, b, c, d]: [f64; NUMBERS]) -> Self {
-        Self { by_noise_m: [a, b], by_timing_m_s: [c, d] }
     }
 }

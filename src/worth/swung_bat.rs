@@ -35,7 +35,7 @@ pub struct SwungStroke {
     pub rise: [f64; FIGURES],
     /// Added by the law that holds harder to the path.
     pub law: [f64; FIGURES],
-    /// How steadily it is brought to the ball.
+    /// How steadily a bat is brought to the ball, taken from the bat that all are held against.
     pub steadiness: Steadiness,
     /// Added for each independent standard error of the bench.
     pub(super) bench: [[f64; FIGURES]; 3],
@@ -107,7 +107,11 @@ pub(super) fn swung(
             let other = other.filter(|i| differs(ways, &ways.other_path, k, *i));
             let path = other.map(|i| ways.other_path.strokes[i].hold(bat)).transpose()?;
             let time_s = libm::exp(here.ln_time);
-            let steadiness = Steadiness::of(&taken_up.held[k], time_s, innings.ball_m_s);
+            // Eight noisy swings tell a player's scatter, and not yet what one bat does to it.
+            let steadiness = match like {
+                Some(it) => Some(it.strokes[k].steadiness),
+                None => Steadiness::of(&taken_up.held[k], time_s, innings.ball_m_s),
+            };
             Ok(SwungStroke {
                 steadiness: steadiness.ok_or(SwingsFault::BeyondControl)?,
                 path: path.map_or([0.0; FIGURES], |held| moved(&held, &here, near(path_ln))),

@@ -173,7 +173,7 @@ fn by_exponent(who: &str, advice: &Fitting) -> Row {
             [time - slower, a, b, c]
         };
         let struck = Struck::of(bat, width_m);
-        let steadiness = |stroke: usize| swings.steadiness(standard, stroke);
+        let steadiness = |stroke: usize| today.swings.base.strokes[stroke].steadiness;
         let judged = Judged { struck, bench: None, figures: &figures, steadiness: &steadiness };
         today.knowledge.worth(&judged).mean_m_s()
     };
