@@ -13,13 +13,18 @@ use std::collections::BTreeMap;
 
 /// By the whole search at this strength, nothing between.
 pub(super) fn by_simulation(batter: &Batter, truth: &Possible, reading: &NetReading) -> (f64, f64) {
+    if_controlled(batter, truth, reading).unwrap()
+}
+
+/// The same; none where such a player does not control the stroke on these paths.
+fn if_controlled(batter: &Batter, truth: &Possible, reading: &NetReading) -> Option<(f64, f64)> {
     let nets = nets();
     let stroke = batter.stroke_index(&reading.stroke).unwrap();
     let held = batter.strokes[stroke].hold(&nets.bats[reading.bat].bat).unwrap();
     let tired = nets.simulated.tiredness(reading.runs).tired(&truth.ln_strength, truth.lasting);
     let near = by_curve(truth, reading).0.exp();
-    let it = held.fastest(&factors(&tired), Some(near)).unwrap();
-    (it.stroke_time_s.ln(), it.contact.bat_speed_m_s.ln())
+    let it = held.fastest(&factors(&tired), Some(near)).ok()?;
+    Some((it.stroke_time_s.ln(), it.contact.bat_speed_m_s.ln()))
 }
 
 /// Bat, stroke and score of a swing.
@@ -40,9 +45,15 @@ fn fitted(batter: &Batter) -> Fitted {
     let nets = nets();
     let all: Vec<(Vec<f64>, [f64; 2], bool)> = (0..PLAYERS)
         .into_par_iter()
-        .map(|seed| {
+        .filter_map(|seed| {
             let mut dice = Dice(9000 + seed);
             let truth = drawn(&mut dice);
+            let swings = plan(8, 12);
+            // One who does not control them on these paths would not have been filmed.
+            swings
+                .iter()
+                .map(|it| if_controlled(batter, &truth, it))
+                .collect::<Option<Vec<_>>>()?;
             // Each swing is simulated once.
             let known: RefCell<BTreeMap<Swung, (f64, f64)>> = RefCell::default();
             let swing = |_: &Possible, reading: &NetReading| {
@@ -50,16 +61,17 @@ fn fitted(batter: &Batter) -> Fitted {
                 let mut known = known.borrow_mut();
                 *known.entry(key).or_insert_with(|| by_simulation(batter, &truth, reading))
             };
-            let plan = plan(8, 12);
+            let plan = swings;
             let off = plan.iter().map(|it| by_curve(&truth, it).0 - swing(&truth, it).0).collect();
             let speed = swing(&truth, &plan[0]).1.exp();
             let readings = read(&mut dice, &truth, 0.03, &plan, &swing);
             let it = calibrate(&nets.order(), &nets.simulated, &readings).unwrap();
             let [before, after] = it.surer.fresh_pull_m_s;
             let inside = (after.low..=after.high).contains(&speed);
-            (off, [before.mean - speed, after.mean - speed], inside)
+            Some((off, [before.mean - speed, after.mean - speed], inside))
         })
         .collect();
+    assert!(4 * all.len() as u64 >= 3 * PLAYERS, "{} of {PLAYERS} control the strokes", all.len());
     Fitted {
         curve: all.iter().flat_map(|it| it.0.iter().copied()).collect(),
         off_m_s: [0, 1].map(|which| rms(&all.iter().map(|it| it.1[which]).collect::<Vec<_>>())),
