@@ -159,7 +159,7 @@ fn short_search(swinger: &Swinger<'_>, near: Near) -> Option<Limit> {
         let slopes = Slopes::between((here.0, &here.1), (next.0, &next.1));
         let believed = slopes.error < GENTLEST;
         if believed && next.0.abs() < NEAR {
-            // The chord's own steepness leaves least at its ends.
+            // From the nearer of the two, along the line through both.
             let swing = next.1.along(&slopes, -next.0 / slopes.error);
             return Some(Limit { swing, slopes: Some(slopes) });
         }

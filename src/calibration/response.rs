@@ -135,7 +135,7 @@ impl Response {
         if 2 * found.len() < strengths.len() {
             return Err(ResponseFault::BeyondControl);
         }
-        let slopes = Guide::through(&found, start.swing.ln_time).slopes;
+        let slopes = mean_slopes(&found);
         let (nodes, values): (Vec<_>, Vec<_>) =
             found.iter().map(|(x, it)| (*x, it.swing.figures())).unzip();
         let surface = Radial::through(nodes, &values).ok_or(ResponseFault::BeyondControl)?;
@@ -196,6 +196,15 @@ impl Response {
     }
 }
 
+/// A strength, whitened, and the limit of control there.
+type Found = ([f64; PART_COUNT], Limit);
+
+/// Mean of the slopes that the searches saw.
+fn mean_slopes(found: &[Found]) -> Option<Slopes> {
+    let seen: Vec<Slopes> = found.iter().filter_map(|(_, it)| it.slopes).collect();
+    Slopes::mean(&seen)
+}
+
 /// What the strengths swung so far say of the others.
 struct Guide {
     ln_time: Option<Radial<1>>,
@@ -207,15 +216,14 @@ struct Guide {
 const FIRST: usize = 7;
 
 impl Guide {
-    fn through(found: &[([f64; PART_COUNT], Limit)], start: f64) -> Self {
+    fn through(found: &[Found], start: f64) -> Self {
         let (nodes, values): (Vec<_>, Vec<_>) =
             found.iter().map(|(x, it)| (*x, [it.swing.ln_time])).unzip();
-        let slopes: Vec<Slopes> = found.iter().filter_map(|(_, it)| it.slopes).collect();
         let determined = nodes.len() > PART_COUNT + 1;
         Self {
             ln_time: determined.then(|| Radial::through(nodes, &values)).flatten(),
             start,
-            slopes: Slopes::mean(&slopes),
+            slopes: mean_slopes(found),
         }
     }
 

@@ -102,7 +102,6 @@ impl OneSize {
             struck: Struck::of(bat, width_m),
             bench: None,
             figures: &figures,
-            steadiness: &|stroke| today.swings.base.strokes[stroke].steadiness,
         })
     }
 

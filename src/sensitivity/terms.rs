@@ -3,7 +3,6 @@
 
 use crate::swing::assumed::Assumed;
 use crate::swing::batter::Batter;
-use crate::swing::law::Control;
 use crate::worth::possible::Possible;
 use crate::worth::swings::{Step, SwingsFault};
 use crate::worth::today::{Asked, Today, today};
@@ -35,10 +34,6 @@ enum Move {
     Drawn(fn(&mut Possible)),
 }
 
-fn weights(it: &mut Assumed, change: fn(&mut Control)) {
-    change(&mut it.control);
-}
-
 const MOVES: [(&str, Move); 16] = [
     ("no gravity", Move::Assumed(|it| it.gravity_m_s2 = 0.0)),
     ("no noise of the muscles", Move::Drawn(|it| it.torque_noise = 0.0)),
@@ -50,22 +45,13 @@ const MOVES: [(&str, Move); 16] = [
     ("torque rises slowly", Move::Drawn(|it| it.rise = 1.0)),
     ("law: as it is", Move::Drawn(|it| it.law = 0.0)),
     ("law: held to the path three times as hard", Move::Drawn(|it| it.law = 1.0)),
-    (
-        "law: joints' path three times as dear",
-        Move::Assumed(|it| weights(it, |c| c.weight_posture *= 3.0)),
-    ),
+    ("law: joints' path three times as dear", Move::Assumed(|it| it.control.weight_posture *= 3.0)),
     (
         "law: bat's attitude three times as dear",
-        Move::Assumed(|it| weights(it, |c| c.weight_rotation *= 3.0)),
+        Move::Assumed(|it| it.control.weight_rotation *= 3.0),
     ),
-    (
-        "law: errors taken back at 15 /s",
-        Move::Assumed(|it| weights(it, |c| c.bandwidth_1_s = 15.0)),
-    ),
-    (
-        "law: errors taken back at 35 /s",
-        Move::Assumed(|it| weights(it, |c| c.bandwidth_1_s = 35.0)),
-    ),
+    ("law: errors taken back at 15 /s", Move::Assumed(|it| it.control.bandwidth_1_s = 15.0)),
+    ("law: errors taken back at 35 /s", Move::Assumed(|it| it.control.bandwidth_1_s = 35.0)),
     ("a late ball is worth nothing", Move::Drawn(|it| it.late_ball = 0.0)),
     ("a livelier face, e = 0.58", Move::Drawn(|it| it.restitution = 0.58)),
 ];

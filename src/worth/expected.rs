@@ -28,6 +28,9 @@ pub struct Knowledge {
     pub strokes: Vec<(Stroke, f64)>,
     /// Bowling to face.
     pub delivery: Delivery,
+    /// By stroke, how steadily these players bring a bat to the ball: eight noisy swings do not yet tell what one bat
+    /// does to it.
+    pub steadiness: Vec<Steadiness>,
     /// What is made the most of.
     pub goal: Goal,
     /// By player and stroke, the time there is on average, s.
@@ -44,8 +47,6 @@ pub struct Judged<'a> {
     pub bench: Option<(usize, Triangle)>,
     /// Logarithms of time, bat speed, normal and toe speed of a stroke at a score.
     pub figures: &'a (dyn Fn(usize, usize, &Possible) -> [f64; FIGURES] + Sync),
-    /// How steadily a stroke brings it to the ball.
-    pub steadiness: &'a (dyn Fn(usize) -> Steadiness + Sync),
 }
 
 /// One stroke with one bat, over all possible players.
@@ -162,7 +163,7 @@ impl Knowledge {
         let figures = (bat.figures)(stroke, Scores::END, likely);
         let (bat_m_s, turn_rad_s) = moving(&figures, contact_m, bat.struck.length_m);
         let ball_m_s = likely.ball_at_bat * self.delivery.speed_m_s;
-        let scatter = likely.scatter(&(bat.steadiness)(stroke));
+        let scatter = likely.scatter(&self.steadiness[stroke]);
         bat.struck.best_place_m(contact_m, &scatter, [ball_m_s, bat_m_s, turn_rad_s])
     }
 
@@ -175,8 +176,7 @@ impl Knowledge {
             let share = self.strokes[k].1;
             let fresh = (bat.figures)(k, Scores::FRESH, it);
             let closing_m_s = ball_m_s + moving(&fresh, *contact_m, struck.length_m).0;
-            let met =
-                struck.met(*aim_m, *contact_m, closing_m_s, &it.scatter(&(bat.steadiness)(k)));
+            let met = struck.met(*aim_m, *contact_m, closing_m_s, &it.scatter(&self.steadiness[k]));
             let off = |score: usize| {
                 let figures = (bat.figures)(k, score, it);
                 let off = match self.goal {

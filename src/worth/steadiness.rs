@@ -20,6 +20,7 @@ pub struct Steadiness {
 
 /// Noisy swings of a stroke: few; a thousand say the same within a half.
 const NOISY_SWINGS: u64 = 8;
+
 impl Steadiness {
     /// Of a stroke that takes so long, fresh, against a ball that comes to the bat at this speed; none where the bat
     /// does not come to it.

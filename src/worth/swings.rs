@@ -8,6 +8,7 @@ use super::bench::{Slopes, bench_slopes};
 use super::constants::BALL_AT_BAT;
 use super::possible::Prior;
 use super::scores::Scores;
+use super::steadiness::Steadiness;
 use super::swung_bat::{SwungBat, swung, tiredness};
 use super::ways::Ways;
 use crate::bat::Bat;
@@ -60,6 +61,8 @@ pub struct Swings {
     pub base_made: Bat,
     /// Its index among the bats; none where it is the standard bat of the size.
     pub base_bat: Option<usize>,
+    /// By stroke, how steadily the likeliest player brings the base bat to the ball.
+    pub steadiness: Vec<Steadiness>,
     /// The weighed bats; none where the player cannot control it.
     pub bats: Vec<Option<SwungBat>>,
     /// For whom and what it holds: what is asked again for the same is not swung again.
@@ -77,7 +80,6 @@ struct HoldsFor {
     asked_time_s: Vec<f64>,
     ball_m_s: f64,
     spread: Triangle,
-    scores: Scores,
     /// Size of the bat now used.
     size: Option<String>,
 }
@@ -115,6 +117,7 @@ pub struct Bats<'a> {
 const STRENGTHS: usize = 20;
 /// Spread of these strengths over that of the players.
 const REACH: f64 = 1.5;
+
 /// Told of each swing searched.
 pub type Step<'a> = &'a (dyn Fn() -> ControlFlow<()> + Sync);
 
@@ -135,17 +138,17 @@ impl Swings {
             asked_time_s: innings.asked_time_s.to_vec(),
             ball_m_s: innings.ball_m_s,
             spread: prior.spread,
-            scores: scores.clone(),
             size: weighed.get(first).map(|it| it.size.clone()),
         };
         let before = before.filter(|it| {
             it.holds_for == holds_for
+                && it.scores == scores
                 && it.base_bat == Some(first)
                 && weighed.get(first).is_some_and(|own| own.bat == it.base_made)
         });
         let mut it = match before {
             Some(it) => it.clone(),
-            None => Self::based(ways, innings, prior, bats, holds_for, step)?,
+            None => Self::based(ways, innings, prior, bats, (scores, holds_for), step)?,
         };
         it.weighed = weighed
             .par_iter()
@@ -180,24 +183,22 @@ impl Swings {
         innings: Innings<'_>,
         prior: &Prior,
         bats: Bats<'_>,
-        holds_for: HoldsFor,
+        (scores, holds_for): (Scores, HoldsFor),
         step: Step<'_>,
     ) -> Result<Self, SwingsFault> {
         let Bats { weighed, first, standard, .. } = bats;
-        let scores = &holds_for.scores;
         let order = core::iter::once(first).chain((0..weighed.len()).filter(|it| *it != first));
         let candidates = order.filter_map(|i| Some((Some(i), &weighed.get(i)?.bat)));
         let mut based = Err(SwingsFault::BeyondControl);
         for (base_bat, bat) in candidates.chain([(None, standard)]) {
-            based = base(ways, innings, prior, bat, scores, step).map(|it| (base_bat, bat, it));
+            based = base(ways, innings, prior, bat, &scores, step).map(|it| (base_bat, bat, it));
             if !matches!(based, Err(SwingsFault::BeyondControl)) {
                 break;
             }
         }
-        let (base_bat, bat, (region, strengths, base)) = based?;
+        let (base_bat, bat, (region, strengths, base, steadiness)) = based?;
         let base_made = bat.clone();
         let slopes = bench_slopes(ways, &base, &base_made, weighed.get(first).or(weighed.first()))?;
-        let scores = scores.clone();
         Ok(Self {
             region,
             strengths,
@@ -205,6 +206,7 @@ impl Swings {
             base,
             base_made,
             base_bat,
+            steadiness,
             bats: Vec::new(),
             holds_for,
             weighed: Vec::new(),
@@ -269,7 +271,8 @@ fn beyond(fault: ResponseFault) -> SwingsFault {
     }
 }
 
-type Based = (Triangle, Vec<[f64; PART_COUNT]>, SwungBat);
+/// Where the strengths lie, the strengths, the bat swung, and by stroke how steadily.
+type Based = (Triangle, Vec<[f64; PART_COUNT]>, SwungBat, Vec<Steadiness>);
 
 /// The base bat over strengths that reach from strong to weak and tired.
 fn base(
@@ -302,8 +305,17 @@ fn base(
             Response::over(held, &region, &strengths, Some(near), step).map_err(beyond)
         })
         .collect::<Result<Vec<_>, _>>()?;
+    let steadiness = taken_up
+        .held
+        .par_iter()
+        .zip(&strokes)
+        .map(|(held, response)| {
+            let time_s = libm::exp(response.at(&[0.0; PART_COUNT]).ln_time);
+            Steadiness::of(held, time_s, innings.ball_m_s).ok_or(SwingsFault::BeyondControl)
+        })
+        .collect::<Result<Vec<_>, _>>()?;
     let swung = swung(ways, innings, bat, &taken_up, strokes, (scores, None))?;
-    Ok((region, strengths, swung))
+    Ok((region, strengths, swung, steadiness))
 }
 
 /// Logarithm of the asked time over the fastest, about.

@@ -2,7 +2,6 @@
 
 use super::possible::Possible;
 use super::scores::Scores;
-use super::steadiness::Steadiness;
 use super::swings::{Innings, SwingsFault};
 use super::ways::{Ways, differs};
 use crate::bat::Bat;
@@ -35,8 +34,6 @@ pub struct SwungStroke {
     pub rise: [f64; FIGURES],
     /// Added by the law that holds harder to the path.
     pub law: [f64; FIGURES],
-    /// How steadily a bat is brought to the ball, taken from the bat that all are held against.
-    pub steadiness: Steadiness,
     /// Added for each independent standard error of the bench.
     pub(super) bench: [[f64; FIGURES]; 3],
 }
@@ -78,7 +75,7 @@ pub fn tiredness(
 /// How much longer a stroke takes on another path or with a slow rise of torque, on the logarithm, about.
 const USUAL_WAY: f64 = 0.2;
 
-/// One bat of which the responses are known: its fatigue, what path, rise and law do, and how steady it is.
+/// One bat of which the responses are known: its fatigue, and what path, rise and law do.
 /// `like` is another bat of the same player, for where to look.
 pub(super) fn swung(
     ways: &Ways,
@@ -106,14 +103,7 @@ pub(super) fn swung(
             let other = ways.other_path.stroke_index(name);
             let other = other.filter(|i| differs(ways, &ways.other_path, k, *i));
             let path = other.map(|i| ways.other_path.strokes[i].hold(bat)).transpose()?;
-            let time_s = libm::exp(here.ln_time);
-            // Eight noisy swings tell a player's scatter, and not yet what one bat does to it.
-            let steadiness = match like {
-                Some(it) => Some(it.strokes[k].steadiness),
-                None => Steadiness::of(&taken_up.held[k], time_s, innings.ball_m_s),
-            };
             Ok(SwungStroke {
-                steadiness: steadiness.ok_or(SwingsFault::BeyondControl)?,
                 path: path.map_or([0.0; FIGURES], |held| moved(&held, &here, near(path_ln))),
                 rise: moved(&slow.held[k], &here, near(rise_ln)),
                 law: moved(&harder.held[k], &here, near(law_ln)),

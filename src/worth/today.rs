@@ -137,6 +137,7 @@ pub fn today(asked: &Asked<'_>, step: Step<'_>) -> Result<Today, SwingsFault> {
         likeliest,
         strokes: mixed(asked),
         delivery,
+        steadiness: swings.steadiness.clone(),
         goal: asked.goal,
         draws,
     };
@@ -246,7 +247,6 @@ fn worth_of(knowledge: &Knowledge, weighed: &WeighedBat, index: usize, swung: &S
         struck: Struck::of(&weighed.bat, width_m),
         bench: Some((index, triangle(&weighed.covariance()))),
         figures: &figures,
-        steadiness: &|stroke| swung.strokes[stroke].steadiness,
     })
 }
 

@@ -2,6 +2,7 @@
 
 use serde::Deserialize;
 
+use super::ball::BallTable;
 use crate::bat::handle::Handle;
 use crate::frames::{DMat3, DVec3};
 use crate::impact::ball::Ball;
@@ -107,15 +108,6 @@ struct PartTable {
 }
 
 #[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct BallTable {
-    mass_kg: f64,
-    radius_m: f64,
-    stiffness_n_m15: f64,
-    restitution: f64,
-}
-
-#[derive(Deserialize)]
 struct HandTable {
     mass_kg: f64,
     stiffness_n_m: f64,
@@ -176,12 +168,7 @@ impl From<Table> for Hits {
             half_width_m: it.bat.half_width_m,
             face_m: it.bat.face_m,
         };
-        let ball = Ball {
-            mass_kg: it.ball.mass_kg,
-            radius_m: it.ball.radius_m,
-            stiffness_n_m15: it.ball.stiffness_n_m15,
-            restitution: it.ball.restitution,
-        };
+        let ball = Ball::from(it.ball);
         // Grip and radius of the handle do nothing in the plane.
         let hand = |from_top_m: &f64| Hand {
             from_top_m: *from_top_m,

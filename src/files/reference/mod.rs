@@ -2,6 +2,7 @@
 //!
 //! The scripts that made them stand beside the files, with the versions of the programs. SI units, z up.
 
+mod ball;
 pub mod bent_beam;
 pub mod chain;
 pub mod free_motion;

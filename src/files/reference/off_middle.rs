@@ -3,6 +3,7 @@
 use serde::Deserialize;
 use std::collections::BTreeMap;
 
+use super::ball::BallTable;
 use crate::frames::{DMat3, DVec3};
 use crate::impact::ball::Ball;
 use crate::impact::parts::{Part, Parts};
@@ -82,15 +83,6 @@ struct MomentsTable {
 }
 
 #[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct BallTable {
-    mass_kg: f64,
-    radius_m: f64,
-    stiffness_n_m15: f64,
-    restitution: f64,
-}
-
-#[derive(Deserialize)]
 struct CaseTable {
     what: Option<String>,
     from_toe_m: f64,
@@ -123,12 +115,7 @@ impl From<Table> for OffMiddle {
             half_width_m: it.bat.half_width_m,
             face_m: it.bat.face_m,
         };
-        let ball = Ball {
-            mass_kg: it.ball.mass_kg,
-            radius_m: it.ball.radius_m,
-            stiffness_n_m15: it.ball.stiffness_n_m15,
-            restitution: it.ball.restitution,
-        };
+        let ball = Ball::from(it.ball);
         let case = |case: CaseTable| {
             let hit = Hit {
                 parts,

@@ -88,7 +88,6 @@ fn at(task: &Task<'_>, wish: &Wish, x: &DVector<f64>, derivatives: bool) -> Torq
     let lambda = force_n(x, &w.value);
     let mut k = task.chain.tree.kinematics();
     let tau_n_m = torques(task, &here, lambda, &mut k);
-    let rate_rad_s = here.v;
     let mut rows = Vec::new();
     if derivatives {
         rows = vec![[0.0; COUNT]; N];
@@ -129,7 +128,7 @@ fn at(task: &Task<'_>, wish: &Wish, x: &DVector<f64>, derivatives: bool) -> Torq
             }
         }
     }
-    Torque { tau_n_m, rate_rad_s, rows }
+    Torque { tau_n_m, rate_rad_s: here.v, rows }
 }
 
 /// Lead of the demand: activation time over the time between two instants.

@@ -265,8 +265,8 @@ pub fn order() -> Result<Checked, CheckFault> {
             orders.push(libm::log2(coarse?.toe_velocity / fine?.toe_velocity));
         }
     }
-    let rows = order_rows("two hands", &orders).map(|row| row.noted(WHIPS));
-    Ok(Checked { rows: rows.into(), curves: Vec::new() })
+    let [lowest, highest] = order_rows("two hands", &orders);
+    Ok(Checked { rows: vec![lowest.noted(WHIPS), highest], curves: Vec::new() })
 }
 
 const WHIPS: &str = "the lowest is the twelve-year-old's second swing: from 250 to 500 steps its order is 5.1, then 3.6 \

@@ -173,9 +173,7 @@ fn by_exponent(who: &str, advice: &Fitting) -> Row {
             [time - slower, a, b, c]
         };
         let struck = Struck::of(bat, width_m);
-        let steadiness = |stroke: usize| today.swings.base.strokes[stroke].steadiness;
-        let judged = Judged { struck, bench: None, figures: &figures, steadiness: &steadiness };
-        today.knowledge.worth(&judged).mean_m_s()
+        today.knowledge.worth(&Judged { struck, bench: None, figures: &figures }).mean_m_s()
     };
     let [low, high] = advice.one.range.size.usual_kg;
     let usual = |it: &&Cell| (low..=high).contains(&it.made.bat.mass_kg());
