@@ -7,6 +7,7 @@
 
 pub mod joint_path;
 pub mod key_spline;
+pub mod range;
 pub mod world_turn;
 
 use crate::frames::DVec3;

@@ -14,5 +14,6 @@ pub mod pilot;
 mod plan;
 pub mod players;
 mod published;
+mod range;
 mod signs;
 mod tired;
