@@ -101,7 +101,8 @@ fn best<'a>(cells: impl Iterator<Item = &'a Cell>) -> Option<&'a Cell> {
 }
 
 /// Of the bats that are as good as the best to this model, the one that picks up lightest: a junior is never sent
-/// towards the heavier of two doubtful bats.
+/// towards the heavier of two doubtful bats. As good is near the best in enough draws, and by what is expected of it:
+/// the card takes what loses as much again.
 fn lightest_as_good(
     fine: &[Cell],
     one: &OneSize,
@@ -111,7 +112,8 @@ fn lightest_as_good(
     let as_good = |it: &&Cell| {
         let near = it.worth.by_draw.iter().zip(&top.worth.by_draw);
         let near = near.filter(|(a, b)| **a >= (1.0 - NEAR_BEST.value) * **b).count();
-        near as f64 > DOUBTFUL_ABOVE.value * top.worth.by_draw.len() as f64
+        let expected = it.worth.mean_m_s() >= (1.0 - NEAR_BEST.value) * top.worth.mean_m_s();
+        expected && near as f64 > DOUBTFUL_ABOVE.value * top.worth.by_draw.len() as f64
     };
     let pickup = |it: &&Cell| it.made.bat.swing_moment_kg_m2();
     fine.iter()
