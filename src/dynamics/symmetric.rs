@@ -10,10 +10,24 @@
 
 /// `y += a x` over the common length.
 #[inline(always)]
-fn add_scaled(y: &mut [f64], a: f64, x: &[f64]) {
+pub fn add_scaled(y: &mut [f64], a: f64, x: &[f64]) {
     for (y, x) in y.iter_mut().zip(x) {
         *y += a * x;
     }
+}
+
+/// Sum of products, in four sums side by side: one after another each would wait for the one before.
+#[inline(always)]
+fn dot(a: &[f64], b: &[f64]) -> f64 {
+    let (a4, b4) = (a.chunks_exact(4), b.chunks_exact(4));
+    let rest: f64 = a4.remainder().iter().zip(b4.remainder()).map(|(a, b)| a * b).sum();
+    let mut sums = [0.0; 4];
+    for (a, b) in a4.zip(b4) {
+        for (sum, (a, b)) in sums.iter_mut().zip(a.iter().zip(b)) {
+            *sum += a * b;
+        }
+    }
+    sums.iter().sum::<f64>() + rest
 }
 
 /// Replaces the upper triangle of a positive definite matrix by its factor U. The lower triangle is
@@ -43,8 +57,7 @@ pub fn solve<const N: usize>(u: &[[f64; N]; N], x: &mut [f64; N]) {
         add_scaled(&mut x[k + 1..], -y, &u[k][k + 1..]);
     }
     for k in (0..N).rev() {
-        let s: f64 = u[k][k + 1..].iter().zip(&x[k + 1..]).map(|(u, x)| u * x).sum();
-        x[k] = (x[k] - s) / u[k][k];
+        x[k] = (x[k] - dot(&u[k][k + 1..], &x[k + 1..])) / u[k][k];
     }
 }
 

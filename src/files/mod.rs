@@ -18,4 +18,5 @@ pub mod shape_text;
 pub mod solid;
 pub mod stages;
 pub mod stroke;
+pub mod stroke_paths;
 mod table;

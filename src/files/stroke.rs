@@ -134,7 +134,7 @@ pub fn read_keys(text: &str) -> Result<Stroke, StrokeFault> {
     }
 }
 
-fn parsed<T: DeserializeOwned>(text: &str) -> Result<T, StrokeFault> {
+pub(super) fn parsed<T: DeserializeOwned>(text: &str) -> Result<T, StrokeFault> {
     ron::from_str(text).map_err(|e| StrokeFault::Text {
         line: e.span.start.line,
         column: e.span.start.col,
@@ -248,11 +248,17 @@ pub fn write(stroke: &Stroke) -> String {
     }
     out += "    ],\n";
     out += PATH;
-    for row in &stroke.joint_path.control_rad {
-        let row: Vec<String> = row.iter().map(|q| format!("{q:.5}")).collect();
-        out += &format!("        ({}),\n", row.join(", "));
-    }
+    out += &path_rows(&stroke.joint_path, 8, 5);
     out + "    ],\n)\n"
+}
+
+/// The control points, a row each, set in so far, to so many decimals.
+pub(super) fn path_rows(path: &JointPath, set_in: usize, decimals: usize) -> String {
+    let row = |row: &[f64; JOINT_COUNT]| {
+        let angles: Vec<String> = row.iter().map(|q| format!("{q:.decimals$}")).collect();
+        format!("{:set_in$}({}),\n", "", angles.join(", "))
+    };
+    path.control_rad.iter().map(row).collect()
 }
 
 /// Degrees without the rounding that the way through radians leaves.

@@ -6,6 +6,7 @@
 //! would go if it were known exactly and all others were not.
 
 pub mod advice;
+pub mod choosing;
 pub mod design;
 pub mod figure;
 pub mod indices;

@@ -10,7 +10,7 @@
 
 use multiversion::multiversion;
 
-use crate::dynamics::symmetric::{cholesky, solve};
+use crate::dynamics::symmetric::{add_scaled, cholesky, solve};
 
 const ITERATIONS: usize = 40;
 /// Nearest to a wall that a search starts, as a share of the box.
@@ -35,13 +35,14 @@ pub fn minimise<const N: usize>(
     for _ in 0..ITERATIONS {
         let mut K = *H;
         let mut step = *g;
+        // H is symmetric: its rows in turn are the product's columns, and no sum waits for the one before.
+        let mut Hx = [0.0; N];
+        for (row, x) in H.iter().zip(&x) {
+            add_scaled(&mut Hx, *x, row);
+        }
         for i in 0..N {
             let (a, b) = (1.0 / (hi[i] - x[i]), 1.0 / (x[i] - lo[i]));
-            let mut s = 0.0;
-            for j in 0..N {
-                s += H[i][j] * x[j];
-            }
-            step[i] -= s + barrier * (a - b);
+            step[i] -= Hx[i] + barrier * (a - b);
             K[i][i] += barrier * (a * a + b * b);
         }
         cholesky(&mut K);

@@ -3,6 +3,7 @@
 use super::assumed::Assumed;
 use super::observed::{Observed, observe};
 use super::player_stroke::{Held, PlayerStroke, SwingFault};
+use super::run::{FEWER_STEPS, STEPS};
 use crate::bat::Bat;
 use crate::player::joints::{GROUP_COUNT, JOINT_COUNT};
 use crate::player::{Player, Strength};
@@ -60,6 +61,15 @@ impl Batter {
             handle_diameter_m,
             assumed,
         }
+    }
+
+    /// The same in fewer steps a swing: where swings are many, and found to a thousandth only.
+    pub fn in_fewer_steps(&self) -> Self {
+        let mut it = self.clone();
+        for stroke in &mut it.strokes {
+            stroke.steps = stroke.steps * FEWER_STEPS / STEPS;
+        }
+        it
     }
 
     /// The same body with another strength.

@@ -6,8 +6,7 @@
 //! the grip does not suffice the hand gives way.
 
 use super::chain::Chain;
-use super::law::{Control, Instant};
-use crate::dynamics::symmetric::add_outer;
+use super::law::{Control, Instant, WISHES, Wishes};
 use crate::dynamics::tree::Kinematics;
 use crate::frames::{DVec3, rotation_vector};
 use crate::player::joints::JOINT_COUNT;
@@ -63,13 +62,14 @@ pub fn with_couple(
 }
 
 /// Accelerations per unit of joint torque, and after them per unit of couple about the bat's axes.
-pub fn response<const U: usize>(
+pub(super) fn response<const U: usize>(
     chain: &Chain,
     k: &Kinematics<N>,
+    turning: &[DVec3; N],
     P: &[[f64; N]; N],
 ) -> [[f64; U]; N] {
     let R = k.R[chain.link.bat];
-    let in_bat = turning(chain, k).map(|row| R.transpose() * row);
+    let in_bat = turning.map(|row| R.transpose() * row);
     core::array::from_fn(|j| {
         let couple = P[j].iter().zip(&in_bat).fold(DVec3::ZERO, |s, (p, row)| s + *row * *p);
         core::array::from_fn(|u| if u < N { P[j][u] } else { couple[u - N] })
@@ -77,12 +77,11 @@ pub fn response<const U: usize>(
 }
 
 /// Adds the wish that the handle stay in the bottom hand as it was grasped.
-pub fn add_hold<const U: usize>(
+pub(super) fn add_hold(
     control: &Control,
     it: &Instant<'_>,
-    response: &[[f64; U]; N],
-    H: &mut [[f64; U]; U],
-    g: &mut [f64; U],
+    turning: &[DVec3; N],
+    wishes: &mut Wishes,
 ) {
     let (chain, k) = (it.chain, it.k);
     let (bat, hand) = (chain.link.bat, chain.bottom_hand.link_b);
@@ -90,19 +89,12 @@ pub fn add_hold<const U: usize>(
     let turned = rotation_vector(&(k.R[hand] * *it.held_R * k.R[bat].transpose()));
     let mut left = (k.omega[hand] - k.omega[bat]) * (2.0 * w) + turned * (w * w)
         - (k.alpha_bias[bat] - k.alpha_bias[hand]);
-    let mut rows = [[0.0; U]; 3];
-    for ((axis, a), response) in turning(chain, k).iter().zip(&it.closed.a_free).zip(response) {
+    for ((axis, a), of_joint) in turning.iter().zip(&it.closed.a_free).zip(&mut wishes.by_joint) {
         left -= *axis * *a;
-        for (row, factor) in rows.iter_mut().zip((*axis * control.weight_hold).to_array()) {
-            for (r, p) in row.iter_mut().zip(response) {
-                *r += factor * p;
-            }
-        }
+        of_joint[HOLD].copy_from_slice(&(*axis * control.weight_hold).to_array());
     }
-    for (row, b) in rows.iter().zip((left * control.weight_hold).to_array()) {
-        add_outer(H, 1.0, row);
-        for (g, r) in g.iter_mut().zip(row) {
-            *g += r * b;
-        }
-    }
+    wishes.left[HOLD].copy_from_slice(&(left * control.weight_hold).to_array());
 }
+
+/// Where this wish stands among the others.
+const HOLD: core::ops::Range<usize> = WISHES - 3..WISHES;

@@ -8,7 +8,7 @@ use super::chain::Chain;
 use super::reference::{Accelerations, Sample};
 use crate::dynamics::closed_loop::ClosedChain;
 use crate::dynamics::mass_matrix::MassMatrix;
-use crate::dynamics::symmetric::{add_outer, mirror};
+use crate::dynamics::symmetric::{add_outer, add_scaled, mirror};
 use crate::dynamics::tree::Kinematics;
 use crate::frames::{DMat3, DVec3, rotation_vector};
 use crate::player::Strength;
@@ -154,9 +154,11 @@ impl Law {
         let effort: [f64; N] =
             core::array::from_fn(|j| 0.5 * (strength.positive_n_m[j] + strength.negative_n_m[j]));
         let limit = it.couple_limit_n_m;
+        let mut wishes = self.of_bat(it, wanted);
+        let a_joint = self.of_joints(it, wanted);
+        let weights = (self.control.weight_posture, self.control.weight_effort);
         if limit.iter().all(|it| *it == 0.0) {
-            let (mut H, g) = self.objective(it, wanted, &it.closed.P, &effort);
-            mirror(&mut H);
+            let (H, g) = normal_equations(&it.closed.P, &a_joint, &wishes, &effort, weights);
             let x = barrier::minimise(&H, &g, &lo, &hi, self.control.barrier, &mut self.place);
             return Called { torque_n_m: x, couple_share: [0.0; 3] };
         }
@@ -165,10 +167,11 @@ impl Law {
             core::array::from_fn(|u| if u < N { torque[u] } else { couple[u - N] })
         };
         let (lo, hi) = (with(&lo, limit.map(|it| -it)), with(&hi, limit));
-        let response = bottom_grip::response(it.chain, it.k, &it.closed.P);
-        let (mut H, mut g) = self.objective(it, wanted, &response, &with(&effort, limit));
-        bottom_grip::add_hold(&self.control, it, &response, &mut H, &mut g);
-        mirror(&mut H);
+        let turning = bottom_grip::turning(it.chain, it.k);
+        let response = bottom_grip::response(it.chain, it.k, &turning, &it.closed.P);
+        bottom_grip::add_hold(&self.control, it, &turning, &mut wishes);
+        let size = with(&effort, limit);
+        let (H, g) = normal_equations(&response, &a_joint, &wishes, &size, weights);
         let x = barrier::minimise(&H, &g, &lo, &hi, self.control.barrier, &mut self.place_holding);
         Called {
             torque_n_m: core::array::from_fn(|j| x[j]),
@@ -176,15 +179,8 @@ impl Law {
         }
     }
 
-    /// Quadratic form and gradient of what the player wants of bat and joints; `response` holds the
-    /// joints' accelerations per unit of what is called for, `size` how much of it counts as one.
-    fn objective<const U: usize>(
-        &self,
-        it: &Instant<'_>,
-        wanted: &Wanted<'_>,
-        response: &[[f64; U]; N],
-        size: &[f64; U],
-    ) -> ([[f64; U]; U], [f64; U]) {
+    /// What the player wants of the bat; nothing yet of the handle in the bottom hand.
+    fn of_bat(&self, it: &Instant<'_>, wanted: &Wanted<'_>) -> Wishes {
         let c = &self.control;
         let (rate, square) = (2.0 * c.bandwidth_1_s, c.bandwidth_1_s * c.bandwidth_1_s);
         let (t1, t2) =
@@ -200,8 +196,8 @@ impl Law {
             + (now.omega * t1 - it.k.omega[bat]) * rate
             + rotation_vector(&(now.R * it.k.R[bat].transpose())) * square;
 
-        // Rows of the bat's acceleration per unit called for: J P, and what is left without it.
-        let mut rows = [[0.0; U]; 6];
+        // Of each joint's acceleration, and what is left without any torque.
+        let mut by_joint = [[0.0; WISHES]; N];
         let mut left_point = a_point - (it.k.acceleration_bias(bat, p) - it.a_base);
         let mut left_turn = a_turn - it.k.alpha_bias[bat];
         for j in it.chain.tree.joints_towards_base(bat) {
@@ -211,59 +207,69 @@ impl Law {
             left_turn -= axis * it.closed.a_free[j];
             let [x, y, z] = (arm * c.weight_position).to_array();
             let [u, v, w] = (axis * c.weight_rotation).to_array();
-            for (row, factor) in rows.iter_mut().zip([x, y, z, u, v, w]) {
-                for (r, p) in row.iter_mut().zip(&response[j]) {
-                    *r += factor * p;
-                }
-            }
+            by_joint[j] = [x, y, z, u, v, w, 0.0, 0.0, 0.0];
         }
         let [x, y, z] = (left_point * c.weight_position).to_array();
         let [u, v, w] = (left_turn * c.weight_rotation).to_array();
-        let left = [x, y, z, u, v, w];
+        Wishes { by_joint, left: [x, y, z, u, v, w, 0.0, 0.0, 0.0] }
+    }
 
-        let posture2 = c.weight_posture * c.weight_posture;
-        let mut a_joint = [0.0; N];
-        for (j, a) in a_joint.iter_mut().enumerate() {
-            *a = ahead.q2[j] * t2
-                + rate * (now.q1[j] * t1 - it.v[j])
-                + square * (now.q[j] - it.q[j])
-                - it.closed.a_free[j];
-        }
-
-        let weights = (posture2, c.weight_effort);
-        normal_equations(response, &a_joint, &rows, &left, size, weights)
+    /// Accelerations that the player wants of the joints, less those without any torque, rad/s².
+    fn of_joints(&self, it: &Instant<'_>, wanted: &Wanted<'_>) -> [f64; N] {
+        let bandwidth = self.control.bandwidth_1_s;
+        let (t1, t2) =
+            (1.0 / wanted.stroke_time_s, 1.0 / (wanted.stroke_time_s * wanted.stroke_time_s));
+        core::array::from_fn(|j| {
+            wanted.ahead.q2[j] * t2
+                + 2.0 * bandwidth * (wanted.now.q1[j] * t1 - it.v[j])
+                + bandwidth * bandwidth * (wanted.now.q[j] - it.q[j])
+                - it.closed.a_free[j]
+        })
     }
 }
 
-/// Lower triangle of the quadratic form, and the gradient, of the sum of squares of the joints' and the
-/// bat's accelerations missed, and of effort; weights of posture (squared) and of effort.
+/// Wishes for the bat's point (3) and attitude (3), and for the handle's attitude in the bottom hand (3).
+pub(super) const WISHES: usize = 9;
+
+/// Weighted accelerations that the player wants of bat and handle.
+pub(super) struct Wishes {
+    /// By joint, how much of each a unit of its acceleration makes.
+    pub(super) by_joint: [[f64; WISHES]; N],
+    /// How much of each is left without any torque.
+    pub(super) left: [f64; WISHES],
+}
+
+/// Quadratic form, both triangles filled, and gradient of the sum of squares of the accelerations missed and of
+/// effort; `response` holds the joints' accelerations per unit of what is called for, `size` how much of it counts as
+/// one; weights of posture and of effort.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
 fn normal_equations<const U: usize>(
     response: &[[f64; U]; N],
     a_joint: &[f64; N],
-    rows: &[[f64; U]; 6],
-    left: &[f64; 6],
+    wishes: &Wishes,
     size: &[f64; U],
-    (posture2, weight_effort): (f64, f64),
+    (weight_posture, weight_effort): (f64, f64),
 ) -> ([[f64; U]; U], [f64; U]) {
+    let posture2 = weight_posture * weight_posture;
     let mut H = [[0.0; U]; U];
     let mut g = [0.0; U];
-    for (row, a) in response.iter().zip(a_joint) {
-        add_outer(&mut H, posture2, row);
-        for (g, p) in g.iter_mut().zip(row) {
-            *g += posture2 * a * p;
+    let mut rows = [[0.0; U]; WISHES];
+    for ((response, a), factors) in response.iter().zip(a_joint).zip(&wishes.by_joint) {
+        add_outer(&mut H, posture2, response);
+        add_scaled(&mut g, posture2 * a, response);
+        for (row, factor) in rows.iter_mut().zip(factors) {
+            add_scaled(row, *factor, response);
         }
     }
-    for (row, b) in rows.iter().zip(left) {
+    for (row, left) in rows.iter().zip(&wishes.left) {
         add_outer(&mut H, 1.0, row);
-        for (g, r) in g.iter_mut().zip(row) {
-            *g += r * b;
-        }
+        add_scaled(&mut g, *left, row);
     }
     for (i, row) in H.iter_mut().enumerate() {
         let effort = weight_effort / size[i];
         row[i] += effort * effort;
     }
+    mirror(&mut H);
     (H, g)
 }
 

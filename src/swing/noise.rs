@@ -7,7 +7,7 @@
 //! two bats differ by what the bats do. (The covariance by linearised equations was tried: it meets a thousand noisy
 //! swings of pull and hook, and not of the drive, where joints at their limit make kinks; it costs as much.)
 
-use super::run::Swinger;
+use super::run::{STEPS, Swinger};
 use crate::frames::DVec3;
 use crate::normal;
 use crate::player::Strength;
@@ -48,25 +48,30 @@ impl MotorNoise {
     }
 
     /// What each joint gives over what is called for, by sample of the plan, in the noisy swing of that number; an odd
-    /// number is the even one before it with its sign turned.
+    /// number is the even one before it with its sign turned. The noise is the same in however many steps it is swung.
     fn given(&self, s: &Swinger<'_>, stroke_time_s: f64, number: u64) -> Vec<[f64; N]> {
         let mut random = oorandom::Rand64::new(u128::from(number / 2) + SEED);
         let mut next = || normal::quantile(random.rand_float().clamp(LEAST, 1.0 - LEAST));
         let sign = if number.is_multiple_of(2) { 1.0 } else { -1.0 };
         let shares = self.shares(&s.strength).map(|it| sign * it);
-        let keeps = libm::exp(-stroke_time_s / s.reference.per_unit as f64 / self.time_s);
+        let keeps = libm::exp(-stroke_time_s / GRID as f64 / self.time_s);
         let new = libm::sqrt(1.0 - keeps * keeps);
         let mut z: [f64; N] = core::array::from_fn(|_| next());
-        (0..s.reference.samples.len())
+        let on_grid = |sample: usize| sample * GRID / s.reference.per_unit;
+        let last = s.reference.samples.len().saturating_sub(1);
+        let given: Vec<[f64; N]> = (0..=on_grid(last))
             .map(|_| {
                 let given = core::array::from_fn(|j| 1.0 + shares[j] * z[j]);
                 z = z.map(|z| keeps * z + new * next());
                 given
             })
-            .collect()
+            .collect();
+        (0..=last).filter_map(|sample| given.get(on_grid(sample)).copied()).collect()
     }
 }
 
+/// Values of the noise from the top of the backlift to the planned contact: one a sample of the usual plan.
+const GRID: usize = 2 * STEPS;
 /// Where the noise of the first pair begins in the generator.
 const SEED: u128 = 15;
 /// Keeps a draw off nought and one.

@@ -23,6 +23,8 @@ const N: usize = JOINT_COUNT;
 /// Steps from the top of the backlift to the planned contact. Measured error of the bat speed at
 /// this count against 1,600 steps: see the convergence table in DEVELOPERS.md.
 pub const STEPS: usize = 160;
+/// The same where swings are many and each is found to a thousandth only: the searches of an advice.
+pub const FEWER_STEPS: usize = 112;
 
 /// State of a swing: joint angles, rates, torques, the bottom hand's couple.
 ///

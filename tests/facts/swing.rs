@@ -7,6 +7,7 @@ mod assumed;
 mod balances;
 mod bat_speed;
 mod bottom_grip;
+mod fewer_steps;
 mod mirror;
 mod noise;
 mod outside;

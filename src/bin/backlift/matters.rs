@@ -7,15 +7,19 @@ mod told;
 
 use std::ops::ControlFlow;
 use std::path::PathBuf;
+use std::sync::atomic::{AtomicUsize, Ordering};
 
 use backlift::bat::figures::WeighedBat;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
+use backlift::files::stroke_paths::built_in_paths;
 use backlift::fit::fitting::what_decides;
 use backlift::innings::played::delivery;
 use backlift::player::grip::comfortable_diameter_m;
+use backlift::sensitivity::choosing::{Choosing, ChoosingFault, choosing};
 use backlift::sensitivity::spread::Known;
 use backlift::sensitivity::study::{Asked, StudyFault, study};
+use backlift::stroke::Stroke;
 
 use crate::advice;
 use crate::beside::Beside;
@@ -56,6 +60,10 @@ pub struct Args {
     #[arg(long)]
     terms: bool,
 
+    /// Swing both bats along many paths of each stroke too, and say what the player and what a bat gains by choosing
+    #[arg(long)]
+    paths: bool,
+
     /// Write a chart (SVG, PNG) into this folder
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
@@ -77,6 +85,9 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         let terms = what_decides(&loaded.order(), [bat, other], &told);
         shown.terms = Some(terms.map_err(|fault| advice::stop(&loaded, fault))?);
     }
+    if let (true, Some(other)) = (args.paths, other) {
+        shown.choosing = chosen(&loaded, [bat, other], &progress)?;
+    }
     drop(progress);
     let beside = Beside::scenario(&loaded);
     said(
@@ -87,6 +98,36 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         |units| beside.told(&told::told(&shown, units)),
         |folder, units| picture::add(folder, &shown, &beside, units),
     )
+}
+
+/// Both bats along every path of each stroke that comes with paths.
+fn chosen(loaded: &Loaded, bats: [usize; 2], progress: &Progress) -> Result<Vec<Choosing>, Stop> {
+    let player = &loaded.player;
+    let handle_m = comfortable_diameter_m(player.hand_length_m.value);
+    let bats = bats.map(|n| loaded.bats.get(n).map(|it| &it.bat));
+    let [Some(first), Some(second)] = bats else {
+        return Err(Stop::OurMistake("there is no such bat".into()));
+    };
+    let mut out = Vec::new();
+    for (n, stroke) in loaded.strokes.iter().enumerate() {
+        let paths = built_in_paths(stroke).map_err(|it| Stop::OurMistake(it.to_string()))?;
+        let paths: Vec<Stroke> = paths.into_iter().map(|it| it.stroke).collect();
+        if paths.is_empty() {
+            continue;
+        }
+        let done = AtomicUsize::new(0);
+        let step = || {
+            let share = done.fetch_add(1, Ordering::Relaxed) as f64 / (paths.len() + 1) as f64;
+            let all = loaded.strokes.len() as f64;
+            progress.report("swinging along many paths", (n as f64 + share) / all)
+        };
+        let it = choosing(player, handle_m, stroke, &paths, [first, second], &step);
+        out.push(it.map_err(|fault| match fault {
+            ChoosingFault::Cancelled => Stop::Cancelled,
+            ChoosingFault::Swing(fault) => Stop::NoAnswer(Fault::new(fault.to_string())),
+        })?);
+    }
+    Ok(out)
 }
 
 /// Reads the number of rows.
@@ -161,5 +202,6 @@ fn studied(
         runs: scenario.innings.runs,
         junior: loaded.is_junior(),
         terms: None,
+        choosing: Vec::new(),
     })
 }

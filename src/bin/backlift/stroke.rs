@@ -5,8 +5,10 @@ use std::path::{Path, PathBuf};
 use backlift::files::fault::Fault;
 use backlift::files::save::new_file;
 use backlift::files::stroke::{built_in, read_keys, write};
+use backlift::files::stroke_paths;
 use backlift::player::joints::JOINTS;
 use backlift::stroke::Stroke;
+use backlift::swing::plan::paths::{FoundPath, paths};
 use backlift::swing::plan::reference_adult::{reference_bat, reference_player};
 use backlift::swing::plan::report::Report;
 use backlift::swing::plan::{PlanFault, plan};
@@ -29,6 +31,11 @@ pub struct Args {
 
     /// The file to write; one that is there already is left as it is
     new: PathBuf,
+
+    /// Plan so many fast paths, their keys moved within what a coach would still call this stroke, and write them into
+    /// one file: takes many minutes
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(1..=64))]
+    paths: Option<u16>,
 }
 
 /// Plans and writes.
@@ -37,13 +44,20 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let player = reference_player().map_err(|it| Fault::new(it.to_string()))?;
     let bat = reference_bat().map_err(|it| Fault::new(it.to_string()))?;
     let progress = Progress::start();
+    if let Some(most) = args.paths {
+        let step = |n: usize, all: usize| {
+            progress.report("planning one path after another", n as f64 / all as f64)
+        };
+        let found = paths(&stroke, &player, &bat, most.into(), &step).map_err(stop)?;
+        drop(progress);
+        new_file(&args.new, stroke_paths::write(&stroke, &found).as_bytes())?;
+        let _ = json::print(&format!("{}Wrote {}\n", fastest_words(&found), args.new.display()));
+        return Ok(Outcome::Done);
+    }
     let planned = plan(&stroke, &player, &bat, &|at| {
         progress.report("planning the joint path", at.done as f64 / at.of as f64)
     })
-    .map_err(|fault| match fault {
-        PlanFault::Stopped => Stop::Cancelled,
-        fault => Stop::NoAnswer(Fault::new(fault.to_string())),
-    })?;
+    .map_err(stop)?;
     drop(progress);
     stroke.joint_path = planned.path;
     stroke.bottom_hand_holds = true;
@@ -51,6 +65,23 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     // The file is there; a closed standard output changes nothing about that.
     let _ = json::print(&format!("{}Wrote {}\n", words(&planned.report), args.new.display()));
     Ok(Outcome::Done)
+}
+
+fn stop(fault: PlanFault) -> Stop {
+    match fault {
+        PlanFault::Stopped => Stop::Cancelled,
+        fault => Stop::NoAnswer(Fault::new(fault.to_string())),
+    }
+}
+
+fn fastest_words(found: &[FoundPath]) -> String {
+    let speeds = || found.iter().map(|it| it.bat_speed_m_s);
+    format!(
+        "{} paths; the reference player's bat at {:.1} to {:.1} m/s on them\n",
+        found.len(),
+        speeds().fold(f64::INFINITY, f64::min),
+        speeds().fold(0.0, f64::max),
+    )
 }
 
 fn read(path: &Path) -> Result<Stroke, Fault> {

@@ -7,6 +7,7 @@
 //! Derivatives: geometry and mass matrix exactly, the rest of the inverse dynamics by differences.
 
 pub mod least_squares;
+pub mod paths;
 pub mod pose_error;
 pub mod reference_adult;
 pub mod report;

@@ -1,8 +1,11 @@
 //! The study for other programs.
 
 use backlift::sensitivity::advice::Weight;
+use backlift::sensitivity::choosing::Choosing;
 use backlift::sensitivity::indices::Share;
+use backlift::sensitivity::input::Input;
 use backlift::sensitivity::spread::Standing;
+use backlift::sensitivity::terms::Term;
 use serde::Serialize;
 
 use super::shown::Shown;
@@ -20,6 +23,7 @@ pub struct Figures {
     inputs: Vec<InputRow>,
     figures: Vec<FigureRow>,
     terms: Option<TermsRow>,
+    paths: Vec<ChoosingRow>,
 }
 
 #[derive(Serialize)]
@@ -33,6 +37,18 @@ struct TermsRow {
 struct TermRow {
     what: &'static str,
     ratio: Option<f64>,
+    input: Option<&'static str>,
+}
+
+/// One stroke along many paths with the two bats.
+#[derive(Serialize)]
+struct ChoosingRow {
+    stroke: String,
+    stored_m_s: [Option<f64>; 2],
+    best_m_s: [Option<f64>; 2],
+    stored_ratio: Option<f64>,
+    chosen_ratio: Option<f64>,
+    by_path_m_s: Vec<[Option<f64>; 2]>,
 }
 
 #[derive(Serialize)]
@@ -108,7 +124,23 @@ pub fn of(shown: &Shown) -> Figures {
         terms: shown.terms.as_ref().map(|it| TermsRow {
             ratio: it.ratio,
             ratio_sd: it.ratio_sd,
-            moved: (it.moved.iter()).map(|it| TermRow { what: it.what, ratio: it.ratio }).collect(),
+            moved: it.moved.iter().map(term).collect(),
         }),
+        paths: shown.choosing.iter().map(chosen).collect(),
+    }
+}
+
+fn term(it: &Term) -> TermRow {
+    TermRow { what: it.what, ratio: it.ratio, input: it.input.map(Input::key) }
+}
+
+fn chosen(it: &Choosing) -> ChoosingRow {
+    ChoosingRow {
+        stroke: it.stroke.clone(),
+        stored_m_s: it.stored_m_s,
+        best_m_s: [it.best_m_s(0), it.best_m_s(1)],
+        stored_ratio: it.stored_ratio(),
+        chosen_ratio: it.chosen_ratio(),
+        by_path_m_s: it.by_path_m_s.clone(),
     }
 }

@@ -1,6 +1,7 @@
 //! What is shown of a study.
 
 use backlift::sensitivity::advice::Weight;
+use backlift::sensitivity::choosing::Choosing;
 use backlift::sensitivity::figure::Figure;
 use backlift::sensitivity::input::Input;
 use backlift::sensitivity::spread::{Moved, Standing};
@@ -24,6 +25,8 @@ pub struct Shown {
     pub junior: bool,
     /// What each term of the model does to which of the two bats is the better; none where it was not asked.
     pub terms: Option<Terms>,
+    /// What is gained by choosing among many paths, by stroke; empty where it was not asked.
+    pub choosing: Vec<Choosing>,
 }
 
 impl Shown {
@@ -49,6 +52,14 @@ impl Shown {
         let matters = |it: &usize| self.study.weight(*it) == weight;
         let places = self.standing(standing).into_iter().filter(matters);
         places.filter_map(|it| Some(name(self.input(it)?))).collect()
+    }
+
+    /// Share of the doubt of the difference between the bats that an input carries, %; none where it is not studied.
+    pub fn share_of_bats(&self, input: Option<Input>) -> Option<String> {
+        let place = self.study.inputs.iter().position(|it| Some(it.input) == input)?;
+        let bats = self.study.figures.iter().find(|it| it.figure == Figure::LighterBat)?;
+        let total = bats.divided.indices.get(place)?.total.value;
+        Some(number(100.0 * total.clamp(0.0, 1.0), 0))
     }
 
     /// What a coach could say aloud.

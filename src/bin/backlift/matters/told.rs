@@ -4,7 +4,7 @@ use backlift::innings::score::runs_words;
 use backlift::sensitivity::advice::Weight;
 use backlift::sensitivity::figure::Figure;
 use backlift::sensitivity::spread::Standing;
-use backlift::units::Units;
+use backlift::units::{Quantity, Units, spoken};
 
 use super::shown::{Shown, doubted, name, spread};
 use crate::figure::{listed, number, percent};
@@ -25,6 +25,7 @@ pub fn told(shown: &Shown, units: Units) -> String {
     out += "\nWho carries how much of that doubt, %:\n";
     out += &shares(shown);
     out += &decides(shown);
+    out += &chooses(shown, units);
     out += "\nWhat this rests on:\n";
     for it in rests_on(shown) {
         out += &(set_in(&it) + "\n");
@@ -89,7 +90,7 @@ fn decides(shown: &Shown) -> String {
                 Some(ratio) => (number(ratio, 4), percent(ratio / terms.ratio - 1.0, 2)),
                 None => ("beyond control".to_owned(), String::new()),
             };
-            vec![it.what.to_owned(), ratio, by]
+            vec![it.what.to_owned(), ratio, by, shown.share_of_bats(it.input).unwrap_or_default()]
         })
         .collect();
     let head = format!(
@@ -99,7 +100,42 @@ fn decides(shown: &Shown) -> String {
         shown.bat,
         number(terms.ratio_sd, 4)
     );
-    head + &table(&["", "times", "moved by"], &rows)
+    let share = "The last column: share of the doubt of the difference late (bats, above) that what is moved carries there, %.\n";
+    head + &table(&["", "times", "moved by", "doubt"], &rows) + share
+}
+
+/// What is gained by choosing among many paths of a stroke.
+fn chooses(shown: &Shown, units: Units) -> String {
+    let (false, Some(other)) = (shown.choosing.is_empty(), &shown.other) else {
+        return String::new();
+    };
+    let of = |it: Option<f64>, told: &dyn Fn(f64) -> String| it.map_or("·".to_owned(), told);
+    let times = |it: Option<f64>| of(it, &|it| number(it, 3));
+    let rows: Vec<Vec<String>> = shown
+        .choosing
+        .iter()
+        .map(|it| {
+            let speed = |it: Option<f64>| of(it, &|it| spoken(Quantity::Speed, it, 0.1, units));
+            let ratios = it.ratios();
+            let most = ratios.iter().copied().max_by(f64::total_cmp);
+            let least = ratios.iter().copied().min_by(f64::total_cmp);
+            vec![
+                it.stroke.clone(),
+                speed(it.stored_m_s[0]),
+                of(it.player_gains(0), &|it| percent(it, 1)),
+                times(it.stored_ratio()),
+                times(it.chosen_ratio()),
+                format!("{} to {}", times(least), times(most)),
+            ]
+        })
+        .collect();
+    let head = format!(
+        "\nChoosing among {} paths of each stroke, fresh. Speed with {}, what choosing adds to it; speed with {other} over \
+         that, on the stored path, each on its fastest, and over all paths:\n",
+        shown.choosing.iter().map(|it| it.by_path_m_s.len()).max().unwrap_or(0),
+        shown.bat,
+    );
+    head + &table(&["", "stored", "chosen", "stored", "chosen", "all"], &rows)
 }
 
 fn head(figure: Figure) -> &'static str {
