@@ -22,7 +22,8 @@ fn off(player: &Player, length_m: f64, balance_m: f64, masses: [f64; 2]) -> Vec<
     let usual = Batter::new(player, &built_in().unwrap(), &adult_bat(), 0.035).unwrap();
     let mut out = Vec::new();
     for (usual, fewer) in usual.strokes.iter().zip(&usual.in_fewer_steps().strokes) {
-        let fine = PlayerStroke { steps: 6 * STEPS, ..usual.clone() };
+        let mut fine = usual.clone();
+        fine.steps = 6 * STEPS;
         for tired in TIRED {
             let speed = |stroke: &PlayerStroke, mass_kg: f64| {
                 let held = stroke.hold(&bat(mass_kg, length_m, balance_m)).unwrap();
