@@ -30,21 +30,19 @@ fn dot(a: &[f64], b: &[f64]) -> f64 {
     sums.iter().sum::<f64>() + rest
 }
 
-/// Replaces the upper triangle of a positive definite matrix by its factor U. The lower triangle is
-/// neither read nor written.
+/// Replaces a positive definite matrix by its factor U, with the reciprocals 1/U_kk on the diagonal; what is left in the
+/// lower triangle means nothing (whole rows are quicker than ends of rows).
 #[inline(always)]
 pub fn cholesky<const N: usize>(m: &mut [[f64; N]; N]) {
     for k in 0..N {
         let (done, rest) = m.split_at_mut(k + 1);
-        let row = &mut done[k];
-        let scale = 1.0 / row[k].sqrt();
-        for x in &mut row[k..] {
-            *x *= scale;
-        }
+        let scale = 1.0 / done[k][k].sqrt();
+        let row = done[k].map(|x| x * scale);
         for (i, below) in rest.iter_mut().enumerate() {
-            let i = k + 1 + i;
-            add_scaled(&mut below[i..], -row[i], &row[i..]);
+            add_scaled(below, -row[k + 1 + i], &row);
         }
+        done[k] = row;
+        done[k][k] = scale;
     }
 }
 
@@ -52,12 +50,12 @@ pub fn cholesky<const N: usize>(m: &mut [[f64; N]; N]) {
 #[inline(always)]
 pub fn solve<const N: usize>(u: &[[f64; N]; N], x: &mut [f64; N]) {
     for k in 0..N {
-        let y = x[k] / u[k][k];
+        let y = x[k] * u[k][k];
         x[k] = y;
         add_scaled(&mut x[k + 1..], -y, &u[k][k + 1..]);
     }
     for k in (0..N).rev() {
-        x[k] = (x[k] - dot(&u[k][k + 1..], &x[k + 1..])) / u[k][k];
+        x[k] = (x[k] - dot(&u[k][k + 1..], &x[k + 1..])) * u[k][k];
     }
 }
 
@@ -74,9 +72,8 @@ pub fn inverse<const N: usize>(u: &[[f64; N]; N]) -> [[f64; N]; N] {
         for (k, earlier) in done.iter().enumerate() {
             add_scaled(&mut row[..=k], -u[k][i], &earlier[..=k]);
         }
-        let scale = 1.0 / u[i][i];
         for x in &mut row[..=i] {
-            *x *= scale;
+            *x *= u[i][i];
         }
         for j in 0..=i {
             add_scaled(&mut out[j][..=j], row[j], &row[..=j]);

@@ -8,7 +8,7 @@ use super::chain::Chain;
 use super::reference::{Accelerations, Sample};
 use crate::dynamics::closed_loop::ClosedChain;
 use crate::dynamics::mass_matrix::MassMatrix;
-use crate::dynamics::symmetric::{add_outer, add_scaled, mirror};
+use crate::dynamics::symmetric::{add_scaled, mirror};
 use crate::dynamics::tree::Kinematics;
 use crate::frames::{DMat3, DVec3, rotation_vector};
 use crate::player::Strength;
@@ -251,26 +251,52 @@ fn normal_equations<const U: usize>(
     (weight_posture, weight_effort): (f64, f64),
 ) -> ([[f64; U]; U], [f64; U]) {
     let posture2 = weight_posture * weight_posture;
-    let mut H = [[0.0; U]; U];
     let mut g = [0.0; U];
     let mut rows = [[0.0; U]; WISHES];
     for ((response, a), factors) in response.iter().zip(a_joint).zip(&wishes.by_joint) {
-        add_outer(&mut H, posture2, response);
         add_scaled(&mut g, posture2 * a, response);
         for (row, factor) in rows.iter_mut().zip(factors) {
             add_scaled(row, *factor, response);
         }
     }
     for (row, left) in rows.iter().zip(&wishes.left) {
-        add_outer(&mut H, 1.0, row);
         add_scaled(&mut g, *left, row);
     }
-    for (i, row) in H.iter_mut().enumerate() {
+    let mut H = [[0.0; U]; U];
+    for (i, out) in H.iter_mut().enumerate() {
+        let all = (response, posture2, &rows);
+        match i / BLOCK {
+            0 => row_of_products::<BLOCK, U>(all, i, out),
+            1 => row_of_products::<{ 2 * BLOCK }, U>(all, i, out),
+            2 => row_of_products::<{ 3 * BLOCK }, U>(all, i, out),
+            3 => row_of_products::<{ 4 * BLOCK }, U>(all, i, out),
+            _ => row_of_products::<U, U>(all, i, out),
+        }
         let effort = weight_effort / size[i];
-        row[i] += effort * effort;
+        out[i] += effort * effort;
     }
     mirror(&mut H);
     (H, g)
+}
+
+/// Elements of a row of H that are computed together, in wide registers; those beyond the diagonal are not read.
+const BLOCK: usize = 4;
+
+/// The first W elements of row i of `w² RᵀR + WᵀW`, with R the response and W the wishes' rows.
+#[inline(always)]
+fn row_of_products<const W: usize, const U: usize>(
+    (response, posture2, rows): (&[[f64; U]; N], f64, &[[f64; U]; WISHES]),
+    i: usize,
+    out: &mut [f64; U],
+) {
+    let mut sums = [0.0; W];
+    for row in response {
+        add_scaled(&mut sums, posture2 * row[i], &row[..W]);
+    }
+    for row in rows {
+        add_scaled(&mut sums, row[i], &row[..W]);
+    }
+    out[..W].copy_from_slice(&sums);
 }
 
 /// Kinematics, mass matrix and loop of the chain at one state.

@@ -8,6 +8,7 @@ mod readings;
 mod save;
 mod shape_text;
 mod stroke;
+mod stroke_paths;
 mod strokes_of_scenario;
 mod units;
 
