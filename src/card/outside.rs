@@ -42,7 +42,7 @@ pub const OUTSIDE: Outside = Outside {
         held("people", [68, 11, 15, 36]),
         held("fatigue", [19, 3, 2, 4]),
         held("collision", [81, 0, 4, 2]),
-        held("fitting", [4, 0, 2, 3]),
+        held("fitting", [3, 0, 3, 3]),
     ],
     mechanics_within: 0.007,
 };

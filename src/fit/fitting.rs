@@ -171,7 +171,8 @@ pub fn fit(order: &Order<'_>, progress: Progress<'_>) -> Result<Fitting, FitFaul
         };
         let rows = middles(order, &now.today, &one);
         let worth = |rows: &[MiddleRow]| {
-            asked_for(rows, order.limits.middle).map_or(0.0, |it| it.best.worth.mean_m_s())
+            asked_for(rows, order.limits.middle, order.player.age_y)
+                .map_or(0.0, |it| it.best.worth.mean_m_s())
         };
         if best.as_ref().is_none_or(|(_, other)| worth(&rows) > worth(other)) {
             best = Some((one, rows));
@@ -179,7 +180,7 @@ pub fn fit(order: &Order<'_>, progress: Progress<'_>) -> Result<Fitting, FitFaul
     }
     let nothing = || FitFault::NothingToMake { size: names(&sizes) };
     let (one, middles) = best.ok_or_else(|| fault.unwrap_or_else(nothing))?;
-    let row = asked_for(&middles, order.limits.middle).ok_or_else(nothing)?;
+    let row = asked_for(&middles, order.limits.middle, order.player.age_y).ok_or_else(nothing)?;
     let recommendation = recommend(&now, &one, row)?;
     let use_today = now.today.use_today.as_ref().map(|it| &now.today.given[it.bat]);
     let strokes = strokes_at_end(&now.setting, order, &now.today)?;

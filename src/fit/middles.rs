@@ -101,27 +101,33 @@ fn best<'a>(cells: impl Iterator<Item = &'a Cell>) -> Option<&'a Cell> {
 }
 
 /// Of the bats that are as good as the best to this model, the one that picks up lightest: a junior is never sent
-/// towards the heavier of two doubtful bats. As good is near the best in enough draws, and by what is expected of it:
-/// the card takes what loses as much again.
+/// towards the heavier of two doubtful bats.
 fn lightest_as_good(
     fine: &[Cell],
     one: &OneSize,
     top: &Cell,
     inside: &dyn Fn(&Cell) -> bool,
 ) -> Cell {
-    let as_good = |it: &&Cell| {
-        let near = it.worth.by_draw.iter().zip(&top.worth.by_draw);
-        let near = near.filter(|(a, b)| **a >= (1.0 - NEAR_BEST.value) * **b).count();
-        let expected = it.worth.mean_m_s() >= (1.0 - NEAR_BEST.value) * top.worth.mean_m_s();
-        expected && near as f64 > DOUBTFUL_ABOVE.value * top.worth.by_draw.len() as f64
-    };
-    let pickup = |it: &&Cell| it.made.bat.swing_moment_kg_m2();
     fine.iter()
         .chain(one.cells.iter().filter(|it| inside(it)))
-        .filter(as_good)
-        .min_by(|a, b| pickup(a).total_cmp(&pickup(b)))
+        .filter(|it| as_good(it, top))
+        .min_by(|a, b| pickup_kg_m2(a).total_cmp(&pickup_kg_m2(b)))
         .unwrap_or(top)
         .clone()
+}
+
+/// Whether a bat is as good as the best to this model: near it in enough draws, and by what is expected of it (the card
+/// takes what loses as much again).
+fn as_good(it: &Cell, top: &Cell) -> bool {
+    let least = 1.0 - NEAR_BEST.value;
+    let near = it.worth.by_draw.iter().zip(&top.worth.by_draw);
+    let near = near.filter(|(a, b)| **a >= least * **b).count();
+    it.worth.mean_m_s() >= least * top.worth.mean_m_s()
+        && near as f64 > DOUBTFUL_ABOVE.value * top.worth.by_draw.len() as f64
+}
+
+fn pickup_kg_m2(it: &Cell) -> f64 {
+    it.made.bat.swing_moment_kg_m2()
 }
 
 fn limited(
@@ -157,12 +163,19 @@ fn limited(
 /// A weight this near a limit rests against it, kg: half a step of the map.
 const RESTS_WITHIN_KG: f64 = 0.008;
 
-/// The row to order: the middle asked for, or the one worth most.
-pub(super) fn asked_for(rows: &[MiddleRow], middle: Option<Middle>) -> Option<&MiddleRow> {
-    let wish = |it: &&MiddleRow| middle.is_none_or(|wish| it.middle == wish);
+/// The row to order: the middle asked for, or the one worth most; a junior's is the one that picks up lightest of those
+/// as good.
+pub(super) fn asked_for(
+    rows: &[MiddleRow],
+    middle: Option<Middle>,
+    age_y: f64,
+) -> Option<&MiddleRow> {
+    let wish = rows.iter().find(|it| Some(it.middle) == middle);
     let worth = |it: &MiddleRow| it.best.worth.mean_m_s();
-    rows.iter()
-        .filter(wish)
-        .max_by(|a, b| worth(a).total_cmp(&worth(b)))
-        .or_else(|| rows.iter().max_by(|a, b| worth(a).total_cmp(&worth(b))))
+    let top = rows.iter().max_by(|a, b| worth(a).total_cmp(&worth(b)))?;
+    let lightest = || {
+        let doubtful = rows.iter().filter(|it| as_good(&it.best, &top.best));
+        doubtful.min_by(|a, b| pickup_kg_m2(&a.best).total_cmp(&pickup_kg_m2(&b.best)))
+    };
+    wish.or_else(|| if age_y < GROWN_FROM_Y { lightest() } else { Some(top) }).or(Some(top))
 }

@@ -8,6 +8,7 @@ use crate::bat::Bat;
 use crate::player::joints::{GROUP_COUNT, JOINT_COUNT};
 use crate::player::{Player, Strength};
 use crate::stroke::Stroke;
+use rayon::prelude::*;
 
 /// A player and the joint paths of their strokes.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,7 +40,7 @@ impl Batter {
     ) -> Result<Self, SwingFault> {
         let assumed = Assumed::default();
         let strokes = strokes
-            .iter()
+            .par_iter()
             .map(|stroke| {
                 PlayerStroke::new(player, stroke, any_bat)
                     .map(|it| it.with_handle(handle_diameter_m, assumed))

@@ -7,11 +7,13 @@
 //! two bats differ by what the bats do. (The covariance by linearised equations was tried: it meets a thousand noisy
 //! swings of pull and hook, and not of the drive, where joints at their limit make kinks; it costs as much.)
 
+use super::contact::Contact;
 use super::run::{STEPS, Swinger};
 use crate::frames::DVec3;
 use crate::normal;
 use crate::player::Strength;
 use crate::player::joints::JOINT_COUNT;
+use rayon::prelude::*;
 
 const N: usize = JOINT_COUNT;
 
@@ -111,12 +113,13 @@ pub fn scatter(
     let on_face = |off: DVec3| off - closing * (off.dot(z) / closing.dot(z));
     let early = on_face(ball_W);
     let mut out = Scatter { early_m_s: [early.dot(x), early.dot(y)], ..Scatter::default() };
-    for number in 0..swings {
+    let met = |number: u64| {
         let given = noise.given(s, stroke_time_s, number);
         let met = Swinger { given_share: Some(&given), ..s.clone() }.swing(stroke_time_s, None);
-        if !met.reached {
-            return None;
-        }
+        met.reached.then_some(met)
+    };
+    let all: Option<Vec<Contact>> = (0..swings).into_par_iter().map(met).collect();
+    for met in all? {
         let later_s = met.time_s - quiet.time_s;
         let off = on_face(ball_W * later_s - (met.point_W - quiet.point_W));
         let turned = met.R_WB.z_axis.dot(y);

@@ -226,7 +226,7 @@ impl Swings {
         let strokes = self
             .base
             .strokes
-            .iter()
+            .par_iter()
             .enumerate()
             .map(|(k, base)| {
                 go_on(step)?;

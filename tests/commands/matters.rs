@@ -59,3 +59,20 @@ fn what_cannot_be_studied_is_refused_with_its_mend() {
         assert!(words.contains(said), "{arguments:?}: {words}");
     }
 }
+
+#[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
+fn both_bats_go_along_every_path_that_comes_with_a_stroke() {
+    let folder = tempfile::tempdir().unwrap();
+    let arguments = ["matters", "--samples", "2", "--paths", "--json"];
+    let run = backlift().current_dir(folder.path()).args(arguments).assert().success();
+    let value: Value = serde_json::from_slice(&run.get_output().stdout).unwrap();
+    let strokes = value["paths"].as_array().unwrap();
+    assert_eq!(strokes.len(), 3);
+    for it in strokes {
+        assert_eq!(it["by_path_m_s"].as_array().unwrap().len(), 20, "{it}");
+        for bat in 0..2 {
+            assert!(it["best_m_s"][bat].as_f64() >= it["stored_m_s"][bat].as_f64(), "{it}");
+        }
+    }
+}

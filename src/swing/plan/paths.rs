@@ -28,8 +28,8 @@ pub struct FoundPath {
 pub const SEED: u32 = 20_261_129;
 /// Stroke times for which paths are planned, as a share of the stroke's own.
 const PLAN_TIME: [f64; 2] = [0.9, 1.25];
-/// How long each is worked on.
-const EFFORT: Effort =
+/// How long each path is worked on, if that is enough for the stroke's own keys; else as long as its own path was.
+const BRIEF: Effort =
     Effort { pose_iterations: 60, slowest_s: 0.60, ratio: 0.93, torque_iterations: 15 };
 /// Draws over the whole ranges, then rounds of draws about the fastest found so far.
 const FIRST: u32 = 48;
@@ -38,12 +38,12 @@ const ROUND: u32 = 24;
 /// How many of the fastest a round is drawn about, and how far, over the ranges.
 const ABOUT: usize = 8;
 const REACH: f64 = 0.5;
-/// Paths slower than this share of the fastest are not kept.
+/// Paths slower than this share of the fastest are kept only where there are too few others.
 const SLOWEST_KEPT: f64 = 0.9;
 
 /// At most so many paths of the stroke; the fastest first, then each as unlike those before as may be.
 ///
-/// `planned` is told of each path planned, with how many there will be, and asked whether to go on.
+/// `planned` is told how many paths are done and how many there will be, and asked at each step whether to go on.
 pub fn paths(
     stroke: &Stroke,
     player: &Player,
@@ -53,10 +53,14 @@ pub fn paths(
 ) -> Result<Vec<FoundPath>, PlanFault> {
     let all = (FIRST + ROUNDS * ROUND) as usize;
     let done = AtomicUsize::new(0);
+    let goes_on = || planned(done.load(Ordering::Relaxed), all);
+    let asked = Asked { stroke, player, bat, goes_on: &goes_on };
+    let own_keys = asked.tried(&BRIEF, &[0.0; MOVES], 1.0);
+    let effort = own_keys.map_or(Effort::default(), |_| BRIEF);
     let try_draw = |number: u32, middles: &[[f64; MOVES]]| {
-        let tried = tried(stroke, player, bat, &moves(number, middles), plan_time(number));
-        let n = done.fetch_add(1, Ordering::Relaxed) + 1;
-        if planned(n, all).is_break() { Err(PlanFault::Stopped) } else { Ok(tried) }
+        let tried = asked.tried(&effort, &moves(number, middles), plan_time(number));
+        done.fetch_add(1, Ordering::Relaxed);
+        if goes_on().is_break() { Err(PlanFault::Stopped) } else { Ok(tried) }
     };
     let round = |numbers: core::ops::Range<u32>, middles: &[[f64; MOVES]]| {
         let found: Result<Vec<Option<FoundPath>>, PlanFault> =
@@ -94,28 +98,35 @@ fn plan_time(number: u32) -> f64 {
     low + (high - low) * even(number, MOVES)
 }
 
-/// The stroke planned with its keys moved and swung; none where it cannot be.
-fn tried(
-    stroke: &Stroke,
-    player: &Player,
-    bat: &Bat,
-    moves: &[f64; MOVES],
-    plan_time: f64,
-) -> Option<FoundPath> {
-    let mut stroke = moved(stroke, moves);
-    stroke.plan_time_s *= plan_time;
-    let go_on = |_| ControlFlow::Continue(());
-    stroke.joint_path = plan_with(&EFFORT, &stroke, player, bat, &go_on).ok()?.path;
-    stroke.bottom_hand_holds = true;
-    let held = PlayerStroke::new(player, &stroke, bat).and_then(|it| it.hold(bat)).ok()?;
-    let bat_speed_m_s = held.fastest(&FRESH, None).ok()?.contact.bat_speed_m_s;
-    Some(FoundPath { moves: *moves, stroke, bat_speed_m_s })
+/// What is planned, for whom, and whether to go on.
+struct Asked<'a> {
+    stroke: &'a Stroke,
+    player: &'a Player,
+    bat: &'a Bat,
+    goes_on: &'a (dyn Fn() -> ControlFlow<()> + Sync),
+}
+
+impl Asked<'_> {
+    /// The stroke planned with its keys moved, and swung; none where it cannot be.
+    fn tried(&self, effort: &Effort, moves: &[f64; MOVES], plan_time: f64) -> Option<FoundPath> {
+        let Self { player, bat, .. } = *self;
+        let mut stroke = moved(self.stroke, moves);
+        stroke.plan_time_s *= plan_time;
+        let step = |_| (self.goes_on)();
+        stroke.joint_path = plan_with(effort, &stroke, player, bat, &step).ok()?.path;
+        stroke.bottom_hand_holds = true;
+        let held = PlayerStroke::new(player, &stroke, bat).and_then(|it| it.hold(bat)).ok()?;
+        let bat_speed_m_s = held.fastest(&FRESH, None).ok()?.contact.bat_speed_m_s;
+        Some(FoundPath { moves: *moves, stroke, bat_speed_m_s })
+    }
 }
 
 /// The fastest, then one after another the one furthest from all that were taken.
 fn unlike(mut found: Vec<FoundPath>, most: usize) -> Vec<FoundPath> {
-    let fastest = found.iter().map(|it| it.bat_speed_m_s).fold(0.0, f64::max);
-    found.retain(|it| it.bat_speed_m_s >= SLOWEST_KEPT * fastest);
+    found.sort_by(|a, b| b.bat_speed_m_s.total_cmp(&a.bat_speed_m_s));
+    let slowest = found.first().map_or(0.0, |it| SLOWEST_KEPT * it.bat_speed_m_s);
+    let fast = found.iter().take_while(|it| it.bat_speed_m_s >= slowest).count();
+    found.truncate(fast.max(most));
     let mut kept: Vec<FoundPath> = Vec::new();
     while kept.len() < most && !found.is_empty() {
         let apart = |it: &FoundPath| {

@@ -94,14 +94,14 @@ fn decides(shown: &Shown) -> String {
         })
         .collect();
     let head = format!(
-        "\nWhat decides between the two: {other} is worth {} times what {} is, ± {} by everything that is drawn. With \
-         one term of the model taken away or moved:\n",
+        "What decides between the two: {other} is worth {} times what {} is, ± {} by everything that is drawn. With \
+         one term of the model taken away or moved; doubt: the share of the doubt of the difference late (bats, above) \
+         that what is moved carries there, %:",
         number(terms.ratio, 4),
         shown.bat,
         number(terms.ratio_sd, 4)
     );
-    let share = "The last column: share of the doubt of the difference late (bats, above) that what is moved carries there, %.\n";
-    head + &table(&["", "times", "moved by", "doubt"], &rows) + share
+    format!("\n{}\n", paragraph(&head)) + &table(&["", "times", "moved by", "doubt"], &rows)
 }
 
 /// What is gained by choosing among many paths of a stroke.
@@ -130,12 +130,13 @@ fn chooses(shown: &Shown, units: Units) -> String {
         })
         .collect();
     let head = format!(
-        "\nChoosing among {} paths of each stroke, fresh. Speed with {}, what choosing adds to it; speed with {other} over \
-         that, on the stored path, each on its fastest, and over all paths:\n",
+        "Choosing among {} paths of each stroke, fresh. Speed with {}, what choosing adds to it; speed with {other} over \
+         that, on the stored path, each on its fastest, and over all paths:",
         shown.choosing.iter().map(|it| it.by_path_m_s.len()).max().unwrap_or(0),
         shown.bat,
     );
-    head + &table(&["", "stored", "chosen", "stored", "chosen", "all"], &rows)
+    format!("\n{}\n", paragraph(&head))
+        + &table(&["", "stored", "chosen", "stored", "chosen", "all"], &rows)
 }
 
 fn head(figure: Figure) -> &'static str {
