@@ -38,8 +38,10 @@ impl LimitedBy {
 pub struct MiddleRow {
     /// Which middle.
     pub middle: Middle,
-    /// Its best bat.
+    /// The bat to make of it: its best, or a junior's lightest of those as good.
     pub best: Cell,
+    /// The one worth most.
+    top: Cell,
     /// What its weight rests against, if it does.
     pub limited_by: Option<LimitedBy>,
     /// What going on beyond the usual weights would gain, m/s; none where it rests against nothing usual.
@@ -69,7 +71,7 @@ fn row(order: &Order<'_>, today: &Today, one: &OneSize, middle: Middle) -> Optio
     let chosen = if junior { lightest_as_good(&fine, one, top, &inside) } else { top.clone() };
     let everywhere = best(one.cells.iter().filter(|it| it.middle == middle))?;
     let (limited_by, beyond_gains_m_s) = limited(&chosen, top, everywhere, usual_kg, one);
-    Some(MiddleRow { middle, best: chosen, limited_by, beyond_gains_m_s })
+    Some(MiddleRow { middle, best: chosen, top: top.clone(), limited_by, beyond_gains_m_s })
 }
 
 /// Whether a bat between the map's places lies on it: not beyond the furthest balance points of its neighbours.
@@ -171,11 +173,11 @@ pub(super) fn asked_for(
     age_y: f64,
 ) -> Option<&MiddleRow> {
     let wish = rows.iter().find(|it| Some(it.middle) == middle);
-    let worth = |it: &MiddleRow| it.best.worth.mean_m_s();
-    let top = rows.iter().max_by(|a, b| worth(a).total_cmp(&worth(b)))?;
+    let worth = |it: &MiddleRow| it.top.worth.mean_m_s();
+    let best = rows.iter().max_by(|a, b| worth(a).total_cmp(&worth(b)))?;
     let lightest = || {
-        let doubtful = rows.iter().filter(|it| as_good(&it.best, &top.best));
+        let doubtful = rows.iter().filter(|it| as_good(&it.best, &best.top));
         doubtful.min_by(|a, b| pickup_kg_m2(&a.best).total_cmp(&pickup_kg_m2(&b.best)))
     };
-    wish.or_else(|| if age_y < GROWN_FROM_Y { lightest() } else { Some(top) }).or(Some(top))
+    wish.or_else(|| if age_y < GROWN_FROM_Y { lightest() } else { Some(best) }).or(Some(best))
 }
