@@ -3,7 +3,7 @@
 
 use super::input::Input;
 use crate::player::Strength;
-use crate::player::joints::JOINTS;
+use crate::player::joints::HIP_TURN;
 use crate::swing::assumed::Assumed;
 use crate::swing::batter::Batter;
 use crate::worth::possible::Possible;
@@ -77,10 +77,8 @@ const MOVES: [(&str, Option<Input>, Move); 19] = [
 
 /// The turn of the hips on the ground, this much as strong.
 fn hips(strength: &mut Strength, times: f64) {
-    let turn = JOINTS.iter().position(|it| it.name == "hip_turn");
-    for side in [&mut strength.positive_n_m, &mut strength.negative_n_m] {
-        turn.and_then(|j| side.get_mut(j)).into_iter().for_each(|it| *it *= times);
-    }
+    strength.positive_n_m[HIP_TURN] *= times;
+    strength.negative_n_m[HIP_TURN] *= times;
 }
 
 /// Moves each term and judges two of the asked bats, by their index, again.

@@ -124,7 +124,7 @@ fn chosen(loaded: &Loaded, bats: [usize; 2], progress: &Progress) -> Result<Vec<
         let it = choosing(player, handle_m, stroke, &paths, [first, second], &step);
         out.push(it.map_err(|fault| match fault {
             ChoosingFault::Cancelled => Stop::Cancelled,
-            ChoosingFault::Swing(fault) => Stop::NoAnswer(Fault::new(fault.to_string())),
+            ChoosingFault::Swing(fault) => fault.into(),
         })?);
     }
     Ok(out)
