@@ -5,7 +5,7 @@ use backlift::bat::Bat;
 use backlift::bat::figures::{WeighedBat, weigh};
 use backlift::bat::laws::Limits;
 use backlift::bat::sizes::Size;
-use backlift::files::{assets, scenario, stroke};
+use backlift::files::{assets, scenario, stroke, stroke_paths};
 use backlift::measurement::plan::{STROKES, Scenario};
 use backlift::player::{Player, player};
 use backlift::stroke::Stroke;
@@ -44,7 +44,7 @@ pub fn demo() -> Demo {
         player: player(&scenario.player).unwrap(),
         bats: scenario.bats.iter().map(|it| weigh(it, &sizes, &laws).unwrap()).collect(),
         strokes: stroke::built_in().unwrap(),
-        strokes_otherwise: stroke::built_in_otherwise().unwrap(),
+        strokes_otherwise: stroke_paths::serving_paths(&stroke::built_in().unwrap()).unwrap(),
         scenario,
         sizes,
         laws,

@@ -95,19 +95,6 @@ pub fn built_in() -> Result<Vec<Stroke>, StrokeFault> {
     .collect()
 }
 
-/// The same strokes on joint paths planned another way, where there are any: to ask whether advice
-/// depends on the path.
-pub fn built_in_otherwise() -> Result<Vec<Stroke>, StrokeFault> {
-    [
-        include_str!("../../assets/strokes/drive.ron"),
-        include_str!("../../assets/strokes/otherwise/pull.ron"),
-        include_str!("../../assets/strokes/otherwise/hook.ron"),
-    ]
-    .iter()
-    .map(|text| read(text))
-    .collect()
-}
-
 /// Reads a stroke with its joint path.
 pub fn read(text: &str) -> Result<Stroke, StrokeFault> {
     let stroke = read_keys(text)?;

@@ -5,7 +5,8 @@ use super::map::{Cell, OneSize};
 use super::order::Order;
 use crate::bat::makeable::MadeBat;
 use crate::measurement::plan::Middle;
-use crate::worth::constants::{DOUBTFUL_ABOVE, GROWN_FROM_Y, NEAR_BEST};
+use crate::worth::constants::GROWN_FROM_Y;
+use crate::worth::expected::is_near;
 use crate::worth::today::Today;
 
 /// What keeps a middle's best weight from going on.
@@ -121,11 +122,7 @@ fn lightest_as_good(
 /// Whether a bat is as good as the best to this model: near it in enough draws, and by what is expected of it (the card
 /// takes what loses as much again).
 fn as_good(it: &Cell, top: &Cell) -> bool {
-    let least = 1.0 - NEAR_BEST.value;
-    let near = it.worth.by_draw.iter().zip(&top.worth.by_draw);
-    let near = near.filter(|(a, b)| **a >= least * **b).count();
-    it.worth.mean_m_s() >= least * top.worth.mean_m_s()
-        && near as f64 > DOUBTFUL_ABOVE.value * top.worth.by_draw.len() as f64
+    is_near(it.worth.mean_m_s(), top.worth.mean_m_s()) && it.worth.often_near(&top.worth)
 }
 
 fn pickup_kg_m2(it: &Cell) -> f64 {

@@ -16,10 +16,11 @@ use crate::measurement::nets::PART_COUNT;
 use crate::normal;
 use crate::swing::batter::{Batter, TakenUp};
 use crate::swing::player_stroke::SwingFault;
+use crate::worth::other_path::on_paths;
 use crate::worth::possible::Possible;
 use crate::worth::swings::{Innings, Step, Swings, SwingsFault};
 use crate::worth::swung_bat::{moved, tiredness};
-use crate::worth::ways::{Ways, differs};
+use crate::worth::ways::Ways;
 use core::ops::ControlFlow;
 use nalgebra::{DMatrix, DVector};
 use rayon::prelude::*;
@@ -304,28 +305,32 @@ fn one_stroke(
     let here: [LnSwing; 4] = core::array::from_fn(|corner| {
         LnSwing::from_figures(core::array::from_fn(|f| base[f] + at_corners[corner][f]))
     });
-    let name = &ways.batter.strokes[stroke].stroke.name;
     let of_base = &swings.base.strokes[stroke];
-    let way = |batter: &Batter,
-               usual: &[f64; FIGURES]|
-     -> Result<[[f64; PLANE]; FIGURES], SizeFault> {
-        let other = batter.stroke_index(name).filter(|i| differs(ways, batter, stroke, *i));
-        let Some(i) = other else { return Ok([[0.0; PLANE]; FIGURES]) };
+    // What a way of swinging adds, at the corners and between them.
+    type Added<'a> = &'a (dyn Fn(&Bat, &LnSwing) -> Result<[f64; FIGURES], SwingFault> + Sync);
+    let way = |added: Added<'_>| -> Result<[[f64; PLANE]; FIGURES], SizeFault> {
         let by_corner: Vec<[f64; FIGURES]> = CORNERS
             .par_iter()
             .zip(&here)
-            .map(|(corner, here)| {
-                let held = batter.strokes[i].hold(&domain.bat(*corner)?)?;
-                Ok(moved(&held, here, swings.near(stroke, here.ln_time + usual[0])))
-            })
+            .map(|(corner, here)| Ok(added(&domain.bat(*corner)?, here)?))
             .collect::<Result<_, SizeFault>>()?;
         Ok(core::array::from_fn(|f| through_corners(&core::array::from_fn(|c| by_corner[c][f]))))
     };
+    let near = |ln_time: f64| swings.near(stroke, ln_time);
+    let by_law = |batter: &Batter, usual: &[f64; FIGURES]| {
+        way(&|bat, here| {
+            let held = batter.strokes[stroke].hold(bat)?;
+            Ok(moved(&held, here, near(here.ln_time + usual[0])))
+        })
+    };
     let swung = Stroke {
         against: against_terms,
-        path: way(&ways.other_path, &of_base.path)?,
-        rise: way(&ways.slow_rise, &of_base.rise)?,
-        law: way(&ways.held_harder, &of_base.law)?,
+        path: way(&|bat, here| {
+            let paths = &ways.other_paths[stroke];
+            Ok(on_paths(paths, bat, here, &near, Some(&of_base.on_paths))?.best)
+        })?,
+        rise: by_law(&ways.slow_rise, &of_base.rise)?,
+        law: by_law(&ways.held_harder, &of_base.law)?,
     };
 
     let tried = |i: usize| -> Result<f64, SizeFault> {

@@ -47,7 +47,7 @@ const MOVES: [(&str, Option<Input>, Move); 19] = [
     ("twice the noise of the muscles", None, Move::Drawn(|it| it.torque_noise *= 2.0)),
     ("no scatter of timing", None, Move::Drawn(|it| it.timing_s = 0.0)),
     ("stored path alone", None, Move::Drawn(|it| it.path = 0.0)),
-    ("second path alone", None, Move::Drawn(|it| it.path = 1.0)),
+    ("own best path alone", None, Move::Drawn(|it| it.path = 1.0)),
     ("hips 30 % weaker", Some(Input::Trunk), Move::Strength(|it| hips(it, 0.7))),
     ("hips 30 % stronger", Some(Input::Trunk), Move::Strength(|it| hips(it, 1.3))),
     ("torque rises quickly", Some(Input::TorqueRise), Move::Drawn(|it| it.rise = 0.0)),

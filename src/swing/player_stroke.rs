@@ -86,11 +86,21 @@ pub struct Held {
 impl PlayerStroke {
     /// Finds the player's own path of a stroke. A stand-in bat serves: the path does not depend on it.
     pub fn new(player: &Player, stroke: &Stroke, any_bat: &Bat) -> Result<Self, SwingFault> {
+        let mut it = Self::unchecked(player, stroke, any_bat)?;
+        let slow = it.hold(any_bat)?.swinger(&FRESH).swing(SLOW_S, None);
+        if slow.error > 1.0 {
+            it.steps = 2 * STEPS;
+        }
+        Ok(it)
+    }
+
+    /// The player's own path, in the usual number of steps, be the player slow or not.
+    fn unchecked(player: &Player, stroke: &Stroke, any_bat: &Bat) -> Result<Self, SwingFault> {
         let grip = Grip::for_stature(player.stature_m, stroke.oblique_rad, stroke.roll_rad);
         let chain = Chain::new(player, any_bat, grip)?;
         let path = close_path(&chain, &stroke.joint_path)
             .map_err(|fault| SwingFault::Path { stroke: stroke.name.clone(), fault })?;
-        let mut it = Self {
+        Ok(Self {
             player: player.clone(),
             stroke: stroke.clone(),
             path,
@@ -99,18 +109,21 @@ impl PlayerStroke {
             handle_diameter_m: comfortable_diameter_m(player.hand_length_m.value),
             assumed: Assumed::default(),
             steps: STEPS,
-        };
-        let slow = it.hold(any_bat)?.swinger(&FRESH).swing(SLOW_S, None);
-        if slow.error > 1.0 {
-            it.steps = 2 * STEPS;
-        }
-        Ok(it)
+        })
     }
 
     /// The same with this diameter for handles that were not measured, which decides what couple the bottom
     /// hand can hold about them, and with other assumptions; a comfortable one and the usual ones until told.
     pub fn with_handle(self, handle_diameter_m: f64, assumed: Assumed) -> Self {
         Self { handle_diameter_m, assumed, ..self }
+    }
+
+    /// Another path of the same stroke for this player, in as many steps.
+    pub fn on(&self, stroke: &Stroke, any_bat: &Bat) -> Result<Self, SwingFault> {
+        let it = Self::unchecked(&self.player, stroke, any_bat)?;
+        let (handle_diameter_m, assumed, steps) =
+            (self.handle_diameter_m, self.assumed, self.steps);
+        Ok(Self { handle_diameter_m, assumed, steps, ..it })
     }
 
     /// The same stroke by the same body with another strength: for studies of what is uncertain.

@@ -190,14 +190,20 @@ pub const LATE_BALL: Constant = constant(
     "nothing is known",
     Status::Assumption,
 );
-/// How far the player's path lies towards the second stored one.
+/// How far the player's path lies towards the one that suits player and bat best.
 pub const PATH: Constant = constant(
-    "way from the stored path of pull and hook to the second one",
+    "way from the stored path of a stroke to that of twenty that suits player and bat best",
     "",
     0.5,
     [0.0, 1.0],
-    "two stored paths of one stroke; the drive has one only",
+    "nobody is known to swing the best way for him or her, nor just as it was planned for another",
     Status::Assumption,
+);
+/// What a path's time counts against its speed.
+pub const TIME_OVER_SPEED: Constant = rule(
+    "what a share of the time of a stroke to the short ball is worth over the same share of its speed",
+    "",
+    3.0,
 );
 /// How slowly torque rises.
 pub const RISE: Constant = constant(

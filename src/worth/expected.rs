@@ -6,6 +6,7 @@
 //! here. The time there is stands where this possible player, fresh, with the bat now used, is in time as often as
 //! was seen or assumed: only ratios of times enter.
 
+use super::constants::{DOUBTFUL_ABOVE, NEAR_BEST};
 use super::meeting::{Met, Struck};
 use super::possible::Possible;
 use super::scores::Scores;
@@ -86,11 +87,23 @@ impl Worth {
         sd(&self.by_draw)
     }
 
+    /// Whether this bat is near another, the best, to more than four possible players of ten.
+    pub fn often_near(&self, best: &Self) -> bool {
+        let near =
+            self.by_draw.iter().zip(&best.by_draw).filter(|(it, best)| is_near(**it, **best));
+        near.count() as f64 > DOUBTFUL_ABOVE.value * best.by_draw.len() as f64
+    }
+
     /// Another bat's worth less this one's, player by player: mean and one standard deviation, m/s.
     pub fn to(&self, other: &Self) -> [f64; 2] {
         let by: Vec<f64> = other.by_draw.iter().zip(&self.by_draw).map(|(b, a)| b - a).collect();
         [mean(&by), sd(&by)]
     }
+}
+
+/// Whether a worth counts as the best one.
+pub fn is_near(it: f64, best: f64) -> bool {
+    it >= (1.0 - NEAR_BEST.value) * best
 }
 
 /// Mean of some values; nought of none.

@@ -12,6 +12,7 @@ pub mod constants;
 pub mod evidence;
 pub mod expected;
 pub mod meeting;
+pub mod other_path;
 pub mod possible;
 pub mod scores;
 pub mod steadiness;

@@ -27,7 +27,7 @@ pub const SEED: u32 = 14;
 pub struct Possible {
     /// Strength, as logarithms over the likeliest, and lasting fatigue.
     pub strength: Strength,
-    /// Way from the stored path to the second one, 0 to 1.
+    /// Way from the stored path to the one that suits player and bat best, 0 to 1.
     pub path: f64,
     /// Way from the quick to the slow rise of torque, 0 to 1.
     pub rise: f64,

@@ -1,9 +1,10 @@
 //! One bat as every possible player swings it.
 
+use super::other_path::{OnPaths, on_paths};
 use super::possible::Possible;
 use super::scores::Scores;
 use super::swings::{Innings, SwingsFault};
-use super::ways::{Ways, differs};
+use super::ways::Ways;
 use crate::bat::Bat;
 use crate::calibration::limit::{FIGURES, LnSwing, Near, swing_at};
 use crate::calibration::response::Response;
@@ -28,8 +29,8 @@ pub struct SwungBat {
 pub struct SwungStroke {
     /// Over all strengths.
     pub(super) response: Response,
-    /// Added on the second path.
-    pub path: [f64; FIGURES],
+    /// On the other paths; what the one adds that suits player and bat best.
+    pub on_paths: OnPaths,
     /// Added with a slow rise of torque.
     pub rise: [f64; FIGURES],
     /// Added by the law that holds harder to the path.
@@ -51,7 +52,8 @@ impl SwungBat {
         let strength = self.tired[score].tired(&it.strength.ln_strength, it.strength.lasting);
         let mut out = swung.response.at(&strength).figures();
         for (f, out) in out.iter_mut().enumerate() {
-            *out += it.path * swung.path[f] + it.rise * swung.rise[f] + it.law * swung.law[f];
+            *out +=
+                it.path * swung.on_paths.best[f] + it.rise * swung.rise[f] + it.law * swung.law[f];
             if let Some(errors) = bench {
                 *out += errors.iter().zip(&swung.bench).map(|(z, by)| z * by[f]).sum::<f64>();
             }
@@ -72,7 +74,7 @@ pub fn tiredness(
     Ok(Tiredness::at(&schedule, &loads, &scores.runs).map_err(InningsFault::from)?)
 }
 
-/// How much longer a stroke takes on another path or with a slow rise of torque, on the logarithm, about.
+/// How much longer a stroke takes with a slow rise of torque, on the logarithm, about.
 const USUAL_WAY: f64 = 0.2;
 
 /// One bat of which the responses are known: its fatigue, and what path, rise and law do.
@@ -94,19 +96,19 @@ pub(super) fn swung(
         .map(|(k, response)| {
             let here = response.at(&[0.0; PART_COUNT]);
             // Another way takes about as much longer as it does with a bat like this one.
-            let [path_ln, rise_ln, law_ln] = like.map_or([USUAL_WAY, USUAL_WAY, 0.0], |it| {
-                let it = &it.strokes[k];
-                [it.path[0], it.rise[0], it.law[0]]
-            });
-            let near = |longer: f64| response.near(here.ln_time + longer);
-            let name = &ways.batter.strokes[k].stroke.name;
-            let other = ways.other_path.stroke_index(name);
-            let other = other.filter(|i| differs(ways, &ways.other_path, k, *i));
-            let path = other.map(|i| ways.other_path.strokes[i].hold(bat)).transpose()?;
+            let like = like.map(|it| &it.strokes[k]);
+            let [rise_ln, law_ln] = like.map_or([USUAL_WAY, 0.0], |it| [it.rise[0], it.law[0]]);
+            let near = |ln_time: f64| response.near(ln_time);
             Ok(SwungStroke {
-                path: path.map_or([0.0; FIGURES], |held| moved(&held, &here, near(path_ln))),
-                rise: moved(&slow.held[k], &here, near(rise_ln)),
-                law: moved(&harder.held[k], &here, near(law_ln)),
+                on_paths: on_paths(
+                    &ways.other_paths[k],
+                    bat,
+                    &here,
+                    &near,
+                    like.map(|it| &it.on_paths),
+                )?,
+                rise: moved(&slow.held[k], &here, near(here.ln_time + rise_ln)),
+                law: moved(&harder.held[k], &here, near(here.ln_time + law_ln)),
                 bench: [[0.0; FIGURES]; 3],
                 response,
             })

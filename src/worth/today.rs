@@ -1,10 +1,8 @@
 //! Today's bats: what each is worth, which to use, and how sure that is.
 
-use super::constants::{
-    BEYOND_DOUBT_SD, DOUBTFUL_ABOVE, GROWN_FROM_Y, IN_TIME, LEAVE_BELOW, NEAR_BEST,
-};
+use super::constants::{BEYOND_DOUBT_SD, GROWN_FROM_Y, IN_TIME, LEAVE_BELOW};
 use super::evidence::{self, Weighed, chance_of};
-use super::expected::{Judged, Knowledge, Worth};
+use super::expected::{Judged, Knowledge, Worth, is_near};
 use super::meeting::Struck;
 use super::possible::{Possible, Prior};
 use super::scores::Scores;
@@ -227,14 +225,11 @@ fn given(asked: &Asked<'_>, swings: &Swings, knowledge: &Knowledge) -> Vec<Given
         .collect();
     for it in &mut given {
         let Some(worth) = &it.worth else { continue };
-        let near = worth.by_draw.iter().zip(&best).filter(|(w, best)| **w >= NEAR * **best).count();
+        let near = worth.by_draw.iter().zip(&best).filter(|(w, best)| is_near(**w, **best)).count();
         it.chance_near_best = near as f64 / best.len() as f64;
     }
     given
 }
-
-/// Share of the best from which a bat counts as near it.
-const NEAR: f64 = 1.0 - NEAR_BEST.value;
 
 /// Worth of one weighed bat, its errors of the bench in every draw.
 fn worth_of(knowledge: &Knowledge, weighed: &WeighedBat, index: usize, swung: &SwungBat) -> Worth {
@@ -288,13 +283,11 @@ fn choose(asked: &Asked<'_>, given: &[Given]) -> Option<UseToday> {
             best = *i;
         }
     }
-    let near = |i: usize| {
-        let draws = given[best].worth.as_ref().map_or(&[][..], |it| &it.by_draw);
-        let near =
-            draws.iter().enumerate().filter(|(d, w)| at(&given[i], *d) >= NEAR * **w).count();
-        near as f64 > DOUBTFUL_ABOVE.value * draws.len() as f64
+    let as_good = |i: usize| match (&given[i].worth, &given[best].worth) {
+        (Some(own), Some(best)) => own.often_near(best),
+        _ => false,
     };
-    let mut alike: Vec<usize> = may.iter().copied().filter(|i| *i == best || near(*i)).collect();
+    let mut alike: Vec<usize> = may.iter().copied().filter(|i| *i == best || as_good(*i)).collect();
     if junior {
         // Never towards the heavier of two doubtful bats.
         let pickup = |i: &usize| asked.bats[*i].bat.swing_moment_kg_m2();

@@ -1,20 +1,22 @@
 //! The ways in which one player may swing, none of them known to be this player's.
 
+use super::other_path::closing;
 use crate::bat::Bat;
 use crate::stroke::Stroke;
 use crate::swing::activation::FROM_REST_S;
 use crate::swing::assumed::Assumed;
 use crate::swing::batter::Batter;
 use crate::swing::law::Control;
-use crate::swing::player_stroke::SwingFault;
+use crate::swing::player_stroke::{PlayerStroke, SwingFault};
+use rayon::prelude::*;
 
-/// The player's batter, the same on the other joint paths, with torque that rises slowly, and holding harder to the path.
+/// The player's batter, the same on other joint paths, with torque that rises slowly, and holding harder to the path.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Ways {
     /// As stored.
     pub batter: Batter,
-    /// On the other joint paths, those strokes that have one.
-    pub other_path: Batter,
+    /// By stroke, on the other paths that this player's arms can follow.
+    pub other_paths: Vec<Vec<PlayerStroke>>,
     /// With torque that rises as from rest.
     pub slow_rise: Batter,
     /// Holding to the path three times as hard.
@@ -22,8 +24,8 @@ pub struct Ways {
 }
 
 impl Ways {
-    /// From the batter and the other strokes. Their swings take fewer steps: a search is off by as much, and two bats
-    /// alike.
+    /// From the batter and the same strokes on other paths, many of one name. Their swings take fewer steps: a search
+    /// is off by as much, and two bats alike.
     pub fn new(batter: &Batter, otherwise: &[Stroke], any_bat: &Bat) -> Result<Self, SwingFault> {
         let batter = batter.in_fewer_steps();
         let (player, handle_m) = (&batter.player, batter.handle_diameter_m);
@@ -36,18 +38,16 @@ impl Ways {
             ..law
         };
         let harder = Assumed { control: harder, ..batter.assumed };
-        let other_path = Batter::new(player, otherwise, any_bat, handle_m)?.in_fewer_steps();
         let slow_rise = batter.in_place(player, handle_m, slow_rise);
         let held_harder = batter.in_place(player, handle_m, harder);
-        Ok(Self { batter, other_path, slow_rise, held_harder })
+        let other_paths = batter
+            .strokes
+            .par_iter()
+            .map(|stroke| closing(stroke, otherwise, any_bat))
+            .collect::<Result<_, _>>()?;
+        Ok(Self { batter, other_paths, slow_rise, held_harder })
     }
 }
 
 /// How much harder the other law holds to the path.
 const HARDER: f64 = 3.0;
-
-/// Whether a stroke is swung another way at all: not on the same path by the same law.
-pub fn differs(ways: &Ways, other: &Batter, stroke: usize, of_other: usize) -> bool {
-    other.assumed != ways.batter.assumed
-        || other.strokes[of_other].stroke != ways.batter.strokes[stroke].stroke
-}

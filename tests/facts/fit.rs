@@ -6,6 +6,7 @@ mod demo;
 mod directions;
 mod drawn;
 mod middles_and_order;
+mod paths;
 mod region;
 mod rules;
 mod smooth;

@@ -8,7 +8,8 @@ use backlift::card::cautions::JUNIOR_BELOW_Y;
 use backlift::files::assets::{limits, sizes};
 use backlift::files::fault::{Fault, Faults, nearest};
 use backlift::files::scenario::{self, Places};
-use backlift::files::stroke::{built_in, built_in_otherwise};
+use backlift::files::stroke::built_in;
+use backlift::files::stroke_paths::serving_paths;
 use backlift::fit::candidates::suitable;
 use backlift::fit::order::Order;
 use backlift::fit::setting::Setting;
@@ -97,12 +98,10 @@ pub fn built(read: scenario::Loaded) -> Result<(Loaded, Vec<Fault>), Stop> {
         }
         player = player.calibrated(&kept.calibration);
     }
-    let chosen = |there: Vec<Stroke>| -> Vec<Stroke> {
-        let all: Vec<Stroke> = own_strokes.iter().cloned().chain(there).collect();
-        let of = |name: &String| all.iter().find(|it| it.name == *name).cloned();
-        scenario.strokes.iter().filter_map(of).collect()
-    };
-    let (strokes, strokes_otherwise) = (chosen(built_in()?), chosen(built_in_otherwise()?));
+    let all: Vec<Stroke> = own_strokes.iter().cloned().chain(built_in()?).collect();
+    let of = |name: &String| all.iter().find(|it| it.name == *name).cloned();
+    let strokes: Vec<Stroke> = scenario.strokes.iter().filter_map(of).collect();
+    let strokes_otherwise = serving_paths(&strokes)?;
     let loaded = Loaded { scenario, sizes, laws, strokes, strokes_otherwise, bats, player, places };
     Ok((loaded, warnings))
 }

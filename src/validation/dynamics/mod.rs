@@ -31,6 +31,7 @@ pub fn checks() -> Vec<Check> {
         Check { name: "law holding", group, run: law::holding::check },
         Check { name: "prototype", group, run: prototype::check },
         Check { name: "engine strokes", group, run: second_engine::strokes::check },
+        Check { name: "engine paths", group, run: second_engine::strokes::check_paths },
         Check { name: "engine loads", group, run: second_engine::loads::check },
         Check { name: "engine keeps", group, run: second_engine::keeps::check },
         Check { name: "free motion", group, run: free_motion::check },

@@ -2,6 +2,7 @@
 
 use crate::bat::Bat;
 use crate::files::stroke::built_in;
+use crate::files::stroke_paths::built_in_paths;
 use crate::measurement::person::Sex;
 use crate::player::joints::FRESH;
 use crate::player::{Player, player};
@@ -41,6 +42,20 @@ pub fn all() -> Result<Vec<Held>, CheckFault> {
             let path = PlayerStroke::new(&player, &stroke, &bats[0])?;
             for bat in &bats {
                 out.push(path.hold(bat)?);
+            }
+        }
+    }
+    Ok(out)
+}
+
+/// Every built-in stroke on the fastest of the paths that come with it, of both players with their lighter bats.
+pub fn on_paths() -> Result<Vec<Held>, CheckFault> {
+    let mut out = Vec::new();
+    for Pair { player, bats: [light, _] } in pairs()? {
+        for stroke in built_in()? {
+            // The fastest goes first in its file.
+            if let Some(path) = built_in_paths(&stroke)?.into_iter().next() {
+                out.push(PlayerStroke::new(&player, &path.stroke, &light)?.hold(&light)?);
             }
         }
     }

@@ -3,7 +3,7 @@
 use super::players::{Dice, by_curve, drawn, nets, plan, read};
 use backlift::calibration::posterior::Possible;
 use backlift::calibration::{calibrate, pull_at};
-use backlift::files::stroke::built_in_otherwise;
+use backlift::files::stroke::{built_in, read as stroke};
 use backlift::measurement::nets::{Calibration, Lasting, NetReading};
 use backlift::player::calibrated::factors;
 use backlift::swing::batter::Batter;
@@ -107,7 +107,11 @@ fn the_curves_and_the_fit_hold_for_swings_that_are_simulated() {
 fn players_who_swing_on_other_paths_are_still_read_better_than_by_the_tables() {
     let nets = nets();
     let handle_m = nets.batter.handle_diameter_m;
-    let strokes = built_in_otherwise().unwrap();
+    let strokes = [
+        built_in().unwrap().swap_remove(0),
+        stroke(include_str!("../../reference/strokes/pull.ron")).unwrap(),
+        stroke(include_str!("../../reference/strokes/hook.ron")).unwrap(),
+    ];
     let batter = Batter::new(&nets.batter.player, &strokes, &nets.bats[0].bat, handle_m).unwrap();
     let Fitted { off_m_s: [before, after], inside, .. } = fitted(&batter);
     println!(

@@ -3,7 +3,8 @@
 use super::load_file;
 use backlift::files::fault::Faults;
 use backlift::files::scenario::{Given, Loaded};
-use backlift::files::stroke::{built_in, built_in_otherwise, read, write};
+use backlift::files::stroke::{built_in, read, write};
+use backlift::files::stroke_paths::{built_in_paths, serving_paths};
 
 /// A scenario beside a stroke of the user's own, with these fields besides.
 fn beside(stroke_file: &str, fields: &str) -> Result<Loaded, Faults> {
@@ -86,9 +87,11 @@ fn a_mix_that_names_a_stroke_that_is_not_swung_is_refused() {
 
 #[test]
 fn pull_and_hook_answer_the_short_ball_and_an_old_stroke_file_says_nothing_of_it() {
-    for strokes in [built_in().unwrap(), built_in_otherwise().unwrap()] {
-        let short: Vec<bool> = strokes.iter().map(|it| it.answers_short_ball).collect();
-        assert_eq!(short, [false, true, true]);
+    let strokes = built_in().unwrap();
+    let short: Vec<bool> = strokes.iter().map(|it| it.answers_short_ball).collect();
+    assert_eq!(short, [false, true, true]);
+    for path in serving_paths(&strokes).unwrap() {
+        assert_eq!(path.answers_short_ball, path.name != "drive");
     }
     let pull = built_in().unwrap().swap_remove(1);
     let text = write(&pull);
@@ -100,4 +103,12 @@ fn pull_and_hook_answer_the_short_ball_and_an_old_stroke_file_says_nothing_of_it
         .map(|it| format!("{it}\n"))
         .collect();
     assert!(!read(&old).unwrap().answers_short_ball);
+}
+
+#[test]
+fn an_own_stroke_of_the_same_name_is_not_lent_our_paths() {
+    let mut pull = built_in().unwrap().swap_remove(1);
+    assert_eq!(built_in_paths(&pull).unwrap().len(), 20);
+    pull.keys[0].grip.z += 0.01;
+    assert_eq!(built_in_paths(&pull).unwrap(), []);
 }

@@ -1,11 +1,27 @@
 //! Whole fittings of the shipped scenarios: what is simulated, and what a left-hander gets.
 
-use backlift::bat::figures::weigh;
-use backlift::files::{assets, scenario, stroke};
+use backlift::bat::figures::{WeighedBat, weigh};
+use backlift::files::{assets, scenario, stroke, stroke_paths};
 use backlift::fit::fitting::{FitFault, Fitting, Order, TodayAdvice, fit, fit_today};
-use backlift::measurement::plan::STROKES;
+use backlift::measurement::plan::{STROKES, Scenario};
 use std::ops::ControlFlow;
 use std::sync::OnceLock;
+
+fn read(file: &str, set: &[&str]) -> Scenario {
+    let given = scenario::Given::File(format!("scenarios/{file}.ron").into());
+    let set: Vec<String> = set.iter().map(|s| (*s).to_owned()).collect();
+    scenario::load(&given, &set, &STROKES).unwrap().scenario
+}
+
+fn weighed(scenario: &Scenario) -> Vec<WeighedBat> {
+    let (sizes, laws) = (assets::sizes().unwrap(), assets::limits().unwrap());
+    scenario.bats.iter().map(|b| weigh(b, &sizes, &laws).unwrap()).collect()
+}
+
+/// The bats of a scenario.
+pub fn bats(file: &str) -> Vec<WeighedBat> {
+    weighed(&read(file, &[]))
+}
 
 /// Asks a scenario of the repository with values put over it.
 fn asked<T>(
@@ -13,15 +29,14 @@ fn asked<T>(
     set: &[&str],
     ask: impl Fn(&Order<'_>) -> Result<T, FitFault>,
 ) -> Result<T, FitFault> {
-    let given = scenario::Given::File(format!("scenarios/{file}.ron").into());
-    let set: Vec<String> = set.iter().map(|s| (*s).to_owned()).collect();
-    let s = scenario::load(&given, &set, &STROKES).unwrap().scenario;
+    let s = read(file, set);
+    let bats = weighed(&s);
     let (sizes, laws) = (assets::sizes().unwrap(), assets::limits().unwrap());
-    let bats: Vec<_> = s.bats.iter().map(|b| weigh(b, &sizes, &laws).unwrap()).collect();
+    let strokes = stroke::built_in().unwrap();
     ask(&Order {
         player: &backlift::player::player(&s.player).unwrap(),
-        strokes: &stroke::built_in().unwrap(),
-        strokes_otherwise: &stroke::built_in_otherwise().unwrap(),
+        strokes: &strokes,
+        strokes_otherwise: &stroke_paths::serving_paths(&strokes).unwrap(),
         bats: &bats,
         uses: s.uses,
         seen: &s.seen,

@@ -2,7 +2,7 @@
 
 use backlift::bat::figures::{WeighedBat, weigh};
 use backlift::bat::sizes::Size;
-use backlift::files::{assets, stroke};
+use backlift::files::{assets, stroke, stroke_paths};
 use backlift::fit::candidates::suitable;
 use backlift::fit::fitting::{Fitting, Order, fit};
 use backlift::frames::STANDARD_GRAVITY_M_S2;
@@ -10,6 +10,7 @@ use backlift::measurement::bench::BatReading;
 use backlift::measurement::person::{PersonReading, Sex};
 use backlift::measurement::plan::{Bowling, FitLimits, HowOften, InningsPlan};
 use backlift::normal;
+use backlift::player::{Player, player};
 use backlift::validation::people::typical::reading;
 use backlift::worth::evidence::chance_of;
 use std::ops::ControlFlow;
@@ -46,6 +47,15 @@ fn bats(size: &Size, sizes: &[Size]) -> Vec<WeighedBat> {
         .to_vec()
 }
 
+/// A drawn player with both bats.
+pub(super) fn player_and_bats(draw: u32) -> (Player, Vec<WeighedBat>) {
+    let it = person(draw);
+    let sizes = assets::sizes().unwrap();
+    let limits = FitLimits::usual_for(it.age_y, it.sex);
+    let size = suitable(&sizes, &limits, it.stature_m).remove(0);
+    (player(&it).unwrap(), bats(&size, &sizes))
+}
+
 /// Whether all are drawn, as for a release: a fit is a quarter of a minute's work. Without it the first of them.
 fn all_drawn() -> bool {
     std::env::var_os("BACKLIFT_ALL_DRAWN").is_some()
@@ -57,10 +67,11 @@ fn advice(draw: u32) -> Fitting {
     let limits = FitLimits::usual_for(it.age_y, it.sex);
     let size = suitable(&sizes, &limits, it.stature_m).remove(0);
     let bats = bats(&size, &sizes);
+    let strokes = stroke::built_in().unwrap();
     let order = Order {
         player: &backlift::player::player(&it).unwrap(),
-        strokes: &stroke::built_in().unwrap(),
-        strokes_otherwise: &stroke::built_in_otherwise().unwrap(),
+        strokes: &strokes,
+        strokes_otherwise: &stroke_paths::serving_paths(&strokes).unwrap(),
         bats: &bats,
         uses: 0,
         seen: &[],

@@ -2,7 +2,7 @@
 
 use rayon::prelude::*;
 
-use super::super::own_strokes::all;
+use super::super::own_strokes::{all, on_paths};
 use super::super::{miss, worse};
 use super::SOURCE;
 use crate::player::joints::FRESH;
@@ -25,15 +25,21 @@ fn both(held: &Held) -> Result<Both, CheckFault> {
 
 /// The contact of every stroke.
 pub fn check() -> Result<Checked, CheckFault> {
-    let strokes = all()?;
+    compared(&all()?, "adult and child, light and heavy bat")
+}
+
+/// The same on the paths that come with the strokes.
+pub fn check_paths() -> Result<Checked, CheckFault> {
+    compared(&on_paths()?, "on the fastest of their many paths, adult and child")
+}
+
+fn compared(strokes: &[Held], which: &str) -> Result<Checked, CheckFault> {
     let swung: Vec<Result<Both, CheckFault>> = strokes.par_iter().map(both).collect();
     let swung = swung.into_iter().collect::<Result<Vec<_>, _>>()?;
     let worst = |of: &dyn Fn(&ContactDifference) -> f64| {
         swung.iter().fold(0.0, |m, it| worse(m, of(&it.engine.difference(&it.own)).abs()))
     };
-    let every = |what: &str| {
-        format!("{} strokes, adult and child, light and heavy bat, difference: {what}", swung.len())
-    };
+    let every = |what: &str| format!("{} strokes, {which}, difference: {what}", swung.len());
     let share = |what: &str, off: f64| miss(every(what), SOURCE, off, 1e-3);
     let length = |what: &str, unit: &'static str, off: f64, most: f64| {
         let accept = Accept::Within(most);
