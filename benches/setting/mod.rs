@@ -6,7 +6,7 @@ use backlift::bat::figures::{WeighedBat, weigh};
 use backlift::bat::laws::Limits;
 use backlift::bat::sizes::Size;
 use backlift::files::{assets, scenario, stroke, stroke_paths};
-use backlift::measurement::plan::{STROKES, Scenario};
+use backlift::measurement::plan::Scenario;
 use backlift::player::{Player, player};
 use backlift::stroke::Stroke;
 use backlift::swing::plan::reference_adult::reference_player;
@@ -38,13 +38,13 @@ pub struct Demo {
 
 /// Loads it.
 pub fn demo() -> Demo {
-    let scenario = scenario::load(&scenario::Given::Demo, &[], &STROKES).unwrap().scenario;
+    let scenario = scenario::load(&scenario::Given::Demo, &[]).unwrap().scenario;
     let (sizes, laws) = (assets::sizes().unwrap(), assets::limits().unwrap());
     Demo {
         player: player(&scenario.player).unwrap(),
         bats: scenario.bats.iter().map(|it| weigh(it, &sizes, &laws).unwrap()).collect(),
-        strokes: stroke::built_in().unwrap(),
-        strokes_otherwise: stroke_paths::serving_paths(&stroke::built_in().unwrap()).unwrap(),
+        strokes: stroke::usual().unwrap(),
+        strokes_otherwise: stroke_paths::serving_paths(&stroke::usual().unwrap()).unwrap(),
         scenario,
         sizes,
         laws,

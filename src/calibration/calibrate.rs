@@ -114,7 +114,7 @@ pub fn calibrate(
     simulated: &Simulated,
     readings: &[NetReading],
 ) -> Result<Calibrated, CalibrationFault> {
-    refuse(readings)?;
+    refuse(order, readings)?;
     let stroke = |it: &NetReading| order.batter.stroke_index(&it.stroke);
     let held: Vec<Held<'_>> = readings
         .iter()
@@ -162,9 +162,11 @@ pub fn calibrate(
 }
 
 /// Readings that cannot be, or too few of them.
-fn refuse(readings: &[NetReading]) -> Result<(), CalibrationFault> {
-    let faults: Vec<(usize, NetFault)> =
-        readings.iter().enumerate().filter_map(|(i, it)| Some((i, it.fault()?))).collect();
+fn refuse(order: &Order<'_>, readings: &[NetReading]) -> Result<(), CalibrationFault> {
+    let strokes: Vec<&str> =
+        order.batter.strokes.iter().map(|it| it.stroke.name.as_str()).collect();
+    let faults = readings.iter().enumerate().filter_map(|(i, it)| Some((i, it.fault(&strokes)?)));
+    let faults: Vec<(usize, NetFault)> = faults.collect();
     if !faults.is_empty() {
         return Err(CalibrationFault::Readings(faults));
     }

@@ -56,14 +56,14 @@ pub struct Readings {
     table: Table,
 }
 
-/// Reads a table. `labels` are the scenario's bats. All faults come together.
-pub fn read(source: Source, labels: &[String]) -> Result<Readings, Faults> {
+/// Reads a table. `labels` are the scenario's bats, `strokes` those that it swings. All faults come together.
+pub fn read(source: Source, labels: &[String], strokes: &[&str]) -> Result<Readings, Faults> {
     let table = Table::of(source, &FORM)?;
     let mut faults = Vec::new();
     let mut readings = Vec::with_capacity(table.rows.len());
     for n in 0..table.rows.len() {
-        match row::reading(&table, n, labels) {
-            Ok(reading) => match reading.fault() {
+        match row::reading(&table, n, labels, strokes) {
+            Ok(reading) => match reading.fault(strokes) {
                 Some(fault) => {
                     faults.push(placed(&table, n, fault.field(), &fault.to_string(), mend(&fault)))
                 }
@@ -98,6 +98,8 @@ fn placed(table: &Table, row: usize, column: &str, message: &str, help: &str) ->
     table.fault(row, if counted { "frames" } else { column }, message, help)
 }
 
+const NOT_SWUNG: &str = "add it to the scenario's strokes, or leave the reading out";
+
 fn mend(fault: &NetFault) -> &'static str {
     match fault {
         NetFault::TooFewFrames { .. } => {
@@ -113,6 +115,6 @@ fn mend(fault: &NetFault) -> &'static str {
             "write 0 for a fresh player, or the runs so far"
         }
         NetFault::OutOfRange { .. } => "check the number and its unit",
-        NetFault::NoSuchStroke => "write drive, pull or hook",
+        NetFault::NoSuchStroke => NOT_SWUNG,
     }
 }

@@ -1,11 +1,13 @@
 //! Stroke files (RON) and the strokes that come with the program.
 
 use crate::frames::DVec3;
+use crate::measurement::plan::InningsPlan;
 use crate::player::joints::JOINT_COUNT;
 use crate::stroke::joint_path::{CONTROL_COUNT, JointPath};
 use crate::stroke::key_spline::KeySpline;
 use crate::stroke::world_turn::parted;
 use crate::stroke::{Key, Stroke, Tolerance};
+use include_dir::{Dir, include_dir};
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
 
@@ -83,16 +85,29 @@ pub enum StrokeFault {
     },
 }
 
-/// Strokes that come with the program: drive, pull, hook.
+/// The files that come with the program: a stroke in each, and in the folder `paths` many joint paths of one.
+pub(super) static BUILT_IN: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/assets/strokes");
+
+/// Names of the strokes that come with the program, as their files are called: those of the usual mix first.
+pub fn built_in_names() -> Vec<&'static str> {
+    let usual = InningsPlan::default();
+    let place = |name: &str| usual.strokes().position(|it| it == name).unwrap_or(usize::MAX);
+    let mut names: Vec<&str> =
+        BUILT_IN.files().filter_map(|it| it.path().file_stem()?.to_str()).collect();
+    names.sort_by_key(|name| (place(name), *name));
+    names
+}
+
+/// Strokes that come with the program, in the order of their names.
 pub fn built_in() -> Result<Vec<Stroke>, StrokeFault> {
-    [
-        include_str!("../../assets/strokes/drive.ron"),
-        include_str!("../../assets/strokes/pull.ron"),
-        include_str!("../../assets/strokes/hook.ron"),
-    ]
-    .iter()
-    .map(|text| read(text))
-    .collect()
+    let text = |name: &str| BUILT_IN.get_file(format!("{name}.ron"))?.contents_utf8();
+    built_in_names().into_iter().filter_map(text).map(read).collect()
+}
+
+/// Strokes of the usual mix.
+pub fn usual() -> Result<Vec<Stroke>, StrokeFault> {
+    let mix = InningsPlan::default();
+    Ok(built_in()?.into_iter().filter(|it| mix.mix_share(&it.name) > 0.0).collect())
 }
 
 /// Reads a stroke with its joint path.

@@ -1,12 +1,22 @@
 //! Files with many joint paths of one stroke (RON), and those that come with the program.
 
-use super::stroke::{StrokeFault, built_in, parsed, path_rows};
+use super::stroke::{BUILT_IN, StrokeFault, built_in, parsed, path_rows};
 use crate::player::joints::JOINT_COUNT;
 use crate::stroke::Stroke;
 use crate::stroke::joint_path::{CONTROL_COUNT, JointPath};
 use crate::stroke::range::{MOVES, moved};
 use crate::swing::plan::paths::FoundPath;
 use serde::Deserialize;
+
+/// Many joint paths of one stroke.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Paths {
+    /// All of them, the fastest first.
+    pub all: Vec<FoundPath>,
+    /// Indices of those that serve nearly everybody: chosen one after another to gain the most over 24 drawn players with
+    /// two bats each. What choosing among them loses against choosing among all is asked of other players by the tests.
+    pub serving: Vec<usize>,
+}
 
 /// Version of the file.
 pub const SCHEMA: &str = "backlift/stroke-paths/1";
@@ -16,6 +26,8 @@ pub const SCHEMA: &str = "backlift/stroke-paths/1";
 struct PathsFile {
     schema: String,
     stroke: String,
+    #[serde(default)]
+    serving: Vec<usize>,
     paths: Vec<PathInFile>,
 }
 
@@ -28,39 +40,27 @@ struct PathInFile {
     joint_path_rad: [[f64; JOINT_COUNT]; CONTROL_COUNT],
 }
 
-/// Paths that come with the program: name of the stroke, text of the file, and which of them serve nearly everybody.
-///
-/// Those were chosen one after another to gain the most over 24 drawn players with two bats each; what choosing among
-/// them loses against choosing among all twenty is asked of other players by the tests.
-const BUILT_IN: [(&str, &str, &[usize]); 3] = [
-    ("drive", include_str!("../../assets/strokes/paths/drive.ron"), &[0]),
-    ("pull", include_str!("../../assets/strokes/paths/pull.ron"), &[17]),
-    ("hook", include_str!("../../assets/strokes/paths/hook.ron"), &[4, 15, 5, 11]),
-];
-
 /// Paths of a stroke that come with the program; none of a stroke that somebody added, be it called the same.
-pub fn built_in_paths(stroke: &Stroke) -> Result<Vec<FoundPath>, StrokeFault> {
-    let Some((_, text, _)) = of(stroke) else { return Ok(Vec::new()) };
-    if built_in()?.contains(stroke) { read(text, stroke) } else { Ok(Vec::new()) }
-}
-
-fn of(stroke: &Stroke) -> Option<(&'static str, &'static str, &'static [usize])> {
-    BUILT_IN.into_iter().find(|(name, ..)| *name == stroke.name)
+pub fn built_in_paths(stroke: &Stroke) -> Result<Paths, StrokeFault> {
+    let file = BUILT_IN.get_file(format!("paths/{}.ron", stroke.name));
+    match file.and_then(|it| it.contents_utf8()) {
+        Some(text) if built_in()?.contains(stroke) => read(text, stroke),
+        _ => Ok(Paths::default()),
+    }
 }
 
 /// Of several strokes the paths that serve nearly everybody, one after the other.
 pub fn serving_paths(strokes: &[Stroke]) -> Result<Vec<Stroke>, StrokeFault> {
     let mut out = Vec::new();
     for stroke in strokes {
-        let paths = built_in_paths(stroke)?;
-        let serving = of(stroke).map_or(&[][..], |(_, _, serving)| serving);
-        out.extend(serving.iter().filter_map(|i| Some(paths.get(*i)?.stroke.clone())));
+        let Paths { all, serving } = built_in_paths(stroke)?;
+        out.extend(serving.iter().filter_map(|i| Some(all.get(*i)?.stroke.clone())));
     }
     Ok(out)
 }
 
 /// Reads the paths of a stroke.
-pub fn read(text: &str, stroke: &Stroke) -> Result<Vec<FoundPath>, StrokeFault> {
+pub fn read(text: &str, stroke: &Stroke) -> Result<Paths, StrokeFault> {
     let file: PathsFile = parsed(text)?;
     if file.schema != SCHEMA {
         let what = format!("schema `{}` is not `{SCHEMA}`", file.schema);
@@ -80,7 +80,7 @@ pub fn read(text: &str, stroke: &Stroke) -> Result<Vec<FoundPath>, StrokeFault> 
             bat_speed_m_s: it.bat_speed_m_s,
         }
     };
-    Ok(file.paths.into_iter().map(found).collect())
+    Ok(Paths { all: file.paths.into_iter().map(found).collect(), serving: file.serving })
 }
 
 const HEAD: &str = "\
@@ -90,10 +90,13 @@ const HEAD: &str = "\
 ";
 
 /// Paths of a stroke as the text of their file.
-pub fn write(stroke: &Stroke, paths: &[FoundPath]) -> String {
+pub fn write(stroke: &Stroke, paths: &Paths) -> String {
     let mut out = format!("{HEAD}(\n    schema: {SCHEMA:?},\n    stroke: {:?},\n", stroke.name);
+    if !paths.serving.is_empty() {
+        out += &format!("    serving: {:?},\n", paths.serving);
+    }
     out += "    paths: [\n";
-    for it in paths {
+    for it in &paths.all {
         let moves: Vec<String> = it.moves.iter().map(|it| format!("{it:.4}")).collect();
         out += &format!("        (\n            moves: ({}),\n", moves.join(", "));
         out += &format!("            plan_time_s: {:.4},\n", it.stroke.plan_time_s);

@@ -1,7 +1,6 @@
 //! What was read in the nets: how long a stroke took on a film, or how fast a device says the bat was.
 
 use super::person::{PersonReading, Sex};
-use super::plan::STROKES;
 
 /// What the player was asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -85,7 +84,7 @@ pub enum NetFault {
         /// One picture, per cent of the stroke.
         share: f64,
     },
-    /// A stroke that does not come with the program.
+    /// A stroke that is not swung.
     #[error("there is no such stroke")]
     NoSuchStroke,
 }
@@ -102,13 +101,13 @@ impl NetFault {
 }
 
 impl NetReading {
-    /// The first thing about it that no swing can have, if any.
-    pub fn fault(&self) -> Option<NetFault> {
+    /// The first thing about it that no swing of these strokes can have, if any.
+    pub fn fault(&self, strokes: &[&str]) -> Option<NetFault> {
         let outside = |field, value: f64, unit, [low, high]: [f64; 2]| {
             let fine = (low..=high).contains(&value);
             (!fine).then_some(NetFault::OutOfRange { field, value, unit, low, high })
         };
-        if !STROKES.contains(&self.stroke.as_str()) {
+        if !strokes.contains(&self.stroke.as_str()) {
             return Some(NetFault::NoSuchStroke);
         }
         let read = match self.read {

@@ -33,9 +33,6 @@ pub struct Scenario {
     pub fit: FitLimits,
 }
 
-/// Strokes that come with the program.
-pub const STROKES: [&str; 3] = ["drive", "pull", "hook"];
-
 /// The innings to last.
 #[derive(Clone, Debug, PartialEq)]
 pub struct InningsPlan {
@@ -56,6 +53,11 @@ pub struct InningsPlan {
 }
 
 impl InningsPlan {
+    /// Strokes of the mix, in its order.
+    pub fn strokes(&self) -> impl Iterator<Item = &str> {
+        self.mix.iter().map(|(name, _)| name.as_str())
+    }
+
     /// Share of the balls struck that get the stroke of this name.
     pub fn mix_share(&self, stroke: &str) -> f64 {
         self.mix.iter().filter(|(name, _)| name == stroke).map(|(_, share)| share).sum()

@@ -14,7 +14,6 @@ mod units;
 
 use backlift::files::fault::Faults;
 use backlift::files::scenario::{Given, Loaded, load};
-use backlift::measurement::plan::STROKES;
 
 /// Loads a text through a file, as a user would, with `--set` arguments over it.
 fn load_text(text: &[u8], sets: &[&str]) -> Result<Loaded, Faults> {
@@ -26,5 +25,5 @@ fn load_text(text: &[u8], sets: &[&str]) -> Result<Loaded, Faults> {
 
 fn load_file(given: Given, sets: &[&str]) -> Result<Loaded, Faults> {
     let sets: Vec<String> = sets.iter().map(|it| (*it).to_owned()).collect();
-    load(&given, &sets, &STROKES)
+    load(&given, &sets)
 }

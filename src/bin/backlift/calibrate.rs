@@ -70,13 +70,9 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
             .into());
     }
     let labels: Vec<String> = loaded.scenario.bats.iter().map(|it| it.label.clone()).collect();
-    let table = read(text_of(args.readings.as_deref())?, &labels)?;
+    let strokes: Vec<&str> = loaded.scenario.strokes.iter().map(String::as_str).collect();
+    let table = read(text_of(args.readings.as_deref())?, &labels, &strokes)?;
     loaded.pull()?;
-    if let Some(it) = table.readings.iter().find(|it| loaded.stroke(&it.stroke).is_err()) {
-        let message = format!("a {} was read in the nets, which is not among them", it.stroke);
-        let help = "add it to strokes, or leave the reading out";
-        return Err(loaded.places.fault("strokes", &message, help).into());
-    }
     let bat = args.bat.as_deref().map(|it| loaded.bat(Some(it))).transpose()?;
     let place = kept::Place::of(args.out, args.keep, &args.given)?;
     let progress = Progress::start();

@@ -4,7 +4,6 @@ use std::path::PathBuf;
 
 use backlift::files::fault::Faults;
 use backlift::files::scenario::{Given, Loaded, load};
-use backlift::measurement::plan::STROKES;
 use backlift::units::{self, Quantity, Units, parse};
 
 /// The scenario and what is put over it.
@@ -22,7 +21,7 @@ impl ScenarioArgs {
     /// Loads it.
     pub fn load(&self) -> Result<Loaded, Faults> {
         let given = self.scenario.clone().map_or(Given::Demo, Given::File);
-        load(&given, &self.set, &STROKES)
+        load(&given, &self.set)
     }
 }
 

@@ -111,7 +111,7 @@ fn chosen(loaded: &Loaded, bats: [usize; 2], progress: &Progress) -> Result<Vec<
     let mut out = Vec::new();
     for (n, stroke) in loaded.strokes.iter().enumerate() {
         let paths = built_in_paths(stroke).map_err(|it| Stop::OurMistake(it.to_string()))?;
-        let paths: Vec<Stroke> = paths.into_iter().map(|it| it.stroke).collect();
+        let paths: Vec<Stroke> = paths.all.into_iter().map(|it| it.stroke).collect();
         if paths.is_empty() {
             continue;
         }

@@ -4,8 +4,8 @@ use std::path::{Path, PathBuf};
 
 use backlift::files::fault::Fault;
 use backlift::files::save::new_file;
-use backlift::files::stroke::{built_in, read_keys, write};
-use backlift::files::stroke_paths;
+use backlift::files::stroke::{built_in, built_in_names, read_keys, write};
+use backlift::files::stroke_paths::{self, Paths};
 use backlift::player::joints::JOINTS;
 use backlift::stroke::Stroke;
 use backlift::swing::plan::paths::{FoundPath, paths};
@@ -48,10 +48,12 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         let step = |n: usize, all: usize| {
             progress.report("planning one path after another", n as f64 / all as f64)
         };
-        let found = paths(&stroke, &player, &bat, most.into(), &step).map_err(stop)?;
+        let all = paths(&stroke, &player, &bat, most.into(), &step).map_err(stop)?;
         drop(progress);
+        let words = fastest_words(&all);
+        let found = Paths { all, ..Paths::default() };
         new_file(&args.new, stroke_paths::write(&stroke, &found).as_bytes())?;
-        let _ = json::print(&format!("{}Wrote {}\n", fastest_words(&found), args.new.display()));
+        let _ = json::print(&format!("{words}Wrote {}\n", args.new.display()));
         return Ok(Outcome::Done);
     }
     let planned = plan(&stroke, &player, &bat, &|at| {
@@ -93,7 +95,8 @@ fn read(path: &Path) -> Result<Stroke, Fault> {
         }
     }
     let text = std::fs::read_to_string(path).map_err(|it| {
-        named(it.to_string()).help("give a stroke file, or the name of a stroke: drive, pull, hook")
+        let names = built_in_names().join(", ");
+        named(it.to_string()).help(&format!("give a stroke file, or the name of a stroke: {names}"))
     })?;
     read_keys(&text).map_err(|it| named(it.to_string()))
 }

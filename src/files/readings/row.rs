@@ -3,14 +3,18 @@
 use super::super::fault::{Fault, nearest};
 use super::super::table::Table;
 use crate::measurement::nets::{Asked, NetReading, Read};
-use crate::measurement::plan::STROKES;
 use crate::units::{Quantity, parse};
 
 /// Reads a line; all that is wrong with it.
-pub fn reading(table: &Table, row: usize, labels: &[String]) -> Result<NetReading, Vec<Fault>> {
+pub fn reading(
+    table: &Table,
+    row: usize,
+    labels: &[String],
+    strokes: &[&str],
+) -> Result<NetReading, Vec<Fault>> {
     let mut line = Line { table, row, faults: Vec::new() };
     let bat = line.bat(labels);
-    let stroke = line.stroke();
+    let stroke = line.stroke(strokes);
     let read = line.read();
     let runs = line.runs();
     let asked = line.asked();
@@ -55,15 +59,16 @@ impl<'t> Line<'t> {
         })
     }
 
-    fn stroke(&mut self) -> Option<String> {
+    fn stroke(&mut self, strokes: &[&str]) -> Option<String> {
+        let all = format!("the strokes are {}", strokes.join(", "));
         let Some(name) = self.value("stroke") else {
-            return self.fault("stroke", "it is missing", "write drive, pull or hook");
+            return self.fault("stroke", "it is missing", &all);
         };
-        let known = STROKES.into_iter().find(|it| *it == name.to_lowercase());
-        known.map(str::to_owned).or_else(|| {
-            let help = match nearest(name, STROKES) {
+        let known = strokes.iter().find(|it| it.to_lowercase() == name.to_lowercase());
+        known.map(|it| (*it).to_owned()).or_else(|| {
+            let help = match nearest(name, strokes.iter().copied()) {
                 Some(near) => format!("did you mean {near:?}?"),
-                None => "write drive, pull or hook".to_owned(),
+                None => all,
             };
             self.fault("stroke", &format!("there is no stroke {name:?}"), &help)
         })

@@ -13,6 +13,7 @@ use super::super::document::Places;
 use super::super::document::values::Values;
 use super::super::fault::Fault;
 use super::{BowlingV1, FitV1, ScenarioV1, Text};
+use crate::files::stroke::built_in_names;
 use crate::measurement::person::Sex;
 use crate::measurement::plan::{Bowling, FitLimits, Goal, Middle, Scenario};
 use crate::stroke::Stroke;
@@ -29,8 +30,9 @@ pub struct Converted {
     pub faults: Vec<Fault>,
 }
 
-/// Converts. Files that the scenario names are looked for in `folder`; `built_in` are the strokes there are.
-pub fn to_core(v1: &ScenarioV1, places: &Places, folder: &Path, built_in: &[&str]) -> Converted {
+/// Converts. Files that the scenario names are looked for in `folder`.
+pub fn to_core(v1: &ScenarioV1, places: &Places, folder: &Path) -> Converted {
+    let built_in = &built_in_names()[..];
     let mut values = Values::new(places);
     let readings: Vec<_> =
         v1.bats.iter().enumerate().map(|(n, it)| bats::bat(&mut values, n, it)).collect();

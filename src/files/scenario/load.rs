@@ -23,31 +23,25 @@ pub struct Loaded {
     pub own_strokes: Vec<Stroke>,
 }
 
-/// Loads a scenario and puts the `--set` arguments over it in their order. `strokes` are the names of
-/// the strokes that come with the program; the files of others are looked for beside the scenario's. All
-/// faults of one file are reported together.
-pub fn load(given: &Given, sets: &[String], strokes: &[&str]) -> Result<Loaded, Faults> {
+/// Loads a scenario and puts the `--set` arguments over it in their order. The files of strokes that do not come with
+/// the program are looked for beside the scenario's. All faults of one file are reported together.
+pub fn load(given: &Given, sets: &[String]) -> Result<Loaded, Faults> {
     let folder = match given {
         Given::Demo => None,
         Given::File(path) => path.parent(),
     };
-    load_text(text::text_of(given)?, folder.unwrap_or(Path::new("")), sets, strokes)
+    load_text(text::text_of(given)?, folder.unwrap_or(Path::new("")), sets)
 }
 
 /// The same from a text at hand, as if it stood in that folder.
-pub fn load_text(
-    source: Source,
-    folder: &Path,
-    sets: &[String],
-    strokes: &[&str],
-) -> Result<Loaded, Faults> {
+pub fn load_text(source: Source, folder: &Path, sets: &[String]) -> Result<Loaded, Faults> {
     let Fields { document, mut places, mut faults } = document::fields::<ScenarioV1>(source);
     let Some(mut fields) = document else { return Err(Faults(faults)) };
     for argument in sets {
         faults.extend(document::set(&mut fields, &mut places, argument).err());
     }
     let Converted { scenario, own_strokes, faults: found } =
-        convert::to_core(&fields, &places, folder, strokes);
+        convert::to_core(&fields, &places, folder);
     faults.extend(found);
     match scenario {
         Some(scenario) if faults.is_empty() => Ok(Loaded { scenario, fields, places, own_strokes }),

@@ -54,7 +54,7 @@ pub fn on_paths() -> Result<Vec<Held>, CheckFault> {
     for Pair { player, bats: [light, _] } in pairs()? {
         for stroke in built_in()? {
             // The fastest goes first in its file.
-            if let Some(path) = built_in_paths(&stroke)?.into_iter().next() {
+            if let Some(path) = built_in_paths(&stroke)?.all.into_iter().next() {
                 out.push(PlayerStroke::new(&player, &path.stroke, &light)?.hold(&light)?);
             }
         }

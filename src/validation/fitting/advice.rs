@@ -57,7 +57,7 @@ impl Asked {
         };
         let order = Order {
             player: &crate::player::player(it)?,
-            strokes: &stroke::built_in()?,
+            strokes: &stroke::usual()?,
             strokes_otherwise: &[],
             bats: &[own],
             uses: 0,

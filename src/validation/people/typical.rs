@@ -72,7 +72,7 @@ fn someone(
     size: &str,
 ) -> Result<Typical, CheckFault> {
     let reading = PersonReading { mass_kg: Some(mass_kg), ..reading(sex, age_y, stature_m) };
-    Typical::new(words, &reading, size, &stroke::built_in()?)
+    Typical::new(words, &reading, size, &stroke::usual()?)
 }
 
 /// A man of 25.
@@ -102,7 +102,7 @@ pub(in crate::validation) fn boy_of_fifteen() -> Result<Typical, CheckFault> {
 
 /// The man of 25 with his feet still: the same joint paths on a pelvis that turns but does not stride.
 pub(in crate::validation) fn adult_with_feet_still() -> Result<Typical, CheckFault> {
-    let mut strokes = stroke::built_in()?;
+    let mut strokes = stroke::usual()?;
     for key in strokes.iter_mut().flat_map(|stroke| &mut stroke.keys) {
         key.pelvis = crate::frames::DVec3::ZERO;
     }

@@ -7,10 +7,10 @@ use backlift::calibration::response::times;
 use backlift::calibration::{Order, Simulated};
 use backlift::files::assets::{limits, sizes};
 use backlift::files::scenario::{Given, load};
-use backlift::files::stroke::built_in;
+use backlift::files::stroke::usual;
 use backlift::fit::setting::Setting;
 use backlift::measurement::nets::{Asked, NetReading, Read};
-use backlift::measurement::plan::{STROKES, Scenario};
+use backlift::measurement::plan::Scenario;
 use backlift::normal::quantile;
 use backlift::player::grip::comfortable_diameter_m;
 use backlift::player::player;
@@ -43,13 +43,13 @@ impl Nets {
 pub fn nets() -> &'static Nets {
     static NETS: OnceLock<Nets> = OnceLock::new();
     NETS.get_or_init(|| {
-        let scenario = load(&Given::Demo, &[], &STROKES).unwrap().scenario;
+        let scenario = load(&Given::Demo, &[]).unwrap().scenario;
         let (sizes, laws) = (sizes().unwrap(), limits().unwrap());
         let bats: Vec<WeighedBat> =
             scenario.bats.iter().take(2).map(|it| weigh(it, &sizes, &laws).unwrap()).collect();
         let player = player(&scenario.player).unwrap();
         let handle_m = comfortable_diameter_m(player.hand_length_m.value);
-        let batter = Batter::new(&player, &built_in().unwrap(), &bats[0].bat, handle_m).unwrap();
+        let batter = Batter::new(&player, &usual().unwrap(), &bats[0].bat, handle_m).unwrap();
         let asked_time_s = Setting::asked_times_s(&batter, &bats[0].bat, 1.15).unwrap();
         let mut it = Nets {
             simulated: Simulated::new(

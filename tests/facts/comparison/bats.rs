@@ -11,7 +11,7 @@ use backlift::files::{assets, scenario, stroke};
 use backlift::fit::setting::Setting;
 use backlift::innings::played::delivery;
 use backlift::measurement::bench::BatReading;
-use backlift::measurement::plan::{STROKES, Scenario};
+use backlift::measurement::plan::Scenario;
 use backlift::player::grip::FRICTION;
 use backlift::player::joints::FRESH;
 use backlift::player::joints::GROUP_COUNT;
@@ -30,10 +30,10 @@ struct Net {
 impl Net {
     fn new(file: &str) -> Self {
         let given = scenario::Given::File(format!("scenarios/{file}.ron").into());
-        let scenario = scenario::load(&given, &[], &STROKES).unwrap().scenario;
+        let scenario = scenario::load(&given, &[]).unwrap().scenario;
         let bats: Vec<_> = scenario.bats.iter().map(weighed).collect();
         let player = player(&scenario.player).unwrap();
-        let strokes = stroke::built_in().unwrap();
+        let strokes = stroke::usual().unwrap();
         let batter = Batter::new(&player, &strokes, &bats[0].bat, 0.034).unwrap();
         let asked_time_s = Setting::asked_times_s(&batter, &bats[0].bat, 1.15).unwrap();
         Self { scenario, batter, bats, asked_time_s }

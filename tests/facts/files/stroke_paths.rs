@@ -1,7 +1,7 @@
 //! Many paths of one stroke in one file.
 
-use backlift::files::stroke::built_in;
-use backlift::files::stroke_paths::{built_in_paths, read, write};
+use backlift::files::stroke::{built_in, usual};
+use backlift::files::stroke_paths::{Paths, built_in_paths, read, write};
 use backlift::player::joints::FRESH;
 use backlift::swing::plan::paths::distance_rad;
 use backlift::swing::plan::reference_adult::{reference_bat, reference_player};
@@ -9,8 +9,8 @@ use backlift::swing::player_stroke::PlayerStroke;
 
 #[test]
 fn twenty_paths_come_with_each_stroke_no_two_of_them_alike() {
-    for stroke in built_in().unwrap() {
-        let paths = built_in_paths(&stroke).unwrap();
+    for stroke in usual().unwrap() {
+        let paths = built_in_paths(&stroke).unwrap().all;
         assert_eq!(paths.len(), 20, "{}", stroke.name);
         for (i, a) in paths.iter().enumerate() {
             for b in &paths[i + 1..] {
@@ -23,7 +23,7 @@ fn twenty_paths_come_with_each_stroke_no_two_of_them_alike() {
 
 #[test]
 fn paths_are_read_as_they_were_written() {
-    for stroke in built_in().unwrap() {
+    for stroke in usual().unwrap() {
         let paths = built_in_paths(&stroke).unwrap();
         assert_eq!(read(&write(&stroke, &paths), &stroke).unwrap(), paths);
     }
@@ -32,7 +32,7 @@ fn paths_are_read_as_they_were_written() {
 #[test]
 fn paths_of_another_stroke_or_of_a_later_version_are_refused_by_name() {
     let strokes = built_in().unwrap();
-    let text = write(&strokes[0], &[]);
+    let text = write(&strokes[0], &Paths::default());
     let fault = read(&text, &strokes[1]).unwrap_err().to_string();
     assert!(fault.contains("paths of the drive, not of the pull"), "{fault}");
     let fault = read(&text.replace("paths/1", "paths/9"), &strokes[0]).unwrap_err().to_string();
@@ -43,8 +43,8 @@ fn paths_of_another_stroke_or_of_a_later_version_are_refused_by_name() {
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn on_every_path_the_reference_players_bat_is_as_fast_as_its_file_says() {
     let (player, bat) = (reference_player().unwrap(), reference_bat().unwrap());
-    for stroke in built_in().unwrap() {
-        for path in built_in_paths(&stroke).unwrap() {
+    for stroke in usual().unwrap() {
+        for path in built_in_paths(&stroke).unwrap().all {
             let own = PlayerStroke::new(&player, &path.stroke, &bat).unwrap();
             let fastest = own.hold(&bat).unwrap().fastest(&FRESH, None).unwrap();
             let off = fastest.contact.bat_speed_m_s / path.bat_speed_m_s - 1.0;

@@ -3,7 +3,7 @@
 use super::load_file;
 use backlift::files::fault::Faults;
 use backlift::files::scenario::{Given, Loaded};
-use backlift::files::stroke::{built_in, read, write};
+use backlift::files::stroke::{built_in, built_in_names, read, write};
 use backlift::files::stroke_paths::{built_in_paths, serving_paths};
 
 /// A scenario beside a stroke of the user's own, with these fields besides.
@@ -31,7 +31,7 @@ fn refused(stroke_file: &str, fields: &str) -> String {
 }
 
 #[test]
-fn without_a_word_about_strokes_all_that_come_with_the_program_are_swung() {
+fn without_a_word_about_strokes_those_of_the_usual_mix_are_swung() {
     let it = beside("", "").unwrap();
     assert_eq!(it.scenario.strokes, ["drive", "pull", "hook"]);
     assert!(it.own_strokes.is_empty());
@@ -88,8 +88,9 @@ fn a_mix_that_names_a_stroke_that_is_not_swung_is_refused() {
 #[test]
 fn pull_and_hook_answer_the_short_ball_and_an_old_stroke_file_says_nothing_of_it() {
     let strokes = built_in().unwrap();
-    let short: Vec<bool> = strokes.iter().map(|it| it.answers_short_ball).collect();
-    assert_eq!(short, [false, true, true]);
+    let short: Vec<&str> =
+        strokes.iter().filter(|it| it.answers_short_ball).map(|it| it.name.as_str()).collect();
+    assert_eq!(short, ["pull", "hook"]);
     for path in serving_paths(&strokes).unwrap() {
         assert_eq!(path.answers_short_ball, path.name != "drive");
     }
@@ -108,7 +109,19 @@ fn pull_and_hook_answer_the_short_ball_and_an_old_stroke_file_says_nothing_of_it
 #[test]
 fn an_own_stroke_of_the_same_name_is_not_lent_our_paths() {
     let mut pull = built_in().unwrap().swap_remove(1);
-    assert_eq!(built_in_paths(&pull).unwrap().len(), 20);
+    assert_eq!(built_in_paths(&pull).unwrap().all.len(), 20);
     pull.keys[0].grip.z += 0.01;
-    assert_eq!(built_in_paths(&pull).unwrap(), []);
+    assert_eq!(built_in_paths(&pull).unwrap().all, []);
+}
+
+#[test]
+fn a_stroke_that_comes_with_the_program_is_one_file_of_that_name_and_swung_where_it_is_named() {
+    let names: Vec<String> = built_in().unwrap().into_iter().map(|it| it.name).collect();
+    assert_eq!(names, built_in_names());
+    assert_eq!(names, ["drive", "pull", "hook", "sweep"]);
+    let fields =
+        "strokes: \"drive, pull, sweep\", innings: (mix: \"drive 50 %, pull 30 %, sweep 20 %\")";
+    let it = beside("", fields).unwrap();
+    assert_eq!(it.scenario.strokes, ["drive", "pull", "sweep"]);
+    assert!((it.scenario.innings.mix_share("sweep") - 0.2).abs() < 1e-12);
 }

@@ -3,14 +3,14 @@
 use backlift::bat::figures::{WeighedBat, weigh};
 use backlift::files::{assets, scenario, stroke, stroke_paths};
 use backlift::fit::fitting::{FitFault, Fitting, Order, TodayAdvice, fit, fit_today};
-use backlift::measurement::plan::{STROKES, Scenario};
+use backlift::measurement::plan::Scenario;
 use std::ops::ControlFlow;
 use std::sync::OnceLock;
 
 fn read(file: &str, set: &[&str]) -> Scenario {
     let given = scenario::Given::File(format!("scenarios/{file}.ron").into());
     let set: Vec<String> = set.iter().map(|s| (*s).to_owned()).collect();
-    scenario::load(&given, &set, &STROKES).unwrap().scenario
+    scenario::load(&given, &set).unwrap().scenario
 }
 
 fn weighed(scenario: &Scenario) -> Vec<WeighedBat> {
@@ -32,7 +32,7 @@ fn asked<T>(
     let s = read(file, set);
     let bats = weighed(&s);
     let (sizes, laws) = (assets::sizes().unwrap(), assets::limits().unwrap());
-    let strokes = stroke::built_in().unwrap();
+    let strokes = stroke::usual().unwrap();
     ask(&Order {
         player: &backlift::player::player(&s.player).unwrap(),
         strokes: &strokes,
@@ -90,7 +90,7 @@ fn a_bat_is_worth_the_same_by_its_own_swings_and_by_its_sizes() {
     // Set before it was seen: half a per cent, the width within which bats count as good as each other.
     let it = junior();
     let (sizes, laws) = (assets::sizes().unwrap(), assets::limits().unwrap());
-    let scenario = scenario::load(&scenario::Given::Demo, &[], &STROKES).unwrap().scenario;
+    let scenario = scenario::load(&scenario::Given::Demo, &[]).unwrap().scenario;
     let own = weigh(&scenario.bats[0], &sizes, &laws).unwrap();
     let given = it.now.today.given[0].worth.as_ref().unwrap().mean_m_s();
     let by_size = it.one.worth(&it.now.today, &own.bat).mean_m_s();

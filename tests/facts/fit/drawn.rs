@@ -67,7 +67,7 @@ fn advice(draw: u32) -> Fitting {
     let limits = FitLimits::usual_for(it.age_y, it.sex);
     let size = suitable(&sizes, &limits, it.stature_m).remove(0);
     let bats = bats(&size, &sizes);
-    let strokes = stroke::built_in().unwrap();
+    let strokes = stroke::usual().unwrap();
     let order = Order {
         player: &backlift::player::player(&it).unwrap(),
         strokes: &strokes,

@@ -9,7 +9,6 @@ use backlift::files::{assets, scenario, stroke};
 use backlift::fit::setting::Setting;
 use backlift::innings::played::{FIFTY, left_at};
 use backlift::measurement::person::Handed;
-use backlift::measurement::plan::STROKES;
 use backlift::ounce::cost::StrokeOunce;
 use backlift::ounce::moments::TopMoments;
 use backlift::ounce::swung::{cost_at, ounce_cost};
@@ -21,7 +20,7 @@ use crate::swing::players::{FRESH, adult, adult_bat, bat_with, boy_of_twelve, bo
 
 fn batter(player: &Player, bat: &Bat) -> Batter {
     let handle_m = comfortable_diameter_m(player.hand_length_m.value);
-    Batter::new(player, &stroke::built_in().unwrap(), bat, handle_m).unwrap()
+    Batter::new(player, &stroke::usual().unwrap(), bat, handle_m).unwrap()
 }
 
 fn man() -> &'static (Batter, Vec<StrokeOunce>) {
@@ -121,7 +120,7 @@ fn a_left_hander_pays_the_same() {
 /// The players of a demo, with what fifty runs leave them.
 fn at_fifty(file: &str) -> (Bat, Vec<StrokeOunce>) {
     let given = scenario::Given::File(format!("scenarios/{file}.ron").into());
-    let s = scenario::load(&given, &[], &STROKES).unwrap().scenario;
+    let s = scenario::load(&given, &[]).unwrap().scenario;
     let (sizes, laws) = (assets::sizes().unwrap(), assets::limits().unwrap());
     let bat = weigh(&s.bats[0], &sizes, &laws).unwrap().bat;
     let batter = batter(&player(&s.player).unwrap(), &bat);

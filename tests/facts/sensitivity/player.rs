@@ -5,7 +5,7 @@ use backlift::bat::figures::{WeighedBat, weigh};
 use backlift::files::{assets, scenario, stroke};
 use backlift::fit::setting::Setting;
 use backlift::innings::played::{delivery, play};
-use backlift::measurement::plan::{STROKES, Scenario};
+use backlift::measurement::plan::Scenario;
 use backlift::player::grip::comfortable_diameter_m;
 use backlift::player::{Player, player};
 use backlift::sensitivity::figure::Figure;
@@ -26,12 +26,12 @@ struct Loaded {
 impl Loaded {
     fn of(file: &str) -> Self {
         let given = scenario::Given::File(format!("scenarios/{file}.ron").into());
-        let scenario = scenario::load(&given, &[], &STROKES).unwrap().scenario;
+        let scenario = scenario::load(&given, &[]).unwrap().scenario;
         let (sizes, laws) = (assets::sizes().unwrap(), assets::limits().unwrap());
         Self {
             player: player(&scenario.player).unwrap(),
             bats: scenario.bats.iter().map(|it| weigh(it, &sizes, &laws).unwrap()).collect(),
-            strokes: stroke::built_in().unwrap(),
+            strokes: stroke::usual().unwrap(),
             scenario,
         }
     }

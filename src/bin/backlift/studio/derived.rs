@@ -5,7 +5,6 @@ use std::sync::Arc;
 
 use backlift::files::fault::{Fault, Faults, Source};
 use backlift::files::scenario::load_text;
-use backlift::measurement::plan::STROKES;
 
 use super::document::Document;
 use crate::loaded::{Loaded, built};
@@ -32,9 +31,7 @@ impl Derived {
     /// Of a document; where it is at fault, what was there before stays on the screen.
     pub fn of(document: &Document, before: &Self) -> Self {
         let source = Source::new(&document.name(), document.text());
-        let read = load_text(source, &document.folder(), &[], &STROKES)
-            .map_err(Stop::from)
-            .and_then(built);
+        let read = load_text(source, &document.folder(), &[]).map_err(Stop::from).and_then(built);
         match read {
             Ok((loaded, warnings)) => {
                 let scenario = &loaded.scenario;

@@ -7,13 +7,14 @@ use super::super::super::document::values::Values;
 use super::super::super::fault::nearest;
 use super::super::super::stroke::read;
 use super::super::{STROKE, Text};
+use crate::measurement::plan::InningsPlan;
 use crate::stroke::Stroke;
 
 const PATH: &str = "strokes";
 
 /// The strokes of a scenario.
 pub struct Chosen {
-    /// Names, in the order written; all that come with the program where nothing is.
+    /// Names, in the order written; those of the usual mix where nothing is.
     pub names: Vec<String>,
     /// Those of them that were read from files.
     pub own: Vec<Stroke>,
@@ -28,7 +29,7 @@ pub fn chosen(
 ) -> Option<Chosen> {
     let mut chosen = Chosen { names: Vec::new(), own: Vec::new() };
     if text.is_none() {
-        chosen.names = built_in.iter().map(|it| (*it).to_owned()).collect();
+        chosen.names = InningsPlan::default().strokes().map(str::to_owned).collect();
         return Some(chosen);
     }
     for entry in values.names(PATH, text)? {
