@@ -31,6 +31,8 @@ mod shape;
 mod stages;
 #[path = "commands/strokes.rs"]
 mod strokes;
+#[path = "commands/unchanged.rs"]
+mod unchanged;
 #[path = "commands/validate.rs"]
 mod validate;
 
