@@ -158,17 +158,6 @@ fn an_innings_that_cannot_be_is_refused_by_the_name_of_its_field() {
 }
 
 #[test]
-fn an_innings_of_a_hundred_costs_little() {
-    let start = std::time::Instant::now();
-    for _ in 0..20 {
-        std::hint::black_box(innings_of(0.5, 0.5, 0.08, 0.5, &[0.0, 50.0, 100.0]));
-    }
-    let each_ms = start.elapsed().as_secs_f64() * 50.0;
-    println!("{each_ms:.3} ms");
-    assert!(each_ms < 20.0, "{each_ms} ms: twenty times the budget, machine load allowed for");
-}
-
-#[test]
 fn a_tired_group_carries_the_same_stroke_as_a_larger_share_and_tires_more() {
     let left = innings_of(0.6, 0.4, 0.08, 0.5, &[80.0])[0];
     let so_far = Exertion {

@@ -94,14 +94,10 @@ fn a_whole_drag_is_one_step_back() {
     it.apply(Action::View(View::Wood));
     let (text, before_kg) = (it.wood.file.text().to_owned(), mass_kg(&it));
     let scenario = it.document.text().to_owned();
-    let started = std::time::Instant::now();
     for mm in [30.0, 31.0, 32.0, 33.0] {
         act(&mut it, WoodAction::Grab("blade.edge".into(), 1e-3 * mm));
         assert!(it.bench_solid(28).is_some());
     }
-    let each_ms = 1e3 * started.elapsed().as_secs_f64() / 4.0;
-    eprintln!("a picture of a drag, solid and figures: {each_ms:.1} ms");
-    assert!(each_ms < 50.0);
     act(&mut it, WoodAction::LetGo);
     assert_eq!(it.wood.file.at("blade.edge"), "33 mm");
     assert_eq!(it.wood.history.last(), Some("blade.edge = 33 mm"));
