@@ -7,7 +7,6 @@ use std::hint::black_box;
 
 use backlift::fit::setting::Setting;
 use backlift::innings::played::{delivery, play};
-use backlift::player::grip::comfortable_diameter_m;
 use backlift::swing::batter::Batter;
 use criterion::{Criterion, criterion_group, criterion_main};
 use setting::demo;
@@ -17,8 +16,7 @@ const SCORES: [f64; 6] = [0.0, 10.0, 20.0, 30.0, 40.0, 50.0];
 fn innings(c: &mut Criterion) {
     let demo = demo();
     let bat = &demo.bats[0].bat;
-    let handle_m = comfortable_diameter_m(demo.player.hand_length_m.value);
-    let batter = Batter::new(&demo.player, &demo.strokes, bat, handle_m).unwrap();
+    let batter = Batter::new(&demo.player, &demo.strokes, bat).unwrap();
     let factor = demo.scenario.fit.asked_time_factor;
     let asked_s = Setting::asked_times_s(&batter, bat, factor).unwrap();
     let plan = &demo.scenario.innings;

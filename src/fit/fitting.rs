@@ -16,7 +16,6 @@ use crate::bat::pickup_weight::pickup_weight_kg;
 use crate::bat::sizes::Size;
 use crate::innings::played::{InningsFault, delivery};
 use crate::measurement::plan::Seen;
-use crate::player::grip::comfortable_diameter_m;
 use crate::sensitivity::terms::{Terms, terms};
 use crate::swing::batter::Batter;
 use crate::swing::player_stroke::SwingFault;
@@ -210,8 +209,7 @@ fn standard(order: &Order<'_>) -> Result<(Size, Bat), FitFault> {
 
 /// The likeliest player with the asked times of the standard bat.
 pub fn setting(order: &Order<'_>, standard: &Bat) -> Result<Setting, SwingFault> {
-    let handle_diameter_m = comfortable_diameter_m(order.player.hand_length_m.value);
-    let batter = Batter::new(order.player, order.strokes, standard, handle_diameter_m)?;
+    let batter = Batter::new(order.player, order.strokes, standard)?;
     let asked_time_s = Setting::asked_times_s(&batter, standard, order.limits.asked_time_factor)?;
     Ok(Setting {
         batter,

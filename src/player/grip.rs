@@ -1,5 +1,6 @@
 //! What one hand can put on the handle, and the grip it takes.
 
+use super::Player;
 use crate::uncertain::{Origin, Uncertain};
 
 /// Friction between a batting glove and a rubber grip: assumption, no source. Leather on rubber,
@@ -52,4 +53,11 @@ pub fn grip_needed_n(
 /// 25–50 mm, 24 adults; not bats). Source: Kong & Lowe 2005, Int J Ind Ergon 35:495, read (abstract).
 pub fn comfortable_diameter_m(hand_length_m: f64) -> f64 {
     0.197 * hand_length_m
+}
+
+impl Player {
+    /// Diameter that a handle which was not measured is taken to have, m: the one most comfortable to this hand.
+    pub fn comfortable_handle_m(&self) -> f64 {
+        comfortable_diameter_m(self.hand_length_m.value)
+    }
 }

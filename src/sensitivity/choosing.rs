@@ -65,7 +65,6 @@ pub enum ChoosingFault {
 /// Swings two bats along the stored path of a stroke and along others.
 pub fn choosing(
     player: &Player,
-    handle_diameter_m: f64,
     stroke: &Stroke,
     paths: &[Stroke],
     bats: [&Bat; 2],
@@ -81,8 +80,6 @@ pub fn choosing(
             Err(SwingFault::Path { .. }) => return Ok([None; 2]),
             Err(fault) => return Err(fault.into()),
         };
-        let assumed = Default::default();
-        let own = own.with_handle(handle_diameter_m, assumed);
         let speed_m_s = |bat: &Bat| -> Result<Option<f64>, ChoosingFault> {
             match own.hold(bat)?.fastest(&FRESH, None) {
                 Ok(it) => Ok(Some(it.contact.bat_speed_m_s)),

@@ -104,9 +104,7 @@ impl Innings<'_> {
     }
 
     fn batter(&self, drawn: &Drawn) -> Result<Batter, InningsFault> {
-        let handle_m = drawn.handle_diameter_m;
-        let batter = Batter::new(&drawn.player, self.strokes, &drawn.bat, handle_m)?;
-        Ok(in_hands(&batter, drawn))
+        Ok(in_hands(&Batter::new(&drawn.player, self.strokes, &drawn.bat)?, drawn))
     }
 
     fn ready(

@@ -31,22 +31,16 @@ pub struct TakenUp {
 }
 
 impl Batter {
-    /// Finds the player's paths. Any bat will do: paths do not depend on it.
-    pub fn new(
-        player: &Player,
-        strokes: &[Stroke],
-        any_bat: &Bat,
-        handle_diameter_m: f64,
-    ) -> Result<Self, SwingFault> {
-        let assumed = Assumed::default();
-        let strokes = strokes
-            .par_iter()
-            .map(|stroke| {
-                PlayerStroke::new(player, stroke, any_bat)
-                    .map(|it| it.with_handle(handle_diameter_m, assumed))
-            })
-            .collect::<Result<_, _>>()?;
-        Ok(Self { player: player.clone(), strokes, handle_diameter_m, assumed })
+    /// Finds the player's paths. Any bat will do: paths do not depend on it. A handle that was not measured is taken
+    /// to be one comfortable to the player's hand.
+    pub fn new(player: &Player, strokes: &[Stroke], any_bat: &Bat) -> Result<Self, SwingFault> {
+        let own = |stroke| PlayerStroke::new(player, stroke, any_bat);
+        Ok(Self {
+            player: player.clone(),
+            strokes: strokes.par_iter().map(own).collect::<Result<_, _>>()?,
+            handle_diameter_m: player.comfortable_handle_m(),
+            assumed: Assumed::default(),
+        })
     }
 
     /// A player of the same lengths on the same paths, with another handle and other assumptions.

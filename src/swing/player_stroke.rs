@@ -9,9 +9,7 @@ use super::reference::Reference;
 use super::run::{STEPS, Swinger};
 use crate::bat::Bat;
 use crate::dynamics::tree::TreeFault;
-use crate::player::grip::{
-    HAND_BREADTH_PER_LENGTH, comfortable_diameter_m, cross_limit_n_m, traction_n, twist_limit_n_m,
-};
+use crate::player::grip::{HAND_BREADTH_PER_LENGTH, cross_limit_n_m, traction_n, twist_limit_n_m};
 use crate::player::joints::{FRESH, GROUP_COUNT};
 use crate::player::{Player, Strength};
 use crate::stroke::Stroke;
@@ -106,7 +104,7 @@ impl PlayerStroke {
             path,
             curves: stroke.curves(),
             grip,
-            handle_diameter_m: comfortable_diameter_m(player.hand_length_m.value),
+            handle_diameter_m: player.comfortable_handle_m(),
             assumed: Assumed::default(),
             steps: STEPS,
         })

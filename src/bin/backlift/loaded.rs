@@ -15,7 +15,6 @@ use backlift::fit::order::Order;
 use backlift::fit::setting::Setting;
 use backlift::measurement::nets::made_for;
 use backlift::measurement::plan::Scenario;
-use backlift::player::grip::comfortable_diameter_m;
 use backlift::player::joints::GROUP_COUNT;
 use backlift::player::{Player, player};
 use backlift::stroke::Stroke;
@@ -156,10 +155,9 @@ impl Loaded {
 
     /// The player with every stroke there is, each strength times `capacity`.
     pub fn batter(&self, bat: &WeighedBat, capacity: f64) -> Result<Batter, Stop> {
-        let handle_m = comfortable_diameter_m(self.player.hand_length_m.value);
         let strength = self.player.strength.times(&[capacity; GROUP_COUNT]);
         let player = Player { strength, ..self.player.clone() };
-        Ok(Batter::new(&player, &self.strokes, &bat.bat, handle_m)?)
+        Ok(Batter::new(&player, &self.strokes, &bat.bat)?)
     }
 
     /// What an advice starts from.

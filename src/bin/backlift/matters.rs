@@ -15,7 +15,6 @@ use backlift::files::save::Folder;
 use backlift::files::stroke_paths::built_in_paths;
 use backlift::fit::fitting::what_decides;
 use backlift::innings::played::delivery;
-use backlift::player::grip::comfortable_diameter_m;
 use backlift::sensitivity::choosing::{Choosing, ChoosingFault, choosing};
 use backlift::sensitivity::spread::Known;
 use backlift::sensitivity::study::{Asked, StudyFault, study};
@@ -103,7 +102,6 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
 /// Both bats along every path of each stroke that comes with paths.
 fn chosen(loaded: &Loaded, bats: [usize; 2], progress: &Progress) -> Result<Vec<Choosing>, Stop> {
     let player = &loaded.player;
-    let handle_m = comfortable_diameter_m(player.hand_length_m.value);
     let bats = bats.map(|n| loaded.bats.get(n).map(|it| &it.bat));
     let [Some(first), Some(second)] = bats else {
         return Err(Stop::OurMistake("there is no such bat".into()));
@@ -121,7 +119,7 @@ fn chosen(loaded: &Loaded, bats: [usize; 2], progress: &Progress) -> Result<Vec<
             let all = loaded.strokes.len() as f64;
             progress.report("swinging along many paths", (n as f64 + share) / all)
         };
-        let it = choosing(player, handle_m, stroke, &paths, [first, second], &step);
+        let it = choosing(player, stroke, &paths, [first, second], &step);
         out.push(it.map_err(|fault| match fault {
             ChoosingFault::Cancelled => Stop::Cancelled,
             ChoosingFault::Swing(fault) => fault.into(),
@@ -172,7 +170,7 @@ fn studied(
             player: &loaded.player,
             bat,
             other,
-            handle_diameter_m: comfortable_diameter_m(loaded.player.hand_length_m.value),
+            handle_diameter_m: loaded.player.comfortable_handle_m(),
             reaction_time_s: scenario.bowling.reaction_time_s,
         },
         strokes: &loaded.strokes,

@@ -5,7 +5,6 @@ use crate::bat::sizes::named;
 use crate::files::{assets, stroke};
 use crate::fit::setting::Setting;
 use crate::measurement::person::{Handed, PersonReading, Sex};
-use crate::player::grip::comfortable_diameter_m;
 use crate::player::growth::median_stature_m;
 use crate::player::{Player, player};
 use crate::stroke::Stroke;
@@ -55,8 +54,7 @@ impl Typical {
         let size = named(&sizes, size).ok_or("a size of that name")?;
         let bat = size.reference.bat(size.name.as_str())?;
         let player = player(reading)?;
-        let handle_m = comfortable_diameter_m(player.hand_length_m.value);
-        Ok(Self { words, batter: Batter::new(&player, strokes, &bat, handle_m)?, bat })
+        Ok(Self { words, batter: Batter::new(&player, strokes, &bat)?, bat })
     }
 
     /// Asked stroke times with the own bat, s: 1.15 times the fastest, as by default.

@@ -12,7 +12,6 @@ use backlift::fit::setting::Setting;
 use backlift::measurement::nets::{Asked, NetReading, Read};
 use backlift::measurement::plan::Scenario;
 use backlift::normal::quantile;
-use backlift::player::grip::comfortable_diameter_m;
 use backlift::player::player;
 use backlift::swing::batter::Batter;
 use std::ops::ControlFlow;
@@ -48,8 +47,7 @@ pub fn nets() -> &'static Nets {
         let bats: Vec<WeighedBat> =
             scenario.bats.iter().take(2).map(|it| weigh(it, &sizes, &laws).unwrap()).collect();
         let player = player(&scenario.player).unwrap();
-        let handle_m = comfortable_diameter_m(player.hand_length_m.value);
-        let batter = Batter::new(&player, &usual().unwrap(), &bats[0].bat, handle_m).unwrap();
+        let batter = Batter::new(&player, &usual().unwrap(), &bats[0].bat).unwrap();
         let asked_time_s = Setting::asked_times_s(&batter, &bats[0].bat, 1.15).unwrap();
         let mut it = Nets {
             simulated: Simulated::new(

@@ -106,13 +106,12 @@ fn the_curves_and_the_fit_hold_for_swings_that_are_simulated() {
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn players_who_swing_on_other_paths_are_still_read_better_than_by_the_tables() {
     let nets = nets();
-    let handle_m = nets.batter.handle_diameter_m;
     let strokes = [
         built_in().unwrap().swap_remove(0),
         stroke(include_str!("../../reference/strokes/pull.ron")).unwrap(),
         stroke(include_str!("../../reference/strokes/hook.ron")).unwrap(),
     ];
-    let batter = Batter::new(&nets.batter.player, &strokes, &nets.bats[0].bat, handle_m).unwrap();
+    let batter = Batter::new(&nets.batter.player, &strokes, &nets.bats[0].bat).unwrap();
     let Fitted { off_m_s: [before, after], inside, .. } = fitted(&batter);
     println!(
         "on other paths: fastest pull off by {before:.2} m/s before, {after:.2} after; {inside} of {PLAYERS} inside their bands"

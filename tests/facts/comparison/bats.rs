@@ -34,7 +34,7 @@ impl Net {
         let bats: Vec<_> = scenario.bats.iter().map(weighed).collect();
         let player = player(&scenario.player).unwrap();
         let strokes = stroke::usual().unwrap();
-        let batter = Batter::new(&player, &strokes, &bats[0].bat, 0.034).unwrap();
+        let batter = Batter::new(&player, &strokes, &bats[0].bat).unwrap();
         let asked_time_s = Setting::asked_times_s(&batter, &bats[0].bat, 1.15).unwrap();
         Self { scenario, batter, bats, asked_time_s }
     }

@@ -12,15 +12,13 @@ use backlift::measurement::person::Handed;
 use backlift::ounce::cost::StrokeOunce;
 use backlift::ounce::moments::TopMoments;
 use backlift::ounce::swung::{cost_at, ounce_cost};
-use backlift::player::grip::comfortable_diameter_m;
 use backlift::player::{Player, player};
 use backlift::swing::batter::Batter;
 
 use crate::swing::players::{FRESH, adult, adult_bat, bat_with, boy_of_twelve, boys_bat};
 
 fn batter(player: &Player, bat: &Bat) -> Batter {
-    let handle_m = comfortable_diameter_m(player.hand_length_m.value);
-    Batter::new(player, &stroke::usual().unwrap(), bat, handle_m).unwrap()
+    Batter::new(player, &stroke::usual().unwrap(), bat).unwrap()
 }
 
 fn man() -> &'static (Batter, Vec<StrokeOunce>) {

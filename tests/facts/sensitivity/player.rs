@@ -6,7 +6,6 @@ use backlift::files::{assets, scenario, stroke};
 use backlift::fit::setting::Setting;
 use backlift::innings::played::{delivery, play};
 use backlift::measurement::plan::Scenario;
-use backlift::player::grip::comfortable_diameter_m;
 use backlift::player::{Player, player};
 use backlift::sensitivity::figure::Figure;
 use backlift::sensitivity::input::Input;
@@ -42,14 +41,13 @@ impl Loaded {
             player: &self.player,
             bat: &self.bats[0],
             other: self.bats.get(1).filter(|_| bats > 1),
-            handle_diameter_m: comfortable_diameter_m(self.player.hand_length_m.value),
+            handle_diameter_m: self.player.comfortable_handle_m(),
             reaction_time_s: self.scenario.bowling.reaction_time_s,
         }
     }
 
     fn batter(&self) -> Batter {
-        let handle_m = comfortable_diameter_m(self.player.hand_length_m.value);
-        Batter::new(&self.player, &self.strokes, &self.bats[0].bat, handle_m).unwrap()
+        Batter::new(&self.player, &self.strokes, &self.bats[0].bat).unwrap()
     }
 
     fn asked_time_s(&self) -> Vec<f64> {

@@ -15,7 +15,8 @@ use super::players::{FRESH, adult, adult_bat, boy_of_twelve, boys_bat};
 const HANDLE_M: f64 = 0.034;
 
 fn batter(player: &Player) -> Batter {
-    Batter::new(player, &built_in().unwrap(), &adult_bat(), HANDLE_M).unwrap()
+    let it = Batter::new(player, &built_in().unwrap(), &adult_bat()).unwrap();
+    it.in_place(player, HANDLE_M, Assumed::default())
 }
 
 fn fastest(batter: &Batter, stroke: usize, bat: &Bat) -> Fastest {

@@ -19,7 +19,7 @@ const RATIO_WITHIN: f64 = 3e-4;
 const TIRED: [f64; 2] = [1.0, 0.75];
 
 fn off(player: &Player, length_m: f64, balance_m: f64, masses: [f64; 2]) -> Vec<[f64; 3]> {
-    let usual = Batter::new(player, &built_in().unwrap(), &adult_bat(), 0.035).unwrap();
+    let usual = Batter::new(player, &built_in().unwrap(), &adult_bat()).unwrap();
     let mut out = Vec::new();
     for (usual, fewer) in usual.strokes.iter().zip(&usual.in_fewer_steps().strokes) {
         let mut fine = usual.clone();

@@ -7,7 +7,6 @@ use backlift::files::readings::Readings;
 use backlift::innings::played::InningsFault;
 use backlift::measurement::nets::{Calibration, Kept, Lasting, NetReading, PART_COUNT, made_for};
 use backlift::player::Player;
-use backlift::player::grip::comfortable_diameter_m;
 use backlift::swing::batter::Batter;
 
 use crate::loaded::Loaded;
@@ -49,8 +48,7 @@ pub fn calibrated(
     // The tables' own player, whatever was kept before: the readings are all there is to know.
     let player: Player = backlift::player::player(&loaded.scenario.player)
         .map_err(|it| player_fault(&loaded.places, &it))?;
-    let handle_m = comfortable_diameter_m(player.hand_length_m.value);
-    let batter = Batter::new(&player, &loaded.strokes, &loaded.bats[bat].bat, handle_m)?;
+    let batter = Batter::new(&player, &loaded.strokes, &loaded.bats[bat].bat)?;
     let asked_time_s = loaded.asked_times_s(&batter)?;
     let order = Order {
         batter: &batter,

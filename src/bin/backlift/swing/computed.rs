@@ -5,7 +5,6 @@ use backlift::bat::figures::WeighedBat;
 use backlift::comparison::player_doubt::{PlayerDoubt, variance};
 use backlift::innings::played::delivery;
 use backlift::measurement::person::Handed;
-use backlift::player::grip::comfortable_diameter_m;
 use backlift::player::joints::{GROUP_COUNT, JOINT_COUNT, JOINTS};
 use backlift::stroke::Tolerance;
 use backlift::swing::batter::Batter;
@@ -120,9 +119,8 @@ pub fn swing_one(
     progress: &Progress,
 ) -> Result<Swung, Stop> {
     progress.step("finding the fastest controlled swing", 0.0)?;
-    let handle_m = comfortable_diameter_m(loaded.player.hand_length_m.value);
     let strokes = &loaded.strokes[stroke..=stroke];
-    let batter = Batter::new(&loaded.player, strokes, it.bat, handle_m)?;
+    let batter = Batter::new(&loaded.player, strokes, it.bat)?;
     let player_stroke = &batter.strokes[0];
     let held = player_stroke.hold(it.bat)?;
     let share = [capacity; GROUP_COUNT];

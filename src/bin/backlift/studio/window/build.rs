@@ -3,7 +3,6 @@
 use std::hash::{DefaultHasher, Hash, Hasher};
 
 use backlift::drawing::palette::bat_look;
-use backlift::player::grip::comfortable_diameter_m;
 use bevy::asset::RenderAssetUsages;
 use bevy::mesh::{Indices, PrimitiveTopology};
 use bevy::prelude::*;
@@ -44,7 +43,7 @@ impl Build<'_, '_, '_> {
         let plain = self.material(Color::WHITE);
         self.spawn(Piece::Ground, ground::ground(look.dark), &plain);
         self.spawn(Piece::Ball, ground::ball(), &plain);
-        let handle_m = comfortable_diameter_m(loaded.player.hand_length_m.value);
+        let handle_m = loaded.player.comfortable_handle_m();
         for slot in 0..2 {
             self.spawn(Piece::Stumps(slot), ground::stumps(), &plain);
             let n = *studio.playback.bats.get(slot)?;
