@@ -55,8 +55,8 @@ fn printed(it: &Shown, folder: &Path) -> Result<String, String> {
     }
 }
 
-/// Runs a page's commands one after another in one folder. Gives the page as it should be, and its faults: what is
-/// shown otherwise is none where it is to be renewed.
+/// Runs a page's commands one after another in one folder. Gives its faults, and the page renewed if it shall be:
+/// then what is shown otherwise is no fault.
 fn run(page: &str, renew: bool) -> (Vec<String>, String) {
     let folder = clone_with_scenarios();
     let lines: Vec<&str> = page.lines().collect();
@@ -71,15 +71,16 @@ fn run(page: &str, renew: bool) -> (Vec<String>, String) {
         };
         let said: Vec<&str> = said.lines().map(str::trim_end).collect();
         let here = &lines[it.output.clone()];
-        if here.iter().all(|it| *it == GAP) {
+        if renew {
+            anew.extend(lines[done..it.output.start].iter().map(|it| (*it).to_owned()));
+            anew.extend(renewed(here, &said));
+            done = it.output.end;
+        } else if here.iter().all(|it| *it == GAP) {
             faults.push(format!("{}: nothing that it prints is shown", it.typed));
-        } else if !renew && !agree(here, &said) {
+        } else if !agree(here, &said) {
             let (here, said) = (here.join("\n"), said.join("\n"));
             faults.push(format!("{}\n-- shown:\n{here}\n-- printed:\n{said}\n", it.typed));
         }
-        anew.extend(lines[done..it.output.start].iter().map(|it| (*it).to_owned()));
-        anew.extend(renewed(here, &said));
-        done = it.output.end;
     }
     anew.extend(lines[done..].iter().map(|it| (*it).to_owned()));
     (faults, anew.join("\n") + "\n")
