@@ -15,6 +15,8 @@ mod beside;
 mod cut_short;
 #[path = "commands/hit.rs"]
 mod hit;
+#[path = "commands/keys.rs"]
+mod keys;
 #[path = "commands/matters.rs"]
 mod matters;
 #[path = "commands/nets.rs"]

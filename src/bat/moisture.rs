@@ -1,4 +1,4 @@
-//! How much water wood holds when it has lain long in one air.
+//! Equilibrium moisture: how much water wood holds when it has lain long in one air.
 
 use crate::source::{Source, Status};
 

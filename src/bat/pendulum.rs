@@ -1,4 +1,4 @@
-//! Pendulum test: from the time of a number of swings to the swing moment, with its doubt.
+//! Pendulum test, the bat as a compound pendulum: from the time of a number of swings to the swing moment, with its doubt.
 //!
 //! One swing is out and back, face first, so that every moment here is about an axis along y of B.
 

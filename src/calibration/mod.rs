@@ -4,7 +4,9 @@
 //! strength that the tables allow is weighed by how likely the readings are from such a player
 //! ([`posterior`]); what a swing is at each strength comes from full simulations ([`response`]). What
 //! stands between the model's fastest controlled swing and a figure read, and is no strength, stands in
-//! [`errors`].
+//! [`errors`]. What is found is the strength with which *the model* swings as the player does: timing is in it. Other
+//! commands take it through `Player::calibrated`, its doubt through `Player::weaker_by_nets`, the band of lasting
+//! fatigue through `Schedule::lasting`. Elbows go with shoulders: no stroke sees them alone.
 
 mod calibrate;
 pub mod errors;

@@ -1,4 +1,4 @@
-//! Ball speed off the bat: a free rigid bat and a ball along the normal of the face, off the middle as well.
+//! Exit speed, the ball speed off the bat: a free rigid bat and a ball along the normal of the face, off the middle as well.
 //!
 //! Along the bat the contact counts as instant. Off the middle line it may not: the bat is struck at a lever of some
 //! centimetres about an axis about which it resists little, turns by several degrees while they touch, and the ball's

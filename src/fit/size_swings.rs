@@ -1,10 +1,11 @@
-//! All bats of one size as every possible player swings them.
+//! The surrogate: all bats of one size as every possible player swings them.
 //!
-//! At strengths spread over the possible players the bat now used was swung already; at each of them four bats of the
+//! At 20 strengths spread over the possible players the bat now used was swung already; at 18 of them four bats of the
 //! size are swung too, others at every strength, and a low polynomial in the bat's three variables, the strength and
 //! their products goes through the differences. What no bat changes (the kinks where the limit passes from one joint
 //! to another) is in the bat now used and cancels. Its error is measured on bats and strengths it has not seen;
-//! every figure that goes on a card is simulated again.
+//! every figure that goes on a card is simulated again. What second path and slow rise of torque do to a bat is a plane
+//! through four bats.
 
 use super::domain::{Domain, VARIABLES};
 use crate::bat::{Bat, BatFault};

@@ -1,4 +1,4 @@
-//! Resting, active, fatigued: the three-compartment model of one joint group's muscle.
+//! The three-compartment equations: resting, active and fatigued share of one joint group's muscle.
 
 use crate::player::joints::Group;
 use crate::source::{Source, Status};

@@ -1,4 +1,4 @@
-//! The axis that a stroke's cost fits: as if the bat were swung about it.
+//! The effective axis that a stroke's cost fits: as if the bat were swung about it.
 
 /// An axis, and how well the cost fits it.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,4 +1,4 @@
-//! Variance-based sensitivity: which share of a figure's variance each input carries.
+//! Sobol shares, variance-based sensitivity: which share of a figure's variance each input carries.
 
 use super::design::Design;
 use super::stand_in::StandIn;

@@ -1,8 +1,9 @@
 //! The torques nearest to what is wanted inside what the muscles can reach: a convex problem with a
-//! smooth wall.
+//! smooth wall, a log barrier.
 //!
 //! Minimises `½ xᵀHx − gᵀx − μ Σ ln((hi − x)(x − lo))` by Newton's method with a step kept inside the
-//! box. A hard box makes the outcome of a swing jump; a fixed barrier keeps it smooth.
+//! box. With a hard box the set of spent joints changes in jumps, and the fastest time scatters by up to 0.7 %, so
+//! that a gram more can seem to help. A log barrier of fixed weight keeps it smooth in weight, balance, inertia and strength.
 #![allow(
     clippy::manual_clamp,
     reason = "clamp panics on NaN; a swing that ran away is caught after its step"

@@ -3,7 +3,13 @@
 //! Dry friction takes what value it must, up to its limit, so that nothing slips. Here it is called for
 //! together with the joint torques, among the same wishes and inside the same smooth wall: a wish of its
 //! own, that the handle stay in the hand as it was grasped, stands beside those for bat and joints. Where
-//! the grip does not suffice the hand gives way.
+//! the grip does not suffice the hand gives way. Friction as a function of slip will not do: smooth enough to
+//! integrate it hardly holds, steep enough to hold it needs steps of 0.1 ms.
+//!
+//! About the handle the limit is friction × weaker grip × diameter (a hand presses on both sides with what a
+//! dynamometer reads): a bat has no inertia to speak of about its long axis, so that one hand's twist is the
+//! other's. Across it, grip × half the breadth of the hand (assumption: the handle begins to lift at a third, rests
+//! on the edges alone at the whole). A stroke says whether the hand holds (`bottom_hand_holds`).
 
 use super::chain::Chain;
 use super::law::{Control, Instant, WISHES, Wishes};

@@ -4,7 +4,9 @@
 //! sits in the top hand; the bottom hand holds it by a ball joint, and by a couple where it holds
 //! ([`bottom_grip`](super::bottom_grip)). Every link's frame at rest has x
 //! out of the chest, y to the player's left, z up; the pelvis is turned so that a right-hander's chest
-//! faces −y of W. The base moves with the middle of the hips and does not turn; the tree is written relative to it.
+//! faces −y of W. The base moves with the middle of the hips, as the stroke prescribes, and does not turn;
+//! the tree is written relative to it: its acceleration enters as a gravity that varies in time, its velocity is added
+//! where the bat meets the ball. Legs carry whatever is asked of them.
 
 use crate::bat::Bat;
 use crate::dynamics::closed_loop::BallJoint;

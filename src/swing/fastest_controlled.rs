@@ -1,4 +1,10 @@
 //! The fastest controlled swing: the shortest stroke time whose contact stays inside the tolerances.
+//!
+//! A stroke is a fixed path scaled in time. The contact error is the root of the sum of squares of place/25 mm, face/4°
+//! and line/5° where the bat crosses the plane through the planned contact, so that being late is not being off. It
+//! grows as the time shrinks; the answer is where it is 1, found to 1e-8 of the time, so that where the search began
+//! leaves no trace. There some joint is spent by construction: shares of capacity are compared at the *asked* time
+//! instead, 1.15 × the fresh fastest with the size's reference bat.
 
 use super::contact::Contact;
 use super::root::Root;

@@ -1,5 +1,17 @@
-//! How the player follows the plan: the wanted accelerations of the bat, and of the joints as a
+//! The law: how the player follows the plan. The wanted accelerations of the bat, and of the joints as a
 //! lesser wish, met as nearly as limited torques allow, all joints at once.
+//!
+//! Each wish is `a_ref + 2w(v_ref − v) + w²(x_ref − x)`, w the bandwidth, the reference read a preview ahead.
+//! Its objective, over the joint torques and the bottom hand's couple τ, with the weights of [`Control`]:
+//!
+//! ```text
+//! min  |bat point|² + 0.35² |bat turn|² + 0.06² |joints|² + |τ / capacity|²  −  0.1 Σ ln((hi − τ)(τ − lo))
+//! ```
+//!
+//! `lo` and `hi` are what torques can reach within the preview: activation moves with 30 ms, capacity is isometric
+//! strength × Hill factor × what fatigue leaves of the group. The box is over a fixed preview, not over a step, or the
+//! law would not converge as the step shrinks. Joints clamped one by one will not do: a spent wrist breaks the balance
+//! of the loop and the face rolls, by up to 56°.
 
 use super::activation::{ACTIVATION_TIME_S, Available};
 use super::barrier;

@@ -1,5 +1,6 @@
 //! One swing by the search dynamics: our own reduced coordinates, Runge–Kutta of fourth order, the
-//! law evaluated inside each stage.
+//! law evaluated inside each stage: held over a step it makes the whole of first order. A gap that opens in
+//! the loop at the bottom hand is pulled shut at 50 /s.
 #![allow(
     clippy::manual_clamp,
     reason = "clamp panics on NaN; a swing that ran away is caught after its step"
@@ -21,7 +22,7 @@ use crate::stroke::Tolerance;
 const N: usize = JOINT_COUNT;
 
 /// Steps from the top of the backlift to the planned contact. Measured error of the bat speed at
-/// this count against 1,600 steps: see the convergence table in DEVELOPERS.md.
+/// this count against 1,600 steps: see `assets/records/checks.md`.
 pub const STEPS: usize = 160;
 /// The same where swings are many and each is found to a thousandth only: the searches of an advice.
 pub const FEWER_STEPS: usize = 112;

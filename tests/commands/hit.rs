@@ -36,7 +36,7 @@ fn a_place_off_the_face_is_refused() {
     assert!(said.contains("fast"), "{said}");
 }
 
-/// The blade of the README, with what is put over it.
+/// The blade of the guide, with what is put over it.
 fn blade(folder: &std::path::Path, over: &[(&str, &str)]) {
     let mut text = include_str!("../../scenarios/blade.ron").to_owned();
     for (old, new) in over {

@@ -95,8 +95,8 @@ fn the_sentence_of_the_card_names_the_mechanics_and_every_group_with_a_disagreem
 /// Third column of the table: the claims' checks, between backticks.
 #[test]
 fn every_line_of_the_map_of_trust_names_checks_there_are() {
-    let readme = include_str!("../../README.md");
-    let section = readme.split("### The map of trust").nth(1).unwrap();
+    let page = include_str!("../../assets/guide/trust.md");
+    let section = page.split("## The map of trust").nth(1).unwrap();
     let lines = section.split("\n## ").next().unwrap().lines();
     let rows: Vec<Vec<&str>> = lines
         .filter(|line| line.starts_with("| ") && !line.starts_with("| ---"))

@@ -8,15 +8,16 @@ use serde_json::{Number, Value};
 /// Digits that are shown: more than any figure is worth, fewer than show how binary fractions round.
 const DIGITS: usize = 12;
 
-/// The number of a command's schema: one more when a key's meaning changed.
-fn schema_number(command: &str) -> u32 {
-    match command {
+/// The name of a command's figures, `backlift/<command>/<number>`: one more when a key's meaning changed.
+pub fn schema(command: &str) -> String {
+    let number = match command {
         "check" | "fit" | "pickup" | "trial" => 2,
         _ => 1,
-    }
+    };
+    format!("backlift/{command}/{number}")
 }
 
-/// The result of a command as JSON text, `"schema": "backlift/<command>/<number>"` first.
+/// The result of a command as JSON text, its [`schema`] first.
 pub fn document(command: &str, result: &impl Serialize) -> serde_json::Result<String> {
     #[derive(Serialize)]
     struct Document<'a, T> {
@@ -24,8 +25,7 @@ pub fn document(command: &str, result: &impl Serialize) -> serde_json::Result<St
         #[serde(flatten)]
         result: &'a T,
     }
-    let schema = format!("backlift/{command}/{}", schema_number(command));
-    let mut document = serde_json::to_value(Document { schema, result })?;
+    let mut document = serde_json::to_value(Document { schema: schema(command), result })?;
     shorten(&mut document);
     serde_json::to_string_pretty(&document).map(|it| it + "\n")
 }

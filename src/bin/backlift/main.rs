@@ -10,9 +10,11 @@ mod compare;
 mod figure;
 mod fit;
 mod given;
+mod guide;
 mod hit;
 mod innings;
 mod json;
+mod keys;
 mod loaded;
 mod matters;
 mod new;
@@ -52,6 +54,8 @@ Without one, the built-in demo is used: an invented junior with four bats.
 
 Exit codes: 0 done, 1 no answer or not accepted, 2 wrong input, 130 cancelled, 255 our own mistake.
 
+How to measure, and what everything means: backlift guide
+
 Example:
   backlift new my-player.ron")]
 struct CommandLine {
@@ -79,6 +83,8 @@ enum Command {
     Pickup(pickup::Args),
     Stroke(stroke::Args),
     Validate(validate::Args),
+    Guide(guide::Args),
+    Keys(keys::Args),
     #[cfg(feature = "studio")]
     Studio(studio::Args),
 }
@@ -104,6 +110,8 @@ impl Command {
             Self::Pickup(args) => pickup::run(args),
             Self::Stroke(args) => stroke::run(args),
             Self::Validate(args) => validate::run(args),
+            Self::Guide(args) => guide::run(args),
+            Self::Keys(args) => keys::run(args),
             #[cfg(feature = "studio")]
             Self::Studio(args) => studio::run(args),
         }

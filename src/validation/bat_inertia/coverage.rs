@@ -1,6 +1,6 @@
 //! Does the stated doubt of a bench hold the truth as often as it says?
 //!
-//! A drawn bat, true to the last digit, is measured at a drawn bench by the README's guide: scale,
+//! A drawn bat, true to the last digit, is measured at a drawn bench by the guide: scale,
 //! pencil, ruler, rods, watch. A 90 % interval must hold the truth in 85 to 95 of a hundred trials.
 
 use rayon::prelude::*;
@@ -132,7 +132,7 @@ fn summary(setup: &Setup, found: &[Found]) -> Vec<Row> {
             let row = Row::compared(
                 GROUP,
                 what,
-                "a true bat measured at a simulated bench; instruments' scatter as assumed in README",
+                "a true bat measured at a simulated bench; instruments' scatter as assumed in the guide",
                 "",
                 (0.90, None),
                 share,

@@ -1,4 +1,4 @@
-//! One trial: a drawn bat, true to the last digit, measured at a drawn bench by README's guide.
+//! One trial: a drawn bat, true to the last digit, measured at a drawn bench by the guide.
 
 use super::bench::Hung;
 use super::coverage::{Found, Setup};

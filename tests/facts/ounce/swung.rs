@@ -152,7 +152,7 @@ fn an_ounce_costs_every_demo_player_more_the_nearer_it_sits_to_the_toe() {
     }
 }
 
-/// Neither at the same weight nor at the same swing moment does a bat swing as before. Figures in DEVELOPERS.
+/// Neither at the same weight nor at the same swing moment does a bat swing as before. Figures in `assets/records/ounce.md`.
 #[test]
 fn both_weight_and_swing_moment_slow_a_man() {
     let sizes = assets::sizes().unwrap();

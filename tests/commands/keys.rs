@@ -1,0 +1,120 @@
+//! The keys that `backlift keys` lists are those that the commands print.
+
+use std::collections::BTreeSet;
+use std::path::Path;
+
+use serde_json::Value;
+
+use super::backlift;
+
+/// The keys that are listed for a command, each `{a,b}` taken apart.
+fn listed(command: &str) -> Vec<String> {
+    let said = backlift().args(["keys", command]).output().unwrap();
+    let text = String::from_utf8(said.stdout).unwrap();
+    let keys = text.lines().filter(|it| !it.starts_with(' ')).flat_map(apart);
+    keys.map(|it| any_stroke(&it)).collect()
+}
+
+fn apart(key: &str) -> Vec<String> {
+    let Some((before, rest)) = key.split_once('{') else { return vec![key.to_owned()] };
+    let (choices, after) = rest.split_once('}').unwrap();
+    choices.split(',').flat_map(|it| apart(&format!("{before}{it}{after}"))).collect()
+}
+
+/// The key with STROKE for the name of a stroke.
+fn any_stroke(key: &str) -> String {
+    let stroke = |it| if ["drive", "pull", "hook"].contains(&it) { "STROKE" } else { it };
+    key.split('.').map(stroke).collect::<Vec<_>>().join(".")
+}
+
+/// Every key of a result down to its figures; what is empty or null stands for whatever may be in it.
+fn printed(value: &Value, path: &str, found: &mut BTreeSet<(String, bool)>) {
+    match value {
+        Value::Object(all) => {
+            for (key, value) in all {
+                let dot = if path.is_empty() { "" } else { "." };
+                printed(value, &format!("{path}{dot}{key}"), found);
+            }
+        }
+        Value::Array(all) => {
+            let path = format!("{path}[]");
+            all.iter().for_each(|value| printed(value, &path, found));
+            if all.is_empty() {
+                found.insert((any_stroke(&path), true));
+            }
+        }
+        _ => drop(found.insert((any_stroke(path), value.is_null()))),
+    }
+}
+
+/// Whether a printed key is listed; one that is empty may be listed with what would be in it.
+fn is_listed(key: &str, empty: bool, listed: &[String]) -> bool {
+    let inside = |it: &str| it.is_empty() || it.starts_with(['.', '[']);
+    listed.iter().any(|it| {
+        it == key || empty && it.strip_prefix(key.trim_end_matches("[]")).is_some_and(inside)
+    })
+}
+
+/// Runs a command in ways that together print all its keys.
+fn the_keys_of(command: &str, ways: &[&str]) {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let mut found = BTreeSet::new();
+    for way in ways {
+        let mut run = backlift();
+        let run = run.current_dir(root).arg(command).args(way.split_whitespace()).arg("--json");
+        let said = run.output().unwrap();
+        let value = serde_json::from_slice(&said.stdout);
+        let value = value.unwrap_or_else(|it| panic!("{command} {way}: {it}"));
+        printed(&value, "", &mut found);
+    }
+    let listed = listed(command);
+    assert!(listed.len() > 10, "{command}: {listed:?}");
+    for (key, empty) in &found {
+        assert!(is_listed(key, *empty, &listed), "{command} prints {key}, which is not listed");
+    }
+    for key in &listed {
+        assert!(
+            found.iter().any(|(it, _)| it == key),
+            "{command} lists {key}, which is not printed"
+        );
+    }
+}
+
+const CARD: &str = "tests/commands/card.ron";
+
+#[test]
+fn the_keys_of_quick_commands_are_those_listed() {
+    the_keys_of("weigh", &["", "--set bats.0.width=11cm", "--set bats.0.pendulum.time=12.5s"]);
+    the_keys_of(
+        "shape",
+        &["scenarios/blade.ron", &format!("--to {CARD}"), &format!("--to {CARD} --hold edge=60mm")],
+    );
+    the_keys_of("plane", &[&format!("{CARD} --mass 1.3kg --balance 540mm --time 43s")]);
+    let airs = "--from 18C,55% --to 30C,75%";
+    the_keys_of(
+        "season",
+        &[&format!("{CARD} {airs}"), &format!("--size 6 --mass 894g --pressed 2mm {airs}")],
+    );
+    the_keys_of("stages", &["scenarios/bench-log.ron"]);
+    the_keys_of("validate", &["--only pendulum"]);
+}
+
+#[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
+fn the_keys_of_commands_that_swing_are_those_listed() {
+    the_keys_of("swing", &[""]);
+    the_keys_of("innings", &[""]);
+    the_keys_of("hit", &["--speed 15m/s"]);
+    the_keys_of("compare", &["scenarios/club.ron"]);
+    the_keys_of(
+        "check",
+        &[&format!("{CARD} scenarios/club.ron --bat 0"), &format!("{CARD} --mass 1.2kg")],
+    );
+    the_keys_of("trial", &["scenarios/club.ron --bat 0 --like-bat 1"]);
+    the_keys_of("pickup", &["scenarios/maker.ron"]);
+    the_keys_of("calibrate", &[""]);
+    let out = tempfile::tempdir().unwrap();
+    let out = format!("--out {}", out.path().display());
+    the_keys_of("fit", &[&out, &format!("--today {out}")]);
+    the_keys_of("matters", &["scenarios/club.ron --samples 2 --terms --paths"]);
+}
