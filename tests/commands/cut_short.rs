@@ -48,6 +48,59 @@ fn ctrl_c_in_the_middle_of_a_fit_leaves_the_old_files_and_exits_with_130() {
     only_the_old_card_is_there(folder.path());
 }
 
+fn names(folder: &Path) -> Vec<std::ffi::OsString> {
+    let mut all: Vec<_> =
+        std::fs::read_dir(folder).unwrap().map(|it| it.unwrap().file_name()).collect();
+    all.sort();
+    all
+}
+
+/// Killed as soon as the first of its files has changed, a run leaves its folder to the next, which finds all
+/// of one run there or all of the other.
+#[test]
+fn a_run_killed_between_two_files_is_ended_by_the_next() {
+    use std::os::unix::fs::MetadataExt;
+    let folder = tempfile::tempdir().unwrap();
+    let bench = folder.path().join("bench");
+    let run = |edge: &str| {
+        let mut shape = Command::new(assert_cmd::cargo::cargo_bin!("backlift"));
+        shape.current_dir(folder.path()).args(["shape", "--out", "bench", "--set"]);
+        shape.arg(format!("blade.edge={edge}")).stdout(Stdio::null());
+        shape
+    };
+    let all = || -> Vec<Vec<u8>> {
+        names(&bench).iter().map(|it| std::fs::read(bench.join(it)).unwrap()).collect()
+    };
+    assert!(run("36 mm").status().unwrap().success());
+    let thin = all();
+    assert!(run("38 mm").status().unwrap().success());
+    let thick = all();
+    for _ in 0..6 {
+        assert!(run("36 mm").status().unwrap().success());
+        let inodes = || -> Vec<_> {
+            let it = |name: &std::ffi::OsString| {
+                std::fs::metadata(bench.join(name)).map(|it| it.ino()).ok()
+            };
+            ["bat.glb", "bat.stl", "sections.pdf"].map(Into::into).iter().map(it).collect()
+        };
+        let before = inodes();
+        let mut killed = run("38 mm").spawn().unwrap();
+        while inodes() == before && killed.try_wait().unwrap().is_none() {}
+        let _ = killed.kill();
+        killed.wait().unwrap();
+        // Any save into the folder mends it.
+        let note = Command::new(assert_cmd::cargo::cargo_bin!("backlift"))
+            .current_dir(&bench)
+            .args(["new", "note.ron"])
+            .output()
+            .unwrap();
+        assert!(note.status.success());
+        std::fs::remove_file(bench.join("note.ron")).unwrap();
+        let found = all();
+        assert!(found == thin || found == thick, "{:?}", names(&bench));
+    }
+}
+
 /// A limit on the size of files stands for the full disk: writing fails in the middle in the same way.
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]

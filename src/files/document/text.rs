@@ -4,6 +4,7 @@ use std::io::Read;
 use std::path::Path;
 
 use super::super::fault::{Fault, Source, nearest};
+use super::super::save::{complete, folder_of};
 
 /// A larger file is none of ours.
 const LARGEST_BYTES: u64 = 1 << 20;
@@ -25,6 +26,7 @@ pub struct Kind {
 /// Reads the text of one file.
 pub fn text_of_file(path: &Path, kind: &Kind) -> Result<Source, Fault> {
     let name = path.display().to_string();
+    complete(folder_of(path))?;
     let about = std::fs::metadata(path).map_err(|error| cannot_open(path, &name, &error, kind))?;
     if about.is_dir() {
         return Err(Fault::new(format!("{name} is a folder, not {}", kind.what))
@@ -74,10 +76,7 @@ fn cannot_open(path: &Path, name: &str, error: &std::io::Error, kind: &Kind) -> 
             .help("check the path and who may read it");
     }
     let fault = Fault::new(format!("there is no file {name}"));
-    let folder = match path.parent() {
-        Some(folder) if !folder.as_os_str().is_empty() => folder,
-        _ => Path::new("."),
-    };
+    let folder = folder_of(path);
     let names: Vec<String> = std::fs::read_dir(folder)
         .map(|it| it.flatten().map(|it| it.file_name().to_string_lossy().into_owned()).collect())
         .unwrap_or_default();
