@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use backlift::files::document::{Kind, text_of_file};
 use backlift::files::fault::Fault;
 use backlift::files::save::new_file;
 use backlift::files::stroke::{built_in, read_keys, write};
@@ -16,6 +17,14 @@ use backlift::swing::plan::{PlanFault, plan};
 use crate::json;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
+
+const STROKE: Kind = Kind {
+    what: "a stroke file",
+    noun: "stroke",
+    named: "a stroke file",
+    like: "a stroke is a page of text; name the .ron file that holds it",
+    none: "give a stroke file, or the name of a stroke: drive, pull, hook",
+};
 
 /// Make the joint path of a stroke from its keys
 ///
@@ -92,10 +101,8 @@ fn read(path: &Path) -> Result<Stroke, Fault> {
             return Ok(stroke);
         }
     }
-    let text = std::fs::read_to_string(path).map_err(|it| {
-        named(it.to_string()).help("give a stroke file, or the name of a stroke: drive, pull, hook")
-    })?;
-    read_keys(&text).map_err(|it| named(it.to_string()))
+    let text = text_of_file(path, &STROKE)?;
+    read_keys(text.text()).map_err(|it| named(it.to_string()))
 }
 
 fn words(r: &Report) -> String {

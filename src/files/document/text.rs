@@ -56,7 +56,7 @@ fn decode(name: &str, bytes: Vec<u8>) -> Result<Source, Fault> {
             .help(MEND));
     }
     match String::from_utf8(bytes) {
-        Ok(text) => Ok(Source::new(name, text.trim_start_matches('\u{feff}'))),
+        Ok(text) => without_control(name, text.trim_start_matches('\u{feff}')),
         Err(error) => {
             let start = error.utf8_error().valid_up_to();
             let text = String::from_utf8_lossy(error.as_bytes()).into_owned();
@@ -67,6 +67,17 @@ fn decode(name: &str, bytes: Vec<u8>) -> Result<Source, Fault> {
                 .label("this byte belongs to no UTF-8 letter")
                 .help(MEND))
         }
+    }
+}
+
+/// A text without what a terminal would obey.
+fn without_control(name: &str, text: &str) -> Result<Source, Fault> {
+    let obeyed = |it: char| it.is_control() && !matches!(it, '\n' | '\r' | '\t');
+    match text.find(obeyed) {
+        None => Ok(Source::new(name, text)),
+        Some(at) => Err(Fault::new(format!("{name} has a control character in it"))
+            .at(&Source::new(name, &text.replace(obeyed, "�")), at..at + '�'.len_utf8())
+            .help("take it out, or save it as plain text")),
     }
 }
 

@@ -1,6 +1,6 @@
 //! Single values: text in, figure out, every fault kept with its place.
 
-use super::super::fault::{Fault, nearest};
+use super::super::fault::{Fault, MOST_FAULTS, nearest};
 use super::Text;
 use super::places::Places;
 use crate::units::{Quantity, parse, share};
@@ -23,7 +23,9 @@ impl<'p> Values<'p> {
 
     /// Keeps a fault about the field at `path`.
     pub fn fault(&mut self, path: &str, message: &str, help: &str) {
-        self.faults.push(self.places.fault(path, message, help));
+        if self.faults.len() < MOST_FAULTS {
+            self.faults.push(self.places.fault(path, message, help));
+        }
     }
 
     /// A field that may not be left out: its value, or a fault if nothing was written at all.

@@ -32,6 +32,12 @@ pub struct Converted {
 /// Converts. Files that the scenario names are looked for in `folder`; `built_in` are the strokes there are.
 pub fn to_core(v1: &ScenarioV1, places: &Places, folder: &Path, built_in: &[&str]) -> Converted {
     let mut values = Values::new(places);
+    if v1.bats.len() > MOST_BATS {
+        let message = format!("there are {} bats", v1.bats.len());
+        values.fault("bats", &message, &format!("leave at most {MOST_BATS}"));
+        return Converted { scenario: None, own_strokes: Vec::new(), faults: values.faults };
+    }
+    values.short("title", &v1.title);
     let readings: Vec<_> =
         v1.bats.iter().enumerate().map(|(n, it)| bats::bat(&mut values, n, it)).collect();
     if v1.bats.is_empty() {
@@ -91,6 +97,9 @@ const SPEED_M_S: [f64; 2] = [5.0, 50.0];
 const PITCH_M: [f64; 2] = [8.0, 25.0];
 /// Shortest and longest time to read the ball, s: assumption, wide on purpose.
 const REACTION_S: [f64; 2] = [0.05, 1.0];
+
+/// More bats than anybody weighs up.
+const MOST_BATS: usize = 100;
 
 fn bowling(values: &mut Values, v1: &BowlingV1, usual: Bowling) -> Bowling {
     let speed = values.quantity("bowling.speed", &v1.speed, Speed);
