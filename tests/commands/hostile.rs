@@ -44,6 +44,21 @@ fn a_card_may_start_with_a_byte_order_mark_and_never_speaks_to_the_terminal() {
     assert!(!said.stdout.contains(&0x1b) && !said.stderr.contains(&0x1b), "{said:?}");
 }
 
+#[test]
+fn a_card_outside_what_any_card_has_is_refused_by_the_figure() {
+    let folder = tempfile::tempdir().unwrap();
+    for (was, is, said) in [
+        ("(0.49, 0.507)", "(0.49, 1e308)", "the card's balance point 1"),
+        ("grips: 1,", "grips: 1000000,", "the card's number of grips 1000000 is outside 0 to 4"),
+        ("mass_kg: 0.894", "mass_kg: 0.894e3", "the card's dead weight 894"),
+    ] {
+        write(folder.path(), "card.ron", &CARD.replace(was, is));
+        let plane = ["plane", "card.ron", "--mass", "900g", "--balance", "523mm"];
+        let words = refused(&plane, folder.path());
+        assert!(words.contains(said), "{is}: {words}");
+    }
+}
+
 fn starter() -> tempfile::TempDir {
     let folder = tempfile::tempdir().unwrap();
     backlift().current_dir(folder.path()).args(["new", "mine.ron"]).assert().success();

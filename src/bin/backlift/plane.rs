@@ -146,11 +146,15 @@ fn shape(
     Ok(made.unwrap_or(shape))
 }
 
+/// More tape than this is another bat, kg: assumption, wide on purpose.
+const MOST_TAPE_KG: f64 = 0.5;
+
 /// Tape to come, on a bat so long.
 fn tape(given: &[String], length_m: f64) -> Result<Vec<Addition>, Stop> {
     let read = |it: &String| {
         let (mass, from_toe) = it.split_once(" at ")?;
-        let mass_kg = parse(Quantity::Mass, mass).ok().filter(|it| *it > 0.0)?;
+        let mass_kg =
+            parse(Quantity::Mass, mass).ok().filter(|it| *it > 0.0 && *it <= MOST_TAPE_KG)?;
         let from_toe_m = parse(Quantity::Length, from_toe).ok()?;
         let on_bat = (0.0..=length_m).contains(&from_toe_m);
         on_bat.then(|| Addition::tape(mass_kg, length_m - from_toe_m))

@@ -73,6 +73,23 @@ impl<'p> Values<'p> {
         }
     }
 
+    /// A quantity of which nothing lies outside these limits, SI; `unit` is that of both.
+    pub fn within(
+        &mut self,
+        path: &str,
+        text: &Option<Text>,
+        quantity: Quantity,
+        limits: [f64; 2],
+        unit: &str,
+    ) -> Option<f64> {
+        let value = self.quantity(path, text, quantity)?;
+        let outside = outside(value, limits, unit);
+        if let Some(message) = &outside {
+            self.fault(path, message, "check the number and its unit");
+        }
+        Some(value).filter(|_| outside.is_none())
+    }
+
     /// A bare number that `accepts`, described by `like`.
     pub fn number(
         &mut self,
@@ -169,6 +186,13 @@ impl<'p> Values<'p> {
         }
         Some(names)
     }
+}
+
+/// What is said of a value outside its limits, SI.
+pub fn outside(value: f64, [low, high]: [f64; 2], unit: &str) -> Option<String> {
+    let value_told = libm::round(value * 1e3) / 1e3;
+    let is_within = (low..=high).contains(&value);
+    (!is_within).then(|| format!("{value_told} {unit} is outside {low} to {high} {unit}"))
 }
 
 fn age(written: &str) -> Option<f64> {

@@ -47,7 +47,8 @@ proptest! {
             entries[0].air = Some(Air::new(celsius, 0.01 * f64::from(percent)).unwrap());
             entries[0].meter = Some(0.01 * f64::from(percent.min(30)));
             entries[1].balance_m = balance;
-            let target = Target { mass_kg: wanted, balance_m: balance, ten_swings_s: wanted };
+            let ten_swings_s = wanted.map(|it| 14.0 * it);
+            let target = Target { mass_kg: wanted, balance_m: balance, ten_swings_s };
             BatLog { label: label.clone(), size: "6".into(), target, entries }
         };
         let log = BenchLog { invented: percent % 2 == 0, bats: labels.iter().map(bat).collect() };
