@@ -114,7 +114,7 @@ pub fn calibrate(
     simulated: &Simulated,
     readings: &[NetReading],
 ) -> Result<Calibrated, CalibrationFault> {
-    refuse(readings)?;
+    refuse_readings(readings)?;
     let stroke = |it: &NetReading| order.batter.stroke_index(&it.stroke);
     let held: Vec<Held<'_>> = readings
         .iter()
@@ -161,8 +161,11 @@ pub fn calibrate(
     })
 }
 
-/// Readings that cannot be, or too few of them.
-fn refuse(readings: &[NetReading]) -> Result<(), CalibrationFault> {
+/// Readings that cannot be, or too few of them: known before anything is simulated.
+///
+/// # Errors
+/// [`CalibrationFault::Readings`] or [`CalibrationFault::TooFew`].
+pub fn refuse_readings(readings: &[NetReading]) -> Result<(), CalibrationFault> {
     let faults: Vec<(usize, NetFault)> =
         readings.iter().enumerate().filter_map(|(i, it)| Some((i, it.fault()?))).collect();
     if !faults.is_empty() {

@@ -59,8 +59,74 @@ fn a_card_outside_what_any_card_has_is_refused_by_the_figure() {
     }
 }
 
+#[test]
+fn what_a_card_says_wrongly_is_not_blamed_on_an_option() {
+    let folder = tempfile::tempdir().unwrap();
+    write(folder.path(), "card.ron", &CARD.replace("pivot_m: 0.1524", "pivot_m: 0.45"));
+    let bat = ["--mass", "894 g", "--balance", "40 cm", "--time", "41.8 s"];
+    let check =
+        |more: &[&str]| refused(&[&["check", "card.ron"], &bat[..], more].concat(), folder.path());
+    let words = check(&[]);
+    assert!(words.contains("the card's pendulum pivot: ") && !words.contains("--pivot"), "{words}");
+    assert!(check(&["--pivot", "45 cm"]).contains("--pivot: "));
+}
+
+#[test]
+fn a_table_without_readings_and_a_place_that_cannot_be_written_are_refused_before_the_work() {
+    let folder = tempfile::tempdir().unwrap();
+    write(folder.path(), "nets.csv", "bat,stroke,frames,frame_rate\n");
+    write(folder.path(), "junior.ron", include_str!("../../scenarios/junior.ron"));
+    let stroke = include_str!("../../assets/strokes/pull.ron");
+    write(folder.path(), "pull.ron", stroke);
+    for (arguments, said) in [
+        (&["calibrate", "nets.csv", "junior.ron"][..], "0 readings of the player fresh"),
+        (&["calibrate", "--out", "no/mine.ron"][..], "its folder is not there"),
+        (&["stroke", "pull.ron", "no/mine.ron"][..], "its folder is not there"),
+    ] {
+        let words = refused(arguments, folder.path());
+        assert!(words.contains(said), "{arguments:?}: {words}");
+        // Work of more than a second says how far it is.
+        assert!(!words.contains(" %  "), "{arguments:?}: {words}");
+    }
+}
+
+/// Arguments for a player of the starter's, so old, so tall and so strong.
+fn player(age: &str, stature: &str, grip: &str) -> Vec<String> {
+    let grip = ["grip_top", "grip_bottom"].map(|it| format!("player.{it}={grip}"));
+    let [top, bottom] = grip;
+    [format!("player.age={age}"), format!("player.stature={stature}"), top, bottom]
+        .into_iter()
+        .flat_map(|it| ["--set".to_owned(), it])
+        .collect()
+}
+
 fn starter() -> tempfile::TempDir {
     let folder = tempfile::tempdir().unwrap();
     backlift().current_dir(folder.path()).args(["new", "mine.ron"]).assert().success();
     folder
+}
+
+#[test]
+fn a_player_too_weak_for_any_bat_is_told_so_and_sent_to_no_smaller_size_than_there_is() {
+    let folder = starter();
+    for (who, smaller) in
+        [(player("5", "1.05 m", "4 kg"), false), (player("90", "1.60 m", "8 kg"), true)]
+    {
+        for command in [&["innings"][..], &["compare"], &["fit", "--today"]] {
+            let run = backlift()
+                .current_dir(folder.path())
+                .args(command)
+                .arg("mine.ron")
+                .args(&who)
+                .assert()
+                .code(1);
+            let said = String::from_utf8_lossy(&run.get_output().stderr).into_owned();
+            assert!(
+                said.contains("this player is not strong enough for the"),
+                "{command:?}: {said}"
+            );
+            assert_eq!(said.contains("ask for a smaller size"), smaller, "{command:?}: {said}");
+            assert_eq!(said.contains("there is no smaller size"), !smaller, "{command:?}: {said}");
+        }
+    }
 }

@@ -86,7 +86,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         Fault::new("nothing was measured on the bench")
             .help("give --mass, --balance and --time of the bat as it is now")
     })?;
-    let weighed = delivered::weigh_up_part_made(&reading, "the card's size")?;
+    let weighed = delivered::weigh_up_part_made(&reading, |it| args.bench.is_of_card(it))?;
     let sizes = assets::sizes()?;
     let size = find(&sizes, &card.size)
         .map_err(|it| Fault::new(format!("the card's size: {it}")).help(it.mend()))?;

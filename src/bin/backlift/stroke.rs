@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use backlift::files::document::{Kind, text_of_file};
 use backlift::files::fault::Fault;
-use backlift::files::save::new_file;
+use backlift::files::save::{check_new_file, new_file};
 use backlift::files::stroke::{built_in, read_keys, write};
 use backlift::files::stroke_paths;
 use backlift::player::joints::JOINTS;
@@ -49,6 +49,7 @@ pub struct Args {
 
 /// Plans and writes.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
+    check_new_file(&args.new)?;
     let mut stroke = read(&args.file)?;
     let player = reference_player().map_err(|it| Fault::new(it.to_string()))?;
     let bat = reference_bat().map_err(|it| Fault::new(it.to_string()))?;
