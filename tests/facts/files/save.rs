@@ -3,6 +3,7 @@
 use std::io;
 use std::path::Path;
 
+use backlift::files::document::{Kind, text_of_file};
 use backlift::files::save::{Folder, check_new_file, new_file, new_files, over, unwritable};
 
 fn names_in(folder: &std::path::Path) -> Vec<String> {
@@ -153,6 +154,15 @@ fn what_a_stopped_run_began_is_brought_to_its_end_by_the_next() {
     for name in ["card.pdf", "card.ron"] {
         assert_eq!(std::fs::read(place.path().join(name)).unwrap(), b"new");
     }
+}
+
+#[test]
+fn what_a_stopped_run_began_is_brought_to_its_end_before_any_of_it_is_read() {
+    const CARD: Kind = Kind { what: "a card", noun: "card", named: "it", like: "", none: "" };
+    let place = stopped_half_way();
+    let read = text_of_file(&place.path().join("card.ron"), &CARD).unwrap();
+    assert_eq!(read.text(), "new");
+    assert_eq!(names_in(place.path()), ["card.pdf", "card.ron"]);
 }
 
 #[test]
