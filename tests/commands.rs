@@ -15,6 +15,8 @@ mod beside;
 mod cut_short;
 #[path = "commands/hit.rs"]
 mod hit;
+#[path = "commands/hostile.rs"]
+mod hostile;
 #[path = "commands/keys.rs"]
 mod keys;
 #[path = "commands/matters.rs"]

@@ -2,6 +2,7 @@
 
 use super::blade::{Blade, Station};
 use super::handle::{Handle, HandleShape};
+use super::possible::impossible;
 use super::shape::BatShape;
 use super::shape_fault::ShapeFault;
 use super::willow::{POSSIBLE_KG_M3, USUAL_DENSITY_KG_M3};
@@ -154,7 +155,10 @@ impl Described {
 
     /// The described bat over the reference bat of its size; every reason why it is none.
     pub fn shape(&self, reference: &BatShape) -> Result<BatShape, Vec<ShapeFault>> {
-        let mut faults = Vec::new();
+        let mut faults = impossible(self);
+        if !faults.is_empty() {
+            return Err(faults);
+        }
         let mut shape = reference.clone();
         self.put_handle(&mut shape.handle).unwrap_or_else(|it| faults.push(it));
         self.put_blade(&mut shape.blade).unwrap_or_else(|it| faults.push(it));

@@ -20,6 +20,7 @@ pub mod notes;
 pub mod parallel_axis;
 pub mod pendulum;
 pub mod pickup_weight;
+mod possible;
 mod redescribed;
 pub mod shape;
 pub mod shape_fault;

@@ -5,6 +5,20 @@ use super::BatFault;
 /// What is wrong with a described bat.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum ShapeFault {
+    /// A figure that no bat has.
+    #[error("{} {unit} is outside {low} to {high} {unit}: no bat has it", libm::round(.value * 1e6) / 1e6)]
+    Impossible {
+        /// Field of the described bat.
+        field: &'static str,
+        /// What was given, SI.
+        value: f64,
+        /// Lowest, SI.
+        low: f64,
+        /// Highest, SI.
+        high: f64,
+        /// SI unit of all three.
+        unit: &'static str,
+    },
     /// Willow that no willow weighs.
     #[error(
         "{density_kg_m3:.0} kg/m³ is no willow: blades have {} to {} kg/m³ at the widest; nearest {nearest_kg_m3:.0} kg/m³",
@@ -125,6 +139,7 @@ impl ShapeFault {
     /// The field of a described bat to mend.
     pub fn field(&self) -> &'static str {
         match self {
+            Self::Impossible { field, .. } => field,
             Self::Density { .. } => "willow.density",
             Self::BackThroughFace { .. } => "blade.hollow",
             Self::EdgeOverSpine { .. } => "blade.edge",

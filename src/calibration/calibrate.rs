@@ -114,7 +114,9 @@ pub fn calibrate(
     simulated: &Simulated,
     readings: &[NetReading],
 ) -> Result<Calibrated, CalibrationFault> {
-    refuse(order, readings)?;
+    let strokes: Vec<&str> =
+        order.batter.strokes.iter().map(|it| it.stroke.name.as_str()).collect();
+    refuse_readings(readings, &strokes)?;
     let stroke = |it: &NetReading| order.batter.stroke_index(&it.stroke);
     let held: Vec<Held<'_>> = readings
         .iter()
@@ -161,11 +163,15 @@ pub fn calibrate(
     })
 }
 
-/// Readings that cannot be, or too few of them.
-fn refuse(order: &Order<'_>, readings: &[NetReading]) -> Result<(), CalibrationFault> {
-    let strokes: Vec<&str> =
-        order.batter.strokes.iter().map(|it| it.stroke.name.as_str()).collect();
-    let faults = readings.iter().enumerate().filter_map(|(i, it)| Some((i, it.fault(&strokes)?)));
+/// Readings that cannot be, or too few of them: known before anything is simulated. `strokes` are those that are swung.
+///
+/// # Errors
+/// [`CalibrationFault::Readings`] or [`CalibrationFault::TooFew`].
+pub fn refuse_readings(
+    readings: &[NetReading],
+    strokes: &[&str],
+) -> Result<(), CalibrationFault> {
+    let faults = readings.iter().enumerate().filter_map(|(i, it)| Some((i, it.fault(strokes)?)));
     let faults: Vec<(usize, NetFault)> = faults.collect();
     if !faults.is_empty() {
         return Err(CalibrationFault::Readings(faults));

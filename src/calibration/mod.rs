@@ -19,6 +19,8 @@ pub mod response;
 mod simulated;
 pub mod tiredness;
 
-pub use calibrate::{Calibrated, CalibrationFault, FEWEST_FRESH, PartMoved, calibrate};
+pub use calibrate::{
+    Calibrated, CalibrationFault, FEWEST_FRESH, PartMoved, calibrate, refuse_readings,
+};
 pub use figures::{Surer, pull_at};
 pub use simulated::{Order, Progress, Simulated};

@@ -25,6 +25,18 @@ pub enum CardFault {
         /// Upper limit.
         high: f64,
     },
+    /// A figure that no card has.
+    #[error("the card's {what} {value} is outside {low} to {high}, and no card has it")]
+    Impossible {
+        /// Which figure.
+        what: &'static str,
+        /// The offending value, SI.
+        value: f64,
+        /// Lowest, SI.
+        low: f64,
+        /// Highest, SI.
+        high: f64,
+    },
     /// A station that is not on the bat.
     #[error("the card's {what} {station_m} m lies off the bat, which is {length_m} m long")]
     OffTheBat {
@@ -35,6 +47,33 @@ pub enum CardFault {
         /// Overall length.
         length_m: f64,
     },
+}
+
+/// Lowest and highest of a card's figures, of its limits too, SI. Assumptions, wide on purpose.
+const POSSIBLE: [(&str, [f64; 2]); 14] = [
+    ("age", [1.0, 120.0]),
+    ("stature", [0.5, 2.6]),
+    ("length", [0.3, 1.2]),
+    ("pickup weight", [0.1, 5.0]),
+    ("pendulum pivot", [0.0, 0.5]),
+    ("number of pendulum swings", [1.0, 1000.0]),
+    ("stature to fit again at", [0.5, 2.6]),
+    ("number of grips", [0.0, 4.0]),
+    ("dead weight", [0.1, 5.0]),
+    ("balance point", [0.01, 1.2]),
+    ("swing moment", [0.001, 2.0]),
+    ("sweet spot", [0.001, 1.2]),
+    ("handle diameter", [0.005, 0.1]),
+    ("pendulum time", [0.1, 10_000.0]),
+];
+
+fn possible(what: &'static str, value: f64) -> Result<(), CardFault> {
+    match POSSIBLE.iter().find(|(it, _)| *it == what) {
+        Some((_, [low, high])) if !(*low..=*high).contains(&value) => {
+            Err(CardFault::Impossible { what, value, low: *low, high: *high })
+        }
+        _ => Ok(()),
+    }
 }
 
 impl Card {
@@ -53,7 +92,9 @@ impl Card {
             if !(value.is_finite() && value > 0.0) {
                 return Err(CardFault::NotPositive { what, value });
             }
+            possible(what, value)?;
         }
+        possible("number of grips", f64::from(self.condition.grips))?;
         let pendulum =
             Asked { target: self.pendulum_time_s, tolerance: self.pendulum_time_tolerance_s };
         let figures = Figure::ALL.map(|it| (it.words(), self.asked(it)));
@@ -83,7 +124,7 @@ impl Asked {
             }
         }
         if self.takes(target) {
-            Ok(())
+            [target, low, high].into_iter().try_for_each(|it| possible(what, it))
         } else {
             Err(CardFault::TargetOutsideTolerance { what, target, low, high })
         }

@@ -4,9 +4,11 @@
 //! no sentences but the standing cautions, which follow from the age.
 
 use super::card_short::{SHORT_SCHEMA, SHORT_SCHEMA_1, ShortV1, ShortV2};
+use super::fault::plain;
 use crate::card::{Card, CardFault, Condition, HandleShape, PlayerLine};
 use crate::fit::region::{COEFFICIENTS, Region};
 use crate::measurement::person::Handed;
+use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 
 /// Schema of the full form.
@@ -162,16 +164,31 @@ pub fn write_short(card: &Card, most_bytes: usize) -> Result<Short, CardFileFaul
 pub fn read(text: &str) -> Result<Card, CardFileFault> {
     let is = |schema: &str| text.trim_start().starts_with(&format!("(\"{schema}\""));
     if is(SHORT_SCHEMA) {
-        return Ok(Card::from(ron::from_str::<ShortV2>(text).map_err(broken)?).checked()?);
+        return form::<ShortV2>(text);
     }
     if is(SHORT_SCHEMA_1) {
-        return Ok(Card::from(ron::from_str::<ShortV1>(text).map_err(broken)?).checked()?);
+        return form::<ShortV1>(text);
     }
     let Named { schema } = ron::from_str(text).map_err(broken)?;
     if schema != SCHEMA {
         return Err(CardFileFault::OtherSchema { found: schema });
     }
-    Ok(Card::from(ron::from_str::<CardV1>(text).map_err(broken)?).checked()?)
+    form::<CardV1>(text)
+}
+
+fn form<F: DeserializeOwned>(text: &str) -> Result<Card, CardFileFault>
+where
+    Card: From<F>,
+{
+    let mut card = Card::from(ron::from_str::<F>(text).map_err(broken)?);
+    for it in [&mut card.size, &mut card.reason, &mut card.how_sure]
+        .into_iter()
+        .chain([&mut card.software, &mut card.model])
+        .chain(&mut card.cautions)
+    {
+        *it = plain(it);
+    }
+    Ok(card.checked()?)
 }
 
 fn broken(fault: ron::error::SpannedError) -> CardFileFault {

@@ -28,6 +28,29 @@ impl Source {
     }
 }
 
+/// Faults beyond these are not looked for: nobody mends so many at once.
+pub const MOST_FAULTS: usize = 100;
+/// Of these the first are shown, and the others counted.
+const MOST_SHOWN: usize = 20;
+/// A longer message is cut.
+const LONGEST_MESSAGE_CHARS: usize = 600;
+/// A longer word was not mistyped.
+const LONGEST_TYPED_BYTES: usize = 100;
+
+/// The text without what a terminal would obey: of the control characters only line breaks stay.
+pub fn plain(text: &str) -> String {
+    text.replace(|it: char| it.is_control() && it != '\n', " ")
+}
+
+/// The same, cut where it is longer than anybody reads.
+fn short(text: impl Into<String>) -> String {
+    let text = plain(&text.into());
+    match text.char_indices().nth(LONGEST_MESSAGE_CHARS) {
+        Some((end, _)) => text[..end].to_owned() + " …",
+        None => text,
+    }
+}
+
 /// A line longer than this is shown only where the fault is.
 const LONGEST_LINE_BYTES: usize = 400;
 
@@ -88,11 +111,11 @@ pub struct Fault {
 impl Fault {
     /// A fault without a place yet.
     pub fn new(message: impl Into<String>) -> Self {
-        Self { message: message.into(), place: None, label: None, help: None, is_warning: false }
+        Self { message: short(message), place: None, label: None, help: None, is_warning: false }
     }
     /// The same with its mend.
     pub fn help(mut self, help: impl Into<String>) -> Self {
-        self.help = Some(help.into());
+        self.help = Some(short(help));
         self
     }
     /// The same with its place.
@@ -102,7 +125,7 @@ impl Fault {
     }
     /// The same with words under its place.
     pub fn label(mut self, label: impl Into<String>) -> Self {
-        self.label = Some(label.into());
+        self.label = Some(short(label));
         self
     }
     /// The same as a warning.
@@ -167,7 +190,15 @@ pub struct Faults(pub Vec<Fault>);
 impl Faults {
     /// As they are shown in a terminal, one under the other.
     pub fn drawn(&self, width: usize, colour: bool) -> String {
-        self.0.iter().map(|it| it.drawn(width, colour)).collect::<Vec<_>>().join("\n")
+        let shown = self.0.iter().take(MOST_SHOWN).map(|it| it.drawn(width, colour));
+        let more = self.more().map(|it| it + "\n");
+        shown.chain(more).collect::<Vec<_>>().join("\n")
+    }
+
+    /// How many are not shown.
+    fn more(&self) -> Option<String> {
+        let more = self.0.len().checked_sub(MOST_SHOWN).filter(|it| *it > 0)?;
+        Some(format!("… and {more} more faults: mend these first"))
     }
 }
 
@@ -179,7 +210,7 @@ impl From<Fault> for Faults {
 
 impl fmt::Display for Faults {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        for (n, fault) in self.0.iter().enumerate() {
+        for (n, fault) in self.0.iter().take(MOST_SHOWN).enumerate() {
             if n > 0 {
                 f.write_str("\n")?;
             }
@@ -191,7 +222,7 @@ impl fmt::Display for Faults {
                 write!(f, " ({help})")?;
             }
         }
-        Ok(())
+        self.more().map_or(Ok(()), |it| write!(f, "\n{it}"))
     }
 }
 
@@ -199,6 +230,9 @@ impl std::error::Error for Faults {}
 
 /// The known name nearest to a mistyped one, if any is near.
 pub fn nearest<'n>(typed: &str, known: impl IntoIterator<Item = &'n str>) -> Option<&'n str> {
+    if typed.len() > LONGEST_TYPED_BYTES {
+        return None;
+    }
     let typed = typed.to_lowercase();
     known
         .into_iter()

@@ -3,6 +3,7 @@
 //! The `ron` crate decides what is valid; this walk only finds places, and goes as far as it can in
 //! a text that is not.
 
+use std::collections::BTreeMap;
 use std::ops::Range;
 
 /// One value and where it stands.
@@ -30,10 +31,18 @@ pub struct Outline {
     pub entries: Vec<Entry>,
     /// Brackets that were opened and never closed, outermost first.
     pub unclosed: Vec<usize>,
+    /// There are more entries than anybody writes, and the walk stopped.
+    pub is_cut: bool,
+    /// The first entry of each path.
+    by_path: BTreeMap<String, usize>,
 }
 
 /// Deeper than this nobody nests a scenario; the walk stops, `ron` refuses it too.
 const DEEPEST: usize = 32;
+/// A full log of a bench has 5000 weighings of eight values.
+const MOST_ENTRIES: usize = 50_000;
+/// A longer path is made of names that no text of ours has; nor is a longer name one.
+const LONGEST_PATH_BYTES: usize = 200;
 
 impl Outline {
     /// Walks a text.
@@ -46,13 +55,16 @@ impl Outline {
             walk.space();
         }
         walk.value(String::new(), None, 0);
-        walk.outline.unclosed = walk.open;
-        walk.outline
+        let mut outline = Self { unclosed: walk.open, ..walk.outline };
+        for (n, it) in outline.entries.iter().enumerate() {
+            outline.by_path.entry(it.path.clone()).or_insert(n);
+        }
+        outline
     }
 
     /// The entry at a path.
     pub fn find(&self, path: &str) -> Option<&Entry> {
-        self.entries.iter().find(|it| it.path == path)
+        self.entries.get(*self.by_path.get(path)?)
     }
 }
 
@@ -110,6 +122,10 @@ impl<'t> Walk<'t> {
     /// One value under `path`; false when the walk has to stop.
     fn value(&mut self, path: String, name: Option<Range<usize>>, depth: usize) -> bool {
         let (start, slot) = (self.at, self.outline.entries.len());
+        if slot == MOST_ENTRIES || path.len() > LONGEST_PATH_BYTES {
+            self.outline.is_cut = true;
+            return false;
+        }
         self.outline.entries.push(Entry { path: path.clone(), name, value: start..start });
         if depth > DEEPEST {
             return false;
@@ -173,6 +189,10 @@ impl<'t> Walk<'t> {
             self.skip_while(|c| c.is_alphanumeric() || c == '_' || c == '#');
             let name = start..self.at;
             self.space();
+            if name.len() > LONGEST_PATH_BYTES {
+                self.outline.is_cut = true;
+                return false;
+            }
             let (step, name) = if self.next_is(':') && !name.is_empty() {
                 self.at += 1;
                 self.space();

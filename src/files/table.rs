@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::fault::{Fault, Faults, Source, nearest_or_all};
+use super::fault::{Fault, Faults, MOST_FAULTS, Source, nearest_or_all};
 
 /// What a kind of table may hold.
 #[derive(Debug)]
@@ -96,6 +96,9 @@ impl Table {
             if here == wanted {
                 continue;
             }
+            if faults.len() == MOST_FAULTS {
+                break;
+            }
             let last = n + 1 == rows.len() && !text.ends_with('\n');
             let help = match (here < wanted, last) {
                 (true, true) => "the file ends within this line: was it saved only half?",
@@ -151,6 +154,9 @@ fn columns(source: &Source, form: &Form, header: &Row) -> Result<Vec<usize>, Fau
     let mut columns: Vec<usize> = Vec::new();
     let mut faults = Vec::new();
     for (name, place) in header.values.iter().zip(&header.places) {
+        if faults.len() == MOST_FAULTS {
+            break;
+        }
         let plain = name.to_lowercase().replace([' ', '-'], "_");
         match form.columns.iter().position(|it| *it == plain) {
             Some(it) if columns.contains(&it) => faults.push(

@@ -74,6 +74,33 @@ fn a_kept_calibration_leaves_the_notes_and_changes_what_the_other_commands_say()
 }
 
 #[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
+fn what_is_written_into_a_scenario_while_its_readings_are_fitted_is_not_lost() {
+    use std::io::BufRead;
+    use std::process::Stdio;
+    let folder = tempfile::tempdir().unwrap();
+    let file = |name: &str| folder.path().join(name);
+    std::fs::write(file("nets.csv"), NETS).unwrap();
+    std::fs::write(file("mine.ron"), JUNIOR).unwrap();
+    let mut run = std::process::Command::new(assert_cmd::cargo::cargo_bin!("backlift"))
+        .current_dir(folder.path())
+        .args(["calibrate", "nets.csv", "mine.ron", "--keep"])
+        .stdout(Stdio::null())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    // It has read the file when it says how far it is.
+    let mut told = std::io::BufReader::new(run.stderr.take().unwrap()).lines();
+    told.next().unwrap().unwrap();
+    let edited = JUNIOR.to_owned() + "// a note made meanwhile\n";
+    std::fs::write(file("mine.ron"), &edited).unwrap();
+    let said: String = told.map(|it| it.unwrap() + "\n").collect();
+    assert_eq!(run.wait().unwrap().code(), Some(2), "{said}");
+    assert!(said.contains("mine.ron was changed while this ran"), "{said}");
+    assert_eq!(std::fs::read_to_string(file("mine.ron")).unwrap(), edited);
+}
+
+#[test]
 fn a_new_table_names_the_scenarios_bat_and_is_refused_until_it_is_filled_in() {
     let folder = tempfile::tempdir().unwrap();
     said(&["calibrate", "--new", "nets.csv"], folder.path());

@@ -34,6 +34,9 @@ fn a_new_log_is_written_read_and_kept_as_a_table_that_says_the_same() {
         let words = refused(&[&["stages"][..], &arguments].concat(), folder.path());
         assert!(words.contains("is there already"), "{words}");
     }
+    let both = ["stages", "log.ron", "--csv", "other.csv", "--ron", "again.ron"];
+    assert!(refused(&both, folder.path()).contains("again.ron is there already"));
+    assert!(!folder.path().join("other.csv").exists(), "the other was refused");
     assert_eq!(std::fs::read_to_string(folder.path().join("log.ron")).unwrap(), LOG);
     assert!(refused(&["stages", "--new", "log.ron"], folder.path()).contains("is there already"));
 }

@@ -3,6 +3,7 @@
 mod bad_input;
 mod edit;
 mod good_input;
+mod hostile;
 mod outline;
 mod readings;
 mod save;

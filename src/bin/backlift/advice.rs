@@ -2,6 +2,7 @@
 
 use backlift::files::fault::Fault;
 use backlift::fit::fitting::{FitFault, TodayAdvice, fit_today};
+use backlift::swing::player_stroke::SwingFault;
 use backlift::worth::suits::Suits;
 
 use crate::loaded::Loaded;
@@ -30,16 +31,19 @@ pub fn stop(loaded: &Loaded, fault: FitFault) -> Stop {
         FitFault::NoSize { .. } | FitFault::NothingToMake { .. } => {
             Stop::from(loaded.places.fault("fit", &fault.to_string(), mend))
         }
-        FitFault::Swing(_) | FitFault::Swings(_) => no_answer(&fault),
-        FitFault::Size(it) if it.is_beyond_control() => no_answer(&it),
+        FitFault::Swing(SwingFault::NoControlledSwing { stroke, .. }) => {
+            loaded.standard_bat_beyond_control(&stroke)
+        }
+        FitFault::Swing(fault) => fault.into(),
+        FitFault::Swings(_) => no_answer(loaded, &fault),
+        FitFault::Size(it) if it.is_beyond_control() => no_answer(loaded, &it),
         other => Stop::OurMistake(other.to_string()),
     }
 }
 
 /// Right input, but a bat that this player cannot swing.
-fn no_answer(fault: &dyn std::fmt::Display) -> Stop {
-    let mend = "ask for a smaller size with fit.sizes, or a lighter bat with fit.heaviest";
-    Stop::NoAnswer(Fault::new(fault.to_string()).help(mend))
+fn no_answer(loaded: &Loaded, fault: &dyn std::fmt::Display) -> Stop {
+    Stop::NoAnswer(Fault::new(fault.to_string()).help(loaded.lighter_mend()))
 }
 
 /// Whether a size suits, in a table.

@@ -53,7 +53,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let given = args.scenario.map(|it| ScenarioArgs { scenario: Some(it), set: args.set });
     let loaded = given.as_ref().map(load).transpose()?;
     let weighed = match (args.bench.reading(&card), &loaded) {
-        (Some(reading), _) => delivered::weigh_up(&reading, "the card's size")?,
+        (Some(reading), _) => delivered::weigh_up(&reading, |it| args.bench.is_of_card(it))?,
         (None, Some(loaded)) => loaded.bats[loaded.bat(args.bat.as_deref())?].clone(),
         (None, None) => return Err(delivered::nothing_measured()),
     };

@@ -19,6 +19,7 @@ use backlift::player::joints::GROUP_COUNT;
 use backlift::player::{Player, player};
 use backlift::stroke::Stroke;
 use backlift::swing::batter::Batter;
+use backlift::swing::player_stroke::SwingFault;
 
 use crate::given::ScenarioArgs;
 use crate::outcome::{Stop, warn};
@@ -200,6 +201,35 @@ impl Loaded {
             .reference
             .bat(size.name.as_str())
             .map_err(|it| Stop::OurMistake(it.to_string()))?;
-        Ok(Setting::asked_times_s(batter, &reference, limits.asked_time_factor)?)
+        Setting::asked_times_s(batter, &reference, limits.asked_time_factor).map_err(|fault| {
+            match fault {
+                SwingFault::NoControlledSwing { stroke, .. } => {
+                    self.standard_bat_beyond_control(&stroke)
+                }
+                fault => fault.into(),
+            }
+        })
+    }
+
+    /// The standard bat, from which every advice starts, is too much for this player in that stroke.
+    pub fn standard_bat_beyond_control(&self, stroke: &str) -> Stop {
+        let size = self.standard_size().unwrap_or_default();
+        let message = format!(
+            "this player is not strong enough for the {stroke} with a standard bat of size {size}, in any stroke time, and that is what bats are judged by"
+        );
+        Stop::NoAnswer(Fault::new(message).help(self.lighter_mend()))
+    }
+
+    /// What to do where bats are too much for this player.
+    pub fn lighter_mend(&self) -> &'static str {
+        let smallest = self.sizes.first().map(|it| it.name.as_str());
+        match self.standard_size().as_deref() == smallest {
+            true => {
+                "there is no smaller size: check age, grip_top and grip_bottom, or leave the stroke out of strokes; if they are right, no bat of the trade fits, and the coach should choose a softer game"
+            }
+            false => {
+                "check age, grip_top and grip_bottom; ask for a smaller size with fit.sizes, or leave the stroke out of strokes"
+            }
+        }
     }
 }

@@ -91,6 +91,9 @@ enum Command {
 
 impl Command {
     fn run(self) -> Result<Outcome, Stop> {
+        if !self.is_window() {
+            progress::hear_ctrl_c();
+        }
         match self {
             Self::New(args) => new::run(args),
             Self::Weigh(args) => weigh::run(args),
@@ -115,6 +118,20 @@ impl Command {
             #[cfg(feature = "studio")]
             Self::Studio(args) => studio::run(args),
         }
+    }
+}
+
+impl Command {
+    /// Whether it is the window, which is closed and not cancelled.
+    #[cfg(feature = "studio")]
+    fn is_window(&self) -> bool {
+        matches!(self, Self::Studio(_))
+    }
+
+    /// There is no window.
+    #[cfg(not(feature = "studio"))]
+    fn is_window(&self) -> bool {
+        false
     }
 }
 

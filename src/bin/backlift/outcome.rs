@@ -22,7 +22,7 @@ pub enum Stop {
     WrongInput(Faults),
     /// What was given is right, and there is no answer to it.
     NoAnswer(Fault),
-    /// Ctrl-C.
+    /// The work was asked to stop.
     Cancelled,
     /// Something that came with the program is broken.
     OurMistake(String),
@@ -72,12 +72,25 @@ pub fn finish(command: impl FnOnce() -> Result<Outcome, Stop>) -> ExitCode {
         Ok(Ok(Outcome::NotAccepted)) => (NO, String::new()),
         Ok(Err(Stop::WrongInput(faults))) => (WRONG_INPUT, faults.drawn(width(), colour())),
         Ok(Err(Stop::NoAnswer(fault))) => (NO, fault.drawn(width(), colour())),
-        Ok(Err(Stop::Cancelled)) => (CANCELLED, "Cancelled; nothing was written\n".to_owned()),
+        Ok(Err(Stop::Cancelled)) => (CANCELLED, cancelled_words(false).to_owned()),
         Ok(Err(Stop::OurMistake(what))) => (OUR_MISTAKE, format!("{what}\n{OUR_MISTAKE_WORDS}")),
         Err(_) => (OUR_MISTAKE, OUR_MISTAKE_WORDS.to_owned()),
     };
     say(&words);
     ExitCode::from(code)
+}
+
+/// Ends the program after Ctrl-C.
+pub fn cancel(saved: bool) -> ! {
+    say(cancelled_words(saved));
+    std::process::exit(CANCELLED.into())
+}
+
+fn cancelled_words(saved: bool) -> &'static str {
+    match saved {
+        true => "Cancelled; what was written stays\n",
+        false => "Cancelled; nothing was written\n",
+    }
 }
 
 const OUR_MISTAKE_WORDS: &str = "This is a mistake in Backlift, not in what you gave it\n";

@@ -86,7 +86,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         Fault::new("nothing was measured on the bench")
             .help("give --mass, --balance and --time of the bat as it is now")
     })?;
-    let weighed = delivered::weigh_up_part_made(&reading, "the card's size")?;
+    let weighed = delivered::weigh_up_part_made(&reading, |it| args.bench.is_of_card(it))?;
     let sizes = assets::sizes()?;
     let size = find(&sizes, &card.size)
         .map_err(|it| Fault::new(format!("the card's size: {it}")).help(it.mend()))?;
@@ -146,11 +146,15 @@ fn shape(
     Ok(made.unwrap_or(shape))
 }
 
+/// More tape than this is another bat, kg: assumption, wide on purpose.
+const MOST_TAPE_KG: f64 = 0.5;
+
 /// Tape to come, on a bat so long.
 fn tape(given: &[String], length_m: f64) -> Result<Vec<Addition>, Stop> {
     let read = |it: &String| {
         let (mass, from_toe) = it.split_once(" at ")?;
-        let mass_kg = parse(Quantity::Mass, mass).ok().filter(|it| *it > 0.0)?;
+        let mass_kg =
+            parse(Quantity::Mass, mass).ok().filter(|it| *it > 0.0 && *it <= MOST_TAPE_KG)?;
         let from_toe_m = parse(Quantity::Length, from_toe).ok()?;
         let on_bat = (0.0..=length_m).contains(&from_toe_m);
         on_bat.then(|| Addition::tape(mass_kg, length_m - from_toe_m))

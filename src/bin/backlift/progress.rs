@@ -2,13 +2,16 @@
 
 use std::io::{IsTerminal, Write};
 use std::ops::ControlFlow;
+#[cfg(feature = "studio")]
 use std::sync::Arc;
+use std::sync::OnceLock;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::time::{Duration, Instant};
 
+use backlift::files::save::hold_saves;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 
-use crate::outcome::Stop;
+use crate::outcome::{Stop, cancel};
 
 /// Work shorter than this shows nothing.
 const QUIET: Duration = Duration::from_millis(250);
@@ -21,31 +24,43 @@ const LINE_EVERY_S: u64 = 10;
 #[cfg(feature = "studio")]
 type Listener = Box<dyn Fn(&str, f64) + Send + Sync>;
 
-/// Shows how far long work is, and hears Ctrl-C: a bar in a terminal, else a plain line now and then.
+/// The bar in the terminal, for Ctrl-C to clear away.
+static BAR: OnceLock<ProgressBar> = OnceLock::new();
+
+/// Hears Ctrl-C from now on. It ends the program at once, wherever the work is; only a save goes on to its end.
+pub fn hear_ctrl_c() {
+    // If none can be heard, Ctrl-C ends the process as it always does, and the next run mends what it left.
+    let _ = ctrlc::set_handler(|| {
+        let saved = hold_saves();
+        if let Some(bar) = BAR.get() {
+            bar.finish_and_clear();
+        }
+        cancel(*saved)
+    });
+}
+
+/// Shows how far long work is: a bar in a terminal, else a plain line now and then.
 pub struct Progress {
     bar: ProgressBar,
     started: Instant,
     shown: AtomicBool,
-    cancelled: Arc<AtomicBool>,
     /// Lines written where there is no terminal.
     lines: AtomicU64,
-    /// Told in place of the terminal.
+    /// Told in place of the terminal, and what asks the work to stop.
     #[cfg(feature = "studio")]
-    listener: Option<Listener>,
+    listener: Option<(Arc<AtomicBool>, Listener)>,
 }
 
 impl Progress {
-    /// Starts to listen; once a process.
+    /// In the terminal.
     pub fn start() -> Self {
-        let cancelled = Arc::new(AtomicBool::new(false));
-        let heard = Arc::clone(&cancelled);
-        // If there is a handler already, or none can be set, Ctrl-C ends the process as it always
-        // does; what is staged was never in its final place.
-        let _ = ctrlc::set_handler(move || heard.store(true, Ordering::Relaxed));
-        Self::heard_by(cancelled)
+        let it = Self::unseen();
+        // A second one clears itself away.
+        let _ = BAR.set(it.bar.clone());
+        it
     }
 
-    fn heard_by(cancelled: Arc<AtomicBool>) -> Self {
+    fn unseen() -> Self {
         let bar = ProgressBar::with_draw_target(Some(1000), ProgressDrawTarget::hidden());
         if let Ok(style) = ProgressStyle::with_template("{bar:24} {percent:>3} %  {msg}") {
             bar.set_style(style.progress_chars("━╸─"));
@@ -54,7 +69,6 @@ impl Progress {
             bar,
             started: Instant::now(),
             shown: AtomicBool::new(false),
-            cancelled,
             lines: AtomicU64::new(0),
             #[cfg(feature = "studio")]
             listener: None,
@@ -64,19 +78,18 @@ impl Progress {
     /// Work in the background: nothing on standard error; `cancelled` stops it.
     #[cfg(feature = "studio")]
     pub fn told(cancelled: Arc<AtomicBool>, listener: Listener) -> Self {
-        let mut it = Self::heard_by(cancelled);
-        it.listener = Some(listener);
+        let mut it = Self::unseen();
+        it.listener = Some((cancelled, listener));
         it
     }
 
     /// Says what is being done and which share of it is done; `Break` asks the work to stop.
     pub fn report(&self, doing: &str, share: f64) -> ControlFlow<()> {
-        if self.cancelled.load(Ordering::Relaxed) {
-            self.bar.finish_and_clear();
-            return ControlFlow::Break(());
-        }
         #[cfg(feature = "studio")]
-        if let Some(tell) = &self.listener {
+        if let Some((cancelled, tell)) = &self.listener {
+            if cancelled.load(Ordering::Relaxed) {
+                return ControlFlow::Break(());
+            }
             tell(doing, share);
             return ControlFlow::Continue(());
         }

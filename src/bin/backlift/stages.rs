@@ -4,11 +4,11 @@ mod figures;
 mod standing;
 mod told;
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use backlift::files::assets::sizes;
 use backlift::files::fault::Fault;
-use backlift::files::save::new_file;
+use backlift::files::save::{new_file, new_files};
 use backlift::files::stages::{STARTER, moment, read, text_of, to_ron, to_table};
 use backlift::workshop::stages::Moment;
 
@@ -73,11 +73,11 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     };
     let table = args.csv.as_deref().map(|it| to_table(&log).map(|text| (it, text))).transpose()?;
     let ron = args.ron.as_deref().map(|it| to_ron(&log).map(|text| (it, text))).transpose()?;
-    for (path, contents) in [table, ron].into_iter().flatten() {
-        new_file(path, contents.as_bytes())?;
-        if !args.show.json {
-            text += &format!("Wrote {}\n", path.display());
-        }
+    let files: Vec<(&Path, String)> = [table, ron].into_iter().flatten().collect();
+    let contents: Vec<_> = files.iter().map(|(path, text)| (*path, text.as_bytes())).collect();
+    new_files(&contents)?;
+    if !args.show.json {
+        text.extend(files.iter().map(|(path, _)| format!("Wrote {}\n", path.display())));
     }
     json::print(&text)?;
     Ok(Outcome::Done)

@@ -2,9 +2,10 @@
 
 use std::path::{Path, PathBuf};
 
+use backlift::files::document::{Kind, text_of_file};
 use backlift::files::fault::Fault;
-use backlift::files::save::new_file;
-use backlift::files::stroke::{built_in, built_in_names, read_keys, write};
+use backlift::files::save::{check_new_file, new_file};
+use backlift::files::stroke::{built_in, read_keys, write};
 use backlift::files::stroke_paths::{self, Paths};
 use backlift::player::joints::JOINTS;
 use backlift::stroke::Stroke;
@@ -16,6 +17,14 @@ use backlift::swing::plan::{PlanFault, plan};
 use crate::json;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
+
+const STROKE: Kind = Kind {
+    what: "a stroke file",
+    noun: "stroke",
+    named: "a stroke file",
+    like: "a stroke is a page of text; name the .ron file that holds it",
+    none: "give a stroke file, or the name of one that comes with the program, like drive",
+};
 
 /// Make the joint path of a stroke from its keys
 ///
@@ -40,6 +49,7 @@ pub struct Args {
 
 /// Plans and writes.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
+    check_new_file(&args.new)?;
     let mut stroke = read(&args.file)?;
     let player = reference_player().map_err(|it| Fault::new(it.to_string()))?;
     let bat = reference_bat().map_err(|it| Fault::new(it.to_string()))?;
@@ -94,11 +104,8 @@ fn read(path: &Path) -> Result<Stroke, Fault> {
             return Ok(stroke);
         }
     }
-    let text = std::fs::read_to_string(path).map_err(|it| {
-        let names = built_in_names().join(", ");
-        named(it.to_string()).help(&format!("give a stroke file, or the name of a stroke: {names}"))
-    })?;
-    read_keys(&text).map_err(|it| named(it.to_string()))
+    let text = text_of_file(path, &STROKE)?;
+    read_keys(text.text()).map_err(|it| named(it.to_string()))
 }
 
 fn words(r: &Report) -> String {

@@ -17,7 +17,7 @@ pub use text::{Kind, text_of_file};
 
 use serde::{Deserialize, Serialize};
 
-use super::fault::Fault;
+use super::fault::{Fault, plain};
 
 /// What all documents can do.
 pub trait Document: serde::de::DeserializeOwned {
@@ -94,7 +94,7 @@ impl<'de> Deserialize<'de> for Text {
                 f.write_str("text in quotation marks")
             }
             fn visit_str<E>(self, it: &str) -> Result<Text, E> {
-                Ok(Text(it.to_owned()))
+                Ok(Text(plain(it)))
             }
             fn visit_bool<E>(self, it: bool) -> Result<Text, E> {
                 Ok(Text(it.to_string()))
@@ -127,7 +127,7 @@ pub(in crate::files) fn names<'de, D: serde::Deserializer<'de>>(
             f.write_str("text in quotation marks, or a list of it")
         }
         fn visit_str<E>(self, it: &str) -> Result<Text, E> {
-            Ok(Text(it.to_owned()))
+            Ok(Text(plain(it)))
         }
         fn visit_seq<A: serde::de::SeqAccess<'de>>(self, mut list: A) -> Result<Text, A::Error> {
             let mut all: Vec<String> = Vec::new();

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use ron::error::Error as Ron;
 
-use super::super::fault::{Fault, Faults, Source, nearest_or_all};
+use super::super::fault::{Fault, Faults, MOST_FAULTS, Source, nearest_or_all};
 use super::places::Places;
 use super::{Document, Kind};
 
@@ -39,6 +39,12 @@ pub fn fields<D: Document>(source: Source) -> Fields<D> {
         }
     }
     let places = Places::of(source);
+    if places.outline().is_cut {
+        let fault = Fault::new(format!("there is more in it than in any {}", D::KIND.noun))
+            .at(places.source(), 0..0)
+            .help(D::MENDS.compare);
+        return Fields { document: None, places, faults: vec![fault] };
+    }
     let (mut faults, text) = without_wrong_names::<D>(&places);
     let document = match deserialise::<D>(&text) {
         Ok(document) => {
@@ -80,18 +86,23 @@ fn without_wrong_names<D: Document>(places: &Places) -> (Vec<Fault>, String) {
     let (source, entries) = (places.source(), &places.outline().entries);
     let mut faults = Vec::new();
     let mut wrong: Vec<Range<usize>> = Vec::new();
-    for (n, entry) in entries.iter().enumerate() {
+    for entry in entries {
         let Some(name) = &entry.name else { continue };
-        if wrong.iter().any(|it| it.contains(&name.start)) {
+        // In the order of the text: only the last can reach so far.
+        if wrong.last().is_some_and(|it| it.contains(&name.start)) {
             continue;
         }
+        if faults.len() == MOST_FAULTS {
+            break;
+        }
+        let first = places.outline().find(&entry.path);
         let (part, step) = entry.path.rsplit_once('.').unwrap_or(("", &entry.path));
         let steps: Vec<&str> = part.split('.').filter(|it| !it.is_empty()).collect();
         let Some(names) = D::names_under(&steps) else { continue };
         if !names.contains(&step) {
             let fault = Fault::new(format!("{}: there is no field \"{step}\"", entry.path));
             faults.push(fault.at(source, name.clone()).help(nearest_or_all(step, names)));
-        } else if entries.iter().take(n).any(|it| it.path == entry.path) {
+        } else if first.is_some_and(|it| it.value != entry.value) {
             let fault = Fault::new(format!("{}: it is written twice", entry.path));
             faults.push(fault.at(source, name.clone()).help("leave out one of the two"));
         } else {
@@ -100,10 +111,9 @@ fn without_wrong_names<D: Document>(places: &Places) -> (Vec<Fault>, String) {
         wrong.push(with_comma(source.text(), entry.whole()));
     }
     let mut bytes = source.text().as_bytes().to_vec();
-    for (at, byte) in bytes.iter_mut().enumerate() {
-        if *byte != b'\n' && wrong.iter().any(|it| it.contains(&at)) {
-            *byte = b' ';
-        }
+    for it in wrong {
+        let blanked = bytes.get_mut(it).unwrap_or_default();
+        blanked.iter_mut().filter(|it| **it != b'\n').for_each(|it| *it = b' ');
     }
     (faults, String::from_utf8_lossy(&bytes).into_owned())
 }

@@ -4,6 +4,7 @@ use std::io::Read;
 use std::path::Path;
 
 use super::super::fault::{Fault, Source, nearest};
+use super::super::save::{complete, folder_of};
 
 /// A larger file is none of ours.
 const LARGEST_BYTES: u64 = 1 << 20;
@@ -25,6 +26,7 @@ pub struct Kind {
 /// Reads the text of one file.
 pub fn text_of_file(path: &Path, kind: &Kind) -> Result<Source, Fault> {
     let name = path.display().to_string();
+    complete(folder_of(path))?;
     let about = std::fs::metadata(path).map_err(|error| cannot_open(path, &name, &error, kind))?;
     if about.is_dir() {
         return Err(Fault::new(format!("{name} is a folder, not {}", kind.what))
@@ -54,7 +56,7 @@ fn decode(name: &str, bytes: Vec<u8>) -> Result<Source, Fault> {
             .help(MEND));
     }
     match String::from_utf8(bytes) {
-        Ok(text) => Ok(Source::new(name, text.trim_start_matches('\u{feff}'))),
+        Ok(text) => without_control(name, text.trim_start_matches('\u{feff}')),
         Err(error) => {
             let start = error.utf8_error().valid_up_to();
             let text = String::from_utf8_lossy(error.as_bytes()).into_owned();
@@ -68,16 +70,24 @@ fn decode(name: &str, bytes: Vec<u8>) -> Result<Source, Fault> {
     }
 }
 
+/// A text without what a terminal would obey.
+fn without_control(name: &str, text: &str) -> Result<Source, Fault> {
+    let obeyed = |it: char| it.is_control() && !matches!(it, '\n' | '\r' | '\t');
+    match text.find(obeyed) {
+        None => Ok(Source::new(name, text)),
+        Some(at) => Err(Fault::new(format!("{name} has a control character in it"))
+            .at(&Source::new(name, &text.replace(obeyed, "�")), at..at + '�'.len_utf8())
+            .help("take it out, or save it as plain text")),
+    }
+}
+
 fn cannot_open(path: &Path, name: &str, error: &std::io::Error, kind: &Kind) -> Fault {
     if error.kind() != std::io::ErrorKind::NotFound {
         return Fault::new(format!("{name} cannot be read: {error}"))
             .help("check the path and who may read it");
     }
     let fault = Fault::new(format!("there is no file {name}"));
-    let folder = match path.parent() {
-        Some(folder) if !folder.as_os_str().is_empty() => folder,
-        _ => Path::new("."),
-    };
+    let folder = folder_of(path);
     let names: Vec<String> = std::fs::read_dir(folder)
         .map(|it| it.flatten().map(|it| it.file_name().to_string_lossy().into_owned()).collect())
         .unwrap_or_default();

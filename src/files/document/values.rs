@@ -1,6 +1,6 @@
 //! Single values: text in, figure out, every fault kept with its place.
 
-use super::super::fault::{Fault, nearest};
+use super::super::fault::{Fault, MOST_FAULTS, nearest};
 use super::Text;
 use super::places::Places;
 use crate::units::{Quantity, parse, share};
@@ -23,7 +23,9 @@ impl<'p> Values<'p> {
 
     /// Keeps a fault about the field at `path`.
     pub fn fault(&mut self, path: &str, message: &str, help: &str) {
-        self.faults.push(self.places.fault(path, message, help));
+        if self.faults.len() < MOST_FAULTS {
+            self.faults.push(self.places.fault(path, message, help));
+        }
     }
 
     /// A field that may not be left out: its value, or a fault if nothing was written at all.
@@ -69,6 +71,23 @@ impl<'p> Values<'p> {
                 None
             }
         }
+    }
+
+    /// A quantity of which nothing lies outside these limits, SI; `unit` is that of both.
+    pub fn within(
+        &mut self,
+        path: &str,
+        text: &Option<Text>,
+        quantity: Quantity,
+        limits: [f64; 2],
+        unit: &str,
+    ) -> Option<f64> {
+        let value = self.quantity(path, text, quantity)?;
+        let outside = outside(value, limits, unit);
+        if let Some(message) = &outside {
+            self.fault(path, message, "check the number and its unit");
+        }
+        Some(value).filter(|_| outside.is_none())
     }
 
     /// A bare number that `accepts`, described by `like`.
@@ -167,6 +186,13 @@ impl<'p> Values<'p> {
         }
         Some(names)
     }
+}
+
+/// What is said of a value outside its limits, SI.
+pub fn outside(value: f64, [low, high]: [f64; 2], unit: &str) -> Option<String> {
+    let value_told = libm::round(value * 1e3) / 1e3;
+    let is_within = (low..=high).contains(&value);
+    (!is_within).then(|| format!("{value_told} {unit} is outside {low} to {high} {unit}"))
 }
 
 fn age(written: &str) -> Option<f64> {

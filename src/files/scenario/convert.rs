@@ -34,6 +34,12 @@ pub struct Converted {
 pub fn to_core(v1: &ScenarioV1, places: &Places, folder: &Path) -> Converted {
     let built_in = &built_in_names()[..];
     let mut values = Values::new(places);
+    if v1.bats.len() > MOST_BATS {
+        let message = format!("there are {} bats", v1.bats.len());
+        values.fault("bats", &message, &format!("leave at most {MOST_BATS}"));
+        return Converted { scenario: None, own_strokes: Vec::new(), faults: values.faults };
+    }
+    values.short("title", &v1.title);
     let readings: Vec<_> =
         v1.bats.iter().enumerate().map(|(n, it)| bats::bat(&mut values, n, it)).collect();
     if v1.bats.is_empty() {
@@ -94,21 +100,15 @@ const PITCH_M: [f64; 2] = [8.0, 25.0];
 /// Shortest and longest time to read the ball, s: assumption, wide on purpose.
 const REACTION_S: [f64; 2] = [0.05, 1.0];
 
+/// Lightest and heaviest ball that is played with, from a soft one to a wet one, kg: assumption, wide on purpose.
+const BALL_KG: [f64; 2] = [0.05, 0.25];
+/// More bats than anybody weighs up.
+const MOST_BATS: usize = 100;
+
 fn bowling(values: &mut Values, v1: &BowlingV1, usual: Bowling) -> Bowling {
-    let speed = values.quantity("bowling.speed", &v1.speed, Speed);
-    let pitch = values.quantity("bowling.pitch_length", &v1.pitch_length, Length);
-    let reaction = values.quantity("bowling.reaction_time", &v1.reaction_time, Time);
-    for (path, value, unit, [low, high]) in [
-        ("bowling.speed", speed, "m/s", SPEED_M_S),
-        ("bowling.pitch_length", pitch, "m", PITCH_M),
-        ("bowling.reaction_time", reaction, "s", REACTION_S),
-    ] {
-        if let Some(value) = value.filter(|it| !(low..=high).contains(it)) {
-            let value = libm::round(value * 1e3) / 1e3;
-            let message = format!("{value} {unit} is outside {low} to {high} {unit}");
-            values.fault(path, &message, "check the number and its unit");
-        }
-    }
+    let speed = values.within("bowling.speed", &v1.speed, Speed, SPEED_M_S, "m/s");
+    let pitch = values.within("bowling.pitch_length", &v1.pitch_length, Length, PITCH_M, "m");
+    let reaction = values.within("bowling.reaction_time", &v1.reaction_time, Time, REACTION_S, "s");
     let nine_in_ten_m_s = nine_in_ten(values, v1);
     let middle_m_s = nine_in_ten_m_s.map(|[slow, quick]| 0.5 * (slow + quick));
     Bowling {
@@ -178,7 +178,7 @@ fn fit(values: &mut Values, v1: &FitV1, usual: FitLimits) -> FitLimits {
             .number("fit.asked_time_factor", &v1.asked_time_factor, factor, "a number from 1 to 3")
             .unwrap_or(usual.asked_time_factor),
         ball_mass_kg: values
-            .quantity("fit.ball_mass", &v1.ball_mass, Mass)
+            .within("fit.ball_mass", &v1.ball_mass, Mass, BALL_KG, "kg")
             .unwrap_or(usual.ball_mass_kg),
     }
 }

@@ -34,6 +34,9 @@ pub(super) fn to_core(
 /// One standard deviation of a density that the maker gives, as a share: assumption.
 const DENSITY_RELATIVE_SD: f64 = 0.02;
 
+/// More sections than anybody measures.
+const MOST_STATIONS: usize = 100;
+
 fn size(values: &mut Values, text: &Option<Text>, sizes: &[Size]) -> Option<Size> {
     let name = values.name("size", text);
     let name = values.needed("size", text, name, "\"short handle\"")?;
@@ -87,6 +90,11 @@ fn blade(values: &mut Values, v1: &BladeV1) -> DescribedBlade {
     };
     out.camber_m = or_none(values, "blade.camber", &v1.camber, Length);
     out.hollow = hollow(values, "blade.hollow", &v1.hollow);
+    if v1.stations.len() > MOST_STATIONS {
+        let message = format!("there are {} stations", v1.stations.len());
+        values.fault("blade.stations", &message, &format!("leave at most {MOST_STATIONS}"));
+        return out;
+    }
     for (n, it) in v1.stations.iter().enumerate() {
         let at = |name: &str| format!("blade.stations.{n}.{name}");
         let from_toe_m = or_none(values, &at("from_toe"), &it.from_toe, Length);

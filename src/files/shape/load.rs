@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use super::super::document::values::Values;
 use super::super::document::{self, Fields, Places, Text, text_of_file};
 use super::super::fault::{Faults, Source};
 use super::convert::to_core;
@@ -46,10 +47,13 @@ pub fn load_text(source: Source, sets: &[String], sizes: &[Size]) -> Result<Load
     }
     let (size, described, found) = to_core(&fields, &places, sizes);
     faults.extend(found);
+    let mut values = Values::new(&places);
+    let title = values.short("title", &fields.title).map(|it| it.trim().to_owned());
+    faults.append(&mut values.faults);
     let written = |text: &Option<Text>| text.as_ref().map(|it| it.0.trim().to_owned());
     match size {
         Some(size) if faults.is_empty() => Ok(LoadedShape {
-            title: written(&fields.title).unwrap_or_else(|| "A bat".to_owned()),
+            title: title.unwrap_or_else(|| "A bat".to_owned()),
             invented: written(&fields.invented).is_some_and(|it| it == "yes" || it == "true"),
             size,
             described,

@@ -1,5 +1,6 @@
 //! The texts of a log into figures, and back; the same for RON and for a table.
 
+use super::super::document::values::outside;
 use super::super::fault::nearest_or_all;
 use crate::files::air::air;
 use crate::units::{Quantity, parse, share};
@@ -40,6 +41,13 @@ pub fn entry(texts: &Texts<'_>) -> Result<Entry, Vec<Unread>> {
     }
 }
 
+/// What no bat shall come to outside: weight, kg, balance point, m, ten swings, s. Assumptions, wide on purpose.
+const MASS_KG: [f64; 2] = [0.2, 3.0];
+/// See [`MASS_KG`].
+const BALANCE_M: [f64; 2] = [0.05, 1.2];
+/// See [`MASS_KG`].
+const SWINGS_S: [f64; 2] = [5.0, 40.0];
+
 /// Reads what a bat shall come to: mass, balance, ten swings.
 pub fn target(
     [mass, balance, ten_swings]: [Option<&str>; 3],
@@ -48,9 +56,9 @@ pub fn target(
     let mut unread = Vec::new();
     let mut keep = |it: Unread| unread.push(it);
     let target = Target {
-        mass_kg: read(names[0], mass, above_zero(Quantity::Mass), &mut keep),
-        balance_m: read(names[1], balance, above_zero(Quantity::Length), &mut keep),
-        ten_swings_s: read(names[2], ten_swings, above_zero(Quantity::Time), &mut keep),
+        mass_kg: read(names[0], mass, within(Quantity::Mass, MASS_KG, "kg"), &mut keep),
+        balance_m: read(names[1], balance, within(Quantity::Length, BALANCE_M, "m"), &mut keep),
+        ten_swings_s: read(names[2], ten_swings, within(Quantity::Time, SWINGS_S, "s"), &mut keep),
     };
     if unread.is_empty() { Ok(target) } else { Err(unread) }
 }
@@ -135,6 +143,16 @@ fn above_zero(quantity: Quantity) -> impl Fn(&str) -> ReadText<f64> {
             Err((format!("{text:?} is not above zero"), help))
         }
         Err(fault) => Err((fault.to_string(), fault.mend(quantity))),
+    }
+}
+
+fn within(quantity: Quantity, limits: [f64; 2], unit: &str) -> impl Fn(&str) -> ReadText<f64> {
+    move |text| {
+        let value = above_zero(quantity)(text)?;
+        match outside(value, limits, unit) {
+            None => Ok(value),
+            Some(message) => Err((message, "check the number and its unit".to_owned())),
+        }
     }
 }
 

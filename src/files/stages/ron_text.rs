@@ -67,6 +67,10 @@ pub(super) fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
     let file: LogV1 =
         options().from_str(source.text()).map_err(|fault| unreadable(&source, fault))?;
     let places = Places::of(source);
+    if places.outline().is_cut {
+        let fault = Fault::new("there is more in it than in any log of the bench");
+        return Err(fault.at(places.source(), 0..0).help("write one log a season").into());
+    }
     let mut faults = Vec::new();
     if file.schema.as_ref().map(|it| it.0.as_str()) != Some(SCHEMA) {
         let message = match &file.schema {

@@ -2,7 +2,9 @@
 
 use approx::assert_relative_eq;
 use backlift::bat::blade::Station;
-use backlift::bat::described::{Cleft, Described, DescribedBlade, DescribedHandle};
+use backlift::bat::described::{
+    Cleft, Described, DescribedBlade, DescribedExtras, DescribedHandle,
+};
 use backlift::bat::gauge;
 use backlift::bat::handle::HandleShape;
 use backlift::bat::mesh::shells;
@@ -52,6 +54,32 @@ fn what_is_said_of_a_bat_comes_out_and_what_is_not_is_the_sizes() {
     assert_relative_eq!(made.stations.last().unwrap().depth_m, 0.030, max_relative = 1e-9);
     assert_eq!(made.length_m, reference.length_m);
     assert_eq!(made.width_m(), reference.width_m());
+}
+
+#[test]
+fn what_no_bat_has_is_refused_at_its_field_before_a_bat_is_made_of_it() {
+    let extras = |extras| Described { extras, ..Described::default() };
+    let handle = |handle| Described { handle, ..Described::default() };
+    for (field, described) in [
+        (
+            "extras.oil",
+            extras(DescribedExtras { oil_kg: Some(12.0), ..DescribedExtras::default() }),
+        ),
+        (
+            "handle.cane",
+            handle(DescribedHandle { cane_kg_m3: Some(1e6), ..DescribedHandle::default() }),
+        ),
+        (
+            "handle.length",
+            handle(DescribedHandle { length_m: Some(29.2), ..DescribedHandle::default() }),
+        ),
+        ("blade.width", blade(DescribedBlade { width_m: Some(10.8), ..DescribedBlade::default() })),
+    ] {
+        let faults = of(&described).unwrap_err();
+        let fields: Vec<_> = faults.iter().map(ShapeFault::field).collect();
+        assert_eq!(fields, [field], "{faults:?}");
+        assert!(matches!(faults[0], ShapeFault::Impossible { .. }), "{faults:?}");
+    }
 }
 
 #[test]

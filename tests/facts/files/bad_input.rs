@@ -58,6 +58,14 @@ fn each_bad_field_is_refused_at_its_line_and_column_with_its_mend() {
         ("swings: 10", "swings: 0", "10:57", "not a whole number of swings", "without a unit"),
         ("swings: 10", "swings: 9.5", "10:57", "not a whole number of swings", "without a unit"),
         ("runs: 50", "runs: -50", "12:21", "is not a number of runs", "from 1 to 1000"),
+        // Tenfold.
+        (
+            "bowling: (speed: \"90 km/h\"),",
+            "bowling: (speed: \"90 km/h\"), fit: (ball_mass: \"1.56 kg\"),",
+            "13:51",
+            "fit.ball_mass: 1.56 kg is outside 0.05 to 0.25 kg",
+            "check the number",
+        ),
         // Mistyped names and words.
         ("stature:", "statrue:", "6:9", "there is no field \"statrue\"", "\"stature\"?"),
         ("balance:", "balanse:", "9:58", "there is no field \"balanse\"", "\"balance\"?"),

@@ -47,7 +47,8 @@ proptest! {
             entries[0].air = Some(Air::new(celsius, 0.01 * f64::from(percent)).unwrap());
             entries[0].meter = Some(0.01 * f64::from(percent.min(30)));
             entries[1].balance_m = balance;
-            let target = Target { mass_kg: wanted, balance_m: balance, ten_swings_s: wanted };
+            let ten_swings_s = wanted.map(|it| 14.0 * it);
+            let target = Target { mass_kg: wanted, balance_m: balance, ten_swings_s };
             BatLog { label: label.clone(), size: "6".into(), target, entries }
         };
         let log = BenchLog { invented: percent % 2 == 0, bats: labels.iter().map(bat).collect() };
@@ -70,6 +71,8 @@ fn faults_of_a_log_stand_at_their_line_and_column_with_the_mend() {
     for (old, new, at, said) in [
         ("mass: \"956 g\"", "mass: \"956\"", "\"956\"", "no unit"),
         ("mass: \"956 g\"", "mass: \"1.9 kg\"", "\"1.9 kg\"", "adds nothing"),
+        ("(mass: \"894 g\"", "(mass: \"12 kg\"", "\"12 kg\"", "outside 0.2 to 3 kg"),
+        ("ten_swings: \"13.94 s\"", "ten_swings: \"139.4 s\"", "139.4 s", "outside 5 to 40 s"),
         ("at: \"2026-11-17 10:05\"", "at: \"2026-10-17 10:05\"", "2026-10-17", "earlier than"),
         ("at: \"2026-11-17 10:05\"", "at: \"2026-11-31 10:05\"", "2026-11-31", "not a day"),
         (

@@ -4,8 +4,8 @@ use std::path::PathBuf;
 
 use backlift::files::document::Document as _;
 use backlift::files::fault::Fault;
-use backlift::files::save::{new_file, over};
-use backlift::files::scenario::with_calibration;
+use backlift::files::save::{check_new_file, new_file, over};
+use backlift::files::scenario::{Given, text_of, with_calibration};
 
 use super::computed::Found;
 use crate::given::ScenarioArgs;
@@ -20,15 +20,13 @@ pub enum Place {
 }
 
 impl Place {
-    /// What the arguments ask for. A file that is there is refused before the work begins.
+    /// What the arguments ask for. A place that cannot be written is refused before the work begins.
     pub fn of(out: Option<PathBuf>, keep: bool, given: &ScenarioArgs) -> Result<Self, Fault> {
         match (out, &given.scenario) {
-            (Some(out), _) if out.symlink_metadata().is_ok() => {
-                let message = format!("{} is there already and was left as it is", out.display());
-                Err(Fault::new(message)
-                    .help("choose another name, or put it into the scenario itself with --keep"))
+            (Some(out), _) => {
+                check_new_file(&out)?;
+                Ok(Self::New(out))
             }
-            (Some(out), _) => Ok(Self::New(out)),
             (None, Some(scenario)) if keep => Ok(Self::Over(scenario.clone())),
             _ => Ok(Self::Nowhere),
         }
@@ -58,6 +56,13 @@ pub fn keep(
             path
         }
         Place::Over(path) => {
+            // What was written into it while this ran must not be lost.
+            if text_of(&Given::File(path.clone()))?.text() != loaded.places.source().text() {
+                let message = format!("{} was changed while this ran", path.display());
+                return Err(Fault::new(message + " and was left as it is")
+                    .help("run it again")
+                    .into());
+            }
             over(&path, text.as_bytes())?;
             path
         }

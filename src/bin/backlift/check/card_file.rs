@@ -1,45 +1,24 @@
 //! The card from the disk, its faults in their place.
 
-use std::io::Read;
 use std::path::Path;
 
 use backlift::card::Card;
 use backlift::files::card::{self, CardFileFault};
+use backlift::files::document::{Kind, text_of_file};
 use backlift::files::fault::{Fault, Source};
 
-/// A larger file is no card.
-const LARGEST_BYTES: u64 = 1 << 20;
+const CARD: Kind = Kind {
+    what: "a card",
+    noun: "card",
+    named: "the card's .ron file",
+    like: "name the card's .ron file",
+    none: "`backlift fit` writes the card; name its .ron file",
+};
 
 /// Reads a card.
 pub fn read(path: &Path) -> Result<Card, Fault> {
-    let name = path.display().to_string();
-    let refused = |why: &str| Fault::new(format!("{name} {why}")).help("name the card's .ron file");
-    let mut bytes = Vec::new();
-    match std::fs::metadata(path) {
-        Ok(about) if about.is_dir() => return Err(refused("is a folder, not a card")),
-        Ok(about) if !about.is_file() => return Err(refused("is not a file")),
-        Ok(_) => {
-            std::fs::File::open(path)
-                .and_then(|file| file.take(LARGEST_BYTES + 1).read_to_end(&mut bytes))
-                .map_err(|error| refused(&format!("cannot be read: {error}")))?;
-        }
-        Err(error) if error.kind() == std::io::ErrorKind::NotFound => {
-            return Err(Fault::new(format!("there is no file {name}"))
-                .help("`backlift fit` writes the card; name its .ron file"));
-        }
-        Err(error) => return Err(refused(&format!("cannot be read: {error}"))),
-    }
-    if bytes.len() as u64 > LARGEST_BYTES {
-        return Err(refused("is larger than 1 MiB: that is no card"));
-    }
-    let text = String::from_utf8(bytes).map_err(|error| {
-        let good = String::from_utf8_lossy(error.as_bytes()).into_owned();
-        let at = error.utf8_error().valid_up_to();
-        Fault::new(format!("{name} is not UTF-8"))
-            .at(&Source::new(&name, &good), at..at)
-            .help("save it as plain text in UTF-8")
-    })?;
-    let source = Source::new(&name, &text);
+    let source = text_of_file(path, &CARD)?;
+    let (name, text) = (source.name(), source.text());
     if text.contains("backlift/scenario/") {
         return Err(Fault::new(format!("{name} is a scenario, not a card"))
             .at(&source, 0..0)
@@ -50,7 +29,7 @@ pub fn read(path: &Path) -> Result<Card, Fault> {
             .at(&source, 0..0)
             .help("take the card as `backlift fit` wrote it"));
     }
-    card::read(&text).map_err(|fault| placed(&source, &fault))
+    card::read(text).map_err(|fault| placed(&source, &fault))
 }
 
 fn placed(source: &Source, fault: &CardFileFault) -> Fault {

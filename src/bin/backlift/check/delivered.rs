@@ -89,6 +89,16 @@ impl Bench {
             ..BatReading::weighed("the delivered bat", self.mass?)
         })
     }
+
+    /// Whether the card gave that field of the reading.
+    pub fn is_of_card(&self, field: &str) -> bool {
+        match field {
+            "size" => true,
+            "pendulum.pivot" => self.pivot.is_none(),
+            "pendulum.swings" => self.swings.is_none(),
+            _ => false,
+        }
+    }
 }
 
 /// Neither options nor a scenario.
@@ -98,25 +108,30 @@ pub fn nothing_measured() -> Stop {
         .into()
 }
 
-/// Weighs up a bat given by options; a fault names its option, or whatever else gave the size.
-pub fn weigh_up(reading: &BatReading, size_given: &str) -> Result<WeighedBat, Stop> {
-    weigh_up_but(reading, size_given, |_| false)
+/// Weighs up a bat given by options and a card; a fault names the option, or the card where `of_card` gave the field.
+pub fn weigh_up(reading: &BatReading, of_card: impl Fn(&str) -> bool) -> Result<WeighedBat, Stop> {
+    weigh_up_but(reading, of_card, |_| false)
 }
 
 /// The same of a part-made bat, which is unlike any finished bat of its size, as it should be.
-pub fn weigh_up_part_made(reading: &BatReading, size_given: &str) -> Result<WeighedBat, Stop> {
-    weigh_up_but(reading, size_given, |it| matches!(it, Warning::UnlikeItsSize { .. }))
+pub fn weigh_up_part_made(
+    reading: &BatReading,
+    of_card: impl Fn(&str) -> bool,
+) -> Result<WeighedBat, Stop> {
+    weigh_up_but(reading, of_card, |it| matches!(it, Warning::UnlikeItsSize { .. }))
 }
 
 fn weigh_up_but(
     reading: &BatReading,
-    size_given: &str,
+    of_card: impl Fn(&str) -> bool,
     unsaid: impl Fn(&Warning) -> bool,
 ) -> Result<WeighedBat, Stop> {
-    let option = |field| option(field, size_given);
+    let given = |field: Option<&str>| {
+        field.map_or_else(String::new, |it| format!("{}: ", given_by(it, of_card(it))))
+    };
     let weighed = weigh(reading, &sizes()?, &limits()?).map_err(|faults| {
         let fault =
-            |it: &WeighFault| Fault::new(format!("{}{it}", option(it.field()))).help(mend(it));
+            |it: &WeighFault| Fault::new(format!("{}{it}", given(it.field()))).help(mend(it));
         Stop::WrongInput(Faults(faults.iter().map(fault).collect()))
     })?;
     let warnings: Vec<Fault> = weighed
@@ -125,19 +140,19 @@ fn weigh_up_but(
         .filter(|it| !unsaid(it))
         .map(|it| {
             let (field, help) = asked(it);
-            Fault::new(format!("{}{it}", option(field))).help(help).warning()
+            Fault::new(format!("{}{it}", given(field))).help(help).warning()
         })
         .collect();
     warn(&warnings);
     Ok(weighed)
 }
 
-fn option(field: Option<&str>, size_given: &str) -> String {
-    match field {
-        None => String::new(),
-        Some("size") => format!("{size_given}: "),
-        Some("handle_diameter") => "--handle: ".to_owned(),
-        Some(field) => format!("--{}: ", field.trim_start_matches("pendulum.")),
+/// Who gave a field: the card, or an option.
+fn given_by(field: &str, is_of_card: bool) -> String {
+    match (is_of_card, field) {
+        (true, field) => format!("the card's {}", field.replace('.', " ")),
+        (false, "handle_diameter") => "--handle".to_owned(),
+        (false, field) => format!("--{}", field.trim_start_matches("pendulum.")),
     }
 }
 

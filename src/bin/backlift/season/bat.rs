@@ -67,7 +67,7 @@ pub fn given(card: Option<&Path>, bench: &Bench) -> Result<Given, Stop> {
             ..BatReading::weighed(THE_BAT, bench.mass.unwrap_or(0.0))
         },
     };
-    let weighed = weigh_up(&reading, if card.is_some() { "the card's size" } else { "--size" })?;
+    let weighed = weigh_up(&reading, |_| card.is_some())?;
     let timed = reading.pendulum.map(|_| weighed.swing_moment_kg_m2.value);
     let on_the_scale = OnTheScale {
         mass_kg: weighed.mass_kg.value,

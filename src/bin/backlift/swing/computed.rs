@@ -206,6 +206,11 @@ impl Swung {
         self.seen.contact.reached && self.seen.contact.error <= 1.0 + 1e-6
     }
 
+    /// So near the limit of control that the doubt about the player takes all of it.
+    pub fn is_at_the_limit(&self) -> bool {
+        self.doubt.speed() >= 1.0
+    }
+
     /// Doubt of the time swung, s; none where the time was given.
     pub fn time_sd_s(&self) -> f64 {
         if self.time_s == self.fastest_s { self.time_s * self.doubt.time() } else { 0.0 }

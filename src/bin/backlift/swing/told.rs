@@ -47,10 +47,12 @@ impl Swung {
         }
     }
 
-    /// Bat speed with its doubt.
-    pub fn bat_speed(&self, units: Units) -> String {
-        let value = self.seen.contact.bat_speed_m_s;
-        measured(Quantity::Speed, Uncertain::computed(value, value * self.doubt.speed()), units)
+    /// A figure with its doubt, one standard deviation as a share; where the doubt takes all of it, the most it can be.
+    fn doubted(&self, quantity: Quantity, value: f64, share: f64, units: Units) -> String {
+        match self.is_at_the_limit() {
+            true => spoken(quantity, value, 0.1 * value, units) + " at best",
+            false => measured(quantity, Uncertain::computed(value, value * share), units),
+        }
     }
 }
 
@@ -61,13 +63,19 @@ pub fn sentence(swung: &Swung, units: Units) -> String {
     if !swung.seen.contact.reached {
         return format!("In {time} the {stroke} with {bat_label} does not come to the ball at all");
     }
-    let speed = swung.bat_speed(units);
+    let met_m_s = swung.seen.contact.bat_speed_m_s;
+    let speed = swung.doubted(Quantity::Speed, met_m_s, swung.doubt.speed(), units);
     if !swung.is_controlled() {
         let fastest = spoken(Quantity::Time, swung.fastest_s, 0.0, units);
         return format!(
             "A {stroke} with {bat_label} in {time} is out of control: {} off the spot, the face {} off; under control it takes {fastest}",
             millimetres(swung.seen.contact.position_error_m),
             degrees(swung.seen.contact.face_error_rad)
+        );
+    }
+    if swung.is_at_the_limit() {
+        return format!(
+            "The {stroke} with {bat_label} is not controlled: all strength that this player may have is needed for it, and with a little less there is no controlled swing at all; {speed} at the ball"
         );
     }
     let spent = swung
@@ -81,12 +89,10 @@ pub fn sentence(swung: &Swung, units: Units) -> String {
 
 fn speeds(swung: &Swung, units: Units) -> String {
     let met = &swung.seen.contact;
-    let speed = |value: f64| {
-        measured(Quantity::Speed, Uncertain::computed(value, value * swung.doubt.speed()), units)
-    };
+    let speed = |value: f64| swung.doubted(Quantity::Speed, value, swung.doubt.speed(), units);
     let time_sd_s = swung.time_sd_s();
     let time = |value: f64| match time_sd_s > 0.0 {
-        true => measured(Quantity::Time, Uncertain::computed(value, time_sd_s), units),
+        true => swung.doubted(Quantity::Time, value, time_sd_s / value, units),
         false => spoken(Quantity::Time, value, 0.0, units),
     };
     let bowled = spoken(Quantity::Speed, swung.delivery.speed_m_s, 0.3, units);
@@ -94,7 +100,7 @@ fn speeds(swung: &Swung, units: Units) -> String {
     // It goes with one over reaction and stroke time together.
     let ball_sd = fastest_ball_m_s * time_sd_s / (swung.time_s + swung.delivery.reaction_time_s);
     let ball = match ball_sd > 0.0 {
-        true => measured(Quantity::Speed, Uncertain::computed(fastest_ball_m_s, ball_sd), units),
+        true => swung.doubted(Quantity::Speed, fastest_ball_m_s, ball_sd / fastest_ball_m_s, units),
         false => spoken(Quantity::Speed, fastest_ball_m_s, 0.1, units),
     };
     let row = |head: String, value: String| vec![head, value];
