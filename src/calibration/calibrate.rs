@@ -167,10 +167,7 @@ pub fn calibrate(
 ///
 /// # Errors
 /// [`CalibrationFault::Readings`] or [`CalibrationFault::TooFew`].
-pub fn refuse_readings(
-    readings: &[NetReading],
-    strokes: &[&str],
-) -> Result<(), CalibrationFault> {
+pub fn refuse_readings(readings: &[NetReading], strokes: &[&str]) -> Result<(), CalibrationFault> {
     let faults = readings.iter().enumerate().filter_map(|(i, it)| Some((i, it.fault(strokes)?)));
     let faults: Vec<(usize, NetFault)> = faults.collect();
     if !faults.is_empty() {

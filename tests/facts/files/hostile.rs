@@ -61,7 +61,7 @@ fn a_table_of_many_bad_lines_or_columns_is_refused_at_once() {
     let lines = format!("bat,stroke,speed\n{}", "a\n".repeat(50_000));
     let columns = "a,".repeat(50_000) + "\n";
     for text in [lines, columns] {
-        let read = || readings::read(Source::new("nets.csv", &text), &["A".to_owned()]);
+        let read = || readings::read(Source::new("nets.csv", &text), &["A".to_owned()], &["pull"]);
         let faults = quickly("table", read).unwrap_err();
         shown_in_part(&faults);
     }
