@@ -103,3 +103,45 @@ fn no_file_has_a_name_that_could_hide_anything() {
         assert!(!VAGUE.iter().any(|it| name.contains(it)), "{}: say what it holds", file.display());
     }
 }
+
+/// Files of the command line that any command may use; every other one is a command's own, or the window's.
+const SHARED: &[&str] = &[
+    "beside",
+    "figure",
+    "given",
+    "json",
+    "loaded",
+    "ounce",
+    "outcome",
+    "paragraph",
+    "placed",
+    "progress",
+    "questions",
+    "table",
+    "written",
+];
+
+#[test]
+fn no_command_uses_another_and_no_question_a_command() {
+    let folder = Path::new("src/bin/backlift");
+    let others = |name: &String| {
+        !SHARED.contains(&name.as_str()) && !["main", "studio"].contains(&name.as_str())
+    };
+    let of = |file: &Path| {
+        let first = file.strip_prefix(folder).unwrap().iter().next().unwrap().to_str().unwrap();
+        first.strip_suffix(".rs").unwrap_or(first).to_owned()
+    };
+    let files = rust_files(folder);
+    let commands: Vec<String> = files.iter().map(|it| of(it)).filter(others).collect();
+    let mut faults = Vec::new();
+    for file in files.iter().filter(|it| !["studio", "main"].contains(&of(it).as_str())) {
+        for (n, line) in std::fs::read_to_string(file).unwrap().lines().enumerate() {
+            let code = line.split("//").next().unwrap();
+            let other = |it: &&String| **it != of(file) && code.contains(&format!("crate::{it}::"));
+            if let Some(other) = commands.iter().find(other) {
+                faults.push(format!("{}:{}: uses the command {other}", file.display(), n + 1));
+            }
+        }
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}

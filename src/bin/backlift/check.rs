@@ -1,8 +1,6 @@
 //! `backlift check`: a delivered bat against its card.
 
-pub mod card_file;
 mod cost;
-pub mod delivered;
 pub mod told;
 
 use std::path::PathBuf;
@@ -15,6 +13,7 @@ use crate::json;
 use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
+use crate::questions::{card_file, delivered};
 
 /// Check a delivered bat against its card: accept it, or send it back
 ///

@@ -15,13 +15,13 @@ use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::innings::played::delivery;
 
-use crate::advice;
 use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::loaded::{Loaded, load};
 use crate::outcome::{Outcome, Stop};
 use crate::placed::innings_stop;
 use crate::progress::Progress;
+use crate::questions::advice;
 use crate::written::said;
 pub use shown::Shown;
 use worth::Worths;

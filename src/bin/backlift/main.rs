@@ -2,7 +2,6 @@
 #![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
 #![allow(non_snake_case, reason = "frame suffixes are capitals: contact_W")]
 
-mod advice;
 mod beside;
 mod calibrate;
 mod check;
@@ -25,6 +24,7 @@ mod pickup;
 mod placed;
 mod plane;
 mod progress;
+mod questions;
 mod season;
 mod shape;
 mod stages;

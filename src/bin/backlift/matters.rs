@@ -20,13 +20,13 @@ use backlift::sensitivity::spread::Known;
 use backlift::sensitivity::study::{Asked, StudyFault, study};
 use backlift::stroke::Stroke;
 
-use crate::advice;
 use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::loaded::{Loaded, load};
 use crate::outcome::{Outcome, Stop};
 use crate::placed::{argument_fault, innings_stop};
 use crate::progress::Progress;
+use crate::questions::advice;
 use crate::written::said;
 use shown::Shown;
 

@@ -20,11 +20,11 @@ use backlift::workshop::plane::{
 };
 
 use crate::beside::Beside;
-use crate::check::{card_file, delivered};
 use crate::given::ShowArgs;
 use crate::json;
 use crate::outcome::{Outcome, Stop};
 use crate::placed::{argument_fault, shape_faults};
+use crate::questions::{card_file, delivered};
 
 /// Plane a part-made bat to its card: where to take how many grams off, in which order
 ///

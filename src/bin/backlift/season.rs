@@ -53,7 +53,7 @@ pub struct Args {
     days: Option<u32>,
 
     /// Also what pressing the face back by this much did to the bat, like "2 mm"
-    #[arg(long, value_name = "LENGTH", value_parser = crate::check::delivered::length)]
+    #[arg(long, value_name = "LENGTH", value_parser = crate::questions::delivered::length)]
     pressed: Option<f64>,
 
     /// How much denser than the willow the pressed face is, like "40 %"

@@ -18,11 +18,11 @@ use backlift::workshop::middles::middles;
 use backlift::workshop::to_card::{Start, ToCard, to_card};
 
 use crate::beside::Beside;
-use crate::check::card_file;
 use crate::given::ShowArgs;
 use crate::json;
 use crate::outcome::{Outcome, Stop};
 use crate::placed::shape_faults;
+use crate::questions::card_file;
 use crate::written::said;
 
 /// A blade from its measurements: weight, pickup, sections; or shapes that meet a card

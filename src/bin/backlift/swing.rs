@@ -1,6 +1,5 @@
 //! `backlift swing`: one player, one bat, one stroke.
 
-pub mod computed;
 mod figures;
 mod files;
 mod told;
@@ -16,6 +15,7 @@ use crate::given::{ScenarioArgs, ShowArgs, share, time};
 use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
+use crate::questions::swung;
 use crate::written::said;
 
 /// Swing a bat: speed, loads on hands and wrists, and what ran out first
@@ -60,7 +60,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let stroke = args.stroke.as_deref().map_or(Ok(loaded.lead()), |it| loaded.stroke(it))?;
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let progress = Progress::start();
-    let swung = computed::swing(&loaded, bat, stroke, args.capacity, args.time, &progress)?;
+    let swung = swung::swing(&loaded, bat, stroke, args.capacity, args.time, &progress)?;
     drop(progress);
     let beside = Beside::scenario(&loaded);
     said(

@@ -103,7 +103,7 @@ fn in_time(
 ) -> Result<Vec<[Option<f64>; 2]>, Stop> {
     let chances = |player: &Player, from: f64| -> Result<Vec<Option<f64>>, Stop> {
         let loaded = Loaded { player: player.clone(), ..loaded.clone() };
-        let now = crate::advice::today(&loaded, None, progress, [from, 0.05])?;
+        let now = crate::questions::advice::today(&loaded, None, progress, [from, 0.05])?;
         let given = now.today.given.iter();
         Ok(given.map(|it| it.worth.as_ref().map(|it| it.chance_in_time)).collect())
     };

@@ -7,8 +7,8 @@ use backlift::worth::expected::Worth;
 use backlift::worth::today::Given;
 use serde_json::{Value, json};
 
-use crate::advice::{suits_key, suits_words};
 use crate::figure::{number, percent, speed_unit};
+use crate::questions::advice::{suits_key, suits_words};
 use crate::table::table;
 
 /// What the compared bats are worth, in the order in which they are compared.

@@ -10,11 +10,11 @@ use backlift::worth::possible::{DRAWS, SEED};
 use backlift::worth::today::Given;
 use serde_json::{Map, Value, json};
 
-use super::Fitted;
-use crate::advice::suits_key;
 use crate::loaded::Loaded;
 use crate::ounce;
 use crate::outcome::Stop;
+use crate::questions::advice::suits_key;
+use crate::questions::fitted::Fitted;
 
 /// Today's advice alone.
 pub fn today(loaded: &Loaded, now: &TodayAdvice, elapsed_s: f64) -> Value {

@@ -18,10 +18,10 @@ use backlift::innings::score::runs_words;
 use backlift::measurement::plan::Goal;
 use backlift::units::{Quantity, Units, spoken};
 
-use super::Fitted;
 use crate::beside::Beside;
 use crate::figure::speed_unit;
 use crate::ounce;
+use crate::questions::fitted::Fitted;
 
 /// Scale of the pictures' pixels.
 const PIXELS: f64 = 2.0;

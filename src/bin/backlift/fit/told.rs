@@ -11,13 +11,13 @@ use backlift::units::{Quantity, Units, spoken};
 use backlift::worth::suits::Suits;
 use backlift::worth::today::UseToday;
 
-use super::Fitted;
-use crate::advice::suits_words;
 use crate::beside::Beside;
 use crate::figure::{either, listed, number, percent, speed_unit};
 use crate::loaded::Loaded;
 use crate::ounce;
 use crate::paragraph;
+use crate::questions::advice::suits_words;
+use crate::questions::fitted::Fitted;
 use crate::table::table;
 
 /// Today's bats and the bat to order, on one screen.

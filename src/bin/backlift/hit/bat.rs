@@ -14,7 +14,7 @@ use backlift::swing::chain::Grip;
 use crate::loaded::Loaded;
 use crate::outcome::Stop;
 use crate::placed::shape_faults;
-use crate::swing::computed::{ToSwing, heavier};
+use crate::questions::swung::{ToSwing, heavier};
 
 /// What to hit with.
 pub enum Asked<'a> {

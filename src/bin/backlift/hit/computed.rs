@@ -21,7 +21,7 @@ use super::bat;
 use crate::loaded::Loaded;
 use crate::outcome::Stop;
 use crate::progress::Progress;
-use crate::swing::computed::swing_one;
+use crate::questions::swung::swing_one;
 
 /// What is asked.
 pub struct Asked<'a> {

@@ -7,9 +7,9 @@ use backlift::card::Card;
 use backlift::measurement::bench::{BatReading, PendulumReading};
 use backlift::workshop::season::OnTheScale;
 
-use crate::check::card_file;
-use crate::check::delivered::{length, mass, seconds, weigh_up};
 use crate::outcome::Stop;
+use crate::questions::card_file;
+use crate::questions::delivered::{length, mass, seconds, weigh_up};
 
 /// What the bat weighs in the workshop, or shall weigh where it will live.
 #[derive(clap::Args)]

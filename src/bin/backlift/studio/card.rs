@@ -14,9 +14,9 @@ use resvg::tiny_skia::Pixmap;
 use super::action::View;
 use super::state::Studio;
 use super::work::{Answer, Question};
-use crate::check::{card_file, delivered};
 use crate::fit::pictures;
 use crate::outcome::Stop;
+use crate::questions::{card_file, delivered};
 
 /// The card as it is printed, as a picture.
 pub struct CardPicture {

@@ -12,9 +12,9 @@ use super::innings::Innings;
 use super::today::Advice;
 use super::work::{Answer, Question, Report};
 use crate::compare::Shown;
-use crate::fit::Fitted;
 use crate::ounce::Ounces;
 use crate::outcome::Stop;
+use crate::questions::fitted::Fitted;
 
 /// An answer with what it hangs on.
 pub struct Keyed<T> {

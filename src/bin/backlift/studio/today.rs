@@ -29,7 +29,7 @@ impl Advice {
         progress: &Progress,
     ) -> Result<Self, Stop> {
         let before = before.map(|it| &it.now);
-        let now = crate::advice::today(loaded, before, progress, [0.0, 1.0])?;
+        let now = crate::questions::advice::today(loaded, before, progress, [0.0, 1.0])?;
         Ok(Self { loaded: Arc::clone(loaded), now })
     }
 }

@@ -10,11 +10,11 @@ use super::card::CardPicture;
 use super::innings::{Before, Innings};
 use super::today::Advice;
 use crate::compare::Shown;
-use crate::fit::Fitted;
 use crate::loaded::Loaded;
 use crate::ounce::Ounces;
 use crate::outcome::Stop;
 use crate::progress::Progress;
+use crate::questions::fitted::Fitted;
 
 /// What can be asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -238,7 +238,7 @@ fn answer(
         }
         Question::Fit => {
             let loaded = Loaded::clone(loaded);
-            Ok(Answer::Fitted(Arc::new(crate::fit::fitted(loaded, progress)?)))
+            Ok(Answer::Fitted(Arc::new(crate::questions::fitted::fitted(loaded, progress)?)))
         }
     }
 }

@@ -4,8 +4,8 @@ use backlift::swing::contact::Contact;
 use backlift::swing::observed::HandLoad;
 use serde::Serialize;
 
-use super::computed::Swung;
 use super::told::LIMITS;
+use crate::questions::swung::Swung;
 
 #[derive(Serialize)]
 pub struct Figures {

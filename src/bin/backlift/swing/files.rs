@@ -12,9 +12,9 @@ use backlift::player::joints::JOINTS;
 use backlift::swing::observed::Moment;
 use backlift::units::Units;
 
-use super::computed::Swung;
 use super::told::sentence;
 use crate::beside::Beside;
+use crate::questions::swung::Swung;
 
 /// Size of the picture, px.
 const PICTURE: [f64; 2] = [1120.0, 560.0];

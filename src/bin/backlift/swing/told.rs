@@ -5,9 +5,9 @@ use backlift::swing::contact::Contact;
 use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, spoken};
 
-use super::computed::Swung;
 use crate::figure::{if_read_in, measured, percent, plain};
 use crate::paragraph::{paragraph, set_in};
+use crate::questions::swung::Swung;
 use crate::table::table;
 
 /// What the figures do not hold.

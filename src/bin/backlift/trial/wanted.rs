@@ -10,12 +10,12 @@ use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use backlift::units::{Quantity, parse};
 
 use crate::beside::Beside;
-use crate::check::card_file;
-use crate::fit::search;
 use crate::loaded::Loaded;
 use crate::outcome::Stop;
 use crate::placed::argument_fault;
 use crate::progress::Progress;
+use crate::questions::card_file;
+use crate::questions::fitted::search;
 
 /// Ways to say which bat.
 #[derive(clap::Args)]

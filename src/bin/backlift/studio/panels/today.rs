@@ -7,9 +7,9 @@ use egui::Ui;
 
 use super::table::{Table, name};
 use super::words::{bat_mark, caution, head, measure, pending, quiet, sentence, why};
-use crate::advice::suits_words;
 use crate::figure::{number, percent, speed_unit};
 use crate::fit::told as fit_told;
+use crate::questions::advice::suits_words;
 use crate::studio::action::Action;
 use crate::studio::bench::{SEEN_BALLS, SEEN_RUNS};
 use crate::studio::state::Studio;

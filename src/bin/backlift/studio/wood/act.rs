@@ -8,7 +8,7 @@ use backlift::files::shape_text::{mm, percent};
 
 use super::action::{Part, WoodAction};
 use super::{Wood, started};
-use crate::check::card_file;
+use crate::questions::card_file;
 use crate::studio::action::Action;
 use crate::studio::playback::Orbit;
 use crate::studio::state::{Ask, Studio};
