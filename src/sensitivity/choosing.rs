@@ -1,8 +1,7 @@
 //! What is gained by choosing among many paths of a stroke: by a player, in speed, and by one bat over another.
 //!
-//! The advice swings every bat on the stored path of each stroke, and on a second one. Here each of two bats goes along
-//! every path there is, and takes its fastest: whether choosing favours one bat more than the other is what the advice
-//! leaves out.
+//! An advice lets each bat choose among the few paths that serve nearly everybody. Here each of two bats goes along every
+//! path there is, and takes its fastest: what the player gains, and whether choosing favours one bat.
 
 use crate::bat::Bat;
 use crate::player::Player;

@@ -1,7 +1,7 @@
 //! Every bat as every possible player swings it, fresh and through the innings.
 //!
 //! Full simulations of the bat now used over all strengths ([`Response`]), and for every other bat the difference
-//! at four of them; what the second path, a slow rise of torque and the bench's errors do to each bat is simulated
+//! at four of them; what other paths, a slow rise of torque and the bench's errors do to each bat is simulated
 //! at the likeliest strength. Figures are logarithms: of stroke time, bat speed, its part along the normal, toe speed.
 
 use super::bench::{Slopes, bench_slopes};

@@ -70,8 +70,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
             .into());
     }
     let labels: Vec<String> = loaded.scenario.bats.iter().map(|it| it.label.clone()).collect();
-    let strokes: Vec<&str> = loaded.scenario.strokes.iter().map(String::as_str).collect();
-    let table = read(text_of(args.readings.as_deref())?, &labels, &strokes)?;
+    let table = read(text_of(args.readings.as_deref())?, &labels, &loaded.stroke_names())?;
     loaded.pull()?;
     let bat = args.bat.as_deref().map(|it| loaded.bat(Some(it))).transpose()?;
     let place = kept::Place::of(args.out, args.keep, &args.given)?;

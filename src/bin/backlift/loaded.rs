@@ -98,7 +98,7 @@ pub fn built(read: scenario::Loaded) -> Result<(Loaded, Vec<Fault>), Stop> {
         }
         player = player.calibrated(&kept.calibration);
     }
-    let all: Vec<Stroke> = own_strokes.iter().cloned().chain(built_in()?).collect();
+    let all: Vec<Stroke> = own_strokes.into_iter().chain(built_in()?).collect();
     let of = |name: &String| all.iter().find(|it| it.name == *name).cloned();
     let strokes: Vec<Stroke> = scenario.strokes.iter().filter_map(of).collect();
     let strokes_otherwise = serving_paths(&strokes)?;
@@ -124,6 +124,11 @@ impl Loaded {
             };
             argument_fault("--bat", name, &format!("no bat is called {name:?}"), &help)
         })
+    }
+
+    /// Names of the strokes that are swung.
+    pub fn stroke_names(&self) -> Vec<&str> {
+        self.strokes.iter().map(|it| it.name.as_str()).collect()
     }
 
     /// The stroke that a result is led by: the pull, or else the first that answers the short ball, or the first.

@@ -46,8 +46,8 @@ pub fn calibrated(
     progress: &Progress,
 ) -> Result<Found, Stop> {
     let readings = &table.readings;
-    let strokes: Vec<&str> = loaded.scenario.strokes.iter().map(String::as_str).collect();
-    refuse_readings(readings, &strokes).map_err(|fault| stop(loaded, table, fault))?;
+    refuse_readings(readings, &loaded.stroke_names())
+        .map_err(|fault| stop(loaded, table, fault))?;
     let bat = bat.or_else(|| readings.first().map(|it| it.bat)).unwrap_or(0);
     // The tables' own player, whatever was kept before: the readings are all there is to know.
     let player: Player = backlift::player::player(&loaded.scenario.player)

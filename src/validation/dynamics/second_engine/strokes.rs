@@ -25,8 +25,17 @@ fn both(held: &Held) -> Result<Both, CheckFault> {
 
 /// The contact of every stroke.
 pub fn check() -> Result<Checked, CheckFault> {
-    compared(&all()?, "adult and child, light and heavy bat")
+    let mut found = compared(&all()?, "adult and child, light and heavy bat")?;
+    // The largest miss at a step over that at half of it stands last.
+    if let Some(row) = found.rows.pop() {
+        found.rows.push(if row.verdict == Verdict::Disagrees { row.noted(KINKS) } else { row });
+    }
+    Ok(found)
 }
+
+/// Why the engine's step does not converge as a first order in the strokes as stored.
+const KINKS: &str = "the boy's sweep with the light bat, 0.23 and 0.13 %: joints at their limit make kinks that no power of the \
+                     step describes. Without the sweep it is the boy's drive, 0.15 and 0.07 %, which agrees";
 
 /// The same on the paths that come with the strokes.
 pub fn check_paths() -> Result<Checked, CheckFault> {
@@ -69,7 +78,7 @@ fn compared(strokes: &[Held], which: &str) -> Result<Checked, CheckFault> {
             worse(m, ContactDifference::between(&of(&it.engine), &it.own).toe_speed.abs())
         })
     };
-    let first_order = Row::compared(
+    rows.push(Row::compared(
         Group::Dynamics,
         every("largest miss of toe speed at a step over that at half of it"),
         "a rule of first order, any text on it",
@@ -77,12 +86,6 @@ fn compared(strokes: &[Held], which: &str) -> Result<Checked, CheckFault> {
         (2.0, None),
         largest(&|it| it.coarse) / largest(&|it| it.fine),
         Accept::Between(1.8, 2.3),
-    );
-    let kinks = "the boy's sweep with the light bat, 0.23 and 0.13 %: joints at their limit make kinks that no power of the \
-                 step describes. Without the sweep it is the boy's drive, 0.15 and 0.07 %, which agrees";
-    rows.push(match first_order.verdict {
-        Verdict::Disagrees => first_order.noted(kinks),
-        _ => first_order,
-    });
+    ));
     Ok(Checked { rows, curves: Vec::new() })
 }
