@@ -94,7 +94,7 @@ impl FreeBat {
     /// over the axis of twist. For a pulse F(t) that is half a sine, with P the share of the impulse given so far,
     /// θ averaged over the impulse is `(yJT/I_t) ½∫P(1 − P)dt/T = yJT/(8 I_t)`, and the mean of the lever's square
     /// y² (1 − HJT/(4 I_t)): to first order, the bat resists as if I_t were larger by HJT/4. J is that of the instant
-    /// contact, `m (1 + e) V/(1 + r)`. Against the equations of motion in space (`tests/reference/off_middle.py`) and
+    /// contact, `m (1 + e) V/(1 + r)`. Against the equations of motion in space (`assets/reference/off_middle.py`) and
     /// the hit over time see `validate`, `off the middle`.
     pub fn recoil_ratio(&self, [from_top_m, across_m]: [f64; 2], it: &Meeting) -> f64 {
         let along_m = from_top_m - self.balance_m;

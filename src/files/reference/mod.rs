@@ -1,4 +1,4 @@
-//! Figures of outside programs: `tests/reference/*.json`, in the program for `validate` and the tests.
+//! Figures of outside programs: `assets/reference/*.json`, in the program for `validate` and the tests.
 //!
 //! The scripts that made them stand beside the files, with the versions of the programs. SI units, z up.
 
@@ -39,70 +39,70 @@ fn read<T: DeserializeOwned>(file: &'static str, text: &str) -> Result<T, Refere
 
 /// One arm and a bat under given torques.
 pub fn open_chain() -> Result<Swings, ReferenceFault> {
-    read("open_chain.json", include_str!("../../../tests/reference/open_chain.json"))
+    read("open_chain.json", include_str!("../../../assets/reference/open_chain.json"))
 }
 
 /// Two arms and a bat under given torques, with the load of each hand.
 pub fn closed_chain() -> Result<Swings, ReferenceFault> {
-    read("closed_chain.json", include_str!("../../../tests/reference/closed_chain.json"))
+    read("closed_chain.json", include_str!("../../../assets/reference/closed_chain.json"))
 }
 
 /// Two hundred drawn players, bats and torques.
 pub fn drawn_chains() -> Result<Drawn, ReferenceFault> {
-    read("random_chains.json", include_str!("../../../tests/reference/random_chains.json"))
+    read("random_chains.json", include_str!("../../../assets/reference/random_chains.json"))
 }
 
 /// A bat that spins freely, and one on the bench pivot.
 pub fn free_motion() -> Result<FreeMotion, ReferenceFault> {
-    read("free_flight.json", include_str!("../../../tests/reference/free_flight.json"))
+    read("free_flight.json", include_str!("../../../assets/reference/free_flight.json"))
 }
 
 /// The law of the stroke with a step: the prototype.
 pub fn prototype() -> Result<Prototype, ReferenceFault> {
-    read("pilot_figures.json", include_str!("../../../tests/reference/pilot_figures.json"))
+    read("pilot_figures.json", include_str!("../../../assets/reference/pilot_figures.json"))
 }
 
 /// The same law without a step, on another program's dynamics.
 pub fn continuous_law() -> Result<Continuous, ReferenceFault> {
-    read("continuous_law.json", include_str!("../../../tests/reference/continuous_law.json"))
+    read("continuous_law.json", include_str!("../../../assets/reference/continuous_law.json"))
 }
 
 /// The law without a step and with a bottom hand that holds.
 pub fn holding_law() -> Result<Holding, ReferenceFault> {
-    read("holding_law.json", include_str!("../../../tests/reference/holding_law.json"))
+    read("holding_law.json", include_str!("../../../assets/reference/holding_law.json"))
 }
 
 /// The prototype's stored joint paths, by stroke.
 pub fn stored_paths() -> Result<BTreeMap<String, StoredPath>, ReferenceFault> {
-    read("swing_pilot_paths.json", include_str!("../../../tests/reference/swing_pilot_paths.json"))
+    read("swing_pilot_paths.json", include_str!("../../../assets/reference/swing_pilot_paths.json"))
 }
 
 /// Mass properties of a blade and a handle by a mesh program.
 pub fn lofted_blade() -> Result<LoftedBlade, ReferenceFault> {
-    let text = include_str!("../../../tests/reference/lofted_blade.json");
+    let text = include_str!("../../../assets/reference/lofted_blade.json");
     read::<lofted_blade::Table>("lofted_blade.json", text).map(LoftedBlade::from)
 }
 
 /// Shares of resting, active and fatigued muscle under given loads.
 pub fn three_compartment() -> Result<Fatigue, ReferenceFault> {
-    let text = include_str!("../../../tests/reference/three_compartment.json");
+    let text = include_str!("../../../assets/reference/three_compartment.json");
     read("three_compartment.json", text)
 }
 
 /// Free bending of a wedge and of a bat.
 pub fn bent_beam() -> Result<BentBeam, ReferenceFault> {
-    let text = include_str!("../../../tests/reference/bent_beam.json");
+    let text = include_str!("../../../assets/reference/bent_beam.json");
     read::<bent_beam::Table>("bent_beam.json", text).map(BentBeam::from)
 }
 
 /// Ball on bat in a plane.
 pub fn hits() -> Result<Hits, ReferenceFault> {
-    let text = include_str!("../../../tests/reference/hit_scipy.json");
+    let text = include_str!("../../../assets/reference/hit_scipy.json");
     read::<hit::Table>("hit_scipy.json", text).map(Hits::from)
 }
 
 /// Ball on bat off the middle, in space.
 pub fn off_middle() -> Result<OffMiddle, ReferenceFault> {
-    let text = include_str!("../../../tests/reference/off_middle.json");
+    let text = include_str!("../../../assets/reference/off_middle.json");
     read::<off_middle::Table>("off_middle.json", text).map(OffMiddle::from)
 }

@@ -3,7 +3,7 @@
 //! The closed form knows no time. In a contact of T ms at 57 rad/s the face turns under the ball, which slides
 //! along it: at 0.35 m from the toe that gives 0.29 % T, in proportion to the height of the ball's middle over
 //! the bat's axis; that the face turns away takes 0.17 % T² (found by the SciPy model of
-//! `tests/reference/hit_scipy.py` with balls of other sizes and stiffnesses). Both fade with the contact.
+//! `assets/reference/hit_scipy.py` with balls of other sizes and stiffnesses). Both fade with the contact.
 
 use super::GROUP;
 use crate::bat::sizes::named;

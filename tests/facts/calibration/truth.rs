@@ -108,8 +108,8 @@ fn players_who_swing_on_other_paths_are_still_read_better_than_by_the_tables() {
     let nets = nets();
     let strokes = [
         built_in().unwrap().swap_remove(0),
-        stroke(include_str!("../../reference/strokes/pull.ron")).unwrap(),
-        stroke(include_str!("../../reference/strokes/hook.ron")).unwrap(),
+        stroke(include_str!("../../../assets/reference/strokes/pull.ron")).unwrap(),
+        stroke(include_str!("../../../assets/reference/strokes/hook.ron")).unwrap(),
     ];
     let batter = Batter::new(&nets.batter.player, &strokes, &nets.bats[0].bat).unwrap();
     let Fitted { off_m_s: [before, after], inside, .. } = fitted(&batter);

@@ -1,4 +1,4 @@
-//! Figures of outside programs (`tests/reference/`), read for the stages that are compared with them.
+//! Figures of outside programs (`assets/reference/`), read for the stages that are compared with them.
 //!
 //! The facts here need no dynamics of ours: that the files describe one and the same chain, and that
 //! the outside programs agree among themselves closely enough to judge others by.

@@ -1,7 +1,7 @@
 """Mass properties of a lofted blade and an oval handle by an outside program.
 
     pip install trimesh==5.2.0 numpy==2.4.6 scipy==1.17.1 networkx==3.6.1
-    python tests/reference/lofted_blade.py > tests/reference/lofted_blade.json
+    python assets/reference/lofted_blade.py > assets/reference/lofted_blade.json
 
 Builds closed triangle meshes from the figures below, by formulas of its own, and lets trimesh
 integrate them. The figures are invented; the JSON holds them beside the results.
@@ -106,7 +106,7 @@ def measured(mesh, density):
 print(
     json.dumps(
         {
-            "made_by": f"tests/reference/lofted_blade.py, trimesh {trimesh.__version__}",
+            "made_by": f"assets/reference/lofted_blade.py, trimesh {trimesh.__version__}",
             "blade": BLADE,
             "handle": HANDLE,
             "blade_result": measured(blade(BLADE), BLADE["density_kg_m3"]),
