@@ -8,13 +8,6 @@
 use crate::bat::Bat;
 use crate::uncertain::{Origin, Uncertain};
 
-/// Ball of the open game, kg: middle of 155.9–163 g, Law 4 (read).
-pub const BALL_KG: f64 = 0.1595;
-/// Women's ball, kg: middle of 140–151 g, Law 4 until 2026-09-30 (read); the new band was not seen.
-pub const WOMENS_BALL_KG: f64 = 0.1455;
-/// Ball under 13, kg: middle of 133–144 g, Law 4 until 2026-09-30 (read); the new band was not seen.
-pub const JUNIOR_BALL_KG: f64 = 0.1385;
-
 /// Restitution of ball on bat at the contact point: a chosen round figure, no source for cricket. The
 /// same for every bat, so that it moves the exit speeds together and their order hardly.
 pub const RESTITUTION: Uncertain = Uncertain { value: 0.5, sd: 0.05, origin: Origin::Assumed };

@@ -241,12 +241,18 @@ impl FitLimits {
     }
 }
 
-/// Middle of the band of ball masses, kg: under 13 133–144 g, women 140–151 g (both bands ended
-/// 2026-09-30, the newer text was not seen), men 155.9–163 g. Source: Laws of Cricket, Law 4.
+/// Ball of the open game, kg: middle of 155.9–163 g, Law 4 (read).
+pub const BALL_KG: f64 = 0.15945;
+/// Women's ball, kg: middle of 140–151 g, Law 4 until 2026-09-30 (read); the new band was not seen.
+pub const WOMENS_BALL_KG: f64 = 0.1455;
+/// Ball under 13, kg: middle of 133–144 g, Law 4 until 2026-09-30 (read); the new band was not seen.
+pub const JUNIOR_BALL_KG: f64 = 0.1385;
+
+/// The ball that a player of this age is bowled, kg.
 pub fn ball_mass_kg(age_y: f64, sex: Sex) -> f64 {
     match sex {
-        _ if age_y < 13.0 => 0.1385,
-        Sex::Female => 0.1455,
-        Sex::Male => 0.15945,
+        _ if age_y < 13.0 => JUNIOR_BALL_KG,
+        Sex::Female => WOMENS_BALL_KG,
+        Sex::Male => BALL_KG,
     }
 }

@@ -3,9 +3,7 @@
 use std::ops::ControlFlow;
 
 use backlift::bat::shape::BatShape;
-use backlift::comparison::collision::{
-    BALL_KG, apparent_restitution, exit_speed_m_s, recoil_ratio,
-};
+use backlift::comparison::collision::{apparent_restitution, exit_speed_m_s, recoil_ratio};
 use backlift::files::assets::sizes;
 use backlift::files::reference::off_middle;
 use backlift::files::reference::off_middle::Case;
@@ -16,6 +14,7 @@ use backlift::impact::hand::Hand;
 use backlift::impact::parts::{BatError, Parts};
 use backlift::impact::splice::{Cane, Hinge};
 use backlift::impact::strike::{Hit, Until, strike, strike_in_steps};
+use backlift::measurement::plan::BALL_KG;
 use backlift::validation::collision::checks;
 
 use crate::outside::{agrees, disagrees_only_in};

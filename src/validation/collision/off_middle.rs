@@ -9,7 +9,7 @@
 use super::GROUP;
 use crate::bat::shape::BatShape;
 use crate::bat::sizes::named;
-use crate::comparison::collision::{BALL_KG, RESTITUTION, exit_speed_off_bat_m_s};
+use crate::comparison::collision::{RESTITUTION, exit_speed_off_bat_m_s};
 use crate::files::reference::off_middle::{Case, OffMiddle};
 use crate::files::{assets, reference};
 use crate::impact::ball::Ball;
@@ -18,6 +18,7 @@ use crate::impact::parts::Parts;
 use crate::impact::splice::{CANE_PA, Cane, Hinge};
 use crate::impact::strike::{Hit, Struck, Until, strike};
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
+use crate::measurement::plan::BALL_KG;
 use crate::validation::{Accept, CheckFault, Checked, Row, worse};
 
 const SOURCE: &str = "Peploe and others 2018, J Sports Sci 36:1407, 239 shots of 20 batters (abstract read): within 20 mm across and \

@@ -7,13 +7,14 @@
 
 use super::GROUP;
 use crate::bat::sizes::named;
-use crate::comparison::collision::{BALL_KG, exit_speed_off_bat_m_s};
+use crate::comparison::collision::exit_speed_off_bat_m_s;
 use crate::files::assets;
 use crate::impact::ball::Ball;
 use crate::impact::parts::Parts;
 use crate::impact::splice::Hinge;
 use crate::impact::strike::{Hit, STEP_S, Struck, Until, strike_in_steps};
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
+use crate::measurement::plan::BALL_KG;
 use crate::validation::{Accept, CheckFault, Checked, Row, worse};
 
 const SOURCE: &str = "rigid free bat, instant contact, in closed form: the bat as a mass of 1/(1/M + b²/I) (Nathan 2003, Am J \
