@@ -51,7 +51,7 @@ pub enum Action {
     DuplicateBat(usize),
     /// A bat taken away.
     RemoveBat(usize),
-    /// Takes the last change of the scenario back.
+    /// Takes the last change of the paper in front back.
     Undo,
     /// Brings it again.
     Redo,
@@ -157,6 +157,40 @@ pub enum Action {
     Shot(String),
     /// In a script: so many pictures one after the other, and how long they took.
     Measure(u32),
+}
+
+/// Which of the papers on the desk.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Which {
+    /// The scenario.
+    Scenario,
+    /// The described bat.
+    Bat,
+}
+
+impl Action {
+    /// To which paper it is done.
+    pub fn which(&self) -> Which {
+        if matches!(self, Self::Wood(_)) { Which::Bat } else { Which::Scenario }
+    }
+
+    /// What is done to the scenario, done to another paper.
+    pub fn on(self, which: Which) -> Self {
+        if which == Which::Scenario {
+            return self;
+        }
+        Self::Wood(match self {
+            Self::New => WoodAction::New,
+            Self::AskOpen => WoodAction::AskOpen,
+            Self::Open(path) => WoodAction::Open(path),
+            Self::Save => WoodAction::Save,
+            Self::AskSave => WoodAction::AskSave,
+            Self::SaveAs(path) => WoodAction::SaveAs(path),
+            Self::Rescue => WoodAction::Rescue,
+            Self::DropRescued => WoodAction::DropRescued,
+            other => return other,
+        })
+    }
 }
 
 /// What to do with unsaved changes.

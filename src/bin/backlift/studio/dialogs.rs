@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 use std::sync::mpsc::{Receiver, Sender, channel};
 
-use super::action::Action;
+use super::action::{Action, Which};
 use super::state::{Ask, Studio};
 use super::wood::action::WoodAction;
 
@@ -25,8 +25,8 @@ impl Dialogs {
     pub fn serve(&self, it: &mut Studio) {
         while let Some(ask) = it.asks.pop_front() {
             let name = match ask {
-                Ask::SaveWood => file_name(&it.wood.name()),
-                _ => file_name(&it.document.name()),
+                Ask::SaveAs(which) => file_name(&it.paper(which).name()),
+                _ => String::new(),
             };
             let sender = self.sender.clone();
             std::thread::spawn(move || {
@@ -48,21 +48,31 @@ fn file_name(of: &str) -> String {
     if name.ends_with(".ron") { name } else { name + ".ron" }
 }
 
+fn noun(which: Which) -> &'static str {
+    match which {
+        Which::Scenario => "scenario",
+        Which::Bat => "described bat",
+    }
+}
+
 fn chosen(ask: Ask, name: &str) -> Option<Action> {
     let dialog = rfd::FileDialog::new();
-    let scenarios = |it: rfd::FileDialog| it.add_filter("scenario", &["ron"]);
-    let bats = |it: rfd::FileDialog| it.add_filter("described bat", &["ron"]);
     let ended = |path: PathBuf| match path.extension() {
         Some(_) => path,
         None => path.with_extension("ron"),
     };
     match ask {
-        Ask::Open => scenarios(dialog).set_title("Open a scenario").pick_file().map(Action::Open),
-        Ask::SaveAs => scenarios(dialog)
-            .set_title("Keep the scenario")
+        Ask::Open(which) => dialog
+            .add_filter(noun(which), &["ron"])
+            .set_title(format!("Open a {}", noun(which)))
+            .pick_file()
+            .map(|it| Action::Open(it).on(which)),
+        Ask::SaveAs(which) => dialog
+            .add_filter(noun(which), &["ron"])
+            .set_title(format!("Keep the {}", noun(which)))
             .set_file_name(name)
             .save_file()
-            .map(|it| Action::SaveAs(ended(it))),
+            .map(|it| Action::SaveAs(ended(it)).on(which)),
         Ask::CardFolder => {
             dialog.set_title("A folder for the card").pick_folder().map(Action::WriteCard)
         }
@@ -83,15 +93,6 @@ fn chosen(ask: Ask, name: &str) -> Option<Action> {
             .add_filter("card", &["ron"])
             .pick_file()
             .map(Action::Check),
-        Ask::OpenWood => bats(dialog)
-            .set_title("Open a described bat")
-            .pick_file()
-            .map(|it| Action::Wood(WoodAction::Open(it))),
-        Ask::SaveWood => bats(dialog)
-            .set_title("Keep the described bat")
-            .set_file_name(name)
-            .save_file()
-            .map(|it| Action::Wood(WoodAction::SaveAs(ended(it)))),
         Ask::WoodCard => dialog
             .set_title("The card the bat is made for")
             .add_filter("card", &["ron"])

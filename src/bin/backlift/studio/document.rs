@@ -1,12 +1,14 @@
-//! The scenario on the screen.
+//! The scenario on the screen, and what can be changed of it.
 
 use std::path::{Path, PathBuf};
 
+use backlift::drawing::palette::bat_letter;
 use backlift::files::document::{Text, edit};
 use backlift::files::fault::{Fault, Faults};
 use backlift::files::scenario::{BatV1, DEMO, ScenarioV1};
 
-use super::text_file::TextFile;
+use super::tap::Taps;
+use super::text_file::{TextFile, Titled};
 
 /// A scenario with a note at every field.
 const STARTER: &str = include_str!("../../../../scenarios/starter.ron");
@@ -14,8 +16,21 @@ const STARTER: &str = include_str!("../../../../scenarios/starter.ron");
 /// A maker's two pairs.
 const MAKER: &str = include_str!("../../../../scenarios/maker.ron");
 
+/// Short balls where no number is said.
+const USUAL_BALLS: &str = "20";
+
 /// A scenario being worked on.
 pub type Document = TextFile<ScenarioV1>;
+
+impl Titled for ScenarioV1 {
+    const NAMELESS: &'static str = "A fitting";
+    const NEW: &'static str = "a new player";
+    const HERE: &'static str = "the scenario";
+
+    fn title(&self) -> Option<&Text> {
+        self.title.as_ref()
+    }
+}
 
 impl TextFile<ScenarioV1> {
     /// The invented junior with four bats.
@@ -33,12 +48,6 @@ impl TextFile<ScenarioV1> {
         Self::of("a maker's bench", MAKER)
     }
 
-    /// What to call it.
-    pub fn name(&self) -> String {
-        let title = self.fields().title.as_ref().map(|it| it.0.clone());
-        self.file_name().or(title).unwrap_or_else(|| "A fitting".to_owned())
-    }
-
     /// Where strokes of the user's own are looked for.
     pub fn folder(&self) -> PathBuf {
         self.path().and_then(Path::parent).unwrap_or(Path::new("")).to_owned()
@@ -47,6 +56,81 @@ impl TextFile<ScenarioV1> {
     /// Number of bats.
     pub fn bat_count(&self) -> usize {
         self.fields().bats.len()
+    }
+
+    /// What a bat is called.
+    pub fn label(&self, bat: usize) -> String {
+        let written = self.at(&format!("bats.{bat}.label"));
+        if written.is_empty() { format!("Bat {}", bat_letter(bat)) } else { written }
+    }
+
+    /// The bat that the player uses now.
+    pub fn used_bat(&self) -> usize {
+        let written = self.at("uses");
+        let is_it = |bat: &usize| self.label(*bat).eq_ignore_ascii_case(written.trim());
+        (0..self.bat_count()).find(is_it).unwrap_or(0)
+    }
+
+    /// Whether something was seen.
+    pub fn is_seen(&self) -> bool {
+        !self.fields().seen.is_empty()
+    }
+
+    /// Puts a value over a field; whatever names a bat by its label follows the label.
+    pub fn set(&mut self, path: &str, value: &str) -> Result<(), Fault> {
+        let renamed = renamed(path).filter(|bat| *bat < self.bat_count());
+        let naming = renamed.map_or_else(Vec::new, |bat| self.naming(&self.label(bat)));
+        self.put(path, value)?;
+        let Some(bat) = renamed else { return Ok(()) };
+        let label = self.label(bat);
+        naming.iter().try_for_each(|it| self.put(it, &label))
+    }
+
+    /// How often short balls were seen to be met in time: with the bat now used and this stroke, where nothing was
+    /// said yet.
+    pub fn saw(&mut self, how_often: &str, stroke: &str) -> Result<(), Fault> {
+        if !self.is_seen() {
+            let bat = self.label(self.used_bat());
+            for (name, value) in [("bat", bat.as_str()), ("stroke", stroke), ("balls", USUAL_BALLS)]
+            {
+                self.put(&format!("seen.0.{name}"), value)?;
+            }
+        }
+        self.put("seen.0.in_time", how_often)
+    }
+
+    /// Puts swings and time of the taps into a bat's pendulum test.
+    pub fn time(&mut self, bat: usize, taps: &Taps) -> Result<(), Fault> {
+        let swings = taps.swings();
+        if swings == 0 {
+            return Err(Fault::new("no swing is timed yet")
+                .help("tap each time the bat comes back to the same side"));
+        }
+        let field = |name: &str| format!("bats.{bat}.pendulum.{name}");
+        self.put(&field("swings"), &swings.to_string())?;
+        self.put(&field("time"), &format!("{:.2} s", taps.time_s()))?;
+        if self.at(&field("pivot")).is_empty() {
+            self.put(&field("pivot"), "6 in")?;
+        }
+        Ok(())
+    }
+
+    /// One more bat of this weight and balance, kg and m; its size and length, m, where they are known.
+    pub fn add_tried(
+        &mut self,
+        [mass_kg, balance_m]: [f64; 2],
+        size: Option<&(String, f64)>,
+    ) -> Result<(), Fault> {
+        self.add_bat(None)?;
+        let bat = self.bat_count() - 1;
+        let mut put = |name: &str, value: &str| self.put(&format!("bats.{bat}.{name}"), value);
+        put("label", &format!("Tried {}", bat + 1))?;
+        if let Some((size, length_m)) = size {
+            put("size", size)?;
+            put("length", &format!("{length_m:.3} m"))?;
+        }
+        put("mass", &format!("{mass_kg:.3} kg"))?;
+        put("balance", &format!("{balance_m:.4} m"))
     }
 
     /// One more bat, a copy of the one at that place or an empty one.
@@ -67,15 +151,24 @@ impl TextFile<ScenarioV1> {
         self.become_text(text, fields)
     }
 
-    /// Takes a bat away; the last one stays.
+    /// Takes a bat away, and what was said of it; the last one stays.
     pub fn remove_bat(&mut self, bat: usize) -> Result<(), Fault> {
         if self.bat_count() < 2 || bat >= self.bat_count() {
             return Err(Fault::new("the last bat stays").help("add another bat first"));
         }
+        let naming = self.naming(&self.label(bat));
         let mut fields = self.fields().clone();
         fields.bats.remove(bat);
         let text = edit::take(self.text(), &format!("bats.{bat}"));
-        self.become_text(text, fields)
+        self.become_text(text, fields)?;
+        // From the last on, so that the places of the others stay.
+        for path in naming.iter().rev() {
+            match path.strip_prefix("seen.").and_then(|it| it.split('.').next()?.parse().ok()) {
+                Some(n) => self.forget_seen(n)?,
+                None => self.put(path, "")?,
+            }
+        }
+        Ok(())
     }
 
     /// Takes one of the things that were seen away.
@@ -91,7 +184,7 @@ impl TextFile<ScenarioV1> {
     }
 
     /// Paths of the fields that name a bat by its label, and name this one.
-    pub fn naming(&self, label: &str) -> Vec<String> {
+    fn naming(&self, label: &str) -> Vec<String> {
         let fields = self.fields();
         let is_it = |it: &Option<Text>| {
             it.as_ref().is_some_and(|it| it.0.trim().eq_ignore_ascii_case(label.trim()))
@@ -120,4 +213,9 @@ impl TextFile<ScenarioV1> {
         let numbered = |n: usize| format!("{base} {n}");
         (self.bat_count() + 1..).map(numbered).find(|it| !taken(it)).unwrap_or_default()
     }
+}
+
+/// The bat whose label stands at a path.
+fn renamed(path: &str) -> Option<usize> {
+    path.strip_prefix("bats.")?.strip_suffix(".label")?.parse().ok()
 }

@@ -1,12 +1,18 @@
 //! The figures beside the swing, each with its doubt and its why.
 
+use std::sync::Arc;
+
 use backlift::comparison::figure::{Figure, StrokeFigure, When};
 use backlift::innings::played::FIFTY;
 use backlift::units::{Quantity, Units, spoken};
 
+use super::answers::{Keyed, key};
 use super::innings::{self, Of};
 use super::state::Studio;
+use super::work::Question;
+use crate::compare::{Shown, compared};
 use crate::figure::{percent, plain};
+use crate::loaded::Loaded;
 
 /// One line of figures.
 pub struct Row {
@@ -155,16 +161,35 @@ impl Studio {
         between(at(When::Fresh)?, at(When::AtFifty)?, runs)
     }
 
+    /// What the comparison of the two bats hangs on.
+    fn pair_key(&self) -> Option<u64> {
+        let [a, b] = self.playback.bats.map(|bat| self.derived.bat_keys.get(bat));
+        Some(key(("pair", a?, b?)))
+    }
+
     /// The comparison of the two bats shown; perhaps of an earlier text.
-    pub fn compared(&self) -> Option<&crate::compare::Shown> {
-        let compared = self.results.compared.as_ref()?;
-        (self.results.compared_bats == self.playback.bats).then_some(&*compared.it)
+    pub fn compared(&self) -> Option<&Shown> {
+        let now = self.pair_key().and_then(|key| self.answers.get(key));
+        let before = || self.answers.last(Question::Compare(self.playback.bats));
+        now.or_else(|| before().map(|it: Keyed<'_, Shown>| it.it))
     }
 
     /// Whether it is of the present text.
     pub fn is_compared(&self) -> bool {
-        let known = self.results.compared.as_ref().map(|it| it.key);
-        known.is_some() && known == self.pair_key()
+        self.pair_key().is_some_and(|key| self.answers.get::<Shown>(key).is_some())
+    }
+
+    /// Asks for it if it is missing; whether it is waited for.
+    pub(super) fn ask_for_pair(&mut self, loaded: &Arc<Loaded>) -> bool {
+        let pair = self.playback.bats;
+        let missing = self.pair_key().filter(|it| pair[0] != pair[1] && !self.answers.has(*it));
+        let Some(key) = missing else { return false };
+        let loaded = Arc::clone(loaded);
+        self.work.start(Question::Compare(pair), key, move |progress, _| {
+            let bats = pair.iter().filter_map(|it| loaded.bats.get(*it).cloned()).collect();
+            compared(&loaded, bats, progress)
+        });
+        true
     }
 
     /// What a coach could say aloud of the two bats.
@@ -184,11 +209,7 @@ impl Studio {
 
     /// What a bat is called.
     pub fn label(&self, bat: usize) -> String {
-        let written = self.document.at(&format!("bats.{bat}.label"));
-        match written.is_empty() {
-            true => format!("Bat {}", backlift::drawing::palette::bat_letter(bat)),
-            false => written,
-        }
+        self.document.label(bat)
     }
 }
 

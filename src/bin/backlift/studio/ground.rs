@@ -52,7 +52,7 @@ fn value_words(by: ColourBy, fitted: &Fitted, units: Units) -> (String, f64) {
 impl Studio {
     /// The map's ground; none before the first fitting.
     pub fn ground(&self) -> Option<Ground> {
-        let fitted = &*self.results.fitted.as_ref()?.it;
+        let fitted = self.fitted()?.it;
         let units = self.look.units;
         let picture = pictures::map_picture(fitted, units);
         let ([mass, length], _) = axis_units(units);

@@ -11,7 +11,6 @@ use backlift::swing::time_in_hand::Delivery;
 use rayon::prelude::*;
 
 use super::film::{self, Film, Picture};
-use super::today::Advice;
 use crate::loaded::Loaded;
 use crate::outcome::Stop;
 use crate::placed::innings_stop;
@@ -83,8 +82,6 @@ impl Reel<'_> {
 /// What is known before an innings is played.
 #[derive(Clone, Default)]
 pub struct Before {
-    /// An earlier advice on today's bats.
-    pub advice: Option<Arc<Advice>>,
     /// The innings as far as it was played.
     pub innings: Option<Arc<Innings>>,
     /// In which each stroke is asked for, s: the same for every bat in these hands.

@@ -25,7 +25,7 @@ pub struct OnMap {
 impl Studio {
     /// The fitting on the screen, perhaps of an earlier text.
     fn fitting(&self) -> Option<&Fitting> {
-        Some(&self.results.fitted.as_ref()?.it.fitting)
+        Some(&self.fitted()?.it.fitting)
     }
 
     /// A bat of the fitted size with this weight and balance, its mass spread as the standard bat's is; none outside

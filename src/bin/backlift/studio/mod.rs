@@ -4,11 +4,13 @@
 //! only mirrors the state into the scene, and input into actions. No physics here: it asks the core.
 
 pub mod action;
+mod answers;
 mod apply;
 mod bench;
 mod card;
 mod clip;
 pub mod derived;
+mod desk;
 pub mod dialogs;
 pub mod document;
 mod figures;
@@ -16,16 +18,16 @@ mod film;
 mod film_out;
 mod ground;
 pub mod innings;
-pub mod leaving;
+pub mod layout;
 pub mod live;
 pub mod look;
 mod ounce;
 mod page;
 mod pair;
 pub mod panels;
+mod paper;
 pub mod playback;
 pub mod recovery;
-pub mod results;
 pub mod scene;
 pub mod script;
 mod standing;
@@ -36,6 +38,7 @@ pub mod tap;
 #[cfg(test)]
 mod tests;
 mod text_file;
+mod tick;
 mod today;
 mod undo;
 pub mod window;

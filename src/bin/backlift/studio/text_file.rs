@@ -2,10 +2,23 @@
 
 use std::path::{Path, PathBuf};
 
-use backlift::files::document::{self, Document, edit, fields_of, text_of_file};
+use backlift::files::document::{self, Document, Text, edit, fields_of, text_of_file};
 use backlift::files::fault::{Fault, Faults, Source};
 use backlift::files::save;
 use serde::Serialize;
+
+/// A document that can lie on the desk.
+pub trait Titled: Document + Clone + PartialEq + Serialize {
+    /// What one without a title is called.
+    const NAMELESS: &'static str;
+    /// What one that was never saved is of.
+    const NEW: &'static str;
+    /// The one that lies there.
+    const HERE: &'static str;
+
+    /// What it calls itself.
+    fn title(&self) -> Option<&Text>;
+}
 
 /// The text is the truth: notes written into the file stay.
 #[derive(Clone, Debug, PartialEq)]
@@ -16,7 +29,7 @@ pub struct TextFile<D> {
     path: Option<PathBuf>,
 }
 
-impl<D: Document + Clone + PartialEq + Serialize> TextFile<D> {
+impl<D: Titled> TextFile<D> {
     /// A text that no file holds.
     pub fn of(name: &str, text: &str) -> Result<Self, Faults> {
         let fields = fields_of(Source::new(name, text))?;
@@ -57,6 +70,12 @@ impl<D: Document + Clone + PartialEq + Serialize> TextFile<D> {
     pub fn file_name(&self) -> Option<String> {
         let name = self.path.as_deref().and_then(Path::file_name);
         name.map(|it| it.to_string_lossy().into_owned())
+    }
+
+    /// What to call it.
+    pub fn name(&self) -> String {
+        let title = self.fields.title().map(|it| it.0.clone());
+        self.file_name().or(title).unwrap_or_else(|| D::NAMELESS.to_owned())
     }
 
     /// Whether there is something that no file holds.

@@ -29,8 +29,15 @@ pub fn told(it: &Studio) -> String {
     }
 }
 
+/// All of the bench but its pendulum: the bat, and the player.
+pub fn all(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    bench(ui, it, out);
+    super::diagram::bat(ui, &it.look);
+    super::player::player(ui, it, out);
+}
+
 /// Which bat, its fields, and what follows.
-pub fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     sentence(ui, &told(it));
     which(ui, it, out);
     super::today::in_use(ui, it, out);

@@ -12,9 +12,9 @@ use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
 
 /// The card as it is printed.
-pub fn preview(ui: &mut Ui, it: &Studio) {
-    let Some(picture) = &it.results.picture else {
-        let drawn = it.results.fitted.is_some();
+pub fn preview(ui: &mut Ui, it: &Studio, _: &mut Vec<Action>) {
+    let Some(picture) = it.card_picture() else {
+        let drawn = it.fitted().is_some();
         quiet(ui, if drawn { "The card is being drawn" } else { "No card yet" });
         return;
     };
@@ -40,12 +40,12 @@ pub fn preview(ui: &mut Ui, it: &Studio) {
 
 /// What stands beside it.
 pub fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    match &it.results.fitted {
+    match it.fitted() {
         Some(_) => super::map_figures::advice(ui, it),
         None => sentence(ui, "The card tells a maker five figures, and how far each may be off"),
     }
     super::map_figures::search(ui, it, out);
-    if let Some(fitted) = &it.results.fitted {
+    if let Some(fitted) = it.fitted() {
         super::today::short(ui, it);
         super::today::rests(ui, it);
         quiet(ui, &fitted.it.card.how_sure);

@@ -42,11 +42,11 @@ pub fn carve(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if ui.add_enabled(ready, egui::Button::new("Find shapes that meet it")).clicked() {
         out.push(Action::Wood(WoodAction::Carve));
     }
-    let Some(carved) = &it.wood.carved else { return };
+    let Some(carved) = it.carved() else { return };
     if carved.key != it.carving_key() {
         quiet(ui, "The shapes below were found for an earlier blade or card");
     }
-    shapes(ui, it, &carved.it, out);
+    shapes(ui, it, carved.it, out);
 }
 
 fn shapes(ui: &mut Ui, it: &Studio, found: &ToCard, out: &mut Vec<Action>) {

@@ -8,7 +8,7 @@ use backlift::units::{Quantity, spoken};
 use egui::{Align2, Sense, Ui};
 
 use super::chart::Chart;
-use super::words::{big, pending};
+use super::words::{big, head, pending};
 use crate::figure::{percent, speed_unit};
 use crate::studio::action::Action;
 use crate::studio::innings::{Of, bat_speed_m_s, time_in_hand_s, wrist_share};
@@ -41,8 +41,17 @@ pub fn told(it: &Studio) -> String {
     )
 }
 
+/// What stands beside the net: the advice, what is lost, and the figures at the score shown.
+pub fn beside(ui: &mut Ui, it: &Studio, _: &mut Vec<Action>) {
+    words(ui, it);
+    super::today::bats(ui, it);
+    head(ui, &super::swing::heading(it));
+    super::swing::rows(ui, it);
+    super::swing::failed(ui, it);
+}
+
 /// Draws the sentence.
-pub fn words(ui: &mut Ui, it: &Studio) {
+fn words(ui: &mut Ui, it: &Studio) {
     super::today::headline(ui, it);
     ui.label(told(it));
     if let Some([least, believed, most]) = lost(it) {

@@ -30,7 +30,7 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let (units, [mass_unit, length_unit]) = axis_units(it.look.units);
     let bats = || it.derived.loaded.iter().flat_map(|it| &it.bats);
     // What is to be ordered may lie a little beyond the bats that are shaded, with its limits.
-    let card = it.results.fitted.iter().map(|it| &it.it.card);
+    let card = it.fitted().map(|it| &it.it.card).into_iter();
     let limits = card.clone().flat_map(|it| it.mass_tolerance_kg).map(|it| it / units[0]);
     let masses = bats().map(|it| it.mass_kg.value / units[0]).chain(limits);
     let limits = card.flat_map(|it| it.balance_tolerance_m).map(|it| it / units[1]);
@@ -64,7 +64,7 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 
 /// The ground, worked out once for each thing shown.
 fn remembered(ui: &Ui, it: &Studio) -> Option<Arc<Ground>> {
-    let fitted = it.results.fitted.as_ref()?;
+    let fitted = it.fitted()?;
     let bat = it.playback.bats[0];
     let first = it.derived.bat_keys.get(bat);
     let (by, units) = (it.colour_by, it.look.units);
@@ -170,7 +170,7 @@ fn points(chart: &Chart<'_>, it: &Studio, [mass, length]: [f64; 2]) {
     let theme = theme(&it.look);
     let (page, dark) = (ink(theme.panel), ink(theme.ink));
     let at = |mass_kg: f64, balance_m: f64| chart.at(mass_kg / mass, balance_m / length);
-    if let Some(fitted) = &it.results.fitted {
+    if let Some(fitted) = it.fitted() {
         let card = &fitted.it.card;
         let [a, b] = [0, 1].map(|k| at(card.mass_tolerance_kg[k], card.balance_tolerance_m[k]));
         let frame = Rect::from_two_pos(a, b);
@@ -195,7 +195,7 @@ fn points(chart: &Chart<'_>, it: &Studio, [mass, length]: [f64; 2]) {
 
 /// Tries the bat at a place, kept inside what was swung.
 fn try_here(it: &Studio, out: &mut Vec<Action>, mass_kg: f64, balance_m: f64) {
-    let Some(fitted) = &it.results.fitted else { return };
+    let Some(fitted) = it.fitted() else { return };
     let domain = &fitted.it.fitting.one.swings.domain;
     let [m0, m1] = domain.mass_kg;
     let [b0, b1] = domain.balance_m;
@@ -207,7 +207,7 @@ fn try_here(it: &Studio, out: &mut Vec<Action>, mass_kg: f64, balance_m: f64) {
 
 /// The arrows move the tried bat by 5 g and by 1 mm.
 fn by_keys(ui: &Ui, it: &Studio, out: &mut Vec<Action>) {
-    let Some(card) = it.results.fitted.as_ref().map(|it| &it.it.card) else { return };
+    let Some(card) = it.fitted().map(|it| &it.it.card) else { return };
     let [mass_kg, balance_m] = it.tried.unwrap_or([card.mass_kg, card.balance_m]);
     let pressed = |key| ui.input(|input| input.key_pressed(key));
     for (key, mass, balance) in [

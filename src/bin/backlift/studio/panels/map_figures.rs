@@ -13,8 +13,8 @@ use crate::figure::percent;
 use crate::fit::told as fit_told;
 use crate::questions::fitted::Fitted;
 use crate::studio::action::{Action, ColourBy, View};
+use crate::studio::answers::Keyed;
 use crate::studio::live::OnMap;
-use crate::studio::results::Keyed;
 use crate::studio::state::Studio;
 use crate::studio::work::Question;
 
@@ -27,8 +27,8 @@ const COLOURS: [(ColourBy, &str); 4] = [
 
 /// What a coach could say of the map: whether a new bat pays, and which it would be.
 pub fn told(it: &Studio) -> [String; 2] {
-    match &it.results.fitted {
-        Some(fitted) => fit_told::order_in_two(&fitted.it, it.look.units),
+    match it.fitted() {
+        Some(fitted) => fit_told::order_in_two(fitted.it, it.look.units),
         None => [
             "Every bat that can be made, swung by these hands late in the innings: which is worth most?".to_owned(),
             String::new(),
@@ -60,7 +60,7 @@ pub fn search(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if !it.is_fit_stale() {
         return;
     }
-    if it.results.fitted.is_some() {
+    if it.fitted().is_some() {
         caution(ui, "The map is of an earlier state of the bench");
     }
     if ui.button("Find the bat").on_hover_text("Takes ten to thirty seconds").clicked() {
@@ -72,7 +72,7 @@ pub fn search(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 pub fn map_figures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     advice(ui, it);
     search(ui, it, out);
-    let Some(fitted) = &it.results.fitted else { return };
+    let Some(fitted) = it.fitted() else { return };
     head(ui, "Shaded by");
     ui.horizontal_wrapped(|ui| {
         for (by, words) in COLOURS {
@@ -84,7 +84,7 @@ pub fn map_figures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     super::today::short(ui, it);
     let runs = fitted.it.fitting.setting().plan.runs;
     head(ui, &format!("At {}", runs_words(runs)));
-    table(ui, it, fitted);
+    table(ui, it, &fitted);
     ui.horizontal_wrapped(|ui| match it.tried {
         Some(_) => {
             if ui.button("Make it one of the bats").clicked() {
@@ -136,7 +136,7 @@ fn columns(ui: &Ui, it: &Studio, fitted: u64) -> Vec<Column> {
     columns
 }
 
-fn table(ui: &mut Ui, it: &Studio, fitted: &Keyed<Fitted>) {
+fn table(ui: &mut Ui, it: &Studio, fitted: &Keyed<'_, Fitted>) {
     let columns = columns(ui, it, fitted.key);
     let fitting = &fitted.it.fitting;
     let units = it.look.units;

@@ -35,8 +35,8 @@ pub fn ounce(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         }
         None => pending(ui, true),
     }
-    let failed = it.ounce_key(bat).and_then(|key| it.results.failed.get(&key));
-    for fault in failed.into_iter().flatten() {
+    let failed = it.ounce_key(bat).map_or(&[][..], |key| it.answers.faults(key));
+    for fault in failed {
         caution(ui, &fault.message);
     }
 }

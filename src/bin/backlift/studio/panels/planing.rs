@@ -30,7 +30,7 @@ pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         ),
     }
     head(ui, "The card");
-    super::wood::card(ui, it, out);
+    super::wood_card::wood_card(ui, it, out);
     bench(ui, it, out);
     let Some(planned) = &it.wood.planned else { return };
     let Ok(plan) = &planned.plan else { return };

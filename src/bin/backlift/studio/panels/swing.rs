@@ -7,8 +7,8 @@ use super::table::{Table, name};
 use super::words::{bat_mark, head, pending, quiet, sentence, why};
 use crate::studio::action::Action;
 use crate::studio::figures::Told;
-use crate::studio::film_out::Filming;
 use crate::studio::state::Studio;
+use crate::studio::still::Filming;
 use crate::studio::work::Question;
 
 /// Draws the sentence, and then the figures.
@@ -112,7 +112,7 @@ fn difference(ui: &mut Ui, told: Option<&(String, bool)>) {
 pub fn failed(ui: &mut Ui, it: &Studio) {
     for bat in it.playback.bats {
         let key = it.derived.bat_keys.get(bat);
-        for fault in key.and_then(|key| it.results.failed.get(key)).into_iter().flatten() {
+        for fault in key.map_or(&[][..], |key| it.answers.faults(*key)) {
             let mend = fault.help.as_deref().map_or(String::new(), |it| format!("; {it}"));
             super::words::caution(ui, &format!("{}: {}{mend}", it.label(bat), fault.message));
         }

@@ -38,7 +38,7 @@ pub fn short(ui: &mut Ui, it: &Studio) {
 
 /// Why there is no advice.
 fn failed(ui: &mut Ui, it: &Studio) {
-    for fault in it.results.failed.get(&it.today_key()).into_iter().flatten() {
+    for fault in it.answers.faults(it.today_key()) {
         let mend = fault.help.as_deref().map_or(String::new(), |it| format!("; {it}"));
         caution(ui, &format!("{}{mend}", fault.message));
     }
@@ -108,7 +108,7 @@ pub fn in_use(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let labels: Vec<String> = (0..it.document.bat_count()).map(|bat| it.label(bat)).collect();
     ui.horizontal_wrapped(|ui| {
         ui.label("Which bat does the player use now?");
-        let used = labels.get(it.used_bat()).cloned().unwrap_or_default();
+        let used = labels.get(it.document.used_bat()).cloned().unwrap_or_default();
         if let Some(label) = one_of(ui, "the bat used now", &used, &labels) {
             out.push(Action::Set("uses".to_owned(), label));
         }
@@ -121,7 +121,7 @@ pub fn in_use(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 fn seen(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, labels: &[String]) {
     let at = |name: &str| it.document.at(&format!("seen.0.{name}"));
     let how_often = at("in_time");
-    let is_seen = it.is_seen();
+    let is_seen = it.document.is_seen();
     ui.horizontal_wrapped(|ui| {
         ui.label("What was seen:");
         if is_seen {
@@ -130,7 +130,7 @@ fn seen(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, labels: &[String]) {
                 out.extend(value.map(|value| Action::Set(path, value)));
             };
             let bat = match at("bat") {
-                none if none.is_empty() => it.label(it.used_bat()),
+                none if none.is_empty() => it.label(it.document.used_bat()),
                 bat => bat,
             };
             put("bat", one_of(ui, "the bat that was seen", &bat, labels));
@@ -149,7 +149,7 @@ fn seen(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, labels: &[String]) {
             put("balls", one_of(ui, "short balls seen", &balls, &SEEN_BALLS.map(str::to_owned)));
             ui.label("short balls that were hit at, in time:");
         } else {
-            let label = it.label(it.used_bat());
+            let label = it.label(it.document.used_bat());
             let stroke = it.lead_stroke();
             ui.label(format!("fresh, the {stroke} with {label} met short balls in time:"));
         }

@@ -2,25 +2,9 @@
 
 use egui::{Button, Ui};
 
-use crate::studio::action::{Action, View};
+use super::{Row, VIEWS};
+use crate::studio::action::Action;
 use crate::studio::state::Studio;
-use crate::studio::wood::action::WoodAction;
-
-/// The questions in the order in which the eye goes.
-const VIEWS: [(View, &str, &str); 8] = [
-    (View::Start, "Start", "Three ways to begin"),
-    (View::Bench, "Bench", "What the bats and the player are: weigh, balance, time, measure"),
-    (View::Swing, "Swing", "What the swing does with each bat"),
-    (View::Innings, "Late on", "What is left of it late in the innings"),
-    (View::Map, "Map", "Every bat that can be made, and what it is worth in these hands"),
-    (View::Pickup, "Pickup", "Weight on the scale against weight in the hand"),
-    (View::Card, "Card", "What the maker gets, and whether a delivered bat is it"),
-    (
-        View::Wood,
-        "Wood",
-        "From the card to the wood: a blade shaped, or a bat planed, until it meets the card",
-    ),
-];
 
 /// Draws it.
 pub fn top(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
@@ -28,10 +12,10 @@ pub fn top(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         file(ui, it, out);
         steps(ui, it, out);
         ui.separator();
-        for (view, name, what) in VIEWS {
-            let chosen = it.view == view;
-            if ui.selectable_label(chosen, name).on_hover_text(what).clicked() && !chosen {
-                out.push(Action::View(view));
+        for Row { view, name, what, .. } in &VIEWS {
+            let chosen = it.view == *view;
+            if ui.selectable_label(chosen, *name).on_hover_text(*what).clicked() && !chosen {
+                out.push(Action::View(*view));
             }
         }
         ui.separator();
@@ -93,7 +77,7 @@ fn by_name(ui: &mut Ui, out: &mut Vec<Action>) {
 }
 
 fn steps(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    let history = if it.view == View::Wood { &it.wood.history } else { &it.history };
+    let history = it.paper(it.in_front()).history();
     let (back, on) = (history.last(), history.next());
     let undo = ui.add_enabled(back.is_some(), Button::new("Undo"));
     if undo.on_hover_text(format!("Take back: {}", back.unwrap_or("nothing"))).clicked() {
@@ -138,18 +122,16 @@ pub fn keys(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     use egui::{Key, KeyboardShortcut, Modifiers};
     let command = |key| KeyboardShortcut::new(Modifiers::COMMAND, key);
     let shifted = |key| KeyboardShortcut::new(Modifiers::COMMAND | Modifiers::SHIFT, key);
-    let (save, save_as) = match it.view {
-        View::Wood => (Action::Wood(WoodAction::Save), Action::Wood(WoodAction::AskSave)),
-        _ => (Action::Save, Action::AskSave),
-    };
+    // Each is done to the paper in front.
+    let front = it.in_front();
     let shortcuts = [
         (shifted(Key::Z), Action::Redo),
-        (shifted(Key::S), save_as),
+        (shifted(Key::S), Action::AskSave.on(front)),
         (command(Key::Z), Action::Undo),
         (command(Key::Y), Action::Redo),
-        (command(Key::S), save),
-        (command(Key::O), Action::AskOpen),
-        (command(Key::N), Action::New),
+        (command(Key::S), Action::Save.on(front)),
+        (command(Key::O), Action::AskOpen.on(front)),
+        (command(Key::N), Action::New.on(front)),
     ];
     for (keys, action) in shortcuts {
         if ui.input_mut(|input| input.consume_shortcut(&keys)) {
@@ -169,10 +151,9 @@ pub fn keys(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if pressed(Key::ArrowLeft) {
         out.push(Action::Step(-1));
     }
-    for (n, (view, ..)) in VIEWS.iter().enumerate() {
-        let key = [Key::F1, Key::F2, Key::F3, Key::F4, Key::F5, Key::F6, Key::F7, Key::F8];
-        if key.get(n).is_some_and(|key| pressed(*key)) {
-            out.push(Action::View(*view));
+    for (n, row) in VIEWS.iter().enumerate() {
+        if Key::from_name(&format!("F{}", n + 1)).is_some_and(pressed) {
+            out.push(Action::View(row.view));
         }
     }
 }

@@ -9,7 +9,7 @@ use super::ground::ball_path;
 use super::{Figure, Scene};
 use crate::studio::action::View;
 use crate::studio::look::Look;
-use crate::studio::panels::bat_line;
+use crate::studio::panels::words::bat_line;
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme, thinned, wash};
 

@@ -3,7 +3,8 @@
 use tempfile::tempdir;
 
 use super::demo;
-use crate::studio::action::{Action, Keep};
+use crate::studio::action::{Action, Keep, Which};
+use crate::studio::paper::OnDesk;
 use crate::studio::recovery::Recovery;
 use crate::studio::state::{Ask, Studio};
 
@@ -37,7 +38,7 @@ fn unsaved_changes_stand_in_the_way_until_it_is_decided_what_becomes_of_them() {
     assert!(!it.closed && it.document.at("player.age") == "14");
     it.apply(Action::Close);
     it.apply(Action::Keep(Keep::Save));
-    assert_eq!(it.asks.pop_front(), Some(Ask::SaveAs));
+    assert_eq!(it.asks.pop_front(), Some(Ask::SaveAs(Which::Scenario)));
     let folder = tempdir().unwrap();
     it.apply(Action::SaveAs(folder.path().join("it.ron")));
     assert!(it.closed);
@@ -61,7 +62,7 @@ fn what_a_killed_window_had_not_saved_is_offered_by_the_next_one() {
 
     let mut next = Studio::new(Some(&file), recovery.clone()).unwrap();
     assert_eq!(next.document.at("player.age"), "13");
-    assert!(next.rescued.is_some());
+    assert!(next.document.offered().is_some());
     next.tick(0.0);
     next.apply(Action::Rescue);
     assert_eq!(next.document.at("player.age"), "14");
@@ -70,7 +71,7 @@ fn what_a_killed_window_had_not_saved_is_offered_by_the_next_one() {
     assert_eq!(next.document.at("player.age"), "13");
     next.apply(Action::Redo);
     next.apply(Action::Save);
-    assert!(Studio::new(Some(&file), recovery.clone()).unwrap().rescued.is_none());
+    assert!(Studio::new(Some(&file), recovery.clone()).unwrap().document.offered().is_none());
     assert_eq!(recovery.recent().len(), 1);
 }
 

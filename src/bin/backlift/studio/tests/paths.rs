@@ -6,7 +6,7 @@ use tempfile::tempdir;
 
 use super::{demo, settle};
 use crate::studio::action::{Action, View};
-use crate::studio::panels::show;
+use crate::studio::layout::show;
 use crate::studio::playback::Playback;
 use crate::studio::state::{Ask, Studio};
 
@@ -89,7 +89,7 @@ fn a_coach_measures_a_player_and_a_bat_and_gets_the_card() {
     wait(&mut it);
     let state = it.state();
     assert_eq!(state.view, View::Card);
-    assert!(state.results.picture.is_some(), "{:?} {:?}", state.results.failed, state.notices);
+    assert!(state.card_picture().is_some(), "{:?}", state.notices);
     click(&mut it, "Write the card…");
     assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::CardFolder));
     let folder = tempdir().unwrap();

@@ -11,7 +11,7 @@ use resvg::tiny_skia::{Pixmap, PremultipliedColorU8};
 
 use super::{demo, settle};
 use crate::studio::action::{Action, View};
-use crate::studio::panels::show;
+use crate::studio::layout::show;
 use crate::studio::state::Studio;
 
 /// A screen in memory.

@@ -28,7 +28,7 @@ fn set(it: &mut Studio, path: &str, value: &str) {
 fn which_bat_to_use_today_comes_before_any_search_and_in_the_words_of_the_command_line() {
     let mut it = window();
     wait(&mut it);
-    assert!(it.state().results.fitted.is_none() && it.state().is_advised());
+    assert!(it.state().fitted().is_none() && it.state().is_advised());
     let (loaded, now) = it.state().advice().unwrap();
     let words = fit_told::which_today(loaded, now);
     assert!(words.starts_with("Use today: "), "{words}");
@@ -84,11 +84,11 @@ fn the_bat_in_use_keeps_its_name_and_goes_with_its_bat() {
     );
     assert!(!it.derived.is_stale(), "{:?}", it.derived.faults);
     it.apply(Action::RemoveBat(1));
-    assert!(!it.derived.is_stale() && !it.is_seen(), "{:?}", it.derived.faults);
+    assert!(!it.derived.is_stale() && !it.document.is_seen(), "{:?}", it.derived.faults);
     assert_eq!(it.document.at("uses"), "");
     it.apply(Action::Undo);
     assert_eq!(it.document.at("uses"), "Edges");
-    assert_eq!(it.used_bat(), 1);
+    assert_eq!(it.document.used_bat(), 1);
 }
 
 #[test]
@@ -122,8 +122,7 @@ fn an_ounce_is_dragged_along_the_bat_and_moved_by_the_arrows() {
     state.apply(Action::View(View::Pickup));
     settle(&mut state);
     let mut it = window_on(state);
-    let ounces = it.state().ounces().unwrap().clone();
-    let pull = ounces.lead().unwrap();
+    let pull = it.state().ounces().unwrap().lead().unwrap().clone();
     let length_m = pull.length_m;
     assert!(pull.ounce_at_m_s(length_m) < pull.ounce_at_m_s(0.5 * length_m));
     assert!(says(&it, "swung about an axis"));

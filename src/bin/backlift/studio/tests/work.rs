@@ -56,7 +56,7 @@ fn a_search_can_be_stopped_and_leaves_nothing_behind() {
     it.apply(Action::CancelFit);
     assert!(it.work.job(Question::Fit).is_none());
     settle(&mut it);
-    assert!(it.results.fitted.is_none());
+    assert!(it.fitted().is_none());
 }
 
 #[test]
@@ -67,7 +67,7 @@ fn the_search_gives_a_card_and_figures_in_the_same_picture_within_the_stated_err
     settle(&mut it);
     eprintln!("fit beside the innings: {:.2} s", started.elapsed().as_secs_f64());
     assert!(!it.is_fit_stale());
-    let fitted = it.results.fitted.as_ref().unwrap().it.clone();
+    let fitted = it.fitted().unwrap().it;
     let ordered = it.to_order().unwrap();
     let error_share = fitted.fitting.surrogate_error();
     let started = Instant::now();
