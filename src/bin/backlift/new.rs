@@ -4,13 +4,11 @@ use std::path::PathBuf;
 
 use backlift::files::document::Document as _;
 use backlift::files::save::new_file;
+use backlift::files::scenario::STARTER;
 
 use crate::given::ScenarioArgs;
 use crate::json;
 use crate::outcome::{Outcome, Stop};
-
-/// A scenario with a note at every field.
-const STARTER: &str = include_str!("../../../scenarios/starter.ron");
 
 /// Write a scenario file to start from
 ///

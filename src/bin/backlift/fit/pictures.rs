@@ -7,7 +7,7 @@ use backlift::drawing::chart::{Curve, Point};
 use backlift::drawing::innings_chart::{self, InningsPicture, StrokePanel};
 use backlift::drawing::map::{self, MapBat, MapPicture};
 use backlift::drawing::ounce_chart;
-use backlift::drawing::palette::{LIGHT, PRINT, bat_letter};
+use backlift::drawing::palette::{LIGHT, PRINT};
 use backlift::drawing::pdf::pdf;
 use backlift::drawing::png::png;
 use backlift::drawing::sheet;
@@ -15,6 +15,7 @@ use backlift::files::card;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::innings::score::runs_words;
+use backlift::measurement::bench::bat_letter;
 use backlift::measurement::plan::Goal;
 use backlift::units::{Quantity, Units, spoken};
 

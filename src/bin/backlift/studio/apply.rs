@@ -13,12 +13,12 @@ use super::paper::OnDesk;
 use super::playback::{Orbit, STEP_S};
 use super::state::{Ask, Studio};
 use super::still::Into;
-use super::text_file::TextFile;
 use super::undo::of_field;
 use super::wood::action::WoodAction;
 use super::work::{Need, Question};
 use crate::loaded::Loaded;
 use crate::questions::fitted::fitted;
+use backlift::files::document::TextFile;
 
 impl Studio {
     /// Does it.

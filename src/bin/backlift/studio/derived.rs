@@ -4,10 +4,10 @@ use std::sync::Arc;
 
 use backlift::bat::figures::WeighedBat;
 use backlift::files::fault::{Fault, Source};
-use backlift::files::scenario::load_text;
+use backlift::files::scenario::{ScenarioV1, load_text};
 
 use super::answers::{key_of, told};
-use super::document::Document;
+use super::paper::{OnDesk, Paper};
 use crate::loaded::{Loaded, built};
 use crate::outcome::Stop;
 
@@ -32,7 +32,7 @@ pub struct Derived {
 
 impl Derived {
     /// Of a document; where it is at fault, what was there before stays on the screen.
-    pub fn of(document: &Document, before: &Self) -> Self {
+    pub fn of(document: &Paper<ScenarioV1>, before: &Self) -> Self {
         let source = Source::new(&document.name(), document.text());
         let read = load_text(source, &document.folder(), &[]).map_err(Stop::from).and_then(built);
         match read {

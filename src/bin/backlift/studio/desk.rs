@@ -3,15 +3,18 @@
 use std::path::Path;
 
 use backlift::files::fault::Faults;
+use backlift::files::scenario::{DEMO, STARTER, ScenarioV1};
 
 use super::action::{Action, Keep, View, Which};
-use super::document::Document;
 use super::panels::row;
 use super::paper::OnDesk;
 use super::state::{Ask, Studio};
-use super::text_file::TextFile;
 use super::wood::action::WoodAction;
 use super::wood::started;
+use backlift::files::document::TextFile;
+
+/// A maker's two pairs.
+const MAKER: &str = include_str!("../../../../scenarios/maker.ron");
 
 impl Studio {
     /// The paper in front.
@@ -130,14 +133,16 @@ impl Studio {
                 return;
             }
             Action::Wood(it) => self.take_up_bat(it),
-            Action::Demo => Document::demo().map(|it| self.take_up(it, View::Swing)),
-            Action::Maker => Document::maker().map(|it| self.take_up(it, View::Pickup)),
-            Action::Open(path) => Document::open(path).map(|it| {
+            Action::Demo => TextFile::of("the demo", DEMO).map(|it| self.take_up(it, View::Swing)),
+            Action::Maker => {
+                TextFile::of("a maker's bench", MAKER).map(|it| self.take_up(it, View::Pickup))
+            }
+            Action::Open(path) => TextFile::open(path).map(|it| {
                 self.recovery.used(path);
                 self.recent = self.recovery.recent();
                 self.take_up(it, View::Swing);
             }),
-            _ => Document::starter().map(|it| self.take_up(it, View::Bench)),
+            _ => TextFile::of("a new player", STARTER).map(|it| self.take_up(it, View::Bench)),
         };
         if let Err(faults) = taken_up {
             self.say_faults(&faults);
@@ -147,7 +152,7 @@ impl Studio {
     }
 
     /// Another scenario, and a view of it.
-    fn take_up(&mut self, document: Document, view: View) {
+    fn take_up(&mut self, document: TextFile<ScenarioV1>, view: View) {
         self.document.take_up(document);
         self.answers.forget(|it| it.is_of_scenario());
         self.work.cancel(|it| it.is_of_scenario() && !it.is_for_files());

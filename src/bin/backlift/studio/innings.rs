@@ -10,11 +10,11 @@ use backlift::swing::player_stroke::Held;
 use backlift::swing::time_in_hand::Delivery;
 use rayon::prelude::*;
 
-use super::film::{self, Film, Picture};
 use crate::loaded::Loaded;
 use crate::outcome::Stop;
 use crate::placed::innings_stop;
 use crate::progress::Progress;
+use backlift::swing::film::{self, Film, Picture};
 
 /// Scores looked at first, one after the other, so that there is something to see at once.
 const FIRST: [f64; 3] = [0.0, 50.0, 100.0];

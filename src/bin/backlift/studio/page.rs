@@ -1,11 +1,12 @@
 //! One page that a coach can send to a parent: the sentence, two pictures, the figures, what to mind.
 
 use backlift::card::cautions::{refit_stature_m, standing};
-use backlift::drawing::palette::{LIGHT, bat_letter, bat_look};
+use backlift::drawing::palette::{LIGHT, bat_look};
 use backlift::drawing::picture::{Area, Picture, Stroke};
 use backlift::drawing::png::{pixmap, png};
 use backlift::drawing::type_setting::{Lettering, Size};
 use backlift::innings::score::runs_words;
+use backlift::measurement::bench::bat_letter;
 use resvg::tiny_skia::{FilterQuality, Pixmap, PixmapPaint, Transform};
 
 use super::figures::Row;

@@ -4,11 +4,47 @@
 use std::ops::Deref;
 use std::path::Path;
 
+use backlift::files::document::{Document, Text, TextFile};
 use backlift::files::fault::{Fault, Faults};
+use backlift::files::scenario::ScenarioV1;
+use backlift::files::shape::ShapeV1;
+use serde::Serialize;
 
 use super::recovery::{Recovery, Rescued};
-use super::text_file::{TextFile, Titled};
 use super::undo::History;
+
+/// A document that can lie on the desk.
+pub trait Titled: Document + Clone + PartialEq + Serialize {
+    /// What one without a title is called.
+    const NAMELESS: &'static str;
+    /// What one that was never saved is of.
+    const NEW: &'static str;
+    /// The one that lies there.
+    const HERE: &'static str;
+
+    /// What it calls itself.
+    fn title(&self) -> Option<&Text>;
+}
+
+impl Titled for ScenarioV1 {
+    const NAMELESS: &'static str = "A fitting";
+    const NEW: &'static str = "a new player";
+    const HERE: &'static str = "the scenario";
+
+    fn title(&self) -> Option<&Text> {
+        self.title.as_ref()
+    }
+}
+
+impl Titled for ShapeV1 {
+    const NAMELESS: &'static str = "A blade";
+    const NEW: &'static str = "a new blade";
+    const HERE: &'static str = "the bat on the bench";
+
+    fn title(&self) -> Option<&Text> {
+        self.title.as_ref()
+    }
+}
 
 /// A paper with any document on it. It is read as its text is; it is changed only here, so that every change can be
 /// taken back.
@@ -92,6 +128,11 @@ pub trait OnDesk {
     fn is_changed(&self) -> bool;
     /// What to call it.
     fn name(&self) -> String;
+    /// The same, with a mark while there is something that no file holds.
+    fn marked_name(&self) -> String {
+        let mark = if self.is_changed() { " (unsaved)" } else { "" };
+        format!("{}{mark}", self.name())
+    }
     /// Where it is kept; none for one that was never saved.
     fn path(&self) -> Option<&Path>;
     /// Steps back and forward.
@@ -128,7 +169,8 @@ impl<D: Titled> OnDesk for Paper<D> {
     }
 
     fn name(&self) -> String {
-        self.file.name()
+        let title = self.file.fields().title().map(|it| it.0.clone());
+        self.file.file_name().or(title).unwrap_or_else(|| D::NAMELESS.to_owned())
     }
 
     fn path(&self) -> Option<&Path> {

@@ -5,23 +5,23 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use backlift::card::returned_bat::Check;
+use backlift::files::document::TextFile;
 use backlift::files::fault::{Fault, Faults};
-use backlift::files::scenario::ScenarioV1;
+use backlift::files::scenario::{DEMO, ScenarioV1};
 
 use super::action::{Action, ColourBy, Pair, View, Which};
 use super::answers::{Answers, Keyed, key};
 use super::derived::Derived;
-use super::document::Document;
 use super::innings::{self, Innings};
 use super::look::Look;
 use super::paper::{OnDesk, Paper};
 use super::playback::{Playback, USUAL_LENGTH_S};
 use super::recovery::Recovery;
 use super::still::Filming;
-use super::tap::Taps;
 use super::wood::Wood;
 use super::work::{Question, Work};
 use crate::questions::fitted::Fitted;
+use backlift::measurement::taps::Taps;
 
 /// Everything there is.
 pub struct Studio {
@@ -112,9 +112,10 @@ impl Studio {
     /// The demo, or a file, with what earlier windows left in `recovery`.
     pub fn new(path: Option<&Path>, recovery: Recovery) -> Result<Self, Faults> {
         let document = match path {
-            Some(path) => Document::open(path)?,
-            None => Document::demo()?,
+            Some(path) => TextFile::open(path)?,
+            None => TextFile::of("the demo", DEMO)?,
         };
+        let document = Paper::new(document, recovery.clone(), recovery.found(path));
         if let Some(path) = path {
             recovery.used(path);
         }
@@ -125,7 +126,7 @@ impl Studio {
         let mut it = Self {
             wood: Wood::new(size.as_deref(), recovery.for_bats())?,
             derived,
-            document: Paper::new(document, recovery.clone(), recovery.found(path)),
+            document,
             playback: Playback::default(),
             kept_look: look.clone(),
             look,

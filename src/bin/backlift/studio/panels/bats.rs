@@ -3,7 +3,8 @@
 use backlift::units::{Quantity, spoken};
 use egui::Ui;
 
-use super::words::{bat_mark, caution, head, pending, quiet, why};
+use super::deeds::{button, tick};
+use super::words::{bat_mark, fault, head, pending, quiet, why};
 use crate::figure::measured;
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
@@ -21,9 +22,8 @@ pub fn hands_and_bats(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             out.push(Action::AddBat);
             out.push(Action::View(View::Bench));
         }
-        let mut second = it.playback.second;
-        if it.document.bat_count() > 1 && ui.checkbox(&mut second, "Two at once").changed() {
-            out.push(Action::ShowSecond(second));
+        if it.document.bat_count() > 1 {
+            tick(ui, out, it.playback.second, "Two at once", Action::ShowSecond);
         }
     });
     faults(ui, it, out);
@@ -47,9 +47,7 @@ fn hands(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         all => format!("Not measured, so estimated: {}", all.join("; ")),
     };
     why(ui, &format!("{words}{made_up}"), &why_words);
-    if ui.button("Measure the player").clicked() {
-        out.push(Action::View(View::Bench));
-    }
+    button(ui, out, "Measure the player", Action::View(View::Bench));
 }
 
 fn one(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, bat: usize) {
@@ -105,11 +103,8 @@ fn faults(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     }
     head(ui, "To be mended");
     quiet(ui, "Until then every figure is of the state before");
-    for fault in &it.derived.faults {
-        let mend = fault.help.as_deref().map_or(String::new(), |it| format!("; {it}"));
-        caution(ui, &format!("{}{mend}", fault.message));
+    for it in &it.derived.faults {
+        fault(ui, it, &it.message);
     }
-    if ui.button("Mend it at the bench").clicked() {
-        out.push(Action::View(View::Bench));
-    }
+    button(ui, out, "Mend it at the bench", Action::View(View::Bench));
 }

@@ -3,6 +3,7 @@
 use backlift::units::Quantity;
 use egui::{Grid, RichText, Ui};
 
+use super::deeds::{button, hinted};
 use super::field::{Field, field};
 use super::words::{bat_mark, head, quiet, sentence, why};
 use crate::figure::{measured, percent};
@@ -73,20 +74,26 @@ fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     follows(ui, it);
 }
 
+/// The bats, one of them at the bench.
+pub fn each(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    for bat in 0..it.document.bat_count() {
+        if ui.selectable_label(it.bench_bat == bat, it.label(bat)).clicked() {
+            out.push(Action::BenchBat(bat));
+        }
+    }
+}
+
 fn which(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
-        for bat in 0..it.document.bat_count() {
-            let label = it.label(bat);
-            if ui.selectable_label(it.bench_bat == bat, label).clicked() {
-                out.push(Action::BenchBat(bat));
-            }
-        }
-        if ui.button("Another bat").clicked() {
-            out.push(Action::AddBat);
-        }
-        if ui.button("A copy").on_hover_text("The same figures under a new name").clicked() {
-            out.push(Action::DuplicateBat(it.bench_bat));
-        }
+        each(ui, it, out);
+        button(ui, out, "Another bat", Action::AddBat);
+        hinted(
+            ui,
+            out,
+            "A copy",
+            "The same figures under a new name",
+            Action::DuplicateBat(it.bench_bat),
+        );
         let more = it.document.bat_count() > 1;
         if ui.add_enabled(more, egui::Button::new("Take it away")).clicked() {
             out.push(Action::RemoveBat(it.bench_bat));

@@ -5,6 +5,7 @@ use backlift::card::returned_bat::Item;
 use backlift::units::Units;
 use egui::{ColorImage, TextureHandle, TextureOptions, Ui};
 
+use super::deeds::{button, hinted};
 use super::table::{Table, name};
 use super::words::{head, quiet, sentence, why};
 use crate::check::told;
@@ -50,10 +51,13 @@ pub fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         super::today::rests(ui, it);
         quiet(ui, &fitted.it.card.how_sure);
         ui.add_enabled_ui(!it.is_fit_stale(), |ui| {
-            let write = ui.button("Write the card…");
-            if write.on_hover_text("PDF, RON and PNG, with the map and the innings").clicked() {
-                out.push(Action::AskCard);
-            }
+            hinted(
+                ui,
+                out,
+                "Write the card…",
+                "PDF, RON and PNG, with the map and the innings",
+                Action::AskCard,
+            );
         });
         cautions(ui, &fitted.it.card);
     }
@@ -76,17 +80,11 @@ fn check(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
         ui.weak("bat at the bench");
         ui.label(&label);
-        if ui.button("Measure it").clicked() {
-            out.push(Action::View(View::Bench));
-        }
+        button(ui, out, "Measure it", Action::View(View::Bench));
     });
     ui.horizontal_wrapped(|ui| {
-        if ui.button("Check it against this card").clicked() {
-            out.push(Action::CheckHere);
-        }
-        if ui.button("Against another card…").clicked() {
-            out.push(Action::AskCheck);
-        }
+        button(ui, out, "Check it against this card", Action::CheckHere);
+        button(ui, out, "Against another card…", Action::AskCheck);
     });
     let Some(check) = &it.check else { return };
     sentence(ui, &check.sentence());

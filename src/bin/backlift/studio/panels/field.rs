@@ -3,7 +3,7 @@
 use backlift::files::fault::Fault;
 use egui::{Key, TextEdit, Ui};
 
-use super::words::{caution, quiet};
+use super::words::fault;
 use crate::studio::action::Action;
 use crate::studio::derived::words;
 use crate::studio::state::Studio;
@@ -58,14 +58,8 @@ pub fn edited(ui: &mut Ui, field: &Field<'_>, told: &Told<'_>) -> Option<String>
         } else if response.changed() {
             ui.data_mut(|data| data.insert_temp(id, text));
         }
-        for fault in &told.faults {
-            let mend = fault.help.as_deref().map_or(String::new(), |it| format!("; {it}"));
-            let told = format!("{}{mend}", words(fault));
-            if fault.is_warning {
-                quiet(ui, &told);
-            } else {
-                caution(ui, &told);
-            }
+        for it in &told.faults {
+            fault(ui, it, words(it));
         }
     });
     ui.end_row();

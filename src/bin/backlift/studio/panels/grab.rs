@@ -8,7 +8,7 @@ use crate::studio::action::Action;
 use crate::studio::look::Look;
 use crate::studio::style::{ink, theme};
 use crate::studio::wood::action::WoodAction;
-use crate::studio::wood::grab::Grab;
+use backlift::workshop::grab::Grab;
 
 /// Side of what is taken hold of, and radius of what is drawn of it, px.
 const TARGET_PX: f32 = 22.0;

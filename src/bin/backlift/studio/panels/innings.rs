@@ -1,13 +1,15 @@
 //! Late in the innings: the score, the curves, the mark at fifty.
 
 use backlift::drawing::axis::Axis;
-use backlift::drawing::palette::{bat_letter, bat_look};
+use backlift::drawing::palette::bat_look;
 use backlift::innings::played::FIFTY;
 use backlift::innings::score::runs_words;
+use backlift::measurement::bench::bat_letter;
 use backlift::units::{Quantity, spoken};
 use egui::{Align2, Sense, Ui};
 
 use super::chart::Chart;
+use super::deeds::button;
 use super::words::{big, head, pending};
 use crate::figure::{percent, speed_unit};
 use crate::studio::action::Action;
@@ -81,12 +83,8 @@ pub fn innings(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         if let Some(balls) = balls {
             super::words::quiet(ui, &format!("about {balls:.0} balls faced"));
         }
-        if ui.button("Fresh").clicked() {
-            out.push(Action::Score(0));
-        }
-        if ui.button("At fifty").clicked() {
-            out.push(Action::Score(FIFTY as u32));
-        }
+        button(ui, out, "Fresh", Action::Score(0));
+        button(ui, out, "At fifty", Action::Score(FIFTY as u32));
         super::playback::strokes(ui, it, out);
     });
     let (unit, per_m_s) = speed_unit(it.look.units);

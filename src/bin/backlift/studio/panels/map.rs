@@ -4,7 +4,8 @@ use std::sync::Arc;
 
 use backlift::drawing::axis::{Axis, round_step};
 use backlift::drawing::contour::Field;
-use backlift::drawing::palette::{LIGHT, bat_letter, bat_look, cividis};
+use backlift::drawing::palette::{LIGHT, bat_look, cividis};
+use backlift::measurement::bench::bat_letter;
 use backlift::units::Units;
 use egui::{Align2, Mesh, Pos2, Rect, Sense, Shape, Stroke, Ui};
 

@@ -6,6 +6,7 @@ use backlift::innings::score::runs_words;
 use backlift::units::{Quantity, spoken};
 use egui::{ProgressBar, Ui};
 
+use super::deeds::{button, choice, hinted};
 use super::kept::kept;
 use super::table::{Table, name};
 use super::words::{bat_mark, caution, head, measure, quiet, sentence};
@@ -52,9 +53,7 @@ pub fn advice(ui: &mut Ui, it: &Studio) {
 pub fn search(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if let Some(job) = it.work.job(Question::Fit) {
         ui.add(ProgressBar::new(job.share as f32).text(&job.doing));
-        if ui.button("Stop the search").clicked() {
-            out.push(Action::CancelFit);
-        }
+        button(ui, out, "Stop the search", Action::CancelFit);
         return;
     }
     if !it.is_fit_stale() {
@@ -63,9 +62,7 @@ pub fn search(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if it.fitted().is_some() {
         caution(ui, "The map is of an earlier state of the bench");
     }
-    if ui.button("Find the bat").on_hover_text("Takes ten to thirty seconds").clicked() {
-        out.push(Action::Fit);
-    }
+    hinted(ui, out, "Find the bat", "Takes ten to thirty seconds", Action::Fit);
 }
 
 /// Draws all of it.
@@ -75,11 +72,7 @@ pub fn map_figures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let Some(fitted) = it.fitted() else { return };
     head(ui, "Shaded by");
     ui.horizontal_wrapped(|ui| {
-        for (by, words) in COLOURS {
-            if ui.selectable_label(it.colour_by == by, words).clicked() {
-                out.push(Action::ColourBy(by));
-            }
-        }
+        choice(ui, out, &COLOURS, it.colour_by, Action::ColourBy);
     });
     super::today::short(ui, it);
     let runs = fitted.it.fitting.setting().plan.runs;
@@ -87,20 +80,14 @@ pub fn map_figures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     table(ui, it, &fitted);
     ui.horizontal_wrapped(|ui| match it.tried {
         Some(_) => {
-            if ui.button("Make it one of the bats").clicked() {
-                out.push(Action::AddTried);
-            }
-            if ui.button("Take it off the map").clicked() {
-                out.push(Action::Untry);
-            }
+            button(ui, out, "Make it one of the bats", Action::AddTried);
+            button(ui, out, "Take it off the map", Action::Untry);
         }
         None => {
             quiet(ui, "Click the map, or drag on it, to try any bat there");
         }
     });
-    if ui.button("See the card").clicked() {
-        out.push(Action::View(View::Card));
-    }
+    button(ui, out, "See the card", Action::View(View::Card));
     quiet(
         ui,
         &format!(

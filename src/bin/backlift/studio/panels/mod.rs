@@ -6,6 +6,7 @@ mod bench;
 mod card;
 mod carve;
 mod chart;
+mod deeds;
 mod description;
 mod diagram;
 mod field;

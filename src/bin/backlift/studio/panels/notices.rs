@@ -2,6 +2,7 @@
 
 use egui::{Id, Modal, Ui};
 
+use super::deeds::button;
 use super::words::{quiet, sentence};
 use crate::studio::action::{Action, Keep, Which};
 use crate::studio::state::Studio;
@@ -12,12 +13,8 @@ pub fn notices(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         let Some(of) = it.paper(which).offered() else { continue };
         ui.horizontal_wrapped(|ui| {
             ui.label(format!("Unsaved work on {of} was found"));
-            if ui.button("Restore").clicked() {
-                out.push(Action::Rescue.on(which));
-            }
-            if ui.button("Discard").clicked() {
-                out.push(Action::DropRescued.on(which));
-            }
+            button(ui, out, "Restore", Action::Rescue.on(which));
+            button(ui, out, "Discard", Action::DropRescued.on(which));
         });
     }
     for (n, notice) in it.notices.iter().enumerate() {
@@ -45,15 +42,9 @@ pub fn changes_in_the_way(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         ui.set_max_width(48.0 * crate::studio::style::GRID * it.look.text_scale);
         sentence(ui, &format!("Unsaved changes: {name}"));
         ui.horizontal_wrapped(|ui| {
-            if ui.button("Save").clicked() {
-                out.push(Action::Keep(Keep::Save));
-            }
-            if ui.button("Discard").clicked() {
-                out.push(Action::Keep(Keep::Drop));
-            }
-            if ui.button("Cancel").clicked() {
-                out.push(Action::Keep(Keep::Stay));
-            }
+            button(ui, out, "Save", Action::Keep(Keep::Save));
+            button(ui, out, "Discard", Action::Keep(Keep::Drop));
+            button(ui, out, "Cancel", Action::Keep(Keep::Stay));
         });
     });
     if modal.should_close() {

@@ -5,6 +5,7 @@ use backlift::units::{Quantity, spoken};
 use backlift::workshop::plane::{PickupMoments, Plan};
 use egui::{Button, Slider, Ui};
 
+use super::deeds::{button, tick};
 use super::table::{Table, name};
 use super::target;
 use super::words::{caution, head, quiet, sentence, why};
@@ -54,14 +55,8 @@ pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     head(ui, "On the bench");
     ui.horizontal_wrapped(|ui| {
-        for bat in 0..it.document.bat_count() {
-            if ui.selectable_label(it.bench_bat == bat, it.label(bat)).clicked() {
-                out.push(Action::BenchBat(bat));
-            }
-        }
-        if ui.button("Weigh and time it").clicked() {
-            out.push(Action::View(View::Bench));
-        }
+        super::bench::each(ui, it, out);
+        button(ui, out, "Weigh and time it", Action::View(View::Bench));
     });
     if it.derived.is_stale() {
         caution(ui, "The scenario has a fault: these are the readings before it");
@@ -96,10 +91,7 @@ fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             (Part::Labels, "labels", on.labels),
             (Part::Oil, "oil", on.oiled),
         ] {
-            let mut is_on = is_on;
-            if ui.checkbox(&mut is_on, words).changed() {
-                out.push(Action::Wood(WoodAction::On(part, is_on)));
-            }
+            tick(ui, out, is_on, words, |on| Action::Wood(WoodAction::On(part, on)));
         }
     });
 }

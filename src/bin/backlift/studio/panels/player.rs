@@ -2,6 +2,7 @@
 
 use egui::{Grid, Ui};
 
+use super::deeds::tick;
 use super::field::{Field, choice, field};
 use super::words::{caution, head, quiet};
 use crate::studio::action::Action;
@@ -56,9 +57,9 @@ pub fn player(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         row(ui, "bowling.speed", "Bowling", "90 km/h", "Out of the hand");
         row(ui, "bowling.pitch_length", "Pitch", "20.12 m", "Stumps to stumps");
     });
-    let mut invented = it.document.at("invented").starts_with(['y', 't']);
-    if ui.checkbox(&mut invented, "The people and figures are made up").changed() {
-        let word = if invented { "yes" } else { "no" };
-        out.push(Action::Set("invented".to_owned(), word.to_owned()));
-    }
+    let invented = it.document.at("invented").starts_with(['y', 't']);
+    tick(ui, out, invented, "The people and figures are made up", |on| {
+        let word = if on { "yes" } else { "no" };
+        Action::Set("invented".to_owned(), word.to_owned())
+    });
 }

@@ -6,7 +6,7 @@ use backlift::worth::today::Given;
 use egui::Ui;
 
 use super::table::{Table, name};
-use super::words::{bat_mark, caution, head, measure, pending, quiet, sentence, why};
+use super::words::{bat_mark, fault, head, measure, pending, quiet, sentence, why};
 use crate::figure::{number, percent, speed_unit};
 use crate::fit::told as fit_told;
 use crate::questions::advice::suits_words;
@@ -38,9 +38,8 @@ pub fn short(ui: &mut Ui, it: &Studio) {
 
 /// Why there is no advice.
 fn failed(ui: &mut Ui, it: &Studio) {
-    for fault in it.answers.faults(it.today_key()) {
-        let mend = fault.help.as_deref().map_or(String::new(), |it| format!("; {it}"));
-        caution(ui, &format!("{}{mend}", fault.message));
+    for it in it.answers.faults(it.today_key()) {
+        fault(ui, it, &it.message);
     }
 }
 
@@ -168,9 +167,8 @@ fn seen(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, labels: &[String]) {
         }
     });
     for name in ["bat", "stroke", "runs", "balls", "in_time"] {
-        for fault in it.derived.about(&format!("seen.0.{name}")) {
-            let mend = fault.help.as_deref().map_or(String::new(), |it| format!("; {it}"));
-            caution(ui, &format!("{}{mend}", crate::studio::derived::words(fault)));
+        for it in it.derived.about(&format!("seen.0.{name}")) {
+            fault(ui, it, crate::studio::derived::words(it));
         }
     }
     let more = it.document.fields().seen.len().saturating_sub(1);

@@ -2,8 +2,9 @@
 
 use egui::{Button, Ui};
 
+use super::deeds::{hinted, item, tick};
 use super::{Row, VIEWS};
-use crate::studio::action::Action;
+use crate::studio::action::{Action, Which};
 use crate::studio::state::Studio;
 
 /// Draws it.
@@ -24,34 +25,23 @@ pub fn top(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 }
 
 fn file(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    let name = it.document.name();
-    let mark = if it.document.is_changed() { " (unsaved)" } else { "" };
-    ui.menu_button(format!("{name}{mark}"), |ui| {
-        let mut item = |ui: &mut Ui, words: &str, action: Action| {
-            if ui.button(words).clicked() {
-                out.push(action);
-                ui.close();
-            }
-        };
-        item(ui, "Open…", Action::AskOpen);
-        item(ui, "Save", Action::Save);
-        item(ui, "Save as…", Action::AskSave);
-        item(ui, "New player", Action::New);
-        item(ui, "The demo", Action::Demo);
+    ui.menu_button(it.paper(Which::Scenario).marked_name(), |ui| {
+        item(ui, out, "Open…", Action::AskOpen);
+        item(ui, out, "Save", Action::Save);
+        item(ui, out, "Save as…", Action::AskSave);
+        item(ui, out, "New player", Action::New);
+        item(ui, out, "The demo", Action::Demo);
         if !it.recent.is_empty() {
             ui.separator();
             ui.weak("Used last");
             for path in &it.recent {
                 let name = path.file_name().unwrap_or(path.as_os_str()).to_string_lossy();
-                item(ui, &name, Action::Open(path.clone()));
+                item(ui, out, &name, Action::Open(path.clone()));
             }
         }
         ui.separator();
         by_name(ui, out);
-        if ui.button("Close the window").clicked() {
-            out.push(Action::Close);
-            ui.close();
-        }
+        item(ui, out, "Close the window", Action::Close);
     });
 }
 
@@ -93,27 +83,22 @@ fn look(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     use backlift::units::Units;
     let si = it.look.units == Units::Si;
     let words = if si { "kg, m" } else { "lb, in" };
-    if ui.button(words).on_hover_text("Units of every figure: change them here").clicked() {
-        out.push(Action::Si(!si));
-    }
+    hinted(ui, out, words, "Units of every figure: change them here", Action::Si(!si));
     ui.menu_button("Look", |ui| {
-        let mut dark = it.look.dark;
-        if ui.checkbox(&mut dark, "Dark").changed() {
-            out.push(Action::Dark(dark));
-        }
+        tick(ui, out, it.look.dark, "Dark", Action::Dark);
         let mut percent = (100.0 * it.look.text_scale).round();
         let slider = egui::Slider::new(&mut percent, 80.0..=200.0).step_by(10.0).suffix(" %");
         if ui.add(slider.text("Text size")).changed() {
             out.push(Action::TextScale(percent / 100.0));
         }
-        let mut still = it.look.reduced_motion;
-        if ui.checkbox(&mut still, "Nothing moves by itself").changed() {
-            out.push(Action::ReducedMotion(still));
-        }
-        let mut plain = it.look.reduced_detail;
-        if ui.checkbox(&mut plain, "Less detail, for slow machines").changed() {
-            out.push(Action::ReducedDetail(plain));
-        }
+        tick(ui, out, it.look.reduced_motion, "Nothing moves by itself", Action::ReducedMotion);
+        tick(
+            ui,
+            out,
+            it.look.reduced_detail,
+            "Less detail, for slow machines",
+            Action::ReducedDetail,
+        );
     });
 }
 

@@ -4,11 +4,12 @@ use backlift::units::Quantity;
 use backlift::workshop::cautions::SHAPE;
 use egui::Ui;
 
+use super::deeds::{choice, item};
 use super::target::{self, Target};
 use super::words::{caution, head, quiet, sentence};
 use super::{carve, description, wood_card};
 use crate::figure::measured;
-use crate::studio::action::Action;
+use crate::studio::action::{Action, Which};
 use crate::studio::state::Studio;
 use crate::studio::wood::action::{Face, WoodAction, Work};
 
@@ -52,11 +53,7 @@ pub fn wood(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 fn work(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
         let works = [(Work::Shape, "Shape a blade"), (Work::Plane, "Plane a bat")];
-        for (work, words) in works {
-            if ui.selectable_label(it.wood.work == work, words).clicked() {
-                out.push(Action::Wood(WoodAction::Work(work)));
-            }
-        }
+        choice(ui, out, &works, it.wood.work, |work| Action::Wood(WoodAction::Work(work)));
     });
 }
 
@@ -64,14 +61,9 @@ fn work(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 pub fn sides(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let all = [(Face::Back, "back"), (Face::Front, "face"), (Face::Edge, "profile")];
     ui.horizontal_wrapped(|ui| {
-        for (face, words) in all {
-            if ui.selectable_label(it.wood.seen == face, words).clicked() {
-                out.push(Action::Wood(WoodAction::See(face)));
-            }
-        }
+        choice(ui, out, &all, it.wood.seen, |face| Action::Wood(WoodAction::See(face)));
         ui.separator();
-        let mark = if it.wood.paper.is_changed() { " (unsaved)" } else { "" };
-        ui.menu_button(format!("{}{mark}", it.wood.paper.name()), |ui| {
+        ui.menu_button(it.paper(Which::Bat).marked_name(), |ui| {
             for (words, action) in [
                 ("Open a described bat…", WoodAction::AskOpen),
                 ("Save it", WoodAction::Save),
@@ -79,10 +71,7 @@ pub fn sides(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
                 ("A new blade", WoodAction::New),
                 ("Templates and solid…", WoodAction::AskFolder),
             ] {
-                if ui.button(words).clicked() {
-                    out.push(Action::Wood(action));
-                    ui.close();
-                }
+                item(ui, out, words, Action::Wood(action));
             }
         });
     });

@@ -5,6 +5,7 @@ use backlift::measurement::person::Handed;
 use backlift::units::{Quantity, Units, spoken};
 use egui::Ui;
 
+use super::deeds::button;
 use super::map_figures::search;
 use super::words::{caution, quiet};
 use crate::studio::action::Action;
@@ -32,14 +33,9 @@ pub fn wood_card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         }
     }
     ui.horizontal_wrapped(|ui| {
-        if ui.button("Open a card…").clicked() {
-            out.push(Action::Wood(WoodAction::AskCard));
-        }
+        button(ui, out, "Open a card…", Action::Wood(WoodAction::AskCard));
         if it.wood.card.is_some() && it.fitted().is_some() {
-            let back = ui.button("The fitting's own");
-            if back.clicked() {
-                out.push(Action::Wood(WoodAction::FittedCard));
-            }
+            button(ui, out, "The fitting's own", Action::Wood(WoodAction::FittedCard));
         }
     });
     // Weighing a bat again does not change what was asked for: its card stays.

@@ -1,6 +1,8 @@
 //! How things are said on the screen: the sentence first, then figures with their doubt and their why.
 
-use backlift::drawing::palette::{BAT_DASHES, bat_letter, bat_look};
+use backlift::drawing::palette::{BAT_DASHES, bat_look};
+use backlift::files::fault::Fault;
+use backlift::measurement::bench::bat_letter;
 use egui::{Color32, Pos2, RichText, Sense, Shape, Stroke, Ui};
 
 use crate::studio::look::Look;
@@ -26,6 +28,17 @@ pub fn quiet(ui: &mut Ui, words: &str) -> egui::Response {
 pub fn caution(ui: &mut Ui, words: &str) {
     let colour = ui.visuals().error_fg_color;
     ui.add(egui::Label::new(RichText::new(words).small().color(colour)).wrap());
+}
+
+/// A fault, or a doubt, and what to do about it.
+pub fn fault(ui: &mut Ui, it: &Fault, words: &str) {
+    let mend = it.help.as_deref().map_or(String::new(), |it| format!("; {it}"));
+    let said = format!("{words}{mend}");
+    if it.is_warning {
+        quiet(ui, &said);
+    } else {
+        caution(ui, &said);
+    }
 }
 
 /// A figure that says on hovering where it comes from; it can be reached by the keyboard too.

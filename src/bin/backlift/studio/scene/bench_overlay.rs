@@ -12,8 +12,8 @@ use crate::studio::panels::grab;
 use crate::studio::panels::target::{self, quarter_turn};
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme, wash};
-use crate::studio::wood::Region;
 use crate::studio::wood::action::{Face, Work};
+use backlift::workshop::plane::Region;
 
 /// Height of a target's mark, px at scale 1.
 const MARK_PX: f32 = 9.0;

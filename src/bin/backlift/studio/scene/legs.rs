@@ -6,7 +6,7 @@ use backlift::player::joints::HIP_TURN;
 
 use super::body::{Frame, Part, Side};
 use super::place::Place;
-use crate::studio::film::Picture;
+use backlift::swing::film::Picture;
 
 /// Half the stance along the pitch over stature (assumption, for the drawing only).
 const HALF_STANCE: f64 = 0.115;

@@ -9,7 +9,7 @@ use backlift::swing::chain::Chain;
 use super::body::{Frame, Part, Side};
 use super::legs::{Feet, leg};
 use super::place::Place;
-use crate::studio::film::Picture;
+use backlift::swing::film::Picture;
 
 /// Player and bat at an instant.
 #[derive(Clone, Debug)]

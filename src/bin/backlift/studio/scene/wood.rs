@@ -11,8 +11,9 @@ use super::eye::Eye;
 use super::solid::{Solid, Tone, tone};
 use crate::studio::state::Studio;
 use crate::studio::style::theme;
+use crate::studio::wood::Wood;
 use crate::studio::wood::action::{Face, Work};
-use crate::studio::wood::{Region, Wood};
+use backlift::workshop::plane::Region;
 
 /// Fine enough for what is painted on it.
 const ON_BENCH: Fineness = Fineness { across: 24, between: 10 };

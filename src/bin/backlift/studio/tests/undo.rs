@@ -4,8 +4,8 @@ use proptest::prelude::*;
 
 use super::demo;
 use crate::studio::action::{Action, View};
-use crate::studio::document::Document;
 use crate::studio::paper::OnDesk;
+use backlift::files::document::TextFile;
 
 /// What a user might do to a scenario, sense and nonsense.
 fn change() -> impl Strategy<Value = Action> {
@@ -54,11 +54,11 @@ proptest! {
         changes in prop::collection::vec(change(), 1..25)
     ) {
         let mut it = demo();
-        let before = Document::clone(&it.document);
+        let before = TextFile::clone(&it.document);
         for action in changes {
             it.apply(action);
         }
-        let after = Document::clone(&it.document);
+        let after = TextFile::clone(&it.document);
         let mut steps = 0;
         while it.document.history().last().is_some() {
             it.apply(Action::Undo);

@@ -14,7 +14,7 @@ use crate::studio::paper::OnDesk;
 use crate::studio::recovery::Recovery;
 use crate::studio::state::{Ask, Studio};
 use crate::studio::wood::action::{Face, Holdable, Part, WoodAction, Work};
-use crate::studio::wood::grab::{Grab, grabs};
+use backlift::workshop::grab::{Grab, grabs};
 
 const CARD: &str = include_str!("../../../../../tests/commands/card.ron");
 const BLADE: &str = include_str!("../../../../../scenarios/blade.ron");

@@ -13,9 +13,9 @@ use crate::studio::answers::{key, key_of};
 use crate::studio::paper::OnDesk;
 use crate::studio::playback::Orbit;
 use crate::studio::state::{Ask, Studio};
-use crate::studio::text_file::TextFile;
 use crate::studio::undo::of_field;
 use crate::studio::work::{Question, Written};
+use backlift::files::document::TextFile;
 
 impl Studio {
     /// Does it; what is done to the paper is done as to any other.

@@ -3,7 +3,6 @@
 mod act;
 pub mod action;
 mod carving;
-pub mod grab;
 mod plan;
 mod planing;
 
@@ -15,7 +14,6 @@ use backlift::bat::shaped::{ShapedBat, shaped};
 use backlift::bat::sizes::Size;
 use backlift::card::Card;
 use backlift::files::assets::{AssetFault, limits, sizes};
-use backlift::files::document::Text;
 use backlift::files::fault::{Fault, Faults, Source};
 use backlift::files::shape::{LoadedShape, ShapeV1, load_text};
 use backlift::files::shape_text;
@@ -23,23 +21,13 @@ use backlift::workshop::plane::Finish;
 
 use super::answers::key_of;
 use super::derived::path_of;
-use super::paper::Paper;
+use super::paper::{OnDesk, Paper};
 use super::playback::Orbit;
 use super::recovery::Recovery;
-use super::text_file::{TextFile, Titled};
 use action::{Face, Holdable, Part, Work};
-use grab::{Grab, grabs};
-pub use plan::{DrawnOn, PLANING_SD, Planned, Region};
-
-impl Titled for ShapeV1 {
-    const NAMELESS: &'static str = "A blade";
-    const NEW: &'static str = "a new blade";
-    const HERE: &'static str = "the bat on the bench";
-
-    fn title(&self) -> Option<&Text> {
-        self.title.as_ref()
-    }
-}
+use backlift::files::document::TextFile;
+use backlift::workshop::grab::{Grab, grabs};
+pub use plan::{DrawnOn, PLANING_SD, Planned};
 
 /// Everything at the maker's bench.
 pub struct Wood {

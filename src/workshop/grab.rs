@@ -1,8 +1,8 @@
 //! What can be taken hold of on the bat and dragged.
 
-use backlift::bat::blade::{Blade, HOLLOW, Station};
-use backlift::bat::shape::BatShape;
-use backlift::frames::DVec3;
+use crate::bat::blade::{Blade, HOLLOW, Station};
+use crate::bat::shape::BatShape;
+use crate::frames::DVec3;
 
 /// A point of the bat that a figure of its description moves.
 #[derive(Clone, Copy, Debug, PartialEq)]

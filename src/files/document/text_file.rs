@@ -2,23 +2,11 @@
 
 use std::path::{Path, PathBuf};
 
-use backlift::files::document::{self, Document, Text, edit, fields_of, text_of_file};
-use backlift::files::fault::{Fault, Faults, Source};
-use backlift::files::save;
 use serde::Serialize;
 
-/// A document that can lie on the desk.
-pub trait Titled: Document + Clone + PartialEq + Serialize {
-    /// What one without a title is called.
-    const NAMELESS: &'static str;
-    /// What one that was never saved is of.
-    const NEW: &'static str;
-    /// The one that lies there.
-    const HERE: &'static str;
-
-    /// What it calls itself.
-    fn title(&self) -> Option<&Text>;
-}
+use super::super::fault::{Fault, Faults, Source};
+use super::super::save;
+use super::{Document, edit, fields_of, overrides, text_of_file};
 
 /// The text is the truth: notes written into the file stay.
 #[derive(Clone, Debug, PartialEq)]
@@ -29,7 +17,7 @@ pub struct TextFile<D> {
     path: Option<PathBuf>,
 }
 
-impl<D: Titled> TextFile<D> {
+impl<D: Document + Clone + PartialEq + Serialize> TextFile<D> {
     /// A text that no file holds.
     pub fn of(name: &str, text: &str) -> Result<Self, Faults> {
         let fields = fields_of(Source::new(name, text))?;
@@ -72,12 +60,6 @@ impl<D: Titled> TextFile<D> {
         name.map(|it| it.to_string_lossy().into_owned())
     }
 
-    /// What to call it.
-    pub fn name(&self) -> String {
-        let title = self.fields.title().map(|it| it.0.clone());
-        self.file_name().or(title).unwrap_or_else(|| D::NAMELESS.to_owned())
-    }
-
     /// Whether there is something that no file holds.
     pub fn is_changed(&self) -> bool {
         self.text != self.kept
@@ -96,7 +78,7 @@ impl<D: Titled> TextFile<D> {
         // Quotation marks are the file's, as on the command line.
         let value = value.trim().trim_matches('"').trim();
         let mut fields = self.fields.clone();
-        document::put(&mut fields, path, value)?;
+        overrides::put(&mut fields, path, value)?;
         if !value.is_empty() {
             let text = edit::put(&self.text, path, value);
             return self.become_text(text, fields);

@@ -1,9 +1,9 @@
 //! A stroke as pictures over time: what the core saw of it, kept so that any instant and any score
 //! between those that were swung can be shown at once.
 
-use backlift::frames::DVec3;
-use backlift::player::joints::{BOTTOM_ARM, JOINT_COUNT, TOP_ARM};
-use backlift::swing::observed::{Moment, Observed};
+use super::observed::{Moment, Observed};
+use crate::frames::DVec3;
+use crate::player::joints::{BOTTOM_ARM, JOINT_COUNT, TOP_ARM};
 
 /// The three axes of a wrist in an arm's order of joints: forearm roll, flexion, radial deviation.
 const WRIST_AXES: std::ops::Range<usize> = 4..7;

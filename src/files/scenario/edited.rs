@@ -1,53 +1,17 @@
-//! The scenario on the screen, and what can be changed of it.
+//! What can be changed of a scenario that is being worked on: fields, bats, what was seen.
 
 use std::path::{Path, PathBuf};
 
-use backlift::drawing::palette::bat_letter;
-use backlift::files::document::{Text, edit};
-use backlift::files::fault::{Fault, Faults};
-use backlift::files::scenario::{BatV1, DEMO, ScenarioV1};
-
-use super::tap::Taps;
-use super::text_file::{TextFile, Titled};
-
-/// A scenario with a note at every field.
-const STARTER: &str = include_str!("../../../../scenarios/starter.ron");
-
-/// A maker's two pairs.
-const MAKER: &str = include_str!("../../../../scenarios/maker.ron");
+use super::super::document::{Text, TextFile, edit};
+use super::super::fault::Fault;
+use super::{BatV1, ScenarioV1};
+use crate::measurement::bench::bat_letter;
+use crate::measurement::taps::Taps;
 
 /// Short balls where no number is said.
 const USUAL_BALLS: &str = "20";
 
-/// A scenario being worked on.
-pub type Document = TextFile<ScenarioV1>;
-
-impl Titled for ScenarioV1 {
-    const NAMELESS: &'static str = "A fitting";
-    const NEW: &'static str = "a new player";
-    const HERE: &'static str = "the scenario";
-
-    fn title(&self) -> Option<&Text> {
-        self.title.as_ref()
-    }
-}
-
 impl TextFile<ScenarioV1> {
-    /// The invented junior with four bats.
-    pub fn demo() -> Result<Self, Faults> {
-        Self::of("the demo", DEMO)
-    }
-
-    /// A player to be measured.
-    pub fn starter() -> Result<Self, Faults> {
-        Self::of("a new player", STARTER)
-    }
-
-    /// Two bats of one weight, and two of one pickup.
-    pub fn maker() -> Result<Self, Faults> {
-        Self::of("a maker's bench", MAKER)
-    }
-
     /// Where strokes of the user's own are looked for.
     pub fn folder(&self) -> PathBuf {
         self.path().and_then(Path::parent).unwrap_or(Path::new("")).to_owned()
