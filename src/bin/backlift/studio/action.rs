@@ -227,7 +227,7 @@ pub enum View {
 }
 
 /// What the map is coloured by.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum ColourBy {
     /// Bat speed of the pull at the end of the innings.
     Pull,

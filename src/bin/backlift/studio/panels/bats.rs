@@ -1,10 +1,10 @@
 //! Whose hands, and which bats: the left side.
 
 use backlift::units::{Quantity, spoken};
-use egui::Ui;
+use egui::{Ui, WidgetType};
 
 use super::deeds::{button, tick};
-use super::words::{bat_mark, fault, head, pending, quiet, why};
+use super::words::{bat_mark, fault, head, named, pending, quiet, why};
 use crate::figure::measured;
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
@@ -73,27 +73,23 @@ fn one(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, bat: usize) {
     });
     ui.horizontal_wrapped(|ui| {
         let first = ui.selectable_label(chosen[0] == bat, "first");
-        first.widget_info(|| info(format!("{label} first")));
+        named(&first, WidgetType::Button, &format!("{label} first"));
         if first.on_hover_text("Swing this bat first").clicked() {
             out.push(Action::FirstBat(bat));
         }
         let is_second = it.playback.second && chosen[1] == bat;
         let second = ui.selectable_label(is_second, "second");
-        second.widget_info(|| info(format!("{label} second")));
+        named(&second, WidgetType::Button, &format!("{label} second"));
         if second.on_hover_text("Swing this bat beside the first").clicked() {
             out.push(Action::SecondBat(bat));
         }
         let bench = ui.small_button("bench");
-        bench.widget_info(|| info(format!("{label} to the bench")));
+        named(&bench, WidgetType::Button, &format!("{label} to the bench"));
         if bench.clicked() {
             out.push(Action::BenchBat(bat));
             out.push(Action::View(View::Bench));
         }
     });
-}
-
-fn info(name: String) -> egui::WidgetInfo {
-    egui::WidgetInfo::labeled(egui::WidgetType::Button, true, name)
 }
 
 /// What is wrong stands where it is seen from every view.

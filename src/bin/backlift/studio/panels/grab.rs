@@ -2,8 +2,9 @@
 
 use backlift::files::shape_text::{mm, percent};
 use backlift::frames::DVec3;
-use egui::{CursorIcon, Id, Painter, Pos2, Rect, Sense, Stroke, Ui, Vec2};
+use egui::{CursorIcon, Id, Painter, Pos2, Rect, Sense, Stroke, Ui, Vec2, WidgetType};
 
+use super::words::named;
 use crate::studio::action::Action;
 use crate::studio::look::Look;
 use crate::studio::style::{ink, theme};
@@ -87,7 +88,7 @@ pub fn offer(
             out.push(Action::Wood(WoodAction::LetGo));
         }
         let words = told(grab);
-        response.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Other, true, &words));
+        named(&response, WidgetType::Other, &words);
         response.on_hover_cursor(CursorIcon::Grab).on_hover_text(words);
     }
 }

@@ -6,11 +6,11 @@ use backlift::innings::played::FIFTY;
 use backlift::innings::score::runs_words;
 use backlift::measurement::bench::bat_letter;
 use backlift::units::{Quantity, spoken};
-use egui::{Align2, Sense, Ui};
+use egui::{Align2, Sense, Ui, WidgetType};
 
 use super::chart::Chart;
 use super::deeds::button;
-use super::words::{big, head, pending};
+use super::words::{big, head, named, pending};
 use crate::figure::{percent, speed_unit};
 use crate::studio::action::Action;
 use crate::studio::innings::{Of, bat_speed_m_s, time_in_hand_s, wrist_share};
@@ -116,10 +116,8 @@ fn one(
 ) {
     let (whole, response) = ui.allocate_exact_size(size.into(), Sense::click_and_drag());
     let runs = f64::from(it.playback.runs);
-    response.widget_info(|| {
-        let words = format!("{name} through the innings, now at {}", runs_words(runs));
-        egui::WidgetInfo::labeled(egui::WidgetType::Slider, true, words)
-    });
+    let words = format!("{name} through the innings, now at {}", runs_words(runs));
+    named(&response, WidgetType::Slider, &words);
     let shown = if it.playback.second { 2 } else { 1 };
     let lines: Vec<(usize, Vec<[f64; 4]>)> = (0..shown)
         .filter_map(|slot| {

@@ -7,12 +7,14 @@ use backlift::drawing::contour::Field;
 use backlift::drawing::palette::{LIGHT, bat_look, cividis};
 use backlift::measurement::bench::bat_letter;
 use backlift::units::Units;
-use egui::{Align2, Mesh, Pos2, Rect, Sense, Shape, Stroke, Ui};
+use egui::{Align2, Mesh, Pos2, Rect, Sense, Shape, Stroke, Ui, WidgetType};
 
 use super::chart::Chart;
 use super::kept::kept;
+use super::words::named;
 use crate::figure::number;
 use crate::studio::action::Action;
+use crate::studio::answers::key;
 use crate::studio::ground::{Ground, axis_units};
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme};
@@ -24,10 +26,7 @@ const SHADES: f64 = 9.0;
 pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let Some(ground) = remembered(ui, it) else { return };
     let (whole, response) = ui.allocate_exact_size(ui.available_size(), Sense::click_and_drag());
-    response.widget_info(|| {
-        let words = format!("map of bats: {}", ground.label);
-        egui::WidgetInfo::labeled(egui::WidgetType::Image, true, words)
-    });
+    named(&response, WidgetType::Image, &format!("map of bats: {}", ground.label));
     let (units, [mass_unit, length_unit]) = axis_units(it.look.units);
     let bats = || it.derived.loaded.iter().flat_map(|it| &it.bats);
     // What is to be ordered may lie a little beyond the bats that are shaded, with its limits.
@@ -68,9 +67,9 @@ fn remembered(ui: &Ui, it: &Studio) -> Option<Arc<Ground>> {
     let fitted = it.fitted()?;
     let bat = it.playback.bats[0];
     let first = it.derived.bat_keys.get(bat);
-    let (by, units) = (it.colour_by, it.look.units);
-    let key = format!("{} {by:?} {units:?} {bat} {first:?} {}", fitted.key, it.is_fit_stale());
-    kept(ui, "ground", &key, || it.ground())
+    let is_si = it.look.units == Units::Si;
+    let key = key((fitted.key, it.colour_by, is_si, bat, first, it.is_fit_stale()));
+    kept(ui, "ground", key, || it.ground())
 }
 
 /// Ounces as the trade says them.

@@ -14,7 +14,7 @@ use crate::figure::percent;
 use crate::fit::told as fit_told;
 use crate::questions::fitted::Fitted;
 use crate::studio::action::{Action, ColourBy, View};
-use crate::studio::answers::Keyed;
+use crate::studio::answers::{Keyed, key};
 use crate::studio::live::OnMap;
 use crate::studio::state::Studio;
 use crate::studio::work::Question;
@@ -110,15 +110,15 @@ struct Column {
 
 fn columns(ui: &Ui, it: &Studio, fitted: u64) -> Vec<Column> {
     let first = it.playback.bats[0];
-    let key = format!("{fitted} {first} {:?} {}", it.derived.bat_keys, it.is_fit_stale());
-    let on_map = kept(ui, "first bat on the map", &key, || it.weighed_on_map(first));
+    let first_key = key((fitted, first, &it.derived.bat_keys, it.is_fit_stale()));
+    let on_map = kept(ui, "first bat on the map", first_key, || it.weighed_on_map(first));
     let mut columns = vec![Column { bat: Some(first), name: "", on_map }];
     if let Some([mass_kg, balance_m]) = it.tried {
-        let key = format!("{fitted} {mass_kg} {balance_m}");
-        let on_map = kept(ui, "tried bat", &key, || it.live(mass_kg, balance_m));
+        let tried_key = key((fitted, mass_kg.to_bits(), balance_m.to_bits()));
+        let on_map = kept(ui, "tried bat", tried_key, || it.live(mass_kg, balance_m));
         columns.push(Column { bat: None, name: "tried", on_map });
     }
-    let on_map = kept(ui, "bat to order", &fitted.to_string(), || it.to_order());
+    let on_map = kept(ui, "bat to order", fitted, || it.to_order());
     columns.push(Column { bat: None, name: "bat to order", on_map });
     columns
 }

@@ -3,10 +3,10 @@
 use backlift::innings::score::runs_words;
 use backlift::measurement::plan::HowOften;
 use backlift::worth::today::Given;
-use egui::Ui;
+use egui::{Ui, WidgetType};
 
 use super::table::{Table, name};
-use super::words::{bat_mark, fault, head, measure, pending, quiet, sentence, why};
+use super::words::{bat_mark, fault, head, measure, named, pending, quiet, sentence, why};
 use crate::figure::{number, percent, speed_unit};
 use crate::fit::told as fit_told;
 use crate::questions::advice::suits_words;
@@ -189,8 +189,6 @@ fn one_of(ui: &mut Ui, name: &str, now: &str, all: &[String]) -> Option<String> 
             }
         }
     });
-    shown.response.widget_info(|| {
-        egui::WidgetInfo::labeled(egui::WidgetType::Button, true, format!("{name}: {now}"))
-    });
+    named(&shown.response, WidgetType::Button, &format!("{name}: {now}"));
     chosen.filter(|it| !it.eq_ignore_ascii_case(now))
 }

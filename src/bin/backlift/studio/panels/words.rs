@@ -3,7 +3,7 @@
 use backlift::drawing::palette::{BAT_DASHES, bat_look};
 use backlift::files::fault::Fault;
 use backlift::measurement::bench::bat_letter;
-use egui::{Color32, Pos2, RichText, Sense, Shape, Stroke, Ui};
+use egui::{Color32, Pos2, RichText, Sense, Shape, Stroke, Ui, WidgetType};
 
 use crate::studio::look::Look;
 use crate::studio::style::{bold, ink, number, theme};
@@ -64,6 +64,11 @@ pub fn measure(ui: &mut Ui, told: &str, words: &str) {
     }
 }
 
+/// What a control is to those who do not see it.
+pub fn named(it: &egui::Response, kind: WidgetType, words: &str) {
+    it.widget_info(|| egui::WidgetInfo::labeled(kind, true, words));
+}
+
 /// The one big number of a view.
 pub fn big(ui: &mut Ui, value: &str, name: &str, words: &str) {
     ui.add(egui::Label::new(RichText::new(value).text_style(number()))).on_hover_text(words);
@@ -94,9 +99,7 @@ pub fn bat_mark(ui: &mut Ui, look: &Look, bat: usize) {
         font,
         colour,
     );
-    response.widget_info(|| {
-        egui::WidgetInfo::labeled(egui::WidgetType::Label, true, format!("bat {}", bat_letter(bat)))
-    });
+    named(&response, WidgetType::Label, &format!("bat {}", bat_letter(bat)));
 }
 
 /// A line with the bat's own dashes.

@@ -7,6 +7,7 @@ use tempfile::tempdir;
 use super::{demo, settle};
 use crate::studio::action::{Action, View};
 use crate::studio::layout::show;
+use crate::studio::panels::{Row, VIEWS};
 use crate::studio::playback::Playback;
 use crate::studio::state::{Ask, Studio};
 
@@ -147,18 +148,9 @@ fn the_pendulum_is_timed_by_tapping() {
 
 #[test]
 fn every_control_has_a_name() {
-    for view in [
-        View::Start,
-        View::Bench,
-        View::Swing,
-        View::Innings,
-        View::Map,
-        View::Pickup,
-        View::Card,
-        View::Wood,
-    ] {
+    for Row { view, .. } in &VIEWS {
         let mut it = window();
-        it.state_mut().view = view;
+        it.state_mut().view = *view;
         it.run_steps(2);
         let nameless: Vec<String> = it
             .query_all(egui_kittest::kittest::by().recursive(true).predicate(|node| {

@@ -7,18 +7,8 @@ use super::paths::{Window, click, says, wait, window, window_on};
 use super::settle;
 use crate::fit::told as fit_told;
 use crate::studio::action::{Action, View};
+use crate::studio::panels::{Row, VIEWS};
 use crate::studio::state::Studio;
-
-const VIEWS: [View; 8] = [
-    View::Start,
-    View::Bench,
-    View::Swing,
-    View::Innings,
-    View::Map,
-    View::Pickup,
-    View::Card,
-    View::Wood,
-];
 
 fn set(it: &mut Studio, path: &str, value: &str) {
     it.apply(Action::Set(path.to_owned(), value.to_owned()));
@@ -94,8 +84,8 @@ fn the_bat_in_use_keeps_its_name_and_goes_with_its_bat() {
 #[test]
 fn every_view_of_a_junior_and_of_invented_people_says_so() {
     let mut it = window();
-    for view in VIEWS {
-        it.state_mut().view = view;
+    for Row { view, .. } in &VIEWS {
+        it.state_mut().view = *view;
         it.run_steps(3);
         let both = says(&it, "Invented player and bats") && says(&it, "Growth changes the answer");
         assert!(both, "{view:?}");
