@@ -9,9 +9,10 @@ use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::time::{Duration, Instant};
 
 use backlift::files::save::hold_saves;
+use backlift::questions::Progress as Heard;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 
-use crate::outcome::{Stop, cancel};
+use crate::outcome::cancel;
 
 /// Work shorter than this shows nothing.
 const QUIET: Duration = Duration::from_millis(250);
@@ -83,8 +84,21 @@ impl Progress {
         it
     }
 
-    /// Says what is being done and which share of it is done; `Break` asks the work to stop.
-    pub fn report(&self, doing: &str, share: f64) -> ControlFlow<()> {
+    fn line(&self, doing: &str, share: f64) {
+        let elapsed = self.started.elapsed();
+        if elapsed < FIRST_LINE {
+            return;
+        }
+        let due = 1 + elapsed.as_secs() / LINE_EVERY_S;
+        if self.lines.fetch_max(due, Ordering::Relaxed) < due {
+            // A reader that has gone away wants no progress.
+            let _ = writeln!(std::io::stderr(), "{:3.0} %  {doing}", 100.0 * share.clamp(0.0, 1.0));
+        }
+    }
+}
+
+impl Heard for Progress {
+    fn report(&self, doing: &str, share: f64) -> ControlFlow<()> {
         #[cfg(feature = "studio")]
         if let Some((cancelled, tell)) = &self.listener {
             if cancelled.load(Ordering::Relaxed) {
@@ -102,29 +116,6 @@ impl Progress {
         self.bar.set_message(doing.to_owned());
         self.bar.set_position((1000.0 * share.clamp(0.0, 1.0)) as u64);
         ControlFlow::Continue(())
-    }
-
-    /// The same for work in steps of ours.
-    ///
-    /// # Errors
-    /// If the work is asked to stop.
-    pub fn step(&self, doing: &str, share: f64) -> Result<(), Stop> {
-        match self.report(doing, share) {
-            ControlFlow::Continue(()) => Ok(()),
-            ControlFlow::Break(()) => Err(Stop::Cancelled),
-        }
-    }
-
-    fn line(&self, doing: &str, share: f64) {
-        let elapsed = self.started.elapsed();
-        if elapsed < FIRST_LINE {
-            return;
-        }
-        let due = 1 + elapsed.as_secs() / LINE_EVERY_S;
-        if self.lines.fetch_max(due, Ordering::Relaxed) < due {
-            // A reader that has gone away wants no progress.
-            let _ = writeln!(std::io::stderr(), "{:3.0} %  {doing}", 100.0 * share.clamp(0.0, 1.0));
-        }
     }
 }
 

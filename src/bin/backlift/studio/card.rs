@@ -16,7 +16,8 @@ use super::state::Studio;
 use super::work::{Answer, Question};
 use crate::fit::pictures;
 use crate::outcome::Stop;
-use crate::questions::{card_file, delivered};
+use backlift::files::card_file;
+use backlift::questions::delivered;
 
 /// The card as it is printed, as a picture.
 pub struct CardPicture {

@@ -7,8 +7,8 @@ use backlift::files::fault::{Fault, Faults, Source};
 use backlift::files::scenario::load_text;
 
 use super::document::Document;
-use crate::loaded::{Loaded, built};
 use crate::outcome::Stop;
+use backlift::questions::loaded::{Loaded, built};
 
 /// What follows from the document.
 #[derive(Clone, Default)]

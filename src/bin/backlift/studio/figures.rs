@@ -156,7 +156,7 @@ impl Studio {
     }
 
     /// The comparison of the two bats shown; perhaps of an earlier text.
-    pub fn compared(&self) -> Option<&crate::compare::Shown> {
+    pub fn compared(&self) -> Option<&backlift::questions::compared::Shown> {
         let compared = self.results.compared.as_ref()?;
         (self.results.compared_bats == self.playback.bats).then_some(&*compared.it)
     }

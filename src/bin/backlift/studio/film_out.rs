@@ -12,6 +12,7 @@ use super::work::{Answer, Question};
 use super::{clip, page};
 use crate::outcome::Stop;
 use crate::progress::Progress;
+use backlift::questions::Progress as _;
 
 /// What becomes of the pictures.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -12,10 +12,11 @@ use rayon::prelude::*;
 
 use super::film::{self, Film, Picture};
 use super::today::Advice;
-use crate::loaded::Loaded;
 use crate::outcome::Stop;
-use crate::placed::innings_stop;
 use crate::progress::Progress;
+use backlift::questions::Progress as _;
+use backlift::questions::loaded::Loaded;
+use backlift::questions::placed::innings_stop;
 
 /// Scores looked at first, one after the other, so that there is something to see at once.
 const FIRST: [f64; 3] = [0.0, 50.0, 100.0];

@@ -5,8 +5,8 @@ use std::sync::Arc;
 use super::innings::Before;
 use super::state::Studio;
 use super::work::Question;
-use crate::loaded::Loaded;
-use crate::ounce::Ounces;
+use backlift::questions::loaded::Loaded;
+use backlift::questions::ounces::Ounces;
 
 /// Where the ounce is first, as a share of the length: at the toe, where it costs most.
 pub const FIRST_AT: f64 = 1.0;

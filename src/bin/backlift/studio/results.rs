@@ -11,10 +11,10 @@ use super::derived::told;
 use super::innings::Innings;
 use super::today::Advice;
 use super::work::{Answer, Question, Report};
-use crate::compare::Shown;
-use crate::ounce::Ounces;
 use crate::outcome::Stop;
-use crate::questions::fitted::Fitted;
+use backlift::questions::compared::Shown;
+use backlift::questions::fitted::Fitted;
+use backlift::questions::ounces::Ounces;
 
 /// An answer with what it hangs on.
 pub struct Keyed<T> {

@@ -331,7 +331,12 @@ impl Studio {
         }
     }
 
-    fn ask_about(&mut self, bat: usize, question: Question, loaded: &Arc<crate::loaded::Loaded>) {
+    fn ask_about(
+        &mut self,
+        bat: usize,
+        question: Question,
+        loaded: &Arc<backlift::questions::loaded::Loaded>,
+    ) {
         let Some(key) = self.derived.bat_keys.get(bat).copied() else { return };
         let known = self.results.innings(key).cloned();
         let enough = match question {

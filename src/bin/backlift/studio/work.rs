@@ -9,12 +9,13 @@ use std::sync::mpsc::{Receiver, Sender, channel};
 use super::card::CardPicture;
 use super::innings::{Before, Innings};
 use super::today::Advice;
-use crate::compare::Shown;
-use crate::loaded::Loaded;
-use crate::ounce::Ounces;
 use crate::outcome::Stop;
 use crate::progress::Progress;
-use crate::questions::fitted::Fitted;
+use backlift::questions::Progress as _;
+use backlift::questions::compared::Shown;
+use backlift::questions::fitted::Fitted;
+use backlift::questions::loaded::Loaded;
+use backlift::questions::ounces::Ounces;
 
 /// What can be asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -221,7 +222,9 @@ fn answer(
         }
         Question::Compare(pair) => {
             let bats = pair.iter().filter_map(|it| loaded.bats.get(*it).cloned()).collect();
-            Ok(Answer::Compared(Arc::new(crate::compare::compared(loaded, bats, progress)?)))
+            Ok(Answer::Compared(Arc::new(backlift::questions::compared::compared(
+                loaded, bats, progress,
+            )?)))
         }
         Question::CardPicture
         | Question::CardFiles
@@ -238,7 +241,7 @@ fn answer(
         }
         Question::Fit => {
             let loaded = Loaded::clone(loaded);
-            Ok(Answer::Fitted(Arc::new(crate::questions::fitted::fitted(loaded, progress)?)))
+            Ok(Answer::Fitted(Arc::new(backlift::questions::fitted::fitted(loaded, progress)?)))
         }
     }
 }

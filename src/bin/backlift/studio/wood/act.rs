@@ -8,12 +8,12 @@ use backlift::files::shape_text::{mm, percent};
 
 use super::action::{Part, WoodAction};
 use super::{Wood, started};
-use crate::questions::card_file;
 use crate::studio::action::Action;
 use crate::studio::playback::Orbit;
 use crate::studio::state::{Ask, Studio};
 use crate::studio::text_file::TextFile;
 use crate::studio::work::Question;
+use backlift::files::card_file;
 
 impl Studio {
     /// Does it.

@@ -6,6 +6,7 @@ use backlift::bat::described::Described;
 use backlift::card::Card;
 use backlift::files::fault::Fault;
 use backlift::files::shape_text::rewritten;
+use backlift::questions::Progress as _;
 use backlift::workshop::carved::Held;
 use backlift::workshop::to_card::{Start, ToCard, to_card};
 
