@@ -29,6 +29,7 @@ const ORDER: &[&str] = &[
     "workshop",
     "files",
     "validation",
+    "questions",
     "drawing",
 ];
 
@@ -44,6 +45,8 @@ const EDGE: &[(&str, &str)] = &[
     ("std::env", "bin"),
     ("std::time", "bin"),
     ("println!", "bin"),
+    ("indicatif", "bin/backlift"),
+    ("files::save", "bin"),
 ];
 
 /// Names under which anything could be hidden.
@@ -87,7 +90,8 @@ fn each_stage_uses_only_the_stages_before_it() {
                     fault(format!("`{stage}` may not use `{used}`"));
                 }
             }
-            for (word, home) in EDGE.iter().filter(|_| rank(stage) <= rank("workshop")) {
+            let inner = rank(stage) <= rank("workshop") || stage == "questions";
+            for (word, home) in EDGE.iter().filter(|_| inner) {
                 if code.contains(word) {
                     fault(format!("`{word}` belongs in {home}"));
                 }
@@ -107,23 +111,21 @@ fn no_file_has_a_name_that_could_hide_anything() {
 
 /// Files of the command line that any command may use; every other one is a command's own, or the window's.
 const SHARED: &[&str] = &[
+    "bench",
     "beside",
     "figure",
     "given",
     "json",
-    "loaded",
     "ounce",
     "outcome",
     "paragraph",
-    "placed",
     "progress",
-    "questions",
     "table",
     "written",
 ];
 
 #[test]
-fn no_command_uses_another_and_no_question_a_command() {
+fn no_command_uses_another() {
     let folder = Path::new("src/bin/backlift");
     let others = |name: &String| {
         !SHARED.contains(&name.as_str()) && !["main", "studio"].contains(&name.as_str())

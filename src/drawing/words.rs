@@ -1,7 +1,6 @@
 //! Figures as they are printed: trade units and SI, a thin space before each unit, a true minus sign.
 
 use crate::card::{Card, Condition, HandleShape};
-use crate::measurement::person::Handed;
 use crate::units::{INCH_M, POUND_KG, Units, spoken_stature};
 
 /// The space between a number and its unit.
@@ -71,14 +70,11 @@ pub fn joined(parts: &[Part]) -> String {
 
 /// "13 years, 5 ft 1 in (156 cm), right-handed".
 pub fn player(card: &Card) -> String {
-    let hand = match card.player.handed {
-        Handed::Right => "right-handed",
-        Handed::Left => "left-handed",
-    };
     format!(
-        "{} years, {}, {hand}",
+        "{} years, {}, {}-handed",
         number(card.player.age_y.floor(), 0),
-        spoken_stature(card.player.stature_m, Units::Trade)
+        spoken_stature(card.player.stature_m, Units::Trade),
+        card.player.handed.words(),
     )
 }
 

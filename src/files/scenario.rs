@@ -10,7 +10,7 @@ mod load;
 pub(in crate::files) mod text;
 
 pub use super::document::{Places, Text, edit};
-pub use keep::with_calibration;
+pub use keep::{over_unchanged, with_calibration};
 pub use load::{Loaded, load, load_text};
 pub use text::{DEMO, Given, STARTER, text_of};
 

@@ -5,8 +5,8 @@ use backlift::card::Card;
 use backlift::card::cautions::{JUNIOR_BELOW_Y, refit_stature_m, standing};
 use serde::Serialize;
 
-use crate::loaded::Loaded;
 use crate::paragraph::{paragraph, set_in};
+use backlift::questions::loaded::Loaded;
 
 /// Said of what an invented player or bats came to.
 pub const INVENTED: &str = "Invented player and bats";

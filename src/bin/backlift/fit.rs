@@ -11,11 +11,10 @@ use backlift::files::save::Folder;
 
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
-use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
-use crate::questions::advice;
-use crate::questions::fitted::fitted;
+use backlift::questions::advice;
+use backlift::questions::fitted::fitted;
 
 /// Find the bat that fits a player, and write the maker's card
 ///
@@ -48,7 +47,7 @@ pub struct Args {
 /// Searches and writes.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let started = Instant::now();
-    let loaded = load(&args.given)?;
+    let loaded = args.given.load()?;
     let units = args.show.units();
     if args.today {
         let now = advice::today(&loaded, None, &Progress::start(), [0.0, 1.0])?;

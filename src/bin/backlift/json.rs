@@ -2,8 +2,11 @@
 
 use std::io::Write;
 
+use backlift::files::fault::Fault;
 use serde::Serialize;
 use serde_json::{Number, Value};
+
+use crate::outcome::Stop;
 
 /// Digits that are shown: more than any figure is worth, fewer than show how binary fractions round.
 const DIGITS: usize = 12;
@@ -18,16 +21,21 @@ pub fn schema(command: &str) -> String {
 }
 
 /// The result of a command as JSON text, its [`schema`] first.
-pub fn document(command: &str, result: &impl Serialize) -> serde_json::Result<String> {
+pub fn document(command: &str, result: &impl Serialize) -> Result<String, Stop> {
     #[derive(Serialize)]
     struct Document<'a, T> {
         schema: String,
         #[serde(flatten)]
         result: &'a T,
     }
-    let mut document = serde_json::to_value(Document { schema: schema(command), result })?;
-    shorten(&mut document);
-    serde_json::to_string_pretty(&document).map(|it| it + "\n")
+    let text = serde_json::to_value(Document { schema: schema(command), result })
+        .map(|mut it| {
+            shorten(&mut it);
+            it
+        })
+        .and_then(|it| serde_json::to_string_pretty(&it));
+    text.map(|it| it + "\n")
+        .map_err(|it| Stop::OurMistake(format!("the result cannot be put into JSON: {it}")))
 }
 
 /// Rounds every fraction to [`DIGITS`] significant digits.
@@ -47,9 +55,12 @@ fn shorten(value: &mut Value) {
 }
 
 /// Writes to standard output. A reader that has gone away (`| head`) wants no more: that is no fault.
-pub fn print(text: &str) -> std::io::Result<()> {
+pub fn print(text: &str) -> Result<(), Stop> {
     match std::io::stdout().lock().write_all(text.as_bytes()) {
-        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => Err(error),
+        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
+            let fault = format!("the result cannot be written to standard output: {error}");
+            Err(Fault::new(fault).help("make room, or send it elsewhere").into())
+        }
         _ => Ok(()),
     }
 }

@@ -2,6 +2,7 @@
 #![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
 #![allow(non_snake_case, reason = "frame suffixes are capitals: contact_W")]
 
+mod bench;
 mod beside;
 mod calibrate;
 mod check;
@@ -14,17 +15,14 @@ mod hit;
 mod innings;
 mod json;
 mod keys;
-mod loaded;
 mod matters;
 mod new;
 mod ounce;
 mod outcome;
 mod paragraph;
 mod pickup;
-mod placed;
 mod plane;
 mod progress;
-mod questions;
 mod season;
 mod shape;
 mod stages;

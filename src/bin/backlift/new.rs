@@ -30,7 +30,7 @@ pub struct Args {
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let text = match (&args.given.scenario, args.given.set.as_slice()) {
         (None, []) => STARTER.to_owned(),
-        _ => args.given.load()?.fields.to_ron()?,
+        _ => args.given.read()?.fields.to_ron()?,
     };
     new_file(&args.file, text.as_bytes())?;
     // The file is there; a closed standard output changes nothing about that.

@@ -12,11 +12,10 @@ use backlift::files::save::Folder;
 
 use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs, share, time};
-use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
-use crate::questions::swung;
 use crate::written::said;
+use backlift::questions::swung;
 
 /// Swing a bat: speed, loads on hands and wrists, and what ran out first
 ///
@@ -55,7 +54,7 @@ pub struct Args {
 
 /// Swings.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
-    let loaded = load(&args.given)?;
+    let loaded = args.given.load()?;
     let bat = loaded.bat(args.bat.as_deref())?;
     let stroke = args.stroke.as_deref().map_or(Ok(loaded.lead()), |it| loaded.stroke(it))?;
     let folder = args.out.as_deref().map(Folder::open).transpose()?;

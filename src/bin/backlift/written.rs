@@ -10,13 +10,13 @@ use crate::json;
 use crate::outcome::{Outcome, Stop};
 
 /// Says what a command found, as words or as JSON, and writes its files if a folder was named.
-pub fn said<F: Serialize>(
+pub fn said<F: Serialize, E: Into<Stop>>(
     command: &str,
     show: &ShowArgs,
     folder: Option<Folder>,
     figures: impl FnOnce() -> Result<F, Stop>,
     told: impl FnOnce(Units) -> String,
-    add: impl FnOnce(&mut Folder, Units) -> Result<(), Fault>,
+    add: impl FnOnce(&mut Folder, Units) -> Result<(), E>,
 ) -> Result<Outcome, Stop> {
     let units = show.units();
     let mut text = match show.json {
@@ -24,7 +24,7 @@ pub fn said<F: Serialize>(
         false => told(units),
     };
     if let Some(mut folder) = folder {
-        add(&mut folder, units)?;
+        add(&mut folder, units).map_err(Into::into)?;
         text += &written(folder, show.json)?;
     }
     json::print(&text)?;

@@ -5,8 +5,8 @@ use backlift::measurement::nets::{Asked, Read};
 use serde::Serialize;
 use serde_json::{Value, json};
 
-use super::computed::Found;
 use super::told::LIMITS;
+use backlift::questions::calibrated::Found;
 
 #[derive(Serialize)]
 pub struct Figures {

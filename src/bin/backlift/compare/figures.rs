@@ -6,8 +6,7 @@ use backlift::innings::played::FIFTY;
 use serde::Serialize;
 use serde_json::{Map, Value, json};
 
-use super::shown::Shown;
-use super::worth::Worths;
+use backlift::questions::compared::{Shown, Worths};
 
 /// Everything, in SI units.
 #[derive(Serialize)]
@@ -85,8 +84,8 @@ pub fn of(shown: &Shown, worths: &Worths) -> Compared {
             .into_iter()
             .map(|pair| Pair { bats: labels(pair), in_hand: shown.in_hand(pair) })
             .collect(),
-        worth: worths.bats_json(),
-        worth_differences: worths.pairs_json(),
+        worth: super::worth::bats_json(worths),
+        worth_differences: super::worth::pairs_json(worths),
     }
 }
 

@@ -10,10 +10,10 @@ use backlift::files::save::Folder;
 use backlift::innings::played::FIFTY;
 use backlift::units::Units;
 
-use super::shown::Shown;
 use super::told::sentence;
 use crate::beside::Beside;
 use crate::figure::speed_unit;
+use backlift::questions::compared::Shown;
 
 /// Size of the picture, px.
 const PICTURE: [f64; 2] = [1200.0, 520.0];

@@ -6,13 +6,13 @@ use backlift::comparison::noticeable::Felt;
 use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, decimals, spoken};
 
-use super::shown::Shown;
-use super::worth::Worths;
+use super::worth;
 use crate::figure::{
     ACROSS_SIZES, ESTIMATED, bare, if_read_in, measured, number, of_several_sizes, percent,
 };
 use crate::paragraph::paragraph;
 use crate::table::table;
+use backlift::questions::compared::{Shown, Worths};
 
 /// Bats side by side in one table, so that it fits a terminal of 80 characters.
 const SIDE_BY_SIDE: usize = 3;
@@ -37,7 +37,7 @@ pub fn told(shown: &Shown, worths: &Worths, units: Units) -> String {
         [one] => out += &one_pair(shown, *one, units),
         all => out += &many_pairs(shown, all, units),
     }
-    out + &worths.told(units) + &words(shown)
+    out + &worth::told(worths, units) + &words(shown)
 }
 
 fn words(shown: &Shown) -> String {

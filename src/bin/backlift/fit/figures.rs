@@ -10,11 +10,11 @@ use backlift::worth::possible::{DRAWS, SEED};
 use backlift::worth::today::Given;
 use serde_json::{Map, Value, json};
 
-use crate::loaded::Loaded;
 use crate::ounce;
 use crate::outcome::Stop;
-use crate::questions::advice::suits_key;
-use crate::questions::fitted::Fitted;
+use backlift::questions::fitted::Fitted;
+use backlift::questions::loaded::Loaded;
+use backlift::worth::suits::suits_words;
 
 /// Today's advice alone.
 pub fn today(loaded: &Loaded, now: &TodayAdvice, elapsed_s: f64) -> Value {
@@ -96,7 +96,7 @@ fn given(it: &Given, strokes: &[&str]) -> Value {
     let worth = it.worth.as_ref();
     json!({
         "label": it.label,
-        "suits": suits_key(it.suits),
+        "suits": suits_words(it.suits).replace(' ', "_"),
         "worth_m_s": worth.map(Worth::mean_m_s),
         "worth_sd_m_s": worth.map(Worth::sd_m_s),
         "ball_m_s": worth.map(|it| it.ball_m_s),

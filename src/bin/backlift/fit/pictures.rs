@@ -22,7 +22,7 @@ use backlift::units::{Quantity, Units, spoken};
 use crate::beside::Beside;
 use crate::figure::speed_unit;
 use crate::ounce;
-use crate::questions::fitted::Fitted;
+use backlift::questions::fitted::Fitted;
 
 /// Scale of the pictures' pixels.
 const PIXELS: f64 = 2.0;

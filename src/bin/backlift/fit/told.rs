@@ -13,12 +13,12 @@ use backlift::worth::today::UseToday;
 
 use crate::beside::Beside;
 use crate::figure::{either, listed, number, percent, speed_unit};
-use crate::loaded::Loaded;
 use crate::ounce;
 use crate::paragraph;
-use crate::questions::advice::suits_words;
-use crate::questions::fitted::Fitted;
 use crate::table::table;
+use backlift::questions::fitted::Fitted;
+use backlift::questions::loaded::Loaded;
+use backlift::worth::suits::suits_words;
 
 /// Today's bats and the bat to order, on one screen.
 pub fn told(it: &Fitted, units: Units) -> String {

@@ -4,8 +4,8 @@ use backlift::impact::doubt::FeltSurely;
 use backlift::impact::hand::Hand;
 use serde::Serialize;
 
-use super::bat::Whose;
-use super::computed::{Found, PRACTICE_BEND_RAD};
+use backlift::questions::hit::bat::Whose;
+use backlift::questions::hit::{Found, PRACTICE_BEND_RAD};
 
 #[derive(Serialize)]
 pub struct Figures {

@@ -10,10 +10,10 @@ use backlift::files::save::Folder;
 use backlift::impact::strike::FELT_S;
 use backlift::units::{Quantity, Units, spoken};
 
-use super::computed::Found;
 use super::told::{HANDS, sentence, swing_words};
 use crate::beside::Beside;
 use crate::figure::speed_unit;
+use backlift::questions::hit::Found;
 
 /// Size of the chart, px.
 const CHART: [f64; 2] = [900.0, 420.0];

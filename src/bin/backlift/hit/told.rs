@@ -4,11 +4,11 @@ use backlift::impact::strike::FELT_S;
 use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, spoken, spoken_ball};
 
-use super::bat::Whose;
-use super::computed::{Found, PRACTICE_BEND_RAD};
 use crate::figure::{listed, measured, number, percent, plain};
 use crate::paragraph::paragraph;
 use crate::table::table;
+use backlift::questions::hit::bat::Whose;
+use backlift::questions::hit::{Found, PRACTICE_BEND_RAD};
 
 /// What one hand is called, in the order of the hit.
 pub const HANDS: [&str; 2] = ["top hand", "bottom hand"];

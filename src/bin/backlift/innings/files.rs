@@ -8,9 +8,9 @@ use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::units::Units;
 
-use super::computed::Played;
 use super::told::sentence;
 use crate::beside::Beside;
+use backlift::questions::innings::Played;
 
 /// Width of a panel and height of the picture, px.
 const PANEL: [f64; 2] = [400.0, 420.0];

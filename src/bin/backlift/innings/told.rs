@@ -3,10 +3,10 @@
 use backlift::innings::played::{AtScore, StrokeNow};
 use backlift::units::{Quantity, Units, spoken};
 
-use super::computed::{Lead, Played};
 use crate::figure::{if_read_in, number, percent};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
+use backlift::questions::innings::{Lead, Played};
 
 /// What the figures do not hold.
 pub const LIMITS: [&str; 4] = [

@@ -8,7 +8,7 @@ use backlift::sensitivity::spread::Standing;
 use backlift::sensitivity::terms::Term;
 use serde::Serialize;
 
-use super::shown::Shown;
+use backlift::questions::matters::Shown;
 
 /// Everything, in SI units.
 #[derive(Serialize)]
@@ -118,7 +118,7 @@ pub fn of(shown: &Shown) -> Figures {
         samples: study.rows,
         left_out: study.left_out,
         draws: study.draws,
-        sentence: shown.sentence(),
+        sentence: super::told::sentence(shown),
         inputs: inputs.collect(),
         figures: figures.collect(),
         terms: shown.terms.as_ref().map(|it| TermsRow {

@@ -8,8 +8,9 @@ use backlift::files::save::Folder;
 use backlift::sensitivity::spread::Standing;
 use backlift::units::Units;
 
-use super::shown::{Shown, doubted, name, spread};
+use super::told::{doubted, sentence, spread};
 use crate::beside::Beside;
+use backlift::questions::matters::Shown;
 
 /// Adds the chart to a folder.
 pub fn add(folder: &mut Folder, shown: &Shown, beside: &Beside, units: Units) -> Result<(), Fault> {
@@ -30,7 +31,7 @@ fn chart(shown: &Shown, units: Units) -> MattersPicture {
             Some(Bar { first, total, interval: index.total.interval })
         };
         let bars = shown.figures().filter_map(bar).collect();
-        Some(InputRow { name: name(input), spread: spread(input), bars })
+        Some(InputRow { name: input.words().to_owned(), spread: spread(input), bars })
     };
     let section = |title: &str, standing: Standing| Section {
         title: title.to_owned(),
@@ -43,7 +44,7 @@ fn chart(shown: &Shown, units: Units) -> MattersPicture {
         section("Nobody can measure it at a bench", Standing::OutOfReach),
     ];
     MattersPicture {
-        sentence: shown.sentence(),
+        sentence: sentence(shown),
         columns: shown.figures().map(|it| [it.figure.words().into(), doubted(it, units)]).collect(),
         sections: sections.into_iter().filter(|it| !it.rows.is_empty()).collect(),
         legend: "How much of each figure's doubt an input carries, % of its square. Pale: with all it does together with others; dark: by itself; thin line: 19 times in 20 the truth lies on it. Beside each name: how far the input may be off, one standard deviation. The pull; late: at the end of the innings".to_owned(),

@@ -4,12 +4,12 @@ use backlift::drawing::pickup_page::{PickupPage, ShownBat, ShownPair};
 use backlift::units::{POUND_KG, Quantity, Units, spoken};
 use serde_json::{Value, json};
 
-use super::{Shown, Swung};
 use crate::beside::Beside;
 use crate::figure::{if_read_in, lower, number, percent, plain};
 use crate::ounce;
 use crate::paragraph::{paragraph, set_in};
 use crate::table::{Row, side_by_side};
+use backlift::questions::pairs::{Shown, Swung};
 
 const LEFT_OUT: &str = "All four are shapes that could be made in this size, not bats that were weighed. Each pull is the fastest controlled one at fifty runs, for the player's likeliest strength; what is in doubt about the player is much the same for all four";
 

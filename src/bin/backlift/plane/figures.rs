@@ -4,7 +4,7 @@ use backlift::workshop::plane::PickupMoments;
 use serde::Serialize;
 use serde_json::{Value, json};
 
-use super::Planned;
+use backlift::questions::plane::Planned;
 
 #[derive(Serialize)]
 pub struct Figures {

@@ -4,10 +4,10 @@ use backlift::card::Figure;
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::plane::{Pass, PickupMoments, Plan};
 
-use super::Planned;
 use crate::figure::{capital, listed, number, percent, plain};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
+use backlift::questions::plane::Planned;
 
 /// Everything, the sentence first.
 pub(super) fn told(it: &Planned, units: Units) -> String {

@@ -7,8 +7,7 @@ use backlift::workshop::season::State;
 use backlift::workshop::season::swelling::{RADIAL, TANGENTIAL, swelling};
 use serde::Serialize;
 
-use super::bat::Given;
-use super::computed::Found;
+use backlift::questions::season::{Found, Given};
 
 /// All figures of a season.
 #[derive(Serialize)]

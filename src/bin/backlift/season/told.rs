@@ -7,11 +7,10 @@ use backlift::workshop::season::swelling::{RADIAL, TANGENTIAL, swelling};
 use backlift::workshop::season::uptake::DAY_S;
 use backlift::workshop::season::{Air, State};
 
-use super::bat::Given;
-use super::computed::{Found, Gone};
 use crate::figure::{listed, number, percent, plain};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
+use backlift::questions::season::{Found, Given, Gone};
 
 /// What the model does not know.
 pub const LIMITS: [&str; 4] = [

@@ -7,7 +7,7 @@ use backlift::workshop::to_card::Answer;
 use serde::Serialize;
 use serde_json::{Value, json};
 
-use super::Worked;
+use backlift::questions::shape::Worked;
 
 #[derive(Serialize)]
 pub struct Figures {

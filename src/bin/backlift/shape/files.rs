@@ -3,16 +3,17 @@
 use backlift::bat::mesh::shells;
 use backlift::drawing::pdf::pdf;
 use backlift::drawing::templates;
-use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::files::solid;
+use backlift::questions::shape::Worked;
 
-use super::{Worked, figures, refused};
+use super::{beside, figures, refused};
 use crate::json;
+use crate::outcome::Stop;
 
 /// Adds all of them to a folder.
-pub fn add(folder: &mut Folder, worked: &Worked) -> Result<(), Fault> {
-    let (bat, beside) = (worked.chosen(), worked.beside());
+pub fn add(folder: &mut Folder, worked: &Worked) -> Result<(), Stop> {
+    let (bat, beside) = (worked.chosen(), beside(worked));
     let pages = templates::pages(&bat.shape.blade, &beside.sentence(&worked.loaded.title));
     for (n, page) in pages.iter().enumerate() {
         folder.add(&format!("sections-{}.svg", n + 1), page.as_bytes())?;
@@ -22,6 +23,6 @@ pub fn add(folder: &mut Folder, worked: &Worked) -> Result<(), Fault> {
     let shells = shells(&bat.shape);
     folder.add("bat.stl", &solid::stl(&shells))?;
     folder.add("bat.glb", &solid::glb(&shells).map_err(refused)?)?;
-    let figures = json::document("shape", &beside.figures(figures::of(worked))).map_err(refused)?;
-    folder.add("shape.json", figures.as_bytes())
+    let figures = json::document("shape", &beside.figures(figures::of(worked)))?;
+    Ok(folder.add("shape.json", figures.as_bytes())?)
 }

@@ -6,10 +6,10 @@ use backlift::card::Figure;
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::to_card::{Answer, BrokenDemand, ToCard};
 
-use super::Worked;
 use crate::figure::{bare, either, listed, measured, number, percent, plain};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::{Row, side_by_side, table};
+use backlift::questions::shape::Worked;
 
 /// Everything, the sentence first.
 pub fn told(worked: &Worked, units: Units) -> String {

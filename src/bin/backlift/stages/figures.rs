@@ -4,7 +4,7 @@ use backlift::uncertain::Uncertain;
 use backlift::workshop::cautions::WORKSHOP;
 use serde::Serialize;
 
-use super::standing::{Bench, Standing};
+use backlift::questions::bench_log::{Bench, Standing};
 
 /// All figures of a log.
 #[derive(Serialize)]

@@ -4,10 +4,10 @@ use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::cautions::WORKSHOP;
 use backlift::workshop::stages::{Moment, Stage};
 
-use super::standing::{Bench, Standing};
 use crate::figure::{bare, listed, measured, plain};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
+use backlift::questions::bench_log::{Bench, Standing};
 
 /// Everything, the next hand's turn first.
 pub fn told(bench: &Bench<'_>, units: Units) -> String {

@@ -16,9 +16,9 @@ use super::still::Into;
 use super::undo::of_field;
 use super::wood::action::WoodAction;
 use super::work::{Need, Question};
-use crate::loaded::Loaded;
-use crate::questions::fitted::fitted;
 use backlift::files::document::TextFile;
+use backlift::questions::fitted::fitted;
+use backlift::questions::loaded::Loaded;
 
 impl Studio {
     /// Does it.

@@ -15,8 +15,9 @@ use super::state::Studio;
 use super::work::{Question, Written};
 use crate::fit::pictures;
 use crate::outcome::Stop;
-use crate::questions::fitted::Fitted;
-use crate::questions::{card_file, delivered};
+use backlift::files::card_file;
+use backlift::questions::delivered;
+use backlift::questions::fitted::Fitted;
 
 /// The card as it is printed, as a picture.
 pub struct CardPicture {

@@ -8,8 +8,8 @@ use backlift::files::scenario::{ScenarioV1, load_text};
 
 use super::answers::{key_of, told};
 use super::paper::{OnDesk, Paper};
-use crate::loaded::{Loaded, built};
 use crate::outcome::Stop;
+use backlift::questions::loaded::{Loaded, built};
 
 /// What follows from the document.
 #[derive(Clone, Default)]

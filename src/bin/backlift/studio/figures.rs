@@ -7,12 +7,12 @@ use backlift::innings::played::FIFTY;
 use backlift::units::{Quantity, Units, spoken};
 
 use super::answers::{Keyed, key};
-use super::innings::{self, Of};
 use super::state::Studio;
 use super::work::Question;
-use crate::compare::{Shown, compared};
 use crate::figure::{percent, plain};
-use crate::loaded::Loaded;
+use backlift::questions::any_score::{self, Of};
+use backlift::questions::compared::{Shown, compared};
+use backlift::questions::loaded::Loaded;
 
 /// One line of figures.
 pub struct Row {
@@ -45,35 +45,35 @@ struct Line {
 const LINES: [Line; 5] = [
     Line {
         name: "bat speed at the ball",
-        of: innings::bat_speed_m_s,
+        of: any_score::bat_speed_m_s,
         figure: Some(StrokeFigure::BatSpeed),
         quantity: Some(Quantity::Speed),
         why: "Speed of the contact point in the fastest swing that stays under control, simulated with this player's strength. Its doubt: strength, bat, and what is not known of fatigue",
     },
     Line {
         name: "stroke time",
-        of: innings::stroke_time_s,
+        of: any_score::stroke_time_s,
         figure: Some(StrokeFigure::StrokeTime),
         quantity: Some(Quantity::Time),
         why: "From the top of the backlift to the ball, in the fastest swing that stays under control",
     },
     Line {
         name: "time in hand",
-        of: innings::time_in_hand_s,
+        of: any_score::time_in_hand_s,
         figure: Some(StrokeFigure::TimeInHand),
         quantity: Some(Quantity::Time),
         why: "Left over between reading the ball and having to start, with the bowling and the reading time of the scenario. It serves to hold bats against each other; whether a ball is met in time is a chance",
     },
     Line {
         name: "wrist share",
-        of: innings::wrist_share,
+        of: any_score::wrist_share,
         figure: Some(StrokeFigure::WristShare),
         quantity: None,
         why: "Mean share of what it has left that the busier wrist gives, at one stroke time for all bats and scores",
     },
     Line {
         name: "grip needed",
-        of: innings::grip_share,
+        of: any_score::grip_share,
         figure: Some(StrokeFigure::GripShare),
         quantity: None,
         why: "So that the handle neither slips nor twists, as a share of the grip there is; fresh grip, so a lower bound late on. Its doubt: the grip reading, the friction of glove on rubber (an assumption, ± 25 %), and the player's strength",

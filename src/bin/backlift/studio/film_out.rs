@@ -10,8 +10,6 @@ use super::state::Studio;
 use super::still::{Filming, Into, Still};
 use super::work::{Question, Written};
 use super::{clip, page};
-use crate::outcome::Stop;
-use crate::progress::Progress;
 
 impl Studio {
     /// Starts to take pictures.
@@ -49,9 +47,12 @@ impl Studio {
         let standing = self.standing();
         self.work.start(Question::Pictures, key("pictures"), move |progress, _| {
             let (path, bytes) = match into {
-                Into::Clip(path) => {
-                    (path, clip::gif(&stills, &standing, &|share| goes_on(progress, share))?)
-                }
+                Into::Clip(path) => (
+                    path,
+                    clip::gif(&stills, &standing, &|share| {
+                        progress.step("writing the pictures", share)
+                    })?,
+                ),
                 Into::Page(path) => (path, page.png(&stills)?),
             };
             over(&path, &bytes)?;
@@ -72,14 +73,6 @@ impl Studio {
         if let Some(instant_s) = filming.instants_s.get(filming.stills.len()) {
             self.playback.time_s = *instant_s;
         }
-    }
-}
-
-/// Tells how far the work is; an error where it is to stop.
-fn goes_on(progress: &Progress, share: f64) -> Result<(), Stop> {
-    match progress.report("writing the pictures", share) {
-        std::ops::ControlFlow::Continue(()) => Ok(()),
-        std::ops::ControlFlow::Break(()) => Err(Stop::Cancelled),
     }
 }
 

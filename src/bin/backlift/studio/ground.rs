@@ -10,7 +10,7 @@ use super::live::live_pull_m_s;
 use super::state::Studio;
 use crate::figure::speed_unit;
 use crate::fit::pictures;
-use crate::questions::fitted::Fitted;
+use backlift::questions::fitted::Fitted;
 
 /// The map as numbers; across is dead weight, up is the balance point.
 #[derive(Clone, Debug)]

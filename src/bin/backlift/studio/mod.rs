@@ -15,7 +15,6 @@ pub mod dialogs;
 mod figures;
 mod film_out;
 mod ground;
-pub mod innings;
 pub mod layout;
 pub mod live;
 pub mod look;

@@ -5,10 +5,8 @@ use std::sync::Arc;
 use super::answers::key;
 use super::state::Studio;
 use super::work::Question;
-use crate::loaded::Loaded;
-use crate::ounce::Ounces;
-use crate::outcome::Stop;
-use crate::progress::Progress;
+use backlift::questions::loaded::Loaded;
+use backlift::questions::ounces::Ounces;
 
 impl Studio {
     /// What it hangs on.
@@ -26,27 +24,7 @@ impl Studio {
         let Some(key) = self.ounce_key(bat).filter(|it| !self.answers.has(*it)) else { return };
         let (loaded, asked_time_s) = (Arc::clone(loaded), self.asked_time_s());
         self.work.start(Question::Ounce(bat), key, move |progress, _| {
-            ounces(&loaded, bat, asked_time_s, progress)
+            Ounces::of(&loaded, bat, asked_time_s, progress)
         });
     }
-}
-
-/// What an ounce costs along a bat at fifty runs.
-fn ounces(
-    loaded: &Loaded,
-    bat: usize,
-    asked_time_s: Option<Vec<f64>>,
-    progress: &Progress,
-) -> Result<Ounces, Stop> {
-    let Some(weighed) = loaded.bats.get(bat) else {
-        return Err(Stop::OurMistake(format!("there is no bat {bat}")));
-    };
-    progress.step("putting an ounce here and there", 0.0)?;
-    let batter = loaded.batter(weighed, 1.0)?;
-    let asked_time_s = match asked_time_s {
-        Some(known) => known,
-        None => loaded.asked_times_s(&batter)?,
-    };
-    progress.step("putting an ounce here and there", 0.3)?;
-    Ounces::at_fifty(loaded, weighed, &batter, &asked_time_s)
 }

@@ -12,7 +12,6 @@ use backlift::files::scenario::{DEMO, ScenarioV1};
 use super::action::{Action, ColourBy, Pair, View, Which};
 use super::answers::{Answers, Keyed, key};
 use super::derived::Derived;
-use super::innings::{self, Innings};
 use super::look::Look;
 use super::paper::{OnDesk, Paper};
 use super::playback::{Playback, USUAL_LENGTH_S};
@@ -20,8 +19,9 @@ use super::recovery::Recovery;
 use super::still::Filming;
 use super::wood::Wood;
 use super::work::{Question, Work};
-use crate::questions::fitted::Fitted;
 use backlift::measurement::taps::Taps;
+use backlift::questions::any_score::{self, Innings};
+use backlift::questions::fitted::Fitted;
 
 /// Everything there is.
 pub struct Studio {
@@ -220,7 +220,7 @@ impl Studio {
         let innings = self.innings(slot)?.it;
         let stroke = innings.stroke(&self.playback.stroke)?;
         let runs = f64::from(self.playback.runs);
-        Some(innings.at(stroke, runs, innings::stroke_time_s)?.best)
+        Some(innings.at(stroke, runs, any_score::stroke_time_s)?.best)
     }
 
     /// The innings with the first or the second bat; perhaps of an earlier text.

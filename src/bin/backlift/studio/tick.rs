@@ -3,11 +3,11 @@
 use std::sync::Arc;
 
 use super::action::Which;
-use super::innings::{Before, Innings};
 use super::panels::row;
 use super::state::Studio;
 use super::work::{Need, Question, Report, Written};
-use crate::loaded::Loaded;
+use backlift::questions::any_score::{Before, Innings};
+use backlift::questions::loaded::Loaded;
 
 impl Studio {
     /// Time runs on, answers are taken in, what is missing is asked for, unsaved work is kept.

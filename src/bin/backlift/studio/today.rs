@@ -8,9 +8,9 @@ use backlift::worth::today::Given;
 use super::answers::key;
 use super::state::Studio;
 use super::work::Question;
-use crate::loaded::Loaded;
 use crate::outcome::Stop;
-use crate::progress::Progress;
+use backlift::questions::Progress;
+use backlift::questions::loaded::Loaded;
 
 /// The advice, with the scenario it is for.
 #[derive(Clone)]
@@ -26,10 +26,10 @@ impl Advice {
     pub fn of(
         loaded: &Arc<Loaded>,
         before: Option<&Self>,
-        progress: &Progress,
+        progress: &dyn Progress,
     ) -> Result<Self, Stop> {
         let before = before.map(|it| &it.now);
-        let now = crate::questions::advice::today(loaded, before, progress, [0.0, 1.0])?;
+        let now = backlift::questions::advice::today(loaded, before, progress, [0.0, 1.0])?;
         Ok(Self { loaded: Arc::clone(loaded), now })
     }
 }

@@ -2,13 +2,14 @@
 //! as it goes, stopped when nobody waits for it any more.
 
 use std::any::Any;
+use std::ops::ControlFlow;
 use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, Sender, channel};
 
 use crate::outcome::Stop;
-use crate::progress::Progress;
+use backlift::questions::Progress;
 
 /// What can be asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -142,7 +143,7 @@ impl Work {
         &mut self,
         question: Question,
         key: u64,
-        task: impl FnOnce(&Progress, &dyn Fn(T)) -> Result<T, Stop> + Send + 'static,
+        task: impl FnOnce(&dyn Progress, &dyn Fn(T)) -> Result<T, Stop> + Send + 'static,
     ) {
         if self.job(question).is_some_and(|it| it.key == key) {
             return;
@@ -154,12 +155,15 @@ impl Work {
         let stop = Arc::clone(&cancelled);
         self.jobs.push(Job { question, key, doing, share: 0.0, number, cancelled: stop });
         let (words, told) = (self.sender.clone(), self.sender.clone());
-        let listener = move |doing: &str, share: f64| {
+        let progress = move |doing: &str, share: f64| {
+            if cancelled.load(Ordering::Relaxed) {
+                return ControlFlow::Break(());
+            }
             // The window is gone when nobody listens.
             let _ = told.send(Word::Doing(number, doing.to_owned(), share));
+            ControlFlow::Continue(())
         };
         std::thread::spawn(move || {
-            let progress = Progress::told(cancelled, Box::new(listener));
             let work = || {
                 let answered = task(&progress, &|part| {
                     let _ = words.send(Word::Part(number, Arc::new(part)));

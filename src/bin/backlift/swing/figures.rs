@@ -5,7 +5,7 @@ use backlift::swing::observed::HandLoad;
 use serde::Serialize;
 
 use super::told::LIMITS;
-use crate::questions::swung::Swung;
+use backlift::questions::swung::Swung;
 
 #[derive(Serialize)]
 pub struct Figures {
@@ -103,7 +103,7 @@ pub fn of(swung: &Swung) -> Figures {
     Figures {
         stroke: swung.stroke.clone(),
         bat: swung.bat_label.clone(),
-        handed: swung.handed_words(),
+        handed: swung.handed.words(),
         capacity_share: swung.capacity,
         controlled: swung.is_controlled(),
         bat_speed_m_s: met.bat_speed_m_s,

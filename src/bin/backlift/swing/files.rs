@@ -14,7 +14,7 @@ use backlift::units::Units;
 
 use super::told::sentence;
 use crate::beside::Beside;
-use crate::questions::swung::Swung;
+use backlift::questions::swung::Swung;
 
 /// Size of the picture, px.
 const PICTURE: [f64; 2] = [1120.0, 560.0];

@@ -3,8 +3,8 @@
 use backlift::validation::{Row, Verdict};
 use serde::Serialize;
 
-use super::computed::Validated;
 use super::notation::accepted;
+use backlift::questions::validated::Validated;
 
 /// Everything, in the units of the rows.
 #[derive(Serialize)]

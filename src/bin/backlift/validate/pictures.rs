@@ -7,7 +7,7 @@ use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::validation::Group;
 
-use super::computed::Validated;
+use backlift::questions::validated::Validated;
 
 /// Size of a picture, px.
 const PICTURE: [f64; 2] = [560.0, 380.0];

@@ -5,12 +5,12 @@ mod style;
 use backlift::validation::{Group, Row, Verdict};
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-use super::computed::{Answer, Validated};
 use super::notation::{accepted, cells};
 use super::pictures::Shown;
 use super::told::{heading, sentence, sources, why};
 use crate::figure::percent;
 use crate::{innings, swing};
+use backlift::questions::validated::{Answer, Validated};
 
 /// The page; `part` is how many checks of how many were asked for, if not all.
 pub fn page(found: &Validated, pictures: &[Shown], part: Option<(usize, usize)>) -> String {

@@ -13,9 +13,9 @@ use super::deeds::button;
 use super::words::{big, head, named, pending};
 use crate::figure::{percent, speed_unit};
 use crate::studio::action::Action;
-use crate::studio::innings::{Of, bat_speed_m_s, time_in_hand_s, wrist_share};
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, mixed, theme, thinned};
+use backlift::questions::any_score::{Of, bat_speed_m_s, time_in_hand_s, wrist_share};
 
 /// Score at the right end.
 const LAST: f64 = 100.0;
@@ -123,7 +123,7 @@ fn one(
         .filter_map(|slot| {
             let innings = it.innings(slot)?.it;
             let stroke = innings.stroke(&it.playback.stroke)?;
-            let point = |it: &crate::studio::innings::Point| {
+            let point = |it: &backlift::questions::any_score::Point| {
                 let low = of(it.most_tired.get(stroke)?);
                 let best = of(it.at.with_slow.get(stroke)?);
                 let high = of(it.at.without_slow.get(stroke)?);

@@ -12,12 +12,12 @@ use super::table::{Table, name};
 use super::words::{bat_mark, caution, head, measure, quiet, sentence};
 use crate::figure::percent;
 use crate::fit::told as fit_told;
-use crate::questions::fitted::Fitted;
 use crate::studio::action::{Action, ColourBy, View};
 use crate::studio::answers::{Keyed, key};
 use crate::studio::live::OnMap;
 use crate::studio::state::Studio;
 use crate::studio::work::Question;
+use backlift::questions::fitted::Fitted;
 
 const COLOURS: [(ColourBy, &str); 4] = [
     (ColourBy::Pull, "the late pull"),

@@ -11,10 +11,11 @@ use egui::{Align2, Color32, Key, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui
 use super::keys;
 use super::words::{caution, head, named, pending, quiet};
 use crate::figure::{capital, number, speed_unit};
-use crate::ounce::{self, Ounces};
+use crate::ounce;
 use crate::studio::action::Action;
 use crate::studio::state::Studio;
 use crate::studio::style::{GRID, ink, theme};
+use backlift::questions::ounces::Ounces;
 
 /// Radius of the weight, px at scale 1.
 const WEIGHT_PX: f32 = 8.0;

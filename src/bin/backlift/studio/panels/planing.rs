@@ -23,7 +23,7 @@ pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         Some(Err(fault)) => {
             sentence(ui, "This bat is too light for its card already: wood cannot go back");
             caution(ui, &fault.to_string());
-            quiet(ui, crate::plane::TOO_LIGHT);
+            quiet(ui, backlift::questions::plane::TOO_LIGHT);
         }
         None => sentence(
             ui,

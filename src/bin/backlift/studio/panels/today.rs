@@ -9,10 +9,10 @@ use super::table::{Table, name};
 use super::words::{bat_mark, fault, head, measure, named, pending, quiet, sentence, why};
 use crate::figure::{number, percent, speed_unit};
 use crate::fit::told as fit_told;
-use crate::questions::advice::suits_words;
 use crate::studio::action::Action;
 use crate::studio::bench::{SEEN_BALLS, SEEN_RUNS};
 use crate::studio::state::Studio;
+use backlift::worth::suits::suits_words;
 
 /// Which bat to use today, in the words of `fit`; what is said while nobody knows yet.
 pub fn told(it: &Studio) -> String {

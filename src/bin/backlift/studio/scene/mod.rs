@@ -18,9 +18,9 @@ use backlift::swing::time_in_hand::Delivery;
 use egui::Rect;
 
 use super::action::View;
-use super::innings::{Innings, Reel};
 use super::playback::Camera;
 use super::state::Studio;
+use backlift::questions::any_score::{Innings, Reel, stroke_time_s};
 use body::{Frame, eyes_m};
 use eye::{Eye, Seen};
 use legs::Feet;
@@ -172,8 +172,7 @@ impl Studio {
         let time_s = self.live_time_s(mass_kg, balance_m, &self.playback.stroke)?;
         let innings = self.innings(0)?.it;
         let stroke = innings.stroke(&self.playback.stroke)?;
-        let first =
-            innings.at(stroke, fitted.setting().plan.runs, super::innings::stroke_time_s)?;
+        let first = innings.at(stroke, fitted.setting().plan.runs, stroke_time_s)?;
         Some(Swung { innings, longer: time_s / first.best, bat: None })
     }
 

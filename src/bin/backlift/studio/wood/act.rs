@@ -8,13 +8,13 @@ use backlift::files::shape_text::{mm, percent};
 
 use super::Opened;
 use super::action::WoodAction;
-use crate::questions::card_file;
 use crate::studio::answers::{key, key_of};
 use crate::studio::paper::OnDesk;
 use crate::studio::playback::Orbit;
 use crate::studio::state::{Ask, Studio};
 use crate::studio::undo::of_field;
 use crate::studio::work::{Question, Written};
+use backlift::files::card_file;
 use backlift::files::document::TextFile;
 
 impl Studio {

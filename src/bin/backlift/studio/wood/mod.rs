@@ -152,7 +152,7 @@ impl Wood {
         let bat = shaped(&loaded.title, &loaded.described, &loaded.size, &self.limits);
         match bat {
             Ok(bat) => Ok(Worked { loaded, bat }),
-            Err(faults) => Err(crate::placed::shape_faults(&loaded.places, &faults)),
+            Err(faults) => Err(backlift::questions::placed::shape_faults(&loaded.places, &faults)),
         }
     }
 

@@ -2,10 +2,10 @@
 
 use std::path::Path;
 
-use backlift::card::Card;
-use backlift::files::card::{self, CardFileFault};
-use backlift::files::document::{Kind, text_of_file};
-use backlift::files::fault::{Fault, Source};
+use crate::card::Card;
+use crate::files::card::{self, CardFileFault};
+use crate::files::document::{Kind, text_of_file};
+use crate::files::fault::{Fault, Source};
 
 const CARD: Kind = Kind {
     what: "a card",

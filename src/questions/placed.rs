@@ -1,21 +1,17 @@
 //! Faults and doubts of the core, put where they were written, each with its mend.
 
-use backlift::bat::figures::WeighFault;
-use backlift::bat::notes::Warning;
-use backlift::bat::shape_fault::ShapeFault;
-use backlift::files::assets::AssetFault;
-use backlift::files::fault::{Fault, Faults, Source, nearest};
-use backlift::files::scenario::Places;
-use backlift::files::stroke::StrokeFault;
-use backlift::innings::played::InningsFault;
-use backlift::innings::schedule::ScheduleFault;
-use backlift::measurement::absurd::Absurd;
-use backlift::measurement::person::{PersonFault, PersonReading};
-use backlift::ounce::swung::OunceFault;
-use backlift::player::unusual;
-use backlift::swing::player_stroke::SwingFault;
+use crate::bat::figures::WeighFault;
+use crate::bat::notes::Warning;
+use crate::bat::shape_fault::ShapeFault;
+use crate::files::fault::{Fault, Faults, Source, nearest};
+use crate::files::scenario::Places;
+use crate::innings::played::InningsFault;
+use crate::innings::schedule::ScheduleFault;
+use crate::measurement::absurd::Absurd;
+use crate::measurement::person::{PersonFault, PersonReading};
+use crate::player::unusual;
 
-use crate::outcome::Stop;
+use super::Stop;
 
 /// Why an innings could not be played, in its place.
 pub fn innings_stop(places: &Places, fault: InningsFault) -> Stop {
@@ -43,7 +39,7 @@ fn scenario_path(field: &str) -> &'static str {
     }
 }
 
-/// A fault of one argument of the command line, pointed at.
+/// A fault of one argument, called as on the command line, pointed at.
 pub fn argument_fault(flag: &str, given: &str, message: &str, help: &str) -> Stop {
     let source = Source::new(flag, given);
     Fault::new(format!("{flag}: {message}")).help(help).at(&source, 0..given.len()).into()
@@ -145,40 +141,4 @@ pub fn asked(warning: &Warning) -> (Option<&'static str>, &'static str) {
 
 fn bat_path(n: usize, field: Option<&str>) -> String {
     field.map_or(format!("bats.{n}"), |it| format!("bats.{n}.{it}"))
-}
-
-impl From<AssetFault> for Stop {
-    fn from(fault: AssetFault) -> Self {
-        Self::OurMistake(fault.to_string())
-    }
-}
-
-impl From<StrokeFault> for Stop {
-    fn from(fault: StrokeFault) -> Self {
-        Self::OurMistake(fault.to_string())
-    }
-}
-
-/// A player who cannot swing the bat is an answer, not a mistake in what was given.
-impl From<SwingFault> for Stop {
-    fn from(fault: SwingFault) -> Self {
-        let help = match fault {
-            SwingFault::NoControlledSwing { .. } => "try a lighter bat",
-            SwingFault::Path { .. } => {
-                "the hands cannot stay on the handle: check stature, arm_length and hand_length"
-            }
-            SwingFault::Chain(_) => return Self::OurMistake(fault.to_string()),
-        };
-        Self::NoAnswer(Fault::new(fault.to_string()).help(help))
-    }
-}
-
-/// An ounce that cannot be put there is a mistake of ours; a bat that cannot be swung with it is an answer.
-impl From<OunceFault> for Stop {
-    fn from(fault: OunceFault) -> Self {
-        match fault {
-            OunceFault::Swing(fault) => fault.into(),
-            OunceFault::Bat { .. } => Self::OurMistake(fault.to_string()),
-        }
-    }
 }

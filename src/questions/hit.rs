@@ -1,36 +1,40 @@
-//! The hit, its doubt, and the map of the face.
+//! A ball hit with a bat: the hit, its doubt, and the map of the face.
 
-use backlift::bat::Bat;
-use backlift::bat::shape::BatShape;
-use backlift::card::cautions::{refit_stature_m, standing};
-use backlift::comparison::collision::{SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
-use backlift::files::fault::Fault;
-use backlift::impact::ImpactFault;
-use backlift::impact::ball::Ball;
-use backlift::impact::doubt::{Doubted, Spread, closing_for_bend, doubted, stiffness_for_bend};
-use backlift::impact::face::{FaceMap, MapFault, face_map, half_width_m};
-use backlift::impact::hand::Hand;
-use backlift::impact::parts::Parts;
-use backlift::impact::splice::{CANE_PA, Cane, Hinge};
-use backlift::impact::strike::Hit;
-use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
-use backlift::swing::chain::Grip;
-use backlift::uncertain::Uncertain;
+pub mod bat;
 
-use super::bat;
-use crate::loaded::Loaded;
-use crate::outcome::Stop;
-use crate::progress::Progress;
-use crate::questions::swung::swing_one;
+use crate::bat::Bat;
+use crate::bat::shape::BatShape;
+use crate::card::cautions::{refit_stature_m, standing};
+use crate::comparison::collision::{SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
+use crate::files::fault::Fault;
+use crate::impact::ImpactFault;
+use crate::impact::ball::Ball;
+use crate::impact::doubt::{Doubted, Spread, closing_for_bend, doubted, stiffness_for_bend};
+use crate::impact::face::{FaceMap, MapFault, face_map, half_width_m};
+use crate::impact::hand::Hand;
+use crate::impact::parts::Parts;
+use crate::impact::splice::{CANE_PA, Cane, Hinge};
+use crate::impact::strike::Hit;
+use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
+use crate::swing::chain::Grip;
+use crate::uncertain::Uncertain;
+
+use super::loaded::Loaded;
+use super::swung::swing_one;
+use super::{Progress, Stop};
 
 /// What is asked.
+#[derive(Clone, Debug)]
 pub struct Asked<'a> {
+    /// What to hit with.
     pub bat: bat::Asked<'a>,
+    /// Where the ball meets the face, m from the toe.
     pub from_toe_m: f64,
+    /// How far off the middle of the face, m.
     pub across_m: f64,
-    /// None: the scenario's bowling.
+    /// Ball speed at the bat, m/s; none: the scenario's bowling.
     pub ball_m_s: Option<f64>,
-    /// None: the player's fastest pull.
+    /// Bat speed where it meets the ball, m/s; none: the player's fastest pull.
     pub bat_m_s: Option<f64>,
     /// Whether the face is mapped.
     pub mapped: bool,
@@ -40,15 +44,25 @@ pub struct Asked<'a> {
 pub const PRACTICE_BEND_RAD: f64 = 16.0 * std::f64::consts::PI / 180.0;
 
 /// A hit and what is told about it.
+#[derive(Clone, Debug)]
 pub struct Found {
+    /// The bat.
     pub bat: bat::Given,
+    /// Age of the player, years.
     pub age_y: f64,
+    /// Stature of the player, m.
     pub stature_m: f64,
+    /// Where the ball meets the face, m from the toe.
     pub from_toe_m: f64,
+    /// The hit as it was put on the engine.
     pub hit: Hit,
+    /// How far what went into it may be off.
     pub spread: Spread,
+    /// Bat speed where it meets the ball, m/s.
     pub bat_m_s: Uncertain,
+    /// It was given, and is not the player's own.
     pub bat_speed_was_given: bool,
+    /// What came of it, with its doubt.
     pub doubted: Doubted,
     /// Off the same bat, rigid and free, by the closed form in the middle of its width, m/s.
     pub rigid_exit_m_s: f64,
@@ -56,6 +70,7 @@ pub struct Found {
     pub practice_hinge_n_m: Option<f64>,
     /// Closing speed, m/s, that would.
     pub practice_closing_m_s: Option<f64>,
+    /// The map of the face, if it was asked for.
     pub map: Option<FaceMap>,
 }
 
@@ -67,7 +82,10 @@ impl Found {
 }
 
 /// Hits.
-pub fn hit(loaded: &Loaded, asked: &Asked<'_>, progress: &Progress) -> Result<Found, Stop> {
+///
+/// # Errors
+/// If there is no blade of the bat's size, the ball misses the face, or the work is cancelled.
+pub fn hit(loaded: &Loaded, asked: &Asked<'_>, progress: &dyn Progress) -> Result<Found, Stop> {
     let bat = bat::given(loaded, &asked.bat)?;
     let shape = &bat.shape;
     let parts = Parts::of(shape);
@@ -165,10 +183,6 @@ fn rigid(bat: &Bat, hit: &Hit) -> f64 {
     )
 }
 
-fn our_mistake(fault: impl std::fmt::Display) -> Stop {
-    Stop::OurMistake(fault.to_string())
-}
-
 fn stop(fault: ImpactFault, parts: &Parts) -> Stop {
     let help = match fault {
         ImpactFault::OffTheFace { half_width_m, .. } => format!(
@@ -176,7 +190,7 @@ fn stop(fault: ImpactFault, parts: &Parts) -> Stop {
             parts.toe_m - parts.shoulder_m,
         ),
         ImpactFault::NotClosing { .. } => "give --ball or --speed more than nought".to_owned(),
-        ImpactFault::Lost { .. } => return our_mistake(fault),
+        ImpactFault::Lost { .. } => return Stop::our_mistake(fault),
     };
     Fault::new(fault.to_string()).help(help).into()
 }

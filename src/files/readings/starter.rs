@@ -1,12 +1,7 @@
 //! A table to fill in.
 
-use std::path::Path;
-
-use backlift::files::save::new_file;
-
-use crate::json;
-use crate::loaded::Loaded;
-use crate::outcome::{Outcome, Stop};
+use super::COLUMNS;
+use crate::measurement::plan::Scenario;
 
 const NOTES: &str = "\
 # Swings in the nets, one a line. Lines that start with # are notes.
@@ -25,19 +20,16 @@ const NOTES: &str = "\
 /// Swings of each state to start with.
 const LINES: usize = 6;
 
-/// Writes it.
-pub fn write(path: &Path, loaded: &Loaded) -> Result<Outcome, Stop> {
-    let label = loaded.scenario.bats.first().map_or("0", |it| &it.label);
+/// A table to fill in for the first of a scenario's bats.
+pub fn to_fill_in(scenario: &Scenario) -> String {
+    let label = scenario.bats.first().map_or("0", |it| &it.label);
     let label = match label.contains([',', '"', ';']) {
         true => format!("\"{}\"", label.replace('"', "\"\"")),
         false => label.to_owned(),
     };
-    let mut text = NOTES.to_owned() + "bat,stroke,frames,frame_rate,time,speed,runs,asked\n";
-    let runs = loaded.scenario.innings.runs;
-    for (runs, stroke) in [(0.0, "pull"), (0.0, "drive"), (runs, "pull")] {
+    let mut text = format!("{NOTES}{}\n", COLUMNS.join(","));
+    for (runs, stroke) in [(0.0, "pull"), (0.0, "drive"), (scenario.innings.runs, "pull")] {
         text += &format!("{label},{stroke},,240,,,{runs},fastest\n").repeat(LINES);
     }
-    new_file(path, text.as_bytes())?;
-    let _ = json::print(&format!("Wrote {}\n", path.display()));
-    Ok(Outcome::Done)
+    text
 }

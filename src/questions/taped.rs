@@ -1,19 +1,22 @@
-//! The tape found, and the bats swung with and without it.
+//! A bat taped so that it swings like another: the tape found, and the bats swung with and without it.
 
-use backlift::bat::Bat;
-use backlift::bat::figures::WeighedBat;
-use backlift::fit::trial::{self, Pickup, Trial, places};
-use backlift::innings::played::{FIFTY, left_at};
-use backlift::ounce::swung::{bat_speeds_m_s, late_stroke, ounce_cost};
+pub mod wanted;
 
-use super::wanted::Wanted;
-use crate::loaded::Loaded;
-use crate::outcome::Stop;
-use crate::placed::innings_stop;
-use crate::progress::Progress;
+use crate::bat::Bat;
+use crate::bat::figures::WeighedBat;
+use crate::fit::trial::{self, Pickup, Trial, places};
+use crate::innings::played::{FIFTY, left_at};
+use crate::ounce::swung::{bat_speeds_m_s, late_stroke, ounce_cost};
+
+use super::loaded::Loaded;
+use super::placed::innings_stop;
+use super::{Progress, Stop};
+use wanted::Wanted;
 
 /// Bat speeds of one stroke with what fifty runs with the wanted bat leave, as swung.
+#[derive(Clone, Debug)]
 pub struct StrokeSpeeds {
+    /// Its name.
     pub stroke: String,
     /// With the bat as it is, m/s.
     pub owned_m_s: f64,
@@ -31,7 +34,9 @@ impl StrokeSpeeds {
 }
 
 /// A trial with every stroke swung.
-pub struct Swung {
+#[derive(Clone, Debug)]
+pub struct Taped {
+    /// The tape, and how near it comes.
     pub trial: Trial,
     /// One a stroke.
     pub strokes: Vec<StrokeSpeeds>,
@@ -40,12 +45,15 @@ pub struct Swung {
 }
 
 /// Finds the tape for the stroke that matters, and swings all strokes.
-pub fn trial(
+///
+/// # Errors
+/// If the player cannot swing one of the bats, or the work is cancelled.
+pub fn taped(
     loaded: &Loaded,
     owned: &WeighedBat,
     wanted: &Wanted,
-    progress: &Progress,
-) -> Result<Swung, Stop> {
+    progress: &dyn Progress,
+) -> Result<Taped, Stop> {
     progress.step("finding the player's strokes", 0.0)?;
     let batter = loaded.batter(owned, 1.0)?;
     let asked_time_s = loaded.asked_times_s(&batter)?;
@@ -56,7 +64,7 @@ pub fn trial(
     let costs = ounce_cost(&batter, &wanted.bat, &capacity)?;
     let aimed = late_stroke(&batter);
     let Some(cost) = costs.get(aimed) else {
-        return Err(Stop::OurMistake("the player has no stroke".to_owned()));
+        return Err(Stop::our_mistake("the player has no stroke"));
     };
     progress.step("trying the tape", 0.7)?;
     let places = places(owned.family().reference());
@@ -64,7 +72,7 @@ pub fn trial(
     let taped = trial.weights.iter().try_fold(owned.bat.clone(), |bat: Bat, it| {
         bat.with_added_mass(it.mass_kg(), it.place.from_top_m)
     });
-    let taped = taped.map_err(|it| Stop::OurMistake(it.to_string()))?;
+    let taped = taped.map_err(Stop::our_mistake)?;
     progress.step("swinging the bats at fifty", 0.8)?;
     let owned_m_s = bat_speeds_m_s(&batter, &owned.bat, &capacity)?;
     let reached_m_s = match trial.weights.is_empty() {
@@ -78,5 +86,5 @@ pub fn trial(
         reached_m_s,
         wanted_m_s: cost.bat_speed_m_s,
     });
-    Ok(Swung { trial, strokes: strokes.collect(), aimed })
+    Ok(Taped { trial, strokes: strokes.collect(), aimed })
 }

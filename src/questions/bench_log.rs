@@ -1,17 +1,18 @@
 //! Where each bat of a log stands.
 
-use backlift::bat::pendulum::time_for_swings_s;
-use backlift::bat::pickup_weight::pickup_weight_kg;
-use backlift::bat::sizes::{Size, named};
-use backlift::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
-use backlift::uncertain::Uncertain;
-use backlift::workshop::stages::forecast::{Forecast, forecast};
-use backlift::workshop::stages::waiting::{self, Wait};
-use backlift::workshop::stages::{BatLog, BenchLog, Entry, Moment, Stage};
+use crate::bat::pendulum::time_for_swings_s;
+use crate::bat::pickup_weight::pickup_weight_kg;
+use crate::bat::sizes::{Size, named};
+use crate::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
+use crate::uncertain::Uncertain;
+use crate::workshop::stages::forecast::{Forecast, forecast};
+use crate::workshop::stages::waiting::{self, Wait};
+use crate::workshop::stages::{BatLog, BenchLog, Entry, Moment, Stage};
 
-use crate::outcome::Stop;
+use super::Stop;
 
 /// All bats of a log at one time.
+#[derive(Clone, Debug)]
 pub struct Bench<'l> {
     /// The bats are made up.
     pub invented: bool,
@@ -22,6 +23,7 @@ pub struct Bench<'l> {
 }
 
 /// Where one bat stands.
+#[derive(Clone, Debug)]
 pub struct Standing<'l> {
     /// Its log.
     pub log: &'l BatLog,
@@ -41,7 +43,10 @@ pub struct Standing<'l> {
     pub ten_swings_s: Option<f64>,
 }
 
-/// Takes stock of a log.
+/// Takes stock of a log at a time; at that of the last weighing if none is given.
+///
+/// # Errors
+/// If a bat of the log has no size or no weighing.
 pub fn bench<'l>(
     log: &'l BenchLog,
     sizes: &[Size],
@@ -60,7 +65,7 @@ fn standing<'l>(log: &'l BatLog, sizes: &[Size], now: Moment) -> Result<Standing
     let size = named(sizes, &log.size).ok_or_else(lost)?;
     let last = log.last().ok_or_else(lost)?;
     let forecast = forecast(log, size).ok_or_else(lost)?;
-    let reference = size.reference.bat("").map_err(|it| Stop::OurMistake(it.to_string()))?;
+    let reference = size.reference.bat("").map_err(Stop::our_mistake)?;
     let swing = forecast.swing_moment_kg_m2;
     let pickup = |swing_moment_kg_m2| pickup_weight_kg(&reference, swing_moment_kg_m2);
     Ok(Standing {

@@ -1,21 +1,25 @@
 //! A whole fitting with its headline and its card.
 
-use backlift::card::Card;
-use backlift::card::composed::compose;
-use backlift::fit::fitting::{Fitting, fit};
-use backlift::fit::headline::{Headline, headline};
+use crate::card::Card;
+use crate::card::composed::compose;
+use crate::fit::fitting::{Fitting, fit};
+use crate::fit::headline::{Headline, headline};
 
 use super::advice;
-use crate::loaded::Loaded;
-use crate::ounce::Ounces;
-use crate::outcome::Stop;
-use crate::progress::Progress;
+use super::loaded::Loaded;
+use super::ounces::Ounces;
+use super::{Progress, Stop};
 
 /// A fitting with its headline and card.
+#[derive(Debug)]
 pub struct Fitted {
+    /// What it was asked of.
     pub loaded: Loaded,
+    /// The search.
     pub fitting: Fitting,
+    /// The innings with the bat to order.
     pub headline: Headline,
+    /// What the maker gets.
     pub card: Card,
 }
 
@@ -40,17 +44,23 @@ const BAT_TO_ORDER: &str = "the bat to order";
 const SOFTWARE: &str = concat!("backlift ", env!("CARGO_PKG_VERSION"));
 
 /// The search, its headline and its card.
-pub fn fitted(loaded: Loaded, progress: &Progress) -> Result<Fitted, Stop> {
+///
+/// # Errors
+/// If the work is cancelled, or no bat can be advised.
+pub fn fitted(loaded: Loaded, progress: &dyn Progress) -> Result<Fitted, Stop> {
     let fitting = search(&loaded, progress)?;
     let headline = headline(&fitting, &|doing, share| progress.report(doing, 0.8 + 0.2 * share))
         .map_err(|fault| advice::stop(&loaded, fault))?;
     let card = compose(&fitting, &headline, loaded.scenario.invented, SOFTWARE)
-        .map_err(|it| Stop::OurMistake(it.to_string()))?;
+        .map_err(Stop::our_mistake)?;
     Ok(Fitted { loaded, fitting, headline, card })
 }
 
 /// The search alone.
-pub fn search(loaded: &Loaded, progress: &Progress) -> Result<Fitting, Stop> {
+///
+/// # Errors
+/// If the work is cancelled, or no bat can be advised.
+pub fn search(loaded: &Loaded, progress: &dyn Progress) -> Result<Fitting, Stop> {
     fit(&loaded.order(), &|doing, share| progress.report(doing, 0.8 * share))
         .map_err(|fault| advice::stop(loaded, fault))
 }

@@ -1,32 +1,34 @@
 //! The swing, its doubt, the second dynamics, and what a hurry does to it.
 
-use backlift::bat::Bat;
-use backlift::bat::figures::WeighedBat;
-use backlift::comparison::player_doubt::{PlayerDoubt, variance};
-use backlift::innings::played::delivery;
-use backlift::measurement::person::Handed;
-use backlift::player::joints::{GROUP_COUNT, JOINT_COUNT, JOINTS};
-use backlift::stroke::Tolerance;
-use backlift::swing::batter::Batter;
-use backlift::swing::contact::Contact;
-use backlift::swing::engine::EngineFault;
-use backlift::swing::engine::pair::{EngineSwing, engine_swing};
-use backlift::swing::observed::Observed;
-use backlift::swing::player_stroke::{Held, SwingFault};
-use backlift::swing::time_in_hand::Delivery;
-use backlift::uncertain::independent_sd;
+use crate::bat::Bat;
+use crate::bat::figures::WeighedBat;
+use crate::comparison::player_doubt::{PlayerDoubt, variance};
+use crate::measurement::person::Handed;
+use crate::player::joints::{GROUP_COUNT, JOINT_COUNT, JOINTS};
+use crate::stroke::Tolerance;
+use crate::swing::batter::Batter;
+use crate::swing::contact::Contact;
+use crate::swing::engine::EngineFault;
+use crate::swing::engine::pair::{EngineSwing, engine_swing};
+use crate::swing::observed::Observed;
+use crate::swing::player_stroke::{Held, SwingFault};
+use crate::swing::time_in_hand::Delivery;
+use crate::uncertain::independent_sd;
 use rayon::prelude::*;
 
-use crate::loaded::Loaded;
-use crate::outcome::Stop;
-use crate::progress::Progress;
+use super::loaded::Loaded;
+use super::{Progress, Stop};
 
 /// A swing and what is told about it.
+#[derive(Clone, Debug)]
 pub struct Swung {
+    /// Name of the stroke.
     pub stroke: String,
+    /// Label of the bat.
     pub bat_label: String,
     /// Place of the bat in the scenario.
     pub bat: usize,
+    /// The hand the player bats with.
     pub handed: Handed,
     /// Every strength was multiplied by it.
     pub capacity: f64,
@@ -34,8 +36,11 @@ pub struct Swung {
     pub fastest_s: f64,
     /// Time swung, s.
     pub time_s: f64,
+    /// What was seen of the swing.
     pub seen: Observed,
+    /// How far a controlled swing may be off.
     pub tolerance: Tolerance,
+    /// The bowling faced.
     pub delivery: Delivery,
     /// The player is a junior: nothing is said of a fastest ball.
     pub junior: bool,
@@ -45,12 +50,14 @@ pub struct Swung {
     pub engine: Result<EngineSwing, EngineFault>,
     /// The swing at shares of the fastest time.
     pub hurried: Vec<(f64, Contact)>,
+    /// How far speed and time may be off.
     pub doubt: Doubt,
     /// Where the stroke plans to meet the ball, m from the top of the handle.
     pub contact_from_top_m: f64,
 }
 
 /// One standard deviation of the fastest swing's bat speed and stroke time, as shares, by its causes.
+#[derive(Clone, Copy, Debug)]
 pub struct Doubt {
     /// Strength and build of the player: speed, time.
     pub strength: [f64; 2],
@@ -75,8 +82,11 @@ impl Doubt {
 const HURRIED: [f64; 2] = [0.95, 0.90];
 
 /// A bat to be swung.
+#[derive(Debug)]
 pub struct ToSwing<'a> {
+    /// What it is called.
     pub label: &'a str,
+    /// The bat.
     pub bat: &'a Bat,
     /// With one standard deviation more swing moment, if there can be such a bat.
     pub heavier: Option<Bat>,
@@ -84,14 +94,17 @@ pub struct ToSwing<'a> {
     pub place: usize,
 }
 
-/// Swings a bat of the scenario.
+/// Swings a bat of the scenario, each strength times `capacity`, in a given time or as fast as can be controlled.
+///
+/// # Errors
+/// If the player cannot control it in any time, or the work is cancelled.
 pub fn swing(
     loaded: &Loaded,
     bat: usize,
     stroke: usize,
     capacity: f64,
     time_s: Option<f64>,
-    progress: &Progress,
+    progress: &dyn Progress,
 ) -> Result<Swung, Stop> {
     let weighed = &loaded.bats[bat];
     let to_swing = ToSwing {
@@ -110,13 +123,16 @@ pub fn heavier(it: &WeighedBat) -> Option<Bat> {
 }
 
 /// Swings any bat.
+///
+/// # Errors
+/// If the player cannot control it in any time, or the work is cancelled.
 pub fn swing_one(
     loaded: &Loaded,
     it: &ToSwing<'_>,
     stroke: usize,
     capacity: f64,
     time_s: Option<f64>,
-    progress: &Progress,
+    progress: &dyn Progress,
 ) -> Result<Swung, Stop> {
     progress.step("finding the fastest controlled swing", 0.0)?;
     let strokes = &loaded.strokes[stroke..=stroke];
@@ -152,7 +168,7 @@ pub fn swing_one(
         time_s,
         seen,
         tolerance: loaded.strokes[stroke].tolerance,
-        delivery: delivery(&loaded.scenario.bowling),
+        delivery: loaded.delivery(),
         junior: loaded.is_junior(),
         grip_n: [loaded.player.grip_top_n.value, loaded.player.grip_bottom_n.value]
             .map(|it| it * capacity),

@@ -1,47 +1,40 @@
 //! The bat that shall be felt: from a card, from the same scenario, from three figures, or else the one
 //! that the fit recommends.
 
-use std::path::PathBuf;
+use crate::bat::figures::WeighedBat;
+use crate::bat::{Bat, BatFault};
+use crate::card::Card;
+use crate::fit::trial::Pickup;
+use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
+use crate::units::{Quantity, parse};
 
-use backlift::bat::figures::WeighedBat;
-use backlift::bat::{Bat, BatFault};
-use backlift::fit::trial::Pickup;
-use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
-use backlift::units::{Quantity, parse};
-
-use crate::beside::Beside;
-use crate::loaded::Loaded;
-use crate::outcome::Stop;
-use crate::placed::argument_fault;
-use crate::progress::Progress;
-use crate::questions::card_file;
-use crate::questions::fitted::search;
+use super::super::fitted::search;
+use super::super::loaded::Loaded;
+use super::super::placed::argument_fault;
+use super::super::{Progress, Stop};
 
 /// Ways to say which bat.
-#[derive(clap::Args)]
-pub struct WantedArgs {
-    /// Like the bat of this maker's card (RON)
-    #[arg(long, value_name = "CARD.ron", conflicts_with_all = ["like_bat", "mass"])]
-    like: Option<PathBuf>,
-
-    /// Like another bat of the scenario, by its label or its number from 0
-    #[arg(long, value_name = "LABEL|N", conflicts_with = "mass")]
-    like_bat: Option<String>,
-
-    /// Like a bat of this dead weight, with the two figures below
-    #[arg(long, value_name = "WEIGHT", requires_all = ["balance", "swing_moment"])]
-    mass: Option<String>,
-
-    /// Its balance point from the top of the handle, like "20.9 in"
-    #[arg(long, value_name = "LENGTH", requires = "mass")]
-    balance: Option<String>,
-
-    /// Its swing moment in kg m², like 0.245
-    #[arg(long, value_name = "KG_M2", requires = "mass")]
-    swing_moment: Option<String>,
+#[derive(Clone, Debug)]
+pub enum Like {
+    /// That of a maker's card, with the name of the card's file.
+    Card(Box<Card>, String),
+    /// Another of the scenario, by its label or its number from 0.
+    OfScenario(String),
+    /// One of these figures, each as people write it.
+    Figures {
+        /// Dead weight with its unit.
+        mass: String,
+        /// Balance point from the top of the handle, with its unit.
+        balance: String,
+        /// Swing moment about the pickup axis, kg m².
+        swing_moment: String,
+    },
+    /// The one that the fit recommends.
+    Recommended,
 }
 
 /// The bat that shall be felt.
+#[derive(Clone, Debug)]
 pub struct Wanted {
     /// What it is called in a sentence.
     pub words: String,
@@ -51,46 +44,41 @@ pub struct Wanted {
     pub bat: Bat,
     /// One standard deviation of its swing moment, kg m², if it was weighed.
     pub swing_sd_kg_m2: Option<f64>,
-    /// What stands beside the card that it is from; nothing otherwise.
-    pub beside: Beside,
+    /// The card that it is from, if it is from one.
+    pub card: Option<Card>,
 }
 
-impl WantedArgs {
+impl Like {
     /// Finds it; `owned` is the bat that will be taped.
+    ///
+    /// # Errors
+    /// If no bat has these figures, it is the bat that will be taped, or the search fails or is cancelled.
     pub fn wanted(
-        &self,
+        self,
         loaded: &Loaded,
         owned: &WeighedBat,
-        progress: &Progress,
+        progress: &dyn Progress,
     ) -> Result<Wanted, Stop> {
-        match (&self.like, &self.like_bat, &self.mass) {
-            (Some(path), ..) => from_card(owned, path),
-            (_, Some(named), _) => from_scenario(loaded, owned, named),
-            (_, _, Some(mass)) => {
-                let text = |it: &Option<String>| it.clone().unwrap_or_default();
-                from_figures(owned, mass, &text(&self.balance), &text(&self.swing_moment))
+        match self {
+            Self::Card(card, file) => from_card(owned, *card, &file),
+            Self::OfScenario(named) => from_scenario(loaded, owned, &named),
+            Self::Figures { mass, balance, swing_moment } => {
+                from_figures(owned, &mass, &balance, &swing_moment)
             }
-            _ => recommended(loaded, progress),
+            Self::Recommended => recommended(loaded, progress),
         }
     }
 }
 
 /// The bat that `fit` recommends to this player.
-fn recommended(loaded: &Loaded, progress: &Progress) -> Result<Wanted, Stop> {
+fn recommended(loaded: &Loaded, progress: &dyn Progress) -> Result<Wanted, Stop> {
     let bat = search(loaded, progress)?.recommendation.made.bat;
     let pickup = Pickup::of(&bat);
-    Ok(Wanted {
-        words: "the bat to order".into(),
-        pickup,
-        bat,
-        swing_sd_kg_m2: None,
-        beside: Beside::default(),
-    })
+    Ok(Wanted { words: "the bat to order".into(), pickup, bat, swing_sd_kg_m2: None, card: None })
 }
 
 /// The bat on a card, at the card's length, its mass spread as in the family of the bat that will be taped.
-fn from_card(owned: &WeighedBat, path: &std::path::Path) -> Result<Wanted, Stop> {
-    let card = card_file::read(path)?;
+fn from_card(owned: &WeighedBat, card: Card, file: &str) -> Result<Wanted, Stop> {
     let pickup = Pickup {
         mass_kg: card.mass_kg,
         balance_m: card.balance_m,
@@ -102,14 +90,14 @@ fn from_card(owned: &WeighedBat, path: &std::path::Path) -> Result<Wanted, Stop>
     };
     let bat = made().map_err(|it| {
         let message = format!("no bat has the figures of this card together: {it}");
-        argument_fault("--like", &path.display().to_string(), &message, "check the card")
+        argument_fault("--like", file, &message, "check the card")
     })?;
     Ok(Wanted {
         words: "the bat on the card".into(),
         pickup,
         bat,
         swing_sd_kg_m2: None,
-        beside: Beside::card(&card),
+        card: Some(card),
     })
 }
 
@@ -121,7 +109,7 @@ fn from_scenario(loaded: &Loaded, owned: &WeighedBat, named: &str) -> Result<Wan
             pickup: Pickup::of(&it.bat),
             bat: it.bat.clone(),
             swing_sd_kg_m2: Some(it.swing_moment_kg_m2.sd),
-            beside: Beside::default(),
+            card: None,
         }),
         None => Err(argument_fault(
             "--like-bat",
@@ -165,11 +153,5 @@ fn from_figures(
         let message = format!("no bat has these three figures together: {it}");
         argument_fault("--swing-moment", swing_moment, &message, help)
     })?;
-    Ok(Wanted {
-        words: "the bat asked for".into(),
-        pickup,
-        bat,
-        swing_sd_kg_m2: None,
-        beside: Beside::default(),
-    })
+    Ok(Wanted { words: "the bat asked for".into(), pickup, bat, swing_sd_kg_m2: None, card: None })
 }

@@ -2,19 +2,18 @@
 
 use std::sync::Arc;
 
-use backlift::frames::DVec3;
-use backlift::innings::played::{AtScore, StrokeNow, delivery, play, stroke_now};
-use backlift::swing::batter::Batter;
-use backlift::swing::chain::Chain;
-use backlift::swing::player_stroke::Held;
-use backlift::swing::time_in_hand::Delivery;
 use rayon::prelude::*;
 
-use crate::loaded::Loaded;
-use crate::outcome::Stop;
-use crate::placed::innings_stop;
-use crate::progress::Progress;
-use backlift::swing::film::{self, Film, Picture};
+use super::loaded::Loaded;
+use super::placed::innings_stop;
+use super::{Progress, Stop};
+use crate::frames::DVec3;
+use crate::innings::played::{AtScore, StrokeNow, delivery, play, stroke_now};
+use crate::swing::batter::Batter;
+use crate::swing::chain::Chain;
+use crate::swing::film::{self, Film, Picture};
+use crate::swing::player_stroke::Held;
+use crate::swing::time_in_hand::Delivery;
 
 /// Scores looked at first, one after the other, so that there is something to see at once.
 const FIRST: [f64; 3] = [0.0, 50.0, 100.0];
@@ -107,17 +106,17 @@ pub type Of = fn(&StrokeNow) -> f64;
 impl Innings {
     /// Plays it at the first scores, or at the finer ones where those are there; `tell` hears of it as
     /// it grows.
+    ///
+    /// # Errors
+    /// If the innings cannot be played, the player cannot swing the bat, or the work is asked to stop.
     pub fn play(
         loaded: &Loaded,
         bat: usize,
         before: &Before,
-        progress: &Progress,
+        progress: &dyn Progress,
         tell: &dyn Fn(Self),
     ) -> Result<Self, Stop> {
-        let step = |share: f64| match progress.report("playing ball by ball", share) {
-            std::ops::ControlFlow::Continue(()) => Ok(()),
-            std::ops::ControlFlow::Break(()) => Err(Stop::Cancelled),
-        };
+        let step = |share: f64| progress.step("playing ball by ball", share);
         step(0.0)?;
         let Some(weighed) = loaded.bats.get(bat) else {
             return Err(Stop::OurMistake(format!("there is no bat {bat}")));

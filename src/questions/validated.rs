@@ -1,15 +1,16 @@
-//! The checks run side by side, their rows collected in order.
+//! The outside checks run side by side, their rows collected in order.
 
+use core::sync::atomic::{AtomicUsize, Ordering};
 use std::panic::{AssertUnwindSafe, catch_unwind};
-use std::sync::mpsc::{RecvTimeoutError, channel};
-use std::time::Duration;
 
-use backlift::validation::{Check, CheckFault, Checked, Curve, Group, Row, Verdict};
+use rayon::prelude::*;
 
-use crate::outcome::Stop;
-use crate::progress::Progress;
+use crate::validation::{Check, CheckFault, Checked, Curve, Group, Row, Verdict};
+
+use super::{Progress, Stop};
 
 /// What one check found.
+#[derive(Clone, Debug)]
 pub struct Answer {
     /// Its name.
     pub check: &'static str,
@@ -20,6 +21,7 @@ pub struct Answer {
 }
 
 /// What all of them found, in the order of the groups.
+#[derive(Clone, Debug)]
 pub struct Validated {
     /// The checks.
     pub answers: Vec<Answer>,
@@ -61,43 +63,21 @@ impl Validated {
     }
 }
 
-/// How often Ctrl-C is asked about.
-const GLANCE: Duration = Duration::from_millis(100);
-
-/// Runs the checks on all cores. Ctrl-C is heard at once: what still runs ends with the program.
-pub fn validated(checks: &[Check], progress: &Progress) -> Result<Validated, Stop> {
-    let (send, receive) = channel();
-    for (place, check) in checks.iter().copied().enumerate() {
-        let send = send.clone();
-        rayon::spawn(move || {
-            // A check that panics must be told of, and nobody is left to hear if this fails.
-            let found = catch_unwind(AssertUnwindSafe(|| (check.run)()));
-            let _ = send.send((place, found));
-        });
-    }
-    drop(send);
-    let mut found: Vec<Option<Checked>> = vec![None; checks.len()];
-    let mut waiting: Vec<&str> = checks.iter().map(|it| it.name).collect();
-    while !waiting.is_empty() {
-        let share = 1.0 - waiting.len() as f64 / checks.len() as f64;
-        let doing = waiting.first().map_or("", |it| *it);
-        progress.step(doing, share)?;
-        let (place, result) = match receive.recv_timeout(GLANCE) {
-            Ok(it) => it,
-            Err(RecvTimeoutError::Timeout) => continue,
-            Err(RecvTimeoutError::Disconnected) => break,
-        };
-        let Some(check) = checks.get(place) else { continue };
-        waiting.retain(|it| *it != check.name);
-        if let Some(slot) = found.get_mut(place) {
-            *slot = Some(answered(check, result)?);
-        }
-    }
-    let mut answers = Vec::new();
-    for (check, found) in checks.iter().zip(found) {
-        let found = found.ok_or_else(|| broken(check, "gave no answer"))?;
-        answers.push(Answer { check: check.name, group: check.group, found });
-    }
+/// Runs the checks on all cores.
+///
+/// # Errors
+/// If one of them cannot be made, or the work is cancelled.
+pub fn validated(checks: &[Check], progress: &dyn Progress) -> Result<Validated, Stop> {
+    let begun = AtomicUsize::new(0);
+    let answer = |check: &Check| {
+        let share = begun.fetch_add(1, Ordering::Relaxed) as f64 / checks.len() as f64;
+        progress.step(check.name, share)?;
+        // Which check broke off must be told.
+        let found = catch_unwind(AssertUnwindSafe(|| (check.run)()));
+        Ok(Answer { check: check.name, group: check.group, found: answered(check, found)? })
+    };
+    let mut answers =
+        checks.par_iter().with_max_len(1).map(answer).collect::<Result<Vec<_>, Stop>>()?;
     answers.sort_by_key(|it| it.group);
     Ok(Validated { answers })
 }

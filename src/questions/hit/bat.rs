@@ -1,32 +1,34 @@
 //! The bat that is hit with: a blade of its size for one of the scenario's, or one that its maker describes.
 
-use std::path::Path;
+use crate::bat::Bat;
+use crate::bat::makeable::Wanted;
+use crate::bat::shape::BatShape;
+use crate::bat::shaped::shaped;
+use crate::files::fault::Fault;
+use crate::files::shape::LoadedShape;
+use crate::impact::parts::BatError;
+use crate::swing::chain::Grip;
 
-use backlift::bat::Bat;
-use backlift::bat::makeable::Wanted;
-use backlift::bat::shape::BatShape;
-use backlift::bat::shaped::shaped;
-use backlift::files::fault::Fault;
-use backlift::files::shape;
-use backlift::impact::parts::BatError;
-use backlift::swing::chain::Grip;
-
-use crate::loaded::Loaded;
-use crate::outcome::Stop;
-use crate::placed::shape_faults;
-use crate::questions::swung::{ToSwing, heavier};
+use super::super::Stop;
+use super::super::loaded::Loaded;
+use super::super::placed::shape_faults;
+use super::super::swung::{ToSwing, heavier};
 
 /// What to hit with.
+#[derive(Clone, Copy, Debug)]
 pub enum Asked<'a> {
     /// A bat of the scenario, by its place.
     OfScenario(usize),
-    /// A file that describes one.
-    Described(&'a Path),
+    /// One that its maker describes.
+    Described(&'a LoadedShape),
 }
 
 /// A bat to hit with.
+#[derive(Clone, Debug)]
 pub struct Given {
+    /// What it is called.
     pub label: String,
+    /// Its blade and handle.
     pub shape: BatShape,
     /// The shape's mass properties.
     pub bat: Bat,
@@ -40,15 +42,23 @@ pub struct Given {
     pub heavier: Option<Bat>,
     /// Place of the swung bat in the scenario, or of the bat it stands for.
     pub place: usize,
+    /// Whose the shape is.
     pub whose: Whose,
 }
 
 /// Whose the shape is.
+#[derive(Clone, Copy, Debug)]
 pub enum Whose {
     /// That of a bat of the same size, weight and balance; its swing moment over the bat's own, less one.
-    OfItsSize { swing_moment_off: f64 },
+    OfItsSize {
+        /// As a share.
+        swing_moment_off: f64,
+    },
     /// The bat's own.
-    Described { invented: bool },
+    Described {
+        /// It is made up.
+        invented: bool,
+    },
 }
 
 impl Given {
@@ -64,10 +74,13 @@ impl Given {
 }
 
 /// Finds it.
+///
+/// # Errors
+/// If no blade can be made for it, or what is described is no bat.
 pub fn given(loaded: &Loaded, asked: &Asked<'_>) -> Result<Given, Stop> {
     match asked {
         Asked::OfScenario(place) => of_scenario(loaded, *place),
-        Asked::Described(file) => described(loaded, file),
+        Asked::Described(it) => described(loaded, it),
     }
 }
 
@@ -111,8 +124,7 @@ fn of_scenario(loaded: &Loaded, place: usize) -> Result<Given, Stop> {
 }
 
 /// The described bat itself. Only its willow's density is in doubt, and moves all three figures together.
-fn described(loaded: &Loaded, file: &Path) -> Result<Given, Stop> {
-    let it = shape::load(Some(file), &[], &loaded.sizes)?;
+fn described(loaded: &Loaded, it: &LoadedShape) -> Result<Given, Stop> {
     let found = shaped(&it.title, &it.described, &it.size, &loaded.laws)
         .map_err(|faults| shape_faults(&it.places, &faults))?;
     let mut denser = found.shape.clone();
@@ -127,7 +139,7 @@ fn described(loaded: &Loaded, file: &Path) -> Result<Given, Stop> {
     let heavier = denser.bat(it.title.as_str()).ok();
     Ok(Given {
         heavier: heavier.map(|it| it.with_handle_diameter_m(handle_m)),
-        label: it.title,
+        label: it.title.clone(),
         handle_diameter_m: None,
         swung: found.bat.clone().with_handle_diameter_m(handle_m),
         bat: found.bat,

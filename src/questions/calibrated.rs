@@ -1,23 +1,25 @@
-//! The fit, its faults put where they were written.
+//! A player's own strength from readings in the nets, faults put where they were written.
 
-use backlift::calibration::response::ResponseFault;
-use backlift::calibration::{
+use crate::calibration::response::ResponseFault;
+use crate::calibration::{
     Calibrated, CalibrationFault, Order, Simulated, calibrate, pull_at, refuse_readings,
 };
-use backlift::files::fault::{Fault, Faults};
-use backlift::files::readings::Readings;
-use backlift::innings::played::InningsFault;
-use backlift::measurement::nets::{Calibration, Kept, Lasting, NetReading, PART_COUNT, made_for};
-use backlift::player::Player;
-use backlift::swing::batter::Batter;
+use crate::files::fault::{Fault, Faults};
+use crate::files::readings::Readings;
+use crate::innings::played::InningsFault;
+use crate::measurement::nets::{Calibration, Kept, Lasting, NetReading, PART_COUNT, made_for};
+use crate::player::Player;
+use crate::swing::batter::Batter;
 
-use crate::loaded::Loaded;
-use crate::outcome::Stop;
-use crate::placed::{innings_stop, player_fault};
-use crate::progress::Progress;
+use super::advice::today;
+use super::loaded::Loaded;
+use super::placed::{innings_stop, player_fault};
+use super::{Progress, Stop};
 
 /// What was found, with what is needed to tell of it.
+#[derive(Clone, Debug)]
 pub struct Found {
+    /// The strength found, and how sure it is.
     pub calibrated: Calibrated,
     /// To be put into the scenario.
     pub kept: Kept,
@@ -38,19 +40,22 @@ pub struct Found {
     pub curve_error: f64,
 }
 
-/// Fits.
+/// Fits; figures are told for one bat, the first read if none is named.
+///
+/// # Errors
+/// If readings cannot be, are too few or are not this player's, or the work is cancelled.
 pub fn calibrated(
     loaded: &Loaded,
     table: &Readings,
     bat: Option<usize>,
-    progress: &Progress,
+    progress: &dyn Progress,
 ) -> Result<Found, Stop> {
     let readings = &table.readings;
     refuse_readings(readings, &loaded.stroke_names())
         .map_err(|fault| stop(loaded, table, fault))?;
     let bat = bat.or_else(|| readings.first().map(|it| it.bat)).unwrap_or(0);
     // The tables' own player, whatever was kept before: the readings are all there is to know.
-    let player: Player = backlift::player::player(&loaded.scenario.player)
+    let player: Player = crate::player::player(&loaded.scenario.player)
         .map_err(|it| player_fault(&loaded.places, &it))?;
     let batter = Batter::new(&player, &loaded.strokes, &loaded.bats[bat].bat)?;
     let asked_time_s = loaded.asked_times_s(&batter)?;
@@ -99,11 +104,11 @@ fn in_time(
     loaded: &Loaded,
     by_tables: &Player,
     nets: &Calibration,
-    progress: &Progress,
+    progress: &dyn Progress,
 ) -> Result<Vec<[Option<f64>; 2]>, Stop> {
     let chances = |player: &Player, from: f64| -> Result<Vec<Option<f64>>, Stop> {
         let loaded = Loaded { player: player.clone(), ..loaded.clone() };
-        let now = crate::questions::advice::today(&loaded, None, progress, [from, 0.05])?;
+        let now = today(&loaded, None, progress, [from, 0.05])?;
         let given = now.today.given.iter();
         Ok(given.map(|it| it.worth.as_ref().map(|it| it.chance_in_time)).collect())
     };
@@ -115,7 +120,7 @@ fn stop(loaded: &Loaded, table: &Readings, fault: CalibrationFault) -> Stop {
     let words = fault.to_string();
     match fault {
         CalibrationFault::Readings(faults) => {
-            let each = |(reading, fault): &(usize, backlift::measurement::nets::NetFault)| {
+            let each = |(reading, fault): &(usize, crate::measurement::nets::NetFault)| {
                 table.fault(*reading, fault.field(), &fault.to_string(), "read it again")
             };
             Stop::WrongInput(Faults(faults.iter().map(each).collect()))

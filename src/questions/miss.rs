@@ -1,19 +1,15 @@
-//! What a miss does to the pull at fifty.
+//! What a miss of the maker's does to the pull at fifty.
 
-use backlift::bat::Bat;
-use backlift::bat::figures::WeighedBat;
-use backlift::card::Card;
-use backlift::innings::played::{FIFTY, delivery, play};
-use serde::Serialize;
+use crate::bat::Bat;
+use crate::bat::figures::WeighedBat;
+use crate::card::Card;
 
-use crate::loaded::Loaded;
-use crate::outcome::Stop;
-use crate::placed::innings_stop;
-use crate::progress::Progress;
+use super::loaded::Loaded;
+use super::{Progress, Stop};
 
 /// The pull at fifty with the bat as ordered and as delivered.
-#[derive(Clone, Copy, Debug, Serialize)]
-pub struct Cost {
+#[derive(Clone, Copy, Debug)]
+pub struct Miss {
     /// Bat speed with the card's figures, m/s.
     pub as_ordered_m_s: f64,
     /// Bat speed with the delivered bat, m/s.
@@ -26,38 +22,36 @@ pub struct Cost {
 }
 
 /// Plays the innings with both.
-pub fn of(
+///
+/// # Errors
+/// If the scenario leaves the pull out, the player cannot swing either bat, or the work is cancelled.
+pub fn miss(
     loaded: &Loaded,
     card: &Card,
     weighed: &WeighedBat,
-    progress: &Progress,
-) -> Result<Cost, Stop> {
+    progress: &dyn Progress,
+) -> Result<Miss, Stop> {
     let stroke = loaded.pull()?;
     let batter = loaded.batter(weighed, 1.0)?;
     let asked = loaded.asked_times_s(&batter)?;
-    let not_a_bat = |it: backlift::bat::BatFault| Stop::OurMistake(it.to_string());
-    let ordered =
-        weighed.with(card.mass_kg, card.balance_m, card.swing_moment_kg_m2).map_err(not_a_bat)?;
+    let ordered = weighed
+        .with(card.mass_kg, card.balance_m, card.swing_moment_kg_m2)
+        .map_err(Stop::our_mistake)?;
     let moment = weighed.swing_moment_kg_m2;
     let doubted = weighed
         .with(weighed.mass_kg.value, weighed.balance_m.value, moment.value + moment.sd)
-        .map_err(not_a_bat)?;
+        .map_err(Stop::our_mistake)?;
     let mut done = 0.0;
     let mut speed = |bat: &Bat| {
         progress.step("playing to fifty", done / 3.0)?;
         done += 1.0;
-        let plan = &loaded.scenario.innings;
-        let bowled = delivery(&loaded.scenario.bowling);
-        let played = play(&batter, bat, plan, bowled, &asked, &[FIFTY])
-            .map_err(|it| innings_stop(&loaded.places, it))?;
-        let now = played.first().and_then(|it| it.with_slow.get(stroke));
-        now.map(|it| it.fastest.contact.bat_speed_m_s)
-            .ok_or_else(|| Stop::OurMistake("the innings has no pull at fifty".to_owned()))
+        let now = loaded.at_fifty(&batter, bat, &asked)?.with_slow[stroke];
+        Ok::<_, Stop>(now.fastest.contact.bat_speed_m_s)
     };
     let as_ordered_m_s = speed(&ordered)?;
     let as_delivered_m_s = speed(&weighed.bat)?;
     let difference_sd_m_s = (speed(&doubted)? - as_delivered_m_s).abs();
-    Ok(Cost {
+    Ok(Miss {
         as_ordered_m_s,
         as_delivered_m_s,
         difference_m_s: as_delivered_m_s - as_ordered_m_s,

@@ -1,24 +1,23 @@
-//! The innings played, and the pull at fifty with its band.
+//! An innings played with one bat, and the leading stroke late in it with its band.
 
-use backlift::innings::played::{
-    self, AtScore, FIFTY, InningsFault, StrokeNow, delivery, stroke_now,
-};
-use backlift::measurement::nets::Lasting;
-use backlift::swing::time_in_hand::Delivery;
+use crate::innings::played::{AtScore, FIFTY, StrokeNow, stroke_now};
+use crate::measurement::nets::Lasting;
+use crate::swing::time_in_hand::Delivery;
 
-use crate::loaded::Loaded;
-use crate::outcome::Stop;
-use crate::placed::innings_stop;
-use crate::progress::Progress;
+use super::loaded::Loaded;
+use super::{Progress, Stop};
 
 /// Scores looked at between two chances to cancel.
 const SCORES_AT_A_TIME: usize = 3;
 
 /// An innings and what is told about it.
+#[derive(Clone, Debug)]
 pub struct Played {
+    /// Label of the bat.
     pub bat_label: String,
     /// Place of the bat in the scenario.
     pub bat: usize,
+    /// Every strength was multiplied by it.
     pub capacity: f64,
     /// Names of all strokes.
     pub strokes: Vec<String>,
@@ -26,7 +25,9 @@ pub struct Played {
     pub shown: Vec<usize>,
     /// Which of them leads: the pull, where it is swung.
     pub lead: usize,
+    /// All strokes at the scores looked at, rising.
     pub points: Vec<AtScore>,
+    /// The bowling faced.
     pub delivery: Delivery,
     /// The player is a junior: nothing is said of a fastest ball.
     pub junior: bool,
@@ -41,8 +42,11 @@ pub struct Played {
 }
 
 /// The leading stroke at one score, by what is believed of lasting fatigue.
+#[derive(Clone, Copy, Debug)]
 pub struct Lead {
+    /// The score.
     pub runs: f64,
+    /// At the first ball.
     pub fresh: StrokeNow,
     /// The slow state's central value.
     pub with_slow: StrokeNow,
@@ -78,30 +82,31 @@ pub fn scores(runs: f64) -> Vec<f64> {
     out
 }
 
-/// Plays the innings.
+/// Plays the innings; `shown` is the only stroke to be shown, if not all are.
+///
+/// # Errors
+/// If no such innings can be played, a stroke has no controlled swing, or the work is cancelled.
 pub fn play(
     loaded: &Loaded,
     bat: usize,
     shown: Option<usize>,
     capacity: f64,
-    progress: &Progress,
+    progress: &dyn Progress,
 ) -> Result<Played, Stop> {
-    let plan = &loaded.scenario.innings;
+    let runs = loaded.scenario.innings.runs;
     let weighed = &loaded.bats[bat];
     progress.step("finding the player's strokes", 0.0)?;
     let batter = loaded.batter(weighed, capacity)?;
     progress.step("timing the strokes fresh", 0.1)?;
     let asked_time_s = loaded.asked_times_s(&batter)?;
-    let bowled = delivery(&loaded.scenario.bowling);
-    let stop = |it: InningsFault| innings_stop(&loaded.places, it);
+    let bowled = loaded.delivery();
     let lead = loaded.lead();
-    let asked_scores = scores(plan.runs);
+    let asked_scores = scores(runs);
     let mut points = Vec::with_capacity(asked_scores.len());
     for some in asked_scores.chunks(SCORES_AT_A_TIME) {
         let done = points.len() as f64 / asked_scores.len() as f64;
         progress.step("playing ball by ball", 0.25 + 0.65 * done)?;
-        let some = played::play(&batter, &weighed.bat, plan, bowled, &asked_time_s, some);
-        points.extend(some.map_err(stop)?);
+        points.extend(loaded.play(&batter, &weighed.bat, &asked_time_s, some)?);
     }
     progress.step("asking what lasting fatigue could do at most", 0.9)?;
     let held = batter.strokes[lead].hold(&weighed.bat)?;
@@ -124,7 +129,7 @@ pub fn play(
     };
     Ok(Played {
         at_fifty: lead_at(FIFTY)?,
-        at_end: lead_at(plan.runs)?,
+        at_end: lead_at(runs)?,
         read_in_nets,
         bat_label: weighed.reading.label.clone(),
         bat,

@@ -1,32 +1,36 @@
-//! What every command starts from: the scenario taken through the bench and the tape measure, with
+//! What most questions start from: the scenario taken through the bench and the tape measure, with
 //! each fault of the core put where it was written.
 
-use backlift::bat::figures::{WeighedBat, weigh};
-use backlift::bat::laws::Limits;
-use backlift::bat::sizes::Size;
-use backlift::card::cautions::JUNIOR_BELOW_Y;
-use backlift::files::assets::{limits, sizes};
-use backlift::files::fault::{Fault, Faults, nearest};
-use backlift::files::scenario::{self, Places};
-use backlift::files::stroke::built_in;
-use backlift::files::stroke_paths::serving_paths;
-use backlift::fit::candidates::suitable;
-use backlift::fit::order::Order;
-use backlift::fit::setting::Setting;
-use backlift::measurement::nets::made_for;
-use backlift::measurement::plan::Scenario;
-use backlift::player::joints::GROUP_COUNT;
-use backlift::player::{Player, player};
-use backlift::stroke::Stroke;
-use backlift::swing::batter::Batter;
-use backlift::swing::player_stroke::SwingFault;
+use crate::bat::Bat;
+use crate::bat::figures::{WeighedBat, weigh};
+use crate::bat::laws::Limits;
+use crate::bat::sizes::Size;
+use crate::card::cautions::JUNIOR_BELOW_Y;
+use crate::files::assets::{limits, sizes};
+use crate::files::fault::{Fault, Faults, nearest};
+use crate::files::scenario::{self, Places};
+use crate::files::stroke::built_in;
+use crate::files::stroke_paths::serving_paths;
+use crate::fit::candidates::suitable;
+use crate::fit::order::Order;
+use crate::fit::setting::Setting;
+use crate::innings::played::{AtScore, FIFTY, delivery, play};
+use crate::measurement::nets::made_for;
+use crate::measurement::plan::Scenario;
+use crate::player::joints::GROUP_COUNT;
+use crate::player::{Player, player};
+use crate::stroke::Stroke;
+use crate::swing::batter::Batter;
+use crate::swing::player_stroke::SwingFault;
+use crate::swing::time_in_hand::Delivery;
 
-use crate::given::ScenarioArgs;
-use crate::outcome::{Stop, warn};
-use crate::placed::{argument_fault, bat_fault, bat_warning, player_fault, player_warnings};
+use super::Stop;
+use super::placed::{
+    argument_fault, bat_fault, bat_warning, innings_stop, player_fault, player_warnings,
+};
 
 /// A scenario with its player built and its bats weighed.
-#[derive(Clone)]
+#[derive(Clone, Debug)]
 pub struct Loaded {
     /// As it was given.
     pub scenario: Scenario,
@@ -46,15 +50,10 @@ pub struct Loaded {
     pub places: Places,
 }
 
-/// Loads what a command was given. All faults come together; what is merely odd is shown on standard
-/// error, and the work goes on.
-pub fn load(given: &ScenarioArgs) -> Result<Loaded, Stop> {
-    let (loaded, warnings) = built(given.load()?)?;
-    warn(&warnings);
-    Ok(loaded)
-}
-
 /// Builds the player and weighs the bats; what is merely odd comes beside the result.
+///
+/// # Errors
+/// Every fault of player and bats together, each where it was written.
 pub fn built(read: scenario::Loaded) -> Result<(Loaded, Vec<Fault>), Stop> {
     let scenario::Loaded { scenario, places, own_strokes, fields, .. } = read;
     let (sizes, laws) = (sizes()?, limits()?);
@@ -107,7 +106,10 @@ pub fn built(read: scenario::Loaded) -> Result<(Loaded, Vec<Fault>), Stop> {
 }
 
 impl Loaded {
-    /// The bat that `--bat` names by its label or its number from 0; the first if none is named.
+    /// The bat named by its label or its number from 0; the first if none is named.
+    ///
+    /// # Errors
+    /// If there is no such bat.
     pub fn bat(&self, named: Option<&str>) -> Result<usize, Stop> {
         let Some(name) = named else { return Ok(0) };
         let wanted = name.trim().to_lowercase();
@@ -138,7 +140,10 @@ impl Loaded {
         named.or_else(short).unwrap_or(0)
     }
 
-    /// The pull, for a command that tells of nothing else.
+    /// The pull, for a question about nothing else.
+    ///
+    /// # Errors
+    /// If the scenario leaves the pull out.
     pub fn pull(&self) -> Result<usize, Stop> {
         self.strokes.iter().position(|it| it.name == "pull").ok_or_else(|| {
             let message = "this command tells of the pull, which is not among them";
@@ -147,6 +152,9 @@ impl Loaded {
     }
 
     /// The stroke of that name.
+    ///
+    /// # Errors
+    /// If it is not among the scenario's.
     pub fn stroke(&self, named: &str) -> Result<usize, Stop> {
         let wanted = named.trim().to_lowercase();
         self.strokes.iter().position(|it| it.name.to_lowercase() == wanted).ok_or_else(|| {
@@ -160,6 +168,9 @@ impl Loaded {
     }
 
     /// The player with every stroke there is, each strength times `capacity`.
+    ///
+    /// # Errors
+    /// If the player's hands cannot stay on this bat.
     pub fn batter(&self, bat: &WeighedBat, capacity: f64) -> Result<Batter, Stop> {
         let strength = self.player.strength.times(&[capacity; GROUP_COUNT]);
         let player = Player { strength, ..self.player.clone() };
@@ -196,16 +207,16 @@ impl Loaded {
 
     /// The time in which each stroke is asked for, s: a multiple of the fresh fastest with the reference
     /// bat of the player's size, so that it is the same for all bats and scores.
+    ///
+    /// # Errors
+    /// If the player cannot control the reference bat.
     pub fn asked_times_s(&self, batter: &Batter) -> Result<Vec<f64>, Stop> {
         let limits = &self.scenario.fit;
         let suits = suitable(&self.sizes, limits, self.player.stature_m);
         let Some(size) = suits.first() else {
             return Err(Stop::OurMistake("the table of sizes is empty".to_owned()));
         };
-        let reference = size
-            .reference
-            .bat(size.name.as_str())
-            .map_err(|it| Stop::OurMistake(it.to_string()))?;
+        let reference = size.reference.bat(size.name.as_str()).map_err(Stop::our_mistake)?;
         Setting::asked_times_s(batter, &reference, limits.asked_time_factor).map_err(|fault| {
             match fault {
                 SwingFault::NoControlledSwing { stroke, .. } => {
@@ -214,6 +225,41 @@ impl Loaded {
                 fault => fault.into(),
             }
         })
+    }
+
+    /// The scenario's innings with a bat: all strokes at each of `scores`, each asked for in its time.
+    ///
+    /// # Errors
+    /// If no such innings can be played, or a stroke has no controlled swing.
+    pub fn play(
+        &self,
+        batter: &Batter,
+        bat: &Bat,
+        asked_time_s: &[f64],
+        scores: &[f64],
+    ) -> Result<Vec<AtScore>, Stop> {
+        let (plan, bowled) = (&self.scenario.innings, self.delivery());
+        play(batter, bat, plan, bowled, asked_time_s, scores)
+            .map_err(|it| innings_stop(&self.places, it))
+    }
+
+    /// The same at fifty alone.
+    ///
+    /// # Errors
+    /// As [`Self::play`].
+    pub fn at_fifty(
+        &self,
+        batter: &Batter,
+        bat: &Bat,
+        asked_time_s: &[f64],
+    ) -> Result<AtScore, Stop> {
+        let played = self.play(batter, bat, asked_time_s, &[FIFTY])?;
+        played.into_iter().next().ok_or_else(|| Stop::our_mistake("fifty was not played"))
+    }
+
+    /// The bowling faced.
+    pub fn delivery(&self) -> Delivery {
+        delivery(&self.scenario.bowling)
     }
 
     /// The standard bat, from which every advice starts, is too much for this player in that stroke.

@@ -1,23 +1,87 @@
-//! Everything the command shows.
+//! Water in the wood: a bat carried from the workshop's air to that of the place where it will live.
 
-use backlift::bat::pendulum::time_for_swings_s;
-use backlift::bat::sizes::named;
-use backlift::card::{Card, Figure};
-use backlift::files::assets::sizes;
-use backlift::files::fault::Fault;
-use backlift::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
-use backlift::workshop::pressing::{Pressed, Pressing, USUAL_DENSER};
-use backlift::workshop::season::drift::{SeasonFault, season};
-use backlift::workshop::season::uptake::{
+use crate::bat::figures::WeighedBat;
+use crate::bat::pendulum::time_for_swings_s;
+use crate::bat::sizes::named;
+use crate::card::{Card, Figure};
+use crate::files::assets::sizes;
+use crate::files::fault::Fault;
+use crate::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
+use crate::workshop::pressing::{Pressed, Pressing, USUAL_DENSER};
+use crate::workshop::season::drift::{self, SeasonFault};
+use crate::workshop::season::uptake::{
     DAY_S, DIFFUSION_FACTOR, DIFFUSION_M2_S, bare_share, mean_thickness_m, share, time_constant_s,
 };
-use backlift::workshop::season::year::share_within;
-use backlift::workshop::season::{Air, Seasoned, State};
+use crate::workshop::season::year::share_within;
+use crate::workshop::season::{Air, OnTheScale, Seasoned, State};
 
-use super::bat::Given;
-use crate::outcome::Stop;
+use super::Stop;
+use super::delivered::weigh_up;
+
+/// What the bat is called.
+pub const THE_BAT: &str = "the bat";
+
+/// A bat ready to be carried.
+#[derive(Clone, Debug)]
+pub struct Given {
+    /// Its card, if it has one.
+    pub card: Option<Card>,
+    /// The bat.
+    pub weighed: WeighedBat,
+    /// What its scale, pencil and pendulum say.
+    pub on_the_scale: OnTheScale,
+}
+
+impl Given {
+    /// A bat off the bench; what is merely odd comes beside it. `called` says what a field of the reading is called
+    /// where it was given.
+    ///
+    /// # Errors
+    /// Every fault of the reading together.
+    pub fn read(
+        reading: &BatReading,
+        called: impl Fn(&str) -> String,
+    ) -> Result<(Self, Vec<Fault>), Stop> {
+        let (weighed, warnings) = weigh_up(reading, called)?;
+        let timed = reading.pendulum.map(|_| weighed.swing_moment_kg_m2.value);
+        Ok((Self::weighing(weighed, None, timed), warnings))
+    }
+
+    /// The bat of a card.
+    ///
+    /// # Errors
+    /// Every figure of the card that no bat has.
+    pub fn carded(card: Card, called: impl Fn(&str) -> String) -> Result<(Self, Vec<Fault>), Stop> {
+        let reading = BatReading {
+            size: Some(card.size.clone()),
+            length_m: Some(card.length_m),
+            balance_m: Some(card.balance_m),
+            ..BatReading::weighed(THE_BAT, card.mass_kg)
+        };
+        let (weighed, warnings) = weigh_up(&reading, called)?;
+        let swing_moment_kg_m2 = Some(card.swing_moment_kg_m2);
+        Ok((Self::weighing(weighed, Some(card), swing_moment_kg_m2), warnings))
+    }
+
+    fn weighing(weighed: WeighedBat, card: Option<Card>, swing_moment_kg_m2: Option<f64>) -> Self {
+        let on_the_scale = OnTheScale {
+            mass_kg: weighed.mass_kg.value,
+            balance_m: weighed.balance_m.value,
+            swing_moment_kg_m2,
+        };
+        Self { card, weighed, on_the_scale }
+    }
+
+    /// Figures that are the size's own, because nobody measured them on this bat: their names in JSON.
+    pub fn estimated(&self) -> Vec<&'static str> {
+        let balance = self.weighed.balance_m.is_estimated().then_some("balance_m");
+        let swing = self.on_the_scale.swing_moment_kg_m2.is_none().then_some("swing_moment_kg_m2");
+        balance.into_iter().chain(swing).collect()
+    }
+}
 
 /// What was asked.
+#[derive(Clone, Copy, Debug)]
 pub struct Asked {
     /// Workshop, and where the bat will live.
     pub airs: [Air; 2],
@@ -32,6 +96,7 @@ pub struct Asked {
 }
 
 /// What came of it.
+#[derive(Clone, Debug)]
 pub struct Found {
     /// What was asked.
     pub asked: Asked,
@@ -50,7 +115,7 @@ pub struct Found {
 }
 
 /// How far a bat has gone to its new weight by one day.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug)]
 pub struct Gone {
     /// Days in the new air.
     pub days: u32,
@@ -61,6 +126,7 @@ pub struct Gone {
 }
 
 /// The card's limits, where the bat will live and through a year.
+#[derive(Clone, Debug)]
 pub struct Limits {
     /// Each figure there of a bat that meets the card in the workshop, and whether it is within.
     pub there: Vec<(Figure, f64, bool)>,
@@ -73,15 +139,18 @@ pub struct Limits {
 /// Days at which the way is told.
 const DAYS: [u32; 7] = [1, 3, 7, 14, 30, 60, 120];
 
-/// Computes it.
-pub fn of(given: &Given, asked: Asked) -> Result<Found, Stop> {
+/// Carries the bat from one air to the other.
+///
+/// # Errors
+/// If no bat of its size is like it, or the pressing cannot be.
+pub fn season(given: &Given, asked: Asked) -> Result<Found, Stop> {
     let sizes = sizes()?;
     let size = named(&sizes, &given.weighed.size)
-        .ok_or_else(|| Stop::OurMistake("the size found is not there".into()))?;
-    let reference = size.reference.bat("").map_err(|it| Stop::OurMistake(it.to_string()))?;
+        .ok_or_else(|| Stop::our_mistake("the size found is not there"))?;
+    let reference = size.reference.bat("").map_err(Stop::our_mistake)?;
     let family = given.weighed.family();
     let seasoned =
-        season(family, &reference, &given.on_the_scale, asked.airs).map_err(no_answer)?;
+        drift::season(family, &reference, &given.on_the_scale, asked.airs).map_err(no_answer)?;
     let aim = seasoned.aim.now;
     let aim_ten_swings_s = time_for_swings_s(
         aim.mass_kg,
