@@ -2,8 +2,11 @@
 
 use std::path::{Path, PathBuf};
 
+use backlift::files::document::TextFile;
 use backlift::files::fault::Fault;
 use backlift::files::scenario::ScenarioV1;
+use backlift::questions::fitted::fitted;
+use backlift::questions::loaded::Loaded;
 
 use super::action::{Action, View};
 use super::derived::Derived;
@@ -16,9 +19,6 @@ use super::still::Into;
 use super::undo::of_field;
 use super::wood::action::WoodAction;
 use super::work::{Need, Question};
-use backlift::files::document::TextFile;
-use backlift::questions::fitted::fitted;
-use backlift::questions::loaded::Loaded;
 
 impl Studio {
     /// Does it.

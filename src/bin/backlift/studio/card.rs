@@ -5,8 +5,11 @@ use std::path::{Path, PathBuf};
 use backlift::card::Card;
 use backlift::card::returned_bat;
 use backlift::drawing::png::png;
+use backlift::files::card_file;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
+use backlift::questions::delivered;
+use backlift::questions::fitted::Fitted;
 use backlift::units::Units;
 use resvg::tiny_skia::Pixmap;
 
@@ -15,9 +18,6 @@ use super::state::Studio;
 use super::work::{Question, Written};
 use crate::fit::pictures;
 use crate::outcome::Stop;
-use backlift::files::card_file;
-use backlift::questions::delivered;
-use backlift::questions::fitted::Fitted;
 
 /// The card as it is printed, as a picture.
 pub struct CardPicture {

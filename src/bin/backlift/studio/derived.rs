@@ -5,11 +5,11 @@ use std::sync::Arc;
 use backlift::bat::figures::WeighedBat;
 use backlift::files::fault::{Fault, Source};
 use backlift::files::scenario::{ScenarioV1, load_text};
+use backlift::questions::loaded::{Loaded, built};
 
 use super::answers::{key_of, told};
 use super::paper::{OnDesk, Paper};
 use crate::outcome::Stop;
-use backlift::questions::loaded::{Loaded, built};
 
 /// What follows from the document.
 #[derive(Clone, Default)]

@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use backlift::files::document::TextFile;
 use backlift::files::fault::Faults;
 use backlift::files::scenario::{DEMO, STARTER, ScenarioV1};
 
@@ -11,7 +12,6 @@ use super::paper::OnDesk;
 use super::state::{Ask, Studio};
 use super::wood::action::WoodAction;
 use super::wood::started;
-use backlift::files::document::TextFile;
 
 /// A maker's two pairs.
 const MAKER: &str = include_str!("../../../../scenarios/maker.ron");

@@ -4,15 +4,15 @@ use std::sync::Arc;
 
 use backlift::comparison::figure::{Figure, StrokeFigure, When};
 use backlift::innings::played::FIFTY;
+use backlift::questions::any_score::{self, Of};
+use backlift::questions::compared::{Shown, compared};
+use backlift::questions::loaded::Loaded;
 use backlift::units::{Quantity, Units, spoken};
 
 use super::answers::{Keyed, key};
 use super::state::Studio;
 use super::work::Question;
 use crate::figure::{percent, plain};
-use backlift::questions::any_score::{self, Of};
-use backlift::questions::compared::{Shown, compared};
-use backlift::questions::loaded::Loaded;
 
 /// One line of figures.
 pub struct Row {

@@ -2,6 +2,7 @@
 
 use backlift::fit::map::Cell;
 use backlift::innings::score::runs_words;
+use backlift::questions::fitted::Fitted;
 use backlift::units::{INCH_M, POUND_KG, Units};
 use backlift::worth::expected::Worth;
 
@@ -10,7 +11,6 @@ use super::live::live_pull_m_s;
 use super::state::Studio;
 use crate::figure::speed_unit;
 use crate::fit::pictures;
-use backlift::questions::fitted::Fitted;
 
 /// The map as numbers; across is dead weight, up is the balance point.
 #[derive(Clone, Debug)]

@@ -2,11 +2,12 @@
 
 use std::sync::Arc;
 
+use backlift::questions::loaded::Loaded;
+use backlift::questions::ounces::Ounces;
+
 use super::answers::key;
 use super::state::Studio;
 use super::work::Question;
-use backlift::questions::loaded::Loaded;
-use backlift::questions::ounces::Ounces;
 
 impl Studio {
     /// What it hangs on.

@@ -8,6 +8,9 @@ use backlift::card::returned_bat::Check;
 use backlift::files::document::TextFile;
 use backlift::files::fault::{Fault, Faults};
 use backlift::files::scenario::{DEMO, ScenarioV1};
+use backlift::measurement::taps::Taps;
+use backlift::questions::any_score::{self, Innings};
+use backlift::questions::fitted::Fitted;
 
 use super::action::{Action, ColourBy, Pair, View, Which};
 use super::answers::{Answers, Keyed, key};
@@ -19,9 +22,6 @@ use super::recovery::Recovery;
 use super::still::Filming;
 use super::wood::Wood;
 use super::work::{Question, Work};
-use backlift::measurement::taps::Taps;
-use backlift::questions::any_score::{self, Innings};
-use backlift::questions::fitted::Fitted;
 
 /// Everything there is.
 pub struct Studio {

@@ -2,12 +2,13 @@
 
 use std::sync::Arc;
 
+use backlift::questions::any_score::{Before, Innings};
+use backlift::questions::loaded::Loaded;
+
 use super::action::Which;
 use super::panels::row;
 use super::state::Studio;
 use super::work::{Need, Question, Report, Written};
-use backlift::questions::any_score::{Before, Innings};
-use backlift::questions::loaded::Loaded;
 
 impl Studio {
     /// Time runs on, answers are taken in, what is missing is asked for, unsaved work is kept.

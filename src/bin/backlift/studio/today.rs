@@ -3,14 +3,14 @@
 use std::sync::Arc;
 
 use backlift::fit::fitting::TodayAdvice;
+use backlift::questions::Progress;
+use backlift::questions::loaded::Loaded;
 use backlift::worth::today::Given;
 
 use super::answers::key;
 use super::state::Studio;
 use super::work::Question;
 use crate::outcome::Stop;
-use backlift::questions::Progress;
-use backlift::questions::loaded::Loaded;
 
 /// The advice, with the scenario it is for.
 #[derive(Clone)]

@@ -8,8 +8,9 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, Sender, channel};
 
-use crate::outcome::Stop;
 use backlift::questions::Progress;
+
+use crate::outcome::Stop;
 
 /// What can be asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

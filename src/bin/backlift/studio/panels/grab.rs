@@ -2,6 +2,7 @@
 
 use backlift::files::shape_text::{mm, percent};
 use backlift::frames::DVec3;
+use backlift::workshop::grab::Grab;
 use egui::{CursorIcon, Id, Painter, Pos2, Rect, Sense, Stroke, Ui, Vec2, WidgetType};
 
 use super::words::named;
@@ -9,7 +10,6 @@ use crate::studio::action::Action;
 use crate::studio::look::Look;
 use crate::studio::style::{ink, theme};
 use crate::studio::wood::action::WoodAction;
-use backlift::workshop::grab::Grab;
 
 /// Side of what is taken hold of, and radius of what is drawn of it, px.
 const TARGET_PX: f32 = 22.0;

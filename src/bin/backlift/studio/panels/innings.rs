@@ -5,6 +5,7 @@ use backlift::drawing::palette::bat_look;
 use backlift::innings::played::FIFTY;
 use backlift::innings::score::runs_words;
 use backlift::measurement::bench::bat_letter;
+use backlift::questions::any_score::{Of, bat_speed_m_s, time_in_hand_s, wrist_share};
 use backlift::units::{Quantity, spoken};
 use egui::{Align2, Sense, Ui, WidgetType};
 
@@ -15,7 +16,6 @@ use crate::figure::{percent, speed_unit};
 use crate::studio::action::Action;
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, mixed, theme, thinned};
-use backlift::questions::any_score::{Of, bat_speed_m_s, time_in_hand_s, wrist_share};
 
 /// Score at the right end.
 const LAST: f64 = 100.0;

@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use backlift::innings::score::runs_words;
+use backlift::questions::fitted::Fitted;
 use backlift::units::{Quantity, spoken};
 use egui::{ProgressBar, Ui};
 
@@ -17,7 +18,6 @@ use crate::studio::answers::{Keyed, key};
 use crate::studio::live::OnMap;
 use crate::studio::state::Studio;
 use crate::studio::work::Question;
-use backlift::questions::fitted::Fitted;
 
 const COLOURS: [(ColourBy, &str); 4] = [
     (ColourBy::Pull, "the late pull"),

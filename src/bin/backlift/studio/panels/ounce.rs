@@ -5,6 +5,7 @@ use backlift::drawing::palette::bat_look;
 use backlift::innings::score::runs_words;
 use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use backlift::ounce::cost::NEXT_TO_NOTHING;
+use backlift::questions::ounces::Ounces;
 use backlift::units::{INCH_M, Quantity, Units, spoken};
 use egui::{Align2, Color32, Key, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui, WidgetType};
 
@@ -15,7 +16,6 @@ use crate::ounce;
 use crate::studio::action::Action;
 use crate::studio::state::Studio;
 use crate::studio::style::{GRID, ink, theme};
-use backlift::questions::ounces::Ounces;
 
 /// Radius of the weight, px at scale 1.
 const WEIGHT_PX: f32 = 8.0;

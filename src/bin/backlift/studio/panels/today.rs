@@ -2,6 +2,7 @@
 
 use backlift::innings::score::runs_words;
 use backlift::measurement::plan::HowOften;
+use backlift::worth::suits::suits_words;
 use backlift::worth::today::Given;
 use egui::{Ui, WidgetType};
 
@@ -12,7 +13,6 @@ use crate::fit::told as fit_told;
 use crate::studio::action::Action;
 use crate::studio::bench::{SEEN_BALLS, SEEN_RUNS};
 use crate::studio::state::Studio;
-use backlift::worth::suits::suits_words;
 
 /// Which bat to use today, in the words of `fit`; what is said while nobody knows yet.
 pub fn told(it: &Studio) -> String {

@@ -14,13 +14,13 @@ pub mod solid;
 pub mod wood;
 
 use backlift::frames::DVec3;
+use backlift::questions::any_score::{Innings, Reel, stroke_time_s};
 use backlift::swing::time_in_hand::Delivery;
 use egui::Rect;
 
 use super::action::View;
 use super::playback::Camera;
 use super::state::Studio;
-use backlift::questions::any_score::{Innings, Reel, stroke_time_s};
 use body::{Frame, eyes_m};
 use eye::{Eye, Seen};
 use legs::Feet;

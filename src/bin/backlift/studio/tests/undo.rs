@@ -1,11 +1,11 @@
 //! Undo and redo of every change of the scenario.
 
+use backlift::files::document::TextFile;
 use proptest::prelude::*;
 
 use super::demo;
 use crate::studio::action::{Action, View};
 use crate::studio::paper::OnDesk;
-use backlift::files::document::TextFile;
 
 /// What a user might do to a scenario, sense and nonsense.
 fn change() -> impl Strategy<Value = Action> {

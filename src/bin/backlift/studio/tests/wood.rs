@@ -2,6 +2,7 @@
 
 use backlift::card::Figure;
 use backlift::frames::DVec3;
+use backlift::workshop::grab::{Grab, grabs};
 use egui::{Pos2, Rect, pos2};
 use egui_kittest::kittest::Queryable;
 use tempfile::tempdir;
@@ -14,7 +15,6 @@ use crate::studio::paper::OnDesk;
 use crate::studio::recovery::Recovery;
 use crate::studio::state::{Ask, Studio};
 use crate::studio::wood::action::{Face, Holdable, Part, WoodAction, Work};
-use backlift::workshop::grab::{Grab, grabs};
 
 const CARD: &str = include_str!("../../../../../tests/commands/card.ron");
 const BLADE: &str = include_str!("../../../../../scenarios/blade.ron");

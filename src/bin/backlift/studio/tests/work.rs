@@ -2,10 +2,11 @@
 
 use std::time::Instant;
 
+use backlift::questions::any_score::bat_speed_m_s;
+
 use super::{demo, settle};
 use crate::studio::action::{Action, View};
 use crate::studio::work::Question;
-use backlift::questions::any_score::bat_speed_m_s;
 
 #[test]
 fn the_innings_of_both_bats_come_by_themselves_and_are_old_after_a_change() {

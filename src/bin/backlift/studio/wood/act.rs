@@ -2,6 +2,8 @@
 
 use std::path::Path;
 
+use backlift::files::card_file;
+use backlift::files::document::TextFile;
 use backlift::files::fault::{Fault, Faults};
 use backlift::files::shape::ShapeV1;
 use backlift::files::shape_text::{mm, percent};
@@ -14,8 +16,6 @@ use crate::studio::playback::Orbit;
 use crate::studio::state::{Ask, Studio};
 use crate::studio::undo::of_field;
 use crate::studio::work::{Question, Written};
-use backlift::files::card_file;
-use backlift::files::document::TextFile;
 
 impl Studio {
     /// Does it; what is done to the paper is done as to any other.

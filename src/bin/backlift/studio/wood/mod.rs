@@ -14,9 +14,11 @@ use backlift::bat::shaped::{ShapedBat, shaped};
 use backlift::bat::sizes::Size;
 use backlift::card::Card;
 use backlift::files::assets::{AssetFault, limits, sizes};
+use backlift::files::document::TextFile;
 use backlift::files::fault::{Fault, Faults, Source};
 use backlift::files::shape::{LoadedShape, ShapeV1, load_text};
 use backlift::files::shape_text;
+use backlift::workshop::grab::{Grab, grabs};
 use backlift::workshop::plane::Finish;
 
 use super::answers::key_of;
@@ -25,8 +27,6 @@ use super::paper::{OnDesk, Paper};
 use super::playback::Orbit;
 use super::recovery::Recovery;
 use action::{Face, Holdable, Part, Work};
-use backlift::files::document::TextFile;
-use backlift::workshop::grab::{Grab, grabs};
 pub use plan::{DrawnOn, PLANING_SD, Planned};
 
 /// Everything at the maker's bench.
