@@ -39,7 +39,7 @@ impl Studio {
         match which {
             Which::Bat => self.wood.begin(),
             Which::Scenario => {
-                self.document.path().into_iter().for_each(|it| self.recovery.used(it))
+                self.document.path().into_iter().for_each(|it| self.recovery.used(it));
             }
         }
         self.recent = self.recovery.recent();
@@ -58,7 +58,7 @@ impl Studio {
         let before = self.paper(which).path().map(Path::to_path_buf);
         let came = self.paper_mut(which).rescue();
         if which == Which::Bat && self.wood.paper.path() != before.as_deref() {
-            self.wood.begin_anew();
+            self.begin_bat();
         }
         self.came(which, came);
     }
@@ -174,8 +174,13 @@ impl Studio {
             _ => started(self.wood_size().as_deref()),
         }?;
         self.wood.paper.take_up(file);
+        self.begin_bat();
+        Ok(())
+    }
+
+    /// Nothing of the described bat before is shown any more.
+    fn begin_bat(&mut self) {
         self.answers.forget(|it| !it.is_of_scenario());
         self.wood.begin_anew();
-        Ok(())
     }
 }
