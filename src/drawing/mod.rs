@@ -17,6 +17,7 @@ pub mod map;
 mod map_marks;
 pub mod matters_chart;
 pub mod ounce_chart;
+pub mod pair_page;
 pub mod palette;
 pub mod pdf;
 pub mod pickup_page;

@@ -10,12 +10,12 @@ use backlift::questions::loaded::Loaded;
 
 use super::action::{Action, View};
 use super::derived::Derived;
+use super::filming::Into;
 use super::look::TEXT_SCALES;
 use super::panels::row;
 use super::paper::OnDesk;
 use super::playback::{Orbit, STEP_S};
 use super::state::{Ask, Studio};
-use super::still::Into;
 use super::undo::of_field;
 use super::wood::action::WoodAction;
 use super::work::{Need, Question};

@@ -4,14 +4,13 @@ use std::path::{Path, PathBuf};
 
 use backlift::card::Card;
 use backlift::card::returned_bat;
-use backlift::drawing::png::png;
+use backlift::drawing::png::drawn;
 use backlift::files::card_file;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::questions::delivered;
 use backlift::questions::fitted::Fitted;
 use backlift::units::Units;
-use resvg::tiny_skia::Pixmap;
 
 use super::answers::{Keyed, key};
 use super::state::Studio;
@@ -41,11 +40,9 @@ impl Studio {
         else {
             return;
         };
-        let mistake = |it: &dyn std::fmt::Display| Stop::OurMistake(it.to_string());
         self.work.start(Question::CardPicture, key, move |_, _| {
-            let sheet = pictures::sheet(&fitted, units).map_err(|it| mistake(&it))?;
-            let bytes = png(&sheet, PIXELS).map_err(|it| mistake(&it))?;
-            let map = Pixmap::decode_png(&bytes).map_err(|it| mistake(&it))?;
+            let sheet = pictures::sheet(&fitted, units).map_err(Stop::our_mistake)?;
+            let map = drawn(&sheet, PIXELS).map_err(Stop::our_mistake)?;
             let size = [map.width() as usize, map.height() as usize];
             Ok(CardPicture { size, rgba: map.take() })
         });

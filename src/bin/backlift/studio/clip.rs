@@ -1,13 +1,12 @@
 //! The stroke as an animated GIF that any telephone shows.
 
+use backlift::drawing::pair_page::Still;
 use backlift::drawing::palette::LIGHT;
 use backlift::drawing::picture::Picture;
-use backlift::drawing::png::png;
+use backlift::drawing::png::drawn;
 use backlift::drawing::type_setting::{Lettering, Size};
 use gif::{Encoder, Frame, Repeat};
-use resvg::tiny_skia::Pixmap;
 
-use super::still::{Still, mistake};
 use crate::outcome::Stop;
 
 /// Pictures of a stroke.
@@ -35,14 +34,14 @@ pub fn gif(
 ) -> Result<Vec<u8>, Stop> {
     let small: Vec<Still> = stills.iter().map(halved).collect();
     let Some(size) = small.first().map(|it| it.size) else {
-        return Err(mistake(&"a clip without pictures"));
+        return Err(Stop::our_mistake("a clip without pictures"));
     };
     let under = strip(&words.join(" "), size[0])?;
     let [width, height] =
         [size[0], size[1] + under.size[1]].map(|it| u16::try_from(it).unwrap_or(u16::MAX));
     let mut bytes = Vec::new();
-    let mut encoder = Encoder::new(&mut bytes, width, height, &[]).map_err(|it| mistake(&it))?;
-    encoder.set_repeat(Repeat::Infinite).map_err(|it| mistake(&it))?;
+    let mut encoder = Encoder::new(&mut bytes, width, height, &[]).map_err(Stop::our_mistake)?;
+    encoder.set_repeat(Repeat::Infinite).map_err(Stop::our_mistake)?;
     // A window that was drawn larger or smaller meanwhile cannot go into the same clip.
     let same = small.iter().filter(|it| it.size == size);
     let count = small.len();
@@ -51,7 +50,7 @@ pub fn gif(
         let mut pixels = [still.rgba.as_slice(), under.rgba.as_slice()].concat();
         let mut frame = Frame::from_rgba_speed(width, height, &mut pixels, SPEED);
         frame.delay = if n + 1 == count { LAST_DELAY } else { DELAY };
-        encoder.write_frame(&frame).map_err(|it| mistake(&it))?;
+        encoder.write_frame(&frame).map_err(Stop::our_mistake)?;
     }
     drop(encoder);
     Ok(bytes)
@@ -70,8 +69,7 @@ fn strip(words: &str, width: u32) -> Result<Still, Stop> {
     for (n, line) in lines.iter().enumerate() {
         picture.text(MARGIN, Size::Quiet.line_px() * (n + 1) as f64, quiet, line);
     }
-    let bytes = png(&picture.finish(), 1.0).map_err(|it| mistake(&it))?;
-    let map = Pixmap::decode_png(&bytes).map_err(|it| mistake(&it))?;
+    let map = drawn(&picture.finish(), 1.0).map_err(Stop::our_mistake)?;
     Ok(Still { size: [map.width(), map.height()], rgba: map.take() })
 }
 

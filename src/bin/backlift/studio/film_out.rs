@@ -2,14 +2,16 @@
 
 use std::path::{Path, PathBuf};
 
+use backlift::drawing::pair_page::Still;
 use backlift::files::fault::Fault;
 use backlift::files::save::over;
 
 use super::answers::key;
+use super::filming::{Filming, Into};
 use super::state::Studio;
-use super::still::{Filming, Into, Still};
 use super::work::{Question, Written};
 use super::{clip, page};
+use crate::outcome::Stop;
 
 impl Studio {
     /// Starts to take pictures.
@@ -43,7 +45,7 @@ impl Studio {
         }
         let Some(Filming { into, stills, before, .. }) = self.filming.take() else { return };
         self.playback = before;
-        let page = page::Page::of(self);
+        let page = self.page();
         let standing = self.standing();
         self.work.start(Question::Pictures, key("pictures"), move |progress, _| {
             let (path, bytes) = match into {
@@ -53,7 +55,7 @@ impl Studio {
                         progress.step("writing the pictures", share)
                     })?,
                 ),
-                Into::Page(path) => (path, page.png(&stills)?),
+                Into::Page(path) => (path, page.png(&stills).map_err(Stop::our_mistake)?),
             };
             over(&path, &bytes)?;
             Ok(Written { files: 1, folder: folder_of(&path) })

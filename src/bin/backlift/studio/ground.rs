@@ -1,13 +1,13 @@
 //! The ground of the map: what is shown at each weight and balance, in the reader's units.
 
 use backlift::fit::map::Cell;
+use backlift::fit::on_map::OnMap;
 use backlift::innings::score::runs_words;
 use backlift::questions::fitted::Fitted;
 use backlift::units::{INCH_M, POUND_KG, Units};
 use backlift::worth::expected::Worth;
 
 use super::action::ColourBy;
-use super::live::live_pull_m_s;
 use super::state::Studio;
 use crate::figure::speed_unit;
 use crate::fit::pictures;
@@ -50,6 +50,17 @@ fn value_words(by: ColourBy, fitted: &Fitted, units: Units) -> (String, f64) {
 }
 
 impl Studio {
+    /// A weighed bat on the map: simulated if it is one of the fitting's, else by the approximation; none outside what
+    /// was swung.
+    pub fn weighed_on_map(&self, bat: usize) -> Option<OnMap> {
+        let fitting = &self.fitted()?.it.fitting;
+        let weighed = self.derived.loaded.as_ref()?.bats.get(bat)?.bat.clone();
+        match self.is_fit_stale() {
+            true => fitting.on_map(weighed),
+            false => fitting.weighed_on_map(bat, weighed),
+        }
+    }
+
     /// The map's ground; none before the first fitting.
     pub fn ground(&self) -> Option<Ground> {
         let fitted = self.fitted()?.it;
@@ -79,7 +90,7 @@ impl Studio {
 /// What the map shows of a bat, SI; `first` is the bat it is held against.
 fn shown(fitted: &Fitted, by: ColourBy, cell: &Cell, first: Option<&Worth>) -> Option<f64> {
     match by {
-        ColourBy::Pull => live_pull_m_s(&fitted.fitting, &cell.made.bat),
+        ColourBy::Pull => fitted.fitting.pull_m_s(&cell.made.bat),
         ColourBy::Worth => Some(cell.worth.mean_m_s()),
         ColourBy::Gained => Some(first?.to(&cell.worth)[0]),
         ColourBy::InTime => Some(cell.worth.chance_in_time),

@@ -14,9 +14,9 @@ mod desk;
 pub mod dialogs;
 mod figures;
 mod film_out;
+mod filming;
 mod ground;
 pub mod layout;
-pub mod live;
 pub mod look;
 mod ounce;
 mod page;
@@ -29,7 +29,6 @@ pub mod scene;
 pub mod script;
 mod standing;
 pub mod state;
-mod still;
 pub mod style;
 #[cfg(test)]
 mod tests;

@@ -15,11 +15,11 @@ use backlift::questions::fitted::Fitted;
 use super::action::{Action, ColourBy, Pair, View, Which};
 use super::answers::{Answers, Keyed, key};
 use super::derived::Derived;
+use super::filming::Filming;
 use super::look::Look;
 use super::paper::{OnDesk, Paper};
 use super::playback::{Playback, USUAL_LENGTH_S};
 use super::recovery::Recovery;
-use super::still::Filming;
 use super::wood::Wood;
 use super::work::{Question, Work};
 

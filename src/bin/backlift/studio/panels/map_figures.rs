@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use backlift::fit::on_map::OnMap;
 use backlift::innings::score::runs_words;
 use backlift::questions::fitted::Fitted;
 use backlift::units::{Quantity, spoken};
@@ -15,7 +16,6 @@ use crate::figure::percent;
 use crate::fit::told as fit_told;
 use crate::studio::action::{Action, ColourBy, View};
 use crate::studio::answers::{Keyed, key};
-use crate::studio::live::OnMap;
 use crate::studio::state::Studio;
 use crate::studio::work::Question;
 
@@ -108,23 +108,26 @@ struct Column {
     on_map: Option<Arc<OnMap>>,
 }
 
-fn columns(ui: &Ui, it: &Studio, fitted: u64) -> Vec<Column> {
+fn columns(ui: &Ui, it: &Studio, fitted: &Keyed<'_, Fitted>) -> Vec<Column> {
+    let fitting = &fitted.it.fitting;
     let first = it.playback.bats[0];
-    let first_key = key((fitted, first, &it.derived.bat_keys, it.is_fit_stale()));
+    let first_key = key((fitted.key, first, &it.derived.bat_keys, it.is_fit_stale()));
     let on_map = kept(ui, "first bat on the map", first_key, || it.weighed_on_map(first));
     let mut columns = vec![Column { bat: Some(first), name: "", on_map }];
     if let Some([mass_kg, balance_m]) = it.tried {
-        let tried_key = key((fitted, mass_kg.to_bits(), balance_m.to_bits()));
-        let on_map = kept(ui, "tried bat", tried_key, || it.live(mass_kg, balance_m));
+        let tried_key = key((fitted.key, mass_kg.to_bits(), balance_m.to_bits()));
+        let on_map = kept(ui, "tried bat", tried_key, || {
+            fitting.on_map(fitting.bat_at(mass_kg, balance_m)?)
+        });
         columns.push(Column { bat: None, name: "tried", on_map });
     }
-    let on_map = kept(ui, "bat to order", fitted, || it.to_order());
+    let on_map = kept(ui, "bat to order", fitted.key, || Some(fitting.ordered_on_map()));
     columns.push(Column { bat: None, name: "bat to order", on_map });
     columns
 }
 
 fn table(ui: &mut Ui, it: &Studio, fitted: &Keyed<'_, Fitted>) {
-    let columns = columns(ui, it, fitted.key);
+    let columns = columns(ui, it, fitted);
     let fitting = &fitted.it.fitting;
     let units = it.look.units;
     let pull = fitting.setting().batter.stroke_index("pull");

@@ -169,7 +169,8 @@ impl Studio {
         }
         let fitted = &self.fitted()?.it.fitting;
         let [mass_kg, balance_m] = self.tried?;
-        let time_s = self.live_time_s(mass_kg, balance_m, &self.playback.stroke)?;
+        let bat = fitted.bat_at(mass_kg, balance_m)?;
+        let time_s = fitted.stroke_time_s(&bat, &self.playback.stroke)?;
         let innings = self.innings(0)?.it;
         let stroke = innings.stroke(&self.playback.stroke)?;
         let first = innings.at(stroke, fitted.setting().plan.runs, stroke_time_s)?;

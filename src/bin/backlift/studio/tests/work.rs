@@ -69,10 +69,11 @@ fn the_search_gives_a_card_and_figures_in_the_same_picture_within_the_stated_err
     eprintln!("fit beside the innings: {:.2} s", started.elapsed().as_secs_f64());
     assert!(!it.is_fit_stale());
     let fitted = it.fitted().unwrap().it;
-    let ordered = it.to_order().unwrap();
+    let ordered = fitted.fitting.ordered_on_map();
     let error_share = fitted.fitting.surrogate_error();
     let started = Instant::now();
-    let live = it.live(ordered.bat.mass_kg(), ordered.bat.balance_m()).unwrap();
+    let live = fitted.fitting.bat_at(ordered.bat.mass_kg(), ordered.bat.balance_m());
+    let live = live.and_then(|it| fitted.fitting.on_map(it)).unwrap();
     let live_s = started.elapsed().as_secs_f64();
     eprintln!("live figures: {:.1} ms, error {:.2} %", 1e3 * live_s, 100.0 * error_share);
     // A bat that is dragged answers before anybody notices, a slow test machine included.

@@ -1,18 +1,10 @@
-//! Pictures of the net as pixels, and those that are being taken.
+//! Pictures of the net that are being taken.
 
 use std::path::PathBuf;
 
-use super::playback::Playback;
-use crate::outcome::Stop;
+use backlift::drawing::pair_page::Still;
 
-/// A picture of the net.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Still {
-    /// Width and height, pixels.
-    pub size: [u32; 2],
-    /// Red, green, blue, alpha of every pixel, row by row.
-    pub rgba: Vec<u8>,
-}
+use super::playback::Playback;
 
 /// What becomes of the pictures.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -40,9 +32,4 @@ impl Filming {
     pub fn share(&self) -> f32 {
         self.stills.len() as f32 / self.instants_s.len().max(1) as f32
     }
-}
-
-/// What is wrong with a picture is no fault of the user's.
-pub(super) fn mistake(what: &dyn std::fmt::Display) -> Stop {
-    Stop::OurMistake(what.to_string())
 }
