@@ -59,7 +59,7 @@ pub fn planned(card: Card, it: PartMade) -> Result<Planned, Stop> {
             let bat = shaped(&it.title, &it.described, &it.size, &limits()?);
             bat.map_err(|faults| shape_faults(&it.places, &faults))?.shape
         }
-        None => of_its_size(&weighed, &finish, &card, size),
+        None => on_the_bench(&weighed, &finish, &card, size, None).0,
     };
     let bench = Bench {
         mass_kg: weighed.mass_kg,
@@ -80,12 +80,36 @@ pub fn planned(card: Card, it: PartMade) -> Result<Planned, Stop> {
     Ok(Planned { card, weighed, now, plan, planing_sd })
 }
 
-/// The size's own blade, thickened to the bat's weight and balance.
-fn of_its_size(weighed: &WeighedBat, finish: &Finish, card: &Card, size: &Size) -> BatShape {
-    let mut shape = size.reference.with_length_m(card.length_m);
-    shape.handle.grips = card.condition.grips;
-    let shape = shape.with_handle_over_grip_m(card.handle_diameter_m);
+/// On which solid a plan is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DrawnOn {
+    /// The blade that is described, at the bat's weight and balance.
+    Described,
+    /// The size's own blade, at the bat's weight and balance.
+    Size,
+    /// A blade of the size that no carving brings to the bat's weight and balance.
+    OtherWeight,
+}
+
+/// The bat on the bench as a solid, and what it is drawn on: a blade that is described, or the size's own on the card's
+/// handle, at the weight and balance that were read; where no blade gets there, as it is.
+pub fn on_the_bench(
+    weighed: &WeighedBat,
+    finish: &Finish,
+    card: &Card,
+    size: &Size,
+    described: Option<&BatShape>,
+) -> (BatShape, DrawnOn) {
+    let mut like = described.unwrap_or(&size.reference).clone();
+    like.handle.grips = card.condition.grips;
+    if described.is_none() {
+        like = like.with_length_m(card.length_m);
+        like = like.with_handle_over_grip_m(card.handle_diameter_m);
+    }
     let reading = [weighed.mass_kg.value, weighed.balance_m.value];
-    // Where no blade of the size gets there, the plan is drawn on the size's own.
-    part_made(&shape, &size.craft, reading, finish, &Finish::of(card)).unwrap_or(shape)
+    match (part_made(&like, &size.craft, reading, finish, &Finish::of(card)), described) {
+        (Some(shape), Some(_)) => (shape, DrawnOn::Described),
+        (Some(shape), None) => (shape, DrawnOn::Size),
+        (None, _) => (like, DrawnOn::OtherWeight),
+    }
 }

@@ -1,6 +1,7 @@
 //! The planing plan beside the wood: passes with the reading to expect after each, and what it ends in.
 
 use backlift::card::Figure;
+use backlift::questions::plane::DrawnOn;
 use backlift::units::{Quantity, spoken};
 use backlift::workshop::plane::{PickupMoments, Plan};
 use egui::{Button, Slider, Ui};
@@ -14,7 +15,7 @@ use crate::plane::told::{ESTIMATED, rules, sentence as plan_told, to_come_words}
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
 use crate::studio::wood::action::{Part, WoodAction};
-use crate::studio::wood::{DrawnOn, PLANING_SD, Planned};
+use crate::studio::wood::{PLANING_SD, Planned};
 
 /// Draws it.
 pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {

@@ -27,7 +27,7 @@ use super::paper::{OnDesk, Paper};
 use super::playback::Orbit;
 use super::recovery::Recovery;
 use action::{Face, Holdable, Part, Work};
-pub use plan::{DrawnOn, PLANING_SD, Planned};
+pub use plan::{PLANING_SD, Planned};
 
 /// Everything at the maker's bench.
 pub struct Wood {

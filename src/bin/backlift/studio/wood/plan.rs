@@ -1,22 +1,12 @@
 //! A planing plan with what it was made from.
 
 use backlift::bat::shape::BatShape;
+use backlift::questions::plane::DrawnOn;
 use backlift::workshop::plane::{PickupMoments, Plan, PlanFault, Region};
 
 /// A plane takes so much more or less off than it should, one standard deviation, as a share: assumption, as
 /// on the command line.
 pub const PLANING_SD: f64 = 0.10;
-
-/// On which solid a plan is drawn.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum DrawnOn {
-    /// The blade that is described, at the bat's weight and balance.
-    Described,
-    /// The size's own blade, at the bat's weight and balance.
-    Size,
-    /// A blade of the size that no carving brings to the bat's weight and balance.
-    OtherWeight,
-}
 
 /// A plan with what it was made from.
 pub struct Planned {

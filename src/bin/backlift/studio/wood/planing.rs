@@ -1,14 +1,12 @@
 //! The planing plan of the bat on the bench, from its readings to the card.
 
-use backlift::bat::figures::WeighedBat;
-use backlift::bat::shape::BatShape;
-use backlift::bat::sizes::{Size, named};
-use backlift::card::Card;
+use backlift::bat::sizes::named;
+use backlift::questions::plane::on_the_bench;
 use backlift::workshop::plane::additions::additions;
-use backlift::workshop::plane::{Bench, Finish, PickupMoments, part_made, plan};
+use backlift::workshop::plane::{Bench, Finish, PickupMoments, plan};
 
 use super::action::Work;
-use super::plan::{DrawnOn, PLANING_SD, Planned};
+use super::plan::{PLANING_SD, Planned};
 use crate::studio::answers::key;
 use crate::studio::paper::OnDesk;
 use crate::studio::state::Studio;
@@ -38,7 +36,10 @@ impl Studio {
     fn planned(&self, key: u64) -> Option<Planned> {
         let (bat, card) = (self.at_bench()?, self.wood_card()?);
         let size = named(&self.wood.sizes, &card.size)?;
-        let (shape, drawn_on) = self.on_the_bench(bat, card, size);
+        let described = self.wood.worked.as_ref().filter(|_| !self.wood.paper.is_untouched());
+        let described = described.filter(|it| it.loaded.size.name == size.name);
+        let shape = described.map(|it| &it.bat.shape);
+        let (shape, drawn_on) = on_the_bench(bat, &self.wood.on, card, size, shape);
         let bench = Bench {
             mass_kg: bat.mass_kg,
             balance_m: bat.balance_m,
@@ -54,28 +55,5 @@ impl Studio {
         let to_come = to_come.iter().fold(PickupMoments::default(), |sum, it| sum + it.adds);
         let plan = plan(&bench, card, &size.craft);
         Some(Planned { key, now, to_come, plan, shape, drawn_on })
-    }
-
-    /// The bat at the bench as a solid, and what it is drawn on: the blade that is described on the screen, or
-    /// the size's own on the card's handle, at the weight and balance that were read.
-    fn on_the_bench(&self, bat: &WeighedBat, card: &Card, size: &Size) -> (BatShape, DrawnOn) {
-        let described = self
-            .wood
-            .worked
-            .as_ref()
-            .filter(|it| it.loaded.size.name == size.name && !self.wood.paper.is_untouched());
-        let mut like = described.map_or(&size.reference, |it| &it.bat.shape).clone();
-        like.handle.grips = card.condition.grips;
-        if described.is_none() {
-            like = like.with_length_m(card.length_m);
-            like = like.with_handle_over_grip_m(card.handle_diameter_m);
-        }
-        let reading = [bat.mass_kg.value, bat.balance_m.value];
-        let wanted = Finish::of(card);
-        match (part_made(&like, &size.craft, reading, &self.wood.on, &wanted), described) {
-            (Some(shape), Some(_)) => (shape, DrawnOn::Described),
-            (Some(shape), None) => (shape, DrawnOn::Size),
-            (None, _) => (like, DrawnOn::OtherWeight),
-        }
     }
 }
