@@ -5,20 +5,16 @@ use std::path::{Path, PathBuf};
 use backlift::files::document::TextFile;
 use backlift::files::fault::Fault;
 use backlift::files::scenario::ScenarioV1;
-use backlift::questions::fitted::fitted;
-use backlift::questions::loaded::Loaded;
 
 use super::action::{Action, View};
-use super::derived::Derived;
 use super::filming::Into;
 use super::look::TEXT_SCALES;
 use super::panels::row;
-use super::paper::OnDesk;
 use super::playback::{Orbit, STEP_S};
 use super::state::{Ask, Studio};
 use super::undo::of_field;
 use super::wood::action::WoodAction;
-use super::work::{Need, Question};
+use super::work::Question;
 
 impl Studio {
     /// Does it.
@@ -49,8 +45,8 @@ impl Studio {
             Action::DropRescued | Action::Wood(Wood::DropRescued) => {
                 self.paper_mut(which).drop_rescued();
             }
-            Action::Undo => self.travel(self.in_front(), false),
-            Action::Redo => self.travel(self.in_front(), true),
+            Action::Undo => self.travel(row(self.view).paper, false),
+            Action::Redo => self.travel(row(self.view).paper, true),
             Action::Dropped(path) => self.dropped(path),
             Action::AskCard => self.asks.push_back(Ask::CardFolder),
             Action::AskCheck => self.asks.push_back(Ask::CardFile),
@@ -138,30 +134,6 @@ impl Studio {
         }
     }
 
-    pub(super) fn look_at(&mut self, view: View) {
-        self.wood.paper.let_go();
-        self.view = view;
-        if view == View::Pickup {
-            self.show_pair(self.pair);
-        }
-        if row(view).needs.contains(&Need::Fit) && self.fitted().is_none() {
-            self.fit();
-        }
-    }
-
-    fn fit(&mut self) {
-        let Some(loaded) = self.derived.loaded.clone().filter(|_| !self.derived.is_stale()) else {
-            self.say_fault(
-                &Fault::new("the fit needs a scenario without faults").help("see the bench"),
-            );
-            return;
-        };
-        let key = self.derived.fit_key;
-        self.answers.retry(key);
-        self.work
-            .start(Question::Fit, key, move |progress, _| fitted(Loaded::clone(&loaded), progress));
-    }
-
     fn dropped(&mut self, path: PathBuf) {
         match (says(&path, backlift::files::card::SCHEMA), self.view) {
             (true, View::Wood) => self.do_wood(WoodAction::Card(path)),
@@ -223,13 +195,6 @@ impl Studio {
         if is_other {
             self.follow();
         }
-    }
-
-    /// Everything that hangs on the text.
-    pub(super) fn follow(&mut self) {
-        self.derived = Derived::of(&self.document, &self.derived);
-        self.bats_in_range();
-        self.check = None;
     }
 }
 

@@ -7,7 +7,6 @@ use backlift::files::fault::Faults;
 use backlift::files::scenario::{DEMO, STARTER, ScenarioV1};
 
 use super::action::{Action, Keep, View, Which};
-use super::panels::row;
 use super::paper::OnDesk;
 use super::state::{Ask, Studio};
 use super::wood::action::WoodAction;
@@ -17,11 +16,6 @@ use super::wood::started;
 const MAKER: &str = include_str!("../../../../scenarios/maker.ron");
 
 impl Studio {
-    /// The paper in front.
-    pub fn in_front(&self) -> Which {
-        row(self.view).paper
-    }
-
     /// Saves a paper; asks where if it has no file.
     pub(super) fn save(&mut self, which: Which) {
         match self.paper(which).path() {
@@ -80,17 +74,6 @@ impl Studio {
             return;
         }
         self.go(action);
-    }
-
-    /// The paper whose changes an action would lose, and of which nothing was decided yet.
-    pub fn in_the_way(&self, action: &Action) -> Option<Which> {
-        let lost: &[Which] = match action {
-            Action::Close => &[Which::Scenario, Which::Bat],
-            Action::Wood(_) => &[Which::Bat],
-            _ => &[Which::Scenario],
-        };
-        let is_lost = |it: &&Which| self.paper(**it).is_changed() && !self.let_go.contains(it);
-        lost.iter().find(is_lost).copied()
     }
 
     /// Does what waited, unless something else stands in its way.

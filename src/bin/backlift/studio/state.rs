@@ -192,6 +192,24 @@ impl Studio {
         }
     }
 
+    /// The paper whose changes an action would lose, and of which nothing was decided yet.
+    pub fn in_the_way(&self, action: &Action) -> Option<Which> {
+        let lost: &[Which] = match action {
+            Action::Close => &[Which::Scenario, Which::Bat],
+            Action::Wood(_) => &[Which::Bat],
+            _ => &[Which::Scenario],
+        };
+        let is_lost = |it: &&Which| self.paper(**it).is_changed() && !self.let_go.contains(it);
+        lost.iter().find(is_lost).copied()
+    }
+
+    /// Everything that hangs on the text.
+    pub(super) fn follow(&mut self) {
+        self.derived = Derived::of(&self.document, &self.derived);
+        self.bats_in_range();
+        self.check = None;
+    }
+
     /// Whether everything that was asked for is there.
     pub fn is_settled(&self) -> bool {
         self.work.is_idle() && self.filming.is_none()

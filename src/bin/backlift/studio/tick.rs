@@ -1,12 +1,15 @@
-//! Once a picture: time runs on, answers are taken in, what is missing is asked for, unsaved work is kept.
+//! What is asked for, and when: once a picture, and when another view is looked at.
 
 use std::sync::Arc;
 
+use backlift::files::fault::Fault;
 use backlift::questions::any_score::{Before, Innings};
+use backlift::questions::fitted::fitted;
 use backlift::questions::loaded::Loaded;
 
-use super::action::Which;
+use super::action::{View, Which};
 use super::panels::row;
+use super::paper::OnDesk;
 use super::state::Studio;
 use super::work::{Need, Question, Report, Written};
 
@@ -30,6 +33,31 @@ impl Studio {
             self.kept_look = self.look.clone();
             self.recovery.keep_look(&self.look);
         }
+    }
+
+    /// Looks at another view, and asks for what it needs once.
+    pub(super) fn look_at(&mut self, view: View) {
+        self.wood.paper.let_go();
+        self.view = view;
+        if view == View::Pickup {
+            self.show_pair(self.pair);
+        }
+        if row(view).needs.contains(&Need::Fit) && self.fitted().is_none() {
+            self.fit();
+        }
+    }
+
+    pub(super) fn fit(&mut self) {
+        let Some(loaded) = self.derived.loaded.clone().filter(|_| !self.derived.is_stale()) else {
+            self.say_fault(
+                &Fault::new("the fit needs a scenario without faults").help("see the bench"),
+            );
+            return;
+        };
+        let key = self.derived.fit_key;
+        self.answers.retry(key);
+        self.work
+            .start(Question::Fit, key, move |progress, _| fitted(Loaded::clone(&loaded), progress));
     }
 
     fn take(&mut self, report: Report) {

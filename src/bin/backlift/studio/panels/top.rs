@@ -3,7 +3,7 @@
 use egui::{Button, Ui};
 
 use super::deeds::{hinted, item, tick};
-use super::{Row, VIEWS};
+use super::{Row, VIEWS, row};
 use crate::studio::action::{Action, Which};
 use crate::studio::state::Studio;
 
@@ -67,7 +67,7 @@ fn by_name(ui: &mut Ui, out: &mut Vec<Action>) {
 }
 
 fn steps(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    let history = it.paper(it.in_front()).history();
+    let history = it.paper(row(it.view).paper).history();
     let (back, on) = (history.last(), history.next());
     let undo = ui.add_enabled(back.is_some(), Button::new("Undo"));
     if undo.on_hover_text(format!("Take back: {}", back.unwrap_or("nothing"))).clicked() {
@@ -108,7 +108,7 @@ pub fn keys(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let command = |key| KeyboardShortcut::new(Modifiers::COMMAND, key);
     let shifted = |key| KeyboardShortcut::new(Modifiers::COMMAND | Modifiers::SHIFT, key);
     // Each is done to the paper in front.
-    let front = it.in_front();
+    let front = row(it.view).paper;
     let shortcuts = [
         (shifted(Key::Z), Action::Redo),
         (shifted(Key::S), Action::AskSave.on(front)),

@@ -3,9 +3,7 @@
 use std::path::Path;
 
 use backlift::files::card_file;
-use backlift::files::document::TextFile;
-use backlift::files::fault::{Fault, Faults};
-use backlift::files::shape::ShapeV1;
+use backlift::files::fault::Fault;
 use backlift::files::shape_text::{mm, percent};
 
 use super::Opened;
@@ -25,8 +23,9 @@ impl Studio {
         }
         match action {
             WoodAction::Set(path, value) => {
-                let put = |it: &mut TextFile<ShapeV1>| Ok(it.put(&path, &value)?);
-                self.change_wood(of_field(&path, &value), put);
+                let words = of_field(&path, &value);
+                let changed = self.wood.change(words, |it| Ok(it.put(&path, &value)?));
+                changed.unwrap_or_else(|faults| self.say_faults(&faults));
             }
             WoodAction::Grab(path, value) => self.grab(&path, value),
             WoodAction::Take(n) => self.take_carved(n),
@@ -65,19 +64,6 @@ impl Studio {
     pub(in crate::studio) fn wood_size(&self) -> Option<String> {
         let carded = self.wood_card().map(|it| it.size.clone());
         carded.or_else(|| self.at_bench().map(|it| it.size.clone()))
-    }
-
-    /// Changes the description, and remembers how it was.
-    pub(super) fn change_wood(
-        &mut self,
-        words: String,
-        edit: impl FnOnce(&mut TextFile<ShapeV1>) -> Result<(), Faults>,
-    ) {
-        match self.wood.paper.change(words, edit) {
-            Ok(false) => {}
-            Ok(true) => self.wood.follow(),
-            Err(faults) => self.say_faults(&faults),
-        }
     }
 
     fn grab(&mut self, path: &str, value: f64) {

@@ -82,9 +82,10 @@ impl Studio {
         let (Some(answer), Some(worked)) = (answer, &self.wood.worked) else { return };
         let reference = &worked.loaded.size.reference;
         let described = Described::of(&answer.bat.shape, reference, answer.bat.density_kg_m3);
-        self.change_wood("take a carved shape".to_owned(), |it| {
+        let changed = self.wood.change("take a carved shape".to_owned(), |it| {
             *it = it.with_text(&rewritten(it.text(), &described)?)?;
             Ok(())
         });
+        changed.unwrap_or_else(|faults| self.say_faults(&faults));
     }
 }

@@ -136,6 +136,18 @@ impl Wood {
         self.before = self.worked.clone().filter(|_| self.faults.is_empty());
     }
 
+    /// Changes the description, and remembers how it was.
+    fn change(
+        &mut self,
+        words: String,
+        edit: impl FnOnce(&mut TextFile<ShapeV1>) -> Result<(), Faults>,
+    ) -> Result<(), Faults> {
+        if self.paper.change(words, edit)? {
+            self.follow();
+        }
+        Ok(())
+    }
+
     /// Everything that hangs on the text.
     pub(super) fn follow(&mut self) {
         match self.work_out(self.paper.text()) {
