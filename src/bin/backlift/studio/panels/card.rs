@@ -7,7 +7,7 @@ use egui::{ColorImage, TextureHandle, TextureOptions, Ui};
 
 use super::deeds::{button, hinted};
 use super::table::{Table, name};
-use super::words::{head, quiet, sentence, why};
+use super::words::{head, quiet, sentence, small, why};
 use crate::check::told;
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
@@ -70,7 +70,7 @@ pub fn cautions(ui: &mut Ui, card: &Card) {
     let rule = egui::Stroke::new(1.0, ui.visuals().text_color());
     egui::Frame::new().stroke(rule).inner_margin(8.0).show(ui, |ui| {
         ui.set_width(ui.available_width());
-        card.cautions.iter().for_each(|it| said(ui, it));
+        card.cautions.iter().for_each(|it| small(ui, it));
     });
 }
 
@@ -89,14 +89,8 @@ fn check(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let Some(check) = &it.check else { return };
     sentence(ui, &check.sentence());
     let table = Table::new(ui, &[1.0, 1.2, 1.8, 0.6]);
-    table.row(ui, |ui, n| {
-        quiet(ui, ["", "measured", "asked, and its limits", "within"].get(n).unwrap_or(&""));
-    });
+    table.heads(ui, &["", "measured", "asked, and its limits", "within"]);
     check.items.iter().for_each(|item| row(ui, &table, item, it.look.units));
-}
-
-fn said(ui: &mut Ui, words: &str) {
-    ui.add(egui::Label::new(egui::RichText::new(words).small()).wrap());
 }
 
 fn row(ui: &mut Ui, table: &Table, item: &Item, units: Units) {

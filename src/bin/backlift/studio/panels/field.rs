@@ -38,6 +38,13 @@ pub fn field(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, field: &Field<'_>)
     }
 }
 
+/// Several fields, each its path, its name, what may stand in it, and how to measure it.
+pub fn fields(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, all: &[[&str; 4]]) {
+    for [path, label, like, how] in all {
+        field(ui, it, out, &Field { path, label, like, how });
+    }
+}
+
 /// The same of any document: what was typed, when it counts.
 pub fn edited(ui: &mut Ui, field: &Field<'_>, told: &Told<'_>) -> Option<String> {
     let Field { path, label, like, how } = *field;

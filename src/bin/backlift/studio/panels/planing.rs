@@ -9,7 +9,7 @@ use egui::{Button, Slider, Ui};
 use super::deeds::{button, tick};
 use super::table::{Table, name};
 use super::target;
-use super::words::{caution, head, quiet, sentence, why};
+use super::words::{caution, head, quiet, sentence, small, why};
 use crate::figure::{percent, plain};
 use crate::plane::told::{ESTIMATED, rules, sentence as plan_told, to_come_words};
 use crate::studio::action::{Action, View};
@@ -137,10 +137,7 @@ fn done(ui: &mut Ui, it: &Studio, plan: &Plan, out: &mut Vec<Action>) {
 fn passes(ui: &mut Ui, it: &Studio, planned: &Planned, plan: &Plan) {
     let units = it.look.units;
     let table = Table::new(ui, &[0.2, 1.9, 0.5, 1.25, 0.9, 0.85]);
-    table.row(ui, |ui, n| {
-        let heads = ["", "take off", "", "then it weighs", "balance", "ten swings, 6 in"];
-        quiet(ui, heads.get(n).unwrap_or(&""));
-    });
+    table.heads(ui, &["", "take off", "", "then it weighs", "balance", "ten swings, 6 in"]);
     let row = |ui: &mut Ui, number: usize, words: &str, off: &str, at: &PickupMoments| {
         table.row(ui, |ui, n| match n {
             0 if number == it.wood.done => {
@@ -158,10 +155,6 @@ fn passes(ui: &mut Ui, it: &Studio, planned: &Planned, plan: &Plan) {
     for (n, pass) in plan.passes.iter().enumerate() {
         row(ui, n + 1, pass.place.words(), &plain(1e3 * pass.off_kg, 0, "g"), &pass.then);
     }
-}
-
-fn small(ui: &mut Ui, words: &str) {
-    ui.add(egui::Label::new(egui::RichText::new(words).small()).wrap());
 }
 
 fn finished(ui: &mut Ui, it: &Studio, plan: &Plan) {

@@ -24,6 +24,11 @@ pub fn quiet(ui: &mut Ui, words: &str) -> egui::Response {
     ui.add(egui::Label::new(RichText::new(words).small().weak()).wrap())
 }
 
+/// Words in small letters.
+pub fn small(ui: &mut Ui, words: &str) {
+    ui.add(egui::Label::new(RichText::new(words).small()).wrap());
+}
+
 /// A caution or a fault.
 pub fn caution(ui: &mut Ui, words: &str) {
     let colour = ui.visuals().error_fg_color;
