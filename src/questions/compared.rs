@@ -7,6 +7,7 @@ use crate::comparison::figure::{Figure, StrokeFigure, When};
 use crate::comparison::swung::Asked;
 use crate::files::fault::Fault;
 use crate::fit::fitting::TodayAdvice;
+use crate::innings::played::FIFTY;
 use crate::uncertain::Uncertain;
 use crate::worth::constants::BEYOND_DOUBT_SD;
 use crate::worth::today::Given;
@@ -64,6 +65,29 @@ impl Shown {
     /// Second bat less first.
     pub fn difference(&self, pair: [usize; 2], figure: Figure) -> Option<&BatDifference> {
         self.comparison.differences.iter().find(|it| it.bats == pair && it.figure == figure)
+    }
+
+    /// Doubt of a stroke's figure with a bat at a score: as compared fresh and at fifty, evenly between.
+    pub fn sd_at(&self, bat: usize, stroke: &str, figure: StrokeFigure, runs: f64) -> Option<f64> {
+        self.at(stroke, runs, |stroke, when| {
+            let wanted = Figure::Stroke(stroke, when, figure);
+            let place = self.comparison.figures.iter().position(|it| *it == wanted)?;
+            Some(self.comparison.bats.get(bat)?.value_sd(place).1)
+        })
+    }
+
+    /// The same of the second bat's figure less the first's.
+    pub fn difference_sd_at(&self, stroke: &str, figure: StrokeFigure, runs: f64) -> Option<f64> {
+        self.at(stroke, runs, |stroke, when| {
+            let figure = Figure::Stroke(stroke, when, figure);
+            Some(self.difference([0, 1], figure)?.difference.sd)
+        })
+    }
+
+    fn at(&self, stroke: &str, runs: f64, of: impl Fn(usize, When) -> Option<f64>) -> Option<f64> {
+        let stroke = self.strokes.iter().position(|it| it == stroke)?;
+        let [fresh, late] = [of(stroke, When::Fresh)?, of(stroke, When::AtFifty)?];
+        Some(fresh + (runs / FIFTY).clamp(0.0, 1.0) * (late - fresh))
     }
 
     /// All pairs, in order.

@@ -31,4 +31,5 @@ pub mod season;
 pub mod shape;
 pub mod swung;
 pub mod taped;
+pub mod timed;
 pub mod validated;

@@ -3,6 +3,7 @@
 use super::loaded::Loaded;
 use super::ounces::Ounces;
 use super::{Progress, Stop};
+use crate::bat::figures::WeighedBat;
 use crate::bat::makeable::MadeBat;
 use crate::files::fault::Fault;
 use crate::innings::played::StrokeNow;
@@ -72,4 +73,23 @@ pub fn pairs(loaded: &Loaded, bat: usize, progress: &dyn Progress) -> Result<Sho
         same_hand,
         ounces,
     })
+}
+
+/// How much more a likeness counts than an unlikeness.
+const LIKENESS: f64 = 4.0;
+
+/// Places of the two bats that are most alike on the scale and most unlike in the hand, or the other way round.
+pub fn most_telling(bats: &[WeighedBat], on_scale: bool) -> Option<[usize; 2]> {
+    let apart = |a: f64, b: f64| libm::log(a / b).abs();
+    let score = |[a, b]: [usize; 2]| {
+        let (a, b) = (bats.get(a)?, bats.get(b)?);
+        let scale = apart(a.mass_kg.value, b.mass_kg.value);
+        let hand = apart(a.swing_moment_kg_m2.value, b.swing_moment_kg_m2.value);
+        Some(if on_scale { hand - LIKENESS * scale } else { scale - LIKENESS * hand })
+    };
+    let pairs = (0..bats.len()).flat_map(|a| (a + 1..bats.len()).map(move |b| [a, b]));
+    pairs
+        .filter_map(|it| Some((score(it)?, it)))
+        .max_by(|a, b| a.0.total_cmp(&b.0))
+        .map(|(_, it)| it)
 }

@@ -2,8 +2,7 @@
 
 use std::sync::Arc;
 
-use backlift::comparison::figure::{Figure, StrokeFigure, When};
-use backlift::innings::played::FIFTY;
+use backlift::comparison::figure::StrokeFigure;
 use backlift::questions::any_score::{self, Of};
 use backlift::questions::compared::{Shown, compared};
 use backlift::questions::loaded::Loaded;
@@ -125,40 +124,27 @@ impl Studio {
             Some(Told { value: told(line, value, sd.unwrap_or(0.0), units), doubt })
         });
         let difference = match (best, line.figure) {
-            ([Some(a), Some(b)], Some(figure)) => self.difference_sd(figure, runs).map(|sd| {
-                let sign = if b > a { "+" } else { "" };
-                let words = format!(
-                    "{sign}{} ± {}",
-                    told(line, b - a, sd, units),
-                    told(line, sd, sd, units)
-                );
-                let real = backlift::comparison::difference::REAL_BEYOND_SD * sd;
-                (words, (b - a).abs() > real)
-            }),
+            ([Some(a), Some(b)], Some(figure)) => self
+                .compared()
+                .and_then(|it| it.difference_sd_at(&self.playback.stroke, figure, runs))
+                .map(|sd| {
+                    let sign = if b > a { "+" } else { "" };
+                    let words = format!(
+                        "{sign}{} ± {}",
+                        told(line, b - a, sd, units),
+                        told(line, sd, sd, units)
+                    );
+                    let real = backlift::comparison::difference::REAL_BEYOND_SD * sd;
+                    (words, (b - a).abs() > real)
+                }),
             _ => None,
         };
         Row { name: line.name, values, difference, why: line.why }
     }
 
-    /// Doubt of a figure of the stroke shown: as compared fresh and at fifty, evenly between.
+    /// Doubt of a figure of the stroke shown.
     pub fn sd(&self, slot: usize, figure: StrokeFigure, runs: f64) -> Option<f64> {
-        let compared = self.compared()?;
-        let at = |when: When| {
-            let stroke = compared.strokes.iter().position(|it| *it == self.playback.stroke)?;
-            let wanted = Figure::Stroke(stroke, when, figure);
-            let place = compared.comparison.figures.iter().position(|it| *it == wanted)?;
-            Some(compared.comparison.bats.get(slot)?.value_sd(place).1)
-        };
-        between(at(When::Fresh)?, at(When::AtFifty)?, runs)
-    }
-
-    fn difference_sd(&self, figure: StrokeFigure, runs: f64) -> Option<f64> {
-        let compared = self.compared()?;
-        let stroke = compared.strokes.iter().position(|it| *it == self.playback.stroke)?;
-        let at = |when: When| {
-            Some(compared.difference([0, 1], Figure::Stroke(stroke, when, figure))?.difference.sd)
-        };
-        between(at(When::Fresh)?, at(When::AtFifty)?, runs)
+        self.compared()?.sd_at(slot, &self.playback.stroke, figure, runs)
     }
 
     /// What the comparison of the two bats hangs on.
@@ -211,10 +197,6 @@ impl Studio {
     pub fn label(&self, bat: usize) -> String {
         self.document.label(bat)
     }
-}
-
-fn between(fresh: f64, late: f64, runs: f64) -> Option<f64> {
-    Some(fresh + (runs / FIFTY).clamp(0.0, 1.0) * (late - fresh))
 }
 
 fn told(line: &Line, value: f64, sd: f64, units: Units) -> String {
