@@ -27,6 +27,7 @@ mod qr;
 pub mod sheet;
 mod sheet_figures;
 mod sheet_texts;
+pub mod still;
 pub mod templates;
 pub mod type_setting;
 pub mod words;

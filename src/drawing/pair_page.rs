@@ -6,17 +6,9 @@ use super::DrawingFault;
 use super::palette::{LIGHT, bat_look};
 use super::picture::{Area, Picture, Stroke};
 use super::png::{drawn, encoded, pixmap};
+use super::still::Still;
 use super::type_setting::{Lettering, Size};
 use crate::measurement::bench::bat_letter;
-
-/// A picture as pixels.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Still {
-    /// Width and height, pixels.
-    pub size: [u32; 2],
-    /// Red, green, blue, alpha of every pixel, row by row.
-    pub rgba: Vec<u8>,
-}
 
 /// A line of figures.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use backlift::drawing::pair_page::Still;
+use backlift::drawing::still::Still;
 use backlift::files::fault::Fault;
 use backlift::files::save::over;
 

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use backlift::drawing::pair_page::Still;
+use backlift::drawing::still::Still;
 
 use super::playback::Playback;
 

@@ -2,7 +2,7 @@
 
 use std::sync::{Arc, Mutex};
 
-use backlift::drawing::pair_page::Still;
+use backlift::drawing::still::Still;
 use bevy::prelude::*;
 use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
 
