@@ -1,7 +1,6 @@
 //! `backlift fit`: the search, the map, the card.
 
 mod figures;
-pub mod pictures;
 pub mod told;
 
 use std::path::PathBuf;
@@ -9,6 +8,7 @@ use std::time::Instant;
 
 use backlift::files::save::Folder;
 
+use crate::fitting_files;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
 use crate::outcome::{Outcome, Stop};
@@ -65,7 +65,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let fitted = fitted(loaded, &Progress::start())?;
     let figures = figures::of(&fitted, started.elapsed().as_secs_f64())?;
     let document = json::document("fit", &figures)?;
-    pictures::add(&mut folder, &fitted, units)?;
+    fitting_files::add(&mut folder, &fitted, units)?;
     folder.add("fit.json", document.as_bytes())?;
     let text = match (args.show.json, args.all) {
         (true, _) => document,

@@ -9,6 +9,7 @@ mod check;
 mod compare;
 mod figure;
 mod fit;
+mod fitting_files;
 mod given;
 mod guide;
 mod hit;
@@ -24,7 +25,9 @@ mod pickup;
 mod plane;
 mod progress;
 mod season;
+mod sentences;
 mod shape;
+mod shape_files;
 mod stages;
 mod stroke;
 #[cfg(feature = "studio")]

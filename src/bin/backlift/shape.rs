@@ -1,27 +1,21 @@
 //! `backlift shape`: a bat as its maker describes it, and shapes that meet a card.
 
-mod figures;
-mod files;
 mod told;
 
 use std::path::PathBuf;
 
 #[cfg(feature = "studio")]
-use backlift::bat::shaped::ShapedBat;
 use backlift::files::assets::sizes;
 use backlift::files::card_file;
-use backlift::files::fault::Fault;
 use backlift::files::save::{Folder, new_file};
 #[cfg(feature = "studio")]
-use backlift::files::shape::LoadedShape;
 use backlift::files::shape::{DEMO, load};
-use backlift::questions::shape::{ToMeet, Worked, held, worked};
-use backlift::workshop::cautions::SHAPE;
+use backlift::questions::shape::{ToMeet, held, worked};
 
-use crate::beside::Beside;
 use crate::given::ShowArgs;
 use crate::json;
 use crate::outcome::{Outcome, Stop};
+use crate::shape_files::{self, beside, figures};
 use crate::written::said;
 
 /// A blade from its measurements: weight, pickup, sections; or shapes that meet a card
@@ -86,27 +80,8 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         folder,
         || Ok(beside.figures(figures::of(&worked))),
         |units| beside.told(&told::told(&worked, units)),
-        |folder, _| files::add(folder, &worked),
+        |folder, _| shape_files::add(folder, &worked),
     )?;
     let unmet = worked.to.as_ref().is_some_and(|(_, it)| it.answers.is_empty());
     Ok(if unmet { Outcome::NotAccepted } else { Outcome::Done })
-}
-
-/// The cautions of the bench and of the card's player; what is invented.
-fn beside(worked: &Worked) -> Beside {
-    let card = worked.to.as_ref().map(|(card, _)| Beside::card(card)).unwrap_or_default();
-    card.after(SHAPE).described(worked.loaded.invented)
-}
-
-/// Writes the files of a described bat into a folder; returns how many.
-#[cfg(feature = "studio")]
-pub fn write(folder: &std::path::Path, loaded: LoadedShape, bat: ShapedBat) -> Result<usize, Stop> {
-    let mut into = Folder::open(folder)?;
-    files::add(&mut into, &Worked { loaded, bat, middles: Vec::new(), to: None })?;
-    Ok(into.commit()?.len())
-}
-
-/// A picture or a mesh that could not be made.
-fn refused(error: impl std::fmt::Display) -> Fault {
-    Fault::new(error.to_string())
 }

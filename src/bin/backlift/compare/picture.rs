@@ -10,9 +10,9 @@ use backlift::files::save::Folder;
 use backlift::innings::played::FIFTY;
 use backlift::units::Units;
 
-use super::told::sentence;
 use crate::beside::Beside;
 use crate::figure::speed_unit;
+use crate::sentences::pair::sentence;
 use backlift::questions::compared::Shown;
 
 /// Size of the picture, px.

@@ -15,7 +15,7 @@ use backlift::units::Units;
 use super::answers::{Keyed, key};
 use super::state::Studio;
 use super::work::{Question, Written};
-use crate::fit::pictures;
+use crate::fitting_files;
 use crate::outcome::Stop;
 
 /// The card as it is printed, as a picture.
@@ -41,7 +41,7 @@ impl Studio {
             return;
         };
         self.work.start(Question::CardPicture, key, move |_, _| {
-            let sheet = pictures::sheet(&fitted, units).map_err(Stop::our_mistake)?;
+            let sheet = fitting_files::sheet(&fitted, units).map_err(Stop::our_mistake)?;
             let map = drawn(&sheet, PIXELS).map_err(Stop::our_mistake)?;
             let size = [map.width() as usize, map.height() as usize];
             Ok(CardPicture { size, rgba: map.take() })
@@ -63,7 +63,7 @@ impl Studio {
         let (units, folder) = (self.look.units, PathBuf::from(folder));
         self.work.start(Question::CardFiles, key(("card files", fit_key)), move |_, _| {
             let mut into = Folder::open(&folder)?;
-            pictures::add(&mut into, &fitted, units)?;
+            fitting_files::add(&mut into, &fitted, units)?;
             Ok(Written { files: into.commit()?.len(), folder })
         });
     }

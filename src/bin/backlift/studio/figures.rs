@@ -188,7 +188,7 @@ impl Studio {
             return "The same bat twice: choose another one to see a difference".to_owned();
         }
         match self.compared() {
-            Some(shown) => crate::compare::told::sentence(shown, self.look.units),
+            Some(shown) => crate::sentences::pair::sentence(shown, self.look.units),
             None => "What the two bats do in these hands is being worked out".to_owned(),
         }
     }

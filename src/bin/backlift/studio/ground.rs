@@ -10,7 +10,7 @@ use backlift::worth::expected::Worth;
 use super::action::ColourBy;
 use super::state::Studio;
 use crate::figure::speed_unit;
-use crate::fit::pictures;
+use crate::fitting_files;
 
 /// The map as numbers; across is dead weight, up is the balance point.
 #[derive(Clone, Debug)]
@@ -41,7 +41,7 @@ fn value_words(by: ColourBy, fitted: &Fitted, units: Units) -> (String, f64) {
     let at = runs_words(fitted.fitting.setting().plan.runs);
     match by {
         ColourBy::Pull => (format!("bat speed of the pull at {at}, {unit}"), per_m_s),
-        ColourBy::Worth => (pictures::value_label(fitted, unit), per_m_s),
+        ColourBy::Worth => (fitting_files::value_label(fitted, unit), per_m_s),
         ColourBy::Gained => {
             (format!("expected ball speed gained over the first bat, {unit}"), per_m_s)
         }
@@ -65,7 +65,7 @@ impl Studio {
     pub fn ground(&self) -> Option<Ground> {
         let fitted = self.fitted()?.it;
         let units = self.look.units;
-        let picture = pictures::map_picture(fitted, units);
+        let picture = fitting_files::map_picture(fitted, units);
         let ([mass, length], _) = axis_units(units);
         let first = self.weighed_on_map(self.playback.bats[0]).map(|it| it.worth);
         let (label, scale) = value_words(self.colour_by, fitted, units);

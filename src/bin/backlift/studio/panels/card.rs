@@ -8,7 +8,7 @@ use egui::{ColorImage, TextureHandle, TextureOptions, Ui};
 use super::deeds::{button, hinted};
 use super::table::{Table, name};
 use super::words::{head, quiet, sentence, small, why};
-use crate::check::told;
+use crate::sentences::returned;
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
 
@@ -94,7 +94,7 @@ fn check(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 }
 
 fn row(ui: &mut Ui, table: &Table, item: &Item, units: Units) {
-    let told = told::in_words(item, units);
+    let told = returned::in_words(item, units);
     table.row(ui, |ui, n| match n {
         0 => name(ui, item.figure.words()),
         1 => {

@@ -13,7 +13,7 @@ use super::kept::kept;
 use super::table::{Table, name};
 use super::words::{bat_mark, caution, head, measure, quiet, sentence};
 use crate::figure::percent;
-use crate::fit::told as fit_told;
+use crate::sentences::advice;
 use crate::studio::action::{Action, ColourBy, View};
 use crate::studio::answers::{Keyed, key};
 use crate::studio::state::Studio;
@@ -29,7 +29,7 @@ const COLOURS: [(ColourBy, &str); 4] = [
 /// What a coach could say of the map: whether a new bat pays, and which it would be.
 pub fn told(it: &Studio) -> [String; 2] {
     match it.fitted() {
-        Some(fitted) => fit_told::order_in_two(fitted.it, it.look.units),
+        Some(fitted) => advice::order_in_two(fitted.it, it.look.units),
         None => [
             "Every bat that can be made, swung by these hands late in the innings: which is worth most?".to_owned(),
             String::new(),

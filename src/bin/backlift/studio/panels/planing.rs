@@ -11,7 +11,7 @@ use super::table::{Table, name};
 use super::target;
 use super::words::{caution, head, quiet, sentence, small, why};
 use crate::figure::{percent, plain};
-use crate::plane::told::{ESTIMATED, rules, sentence as plan_told, to_come_words};
+use crate::sentences::planing::{ESTIMATED, rules, sentence as plan_told, to_come_words};
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
 use crate::studio::wood::action::{Part, WoodAction};

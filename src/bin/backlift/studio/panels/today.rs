@@ -9,7 +9,7 @@ use egui::{Ui, WidgetType};
 use super::table::{Table, name};
 use super::words::{bat_mark, fault, head, measure, named, pending, quiet, sentence, why};
 use crate::figure::{number, percent, speed_unit};
-use crate::fit::told as fit_told;
+use crate::sentences::advice;
 use crate::studio::action::Action;
 use crate::studio::bench::{SEEN_BALLS, SEEN_RUNS};
 use crate::studio::state::Studio;
@@ -17,7 +17,7 @@ use crate::studio::state::Studio;
 /// Which bat to use today, in the words of `fit`; what is said while nobody knows yet.
 pub fn told(it: &Studio) -> String {
     match it.advice() {
-        Some((loaded, now)) => fit_told::which_today(loaded, now),
+        Some((loaded, now)) => advice::which_today(loaded, now),
         None => "Which of these bats to use today is being worked out".to_owned(),
     }
 }
@@ -85,9 +85,9 @@ pub fn bats(ui: &mut Ui, it: &Studio) {
 /// What the advice rests on, and what would change it.
 pub fn rests(ui: &mut Ui, it: &Studio) {
     let Some((_, now)) = it.advice() else { return };
-    let mut words = vec![fit_told::rests_on(now)];
-    words.extend(fit_told::left_alone(now));
-    words.push(fit_told::would_settle(now));
+    let mut words = vec![advice::rests_on(now)];
+    words.extend(advice::left_alone(now));
+    words.push(advice::would_settle(now));
     words.retain(|it| !it.is_empty());
     quiet(ui, &words.join(" "));
 }

@@ -5,7 +5,7 @@ use egui_kittest::kittest::Queryable;
 use super::demo;
 use super::paths::{Window, click, says, wait, window, window_on};
 use super::settle;
-use crate::fit::told as fit_told;
+use crate::sentences::advice;
 use crate::studio::action::{Action, View};
 use crate::studio::panels::{Row, VIEWS};
 use crate::studio::state::Studio;
@@ -20,7 +20,7 @@ fn which_bat_to_use_today_comes_before_any_search_and_in_the_words_of_the_comman
     wait(&mut it);
     assert!(it.state().fitted().is_none() && it.state().is_advised());
     let (loaded, now) = it.state().advice().unwrap();
-    let words = fit_told::which_today(loaded, now);
+    let words = advice::which_today(loaded, now);
     assert!(words.starts_with("Use today: "), "{words}");
     assert_eq!(now.today.given.len(), it.state().document.bat_count());
     for view in [View::Bench, View::Innings] {

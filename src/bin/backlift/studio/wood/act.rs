@@ -82,7 +82,8 @@ impl Studio {
         };
         let (key, folder) = (key(("wood files", self.wood.key)), folder.to_path_buf());
         self.work.start(Question::WoodFiles, key, move |_, _| {
-            let files = crate::shape::write(&folder, worked.loaded.clone(), worked.bat.clone())?;
+            let files =
+                crate::shape_files::write(&folder, worked.loaded.clone(), worked.bat.clone())?;
             Ok(Written { files, folder })
         });
     }

@@ -2,10 +2,11 @@
 
 use backlift::bat::figures::WeighedBat;
 use backlift::bat::pickup_weight::pickup_weight_kg;
+use backlift::card::Card;
 use backlift::drawing::DrawingFault;
 use backlift::drawing::chart::{Curve, Point};
 use backlift::drawing::innings_chart::{self, InningsPicture, StrokePanel};
-use backlift::drawing::map::{self, MapBat, MapPicture};
+use backlift::drawing::map::{self, MapBat, MapPicture, MapTarget};
 use backlift::drawing::ounce_chart;
 use backlift::drawing::palette::{LIGHT, PRINT};
 use backlift::drawing::pdf::pdf;
@@ -121,7 +122,7 @@ pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
         value_label: value_label(it, unit),
         pickup_weight_kg: pickup,
         bats,
-        target: Some(super::told::target(&it.card)),
+        target: Some(target(&it.card)),
     }
 }
 
@@ -193,5 +194,15 @@ fn innings_picture(it: &Fitted, units: Units) -> InningsPicture {
         figure: format!("bat speed, {unit}"),
         least_span: LEAST_SPAN_M_S * per_m_s,
         panels,
+    }
+}
+
+/// The target of the map.
+pub fn target(card: &Card) -> MapTarget {
+    MapTarget {
+        mass_kg: card.mass_kg,
+        mass_tolerance_kg: card.mass_tolerance_kg,
+        balance_m: card.balance_m,
+        balance_tolerance_m: card.balance_tolerance_m,
     }
 }
