@@ -15,6 +15,7 @@ use backlift::drawing::sheet;
 use backlift::files::card;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
+use backlift::fit::map::{Cell, Grid};
 use backlift::innings::score::runs_words;
 use backlift::measurement::bench::bat_letter;
 use backlift::measurement::plan::Goal;
@@ -73,15 +74,7 @@ fn sheet_with(it: &Fitted, picture: &MapPicture) -> Result<String, DrawingFault>
 
 /// The map on the grid of its cells.
 pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
-    let cells = it.fitting.map();
-    let axis = |f: &dyn Fn(usize) -> f64| {
-        let mut all: Vec<f64> = (0..cells.len()).map(f).collect();
-        all.sort_by(f64::total_cmp);
-        all.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
-        all
-    };
-    let mass_kg = axis(&|i| cells[i].made.bat.mass_kg());
-    let balance_m = axis(&|i| cells[i].made.bat.balance_m());
+    let Grid { mass_kg, balance_m, cells } = Grid::of(it.fitting.map());
     let (unit, per_m_s) = speed_unit(units);
     let reference = it
         .loaded
@@ -89,20 +82,12 @@ pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
         .iter()
         .find(|s| s.name == it.card.size)
         .and_then(|s| s.reference.bat("reference").ok());
-    let mut value = Vec::with_capacity(mass_kg.len() * balance_m.len());
-    let mut pickup = Vec::with_capacity(mass_kg.len() * balance_m.len());
-    for balance in &balance_m {
-        for mass in &mass_kg {
-            let cell = cells.iter().find(|c| {
-                (c.made.bat.mass_kg() - mass).abs() < 1e-6
-                    && (c.made.bat.balance_m() - balance).abs() < 1e-6
-            });
-            value.push(cell.map(|c| per_m_s * c.worth.mean_m_s()));
-            pickup.push(cell.zip(reference.as_ref()).map(|(c, reference)| {
-                pickup_weight_kg(reference, c.made.bat.swing_moment_kg_m2())
-            }));
-        }
-    }
+    let value = cells.iter().map(|it| it.map(|it| per_m_s * it.worth.mean_m_s())).collect();
+    let pickup = |it: &Cell| {
+        let moment = it.made.bat.swing_moment_kg_m2();
+        reference.as_ref().map(|reference| pickup_weight_kg(reference, moment))
+    };
+    let pickup = cells.iter().map(|it| it.and_then(pickup)).collect();
     let bats = it
         .loaded
         .bats

@@ -1,6 +1,6 @@
 //! The ground of the map: what is shown at each weight and balance, in the reader's units.
 
-use backlift::fit::map::Cell;
+use backlift::fit::map::{Cell, Grid};
 use backlift::fit::on_map::OnMap;
 use backlift::innings::score::runs_words;
 use backlift::questions::fitted::Fitted;
@@ -69,14 +69,9 @@ impl Studio {
         let ([mass, length], _) = axis_units(units);
         let first = self.weighed_on_map(self.playback.bats[0]).map(|it| it.worth);
         let (label, scale) = value_words(self.colour_by, fitted, units);
-        let mut value = Vec::with_capacity(picture.value.len());
-        for balance_m in &picture.balance_m {
-            for mass_kg in &picture.mass_kg {
-                let shown = cell(fitted, *mass_kg, *balance_m)
-                    .and_then(|it| shown(fitted, self.colour_by, it, first.as_ref()));
-                value.push(shown.map(|it| it * scale));
-            }
-        }
+        let shown = |it: &Cell| shown(fitted, self.colour_by, it, first.as_ref());
+        let cells = Grid::of(fitted.fitting.map()).cells;
+        let value = cells.iter().map(|it| Some(scale * shown((*it)?)?)).collect();
         Some(Ground {
             x: picture.mass_kg.iter().map(|it| it / mass).collect(),
             y: picture.balance_m.iter().map(|it| it / length).collect(),
@@ -95,12 +90,4 @@ fn shown(fitted: &Fitted, by: ColourBy, cell: &Cell, first: Option<&Worth>) -> O
         ColourBy::Gained => Some(first?.to(&cell.worth)[0]),
         ColourBy::InTime => Some(cell.worth.chance_in_time),
     }
-}
-
-fn cell(fitted: &Fitted, mass_kg: f64, balance_m: f64) -> Option<&Cell> {
-    let near = |a: f64, b: f64| (a - b).abs() < 1e-6;
-    let found = |it: &&Cell| {
-        near(it.made.bat.mass_kg(), mass_kg) && near(it.made.bat.balance_m(), balance_m)
-    };
-    fitted.fitting.map().iter().find(found)
 }

@@ -3,6 +3,7 @@
 use backlift::card::Figure;
 use backlift::frames::DVec3;
 use backlift::workshop::grab::{Grab, grabs};
+use backlift::workshop::plane::Pass;
 use egui::{Pos2, Rect, pos2};
 use egui_kittest::kittest::Queryable;
 use tempfile::tempdir;
@@ -39,6 +40,10 @@ fn with_card() -> (Studio, tempfile::TempDir) {
 fn grab_of(it: &Studio, path: &str) -> Grab {
     let shape = it.wood.shown().unwrap();
     grabs(shape).into_iter().find(|it| it.path == path).unwrap()
+}
+
+fn passes(it: &Studio) -> &[Pass] {
+    &it.wood.planned.as_ref().unwrap().plan.as_ref().unwrap().passes
 }
 
 fn mass_kg(it: &Studio) -> f64 {
@@ -166,18 +171,7 @@ fn the_plan_of_a_heavy_bat_leads_pass_by_pass_to_its_card() {
     let before_kg = it.wood.shown().unwrap().mass_moments().mass_kg;
     act(&mut it, WoodAction::Done(all + 5));
     assert_eq!(it.wood.done, all);
-    let off_kg: f64 = it
-        .wood
-        .planned
-        .as_ref()
-        .unwrap()
-        .plan
-        .as_ref()
-        .unwrap()
-        .passes
-        .iter()
-        .map(|it| it.off_kg)
-        .sum();
+    let off_kg: f64 = passes(&it).iter().map(|it| it.off_kg).sum();
     let after_kg = it.wood.shown().unwrap().mass_moments().mass_kg;
     assert!((before_kg - after_kg - off_kg).abs() < 1e-9);
     assert!(it.wood.to_come_off().is_empty());
@@ -187,11 +181,10 @@ fn the_plan_of_a_heavy_bat_leads_pass_by_pass_to_its_card() {
     it.tick(0.0);
     let planned = it.wood.planned.as_ref().unwrap();
     assert_ne!(planned.key, key);
-    let again: f64 = planned.plan.as_ref().unwrap().passes.iter().map(|it| it.off_kg).sum();
+    let again: f64 = passes(&it).iter().map(|it| it.off_kg).sum();
     assert!((again - off_kg).abs() > 0.01);
-    let passes = planned.plan.as_ref().unwrap().passes.len();
     assert_eq!(it.wood.done, 0);
-    assert!(passes == 0 || !it.wood.to_come_off().is_empty());
+    assert!(passes(&it).is_empty() || !it.wood.to_come_off().is_empty());
 }
 
 #[test]
