@@ -84,7 +84,7 @@ pub fn planned(card: Card, it: PartMade) -> Result<Planned, Stop> {
 fn of_its_size(weighed: &WeighedBat, finish: &Finish, card: &Card, size: &Size) -> BatShape {
     let mut shape = size.reference.with_length_m(card.length_m);
     shape.handle.grips = card.condition.grips;
-    let shape = shape.with_handle_over_grip_m(card.handle_diameter_m);
+    let shape = shape.with_handle_over_grip_m(card.handle_diameter_m());
     let reading = [weighed.mass_kg.value, weighed.balance_m.value];
     // Where no blade of the size gets there, the plan is drawn on the size's own.
     part_made(&shape, &size.craft, reading, finish, &Finish::of(card)).unwrap_or(shape)

@@ -84,8 +84,9 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         "shape",
         &args.show,
         folder,
-        || Ok(beside.figures(figures::of(&worked))),
-        |units| beside.told(&told::told(&worked, units)),
+        &beside,
+        || figures::of(&worked),
+        |units| told::told(&worked, units),
         |folder, _| files::add(folder, &worked),
     )?;
     let unmet = worked.to.as_ref().is_some_and(|(_, it)| it.answers.is_empty());

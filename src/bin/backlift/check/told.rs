@@ -4,10 +4,10 @@ use backlift::card::Figure;
 use backlift::card::returned_bat::{Check, DecidedBy, Item, Within};
 use backlift::normal;
 use backlift::questions::miss::Miss;
-use backlift::units::{Quantity, Units, decimals, spoken};
+use backlift::units::{Quantity, Units, spoken};
 use serde_json::{Value, json};
 
-use crate::figure::{bare, measured, number};
+use crate::figure::{bare, figure_words, measured};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
@@ -74,15 +74,10 @@ pub struct Told {
 /// Puts one line of a check into words.
 pub fn in_words(item: &Item, units: Units) -> Told {
     let sd = item.measured.map_or(0.0, |it| it.sd);
-    let quantity = match item.figure {
-        Figure::SwingMoment => None,
-        Figure::DeadWeight => Some(Quantity::Mass),
-        _ => Some(Quantity::Length),
-    };
-    let figure = |value: f64| match quantity {
-        Some(quantity) => spoken(quantity, value, sd, units),
-        None => number(value, decimals(0.1 * sd, 4)),
-    };
+    let quantity = item.figure.quantity();
+    // A swing moment's limits lie closer together than its reading is sure.
+    let digit = if quantity.is_none() { 0.1 * sd } else { sd };
+    let figure = |value: f64| figure_words(item.figure, value, digit, units);
     let bench = item.measured.map(|it| match quantity {
         Some(quantity) => measured(quantity, it, units),
         None => bare(it, 4),
@@ -124,7 +119,7 @@ pub fn figures(check: &Check, miss: Option<&Miss>) -> Value {
             DecidedBy::TooLittleMeasured => "too_little_measured",
         },
         "worth_lost_share": check.worth_lost_share,
-        "items": check.items.iter().map(item).collect::<Vec<_>>(),
+        "items": check.items.iter().map(item).collect::<Value>(),
         "pull_at_fifty": miss.map(|it| json!({
             "as_ordered_m_s": it.as_ordered_m_s,
             "as_delivered_m_s": it.as_delivered_m_s,
@@ -136,13 +131,7 @@ pub fn figures(check: &Check, miss: Option<&Miss>) -> Value {
 
 fn item(it: &Item) -> Value {
     json!({
-        "figure": match it.figure {
-            Figure::SwingMoment => "swing_moment_kg_m2",
-            Figure::DeadWeight => "mass_kg",
-            Figure::Balance => "balance_m",
-            Figure::SweetSpot => "sweet_spot_from_toe_m",
-            Figure::HandleDiameter => "handle_diameter_m",
-        },
+        "figure": it.figure.keys()[0],
         "asked": it.asked,
         "tolerance": it.tolerance,
         "measured": it.measured.map(|it| it.value),

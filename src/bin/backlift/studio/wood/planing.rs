@@ -177,7 +177,7 @@ impl Studio {
         like.handle.grips = card.condition.grips;
         if described.is_none() {
             like = like.with_length_m(card.length_m);
-            like = like.with_handle_over_grip_m(card.handle_diameter_m);
+            like = like.with_handle_over_grip_m(card.handle_diameter_m());
         }
         let reading = [bat.mass_kg.value, bat.balance_m.value];
         let wanted = Finish::of(card);
