@@ -111,11 +111,13 @@ fn no_file_has_a_name_that_could_hide_anything() {
 
 /// Files of the command line that any command may use; every other one is a command's own, or the window's.
 const SHARED: &[&str] = &[
+    "bat_figure",
     "bench",
     "beside",
     "figure",
     "fitting_files",
     "given",
+    "innings_picture",
     "json",
     "ounce",
     "outcome",

@@ -2,19 +2,7 @@
 
 use crate::card::{Card, Condition, HandleShape};
 use crate::units::{INCH_M, POUND_KG, Units, spoken_stature};
-
-/// The space between a number and its unit.
-pub const THIN: char = '\u{2009}';
-
-/// A number with so many decimals and a true minus sign.
-pub fn number(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    match text.strip_prefix('-') {
-        Some(rest) if rest.chars().all(|it| matches!(it, '0' | '.')) => rest.to_owned(),
-        Some(rest) => format!("\u{2212}{rest}"),
-        None => text,
-    }
-}
+pub use crate::units::{THIN, number};
 
 /// A number and its unit, to be set apart.
 pub type Part = (String, &'static str);

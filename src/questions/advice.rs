@@ -1,12 +1,11 @@
 //! What every question about a bat's worth starts from: today's advice, from the same draws for all.
 
-use crate::files::fault::Fault;
-use crate::fit::fitting::{FitFault, TodayAdvice, fit_today};
-use crate::swing::player_stroke::SwingFault;
-
 use super::loaded::Loaded;
 use super::placed::innings_stop;
 use super::{Progress, Stop};
+use crate::files::fault::Fault;
+use crate::fit::fitting::{FitFault, TodayAdvice, fit_today};
+use crate::swing::player_stroke::SwingFault;
 
 /// Today's bats, judged; what an advice from `before` swung of them is not swung again. Of the progress they take
 /// `part`, from `from` on.

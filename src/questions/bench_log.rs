@@ -1,5 +1,6 @@
 //! Where each bat of a log stands.
 
+use super::Stop;
 use crate::bat::pendulum::time_for_swings_s;
 use crate::bat::pickup_weight::pickup_weight_kg;
 use crate::bat::sizes::{Size, named};
@@ -8,8 +9,6 @@ use crate::uncertain::Uncertain;
 use crate::workshop::stages::forecast::{Forecast, forecast};
 use crate::workshop::stages::waiting::{self, Wait};
 use crate::workshop::stages::{BatLog, BenchLog, Entry, Moment, Stage};
-
-use super::Stop;
 
 /// All bats of a log at one time.
 #[derive(Clone, Debug)]

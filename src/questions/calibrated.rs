@@ -1,5 +1,9 @@
 //! A player's own strength from readings in the nets, faults put where they were written.
 
+use super::advice::today;
+use super::loaded::Loaded;
+use super::placed::{innings_stop, player_fault};
+use super::{Progress, Stop};
 use crate::calibration::response::ResponseFault;
 use crate::calibration::{
     Calibrated, CalibrationFault, Order, Simulated, calibrate, pull_at, refuse_readings,
@@ -10,11 +14,6 @@ use crate::innings::played::InningsFault;
 use crate::measurement::nets::{Calibration, Kept, Lasting, NetReading, PART_COUNT, made_for};
 use crate::player::Player;
 use crate::swing::batter::Batter;
-
-use super::advice::today;
-use super::loaded::Loaded;
-use super::placed::{innings_stop, player_fault};
-use super::{Progress, Stop};
 
 /// What was found, with what is needed to tell of it.
 #[derive(Clone, Debug)]

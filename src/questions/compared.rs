@@ -1,5 +1,8 @@
 //! Bats compared in one player's hands: every figure, every difference, and what each is worth.
 
+use super::loaded::Loaded;
+use super::placed::innings_stop;
+use super::{Progress, Stop};
 use crate::bat::figures::WeighedBat;
 use crate::comparison::bats::{BatDifference, Comparison, ComparisonFault, compare};
 use crate::comparison::difference::toe_words;
@@ -8,13 +11,10 @@ use crate::comparison::swung::Asked;
 use crate::files::fault::Fault;
 use crate::fit::fitting::TodayAdvice;
 use crate::innings::played::FIFTY;
+use crate::stroke::PULL;
 use crate::uncertain::Uncertain;
 use crate::worth::constants::BEYOND_DOUBT_SD;
 use crate::worth::today::Given;
-
-use super::loaded::Loaded;
-use super::placed::innings_stop;
-use super::{Progress, Stop};
 
 /// A comparison with the names of its bats and strokes.
 #[derive(Clone, Debug)]
@@ -34,7 +34,7 @@ pub struct Shown {
 impl Shown {
     /// The stroke that leads: the pull if it is played.
     pub fn lead(&self) -> usize {
-        self.strokes.iter().position(|it| it == "pull").unwrap_or(0)
+        self.strokes.iter().position(|it| it == PULL).unwrap_or(0)
     }
 
     /// A figure of the leading stroke at fifty.

@@ -4,6 +4,7 @@ use super::Stop;
 use super::placed::{asked, mend};
 use crate::bat::figures::{WeighFault, WeighedBat, weigh};
 use crate::bat::notes::Warning;
+use crate::card::Figure;
 use crate::card::returned_bat::ReturnedBat;
 use crate::files::assets::{limits, sizes};
 use crate::files::fault::{Fault, Faults};
@@ -53,14 +54,13 @@ pub fn weigh_up_part_made(
 
 /// What the bench says of each figure of the card. Estimates are passed on as such: they decide nothing.
 pub fn returned(bat: &WeighedBat) -> ReturnedBat {
-    ReturnedBat {
-        mass_kg: Some(bat.mass_kg),
-        balance_m: Some(bat.balance_m),
-        swing_moment_kg_m2: Some(bat.swing_moment_kg_m2),
-        sweet_spot_from_toe_m: Some(bat.from_toe_m(bat.percussion_m)),
-        handle_diameter_m: bat
-            .reading
-            .handle_diameter_m
-            .map(|it| Uncertain::measured(it, HANDLE_SD_M)),
-    }
+    let handle_m = bat.reading.handle_diameter_m;
+    let figures = Figure::ALL.map(|it| match it {
+        Figure::SwingMoment => Some(bat.swing_moment_kg_m2),
+        Figure::DeadWeight => Some(bat.mass_kg),
+        Figure::Balance => Some(bat.balance_m),
+        Figure::SweetSpot => Some(bat.from_toe_m(bat.percussion_m)),
+        Figure::HandleDiameter => handle_m.map(|it| Uncertain::measured(it, HANDLE_SD_M)),
+    });
+    ReturnedBat { figures }
 }

@@ -1,14 +1,14 @@
 //! A whole fitting with its headline and its card.
 
-use crate::card::Card;
-use crate::card::composed::compose;
-use crate::fit::fitting::{Fitting, fit};
-use crate::fit::headline::{Headline, headline};
-
 use super::advice;
 use super::loaded::Loaded;
 use super::ounces::Ounces;
 use super::{Progress, Stop};
+use crate::card::Card;
+use crate::card::composed::compose;
+use crate::fit::fitting::{Fitting, fit};
+use crate::fit::headline::{Headline, headline};
+use crate::stroke::PULL;
 
 /// A fitting with its headline and card.
 #[derive(Debug)]
@@ -29,16 +29,16 @@ impl Fitted {
         let setting = self.fitting.setting();
         Ounces {
             bat: self.fitting.recommendation.made.bat.clone().called(BAT_TO_ORDER),
-            handle_diameter_m: self.card.handle_diameter_m,
+            handle_diameter_m: self.card.handle_diameter_m(),
             strokes: self.headline.ounces.clone(),
-            pull: setting.batter.stroke_index("pull").unwrap_or(0),
+            pull: setting.batter.stroke_index(PULL).unwrap_or(0),
             runs: setting.plan.runs,
         }
     }
 }
 
 /// What the bat on the card is called.
-const BAT_TO_ORDER: &str = "the bat to order";
+pub const BAT_TO_ORDER: &str = "the bat to order";
 
 /// Name and version that stand on the card.
 const SOFTWARE: &str = concat!("backlift ", env!("CARGO_PKG_VERSION"));

@@ -2,6 +2,9 @@
 
 pub mod bat;
 
+use super::loaded::Loaded;
+use super::swung::swing_one;
+use super::{Progress, Stop};
 use crate::bat::Bat;
 use crate::bat::shape::BatShape;
 use crate::card::cautions::{refit_stature_m, standing};
@@ -18,10 +21,6 @@ use crate::impact::strike::Hit;
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use crate::swing::chain::Grip;
 use crate::uncertain::Uncertain;
-
-use super::loaded::Loaded;
-use super::swung::swing_one;
-use super::{Progress, Stop};
 
 /// What is asked.
 #[derive(Clone, Debug)]
@@ -75,6 +74,11 @@ pub struct Found {
 }
 
 impl Found {
+    /// The pull is so near the limit of control that the doubt about the player takes all of it.
+    pub fn is_at_the_limit(&self) -> bool {
+        !self.bat_speed_was_given && self.bat_m_s.sd >= self.bat_m_s.value
+    }
+
     /// The cautions that stand under every result of this player's.
     pub fn cautions(&self) -> Vec<String> {
         standing(self.age_y, refit_stature_m(self.age_y, self.stature_m))

@@ -1,11 +1,10 @@
 //! An innings played with one bat, and the leading stroke late in it with its band.
 
+use super::loaded::Loaded;
+use super::{Progress, Stop};
 use crate::innings::played::{AtScore, FIFTY, StrokeNow, stroke_now};
 use crate::measurement::nets::Lasting;
 use crate::swing::time_in_hand::Delivery;
-
-use super::loaded::Loaded;
-use super::{Progress, Stop};
 
 /// Scores looked at between two chances to cancel.
 const SCORES_AT_A_TIME: usize = 3;
@@ -61,7 +60,7 @@ pub struct Lead {
 impl Lead {
     /// Bat speed lost since the first ball, as a share.
     pub fn drop_share(&self, now: &StrokeNow) -> f64 {
-        1.0 - now.fastest.contact.bat_speed_m_s / self.fresh.fastest.contact.bat_speed_m_s
+        1.0 - now.bat_speed_m_s() / self.fresh.bat_speed_m_s()
     }
 }
 

@@ -1,6 +1,10 @@
 //! What most questions start from: the scenario taken through the bench and the tape measure, with
 //! each fault of the core put where it was written.
 
+use super::Stop;
+use super::placed::{
+    argument_fault, bat_fault, bat_warning, innings_stop, player_fault, player_warnings,
+};
 use crate::bat::Bat;
 use crate::bat::figures::{WeighedBat, weigh};
 use crate::bat::laws::Limits;
@@ -19,15 +23,10 @@ use crate::measurement::nets::made_for;
 use crate::measurement::plan::Scenario;
 use crate::player::joints::GROUP_COUNT;
 use crate::player::{Player, player};
-use crate::stroke::Stroke;
+use crate::stroke::{PULL, Stroke};
 use crate::swing::batter::Batter;
 use crate::swing::player_stroke::SwingFault;
 use crate::swing::time_in_hand::Delivery;
-
-use super::Stop;
-use super::placed::{
-    argument_fault, bat_fault, bat_warning, innings_stop, player_fault, player_warnings,
-};
 
 /// A scenario with its player built and its bats weighed.
 #[derive(Clone, Debug)]
@@ -135,7 +134,7 @@ impl Loaded {
 
     /// The stroke that a result is led by: the pull, or else the first that answers the short ball, or the first.
     pub fn lead(&self) -> usize {
-        let named = self.strokes.iter().position(|it| it.name == "pull");
+        let named = self.strokes.iter().position(|it| it.name == PULL);
         let short = || self.strokes.iter().position(|it| it.answers_short_ball);
         named.or_else(short).unwrap_or(0)
     }
@@ -145,7 +144,7 @@ impl Loaded {
     /// # Errors
     /// If the scenario leaves the pull out.
     pub fn pull(&self) -> Result<usize, Stop> {
-        self.strokes.iter().position(|it| it.name == "pull").ok_or_else(|| {
+        self.strokes.iter().position(|it| it.name == PULL).ok_or_else(|| {
             let message = "this command tells of the pull, which is not among them";
             self.places.fault("strokes", message, "add pull to strokes").into()
         })

@@ -1,11 +1,10 @@
 //! What a miss of the maker's does to the pull at fifty.
 
+use super::loaded::Loaded;
+use super::{Progress, Stop};
 use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
 use crate::card::Card;
-
-use super::loaded::Loaded;
-use super::{Progress, Stop};
 
 /// The pull at fifty with the bat as ordered and as delivered.
 #[derive(Clone, Copy, Debug)]
@@ -35,7 +34,7 @@ pub fn miss(
     let batter = loaded.batter(weighed, 1.0)?;
     let asked = loaded.asked_times_s(&batter)?;
     let ordered = weighed
-        .with(card.mass_kg, card.balance_m, card.swing_moment_kg_m2)
+        .with(card.mass_kg(), card.balance_m(), card.swing_moment_kg_m2())
         .map_err(Stop::our_mistake)?;
     let moment = weighed.swing_moment_kg_m2;
     let doubted = weighed
@@ -46,7 +45,7 @@ pub fn miss(
         progress.step("playing to fifty", done / 3.0)?;
         done += 1.0;
         let now = loaded.at_fifty(&batter, bat, &asked)?.with_slow[stroke];
-        Ok::<_, Stop>(now.fastest.contact.bat_speed_m_s)
+        Ok::<_, Stop>(now.bat_speed_m_s())
     };
     let as_ordered_m_s = speed(&ordered)?;
     let as_delivered_m_s = speed(&weighed.bat)?;

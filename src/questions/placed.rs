@@ -1,5 +1,6 @@
 //! Faults and doubts of the core, put where they were written, each with its mend.
 
+use super::Stop;
 use crate::bat::figures::WeighFault;
 use crate::bat::notes::Warning;
 use crate::bat::shape_fault::ShapeFault;
@@ -10,8 +11,6 @@ use crate::innings::schedule::ScheduleFault;
 use crate::measurement::absurd::Absurd;
 use crate::measurement::person::{PersonFault, PersonReading};
 use crate::player::unusual;
-
-use super::Stop;
 
 /// Why an innings could not be played, in its place.
 pub fn innings_stop(places: &Places, fault: InningsFault) -> Stop {

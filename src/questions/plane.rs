@@ -104,7 +104,7 @@ pub fn on_the_bench(
     like.handle.grips = card.condition.grips;
     if described.is_none() {
         like = like.with_length_m(card.length_m);
-        like = like.with_handle_over_grip_m(card.handle_diameter_m);
+        like = like.with_handle_over_grip_m(card.handle_diameter_m());
     }
     let reading = [weighed.mass_kg.value, weighed.balance_m.value];
     match (part_made(&like, &size.craft, reading, finish, &Finish::of(card)), described) {

@@ -1,5 +1,7 @@
 //! Water in the wood: a bat carried from the workshop's air to that of the place where it will live.
 
+use super::Stop;
+use super::delivered::weigh_up;
 use crate::bat::figures::WeighedBat;
 use crate::bat::pendulum::time_for_swings_s;
 use crate::bat::sizes::named;
@@ -14,9 +16,6 @@ use crate::workshop::season::uptake::{
 };
 use crate::workshop::season::year::share_within;
 use crate::workshop::season::{Air, OnTheScale, Seasoned, State};
-
-use super::Stop;
-use super::delivered::weigh_up;
 
 /// What the bat is called.
 pub const THE_BAT: &str = "the bat";
@@ -55,11 +54,11 @@ impl Given {
         let reading = BatReading {
             size: Some(card.size.clone()),
             length_m: Some(card.length_m),
-            balance_m: Some(card.balance_m),
-            ..BatReading::weighed(THE_BAT, card.mass_kg)
+            balance_m: Some(card.balance_m()),
+            ..BatReading::weighed(THE_BAT, card.mass_kg())
         };
         let (weighed, warnings) = weigh_up(&reading, called)?;
-        let swing_moment_kg_m2 = Some(card.swing_moment_kg_m2);
+        let swing_moment_kg_m2 = Some(card.swing_moment_kg_m2());
         Ok((Self::weighing(weighed, Some(card), swing_moment_kg_m2), warnings))
     }
 

@@ -1,5 +1,9 @@
 //! The swing, its doubt, the second dynamics, and what a hurry does to it.
 
+use rayon::prelude::*;
+
+use super::loaded::Loaded;
+use super::{Progress, Stop};
 use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
 use crate::comparison::player_doubt::{PlayerDoubt, variance};
@@ -14,10 +18,6 @@ use crate::swing::observed::Observed;
 use crate::swing::player_stroke::{Held, SwingFault};
 use crate::swing::time_in_hand::Delivery;
 use crate::uncertain::independent_sd;
-use rayon::prelude::*;
-
-use super::loaded::Loaded;
-use super::{Progress, Stop};
 
 /// A swing and what is told about it.
 #[derive(Clone, Debug)]

@@ -2,16 +2,16 @@
 
 pub mod wanted;
 
+use wanted::Wanted;
+
+use super::loaded::Loaded;
+use super::placed::innings_stop;
+use super::{Progress, Stop};
 use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
 use crate::fit::trial::{self, Pickup, Trial, places};
 use crate::innings::played::{FIFTY, left_at};
 use crate::ounce::swung::{bat_speeds_m_s, late_stroke, ounce_cost};
-
-use super::loaded::Loaded;
-use super::placed::innings_stop;
-use super::{Progress, Stop};
-use wanted::Wanted;
 
 /// Bat speeds of one stroke with what fifty runs with the wanted bat leave, as swung.
 #[derive(Clone, Debug)]

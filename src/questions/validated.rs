@@ -5,9 +5,8 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use rayon::prelude::*;
 
-use crate::validation::{Check, CheckFault, Checked, Curve, Group, Row, Verdict};
-
 use super::{Progress, Stop};
+use crate::validation::{Check, CheckFault, Checked, Curve, Group, Row, Verdict};
 
 /// What one check found.
 #[derive(Clone, Debug)]

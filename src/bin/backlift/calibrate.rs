@@ -81,7 +81,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     drop(progress);
     let beside = Beside::scenario(&loaded);
     let text = match args.show.json {
-        true => json::document("calibrate", &beside.figures(figures::of(&found)))?,
+        true => json::document("calibrate", beside.figures(figures::of(&found)))?,
         false => beside.told(&told::told(&found, args.show.units())),
     };
     let written = kept::keep(place, &loaded, &args.given, &found)?;

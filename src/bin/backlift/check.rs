@@ -13,9 +13,9 @@ use backlift::questions::miss;
 use crate::bench::Bench;
 use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
-use crate::json;
-use crate::outcome::{Outcome, Stop, warn};
+use crate::outcome::{Outcome, Stop, warned};
 use crate::progress::Progress;
+use crate::written::say;
 
 /// Check a delivered bat against its card: accept it, or send it back
 ///
@@ -54,11 +54,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let given = args.scenario.map(|it| ScenarioArgs { scenario: Some(it), set: args.set });
     let loaded = given.as_ref().map(ScenarioArgs::load).transpose()?;
     let weighed = match (args.bench.reading(&card), &loaded) {
-        (Some(reading), _) => {
-            let (weighed, warnings) = weigh_up(&reading, |it| args.bench.called(it))?;
-            warn(&warnings);
-            weighed
-        }
+        (Some(reading), _) => warned(weigh_up(&reading, |it| args.bench.called(it))?),
         (None, Some(loaded)) => loaded.bats[loaded.bat(args.bat.as_deref())?].clone(),
         (None, None) => {
             let fault = Fault::new("nothing was measured on the delivered bat");
@@ -72,10 +68,12 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     drop(progress);
     let of_scenario = loaded.as_ref().map(Beside::scenario).unwrap_or_default();
     let beside = Beside::card(&card).and(of_scenario);
-    let text = match args.show.json {
-        true => json::document("check", &beside.figures(told::figures(&check, miss.as_ref())))?,
-        false => beside.told(&told::told(&check, miss.as_ref(), args.show.units())),
-    };
-    json::print(&text)?;
+    say(
+        "check",
+        &args.show,
+        &beside,
+        || told::figures(&check, miss.as_ref()),
+        |units| told::told(&check, miss.as_ref(), units),
+    )?;
     Ok(if check.accepted { Outcome::Done } else { Outcome::NotAccepted })
 }

@@ -57,8 +57,10 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         "compare",
         &args.show,
         folder,
-        || Ok(beside.figures(figures::of(&shown, &worths))),
-        |units| beside.told(&told::told(&shown, &worths, units)),
+        &beside,
+        || figures::of(&shown, &worths),
+        |units| told::told(&shown, &worths, units),
         |folder, units| picture::add(folder, &shown, &beside, units),
-    )
+    )?;
+    Ok(Outcome::Done)
 }

@@ -7,14 +7,14 @@ use std::path::PathBuf;
 use std::time::Instant;
 
 use backlift::files::save::Folder;
+use backlift::questions::advice;
+use backlift::questions::fitted::fitted;
 
 use crate::fitting_files;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
-use backlift::questions::advice;
-use backlift::questions::fitted::fitted;
 
 /// Find the bat that fits a player, and write the maker's card
 ///
@@ -54,7 +54,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         let text = match args.show.json {
             true => {
                 let figures = figures::today(&loaded, &now, started.elapsed().as_secs_f64());
-                json::document("fit", &figures)?
+                json::document("fit", figures)?
             }
             false => told::told_today(&loaded, &now, units),
         };
@@ -63,8 +63,8 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     }
     let mut folder = Folder::open(&args.out)?;
     let fitted = fitted(loaded, &Progress::start())?;
-    let figures = figures::of(&fitted, started.elapsed().as_secs_f64())?;
-    let document = json::document("fit", &figures)?;
+    let figures = figures::of(&fitted, started.elapsed().as_secs_f64());
+    let document = json::document("fit", figures)?;
     fitting_files::add(&mut folder, &fitted, units)?;
     folder.add("fit.json", document.as_bytes())?;
     let text = match (args.show.json, args.all) {

@@ -2,10 +2,8 @@
 
 use backlift::bat::figures::WeighedBat;
 use backlift::bat::pickup_weight::pickup_weight_kg;
-use backlift::card::Card;
+use backlift::card::{Card, Figure};
 use backlift::drawing::DrawingFault;
-use backlift::drawing::chart::{Curve, Point};
-use backlift::drawing::innings_chart::{self, InningsPicture, StrokePanel};
 use backlift::drawing::map::{self, MapBat, MapPicture, MapTarget};
 use backlift::drawing::ounce_chart;
 use backlift::drawing::palette::{LIGHT, PRINT};
@@ -19,21 +17,20 @@ use backlift::fit::map::{Cell, Grid};
 use backlift::innings::score::runs_words;
 use backlift::measurement::bench::bat_letter;
 use backlift::measurement::plan::Goal;
+use backlift::questions::fitted::{BAT_TO_ORDER, Fitted};
+use backlift::stroke::PULL;
 use backlift::units::{Quantity, Units, spoken};
 
 use crate::beside::Beside;
 use crate::figure::speed_unit;
+use crate::innings_picture::{self, Through};
 use crate::ounce;
-use backlift::questions::fitted::Fitted;
+use crate::written::add_picture;
 
-/// Scale of the pictures' pixels.
+/// Pixels of the card's picture to a px of the sheet.
 const PIXELS: f64 = 2.0;
 /// Size of the map, px.
 const MAP: [f64; 2] = [900.0, 640.0];
-/// Width of a panel of the innings and height of the picture, px.
-const PANEL: [f64; 2] = [400.0, 420.0];
-/// Least height of the innings' scale, m/s.
-const LEAST_SPAN_M_S: f64 = 2.0;
 
 /// Adds everything to the folder.
 pub fn add(folder: &mut Folder, it: &Fitted, units: Units) -> Result<(), Fault> {
@@ -50,14 +47,11 @@ pub fn add(folder: &mut Folder, it: &Fitted, units: Units) -> Result<(), Fault> 
     let sentence = beside.sentence(&picture.sentence);
     let picture = MapPicture { sentence, ..picture };
     let svg = map::svg(&picture, &LIGHT, MAP[0], MAP[1]).map_err(|e| fault(&e))?;
-    folder.add("map.svg", svg.as_bytes())?;
-    folder.add("map.png", &png(&svg, PIXELS).map_err(|e| fault(&e))?)?;
-    let mut innings = innings_picture(it, units);
-    innings.sentence = beside.sentence(&innings.sentence);
-    let width = PANEL[0] * innings.panels.len().max(2) as f64;
-    let svg = innings_chart::svg(&innings, &LIGHT, width, PANEL[1]);
-    folder.add("innings.svg", svg.as_bytes())?;
-    folder.add("innings.png", &png(&svg, PIXELS).map_err(|e| fault(&e))?)
+    add_picture(folder, "map", &svg)?;
+    let through = Through { bat: 0, label: BAT_TO_ORDER, points: &it.headline.points };
+    let strokes = it.fitting.setting().batter.strokes.iter().map(|it| it.stroke.name.clone());
+    let sentence = beside.sentence(&innings_sentence(it, units));
+    innings_picture::add(folder, &through.picture(strokes.enumerate(), sentence, units))
 }
 
 /// The card as one A4 page.
@@ -130,11 +124,10 @@ fn letters(it: &Fitted) -> String {
 /// What a coach would say of the innings: the pull, then what the band is.
 fn innings_sentence(it: &Fitted, units: Units) -> String {
     let band = "the band is how little is known of lasting fatigue";
-    let pull = it.fitting.setting().batter.stroke_index("pull");
+    let pull = it.fitting.setting().batter.stroke_index(PULL);
     let points = &it.headline.points;
-    let speed_at = |n: usize, stroke: usize| {
-        points.get(n).map(|p| p.with_slow[stroke].fastest.contact.bat_speed_m_s)
-    };
+    let speed_at =
+        |n: usize, stroke: usize| points.get(n).map(|p| p.with_slow[stroke].bat_speed_m_s());
     let pull = pull.and_then(|i| speed_at(0, i).zip(speed_at(it.headline.end, i)));
     let Some((fresh, late)) = pull else {
         return format!("Bat speed of each stroke through the innings; {band}");
@@ -148,46 +141,12 @@ fn innings_sentence(it: &Fitted, units: Units) -> String {
     )
 }
 
-/// The innings with the recommended bat; the band is what lasting fatigue makes of it.
-fn innings_picture(it: &Fitted, units: Units) -> InningsPicture {
-    let (unit, per_m_s) = speed_unit(units);
-    let points = &it.headline.points;
-    let panels = it
-        .fitting
-        .setting()
-        .batter
-        .strokes
-        .iter()
-        .enumerate()
-        .map(|(i, stroke)| {
-            let points = points
-                .iter()
-                .map(|p| {
-                    let [with, without] = [&p.with_slow[i], &p.without_slow[i]]
-                        .map(|s| per_m_s * s.fastest.contact.bat_speed_m_s);
-                    Point { x: p.left.runs, y: with, sd: (without - with).abs() }
-                })
-                .collect();
-            StrokePanel {
-                stroke: stroke.stroke.name.clone(),
-                curves: vec![Curve { bat: 0, label: "the bat to order".into(), points }],
-            }
-        })
-        .collect();
-    InningsPicture {
-        sentence: innings_sentence(it, units),
-        figure: format!("bat speed, {unit}"),
-        least_span: LEAST_SPAN_M_S * per_m_s,
-        panels,
-    }
-}
-
 /// The target of the map.
 pub fn target(card: &Card) -> MapTarget {
     MapTarget {
-        mass_kg: card.mass_kg,
-        mass_tolerance_kg: card.mass_tolerance_kg,
-        balance_m: card.balance_m,
-        balance_tolerance_m: card.balance_tolerance_m,
+        mass_kg: card.mass_kg(),
+        mass_tolerance_kg: card.asked(Figure::DeadWeight).tolerance,
+        balance_m: card.balance_m(),
+        balance_tolerance_m: card.asked(Figure::Balance).tolerance,
     }
 }

@@ -7,7 +7,7 @@ use backlift::files::scenario::{self, Given};
 use backlift::questions::loaded::{Loaded, built};
 use backlift::units::{self, Quantity, Units, parse};
 
-use crate::outcome::{Stop, warn};
+use crate::outcome::{Stop, warned};
 
 /// The scenario and what is put over it.
 #[derive(clap::Args)]
@@ -30,9 +30,7 @@ impl ScenarioArgs {
     /// Reads it, builds the player and weighs the bats. All faults come together; what is merely odd is shown on
     /// standard error, and the work goes on.
     pub fn load(&self) -> Result<Loaded, Stop> {
-        let (loaded, warnings) = built(self.read()?)?;
-        warn(&warnings);
-        Ok(loaded)
+        Ok(warned(built(self.read()?)?))
     }
 }
 

@@ -93,8 +93,10 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         "hit",
         &args.show,
         folder,
-        || Ok(beside.figures(figures::of(&found))),
-        |units| beside.told(&told::told(&found, units)),
+        &beside,
+        || figures::of(&found),
+        |units| told::told(&found, units),
         |folder, units| files::add(folder, &found, &beside, units),
-    )
+    )?;
+    Ok(Outcome::Done)
 }

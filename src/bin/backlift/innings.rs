@@ -4,12 +4,11 @@ mod figures;
 mod files;
 mod told;
 
-pub use told::LIMITS;
-
 use std::path::PathBuf;
 
 use backlift::files::save::Folder;
 use backlift::questions::innings::play;
+pub use told::LIMITS;
 
 use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs, share};
@@ -62,8 +61,10 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         "innings",
         &args.show,
         folder,
-        || Ok(beside.figures(figures::of(&played))),
-        |units| beside.told(&told::told(&played, units)),
+        &beside,
+        || figures::of(&played),
+        |units| told::told(&played, units),
         |folder, units| files::add(folder, &played, &beside, units),
-    )
+    )?;
+    Ok(Outcome::Done)
 }

@@ -2,6 +2,7 @@
 #![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
 #![allow(non_snake_case, reason = "frame suffixes are capitals: contact_W")]
 
+mod bat_figure;
 mod bench;
 mod beside;
 mod calibrate;
@@ -14,6 +15,7 @@ mod given;
 mod guide;
 mod hit;
 mod innings;
+mod innings_picture;
 mod json;
 mod keys;
 mod matters;

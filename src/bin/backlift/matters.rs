@@ -71,10 +71,12 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         "matters",
         &args.show,
         folder,
-        || Ok(beside.figures(figures::of(&shown))),
-        |units| beside.told(&told::told(&shown, units)),
+        &beside,
+        || figures::of(&shown),
+        |units| told::told(&shown, units),
         |folder, units| picture::add(folder, &shown, &beside, units),
-    )
+    )?;
+    Ok(Outcome::Done)
 }
 
 /// Reads the number of rows.

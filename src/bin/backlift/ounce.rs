@@ -188,7 +188,7 @@ pub fn picture(it: &Ounces, units: Units) -> OuncePicture {
 }
 
 /// For other programs: `ounce_cost[]`, and by stroke the axis with what it leaves.
-pub fn figures(it: &Ounces) -> [(&'static str, Value); 3] {
+pub fn figures(it: &Ounces) -> Value {
     let cost = |of: &StrokeOunce| -> Vec<Value> {
         of.curve()
             .iter()
@@ -204,9 +204,9 @@ pub fn figures(it: &Ounces) -> [(&'static str, Value); 3] {
     let by_stroke = |of: &dyn Fn(&CostAxis) -> f64| -> Map<String, Value> {
         it.strokes.iter().map(|it| (it.stroke.clone(), json!(of(&it.axis())))).collect()
     };
-    [
-        ("ounce_cost", it.strokes.iter().flat_map(cost).collect()),
-        ("axis_above_top_m", by_stroke(&|it| it.above_top_m).into()),
-        ("axis_residual_share", by_stroke(&|it| it.residual_share).into()),
-    ]
+    json!({
+        "ounce_cost": it.strokes.iter().flat_map(cost).collect::<Value>(),
+        "axis_above_top_m": by_stroke(&|it| it.above_top_m),
+        "axis_residual_share": by_stroke(&|it| it.residual_share),
+    })
 }

@@ -55,11 +55,12 @@ fn cancelled_words(saved: bool) -> &'static str {
 
 const OUR_MISTAKE_WORDS: &str = "This is a mistake in Backlift, not in what you gave it\n";
 
-/// Shows warnings and goes on.
-pub fn warn(warnings: &[Fault]) {
+/// Takes a result, and shows the warnings that came beside it.
+pub fn warned<T>((result, warnings): (T, Vec<Fault>)) -> T {
     for warning in warnings {
         say(&warning.drawn(width(), colour()));
     }
+    result
 }
 
 /// Writes to standard error; if even that is closed there is nobody left to tell.

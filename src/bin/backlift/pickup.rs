@@ -19,7 +19,7 @@ use crate::given::{ScenarioArgs, ShowArgs};
 use crate::ounce;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
-use crate::written::said;
+use crate::written::{add_picture, said};
 
 /// Show what pickup is: two bats alike on the scale and unlike in the hand, and the other way round
 ///
@@ -61,8 +61,9 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         "pickup",
         &args.show,
         folder,
-        || Ok(beside.figures(told::figures(&shown))),
-        |units| beside.told(&told::told(&shown, units)),
+        &beside,
+        || told::figures(&shown),
+        |units| told::told(&shown, units),
         |folder, units| {
             let refused = |it: backlift::drawing::DrawingFault| Fault::new(it.to_string());
             let page = svg(&told::page(&shown, &beside, units)).map_err(refused)?;
@@ -74,8 +75,8 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
             folder.add("pickup.pdf", &both)?;
             folder.add("pickup.png", &png(&page, 1.5).map_err(refused)?)?;
             let chart = ounce_chart::svg(&chart, &LIGHT, CHART[0], CHART[1]);
-            folder.add("ounce.svg", chart.as_bytes())?;
-            folder.add("ounce.png", &png(&chart, 2.0).map_err(refused)?)
+            add_picture(folder, "ounce", &chart)
         },
-    )
+    )?;
+    Ok(Outcome::Done)
 }

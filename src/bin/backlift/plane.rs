@@ -19,8 +19,8 @@ use backlift::workshop::plane::{Addition, Finish};
 use crate::bench::Bench;
 use crate::beside::Beside;
 use crate::given::ShowArgs;
-use crate::json;
-use crate::outcome::{Outcome, Stop, warn};
+use crate::outcome::{Outcome, Stop, warned};
+use crate::written::say;
 
 /// Plane a part-made bat to its card: where to take how many grams off, in which order
 ///
@@ -72,8 +72,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         Fault::new("nothing was measured on the bench")
             .help("give --mass, --balance and --time of the bat as it is now")
     })?;
-    let (weighed, warnings) = weigh_up_part_made(&reading, |it| args.bench.called(it))?;
-    warn(&warnings);
+    let weighed = warned(weigh_up_part_made(&reading, |it| args.bench.called(it))?);
     let described =
         args.shape.as_deref().map(|it| load(Some(it), &[], &sizes()?).map_err(Stop::from));
     let part_made = PartMade {
@@ -85,11 +84,13 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     };
     let planned = planned(card, part_made)?;
     let beside = Beside::card(&planned.card).after(SHAPE);
-    let text = match args.show.json {
-        true => json::document("plane", &beside.figures(figures::of(&planned)))?,
-        false => beside.told(&told::told(&planned, args.show.units())),
-    };
-    json::print(&text)?;
+    say(
+        "plane",
+        &args.show,
+        &beside,
+        || figures::of(&planned),
+        |units| told::told(&planned, units),
+    )?;
     Ok(if planned.plan.meets.len() == 3 { Outcome::Done } else { Outcome::NotAccepted })
 }
 

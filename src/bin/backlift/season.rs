@@ -12,8 +12,8 @@ use backlift::workshop::season::Air;
 
 use crate::beside::Beside;
 use crate::given::ShowArgs;
-use crate::json;
 use crate::outcome::{Outcome, Stop};
+use crate::written::say;
 
 /// Water in the wood: how a bat drifts with the air, and what to aim for on the bench today
 ///
@@ -89,10 +89,12 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     };
     let found = season::season(&given, asked)?;
     let beside = given.card.as_ref().map(Beside::card).unwrap_or_default();
-    let text = match args.show.json {
-        true => json::document("season", &beside.figures(figures::of(&given, &found)))?,
-        false => beside.told(&told::told(&given, &found, args.show.units())),
-    };
-    json::print(&text)?;
+    say(
+        "season",
+        &args.show,
+        &beside,
+        || figures::of(&given, &found),
+        |units| told::told(&given, &found, units),
+    )?;
     Ok(Outcome::Done)
 }

@@ -4,11 +4,9 @@ mod told;
 
 use std::path::PathBuf;
 
-#[cfg(feature = "studio")]
 use backlift::files::assets::sizes;
 use backlift::files::card_file;
 use backlift::files::save::{Folder, new_file};
-#[cfg(feature = "studio")]
 use backlift::files::shape::{DEMO, load};
 use backlift::questions::shape::{ToMeet, held, worked};
 
@@ -78,8 +76,9 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         "shape",
         &args.show,
         folder,
-        || Ok(beside.figures(figures::of(&worked))),
-        |units| beside.told(&told::told(&worked, units)),
+        &beside,
+        || figures::of(&worked),
+        |units| told::told(&worked, units),
         |folder, _| shape_files::add(folder, &worked),
     )?;
     let unmet = worked.to.as_ref().is_some_and(|(_, it)| it.answers.is_empty());

@@ -27,7 +27,7 @@ pub fn add(folder: &mut Folder, worked: &Worked) -> Result<(), Stop> {
     let shells = shells(&bat.shape);
     folder.add("bat.stl", &solid::stl(&shells))?;
     folder.add("bat.glb", &solid::glb(&shells).map_err(refused)?)?;
-    let figures = json::document("shape", &beside.figures(figures::of(worked)))?;
+    let figures = json::document("shape", beside.figures(figures::of(worked)))?;
     Ok(folder.add("shape.json", figures.as_bytes())?)
 }
 

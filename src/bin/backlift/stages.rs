@@ -68,7 +68,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let log = read(text_of(path)?, &sizes)?;
     let bench = bench(&log, &sizes, args.now)?;
     let mut text = match args.show.json {
-        true => json::document("stages", &figures::of(&bench))?,
+        true => json::document("stages", figures::of(&bench))?,
         false => told::told(&bench, args.show.units()),
     };
     let table = args.csv.as_deref().map(|it| to_table(&log).map(|text| (it, text))).transpose()?;

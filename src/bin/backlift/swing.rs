@@ -4,18 +4,17 @@ mod figures;
 mod files;
 mod told;
 
-pub use told::LIMITS;
-
 use std::path::PathBuf;
 
 use backlift::files::save::Folder;
+use backlift::questions::swung;
+pub use told::LIMITS;
 
 use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs, share, time};
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
 use crate::written::said;
-use backlift::questions::swung;
 
 /// Swing a bat: speed, loads on hands and wrists, and what ran out first
 ///
@@ -66,8 +65,10 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         "swing",
         &args.show,
         folder,
-        || Ok(beside.figures(figures::of(&swung))),
-        |units| beside.told(&told::told(&swung, units)),
+        &beside,
+        || figures::of(&swung),
+        |units| told::told(&swung, units),
         |folder, units| files::add(folder, &swung, &beside, units),
-    )
+    )?;
+    Ok(Outcome::Done)
 }

@@ -6,16 +6,15 @@ use std::path::PathBuf;
 
 use backlift::files::card_file;
 use backlift::fit::trial::{Near, Pickup, Tape};
-use serde_json::{Value, json};
-
 use backlift::questions::taped::wanted::{Like, Wanted};
 use backlift::questions::taped::{StrokeSpeeds, Taped, taped};
+use serde_json::{Value, json};
 
 use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
-use crate::json;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
+use crate::written::say;
 
 /// Feel it before you order: tape a bat you own to swing like another
 ///
@@ -97,14 +96,13 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let beside = Beside::scenario(&loaded)
         .after(told::cautions(loaded.player.age_y))
         .and(wanted.card.as_ref().map(Beside::card).unwrap_or_default());
-    let text = match args.show.json {
-        true => {
-            let figures = figures(&owned.reading.label, &wanted, &found);
-            json::document("trial", &beside.figures(figures))?
-        }
-        false => beside.told(&told::told(owned, &wanted, &found, args.show.units())),
-    };
-    json::print(&text)?;
+    say(
+        "trial",
+        &args.show,
+        &beside,
+        || figures(&owned.reading.label, &wanted, &found),
+        |units| told::told(owned, &wanted, &found, units),
+    )?;
     Ok(Outcome::Done)
 }
 
@@ -137,7 +135,7 @@ fn figures(label: &str, wanted: &Wanted, found: &Taped) -> Value {
     json!({
         "bat": label,
         "like": wanted.words,
-        "weights": trial.weights.iter().map(weight).collect::<Vec<_>>(),
+        "weights": trial.weights.iter().map(weight).collect::<Value>(),
         "owned": pickup(&trial.owned),
         "reached": pickup(&trial.reached),
         "wanted": pickup(&trial.wanted),
@@ -148,6 +146,6 @@ fn figures(label: &str, wanted: &Wanted, found: &Taped) -> Value {
             Near::OwnedHeavier => "owned_heavier",
             Near::TooFar => "too_far",
         },
-        "strokes": strokes.iter().map(stroke).collect::<Vec<_>>(),
+        "strokes": strokes.iter().map(stroke).collect::<Value>(),
     })
 }

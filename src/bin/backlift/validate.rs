@@ -54,7 +54,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let progress = Progress::start();
     let found = validated(&chosen, &progress)?;
     let mut text = match args.json {
-        true => json::document("validate", &figures::of(&found))?,
+        true => json::document("validate", figures::of(&found))?,
         false => told::told(&found),
     };
     if let Some(mut folder) = folder {

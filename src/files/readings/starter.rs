@@ -2,6 +2,7 @@
 
 use super::COLUMNS;
 use crate::measurement::plan::Scenario;
+use crate::stroke::PULL;
 
 const NOTES: &str = "\
 # Swings in the nets, one a line. Lines that start with # are notes.
@@ -28,7 +29,7 @@ pub fn to_fill_in(scenario: &Scenario) -> String {
         false => label.to_owned(),
     };
     let mut text = format!("{NOTES}{}\n", COLUMNS.join(","));
-    for (runs, stroke) in [(0.0, "pull"), (0.0, "drive"), (scenario.innings.runs, "pull")] {
+    for (runs, stroke) in [(0.0, PULL), (0.0, "drive"), (scenario.innings.runs, PULL)] {
         text += &format!("{label},{stroke},,240,,,{runs},fastest\n").repeat(LINES);
     }
     text

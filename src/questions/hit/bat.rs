@@ -1,5 +1,9 @@
 //! The bat that is hit with: a blade of its size for one of the scenario's, or one that its maker describes.
 
+use super::super::Stop;
+use super::super::loaded::Loaded;
+use super::super::placed::shape_faults;
+use super::super::swung::{ToSwing, heavier};
 use crate::bat::Bat;
 use crate::bat::makeable::Wanted;
 use crate::bat::shape::BatShape;
@@ -8,11 +12,6 @@ use crate::files::fault::Fault;
 use crate::files::shape::LoadedShape;
 use crate::impact::parts::BatError;
 use crate::swing::chain::Grip;
-
-use super::super::Stop;
-use super::super::loaded::Loaded;
-use super::super::placed::shape_faults;
-use super::super::swung::{ToSwing, heavier};
 
 /// What to hit with.
 #[derive(Clone, Copy, Debug)]

@@ -1,17 +1,16 @@
 //! The bat that shall be felt: from a card, from the same scenario, from three figures, or else the one
 //! that the fit recommends.
 
+use super::super::fitted::search;
+use super::super::loaded::Loaded;
+use super::super::placed::argument_fault;
+use super::super::{Progress, Stop};
 use crate::bat::figures::WeighedBat;
 use crate::bat::{Bat, BatFault};
 use crate::card::Card;
 use crate::fit::trial::Pickup;
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use crate::units::{Quantity, parse};
-
-use super::super::fitted::search;
-use super::super::loaded::Loaded;
-use super::super::placed::argument_fault;
-use super::super::{Progress, Stop};
 
 /// Ways to say which bat.
 #[derive(Clone, Debug)]
@@ -80,12 +79,12 @@ fn recommended(loaded: &Loaded, progress: &dyn Progress) -> Result<Wanted, Stop>
 /// The bat on a card, at the card's length, its mass spread as in the family of the bat that will be taped.
 fn from_card(owned: &WeighedBat, card: Card, file: &str) -> Result<Wanted, Stop> {
     let pickup = Pickup {
-        mass_kg: card.mass_kg,
-        balance_m: card.balance_m,
-        swing_moment_kg_m2: card.swing_moment_kg_m2,
+        mass_kg: card.mass_kg(),
+        balance_m: card.balance_m(),
+        swing_moment_kg_m2: card.swing_moment_kg_m2(),
     };
     let made = || -> Result<Bat, BatFault> {
-        let it = owned.with(card.mass_kg, card.balance_m, card.swing_moment_kg_m2)?;
+        let it = owned.with(card.mass_kg(), card.balance_m(), card.swing_moment_kg_m2())?;
         Bat::new(it.label(), card.length_m, it.mass_kg(), it.com_B(), it.I_Com_B())
     };
     let bat = made().map_err(|it| {

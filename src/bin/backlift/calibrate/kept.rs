@@ -6,11 +6,11 @@ use backlift::files::document::Document as _;
 use backlift::files::fault::Fault;
 use backlift::files::save::{check_new_file, new_file};
 use backlift::files::scenario::{over_unchanged, with_calibration};
+use backlift::questions::calibrated::Found;
+use backlift::questions::loaded::Loaded;
 
 use crate::given::ScenarioArgs;
 use crate::outcome::Stop;
-use backlift::questions::calibrated::Found;
-use backlift::questions::loaded::Loaded;
 
 /// A file to write, or none.
 pub enum Place {

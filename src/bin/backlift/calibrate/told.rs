@@ -3,12 +3,12 @@
 use backlift::calibration::posterior::Spread;
 use backlift::innings::score::runs_words;
 use backlift::measurement::nets::Read;
+use backlift::questions::calibrated::Found;
 use backlift::units::{Quantity, Units, spoken};
 
 use crate::figure::{number, percent};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
-use backlift::questions::calibrated::Found;
 
 /// What the figures do not hold.
 pub const LIMITS: [&str; 4] = [

@@ -71,7 +71,7 @@ pub fn figures(check: &Check, miss: Option<&Miss>) -> Value {
             DecidedBy::TooLittleMeasured => "too_little_measured",
         },
         "worth_lost_share": check.worth_lost_share,
-        "items": check.items.iter().map(item).collect::<Vec<_>>(),
+        "items": check.items.iter().map(item).collect::<Value>(),
         "pull_at_fifty": miss.map(|it| json!({
             "as_ordered_m_s": it.as_ordered_m_s,
             "as_delivered_m_s": it.as_delivered_m_s,
@@ -83,13 +83,7 @@ pub fn figures(check: &Check, miss: Option<&Miss>) -> Value {
 
 fn item(it: &Item) -> Value {
     json!({
-        "figure": match it.figure {
-            Figure::SwingMoment => "swing_moment_kg_m2",
-            Figure::DeadWeight => "mass_kg",
-            Figure::Balance => "balance_m",
-            Figure::SweetSpot => "sweet_spot_from_toe_m",
-            Figure::HandleDiameter => "handle_diameter_m",
-        },
+        "figure": it.figure.keys()[0],
         "asked": it.asked,
         "tolerance": it.tolerance,
         "measured": it.measured.map(|it| it.value),

@@ -3,17 +3,17 @@
 use backlift::comparison::bats::BatDifference;
 use backlift::comparison::figure::{Figure, StrokeFigure, When};
 use backlift::comparison::noticeable::Felt;
-use backlift::uncertain::Uncertain;
+use backlift::questions::compared::{Shown, Worths};
 use backlift::units::{Quantity, Units, decimals, spoken};
 
 use super::worth;
-use crate::figure::{
-    ACROSS_SIZES, ESTIMATED, bare, if_read_in, measured, number, of_several_sizes, percent,
+use crate::bat_figure::{
+    BALANCE, BatFigure, DEAD_WEIGHT, HOLD_MOMENT, How, PICKUP_WEIGHT, SWING_MOMENT,
 };
+use crate::figure::{ACROSS_SIZES, ESTIMATED, if_read_in, number, of_several_sizes, percent};
 use crate::paragraph::paragraph;
 use crate::sentences::pair::sentence;
 use crate::table::table;
-use backlift::questions::compared::{Shown, Worths};
 
 /// Bats side by side in one table, so that it fits a terminal of 80 characters.
 const SIDE_BY_SIDE: usize = 3;
@@ -75,21 +75,15 @@ struct Line {
     how: How,
 }
 
-#[derive(Clone, Copy)]
-enum How {
-    Of(Quantity),
-    Bare(usize),
-    Share,
-}
-
 fn lines(shown: &Shown) -> Vec<Line> {
     let line = |name: &str, figure, how| Line { name: name.to_owned(), figure, how };
+    let at_bench = |it: &BatFigure, figure| line(it.words, figure, it.how);
     let mut out = vec![
-        line("dead weight", Figure::DeadWeight, How::Of(Quantity::Mass)),
-        line("balance from the top", Figure::Balance, How::Of(Quantity::Length)),
-        line("swing moment, kg m²", Figure::SwingMoment, How::Bare(4)),
-        line("picks up like", Figure::PickupWeight, How::Of(Quantity::Mass)),
-        line("hold moment, N m", Figure::HoldMoment, How::Bare(2)),
+        at_bench(&DEAD_WEIGHT, Figure::DeadWeight),
+        at_bench(&BALANCE, Figure::Balance),
+        at_bench(&SWING_MOMENT, Figure::SwingMoment),
+        at_bench(&PICKUP_WEIGHT, Figure::PickupWeight),
+        at_bench(&HOLD_MOMENT, Figure::HoldMoment),
     ];
     for (i, name) in shown.strokes.iter().enumerate() {
         let speed = |when| Figure::Stroke(i, when, StrokeFigure::BatSpeed);
@@ -116,14 +110,7 @@ fn lines(shown: &Shown) -> Vec<Line> {
 fn side_by_side(shown: &Shown, bats: &[usize], units: Units) -> String {
     let mut heads = vec![""];
     heads.extend(bats.iter().map(|it| shown.label(*it)));
-    let cell = |line: &Line, bat: usize| {
-        let it = shown.value(bat, line.figure);
-        match line.how {
-            How::Of(quantity) => measured(quantity, it, units),
-            How::Bare(most) => bare(it, most),
-            How::Share => share(it),
-        }
-    };
+    let cell = |line: &Line, bat: usize| line.how.shown(shown.value(bat, line.figure), units);
     let rows: Vec<Vec<String>> = lines(shown)
         .iter()
         .map(|line| {
@@ -133,17 +120,6 @@ fn side_by_side(shown: &Shown, bats: &[usize], units: Units) -> String {
         })
         .collect();
     table(&heads, &rows)
-}
-
-/// Share from which a joint gives all it has, and its doubt says nothing more.
-const AT_ITS_LIMIT: f64 = 0.9995;
-
-fn share(it: Uncertain) -> String {
-    if it.value > AT_ITS_LIMIT {
-        return "at its limit".into();
-    }
-    let digits = decimals(100.0 * it.sd, 1);
-    format!("{} ± {}", percent(it.value, digits), percent(it.sd, digits))
 }
 
 /// With its sign, and as many digits as its doubt allows.

@@ -1,19 +1,19 @@
 //! An advice as a coach reads it: one screen, the answer first.
 
-use backlift::card::Card;
 use backlift::card::cautions;
+use backlift::card::{Asked, Card, Figure};
 use backlift::fit::fitting::TodayAdvice;
+use backlift::questions::fitted::Fitted;
+use backlift::questions::loaded::Loaded;
 use backlift::units::{Quantity, Units, spoken};
+use backlift::worth::suits::suits_words;
 
 use crate::beside::Beside;
-use crate::figure::{number, percent, speed_unit};
+use crate::figure::{figure_words, number, percent, speed_unit};
 use crate::ounce;
 use crate::paragraph;
 use crate::sentences::advice::{left_alone, order_in_two, rests_on, which_today, would_settle};
 use crate::table::table;
-use backlift::questions::fitted::Fitted;
-use backlift::questions::loaded::Loaded;
-use backlift::worth::suits::suits_words;
 
 /// Today's bats and the bat to order, on one screen.
 pub fn told(it: &Fitted, units: Units) -> String {
@@ -157,53 +157,24 @@ fn middles_table(it: &Fitted, units: Units) -> String {
 }
 
 fn spec_table(card: &Card, units: Units) -> String {
-    let range = |q: Quantity, [low, high]: [f64; 2], sd: f64| {
-        format!("{} to {}", spoken(q, low, sd, units), spoken(q, high, sd, units))
+    let row = |words: &str, asked: Asked, print: &dyn Fn(f64) -> String| {
+        let [low, high] = asked.tolerance;
+        let limits = format!("{} to {}", print(low), print(high));
+        vec![words.to_owned(), print(asked.target), limits]
     };
-    let moment = |v: f64| number(v, 4);
-    let seconds = |v: f64| number(v, 2);
-    let one = |q: Quantity, v: f64, sd: f64| spoken(q, v, sd, units);
+    let of = |words: &str, figure: Figure, sd: f64| {
+        row(words, card.asked(figure), &|it| figure_words(figure, it, sd, units))
+    };
+    let swings = format!("{} swings from 6 in, s", card.pendulum_swings);
     table(
         &["the maker's figures", "asked", "within, all at once"],
         &[
-            vec![
-                "dead weight".into(),
-                one(Quantity::Mass, card.mass_kg, 0.005),
-                range(Quantity::Mass, card.mass_tolerance_kg, 0.005),
-            ],
-            vec![
-                "balance, from the top".into(),
-                one(Quantity::Length, card.balance_m, 0.001),
-                range(Quantity::Length, card.balance_tolerance_m, 0.001),
-            ],
-            vec![
-                "swing moment, kg m²".into(),
-                moment(card.swing_moment_kg_m2),
-                format!(
-                    "{} to {}",
-                    moment(card.swing_moment_tolerance_kg_m2[0]),
-                    moment(card.swing_moment_tolerance_kg_m2[1])
-                ),
-            ],
-            vec![
-                format!("{} swings from 6 in, s", card.pendulum_swings),
-                seconds(card.pendulum_time_s),
-                format!(
-                    "{} to {}",
-                    seconds(card.pendulum_time_tolerance_s[0]),
-                    seconds(card.pendulum_time_tolerance_s[1])
-                ),
-            ],
-            vec![
-                "sweet spot, from the toe".into(),
-                one(Quantity::Length, card.sweet_spot_from_toe_m, 0.001),
-                range(Quantity::Length, card.sweet_spot_tolerance_m, 0.001),
-            ],
-            vec![
-                "handle over the grip".into(),
-                one(Quantity::Length, card.handle_diameter_m, 0.001),
-                range(Quantity::Length, card.handle_tolerance_m, 0.001),
-            ],
+            of("dead weight", Figure::DeadWeight, 0.005),
+            of("balance, from the top", Figure::Balance, 0.001),
+            of("swing moment, kg m²", Figure::SwingMoment, 0.0),
+            row(&swings, card.pendulum_time_s, &|it| number(it, 2)),
+            of("sweet spot, from the toe", Figure::SweetSpot, 0.001),
+            of("handle over the grip", Figure::HandleDiameter, 0.001),
         ],
     )
 }

@@ -2,24 +2,22 @@
 
 use backlift::drawing::matters_chart::{Bar, InputRow, MattersPicture, Section, svg};
 use backlift::drawing::palette::LIGHT;
-use backlift::drawing::png::png;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
+use backlift::questions::matters::Shown;
 use backlift::sensitivity::spread::Standing;
 use backlift::units::Units;
 
 use super::told::{doubted, sentence, spread};
 use crate::beside::Beside;
-use backlift::questions::matters::Shown;
+use crate::written::add_picture;
 
 /// Adds the chart to a folder.
 pub fn add(folder: &mut Folder, shown: &Shown, beside: &Beside, units: Units) -> Result<(), Fault> {
     let mut chart = chart(shown, units);
     chart.sentence = beside.sentence(&chart.sentence);
     let picture = svg(&chart, &LIGHT);
-    folder.add("matters.svg", picture.as_bytes())?;
-    let pixels = png(&picture, 2.0).map_err(|it| Fault::new(it.to_string()))?;
-    folder.add("matters.png", &pixels)
+    add_picture(folder, "matters", &picture)
 }
 
 fn chart(shown: &Shown, units: Units) -> MattersPicture {

@@ -1,6 +1,7 @@
 //! The study in words and a table.
 
 use backlift::innings::score::runs_words;
+use backlift::questions::matters::Shown;
 use backlift::sensitivity::advice::Weight;
 use backlift::sensitivity::figure::Figure;
 use backlift::sensitivity::input::Input;
@@ -11,7 +12,6 @@ use backlift::units::{Quantity, Units, decimals, spoken};
 use crate::figure::{listed, number, percent};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
-use backlift::questions::matters::Shown;
 
 /// Everything, the sentence first.
 pub fn told(shown: &Shown, units: Units) -> String {

@@ -1,14 +1,14 @@
 //! The plan in words.
 
 use backlift::card::Figure;
+use backlift::questions::plane::Planned;
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::plane::{Pass, PickupMoments, Plan};
 
-use crate::figure::{number, percent, plain};
+use crate::figure::{figure_words, percent, plain};
 use crate::paragraph::{paragraph, set_in};
 use crate::sentences::planing::{ESTIMATED, rules, sentence, to_come_words};
 use crate::table::table;
-use backlift::questions::plane::Planned;
 
 /// Everything, the sentence first.
 pub(super) fn told(it: &Planned, units: Units) -> String {
@@ -61,40 +61,25 @@ fn finished(it: &Planned, units: Units) -> String {
     let (plan, card) = (&it.plan, &it.card);
     let [mass_sd, balance_sd, swing_sd] = plan.finished_sd;
     let end = &plan.finished;
-    let row = |figure: Figure, value: String, asked: [String; 3]| {
+    let row = |figure: Figure, value: f64, sd: f64| {
+        // A balance point is spoken of as the card has it, whatever its doubt.
+        let digit = if figure == Figure::DeadWeight { sd } else { 0.0 };
+        let print = |it: f64| figure_words(figure, it, digit, units);
+        let asked = card.asked(figure);
+        let [low, high] = asked.tolerance.map(print);
         let within = if plan.meets.contains(&figure) { "yes" } else { "no" };
-        let [target, low, high] = asked;
         vec![
             figure.words().to_owned(),
-            value,
-            target,
+            format!("{} ± {}", print(value), print(sd)),
+            print(asked.target),
             format!("{low} to {high}"),
             within.to_owned(),
         ]
     };
-    let asked = |figure: Figure, print: &dyn Fn(f64) -> String| {
-        let it = card.asked(figure);
-        [it.target, it.tolerance[0], it.tolerance[1]].map(print)
-    };
-    let mass = |it: f64| spoken(Quantity::Mass, it, mass_sd, units);
-    let length = |it: f64| spoken(Quantity::Length, it, 0.0, units);
-    let swing = |it: f64| number(it, 4);
-    let rows = vec![
-        row(
-            Figure::DeadWeight,
-            format!("{} ± {}", mass(end.mass_kg), mass(mass_sd)),
-            asked(Figure::DeadWeight, &mass),
-        ),
-        row(
-            Figure::Balance,
-            format!("{} ± {}", length(end.balance_m()), length(balance_sd)),
-            asked(Figure::Balance, &length),
-        ),
-        row(
-            Figure::SwingMoment,
-            format!("{} ± {}", swing(end.second_kg_m2), swing(swing_sd)),
-            asked(Figure::SwingMoment, &swing),
-        ),
+    let rows = [
+        row(Figure::DeadWeight, end.mass_kg, mass_sd),
+        row(Figure::Balance, end.balance_m(), balance_sd),
+        row(Figure::SwingMoment, end.second_kg_m2, swing_sd),
     ];
     let chance = format!("Chance that all three end within: {}", percent(plan.chance, 0));
     "Finished:\n".to_owned()

@@ -7,7 +7,7 @@ use backlift::measurement::bench::{BatReading, PendulumReading};
 use backlift::questions::season::{Given, THE_BAT};
 
 use crate::bench::{length, mass, of_the_card, option, seconds};
-use crate::outcome::{Stop, warn};
+use crate::outcome::{Stop, warned};
 
 /// What the bat weighs in the workshop, or shall weigh where it will live.
 #[derive(clap::Args)]
@@ -35,12 +35,10 @@ pub struct Bench {
 
 /// Takes the bat from its card, else from the bench.
 pub fn given(card: Option<&Path>, bench: &Bench) -> Result<Given, Stop> {
-    let (given, warnings) = match card {
+    Ok(warned(match card {
         Some(path) => Given::carded(card_file::read(path)?, of_the_card)?,
         None => Given::read(&bench.reading(), option)?,
-    };
-    warn(&warnings);
-    Ok(given)
+    }))
 }
 
 impl Bench {

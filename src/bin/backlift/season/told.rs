@@ -1,5 +1,6 @@
 //! A season in words.
 
+use backlift::questions::season::{Found, Given, Gone};
 use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::pressing::PRACTICE;
@@ -10,7 +11,6 @@ use backlift::workshop::season::{Air, State};
 use crate::figure::{listed, number, percent, plain};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
-use backlift::questions::season::{Found, Given, Gone};
 
 /// What the model does not know.
 pub const LIMITS: [&str; 4] = [

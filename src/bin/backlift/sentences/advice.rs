@@ -88,8 +88,8 @@ pub fn order_in_two(it: &Fitted, units: Units) -> [String; 2] {
     let spec = format!(
         "size {}, {}, balanced {} from the top, {}",
         card.size,
-        spoken(Quantity::Mass, card.mass_kg, 0.005, units),
-        spoken(Quantity::Length, card.balance_m, 0.001, units),
+        spoken(Quantity::Mass, card.mass_kg(), 0.005, units),
+        spoken(Quantity::Length, card.balance_m(), 0.001, units),
         middles(it, units),
     );
     let gains = gained(&it.fitting.order, units);

@@ -1,11 +1,10 @@
 //! A delivered bat against its card, a figure at a time.
 
-use backlift::card::Figure;
 use backlift::card::returned_bat::{Item, Within};
 use backlift::normal;
-use backlift::units::{Quantity, Units, decimals, spoken};
+use backlift::units::Units;
 
-use crate::figure::{bare, measured, number};
+use crate::figure::{bare, figure_words, measured};
 
 /// One line of a check in words.
 pub struct Told {
@@ -22,15 +21,10 @@ pub struct Told {
 /// Puts one line of a check into words.
 pub fn in_words(item: &Item, units: Units) -> Told {
     let sd = item.measured.map_or(0.0, |it| it.sd);
-    let quantity = match item.figure {
-        Figure::SwingMoment => None,
-        Figure::DeadWeight => Some(Quantity::Mass),
-        _ => Some(Quantity::Length),
-    };
-    let figure = |value: f64| match quantity {
-        Some(quantity) => spoken(quantity, value, sd, units),
-        None => number(value, decimals(0.1 * sd, 4)),
-    };
+    let quantity = item.figure.quantity();
+    // A swing moment's limits lie closer together than its reading is sure.
+    let digit = if quantity.is_none() { 0.1 * sd } else { sd };
+    let figure = |value: f64| figure_words(item.figure, value, digit, units);
     let bench = item.measured.map(|it| match quantity {
         Some(quantity) => measured(quantity, it, units),
         None => bare(it, 4),

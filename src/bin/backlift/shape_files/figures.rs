@@ -2,30 +2,16 @@
 
 use backlift::bat::laws::Verdict;
 use backlift::bat::shaped::ShapedBat;
+use backlift::questions::shape::Worked;
 use backlift::uncertain::Uncertain;
-use backlift::workshop::to_card::Answer;
-use serde::Serialize;
+use backlift::workshop::to_card::{Answer, BrokenDemand};
 use serde_json::{Value, json};
 
-use backlift::questions::shape::Worked;
-
-#[derive(Serialize)]
-pub struct Figures {
-    title: String,
-    size: String,
-    #[serde(flatten)]
-    bat: Value,
-    edition: String,
-    middles: Vec<Value>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    answers: Option<Vec<Value>>,
-    met: Vec<Value>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    demands_broken: Option<Vec<Value>>,
-}
+use crate::bat_figure::{BALANCE, DEAD_WEIGHT, SWING_MOMENT};
+use crate::json::joined;
 
 /// Everything of it.
-pub fn of(worked: &Worked) -> Figures {
+pub fn of(worked: &Worked) -> Value {
     let bat = worked.chosen();
     let to = worked.to.as_ref();
     let met = match to {
@@ -35,27 +21,34 @@ pub fn of(worked: &Worked) -> Figures {
         }
         None => laws_met(bat),
     };
-    Figures {
-        title: worked.loaded.title.clone(),
-        size: worked.loaded.size.name.clone(),
-        bat: bat_of(bat),
-        edition: bat.law.edition.clone(),
-        middles: worked.middles.iter().map(|(name, it)| named(name, it)).collect(),
-        answers: to.map(|(_, it)| it.answers.iter().map(|a| named(a.name, &a.bat)).collect()),
-        met,
-        demands_broken: to.map(|(_, it)| {
-            let one = |b: &backlift::workshop::to_card::BrokenDemand| {
-                json!({
-                    "figure": b.figure.words(),
-                    "asked": b.asked.target,
-                    "tolerance": b.asked.tolerance,
-                    "nearest": b.nearest,
-                    "why": b.why,
-                })
-            };
-            it.broken.iter().map(one).collect()
+    let answers = to.map(|(_, it)| {
+        let all = it.answers.iter().map(|it| named(it.name, &it.bat));
+        json!({ "answers": all.collect::<Value>() })
+    });
+    let demands = to.map(
+        |(_, it)| json!({ "demands_broken": it.broken.iter().map(broken).collect::<Value>() }),
+    );
+    joined([
+        json!({ "title": worked.loaded.title, "size": worked.loaded.size.name }),
+        bat_of(bat),
+        json!({
+            "edition": bat.law.edition,
+            "middles": worked.middles.iter().map(|(name, it)| named(name, it)).collect::<Value>(),
         }),
-    }
+        answers.unwrap_or_default(),
+        json!({ "met": met }),
+        demands.unwrap_or_default(),
+    ])
+}
+
+fn broken(it: &BrokenDemand) -> Value {
+    json!({
+        "figure": it.figure.words(),
+        "asked": it.asked.target,
+        "tolerance": it.asked.tolerance,
+        "nearest": it.nearest,
+        "why": it.why,
+    })
 }
 
 fn named(name: &str, bat: &ShapedBat) -> Value {
@@ -73,13 +66,7 @@ fn bat_of(it: &ShapedBat) -> Value {
     let rows = [I.row(0), I.row(1), I.row(2)].map(|row| [row.x, row.y, row.z]);
     let blade = &it.shape.blade;
     let swell = blade.deepest();
-    json!({
-        "mass_kg": it.mass_kg.value,
-        "mass_sd_kg": it.mass_kg.sd,
-        "balance_m": it.balance_m.value,
-        "balance_sd_m": it.balance_m.sd,
-        "swing_moment_kg_m2": it.swing_moment_kg_m2.value,
-        "swing_moment_sd_kg_m2": it.swing_moment_kg_m2.sd,
+    let rest = json!({
         "pickup_weight_kg": it.pickup_weight_kg.value,
         "com_B_m": [it.bat.com_B().x, it.bat.com_B().y, it.bat.com_B().z],
         "inertia_com_B_kg_m2": rows,
@@ -100,7 +87,13 @@ fn bat_of(it: &ShapedBat) -> Value {
         "swell_from_toe_m": it.shape.swell_from_toe_m(),
         "legal": it.law.verdict == Verdict::Yes && it.handle_share_allowed,
         "gauge_room_m": it.gauge.room_m,
-    })
+    });
+    joined([
+        DEAD_WEIGHT.json(it.mass_kg),
+        BALANCE.json(it.balance_m),
+        SWING_MOMENT.json(it.swing_moment_kg_m2),
+        rest,
+    ])
 }
 
 fn met_of(answer: &Answer, card: &backlift::card::Card) -> Vec<Value> {

@@ -1,6 +1,7 @@
 //! The swing in words and tables.
 
 use backlift::measurement::person::Handed;
+use backlift::questions::swung::Swung;
 use backlift::swing::contact::Contact;
 use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, spoken};
@@ -8,7 +9,6 @@ use backlift::units::{Quantity, Units, spoken};
 use crate::figure::{if_read_in, measured, percent, plain};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
-use backlift::questions::swung::Swung;
 
 /// What the figures do not hold.
 pub const LIMITS: [&str; 5] = [

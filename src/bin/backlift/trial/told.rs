@@ -4,14 +4,14 @@ use backlift::bat::figures::WeighedBat;
 use backlift::card::cautions::JUNIOR_BELOW_Y;
 use backlift::comparison::difference::toe_words;
 use backlift::fit::trial::{MOST_AT_A_PLACE_G, MOST_IN_ALL_G, Near, Pickup, Tape};
+use backlift::questions::taped::wanted::Wanted;
+use backlift::questions::taped::{StrokeSpeeds, Taped};
 use backlift::uncertain::independent_sd;
 use backlift::units::{Quantity, Units, spoken};
 
 use crate::figure::{listed, number, percent, plain};
 use crate::paragraph::paragraph;
 use crate::table::table;
-use backlift::questions::taped::wanted::Wanted;
-use backlift::questions::taped::{StrokeSpeeds, Taped};
 
 /// What must be said with every trial.
 pub fn cautions(age_y: f64) -> Vec<String> {

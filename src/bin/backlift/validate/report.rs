@@ -2,6 +2,7 @@
 
 mod style;
 
+use backlift::questions::validated::{Answer, Validated};
 use backlift::validation::{Group, Row, Verdict};
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
@@ -10,7 +11,6 @@ use super::pictures::Shown;
 use super::told::{heading, sentence, sources, why};
 use crate::figure::percent;
 use crate::{innings, swing};
-use backlift::questions::validated::{Answer, Validated};
 
 /// The page; `part` is how many checks of how many were asked for, if not all.
 pub fn page(found: &Validated, pictures: &[Shown], part: Option<(usize, usize)>) -> String {

@@ -1,11 +1,11 @@
 //! The table in words.
 
+use backlift::questions::validated::Validated;
 use backlift::validation::{Group, Row, Verdict};
 
 use super::notation::{accepted, cells, off_by};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
-use backlift::questions::validated::Validated;
 
 /// All of it.
 pub fn told(found: &Validated) -> String {

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use backlift::card::Figure;
 use backlift::drawing::axis::{Axis, round_step};
 use backlift::drawing::contour::Field;
 use backlift::drawing::palette::{LIGHT, bat_look, cividis};
@@ -31,9 +32,10 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let bats = || it.derived.loaded.iter().flat_map(|it| &it.bats);
     // What is to be ordered may lie a little beyond the bats that are shaded, with its limits.
     let card = it.fitted().map(|it| &it.it.card).into_iter();
-    let limits = card.clone().flat_map(|it| it.mass_tolerance_kg).map(|it| it / units[0]);
+    let limits =
+        card.clone().flat_map(|it| it.asked(Figure::DeadWeight).tolerance).map(|it| it / units[0]);
     let masses = bats().map(|it| it.mass_kg.value / units[0]).chain(limits);
-    let limits = card.flat_map(|it| it.balance_tolerance_m).map(|it| it / units[1]);
+    let limits = card.flat_map(|it| it.asked(Figure::Balance).tolerance).map(|it| it / units[1]);
     let balances = bats().map(|it| it.balance_m.value / units[1]).chain(limits);
     let x = match it.look.units {
         Units::Trade => "dead weight, lb oz".to_owned(),
@@ -172,11 +174,13 @@ fn points(chart: &Chart<'_>, it: &Studio, [mass, length]: [f64; 2]) {
     let at = |mass_kg: f64, balance_m: f64| chart.at(mass_kg / mass, balance_m / length);
     if let Some(fitted) = it.fitted() {
         let card = &fitted.it.card;
-        let [a, b] = [0, 1].map(|k| at(card.mass_tolerance_kg[k], card.balance_tolerance_m[k]));
+        let [mass, balance] =
+            [Figure::DeadWeight, Figure::Balance].map(|it| card.asked(it).tolerance);
+        let [a, b] = [0, 1].map(|k| at(mass[k], balance[k]));
         let frame = Rect::from_two_pos(a, b);
         chart.painter().rect_stroke(frame, 0.0, Stroke::new(4.0, page), egui::StrokeKind::Middle);
         chart.painter().rect_stroke(frame, 0.0, Stroke::new(2.0, dark), egui::StrokeKind::Middle);
-        let place = at(card.mass_kg, card.balance_m);
+        let place = at(card.mass_kg(), card.balance_m());
         chart.painter().circle_filled(place, 4.0, dark);
         chart.patch(place + egui::vec2(8.0, 0.0), Align2::LEFT_CENTER, "bat to order", dark);
     }
@@ -208,7 +212,7 @@ fn try_here(it: &Studio, out: &mut Vec<Action>, mass_kg: f64, balance_m: f64) {
 /// The arrows move the tried bat by 5 g and by 1 mm.
 fn by_keys(ui: &Ui, it: &Studio, out: &mut Vec<Action>) {
     let Some(card) = it.fitted().map(|it| &it.it.card) else { return };
-    let [mass_kg, balance_m] = it.tried.unwrap_or([card.mass_kg, card.balance_m]);
+    let [mass_kg, balance_m] = it.tried.unwrap_or([card.mass_kg(), card.balance_m()]);
     let pressed = |key| ui.input(|input| input.key_pressed(key));
     for (key, mass, balance) in [
         (egui::Key::ArrowLeft, -0.005, 0.0),

@@ -148,8 +148,8 @@ fn a_shape_carved_to_the_card_turns_every_mark() {
 fn the_plan_of_a_heavy_bat_leads_pass_by_pass_to_its_card() {
     let (mut it, _folder) = with_card();
     let card = it.wood_card().unwrap().clone();
-    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg + 0.07)));
-    it.apply(Action::Set("bats.0.balance".into(), format!("{:.4} m", card.balance_m + 0.002)));
+    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg() + 0.07)));
+    it.apply(Action::Set("bats.0.balance".into(), format!("{:.4} m", card.balance_m() + 0.002)));
     it.apply(Action::Set("bats.0.size".into(), card.size.clone()));
     for field in ["swings", "time", "pivot"] {
         it.apply(Action::Set(format!("bats.0.pendulum.{field}"), String::new()));
@@ -177,7 +177,7 @@ fn the_plan_of_a_heavy_bat_leads_pass_by_pass_to_its_card() {
     assert!(it.wood.to_come_off().is_empty());
     // Weighed again, the plan corrects itself and begins anew.
     let key = it.wood.planned.as_ref().unwrap().key;
-    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg + 0.03)));
+    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg() + 0.03)));
     it.tick(0.0);
     let planned = it.wood.planned.as_ref().unwrap();
     assert_ne!(planned.key, key);
@@ -191,7 +191,7 @@ fn the_plan_of_a_heavy_bat_leads_pass_by_pass_to_its_card() {
 fn wood_to_come_off_is_painted_and_the_face_is_not() {
     let (mut it, _folder) = with_card();
     let card = it.wood_card().unwrap().clone();
-    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg + 0.07)));
+    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg() + 0.07)));
     act(&mut it, WoodAction::Work(Work::Plane));
     it.tick(0.0);
     // Corners whose colour changes when all is planed; the blade does not move under them by a millimetre but
