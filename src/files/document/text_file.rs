@@ -19,12 +19,18 @@ pub struct TextFile<D> {
 
 impl<D: Document + Clone + PartialEq + Serialize> TextFile<D> {
     /// A text that no file holds.
+    ///
+    /// # Errors
+    /// If it is no such document.
     pub fn of(name: &str, text: &str) -> Result<Self, Faults> {
         let fields = fields_of(Source::new(name, text))?;
         Ok(Self { text: text.to_owned(), fields, kept: text.to_owned(), path: None })
     }
 
     /// A file.
+    ///
+    /// # Errors
+    /// If the file cannot be read, or is no such document.
     pub fn open(path: &Path) -> Result<Self, Faults> {
         let source = text_of_file(path, &D::KIND)?;
         let text = source.text().to_owned();
@@ -33,6 +39,9 @@ impl<D: Document + Clone + PartialEq + Serialize> TextFile<D> {
     }
 
     /// The same document with another text, of an earlier or a later moment perhaps.
+    ///
+    /// # Errors
+    /// If it is no such document.
     pub fn with_text(&self, text: &str) -> Result<Self, Faults> {
         let name = self.file_name().unwrap_or_else(|| D::KIND.noun.to_owned());
         let fields = fields_of(Source::new(&name, text))?;
@@ -74,6 +83,9 @@ impl<D: Document + Clone + PartialEq + Serialize> TextFile<D> {
     }
 
     /// Puts a value over a field, as `--set` does; an empty one takes the field away.
+    ///
+    /// # Errors
+    /// If there is no such field.
     pub fn put(&mut self, path: &str, value: &str) -> Result<(), Fault> {
         // Quotation marks are the file's, as on the command line.
         let value = value.trim().trim_matches('"').trim();
@@ -91,6 +103,9 @@ impl<D: Document + Clone + PartialEq + Serialize> TextFile<D> {
     }
 
     /// Takes the edited text if it says what the fields say; else the fields written anew.
+    ///
+    /// # Errors
+    /// If the fields cannot be put into words.
     pub fn become_text(&mut self, text: Option<String>, fields: D) -> Result<(), Fault> {
         let says = |text: &String| {
             fields_of::<D>(Source::new("edited", text)).is_ok_and(|it| it == fields)
@@ -104,6 +119,9 @@ impl<D: Document + Clone + PartialEq + Serialize> TextFile<D> {
     }
 
     /// Writes it over its file.
+    ///
+    /// # Errors
+    /// If it has no file, or the file cannot be written.
     pub fn save(&mut self) -> Result<(), Fault> {
         let Some(path) = self.path.clone() else {
             return Err(Fault::new("it has no file yet").help("choose where to keep it"));
@@ -112,6 +130,9 @@ impl<D: Document + Clone + PartialEq + Serialize> TextFile<D> {
     }
 
     /// Writes it into a file, which is its own from now on.
+    ///
+    /// # Errors
+    /// If the file cannot be written.
     pub fn save_as(&mut self, path: &Path) -> Result<(), Fault> {
         save::over(path, self.text.as_bytes())?;
         (self.path, self.kept) = (Some(path.to_owned()), self.text.clone());

@@ -41,6 +41,9 @@ impl TextFile<ScenarioV1> {
     }
 
     /// Puts a value over a field; whatever names a bat by its label follows the label.
+    ///
+    /// # Errors
+    /// If there is no such field.
     pub fn set(&mut self, path: &str, value: &str) -> Result<(), Fault> {
         let renamed = renamed(path).filter(|bat| *bat < self.bat_count());
         let naming = renamed.map_or_else(Vec::new, |bat| self.naming(&self.label(bat)));
@@ -52,6 +55,9 @@ impl TextFile<ScenarioV1> {
 
     /// How often short balls were seen to be met in time: with the bat now used and this stroke, where nothing was
     /// said yet.
+    ///
+    /// # Errors
+    /// If what was seen cannot be written down.
     pub fn saw(&mut self, how_often: &str, stroke: &str) -> Result<(), Fault> {
         if !self.is_seen() {
             let bat = self.label(self.used_bat());
@@ -64,6 +70,9 @@ impl TextFile<ScenarioV1> {
     }
 
     /// Puts swings and time of the taps into a bat's pendulum test.
+    ///
+    /// # Errors
+    /// If no swing was timed.
     pub fn time(&mut self, bat: usize, taps: &Taps) -> Result<(), Fault> {
         let swings = taps.swings();
         if swings == 0 {
@@ -80,6 +89,9 @@ impl TextFile<ScenarioV1> {
     }
 
     /// One more bat of this weight and balance, kg and m; its size and length, m, where they are known.
+    ///
+    /// # Errors
+    /// If the scenario cannot be put into words.
     pub fn add_tried(
         &mut self,
         [mass_kg, balance_m]: [f64; 2],
@@ -98,6 +110,9 @@ impl TextFile<ScenarioV1> {
     }
 
     /// One more bat, a copy of the one at that place or an empty one.
+    ///
+    /// # Errors
+    /// If the scenario cannot be put into words.
     pub fn add_bat(&mut self, like: Option<usize>) -> Result<(), Fault> {
         let mut fields = self.fields().clone();
         let mut bat = like.and_then(|it| fields.bats.get(it).cloned()).unwrap_or_default();
@@ -116,6 +131,9 @@ impl TextFile<ScenarioV1> {
     }
 
     /// Takes a bat away, and what was said of it; the last one stays.
+    ///
+    /// # Errors
+    /// If it is the last, or is not there.
     pub fn remove_bat(&mut self, bat: usize) -> Result<(), Fault> {
         if self.bat_count() < 2 || bat >= self.bat_count() {
             return Err(Fault::new("the last bat stays").help("add another bat first"));
@@ -136,6 +154,9 @@ impl TextFile<ScenarioV1> {
     }
 
     /// Takes one of the things that were seen away.
+    ///
+    /// # Errors
+    /// If the scenario cannot be put into words.
     pub fn forget_seen(&mut self, n: usize) -> Result<(), Fault> {
         let mut fields = self.fields().clone();
         if n >= fields.seen.len() {
