@@ -3,7 +3,7 @@
 use backlift::units::Quantity;
 use egui::{Grid, RichText, Ui};
 
-use super::deeds::{button, hinted};
+use super::deeds::button;
 use super::field::{Field, field};
 use super::words::{bat_mark, head, quiet, sentence, why};
 use crate::figure::{measured, percent};
@@ -87,13 +87,8 @@ fn which(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
         each(ui, it, out);
         button(ui, out, "Another bat", Action::AddBat);
-        hinted(
-            ui,
-            out,
-            "A copy",
-            "The same figures under a new name",
-            Action::DuplicateBat(it.bench_bat),
-        );
+        button(ui, out, "A copy", Action::DuplicateBat(it.bench_bat))
+            .on_hover_text("The same figures under a new name");
         let more = it.document.bat_count() > 1;
         if ui.add_enabled(more, egui::Button::new("Take it away")).clicked() {
             out.push(Action::RemoveBat(it.bench_bat));

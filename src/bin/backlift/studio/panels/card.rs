@@ -5,7 +5,7 @@ use backlift::card::returned_bat::Item;
 use backlift::units::Units;
 use egui::{ColorImage, TextureHandle, TextureOptions, Ui};
 
-use super::deeds::{button, hinted};
+use super::deeds::button;
 use super::table::{Table, name};
 use super::words::{head, quiet, sentence, small, why};
 use crate::sentences::returned;
@@ -51,13 +51,8 @@ pub fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         super::today::rests(ui, it);
         quiet(ui, &fitted.it.card.how_sure);
         ui.add_enabled_ui(!it.is_fit_stale(), |ui| {
-            hinted(
-                ui,
-                out,
-                "Write the card…",
-                "PDF, RON and PNG, with the map and the innings",
-                Action::AskCard,
-            );
+            button(ui, out, "Write the card…", Action::AskCard)
+                .on_hover_text("PDF, RON and PNG, with the map and the innings");
         });
         cautions(ui, &fitted.it.card);
     }

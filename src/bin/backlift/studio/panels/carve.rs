@@ -4,7 +4,7 @@ use backlift::units::{Quantity, spoken};
 use backlift::workshop::to_card::{Answer, ToCard};
 use egui::Ui;
 
-use super::deeds::{button, hinted, tick};
+use super::deeds::{button, tick};
 use super::target::in_units;
 use super::words::{caution, head, quiet};
 use crate::figure::plain;
@@ -54,13 +54,8 @@ fn shapes(ui: &mut Ui, it: &Studio, found: &ToCard, out: &mut Vec<Action>) {
         let mm = |it_m: f64| plain(1e3 * it_m, 1, "mm");
         ui.horizontal_wrapped(|ui| {
             let name = answer.name;
-            hinted(
-                ui,
-                out,
-                name,
-                "Take this shape; it can be taken back",
-                Action::Wood(WoodAction::Take(n)),
-            );
+            button(ui, out, name, Action::Wood(WoodAction::Take(n)))
+                .on_hover_text("Take this shape; it can be taken back");
             let from_toe = answer.bat.shape.swell_from_toe_m();
             quiet(
                 ui,

@@ -1,21 +1,21 @@
 //! Buttons, choices and boxes that say what was done.
 
-use egui::{Ui, WidgetText};
+use egui::{Response, Ui, WidgetText};
 
 use crate::studio::action::Action;
 
 /// A button.
-pub fn button(ui: &mut Ui, out: &mut Vec<Action>, words: impl Into<WidgetText>, does: Action) {
-    if ui.button(words.into()).clicked() {
+pub fn button(
+    ui: &mut Ui,
+    out: &mut Vec<Action>,
+    words: impl Into<WidgetText>,
+    does: Action,
+) -> Response {
+    let button = ui.button(words.into());
+    if button.clicked() {
         out.push(does);
     }
-}
-
-/// A button that says on hovering what it does.
-pub fn hinted(ui: &mut Ui, out: &mut Vec<Action>, words: &str, about: &str, does: Action) {
-    if ui.button(words).on_hover_text(about).clicked() {
-        out.push(does);
-    }
+    button
 }
 
 /// A button in a menu, which it closes.

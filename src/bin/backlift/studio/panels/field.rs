@@ -3,7 +3,7 @@
 use backlift::files::fault::Fault;
 use egui::{Key, TextEdit, Ui};
 
-use super::words::fault;
+use super::words::{fault, quiet, with_mend};
 use crate::studio::action::Action;
 use crate::studio::derived::words;
 use crate::studio::state::Studio;
@@ -66,7 +66,11 @@ pub fn edited(ui: &mut Ui, field: &Field<'_>, told: &Told<'_>) -> Option<String>
             ui.data_mut(|data| data.insert_temp(id, text));
         }
         for it in &told.faults {
-            fault(ui, it, words(it));
+            if it.is_warning {
+                quiet(ui, &with_mend(it, words(it)));
+            } else {
+                fault(ui, it, words(it));
+            }
         }
     });
     ui.end_row();

@@ -8,7 +8,7 @@ use backlift::questions::fitted::Fitted;
 use backlift::units::{Quantity, spoken};
 use egui::{ProgressBar, Ui};
 
-use super::deeds::{button, choice, hinted};
+use super::deeds::{button, choice};
 use super::kept::kept;
 use super::table::{Table, name};
 use super::words::{bat_mark, caution, head, measure, quiet, sentence};
@@ -62,7 +62,7 @@ pub fn search(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if it.fitted().is_some() {
         caution(ui, "The map is of an earlier state of the bench");
     }
-    hinted(ui, out, "Find the bat", "Takes ten to thirty seconds", Action::Fit);
+    button(ui, out, "Find the bat", Action::Fit).on_hover_text("Takes ten to thirty seconds");
 }
 
 /// Draws all of it.

@@ -3,7 +3,7 @@
 use egui::emath::round_to_decimals;
 use egui::{Slider, Ui};
 
-use super::deeds::{choice, hinted, tick};
+use super::deeds::{button, choice, tick};
 use crate::studio::action::{Action, View};
 use crate::studio::playback::Camera;
 use crate::studio::state::Studio;
@@ -28,9 +28,9 @@ pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
         let (words, action) =
             if now.playing { ("Pause", Action::Pause) } else { ("Play", Action::Play) };
-        hinted(ui, out, words, "Space", action);
-        hinted(ui, out, "Back", "One picture back: left arrow", Action::Step(-1));
-        hinted(ui, out, "On", "One picture on: right arrow", Action::Step(1));
+        button(ui, out, words, action).on_hover_text("Space");
+        button(ui, out, "Back", Action::Step(-1)).on_hover_text("One picture back: left arrow");
+        button(ui, out, "On", Action::Step(1)).on_hover_text("One picture on: right arrow");
         // The slider rounds what it is given and calls that a change, so it is given what is round already:
         // then only a hand on it, or keys, change it.
         let length_s = round_to_decimals(it.length_s(), SHOWN_DECIMALS);

@@ -3,7 +3,7 @@
 use backlift::innings::score::runs_words;
 use egui::Ui;
 
-use super::deeds::{button, hinted};
+use super::deeds::button;
 use super::table::{Table, name};
 use super::words::{bat_mark, fault, head, pending, quiet, sentence, why};
 use crate::studio::action::Action;
@@ -49,20 +49,10 @@ fn pictures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         return;
     }
     ui.horizontal_wrapped(|ui| {
-        hinted(
-            ui,
-            out,
-            "Write a clip…",
-            "The stroke as an animated GIF, as it is seen now",
-            Action::AskClip,
-        );
-        hinted(
-            ui,
-            out,
-            "Write a page…",
-            "Pictures, figures and cautions on one page, to be sent",
-            Action::AskPage,
-        );
+        button(ui, out, "Write a clip…", Action::AskClip)
+            .on_hover_text("The stroke as an animated GIF, as it is seen now");
+        button(ui, out, "Write a page…", Action::AskPage)
+            .on_hover_text("Pictures, figures and cautions on one page, to be sent");
     });
 }
 

@@ -2,7 +2,7 @@
 
 use egui::{Button, Ui};
 
-use super::deeds::{hinted, item, tick};
+use super::deeds::{button, item, tick};
 use super::{Row, VIEWS, row};
 use crate::studio::action::{Action, Which};
 use crate::studio::state::Studio;
@@ -83,7 +83,8 @@ fn look(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     use backlift::units::Units;
     let si = it.look.units == Units::Si;
     let words = if si { "kg, m" } else { "lb, in" };
-    hinted(ui, out, words, "Units of every figure: change them here", Action::Si(!si));
+    button(ui, out, words, Action::Si(!si))
+        .on_hover_text("Units of every figure: change them here");
     ui.menu_button("Look", |ui| {
         tick(ui, out, it.look.dark, "Dark", Action::Dark);
         let mut percent = (100.0 * it.look.text_scale).round();

@@ -35,15 +35,14 @@ pub fn caution(ui: &mut Ui, words: &str) {
     ui.add(egui::Label::new(RichText::new(words).small().color(colour)).wrap());
 }
 
-/// A fault, or a doubt, and what to do about it.
+/// A fault, and what to do about it.
 pub fn fault(ui: &mut Ui, it: &Fault, words: &str) {
-    let mend = it.help.as_deref().map_or(String::new(), |it| format!("; {it}"));
-    let said = format!("{words}{mend}");
-    if it.is_warning {
-        quiet(ui, &said);
-    } else {
-        caution(ui, &said);
-    }
+    caution(ui, &with_mend(it, words));
+}
+
+/// What is wrong or odd, and what to do about it.
+pub fn with_mend(it: &Fault, words: &str) -> String {
+    it.help.as_deref().map_or(words.to_owned(), |mend| format!("{words}; {mend}"))
 }
 
 /// A figure that says on hovering where it comes from; it can be reached by the keyboard too.
