@@ -22,7 +22,7 @@
 //!
 //! Up to `workshop` nothing knows files, clocks, the environment or the terminal. The edges are
 //! [`units`] (trade spellings), [`files`] (scenarios, assets, saves), [`validation`] (every outside check) and
-//! [`drawing`] (pictures, the sheet).
+//! [`drawing`] (pictures, the sheet). What can be asked of it all stands in [`questions`].
 #![allow(non_snake_case, reason = "frame suffixes are capitals: omega_W, com_B")]
 
 pub mod frames;
@@ -61,5 +61,6 @@ pub mod workshop;
 
 pub mod drawing;
 pub mod files;
+pub mod questions;
 pub mod units;
 pub mod validation;

@@ -5,7 +5,7 @@ mod read;
 mod share;
 mod spellings;
 
-pub use print::{Units, decimals, spoken, spoken_ball, spoken_stature};
+pub use print::{THIN, Units, decimals, number, spoken, spoken_ball, spoken_stature};
 pub use read::{UnitFault, parse};
 pub use share::share;
 pub use spellings::{INCH_M, KILOGRAM_FORCE_N, MILE_PER_HOUR_M_S, POUND_KG, Quantity};

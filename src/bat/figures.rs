@@ -112,6 +112,17 @@ impl WeighedBat {
         [[mass, 0.0, swing_mass], [0.0, balance, swing_balance], [swing_mass, swing_balance, swing]]
     }
 
+    /// A station from the top of the handle, measured from the toe. Length and station are read off one tape, each with
+    /// its own error.
+    pub fn from_toe_m(&self, from_top_m: Uncertain) -> Uncertain {
+        let length_m = self.length_m;
+        Uncertain {
+            value: length_m.value - from_top_m.value,
+            sd: independent_sd(&[length_m.sd, from_top_m.sd]),
+            origin: if length_m.is_estimated() { length_m.origin } else { from_top_m.origin },
+        }
+    }
+
     /// The family of bats it was compared with: its size, drawn to its length and width.
     pub fn family(&self) -> &Family {
         &self.family

@@ -6,6 +6,7 @@ use super::simulated::{Order, Simulated};
 use super::tiredness::Tiredness;
 use crate::measurement::nets::Calibration;
 use crate::player::calibrated::factors;
+use crate::stroke::PULL;
 
 /// What became surer, each by the tables and with the readings.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,7 +26,7 @@ pub fn pull_at(
     simulated: &Simulated,
     calibration: &Calibration,
 ) -> Result<[f64; 2], CalibrationFault> {
-    let pull = order.batter.stroke_index("pull").ok_or(CalibrationFault::NoSuchBat)?;
+    let pull = order.batter.stroke_index(PULL).ok_or(CalibrationFault::NoSuchBat)?;
     let weighed = order.bats.get(order.bat).ok_or(CalibrationFault::NoSuchBat)?;
     let held = order.batter.strokes[pull].hold(&weighed.bat)?;
     let end = simulated.tiredness(order.plan.runs);
@@ -44,7 +45,7 @@ pub(super) fn surer(
     simulated: &Simulated,
     fits: [&Posterior; 2],
 ) -> Result<Surer, CalibrationFault> {
-    let pull = order.batter.stroke_index("pull").ok_or(CalibrationFault::NoSuchBat)?;
+    let pull = order.batter.stroke_index(PULL).ok_or(CalibrationFault::NoSuchBat)?;
     let response = simulated.response(order.bat, pull).ok_or(CalibrationFault::NoSuchBat)?;
     let end = simulated.tiredness(order.plan.runs);
     let speed = |it: &Possible, after: &Tiredness| {

@@ -1,13 +1,14 @@
 //! The card of a fitting.
 
 use super::outside::OUTSIDE;
-use super::{Card, CardFault, Condition, HandleShape, PlayerLine, cautions};
+use super::{Asked, Card, CardFault, Condition, Figure, HandleShape, PlayerLine, cautions};
 use crate::bat::pendulum::time_for_swings_s;
 use crate::fit::fitting::Fitting;
 use crate::fit::headline::Headline;
 use crate::fit::pays::{Gain, Pays};
 use crate::fit::tolerance::TimeForMass;
 use crate::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
+use crate::stroke::PULL;
 use crate::units::{Units, spoken_ball};
 
 /// Swings to time on the bench: thirty, since ten leave an error about as wide as the tolerance.
@@ -64,25 +65,21 @@ pub fn compose(
         invented,
         size: it.size.clone(),
         length_m: bat.length_m(),
-        mass_kg: bat.mass_kg(),
-        mass_tolerance_kg: t.mass_kg,
-        balance_m: bat.balance_m(),
-        balance_tolerance_m: t.balance_m,
-        swing_moment_kg_m2: bat.swing_moment_kg_m2(),
-        swing_moment_tolerance_kg_m2: t.swing_moment_kg_m2,
+        figures: Figure::ALL.map(|figure| match figure {
+            Figure::SwingMoment => Asked::new(bat.swing_moment_kg_m2(), t.swing_moment_kg_m2),
+            Figure::DeadWeight => Asked::new(bat.mass_kg(), t.mass_kg),
+            Figure::Balance => Asked::new(bat.balance_m(), t.balance_m),
+            Figure::SweetSpot => Asked::new(it.sweet_spot_from_toe_m, sweet),
+            Figure::HandleDiameter => {
+                let wanted_m = it.handle_diameter_m;
+                Asked::new(wanted_m, [wanted_m - HANDLE_TOLERANCE_M, wanted_m + HANDLE_TOLERANCE_M])
+            }
+        }),
         region: Some(it.region),
         pickup_weight_kg: it.pickup_weight_kg,
         pendulum_pivot_m: PICKUP_AXIS_FROM_TOP_M,
         pendulum_swings: SWINGS,
-        pendulum_time_s: seconds(bat.swing_moment_kg_m2()),
-        pendulum_time_tolerance_s: [time.low_s, time.high_s],
-        sweet_spot_from_toe_m: it.sweet_spot_from_toe_m,
-        sweet_spot_tolerance_m: sweet,
-        handle_diameter_m: it.handle_diameter_m,
-        handle_tolerance_m: [
-            it.handle_diameter_m - HANDLE_TOLERANCE_M,
-            it.handle_diameter_m + HANDLE_TOLERANCE_M,
-        ],
+        pendulum_time_s: Asked::new(seconds(bat.swing_moment_kg_m2()), [time.low_s, time.high_s]),
         handle_shape: HandleShape::Oval,
         reason: format!("{} {}", reason(fitting), ounce(fitting, headline)),
         how_sure: how_sure(fitting, headline),
@@ -119,7 +116,7 @@ fn reason(fitting: &Fitting) -> String {
 
 /// What an ounce costs the late pull at either end of the bat.
 fn ounce(fitting: &Fitting, headline: &Headline) -> String {
-    let pull = fitting.setting().batter.stroke_index("pull");
+    let pull = fitting.setting().batter.stroke_index(PULL);
     let Some(pull) = pull.and_then(|i| headline.ounces.get(i)) else { return String::new() };
     let takes = |x: f64| -KM_H_PER_M_S * pull.ounce_at_m_s(x);
     format!(

@@ -95,15 +95,13 @@ impl Card {
             possible(what, value)?;
         }
         possible("number of grips", f64::from(self.condition.grips))?;
-        let pendulum =
-            Asked { target: self.pendulum_time_s, tolerance: self.pendulum_time_tolerance_s };
         let figures = Figure::ALL.map(|it| (it.words(), self.asked(it)));
-        for (what, asked) in figures.into_iter().chain([("pendulum time", pendulum)]) {
+        for (what, asked) in figures.into_iter().chain([("pendulum time", self.pendulum_time_s)]) {
             asked.check(what)?;
         }
         let stations = [
-            ("balance point", self.balance_m),
-            ("sweet spot", self.sweet_spot_from_toe_m),
+            ("balance point", self.balance_m()),
+            ("sweet spot", self.asked(Figure::SweetSpot).target),
             ("pendulum pivot", self.pendulum_pivot_m),
         ];
         for (what, station_m) in stations {

@@ -15,6 +15,7 @@ pub use fault::CardFault;
 use crate::fit::region::Region;
 use crate::fit::tolerance::{TimeForMass, Tolerances};
 use crate::measurement::person::Handed;
+use crate::units::Quantity;
 
 /// The state of the bat in which the figures hold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -49,18 +50,8 @@ pub struct Card {
     pub size: String,
     /// Overall length, m.
     pub length_m: f64,
-    /// Dead weight, kg.
-    pub mass_kg: f64,
-    /// Limits of the dead weight, kg.
-    pub mass_tolerance_kg: [f64; 2],
-    /// Balance point, m from the top of the handle.
-    pub balance_m: f64,
-    /// Limits of the balance point, m from the top of the handle.
-    pub balance_tolerance_m: [f64; 2],
-    /// Swing moment, kg m², about the pickup axis 0.1524 m from the top of the handle.
-    pub swing_moment_kg_m2: f64,
-    /// Limits of the swing moment, kg m².
-    pub swing_moment_tolerance_kg_m2: [f64; 2],
+    /// What is asked of each figure, in the order of [`Figure::ALL`].
+    pub figures: [Asked; Figure::ALL.len()],
     /// Which bats are as good as the one asked, weight, balance point and swing moment together; none on cards of
     /// editions before it was known.
     pub region: Option<Region>,
@@ -70,18 +61,8 @@ pub struct Card {
     pub pendulum_pivot_m: f64,
     /// Full swings (out and back) to time.
     pub pendulum_swings: u32,
-    /// Time of all of them for the bat as ordered, s.
-    pub pendulum_time_s: f64,
-    /// Limits of that time for a bat of the ordered weight and balance, s.
-    pub pendulum_time_tolerance_s: [f64; 2],
-    /// Sweet spot, m from the toe.
-    pub sweet_spot_from_toe_m: f64,
-    /// Limits of the sweet spot, m from the toe.
-    pub sweet_spot_tolerance_m: [f64; 2],
-    /// Handle diameter over the grip at the bottom hand, m.
-    pub handle_diameter_m: f64,
-    /// Limits of the handle diameter, m.
-    pub handle_tolerance_m: [f64; 2],
+    /// Time of all of them for the bat as ordered, s, and its limits for a bat of the ordered weight and balance.
+    pub pendulum_time_s: Asked,
     /// Shape of the handle.
     pub handle_shape: HandleShape,
     /// Why this bat, in two sentences.
@@ -103,7 +84,7 @@ pub struct Card {
 /// A figure of the card that a bench can check.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Figure {
-    /// Swing moment, kg m².
+    /// Swing moment, kg m², about the pickup axis 0.1524 m from the top of the handle.
     SwingMoment,
     /// Dead weight, kg.
     DeadWeight,
@@ -111,7 +92,7 @@ pub enum Figure {
     Balance,
     /// Sweet spot, m from the toe.
     SweetSpot,
-    /// Handle diameter, m.
+    /// Handle diameter over the grip at the bottom hand, m.
     HandleDiameter,
 }
 
@@ -130,6 +111,34 @@ impl Figure {
             Self::HandleDiameter => "handle diameter",
         }
     }
+
+    /// Name with its unit, as other programs read it; the same of its limits.
+    pub fn keys(self) -> [&'static str; 2] {
+        match self {
+            Self::SwingMoment => ["swing_moment_kg_m2", "swing_moment_tolerance_kg_m2"],
+            Self::DeadWeight => ["mass_kg", "mass_tolerance_kg"],
+            Self::Balance => ["balance_m", "balance_tolerance_m"],
+            Self::SweetSpot => ["sweet_spot_from_toe_m", "sweet_spot_tolerance_m"],
+            Self::HandleDiameter => ["handle_diameter_m", "handle_tolerance_m"],
+        }
+    }
+
+    /// What is spoken of in units of the trade; none for the swing moment, which has none.
+    pub fn quantity(self) -> Option<Quantity> {
+        match self {
+            Self::SwingMoment => None,
+            Self::DeadWeight => Some(Quantity::Mass),
+            Self::Balance | Self::SweetSpot | Self::HandleDiameter => Some(Quantity::Length),
+        }
+    }
+
+    /// Steps that a bench can read in one unit: 1 g, 1 mm (handle 0.1 mm), 0.0001 kg m².
+    fn steps_a_unit(self) -> f64 {
+        match self {
+            Self::DeadWeight | Self::Balance | Self::SweetSpot => 1e3,
+            Self::SwingMoment | Self::HandleDiameter => 1e4,
+        }
+    }
 }
 
 /// A target and its limits, in the figure's own unit.
@@ -142,6 +151,21 @@ pub struct Asked {
 }
 
 impl Asked {
+    /// A target with its limits.
+    pub fn new(target: f64, tolerance: [f64; 2]) -> Self {
+        Self { target, tolerance }
+    }
+
+    /// Rounded to steps, the limits inward so that nothing outside these is ever accepted.
+    fn rounded(self, steps_a_unit: f64) -> Self {
+        let [low, high] = self.tolerance;
+        let target = to_step(self.target, steps_a_unit);
+        let slack = 1e-6; // a limit that is whole already stays, for all its binary dust
+        let low = ((low * steps_a_unit - slack).ceil() / steps_a_unit).min(target);
+        let high = ((high * steps_a_unit + slack).floor() / steps_a_unit).max(target);
+        Self { target, tolerance: [low, high] }
+    }
+
     /// Whether a value will do.
     pub fn takes(&self, value: f64) -> bool {
         let [low, high] = self.tolerance;
@@ -152,60 +176,60 @@ impl Asked {
 impl Card {
     /// What the card asks of one figure.
     pub fn asked(&self, figure: Figure) -> Asked {
-        let (target, tolerance) = match figure {
-            Figure::SwingMoment => (self.swing_moment_kg_m2, self.swing_moment_tolerance_kg_m2),
-            Figure::DeadWeight => (self.mass_kg, self.mass_tolerance_kg),
-            Figure::Balance => (self.balance_m, self.balance_tolerance_m),
-            Figure::SweetSpot => (self.sweet_spot_from_toe_m, self.sweet_spot_tolerance_m),
-            Figure::HandleDiameter => (self.handle_diameter_m, self.handle_tolerance_m),
-        };
-        Asked { target, tolerance }
+        self.figures[figure as usize]
+    }
+
+    /// Dead weight asked, kg.
+    pub fn mass_kg(&self) -> f64 {
+        self.asked(Figure::DeadWeight).target
+    }
+
+    /// Balance point asked, m from the top of the handle.
+    pub fn balance_m(&self) -> f64 {
+        self.asked(Figure::Balance).target
+    }
+
+    /// Swing moment asked, kg m².
+    pub fn swing_moment_kg_m2(&self) -> f64 {
+        self.asked(Figure::SwingMoment).target
+    }
+
+    /// Handle diameter asked, m.
+    pub fn handle_diameter_m(&self) -> f64 {
+        self.asked(Figure::HandleDiameter).target
     }
 
     /// Times of the swings by the weight on the scale: with any balance point within its limits each is a swing
     /// moment within its own.
     pub fn pendulum_times(&self) -> Vec<TimeForMass> {
         let tolerances = Tolerances {
-            mass_kg: self.mass_tolerance_kg,
-            balance_m: self.balance_tolerance_m,
-            swing_moment_kg_m2: self.swing_moment_tolerance_kg_m2,
+            mass_kg: self.asked(Figure::DeadWeight).tolerance,
+            balance_m: self.asked(Figure::Balance).tolerance,
+            swing_moment_kg_m2: self.asked(Figure::SwingMoment).tolerance,
         };
         tolerances.times(self.pendulum_swings)
     }
 
-    /// Balance point, m from the toe.
-    pub fn balance_from_toe_m(&self) -> f64 {
-        self.length_m - self.balance_m
+    /// Balance point with its limits, m from the toe.
+    pub fn balance_from_toe_m(&self) -> Asked {
+        let Asked { target, tolerance: [low, high] } = self.asked(Figure::Balance);
+        Asked::new(self.length_m - target, [self.length_m - high, self.length_m - low])
     }
 
-    /// Limits of the balance point, m from the toe.
-    pub fn balance_from_toe_tolerance_m(&self) -> [f64; 2] {
-        let [low, high] = self.balance_tolerance_m;
-        [self.length_m - high, self.length_m - low]
-    }
-
-    /// The card with every figure rounded to what a bench can read, the limits inward so that nothing
-    /// outside the computed ones is ever accepted: 1 g, 1 mm (handle 0.1 mm), 0.0001 kg m², 0.01 s.
+    /// The card with every figure rounded to what a bench can read, the limits inward; times to 0.01 s.
     /// Print, save and check this one: then every copy of a card says the same.
     pub fn rounded_for_the_bench(&self) -> Self {
-        let figure = |target: &mut f64, limits: &mut [f64; 2], steps_a_unit: f64| {
-            *target = (*target * steps_a_unit).round() / steps_a_unit;
-            let slack = 1e-6; // a limit that is whole already stays, for all its binary dust
-            limits[0] = ((limits[0] * steps_a_unit - slack).ceil() / steps_a_unit).min(*target);
-            limits[1] = ((limits[1] * steps_a_unit + slack).floor() / steps_a_unit).max(*target);
-        };
-        let to_step = |value: f64, steps_a_unit: f64| (value * steps_a_unit).round() / steps_a_unit;
         let mut card = self.clone();
-        figure(&mut card.mass_kg, &mut card.mass_tolerance_kg, 1e3);
-        figure(&mut card.balance_m, &mut card.balance_tolerance_m, 1e3);
-        figure(&mut card.swing_moment_kg_m2, &mut card.swing_moment_tolerance_kg_m2, 1e4);
-        figure(&mut card.pendulum_time_s, &mut card.pendulum_time_tolerance_s, 1e2);
-        figure(&mut card.sweet_spot_from_toe_m, &mut card.sweet_spot_tolerance_m, 1e3);
-        figure(&mut card.handle_diameter_m, &mut card.handle_tolerance_m, 1e4);
+        card.figures = Figure::ALL.map(|it| self.asked(it).rounded(it.steps_a_unit()));
+        card.pendulum_time_s = self.pendulum_time_s.rounded(1e2);
         card.length_m = to_step(card.length_m, 1e3);
         card.pickup_weight_kg = to_step(card.pickup_weight_kg, 1e3);
         card.pendulum_pivot_m = to_step(card.pendulum_pivot_m, 1e4);
         card.refit_stature_m = card.refit_stature_m.map(|stature_m| to_step(stature_m, 1e2));
         card
     }
+}
+
+fn to_step(value: f64, steps_a_unit: f64) -> f64 {
+    (value * steps_a_unit).round() / steps_a_unit
 }

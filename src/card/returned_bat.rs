@@ -21,16 +21,8 @@ const SURE: f64 = 0.95;
 /// What was measured on the delivered bat; anything may be missing.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct ReturnedBat {
-    /// Scale weight, kg.
-    pub mass_kg: Option<Uncertain>,
-    /// Balance point, m from the top of the handle.
-    pub balance_m: Option<Uncertain>,
-    /// Swing moment, kg m², about the pickup axis.
-    pub swing_moment_kg_m2: Option<Uncertain>,
-    /// Sweet spot, m from the toe.
-    pub sweet_spot_from_toe_m: Option<Uncertain>,
-    /// Handle diameter over the grip at the bottom hand, m.
-    pub handle_diameter_m: Option<Uncertain>,
+    /// What the bench says of each figure, in the order of [`Figure::ALL`].
+    pub figures: [Option<Uncertain>; Figure::ALL.len()],
 }
 
 /// Whether a figure lies within its tolerance, its measuring error considered.
@@ -127,7 +119,7 @@ fn worth_lost(card: &Card, bat: &ReturnedBat) -> Option<f64> {
     let measured = |figure| bat.measured(figure).map(|it| it.value);
     card.region?.worth_lost_share(
         measured(Figure::DeadWeight)?,
-        bat.balance_m?.value,
+        bat.figures[Figure::Balance as usize]?.value,
         measured(Figure::SwingMoment)?,
     )
 }
@@ -156,16 +148,16 @@ impl Item {
 }
 
 impl ReturnedBat {
+    /// The same with one figure more measured.
+    pub fn with(mut self, figure: Figure, measured: Uncertain) -> Self {
+        self.figures[figure as usize] = Some(measured);
+        self
+    }
+
     fn measured(&self, figure: Figure) -> Option<Uncertain> {
-        match figure {
-            Figure::SwingMoment => self.swing_moment_kg_m2,
-            Figure::DeadWeight => self.mass_kg,
-            Figure::Balance => self.balance_m,
-            Figure::SweetSpot => self.sweet_spot_from_toe_m,
-            Figure::HandleDiameter => self.handle_diameter_m,
-        }
-        .filter(|it| it.value.is_finite() && it.sd.is_finite())
-        .filter(|it| !matches!(it.origin, Origin::Estimated | Origin::Assumed))
+        self.figures[figure as usize]
+            .filter(|it| it.value.is_finite() && it.sd.is_finite())
+            .filter(|it| !matches!(it.origin, Origin::Estimated | Origin::Assumed))
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::noticeable::{MOMENT_OF_INERTIA, Threshold, WEIGHT};
 use crate::bat::Bat;
+use crate::innings::played::StrokeNow;
 
 /// When in the innings a stroke is looked at.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -53,6 +54,19 @@ impl StrokeFigure {
             Self::TimeInHand => "time_in_hand_s",
             Self::FastestBall => "fastest_ball_m_s",
             Self::ExitSpeed => "exit_speed_m_s",
+        }
+    }
+
+    /// Its value in a stroke as swung; none for the exit speed, which takes a ball too.
+    pub fn of(self, now: &StrokeNow) -> Option<f64> {
+        match self {
+            Self::BatSpeed => Some(now.bat_speed_m_s()),
+            Self::StrokeTime => Some(now.fastest.stroke_time_s),
+            Self::WristShare => Some(now.wrist_share),
+            Self::GripShare => Some(now.grip_share),
+            Self::TimeInHand => Some(now.time_in_hand_s),
+            Self::FastestBall => Some(now.fastest_ball_m_s),
+            Self::ExitSpeed => None,
         }
     }
 }

@@ -1,9 +1,10 @@
 //! Line charts with their doubt as bands and each curve's name at its end.
 
 use super::axis::{Axis, Plot};
-use super::palette::{Theme, bat_letter, bat_look};
+use super::palette::{Theme, bat_look};
 use super::picture::{Area, Picture, Stroke};
 use super::type_setting::{Lettering, Size};
+use crate::measurement::bench::bat_letter;
 
 /// One point of a curve.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -2,9 +2,10 @@
 
 use super::axis::Plot;
 use super::map::{BLACK, MapPicture, MapTarget};
-use super::palette::{Theme, bat_letter, bat_look};
+use super::palette::{Theme, bat_look};
 use super::picture::{Area, Picture, Stroke};
 use super::type_setting::{Anchor, Lettering, Size};
+use crate::measurement::bench::bat_letter;
 
 /// The areas that the bats' marks take, kept free of other names; last the target's name.
 pub(super) fn areas(map: &MapPicture, plot: &Plot) -> Vec<Area> {

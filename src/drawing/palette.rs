@@ -95,14 +95,6 @@ pub fn bat_look(theme: &Theme, bat: usize) -> (Colour, &'static str) {
     (colour, BAT_DASHES.get(bat).copied().unwrap_or(""))
 }
 
-/// The letter of a bat, by its place in the list: A to Z, then its number.
-pub fn bat_letter(bat: usize) -> String {
-    u8::try_from(bat)
-        .ok()
-        .filter(|it| *it < 26)
-        .map_or_else(|| (bat + 1).to_string(), |it| char::from(b'A' + it).to_string())
-}
-
 /// Cividis at ninths. Source: Nuñez, Anderson & Renslow 2018, PLoS ONE 13:e0199239; read from the table of
 /// matplotlib (every 32nd entry).
 const CIVIDIS: [[u8; 3]; 9] = [

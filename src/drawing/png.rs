@@ -4,22 +4,34 @@ use super::DrawingFault;
 use super::type_setting::tree;
 use resvg::{tiny_skia, usvg};
 
+fn refused(what: impl std::fmt::Display) -> DrawingFault {
+    DrawingFault::Refused { format: "PNG", what: what.to_string() }
+}
+
 /// The picture as PNG, `scale` pixels to a px of the SVG.
 pub fn png(svg: &str, scale: f64) -> Result<Vec<u8>, DrawingFault> {
+    encoded(&drawn(svg, scale)?)
+}
+
+/// The picture as pixels, `scale` to a px of the SVG.
+pub fn drawn(svg: &str, scale: f64) -> Result<tiny_skia::Pixmap, DrawingFault> {
     let tree = tree(svg)?;
-    let refused = |what: String| DrawingFault::Refused { format: "PNG", what };
     let scale = scale as f32;
     let (width, height) = (tree.size().width() * scale, tree.size().height() * scale);
     let mut pixels = tiny_skia::Pixmap::new(width.ceil() as u32, height.ceil() as u32)
         .ok_or_else(|| refused(format!("{width} by {height} pixels is no size for a picture")))?;
     resvg::render(&tree, usvg::Transform::from_scale(scale, scale), &mut pixels.as_mut());
-    pixels.encode_png().map_err(|it| refused(it.to_string()))
+    Ok(pixels)
+}
+
+/// Pixels as PNG.
+pub fn encoded(pixels: &tiny_skia::Pixmap) -> Result<Vec<u8>, DrawingFault> {
+    pixels.encode_png().map_err(refused)
 }
 
 /// A picture of pixels, four bytes each (red, green, blue, opaque), row by row, as PNG.
 pub fn of_pixels(width: u32, height: u32, pixels: &[u8]) -> Result<Vec<u8>, DrawingFault> {
-    let refused = |what: String| DrawingFault::Refused { format: "PNG", what };
-    pixmap(width, height, pixels)?.encode_png().map_err(|it| refused(it.to_string()))
+    encoded(&pixmap(width, height, pixels)?)
 }
 
 /// The same, to be drawn into another picture.
@@ -27,7 +39,7 @@ pub fn pixmap(width: u32, height: u32, pixels: &[u8]) -> Result<tiny_skia::Pixma
     let what = || format!("{width} by {height} pixels is no size for a picture");
     let mut picture = tiny_skia::Pixmap::new(width, height)
         .filter(|it| it.data().len() == pixels.len())
-        .ok_or_else(|| DrawingFault::Refused { format: "PNG", what: what() })?;
+        .ok_or_else(|| refused(what()))?;
     picture.data_mut().copy_from_slice(pixels);
     Ok(picture)
 }

@@ -8,7 +8,7 @@ use super::picture::{Area, PX_PER_MM, Picture, Stroke};
 use super::type_setting::{Lettering, Size};
 use super::words::{self, joined};
 use super::{cautions_box, qr, sheet_figures, sheet_texts};
-use crate::card::Card;
+use crate::card::{Card, Figure};
 use crate::files::card::write_short;
 
 /// A4, mm.
@@ -155,11 +155,11 @@ fn drawing(card: &Card) -> BatDrawing {
     };
     BatDrawing {
         length_m: card.length_m,
-        handle_diameter_m: card.handle_diameter_m,
+        handle_diameter_m: card.handle_diameter_m(),
         marks: vec![
             mark("pendulum rods", card.pendulum_pivot_m),
-            mark("balance point", card.balance_m),
-            mark("sweet spot", card.length_m - card.sweet_spot_from_toe_m),
+            mark("balance point", card.balance_m()),
+            mark("sweet spot", card.length_m - card.asked(Figure::SweetSpot).target),
         ],
         one_to: ONE_TO,
     }

@@ -54,9 +54,9 @@ pub(super) fn draw(picture: &mut Picture, area: Area, card: &Card, theme: &Theme
 }
 
 fn rows(card: &Card) -> [Row; 6] {
-    let balance =
-        Asked { target: card.balance_from_toe_m(), tolerance: card.balance_from_toe_tolerance_m() };
-    let time = Asked { target: card.pendulum_time_s, tolerance: card.pendulum_time_tolerance_s };
+    let weight = card.asked(Figure::DeadWeight);
+    let balance = card.balance_from_toe_m();
+    let time = card.pendulum_time_s;
     let sweet = card.asked(Figure::SweetSpot);
     let handle = card.asked(Figure::HandleDiameter);
     let swing = card.asked(Figure::SwingMoment);
@@ -67,13 +67,9 @@ fn rows(card: &Card) -> [Row; 6] {
         Row {
             name: "Dead weight",
             after: String::new(),
-            big: words::pounds_ounces(card.mass_kg),
-            below: joined(&words::kilograms(card.mass_kg)),
-            limits: Limits::new(
-                card.asked(Figure::DeadWeight),
-                words::pounds_ounces,
-                words::kilograms,
-            ),
+            big: words::pounds_ounces(weight.target),
+            below: joined(&words::kilograms(weight.target)),
+            limits: Limits::new(weight, words::pounds_ounces, words::kilograms),
             note: "",
         },
         Row {
@@ -83,7 +79,7 @@ fn rows(card: &Card) -> [Row; 6] {
             below: format!(
                 "{}; {} from the top",
                 joined(&words::inches(balance.target)),
-                joined(&words::millimetres(card.balance_m))
+                joined(&words::millimetres(card.balance_m()))
             ),
             limits: Limits::new(balance, words::inches, words::millimetres),
             note: "",
@@ -99,7 +95,7 @@ fn rows(card: &Card) -> [Row; 6] {
         Row {
             name: "Swing moment, by the pendulum",
             after: format!(" for {} swings", card.pendulum_swings),
-            big: words::seconds(card.pendulum_time_s),
+            big: words::seconds(time.target),
             below: trade_and_si(words::swing_moment, words::ounce_inches_squared, swing.target),
             limits: Some(Limits {
                 asked: time,

@@ -1,21 +1,8 @@
 //! Figures as they are printed: trade units and SI, a thin space before each unit, a true minus sign.
 
 use crate::card::{Card, Condition, HandleShape};
-use crate::measurement::person::Handed;
 use crate::units::{INCH_M, POUND_KG, Units, spoken_stature};
-
-/// The space between a number and its unit.
-pub const THIN: char = '\u{2009}';
-
-/// A number with so many decimals and a true minus sign.
-pub fn number(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    match text.strip_prefix('-') {
-        Some(rest) if rest.chars().all(|it| matches!(it, '0' | '.')) => rest.to_owned(),
-        Some(rest) => format!("\u{2212}{rest}"),
-        None => text,
-    }
-}
+pub use crate::units::{THIN, number};
 
 /// A number and its unit, to be set apart.
 pub type Part = (String, &'static str);
@@ -71,14 +58,11 @@ pub fn joined(parts: &[Part]) -> String {
 
 /// "13 years, 5 ft 1 in (156 cm), right-handed".
 pub fn player(card: &Card) -> String {
-    let hand = match card.player.handed {
-        Handed::Right => "right-handed",
-        Handed::Left => "left-handed",
-    };
     format!(
-        "{} years, {}, {hand}",
+        "{} years, {}, {}-handed",
         number(card.player.age_y.floor(), 0),
-        spoken_stature(card.player.stature_m, Units::Trade)
+        spoken_stature(card.player.stature_m, Units::Trade),
+        card.player.handed.words(),
     )
 }
 

@@ -5,7 +5,7 @@
 
 use super::card_short::{SHORT_SCHEMA, SHORT_SCHEMA_1, ShortV1, ShortV2};
 use super::fault::plain;
-use crate::card::{Card, CardFault, Condition, HandleShape, PlayerLine};
+use crate::card::{Asked, Card, CardFault, Condition, HandleShape, PlayerLine};
 use crate::fit::region::{COEFFICIENTS, Region};
 use crate::measurement::person::Handed;
 use serde::de::DeserializeOwned;
@@ -202,6 +202,8 @@ fn broken(fault: ron::error::SpannedError) -> CardFileFault {
 impl From<&Card> for CardV1 {
     fn from(card: &Card) -> Self {
         let card = card.clone();
+        let [swing, mass, balance, sweet, handle] = card.figures;
+        let time = card.pendulum_time_s;
         Self {
             schema: SCHEMA.to_owned(),
             invented: card.invented,
@@ -210,22 +212,22 @@ impl From<&Card> for CardV1 {
             handed: HandedV1::from(card.player.handed),
             size: card.size,
             length_m: card.length_m,
-            mass_kg: card.mass_kg,
-            mass_tolerance_kg: card.mass_tolerance_kg,
-            balance_m: card.balance_m,
-            balance_tolerance_m: card.balance_tolerance_m,
-            swing_moment_kg_m2: card.swing_moment_kg_m2,
-            swing_moment_tolerance_kg_m2: card.swing_moment_tolerance_kg_m2,
+            mass_kg: mass.target,
+            mass_tolerance_kg: mass.tolerance,
+            balance_m: balance.target,
+            balance_tolerance_m: balance.tolerance,
+            swing_moment_kg_m2: swing.target,
+            swing_moment_tolerance_kg_m2: swing.tolerance,
             region: card.region.as_ref().map(RegionV1::of),
             pickup_weight_kg: card.pickup_weight_kg,
             pendulum_pivot_m: card.pendulum_pivot_m,
             pendulum_swings: card.pendulum_swings,
-            pendulum_time_s: card.pendulum_time_s,
-            pendulum_time_tolerance_s: card.pendulum_time_tolerance_s,
-            sweet_spot_from_toe_m: card.sweet_spot_from_toe_m,
-            sweet_spot_tolerance_m: card.sweet_spot_tolerance_m,
-            handle_diameter_m: card.handle_diameter_m,
-            handle_tolerance_m: card.handle_tolerance_m,
+            pendulum_time_s: time.target,
+            pendulum_time_tolerance_s: time.tolerance,
+            sweet_spot_from_toe_m: sweet.target,
+            sweet_spot_tolerance_m: sweet.tolerance,
+            handle_diameter_m: handle.target,
+            handle_tolerance_m: handle.tolerance,
             handle_shape: HandleShapeV1::from(card.handle_shape),
             grips: card.condition.grips,
             toe_guard: card.condition.toe_guard,
@@ -251,24 +253,20 @@ impl From<CardV1> for Card {
             invented: file.invented,
             size: file.size,
             length_m: file.length_m,
-            mass_kg: file.mass_kg,
-            mass_tolerance_kg: file.mass_tolerance_kg,
-            balance_m: file.balance_m,
-            balance_tolerance_m: file.balance_tolerance_m,
-            swing_moment_kg_m2: file.swing_moment_kg_m2,
-            swing_moment_tolerance_kg_m2: file.swing_moment_tolerance_kg_m2,
+            figures: [
+                Asked::new(file.swing_moment_kg_m2, file.swing_moment_tolerance_kg_m2),
+                Asked::new(file.mass_kg, file.mass_tolerance_kg),
+                Asked::new(file.balance_m, file.balance_tolerance_m),
+                Asked::new(file.sweet_spot_from_toe_m, file.sweet_spot_tolerance_m),
+                Asked::new(file.handle_diameter_m, file.handle_tolerance_m),
+            ],
             region: file
                 .region
                 .map(|it| it.about(file.mass_kg, file.balance_m, file.swing_moment_kg_m2)),
             pickup_weight_kg: file.pickup_weight_kg,
             pendulum_pivot_m: file.pendulum_pivot_m,
             pendulum_swings: file.pendulum_swings,
-            pendulum_time_s: file.pendulum_time_s,
-            pendulum_time_tolerance_s: file.pendulum_time_tolerance_s,
-            sweet_spot_from_toe_m: file.sweet_spot_from_toe_m,
-            sweet_spot_tolerance_m: file.sweet_spot_tolerance_m,
-            handle_diameter_m: file.handle_diameter_m,
-            handle_tolerance_m: file.handle_tolerance_m,
+            pendulum_time_s: Asked::new(file.pendulum_time_s, file.pendulum_time_tolerance_s),
             handle_shape: HandleShape::from(file.handle_shape),
             reason: file.reason,
             how_sure: file.how_sure,

@@ -8,7 +8,7 @@ mod with_sentences;
 pub(super) use with_sentences::{SHORT_SCHEMA_1, ShortV1};
 
 use super::card::{HandedV1, HandleShapeV1};
-use crate::card::{Card, Condition, HandleShape, PlayerLine, cautions};
+use crate::card::{Asked, Card, Condition, HandleShape, PlayerLine, cautions};
 use crate::measurement::person::Handed;
 use serde::{Deserialize, Serialize};
 
@@ -57,28 +57,29 @@ impl ShortV2 {
     }
 }
 
-fn limits(target: f64, [low, high]: [f64; 2]) -> Limits {
+fn limits(Asked { target, tolerance: [low, high] }: Asked) -> Limits {
     (target, low, high)
+}
+
+fn asked((target, low, high): Limits) -> Asked {
+    Asked::new(target, [low, high])
 }
 
 impl From<&Card> for ShortV2 {
     fn from(card: &Card) -> Self {
         let player = card.player;
+        let [swing, mass, balance, sweet, handle] = card.figures.map(limits);
         Self(
             SHORT_SCHEMA.to_owned(),
             (card.invented, player.age_y, player.stature_m, HandedV1::from(player.handed)),
             (card.size.clone(), card.length_m),
-            limits(card.mass_kg, card.mass_tolerance_kg),
-            limits(card.balance_m, card.balance_tolerance_m),
-            limits(card.swing_moment_kg_m2, card.swing_moment_tolerance_kg_m2),
+            mass,
+            balance,
+            swing,
             card.pickup_weight_kg,
-            (
-                card.pendulum_pivot_m,
-                card.pendulum_swings,
-                limits(card.pendulum_time_s, card.pendulum_time_tolerance_s),
-            ),
-            limits(card.sweet_spot_from_toe_m, card.sweet_spot_tolerance_m),
-            limits(card.handle_diameter_m, card.handle_tolerance_m),
+            (card.pendulum_pivot_m, card.pendulum_swings, limits(card.pendulum_time_s)),
+            sweet,
+            handle,
             HandleShapeV1::from(card.handle_shape),
             (card.condition.grips, card.condition.toe_guard, card.condition.oiled),
             card.refit_stature_m,
@@ -113,22 +114,12 @@ impl From<ShortV2> for Card {
             invented,
             size,
             length_m,
-            mass_kg: mass.0,
-            mass_tolerance_kg: [mass.1, mass.2],
-            balance_m: balance.0,
-            balance_tolerance_m: [balance.1, balance.2],
-            swing_moment_kg_m2: swing.0,
-            swing_moment_tolerance_kg_m2: [swing.1, swing.2],
+            figures: [swing, mass, balance, sweet, handle].map(asked),
             region: None,
             pickup_weight_kg,
             pendulum_pivot_m,
             pendulum_swings,
-            pendulum_time_s: time.0,
-            pendulum_time_tolerance_s: [time.1, time.2],
-            sweet_spot_from_toe_m: sweet.0,
-            sweet_spot_tolerance_m: [sweet.1, sweet.2],
-            handle_diameter_m: handle.0,
-            handle_tolerance_m: [handle.1, handle.2],
+            pendulum_time_s: asked(time),
             handle_shape: HandleShape::from(shape),
             reason: String::new(),
             how_sure: String::new(),

@@ -5,6 +5,7 @@
 pub mod air;
 pub mod assets;
 pub mod card;
+pub mod card_file;
 mod card_short;
 pub mod document;
 pub mod fault;

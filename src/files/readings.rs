@@ -1,6 +1,9 @@
 //! Readings from the nets: a table (CSV), a swing a line, every fault at its line and column.
 
 mod row;
+mod starter;
+
+pub use starter::to_fill_in;
 
 use std::path::Path;
 

@@ -4,14 +4,15 @@
 //! the core's types.
 
 mod convert;
+mod edited;
 mod keep;
 mod load;
 pub(in crate::files) mod text;
 
 pub use super::document::{Places, Text, edit};
-pub use keep::with_calibration;
+pub use keep::{over_unchanged, with_calibration};
 pub use load::{Loaded, load, load_text};
-pub use text::{DEMO, Given, text_of};
+pub use text::{DEMO, Given, STARTER, text_of};
 
 use super::document::{Document, Kind, Mends, NoRoom, left_out, part};
 

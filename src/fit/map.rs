@@ -29,6 +29,42 @@ pub struct Cell {
     pub worth: Worth,
 }
 
+/// The cells by weight and balance point.
+#[derive(Clone, Debug)]
+pub struct Grid<'a> {
+    /// Dead weights, rising, kg.
+    pub mass_kg: Vec<f64>,
+    /// Balance points, rising, m from the top of the handle.
+    pub balance_m: Vec<f64>,
+    /// One row a balance point, along the dead weights; none where no bat can be made.
+    pub cells: Vec<Option<&'a Cell>>,
+}
+
+impl<'a> Grid<'a> {
+    /// Of a map's cells.
+    pub fn of(cells: &'a [Cell]) -> Self {
+        let near = |a: f64, b: f64| (a - b).abs() < 1e-6;
+        let axis = |of: &dyn Fn(&Cell) -> f64| {
+            let mut all: Vec<f64> = cells.iter().map(of).collect();
+            all.sort_by(f64::total_cmp);
+            all.dedup_by(|a, b| near(*a, *b));
+            all
+        };
+        let mass_kg = axis(&|it| it.made.bat.mass_kg());
+        let balance_m = axis(&|it| it.made.bat.balance_m());
+        let at = |balance: f64, mass: f64| {
+            let is_it = |it: &&Cell| {
+                near(it.made.bat.mass_kg(), mass) && near(it.made.bat.balance_m(), balance)
+            };
+            cells.iter().find(is_it)
+        };
+        let row =
+            |balance: &f64| mass_kg.iter().map(|mass| at(*balance, *mass)).collect::<Vec<_>>();
+        let cells = balance_m.iter().flat_map(row).collect();
+        Self { mass_kg, balance_m, cells }
+    }
+}
+
 /// A size swung.
 #[derive(Clone, Debug)]
 pub struct OneSize {

@@ -10,6 +10,7 @@ pub mod fitting;
 pub mod headline;
 pub mod map;
 pub mod middles;
+pub mod on_map;
 pub mod order;
 pub mod pays;
 pub mod region;

@@ -40,6 +40,13 @@ pub struct StrokeNow {
     pub fastest_ball_m_s: f64,
 }
 
+impl StrokeNow {
+    /// Speed of the bat where it meets the ball, m/s.
+    pub fn bat_speed_m_s(&self) -> f64 {
+        self.fastest.contact.bat_speed_m_s
+    }
+}
+
 /// All strokes at one score.
 #[derive(Clone, Debug, PartialEq)]
 pub struct AtScore {

@@ -86,3 +86,11 @@ impl PendulumReading {
         }
     }
 }
+
+/// The letter of a bat, by its place in the list: A to Z, then its number.
+pub fn bat_letter(bat: usize) -> String {
+    u8::try_from(bat)
+        .ok()
+        .filter(|it| *it < 26)
+        .map_or_else(|| (bat + 1).to_string(), |it| char::from(b'A' + it).to_string())
+}

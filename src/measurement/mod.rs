@@ -6,3 +6,4 @@ pub mod bench;
 pub mod nets;
 pub mod person;
 pub mod plan;
+pub mod taps;

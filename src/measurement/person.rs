@@ -18,6 +18,16 @@ pub enum Handed {
     Left,
 }
 
+impl Handed {
+    /// In a word.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Right => "right",
+            Self::Left => "left",
+        }
+    }
+}
+
 /// One player as measured. Age, sex and stature are enough; the rest narrows the result.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PersonReading {

@@ -1,6 +1,7 @@
 //! The cost from simulated bats: the same stroke swung with a small mass at three stations, put on and
 //! taken off.
 
+use crate::stroke::PULL;
 use rayon::prelude::*;
 
 use super::cost::{Cost, OUNCE_KG, StrokeOunce};
@@ -96,5 +97,5 @@ pub fn bat_speeds_m_s(
 /// Place of the stroke that matters most late in an innings among the batter's: the pull where there is one, else
 /// the hook, else the first. The trade's view (common practice, no source).
 pub fn late_stroke(batter: &Batter) -> usize {
-    ["pull", "hook"].iter().find_map(|name| batter.stroke_index(name)).unwrap_or(0)
+    [PULL, "hook"].iter().find_map(|name| batter.stroke_index(name)).unwrap_or(0)
 }

@@ -33,6 +33,16 @@ pub struct Moved {
     pub standing: Standing,
 }
 
+impl Moved {
+    /// The input as it is called here: the swing moment of a bat that was not swung is no pendulum time.
+    pub fn words(&self) -> &'static str {
+        match (self.input, self.standing) {
+            (Input::SwingMoment, Standing::Measurable) => "pendulum test",
+            (input, _) => input.words(),
+        }
+    }
+}
+
 /// One standard deviation of a stature taken without shoes at a wall, m: assumption. People are a
 /// centimetre shorter at night.
 pub const STATURE_SD_M: f64 = 0.005;

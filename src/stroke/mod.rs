@@ -14,6 +14,9 @@ use crate::frames::DVec3;
 use joint_path::JointPath;
 use key_spline::KeySpline;
 
+/// The stroke that results are led by: it answers the short ball, and of all strokes it tires most.
+pub const PULL: &str = "pull";
+
 /// One pose the stroke passes through, at path parameter `p = s²` (the downswing starts from rest).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Key {

@@ -10,6 +10,7 @@ pub mod close_path;
 pub mod contact;
 pub mod engine;
 pub mod fastest_controlled;
+pub mod film;
 pub mod hand_wrench;
 pub mod law;
 pub mod noise;

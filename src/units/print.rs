@@ -13,7 +13,7 @@ pub enum Units {
 }
 
 /// Thin space (U+2009), between a number and its unit.
-const THIN: char = '\u{2009}';
+pub const THIN: char = '\u{2009}';
 
 /// Decimals that a doubt of one standard deviation allows: the last digit is worth no more than `sd`.
 /// No doubt (zero) allows `most`.
@@ -27,7 +27,7 @@ pub fn decimals(sd: f64, most: usize) -> usize {
 }
 
 /// A number with the true minus sign; nothing is printed as minus zero.
-fn number(value: f64, decimals: usize) -> String {
+pub fn number(value: f64, decimals: usize) -> String {
     let text = format!("{value:.decimals$}");
     match text.strip_prefix('-') {
         Some(zero) if zero.chars().all(|c| matches!(c, '0' | '.')) => zero.to_owned(),

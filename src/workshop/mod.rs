@@ -2,6 +2,7 @@
 
 pub mod carved;
 pub mod cautions;
+pub mod grab;
 pub mod middles;
 pub mod pickup_moments;
 pub mod pickup_pair;

@@ -14,6 +14,15 @@ pub enum Suits {
     TooShort,
 }
 
+/// Whether a size suits, in a table.
+pub fn suits_words(it: Suits) -> &'static str {
+    match it {
+        Suits::Yes => "yes",
+        Suits::TooLong => "too long",
+        Suits::TooShort => "too short",
+    }
+}
+
 /// Whether a size suits a stature.
 pub fn suits(size: &Size, stature_m: f64) -> Suits {
     let within = SUITS_WITHIN.value;

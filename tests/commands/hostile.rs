@@ -144,3 +144,17 @@ fn a_swing_that_all_doubt_is_about_is_not_called_controlled() {
     assert!(told.contains("The pull with Club spare is not controlled"), "{told}");
     assert!(told.contains("km/h at best") && !told.contains("km/h ±"), "{told}");
 }
+
+#[test]
+fn a_hit_by_a_swing_that_all_doubt_is_about_is_not_called_controlled() {
+    let folder = starter();
+    let run = backlift()
+        .current_dir(folder.path())
+        .args(["hit", "mine.ron", "--bat", "1"])
+        .args(player("8", "1.25 m", "8 kg"))
+        .assert()
+        .success();
+    let told = String::from_utf8_lossy(&run.get_output().stdout).replace('\n', " ");
+    assert!(told.contains("The pull with Club spare is not controlled"), "{told}");
+    assert!(told.contains("km/h at best") && !told.contains("km/h ±"), "{told}");
+}

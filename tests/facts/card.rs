@@ -7,7 +7,7 @@ mod returned_bat;
 mod sample;
 pub mod sheet;
 
-use backlift::card::{CardFault, Figure, cautions};
+use backlift::card::{Asked, CardFault, Figure, cautions};
 use sample::card;
 
 #[test]
@@ -15,15 +15,22 @@ fn rounding_for_the_bench_never_admits_a_bat_that_the_computed_limits_refuse() {
     for k in 0..200 {
         let part = f64::from(k) * 1.7e-5;
         let mut computed = card();
-        computed.mass_kg += part;
-        computed.mass_tolerance_kg = [0.991 + part, 1.037 - part];
-        computed.swing_moment_tolerance_kg_m2 = [0.1511 + part, 0.1620 - part];
+        let [swing, mass, ..] = &mut computed.figures;
+        *mass = Asked::new(mass.target + part, [0.991 + part, 1.037 - part]);
+        swing.tolerance = [0.1511 + part, 0.1620 - part];
         let rounded = computed.rounded_for_the_bench();
         for figure in [Figure::DeadWeight, Figure::SwingMoment] {
             let ([low, high], [least, most]) =
                 (rounded.asked(figure).tolerance, computed.asked(figure).tolerance);
             assert!(low >= least - 1e-9 && high <= most + 1e-9, "{figure:?} {low} {high}");
         }
+    }
+}
+
+#[test]
+fn each_figure_of_a_card_stands_in_its_own_place() {
+    for (place, figure) in Figure::ALL.into_iter().enumerate() {
+        assert_eq!(figure as usize, place, "{}", figure.words());
     }
 }
 
@@ -35,25 +42,25 @@ fn rounding_twice_is_rounding_once() {
 #[test]
 fn the_balance_limits_from_the_toe_are_those_from_the_top_turned_round() {
     let card = card();
-    let [low, high] = card.balance_from_toe_tolerance_m();
-    assert!(low <= card.balance_from_toe_m() && card.balance_from_toe_m() <= high);
-    assert!((low + card.balance_tolerance_m[1] - card.length_m).abs() < 1e-12);
+    let from_toe = card.balance_from_toe_m();
+    assert!(from_toe.takes(from_toe.target));
+    let [_, high] = card.asked(Figure::Balance).tolerance;
+    assert!((from_toe.tolerance[0] + high - card.length_m).abs() < 1e-12);
 }
 
 #[test]
 fn a_card_with_impossible_figures_is_refused_by_name() {
     let mut off = card();
-    off.balance_m = 0.9;
-    off.balance_tolerance_m = [0.89, 0.91];
+    off.figures[Figure::Balance as usize] = Asked::new(0.9, [0.89, 0.91]);
     assert!(matches!(off.checked(), Err(CardFault::OffTheBat { what: "balance point", .. })));
     let mut turned = card();
-    turned.mass_tolerance_kg = [1.04, 1.0];
+    turned.figures[Figure::DeadWeight as usize].tolerance = [1.04, 1.0];
     assert!(matches!(
         turned.checked(),
         Err(CardFault::TargetOutsideTolerance { what: "dead weight", .. })
     ));
     let mut nothing = card();
-    nothing.pendulum_time_s = f64::NAN;
+    nothing.pendulum_time_s.target = f64::NAN;
     assert!(matches!(nothing.checked(), Err(CardFault::NotPositive { what: "pendulum time", .. })));
 }
 

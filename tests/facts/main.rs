@@ -20,6 +20,7 @@ mod measurement;
 mod ounce;
 mod outside;
 mod player;
+mod questions;
 mod reference;
 mod sensitivity;
 mod swing;

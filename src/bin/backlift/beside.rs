@@ -3,9 +3,10 @@
 
 use backlift::card::Card;
 use backlift::card::cautions::{JUNIOR_BELOW_Y, refit_stature_m, standing};
-use serde::Serialize;
+use backlift::questions::loaded::Loaded;
+use serde_json::{Value, json};
 
-use crate::loaded::Loaded;
+use crate::json::joined;
 use crate::paragraph::{paragraph, set_in};
 
 /// Said of what an invented player or bats came to.
@@ -19,15 +20,6 @@ pub struct Beside {
     pub cautions: Vec<String>,
     /// What of it is invented, in words; empty where nothing is.
     invented: Vec<&'static str>,
-}
-
-/// A result for other programs, with what stands beside it.
-#[derive(Serialize)]
-pub struct With<T> {
-    #[serde(flatten)]
-    result: T,
-    invented: bool,
-    cautions: Vec<String>,
 }
 
 /// What a junior must be told; nothing to a grown player.
@@ -100,8 +92,9 @@ impl Beside {
     }
 
     /// A result for other programs.
-    pub fn figures<T>(&self, result: T) -> With<T> {
-        With { result, invented: !self.invented.is_empty(), cautions: self.cautions.clone() }
+    pub fn figures(&self, result: Value) -> Value {
+        let beside = json!({ "invented": !self.invented.is_empty(), "cautions": self.cautions });
+        joined([result, beside])
     }
 
     /// What a picture says, and whether what it shows is invented.

@@ -1,20 +1,19 @@
 //! `backlift calibrate`: from readings in the nets to this player's own strength.
 
-mod computed;
 mod figures;
 mod kept;
-mod starter;
 mod told;
 
 use std::path::PathBuf;
 
 use backlift::files::fault::Fault;
-use backlift::files::readings::{read, text_of};
+use backlift::files::readings::{read, text_of, to_fill_in};
+use backlift::files::save::new_file;
+use backlift::questions::calibrated::calibrated;
 
 use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
-use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
 
@@ -60,9 +59,12 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     if let Some(path) = &args.new {
         // The one file named beside it is the scenario.
         let given = ScenarioArgs { scenario: args.readings, set: args.given.set };
-        return starter::write(path, &load(&given)?);
+        let table = to_fill_in(&given.load()?.scenario);
+        new_file(path, table.as_bytes())?;
+        let _ = json::print(&format!("Wrote {}\n", path.display())); // the file is there
+        return Ok(Outcome::Done);
     }
-    let loaded = load(&args.given)?;
+    let loaded = args.given.load()?;
     if args.readings.is_none() && args.given.scenario.is_some() {
         let fault = Fault::new("there are no readings");
         return Err(fault
@@ -75,11 +77,11 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let bat = args.bat.as_deref().map(|it| loaded.bat(Some(it))).transpose()?;
     let place = kept::Place::of(args.out, args.keep, &args.given)?;
     let progress = Progress::start();
-    let found = computed::calibrated(&loaded, &table, bat, &progress)?;
+    let found = calibrated(&loaded, &table, bat, &progress)?;
     drop(progress);
     let beside = Beside::scenario(&loaded);
     let text = match args.show.json {
-        true => json::document("calibrate", &beside.figures(figures::of(&found)))?,
+        true => json::document("calibrate", beside.figures(figures::of(&found)))?,
         false => beside.told(&told::told(&found, args.show.units())),
     };
     let written = kept::keep(place, &loaded, &args.given, &found)?;

@@ -1,19 +1,21 @@
 //! `backlift check`: a delivered bat against its card.
 
-mod cost;
 pub mod told;
 
 use std::path::PathBuf;
 
 use backlift::card::returned_bat;
+use backlift::files::card_file;
+use backlift::files::fault::Fault;
+use backlift::questions::delivered::{self, weigh_up};
+use backlift::questions::miss;
 
+use crate::bench::Bench;
 use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
-use crate::json;
-use crate::loaded::load;
-use crate::outcome::{Outcome, Stop};
+use crate::outcome::{Outcome, Stop, warned};
 use crate::progress::Progress;
-use crate::questions::{card_file, delivered};
+use crate::written::say;
 
 /// Check a delivered bat against its card: accept it, or send it back
 ///
@@ -40,7 +42,7 @@ pub struct Args {
     bat: Option<String>,
 
     #[command(flatten)]
-    bench: delivered::Bench,
+    bench: Bench,
 
     #[command(flatten)]
     show: ShowArgs,
@@ -50,22 +52,28 @@ pub struct Args {
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let card = card_file::read(&args.card)?;
     let given = args.scenario.map(|it| ScenarioArgs { scenario: Some(it), set: args.set });
-    let loaded = given.as_ref().map(load).transpose()?;
+    let loaded = given.as_ref().map(ScenarioArgs::load).transpose()?;
     let weighed = match (args.bench.reading(&card), &loaded) {
-        (Some(reading), _) => delivered::weigh_up(&reading, |it| args.bench.is_of_card(it))?,
+        (Some(reading), _) => warned(weigh_up(&reading, |it| args.bench.called(it))?),
         (None, Some(loaded)) => loaded.bats[loaded.bat(args.bat.as_deref())?].clone(),
-        (None, None) => return Err(delivered::nothing_measured()),
+        (None, None) => {
+            let fault = Fault::new("nothing was measured on the delivered bat");
+            let help = "give --mass, --balance and --time, or a scenario with the bat in it";
+            return Err(fault.help(help).into());
+        }
     };
     let check = returned_bat::check(&card, &delivered::returned(&weighed));
     let progress = Progress::start();
-    let cost = loaded.as_ref().map(|it| cost::of(it, &card, &weighed, &progress)).transpose()?;
+    let miss = loaded.as_ref().map(|it| miss::miss(it, &card, &weighed, &progress)).transpose()?;
     drop(progress);
     let of_scenario = loaded.as_ref().map(Beside::scenario).unwrap_or_default();
     let beside = Beside::card(&card).and(of_scenario);
-    let text = match args.show.json {
-        true => json::document("check", &beside.figures(told::figures(&check, cost.as_ref())))?,
-        false => beside.told(&told::told(&check, cost.as_ref(), args.show.units())),
-    };
-    json::print(&text)?;
+    say(
+        "check",
+        &args.show,
+        &beside,
+        || told::figures(&check, miss.as_ref()),
+        |units| told::told(&check, miss.as_ref(), units),
+    )?;
     Ok(if check.accepted { Outcome::Done } else { Outcome::NotAccepted })
 }

@@ -1,11 +1,10 @@
 //! Figures with their doubt, in the words and units of the reader.
 
 use backlift::bat::figures::WeighedBat;
+use backlift::card::Figure;
 use backlift::uncertain::Uncertain;
-use backlift::units::{Quantity, Units, decimals, spoken};
-
-/// Thin space (U+2009), between a number and its unit.
-const THIN: char = '\u{2009}';
+pub use backlift::units::number;
+use backlift::units::{Quantity, THIN, Units, decimals, spoken};
 
 /// Stands under a table of several sizes.
 pub const ACROSS_SIZES: &str =
@@ -36,6 +35,14 @@ pub fn measured(quantity: Quantity, it: Uncertain, units: Units) -> String {
     format!("{} ± {doubt}{}", spoken(quantity, it.value, it.sd, units), mark(it))
 }
 
+/// A figure of a card to the digits that its doubt allows; a swing moment without its unit.
+pub fn figure_words(figure: Figure, value: f64, sd: f64, units: Units) -> String {
+    match figure.quantity() {
+        Some(quantity) => spoken(quantity, value, sd, units),
+        None => number(value, decimals(sd, 4)),
+    }
+}
+
 /// The same without a unit, which stands at the head of its row or column.
 pub fn bare(it: Uncertain, most: usize) -> String {
     let digits = decimals(it.sd, most);
@@ -45,16 +52,6 @@ pub fn bare(it: Uncertain, most: usize) -> String {
 /// A number and its unit, no doubt stated.
 pub fn plain(value: f64, decimals: usize, unit: &str) -> String {
     format!("{}{THIN}{unit}", number(value, decimals))
-}
-
-/// A number with the true minus sign; nothing is printed as minus zero.
-pub fn number(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    match text.strip_prefix('-') {
-        Some(zero) if zero.chars().all(|c| matches!(c, '0' | '.')) => zero.to_owned(),
-        Some(positive) => format!("−{positive}"),
-        None => text,
-    }
 }
 
 /// A share as a percentage, "12 %".

@@ -1,21 +1,20 @@
 //! `backlift fit`: the search, the map, the card.
 
 mod figures;
-pub mod pictures;
 pub mod told;
 
 use std::path::PathBuf;
 use std::time::Instant;
 
 use backlift::files::save::Folder;
+use backlift::questions::advice;
+use backlift::questions::fitted::fitted;
 
+use crate::fitting_files;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::json;
-use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
-use crate::questions::advice;
-use crate::questions::fitted::fitted;
 
 /// Find the bat that fits a player, and write the maker's card
 ///
@@ -48,14 +47,14 @@ pub struct Args {
 /// Searches and writes.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let started = Instant::now();
-    let loaded = load(&args.given)?;
+    let loaded = args.given.load()?;
     let units = args.show.units();
     if args.today {
         let now = advice::today(&loaded, None, &Progress::start(), [0.0, 1.0])?;
         let text = match args.show.json {
             true => {
                 let figures = figures::today(&loaded, &now, started.elapsed().as_secs_f64());
-                json::document("fit", &figures)?
+                json::document("fit", figures)?
             }
             false => told::told_today(&loaded, &now, units),
         };
@@ -64,9 +63,9 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     }
     let mut folder = Folder::open(&args.out)?;
     let fitted = fitted(loaded, &Progress::start())?;
-    let figures = figures::of(&fitted, started.elapsed().as_secs_f64())?;
-    let document = json::document("fit", &figures)?;
-    pictures::add(&mut folder, &fitted, units)?;
+    let figures = figures::of(&fitted, started.elapsed().as_secs_f64());
+    let document = json::document("fit", figures)?;
+    fitting_files::add(&mut folder, &fitted, units)?;
     folder.add("fit.json", document.as_bytes())?;
     let text = match (args.show.json, args.all) {
         (true, _) => document,

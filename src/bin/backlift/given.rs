@@ -3,8 +3,11 @@
 use std::path::PathBuf;
 
 use backlift::files::fault::Faults;
-use backlift::files::scenario::{Given, Loaded, load};
+use backlift::files::scenario::{self, Given};
+use backlift::questions::loaded::{Loaded, built};
 use backlift::units::{self, Quantity, Units, parse};
+
+use crate::outcome::{Stop, warned};
 
 /// The scenario and what is put over it.
 #[derive(clap::Args)]
@@ -18,10 +21,16 @@ pub struct ScenarioArgs {
 }
 
 impl ScenarioArgs {
-    /// Loads it.
-    pub fn load(&self) -> Result<Loaded, Faults> {
+    /// Reads it.
+    pub fn read(&self) -> Result<scenario::Loaded, Faults> {
         let given = self.scenario.clone().map_or(Given::Demo, Given::File);
-        load(&given, &self.set)
+        scenario::load(&given, &self.set)
+    }
+
+    /// Reads it, builds the player and weighs the bats. All faults come together; what is merely odd is shown on
+    /// standard error, and the work goes on.
+    pub fn load(&self) -> Result<Loaded, Stop> {
+        Ok(warned(built(self.read()?)?))
     }
 }
 

@@ -1,7 +1,5 @@
 //! `backlift hit`: what comes of ball on bat, and what the hands feel of it.
 
-mod bat;
-mod computed;
 mod figures;
 mod files;
 mod told;
@@ -9,10 +7,12 @@ mod told;
 use std::path::PathBuf;
 
 use backlift::files::save::Folder;
+use backlift::files::shape;
+use backlift::questions::hit::bat::{Asked as HitWith, Whose};
+use backlift::questions::hit::{Asked, hit};
 
 use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs, length, speed};
-use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
 use crate::written::said;
@@ -68,14 +68,16 @@ pub struct Args {
 
 /// Hits.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
-    let loaded = load(&args.given)?;
-    let bat = match &args.shape {
-        Some(file) => bat::Asked::Described(file),
-        None => bat::Asked::OfScenario(loaded.bat(args.bat.as_deref())?),
+    let loaded = args.given.load()?;
+    let described = args.shape.as_deref().map(|it| shape::load(Some(it), &[], &loaded.sizes));
+    let described = described.transpose()?;
+    let bat = match &described {
+        Some(it) => HitWith::Described(it),
+        None => HitWith::OfScenario(loaded.bat(args.bat.as_deref())?),
     };
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let progress = Progress::start();
-    let asked = computed::Asked {
+    let asked = Asked {
         bat,
         from_toe_m: args.at,
         across_m: args.across,
@@ -83,16 +85,18 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         bat_m_s: args.speed,
         mapped: folder.is_some(),
     };
-    let found = computed::hit(&loaded, &asked, &progress)?;
+    let found = hit(&loaded, &asked, &progress)?;
     drop(progress);
-    let invented = matches!(found.bat.whose, bat::Whose::Described { invented: true });
+    let invented = matches!(found.bat.whose, Whose::Described { invented: true });
     let beside = Beside::scenario(&loaded).after(found.cautions()).described(invented);
     said(
         "hit",
         &args.show,
         folder,
-        || Ok(beside.figures(figures::of(&found))),
-        |units| beside.told(&told::told(&found, units)),
+        &beside,
+        || figures::of(&found),
+        |units| told::told(&found, units),
         |folder, units| files::add(folder, &found, &beside, units),
-    )
+    )?;
+    Ok(Outcome::Done)
 }

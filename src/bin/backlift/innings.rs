@@ -1,19 +1,17 @@
 //! `backlift innings`: the same bat through an innings, ball by ball.
 
-mod computed;
 mod figures;
 mod files;
 mod told;
 
-pub use told::LIMITS;
-
 use std::path::PathBuf;
 
 use backlift::files::save::Folder;
+use backlift::questions::innings::play;
+pub use told::LIMITS;
 
 use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs, share};
-use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
 use crate::written::said;
@@ -51,20 +49,22 @@ pub struct Args {
 
 /// Plays.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
-    let loaded = load(&args.given)?;
+    let loaded = args.given.load()?;
     let bat = loaded.bat(args.bat.as_deref())?;
     let shown = args.stroke.as_deref().map(|it| loaded.stroke(it)).transpose()?;
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let progress = Progress::start();
-    let played = computed::play(&loaded, bat, shown, args.capacity, &progress)?;
+    let played = play(&loaded, bat, shown, args.capacity, &progress)?;
     drop(progress);
     let beside = Beside::scenario(&loaded);
     said(
         "innings",
         &args.show,
         folder,
-        || Ok(beside.figures(figures::of(&played)?)),
-        |units| beside.told(&told::told(&played, units)),
+        &beside,
+        || figures::of(&played),
+        |units| told::told(&played, units),
         |folder, units| files::add(folder, &played, &beside, units),
-    )
+    )?;
+    Ok(Outcome::Done)
 }

@@ -2,8 +2,13 @@
 
 use std::io::Write;
 
-use serde::Serialize;
-use serde_json::{Number, Value};
+use backlift::comparison::figure::StrokeFigure;
+use backlift::files::fault::Fault;
+use backlift::innings::played::StrokeNow;
+use backlift::uncertain::Uncertain;
+use serde_json::{Map, Number, Value, json};
+
+use crate::outcome::Stop;
 
 /// Digits that are shown: more than any figure is worth, fewer than show how binary fractions round.
 const DIGITS: usize = 12;
@@ -18,16 +23,31 @@ pub fn schema(command: &str) -> String {
 }
 
 /// The result of a command as JSON text, its [`schema`] first.
-pub fn document(command: &str, result: &impl Serialize) -> serde_json::Result<String> {
-    #[derive(Serialize)]
-    struct Document<'a, T> {
-        schema: String,
-        #[serde(flatten)]
-        result: &'a T,
-    }
-    let mut document = serde_json::to_value(Document { schema: schema(command), result })?;
+pub fn document(command: &str, result: Value) -> Result<String, Stop> {
+    let mut document = joined([json!({ "schema": schema(command) }), result]);
     shorten(&mut document);
-    serde_json::to_string_pretty(&document).map(|it| it + "\n")
+    let text = serde_json::to_string_pretty(&document);
+    text.map(|it| it + "\n")
+        .map_err(|it| Stop::our_mistake(format!("the result cannot be put into JSON: {it}")))
+}
+
+/// The keys of several objects in one, in their order.
+pub fn joined<const N: usize>(objects: [Value; N]) -> Value {
+    let fields = |it| match it {
+        Value::Object(fields) => fields,
+        _ => Map::new(),
+    };
+    objects.into_iter().flat_map(fields).collect()
+}
+
+/// A figure and its doubt: `mass_kg` and `mass_sd_kg`.
+pub fn doubted(name: &str, unit: &str, it: Uncertain) -> Value {
+    json!({ (format!("{name}_{unit}")): it.value, (format!("{name}_sd_{unit}")): it.sd })
+}
+
+/// Figures of one stroke, each by its key.
+pub fn of_stroke(now: &StrokeNow, figures: &[StrokeFigure]) -> Value {
+    figures.iter().map(|it| (it.key(), json!(it.of(now)))).collect()
 }
 
 /// Rounds every fraction to [`DIGITS`] significant digits.
@@ -47,29 +67,31 @@ fn shorten(value: &mut Value) {
 }
 
 /// Writes to standard output. A reader that has gone away (`| head`) wants no more: that is no fault.
-pub fn print(text: &str) -> std::io::Result<()> {
+pub fn print(text: &str) -> Result<(), Stop> {
     match std::io::stdout().lock().write_all(text.as_bytes()) {
-        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => Err(error),
+        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
+            let fault = format!("the result cannot be written to standard output: {error}");
+            Err(Fault::new(fault).help("make room, or send it elsewhere").into())
+        }
         _ => Ok(()),
     }
 }
 
 #[cfg(test)]
 mod tests {
+    use serde_json::json;
+
+    use super::document;
+
     #[test]
     fn sums_of_tenths_show_no_trace_of_binary_fractions() {
-        let text =
-            super::document("weigh", &serde_json::json!({"T": [0.1 + 0.2, 3, 1e-9]})).unwrap();
+        let text = document("weigh", json!({"T": [0.1 + 0.2, 3, 1e-9]})).unwrap();
         assert!(text.contains("0.3,\n    3,\n    1e-9"), "{text}");
     }
 
     #[test]
     fn the_schema_comes_first() {
-        #[derive(serde::Serialize)]
-        struct Result {
-            bats: [u8; 1],
-        }
-        let text = super::document("weigh", &Result { bats: [1] }).unwrap();
+        let text = document("weigh", json!({"bats": [1]})).unwrap();
         assert!(
             text.starts_with("{\n  \"schema\": \"backlift/weigh/1\",\n  \"bats\": ["),
             "{text}"

@@ -2,31 +2,34 @@
 #![allow(clippy::disallowed_macros, clippy::disallowed_methods, reason = "edge")]
 #![allow(non_snake_case, reason = "frame suffixes are capitals: contact_W")]
 
+mod bat_figure;
+mod bench;
 mod beside;
 mod calibrate;
 mod check;
 mod compare;
 mod figure;
 mod fit;
+mod fitting_files;
 mod given;
 mod guide;
 mod hit;
 mod innings;
+mod innings_picture;
 mod json;
 mod keys;
-mod loaded;
 mod matters;
 mod new;
 mod ounce;
 mod outcome;
 mod paragraph;
 mod pickup;
-mod placed;
 mod plane;
 mod progress;
-mod questions;
 mod season;
+mod sentences;
 mod shape;
+mod shape_files;
 mod stages;
 mod stroke;
 #[cfg(feature = "studio")]

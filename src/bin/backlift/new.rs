@@ -4,13 +4,11 @@ use std::path::PathBuf;
 
 use backlift::files::document::Document as _;
 use backlift::files::save::new_file;
+use backlift::files::scenario::STARTER;
 
 use crate::given::ScenarioArgs;
 use crate::json;
 use crate::outcome::{Outcome, Stop};
-
-/// A scenario with a note at every field.
-const STARTER: &str = include_str!("../../../scenarios/starter.ron");
 
 /// Write a scenario file to start from
 ///
@@ -32,7 +30,7 @@ pub struct Args {
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let text = match (&args.given.scenario, args.given.set.as_slice()) {
         (None, []) => STARTER.to_owned(),
-        _ => args.given.load()?.fields.to_ron()?,
+        _ => args.given.read()?.fields.to_ron()?,
     };
     new_file(&args.file, text.as_bytes())?;
     // The file is there; a closed standard output changes nothing about that.

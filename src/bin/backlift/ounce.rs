@@ -1,62 +1,16 @@
 //! What an ounce costs, where, in words, in a table and as a picture.
 
-use backlift::bat::Bat;
-use backlift::bat::figures::WeighedBat;
 use backlift::drawing::ounce_chart::{OunceCurve, OunceMark, OuncePicture};
-use backlift::innings::played::{FIFTY, left_at};
 use backlift::innings::score::runs_words;
 use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use backlift::ounce::axis::CostAxis;
 use backlift::ounce::cost::{OUNCE_KG, StrokeOunce};
-use backlift::ounce::swung::ounce_cost;
-use backlift::swing::batter::Batter;
+use backlift::questions::ounces::Ounces;
 use backlift::units::{INCH_M, Quantity, Units, spoken};
 use serde_json::{Map, Value, json};
 
 use crate::figure::{capital, listed, number, plain, speed_unit};
-use crate::loaded::Loaded;
-use crate::outcome::Stop;
-use crate::placed::innings_stop;
 use crate::table::table;
-
-/// The costs, and what they were found for.
-pub struct Ounces {
-    /// The bat they hold for.
-    pub bat: Bat,
-    /// Diameter of its handle, m.
-    pub handle_diameter_m: f64,
-    /// One a stroke.
-    pub strokes: Vec<StrokeOunce>,
-    /// Place among them of the one that leads: the pull, where there is one.
-    pub pull: usize,
-    /// Runs at which it was asked.
-    pub runs: f64,
-}
-
-impl Ounces {
-    /// On a weighed bat at fifty runs, for the likeliest player.
-    pub fn at_fifty(
-        loaded: &Loaded,
-        weighed: &WeighedBat,
-        batter: &Batter,
-        asked_time_s: &[f64],
-    ) -> Result<Self, Stop> {
-        let left = left_at(batter, &weighed.bat, &loaded.scenario.innings, asked_time_s, FIFTY)
-            .map_err(|it| innings_stop(&loaded.places, it))?;
-        Ok(Self {
-            bat: weighed.bat.clone(),
-            handle_diameter_m: batter.handle_diameter_m,
-            strokes: ounce_cost(batter, &weighed.bat, &left.with_slow)?,
-            pull: loaded.lead(),
-            runs: FIFTY,
-        })
-    }
-
-    /// The leading stroke's cost along the bat.
-    pub fn lead(&self) -> Option<&StrokeOunce> {
-        self.strokes.get(self.pull)
-    }
-}
 
 /// Beyond this share left by the best axis no axis is spoken of.
 const NO_AXIS: f64 = 0.1;
@@ -234,7 +188,7 @@ pub fn picture(it: &Ounces, units: Units) -> OuncePicture {
 }
 
 /// For other programs: `ounce_cost[]`, and by stroke the axis with what it leaves.
-pub fn figures(it: &Ounces) -> [(&'static str, Value); 3] {
+pub fn figures(it: &Ounces) -> Value {
     let cost = |of: &StrokeOunce| -> Vec<Value> {
         of.curve()
             .iter()
@@ -250,9 +204,9 @@ pub fn figures(it: &Ounces) -> [(&'static str, Value); 3] {
     let by_stroke = |of: &dyn Fn(&CostAxis) -> f64| -> Map<String, Value> {
         it.strokes.iter().map(|it| (it.stroke.clone(), json!(of(&it.axis())))).collect()
     };
-    [
-        ("ounce_cost", it.strokes.iter().flat_map(cost).collect()),
-        ("axis_above_top_m", by_stroke(&|it| it.above_top_m).into()),
-        ("axis_residual_share", by_stroke(&|it| it.residual_share).into()),
-    ]
+    json!({
+        "ounce_cost": it.strokes.iter().flat_map(cost).collect::<Value>(),
+        "axis_above_top_m": by_stroke(&|it| it.above_top_m),
+        "axis_residual_share": by_stroke(&|it| it.residual_share),
+    })
 }

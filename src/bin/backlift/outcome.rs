@@ -4,7 +4,8 @@ use std::io::{IsTerminal, Write};
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::process::ExitCode;
 
-use backlift::files::fault::{Fault, Faults};
+use backlift::files::fault::Fault;
+pub use backlift::questions::Stop;
 
 /// A command that came to its end.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -13,47 +14,6 @@ pub enum Outcome {
     Done,
     /// It did, and the verdict is no: a bat sent back, mechanics that disagree.
     NotAccepted,
-}
-
-/// A command that could not.
-#[derive(Debug)]
-pub enum Stop {
-    /// What was given is wrong, or cannot be read or written.
-    WrongInput(Faults),
-    /// What was given is right, and there is no answer to it.
-    NoAnswer(Fault),
-    /// The work was asked to stop.
-    Cancelled,
-    /// Something that came with the program is broken.
-    OurMistake(String),
-}
-
-impl From<Fault> for Stop {
-    fn from(fault: Fault) -> Self {
-        Self::WrongInput(fault.into())
-    }
-}
-
-impl From<Faults> for Stop {
-    fn from(faults: Faults) -> Self {
-        Self::WrongInput(faults)
-    }
-}
-
-/// Standard output that cannot be written to.
-impl From<std::io::Error> for Stop {
-    fn from(error: std::io::Error) -> Self {
-        Fault::new(format!("the result cannot be written to standard output: {error}"))
-            .help("make room, or send it elsewhere")
-            .into()
-    }
-}
-
-/// Figures that no JSON can hold.
-impl From<serde_json::Error> for Stop {
-    fn from(error: serde_json::Error) -> Self {
-        Self::OurMistake(format!("the result cannot be put into JSON: {error}"))
-    }
 }
 
 /// Exit code of a verdict of no, and of a question without an answer.
@@ -95,11 +55,12 @@ fn cancelled_words(saved: bool) -> &'static str {
 
 const OUR_MISTAKE_WORDS: &str = "This is a mistake in Backlift, not in what you gave it\n";
 
-/// Shows warnings and goes on.
-pub fn warn(warnings: &[Fault]) {
+/// Takes a result, and shows the warnings that came beside it.
+pub fn warned<T>((result, warnings): (T, Vec<Fault>)) -> T {
     for warning in warnings {
         say(&warning.drawn(width(), colour()));
     }
+    result
 }
 
 /// Writes to standard error; if even that is closed there is nobody left to tell.

@@ -5,26 +5,22 @@ pub mod told;
 
 use std::path::PathBuf;
 
-use backlift::bat::figures::WeighedBat;
-use backlift::bat::shape::BatShape;
-use backlift::bat::shaped::shaped;
-use backlift::bat::sizes::{Size, find};
-use backlift::card::Card;
-use backlift::files::assets;
+use backlift::files::assets::sizes;
+use backlift::files::card_file;
 use backlift::files::fault::Fault;
 use backlift::files::shape::load;
-use backlift::units::{Quantity, parse};
+use backlift::questions::delivered::weigh_up_part_made;
+use backlift::questions::placed::argument_fault;
+use backlift::questions::plane::{PartMade, planned};
+use backlift::units::{Quantity, parse, share};
 use backlift::workshop::cautions::SHAPE;
-use backlift::workshop::plane::{
-    Addition, Bench, Finish, PickupMoments, Plan, PlanFault, part_made, plan,
-};
+use backlift::workshop::plane::{Addition, Finish};
 
+use crate::bench::Bench;
 use crate::beside::Beside;
 use crate::given::ShowArgs;
-use crate::json;
-use crate::outcome::{Outcome, Stop};
-use crate::placed::{argument_fault, shape_faults};
-use crate::questions::{card_file, delivered};
+use crate::outcome::{Outcome, Stop, warned};
+use crate::written::say;
 
 /// Plane a part-made bat to its card: where to take how many grams off, in which order
 ///
@@ -41,7 +37,7 @@ pub struct Args {
     card: PathBuf,
 
     #[command(flatten)]
-    bench: delivered::Bench,
+    bench: Bench,
 
     /// The bat's shape as described for `backlift shape`; without it, the size's own at this weight
     #[arg(long, value_name = "FILE")]
@@ -63,21 +59,11 @@ pub struct Args {
     show: ShowArgs,
 }
 
-/// A plan with what it was made from.
-struct Planned {
-    card: Card,
-    weighed: WeighedBat,
-    now: PickupMoments,
-    plan: Plan,
-    planing_sd: f64,
-}
-
 /// Plans.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let card = card_file::read(&args.card)?;
     let finish = finish(&args.on)?;
-    let planing_sd =
-        backlift::units::share(&args.planing_error).filter(|it| (0.0..=0.5).contains(it));
+    let planing_sd = share(&args.planing_error).filter(|it| (0.0..=0.5).contains(it));
     let planing_sd = planing_sd.ok_or_else(|| {
         let help = "write it like \"10 %\"";
         argument_fault("--planing-error", &args.planing_error, "no share from 0 to 50 %", help)
@@ -86,64 +72,26 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         Fault::new("nothing was measured on the bench")
             .help("give --mass, --balance and --time of the bat as it is now")
     })?;
-    let weighed = delivered::weigh_up_part_made(&reading, |it| args.bench.is_of_card(it))?;
-    let sizes = assets::sizes()?;
-    let size = find(&sizes, &card.size)
-        .map_err(|it| Fault::new(format!("the card's size: {it}")).help(it.mend()))?;
-    let shape = shape(args.shape.as_deref(), &weighed, &finish, &card, size, &sizes)?;
-    let bench = Bench {
-        mass_kg: weighed.mass_kg,
-        balance_m: weighed.balance_m,
-        swing_moment_kg_m2: weighed.swing_moment_kg_m2,
-        shape: &shape,
+    let weighed = warned(weigh_up_part_made(&reading, |it| args.bench.called(it))?);
+    let described =
+        args.shape.as_deref().map(|it| load(Some(it), &[], &sizes()?).map_err(Stop::from));
+    let part_made = PartMade {
+        weighed,
+        described: described.transpose()?,
         finish,
         besides: tape(&args.tape, card.length_m)?,
         planing_sd,
     };
-    let plan = plan(&bench, &card, &size.craft).map_err(|fault| no_plan(&fault))?;
-    let now = PickupMoments::of(
-        weighed.mass_kg.value,
-        weighed.balance_m.value,
-        weighed.swing_moment_kg_m2.value,
-    );
-    let planned = Planned { card, weighed, now, plan, planing_sd };
+    let planned = planned(card, part_made)?;
     let beside = Beside::card(&planned.card).after(SHAPE);
-    let text = match args.show.json {
-        true => json::document("plane", &beside.figures(figures::of(&planned)))?,
-        false => beside.told(&told::told(&planned, args.show.units())),
-    };
-    json::print(&text)?;
+    say(
+        "plane",
+        &args.show,
+        &beside,
+        || figures::of(&planned),
+        |units| told::told(&planned, units),
+    )?;
     Ok(if planned.plan.meets.len() == 3 { Outcome::Done } else { Outcome::NotAccepted })
-}
-
-/// What to do about a bat that is too light already.
-pub const TOO_LIGHT: &str = "a second grip or tape adds weight, but at the hands or for practice only; a new card, or another cleft";
-
-fn no_plan(fault: &PlanFault) -> Stop {
-    Stop::NoAnswer(Fault::new(fault.to_string()).help(TOO_LIGHT))
-}
-
-/// The bench's bat as a shape: as described, or its size's own blade thickened to its weight and balance.
-fn shape(
-    file: Option<&std::path::Path>,
-    weighed: &WeighedBat,
-    finish: &Finish,
-    card: &Card,
-    size: &Size,
-    sizes: &[Size],
-) -> Result<BatShape, Stop> {
-    if let Some(path) = file {
-        let loaded = load(Some(path), &[], sizes)?;
-        let bat = shaped(&loaded.title, &loaded.described, &loaded.size, &assets::limits()?);
-        return bat.map(|it| it.shape).map_err(|it| shape_faults(&loaded.places, &it).into());
-    }
-    let mut shape = size.reference.with_length_m(card.length_m);
-    shape.handle.grips = card.condition.grips;
-    let shape = shape.with_handle_over_grip_m(card.handle_diameter_m);
-    let reading = [weighed.mass_kg.value, weighed.balance_m.value];
-    // Where no blade of the size gets there, the plan is drawn on the size's own.
-    let made = part_made(&shape, &size.craft, reading, finish, &Finish::of(card));
-    Ok(made.unwrap_or(shape))
 }
 
 /// More tape than this is another bat, kg: assumption, wide on purpose.

@@ -2,16 +2,15 @@
 
 use std::io::{IsTerminal, Write};
 use std::ops::ControlFlow;
-#[cfg(feature = "studio")]
-use std::sync::Arc;
 use std::sync::OnceLock;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::time::{Duration, Instant};
 
 use backlift::files::save::hold_saves;
+use backlift::questions::Progress as Heard;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 
-use crate::outcome::{Stop, cancel};
+use crate::outcome::cancel;
 
 /// Work shorter than this shows nothing.
 const QUIET: Duration = Duration::from_millis(250);
@@ -19,10 +18,6 @@ const QUIET: Duration = Duration::from_millis(250);
 const FIRST_LINE: Duration = Duration::from_secs(1);
 /// … and then this often.
 const LINE_EVERY_S: u64 = 10;
-
-/// Hears what is being done, and which share of it is done.
-#[cfg(feature = "studio")]
-type Listener = Box<dyn Fn(&str, f64) + Send + Sync>;
 
 /// The bar in the terminal, for Ctrl-C to clear away.
 static BAR: OnceLock<ProgressBar> = OnceLock::new();
@@ -46,72 +41,22 @@ pub struct Progress {
     shown: AtomicBool,
     /// Lines written where there is no terminal.
     lines: AtomicU64,
-    /// Told in place of the terminal, and what asks the work to stop.
-    #[cfg(feature = "studio")]
-    listener: Option<(Arc<AtomicBool>, Listener)>,
 }
 
 impl Progress {
     /// In the terminal.
     pub fn start() -> Self {
-        let it = Self::unseen();
-        // A second one clears itself away.
-        let _ = BAR.set(it.bar.clone());
-        it
-    }
-
-    fn unseen() -> Self {
         let bar = ProgressBar::with_draw_target(Some(1000), ProgressDrawTarget::hidden());
         if let Ok(style) = ProgressStyle::with_template("{bar:24} {percent:>3} %  {msg}") {
             bar.set_style(style.progress_chars("━╸─"));
         }
+        // A second one clears itself away.
+        let _ = BAR.set(bar.clone());
         Self {
             bar,
             started: Instant::now(),
             shown: AtomicBool::new(false),
             lines: AtomicU64::new(0),
-            #[cfg(feature = "studio")]
-            listener: None,
-        }
-    }
-
-    /// Work in the background: nothing on standard error; `cancelled` stops it.
-    #[cfg(feature = "studio")]
-    pub fn told(cancelled: Arc<AtomicBool>, listener: Listener) -> Self {
-        let mut it = Self::unseen();
-        it.listener = Some((cancelled, listener));
-        it
-    }
-
-    /// Says what is being done and which share of it is done; `Break` asks the work to stop.
-    pub fn report(&self, doing: &str, share: f64) -> ControlFlow<()> {
-        #[cfg(feature = "studio")]
-        if let Some((cancelled, tell)) = &self.listener {
-            if cancelled.load(Ordering::Relaxed) {
-                return ControlFlow::Break(());
-            }
-            tell(doing, share);
-            return ControlFlow::Continue(());
-        }
-        if self.started.elapsed() > QUIET && !self.shown.swap(true, Ordering::Relaxed) {
-            self.bar.set_draw_target(ProgressDrawTarget::stderr());
-        }
-        if !std::io::stderr().is_terminal() {
-            self.line(doing, share);
-        }
-        self.bar.set_message(doing.to_owned());
-        self.bar.set_position((1000.0 * share.clamp(0.0, 1.0)) as u64);
-        ControlFlow::Continue(())
-    }
-
-    /// The same for work in steps of ours.
-    ///
-    /// # Errors
-    /// If the work is asked to stop.
-    pub fn step(&self, doing: &str, share: f64) -> Result<(), Stop> {
-        match self.report(doing, share) {
-            ControlFlow::Continue(()) => Ok(()),
-            ControlFlow::Break(()) => Err(Stop::Cancelled),
         }
     }
 
@@ -125,6 +70,20 @@ impl Progress {
             // A reader that has gone away wants no progress.
             let _ = writeln!(std::io::stderr(), "{:3.0} %  {doing}", 100.0 * share.clamp(0.0, 1.0));
         }
+    }
+}
+
+impl Heard for Progress {
+    fn report(&self, doing: &str, share: f64) -> ControlFlow<()> {
+        if self.started.elapsed() > QUIET && !self.shown.swap(true, Ordering::Relaxed) {
+            self.bar.set_draw_target(ProgressDrawTarget::stderr());
+        }
+        if !std::io::stderr().is_terminal() {
+            self.line(doing, share);
+        }
+        self.bar.set_message(doing.to_owned());
+        self.bar.set_position((1000.0 * share.clamp(0.0, 1.0)) as u64);
+        ControlFlow::Continue(())
     }
 }
 

@@ -1,19 +1,19 @@
 //! `backlift season`: how a bat drifts with the air, and what to aim for today.
 
 mod bat;
-mod computed;
 mod figures;
 mod told;
 
 use std::path::PathBuf;
 
 use backlift::files::air::air;
+use backlift::questions::season::{self, Asked};
 use backlift::workshop::season::Air;
 
 use crate::beside::Beside;
 use crate::given::ShowArgs;
-use crate::json;
 use crate::outcome::{Outcome, Stop};
+use crate::written::say;
 
 /// Water in the wood: how a bat drifts with the air, and what to aim for on the bench today
 ///
@@ -53,7 +53,7 @@ pub struct Args {
     days: Option<u32>,
 
     /// Also what pressing the face back by this much did to the bat, like "2 mm"
-    #[arg(long, value_name = "LENGTH", value_parser = crate::questions::delivered::length)]
+    #[arg(long, value_name = "LENGTH", value_parser = crate::bench::length)]
     pressed: Option<f64>,
 
     /// How much denser than the willow the pressed face is, like "40 %"
@@ -80,19 +80,21 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let given = bat::given(args.card.as_deref(), &args.bench)?;
     let from_card = given.card.as_ref().map(|it| it.condition.oiled);
     let oiled = if args.bare { false } else { args.oiled || from_card.unwrap_or(true) };
-    let asked = computed::Asked {
+    let asked = Asked {
         airs: [args.from, args.to],
         oiled,
         days: args.days,
         pressed_m: args.pressed,
         denser: args.denser,
     };
-    let found = computed::of(&given, asked)?;
+    let found = season::season(&given, asked)?;
     let beside = given.card.as_ref().map(Beside::card).unwrap_or_default();
-    let text = match args.show.json {
-        true => json::document("season", &beside.figures(figures::of(&given, &found)))?,
-        false => beside.told(&told::told(&given, &found, args.show.units())),
-    };
-    json::print(&text)?;
+    say(
+        "season",
+        &args.show,
+        &beside,
+        || figures::of(&given, &found),
+        |units| told::told(&given, &found, units),
+    )?;
     Ok(Outcome::Done)
 }

@@ -1,28 +1,19 @@
 //! `backlift shape`: a bat as its maker describes it, and shapes that meet a card.
 
-mod figures;
-mod files;
-mod held;
 mod told;
 
 use std::path::PathBuf;
 
-use backlift::bat::shaped::{ShapedBat, shaped};
-use backlift::card::Card;
-use backlift::files::assets;
-use backlift::files::fault::Fault;
+use backlift::files::assets::sizes;
+use backlift::files::card_file;
 use backlift::files::save::{Folder, new_file};
-use backlift::files::shape::{DEMO, LoadedShape, load};
-use backlift::workshop::cautions::SHAPE;
-use backlift::workshop::middles::middles;
-use backlift::workshop::to_card::{Start, ToCard, to_card};
+use backlift::files::shape::{DEMO, load};
+use backlift::questions::shape::{ToMeet, held, worked};
 
-use crate::beside::Beside;
 use crate::given::ShowArgs;
 use crate::json;
 use crate::outcome::{Outcome, Stop};
-use crate::placed::shape_faults;
-use crate::questions::card_file;
+use crate::shape_files::{self, beside, figures};
 use crate::written::said;
 
 /// A blade from its measurements: weight, pickup, sections; or shapes that meet a card
@@ -62,30 +53,6 @@ pub struct Args {
     show: ShowArgs,
 }
 
-/// A described bat, worked out.
-struct Worked {
-    loaded: LoadedShape,
-    bat: ShapedBat,
-    middles: Vec<(&'static str, ShapedBat)>,
-    to: Option<(Card, ToCard)>,
-}
-
-impl Worked {
-    /// The cautions of the bench and of the card's player; what is invented.
-    fn beside(&self) -> Beside {
-        let card = self.to.as_ref().map(|(card, _)| Beside::card(card)).unwrap_or_default();
-        card.after(SHAPE).described(self.loaded.invented)
-    }
-
-    /// The bat to be drawn and exported: the best answer to the card, else the nearest to it, else as
-    /// described.
-    fn chosen(&self) -> &ShapedBat {
-        let answer =
-            self.to.as_ref().and_then(|(_, it)| it.answers.first().or(it.nearest.as_ref()));
-        answer.map_or(&self.bat, |it| &it.bat)
-    }
-}
-
 /// Shapes.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     if let Some(path) = &args.new {
@@ -94,65 +61,26 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         return Ok(Outcome::Done);
     }
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
-    let worked = worked(&args)?;
-    let beside = worked.beside();
-    said(
-        "shape",
-        &args.show,
-        folder,
-        || Ok(beside.figures(figures::of(&worked))),
-        |units| beside.told(&told::told(&worked, units)),
-        |folder, _| files::add(folder, &worked),
-    )?;
-    let unmet = worked.to.as_ref().is_some_and(|(_, it)| it.answers.is_empty());
-    Ok(if unmet { Outcome::NotAccepted } else { Outcome::Done })
-}
-
-fn worked(args: &Args) -> Result<Worked, Stop> {
-    let (sizes, limits) = (assets::sizes()?, assets::limits()?);
     let card = args.to.as_deref().map(card_file::read).transpose()?;
-    let mut sets = args.set.clone();
+    let mut sets = args.set;
     // A card of another size, and no bat described: carved from the card's own size.
     if let (Some(card), None) = (&card, &args.shape) {
         sets.insert(0, format!("size={}", card.size));
     }
-    let loaded = load(args.shape.as_deref(), &sets, &sizes)?;
-    let held = held::read(&args.hold)?;
-    let bat = shaped(&loaded.title, &loaded.described, &loaded.size, &limits)
-        .map_err(|it| shape_faults(&loaded.places, &it))?;
-    let density_kg_m3 = loaded.described.density_kg_m3();
-    let to = card.map(|card| {
-        let described = &loaded.described;
-        // The built-in bat stands for nothing but its size.
-        let own = args.shape.is_some();
-        let start = Start {
-            shape: if own { bat.shape.clone() } else { loaded.size.reference.clone() },
-            density_kg_m3,
-            willow_given: own && (described.cleft.is_some() || described.willow_kg_m3.is_some()),
-            cleft: described.cleft.filter(|_| own),
-            size: &loaded.size,
-            limits: &limits,
-            held,
-        };
-        let answer = to_card(&start, &card, &|| false);
-        (card, answer)
-    });
-    let middles = match to {
-        None => middles(&bat.shape, density_kg_m3, &loaded.size, &limits),
-        Some(_) => Vec::new(),
-    };
-    Ok(Worked { loaded, bat, middles, to })
-}
-
-/// Writes the files of a described bat into a folder; returns how many.
-#[cfg(feature = "studio")]
-pub fn write(folder: &std::path::Path, loaded: LoadedShape, bat: ShapedBat) -> Result<usize, Stop> {
-    let mut into = Folder::open(folder)?;
-    files::add(&mut into, &Worked { loaded, bat, middles: Vec::new(), to: None })?;
-    Ok(into.commit()?.len())
-}
-
-/// A picture or a mesh that could not be made.
-fn refused(error: impl std::fmt::Display) -> Fault {
-    Fault::new(error.to_string())
+    let loaded = load(args.shape.as_deref(), &sets, &sizes()?)?;
+    let held = held(&args.hold)?;
+    let to_meet = card.map(|card| ToMeet { card, held, own: args.shape.is_some() });
+    let worked = worked(loaded, to_meet)?;
+    let beside = beside(&worked);
+    said(
+        "shape",
+        &args.show,
+        folder,
+        &beside,
+        || figures::of(&worked),
+        |units| told::told(&worked, units),
+        |folder, _| shape_files::add(folder, &worked),
+    )?;
+    let unmet = worked.to.as_ref().is_some_and(|(_, it)| it.answers.is_empty());
+    Ok(if unmet { Outcome::NotAccepted } else { Outcome::Done })
 }

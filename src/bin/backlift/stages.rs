@@ -1,7 +1,6 @@
 //! `backlift stages`: the log of the bats on the bench.
 
 mod figures;
-mod standing;
 mod told;
 
 use std::path::{Path, PathBuf};
@@ -10,6 +9,7 @@ use backlift::files::assets::sizes;
 use backlift::files::fault::Fault;
 use backlift::files::save::{new_file, new_files};
 use backlift::files::stages::{STARTER, moment, read, text_of, to_ron, to_table};
+use backlift::questions::bench_log::bench;
 use backlift::workshop::stages::Moment;
 
 use crate::given::ShowArgs;
@@ -66,9 +66,9 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
             .help("name one, or write one with `backlift stages --new FILE`")
     })?;
     let log = read(text_of(path)?, &sizes)?;
-    let bench = standing::bench(&log, &sizes, args.now)?;
+    let bench = bench(&log, &sizes, args.now)?;
     let mut text = match args.show.json {
-        true => json::document("stages", &figures::of(&bench))?,
+        true => json::document("stages", figures::of(&bench))?,
         false => told::told(&bench, args.show.units()),
     };
     let table = args.csv.as_deref().map(|it| to_table(&log).map(|text| (it, text))).transpose()?;

@@ -8,6 +8,7 @@ use backlift::files::save::{check_new_file, new_file};
 use backlift::files::stroke::{built_in, read_keys, write};
 use backlift::files::stroke_paths::{self, Paths};
 use backlift::player::joints::JOINTS;
+use backlift::questions::Progress as _;
 use backlift::stroke::Stroke;
 use backlift::swing::plan::paths::{FoundPath, paths};
 use backlift::swing::plan::reference_adult::{reference_bat, reference_player};

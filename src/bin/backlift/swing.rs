@@ -4,18 +4,16 @@ mod figures;
 mod files;
 mod told;
 
-pub use told::LIMITS;
-
 use std::path::PathBuf;
 
 use backlift::files::save::Folder;
+use backlift::questions::swung;
+pub use told::LIMITS;
 
 use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs, share, time};
-use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
-use crate::questions::swung;
 use crate::written::said;
 
 /// Swing a bat: speed, loads on hands and wrists, and what ran out first
@@ -55,7 +53,7 @@ pub struct Args {
 
 /// Swings.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
-    let loaded = load(&args.given)?;
+    let loaded = args.given.load()?;
     let bat = loaded.bat(args.bat.as_deref())?;
     let stroke = args.stroke.as_deref().map_or(Ok(loaded.lead()), |it| loaded.stroke(it))?;
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
@@ -67,8 +65,10 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         "swing",
         &args.show,
         folder,
-        || Ok(beside.figures(figures::of(&swung))),
-        |units| beside.told(&told::told(&swung, units)),
+        &beside,
+        || figures::of(&swung),
+        |units| told::told(&swung, units),
         |folder, units| files::add(folder, &swung, &beside, units),
-    )
+    )?;
+    Ok(Outcome::Done)
 }

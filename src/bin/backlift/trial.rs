@@ -1,20 +1,20 @@
 //! `backlift trial`: tape a bat the player owns, so that it swings like another.
 
-mod swung;
 mod told;
-mod wanted;
 
-use backlift::fit::trial::{Near, Pickup};
-use serde::Serialize;
+use std::path::PathBuf;
+
+use backlift::files::card_file;
+use backlift::fit::trial::{Near, Pickup, Tape};
+use backlift::questions::taped::wanted::{Like, Wanted};
+use backlift::questions::taped::{StrokeSpeeds, Taped, taped};
+use serde_json::{Value, json};
 
 use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
-use crate::json;
-use crate::loaded::load;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
-use swung::Swung;
-use wanted::{Wanted, WantedArgs};
+use crate::written::say;
 
 /// Feel it before you order: tape a bat you own to swing like another
 ///
@@ -40,108 +40,112 @@ pub struct Args {
     show: ShowArgs,
 }
 
+/// Ways to say which bat.
+#[derive(clap::Args)]
+pub struct WantedArgs {
+    /// Like the bat of this maker's card (RON)
+    #[arg(long, value_name = "CARD.ron", conflicts_with_all = ["like_bat", "mass"])]
+    like: Option<PathBuf>,
+
+    /// Like another bat of the scenario, by its label or its number from 0
+    #[arg(long, value_name = "LABEL|N", conflicts_with = "mass")]
+    like_bat: Option<String>,
+
+    /// Like a bat of this dead weight, with the two figures below
+    #[arg(long, value_name = "WEIGHT", requires_all = ["balance", "swing_moment"])]
+    mass: Option<String>,
+
+    /// Its balance point from the top of the handle, like "20.9 in"
+    #[arg(long, value_name = "LENGTH", requires = "mass")]
+    balance: Option<String>,
+
+    /// Its swing moment in kg m², like 0.245
+    #[arg(long, value_name = "KG_M2", requires = "mass")]
+    swing_moment: Option<String>,
+}
+
+impl WantedArgs {
+    fn like(&self) -> Result<Like, Stop> {
+        Ok(match (&self.like, &self.like_bat, &self.mass) {
+            (Some(path), ..) => {
+                Like::Card(Box::new(card_file::read(path)?), path.display().to_string())
+            }
+            (_, Some(named), _) => Like::OfScenario(named.clone()),
+            (_, _, Some(mass)) => Like::Figures {
+                mass: mass.clone(),
+                // clap asks for both beside the weight
+                balance: self.balance.clone().unwrap_or_default(),
+                swing_moment: self.swing_moment.clone().unwrap_or_default(),
+            },
+            _ => Like::Recommended,
+        })
+    }
+}
+
 /// Finds the tape.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
-    let loaded = load(&args.given)?;
+    let loaded = args.given.load()?;
     let place = loaded.bat(args.bat.as_deref())?;
     let Some(owned) = loaded.bats.get(place) else {
         return Err(Stop::OurMistake("the bat chosen is not there".into()));
     };
     let progress = Progress::start();
-    let wanted = args.wanted.wanted(&loaded, owned, &progress)?;
-    let found = swung::trial(&loaded, owned, &wanted, &progress)?;
+    let wanted = args.wanted.like()?.wanted(&loaded, owned, &progress)?;
+    let found = taped(&loaded, owned, &wanted, &progress)?;
     drop(progress);
     let beside = Beside::scenario(&loaded)
         .after(told::cautions(loaded.player.age_y))
-        .and(wanted.beside.clone());
-    let text = match args.show.json {
-        true => {
-            let row = row(&owned.reading.label, &wanted, &found);
-            json::document("trial", &beside.figures(row))?
-        }
-        false => beside.told(&told::told(owned, &wanted, &found, args.show.units())),
-    };
-    json::print(&text)?;
+        .and(wanted.card.as_ref().map(Beside::card).unwrap_or_default());
+    say(
+        "trial",
+        &args.show,
+        &beside,
+        || figures(&owned.reading.label, &wanted, &found),
+        |units| told::told(owned, &wanted, &found, units),
+    )?;
     Ok(Outcome::Done)
 }
 
-#[derive(Serialize)]
-struct Row {
-    /// Label of the bat that is taped.
-    bat: String,
-    /// What it shall feel like, in words.
-    like: String,
-    weights: Vec<Weight>,
-    owned: Figures,
-    reached: Figures,
-    wanted: Figures,
-    /// The stroke whose bat speed is aimed at.
-    stroke: String,
-    /// `alike`, `swing_only`, `owned_heavier` or `too_far`.
-    near: &'static str,
-    strokes: Vec<StrokeRow>,
-}
-
-/// Bat speeds of a stroke at fifty, as swung.
-#[derive(Serialize)]
-struct StrokeRow {
-    stroke: String,
-    owned_bat_speed_m_s: f64,
-    reached_bat_speed_m_s: f64,
-    wanted_bat_speed_m_s: f64,
-}
-
-#[derive(Serialize)]
-struct Weight {
-    mass_kg: f64,
-    from_top_m: f64,
-    place: &'static str,
-}
-
-#[derive(Serialize)]
-struct Figures {
-    mass_kg: f64,
-    balance_m: f64,
-    swing_moment_kg_m2: f64,
-    hold_moment_n_m: f64,
-}
-
-fn figures(it: &Pickup) -> Figures {
-    Figures {
-        mass_kg: it.mass_kg,
-        balance_m: it.balance_m,
-        swing_moment_kg_m2: it.swing_moment_kg_m2,
-        hold_moment_n_m: it.hold_moment_n_m(),
-    }
-}
-
-fn row(label: &str, wanted: &Wanted, found: &Swung) -> Row {
-    let Swung { trial, strokes, aimed } = found;
-    let weight = |it: &backlift::fit::trial::Tape| Weight {
-        mass_kg: it.mass_kg(),
-        from_top_m: it.place.from_top_m,
-        place: it.place.words,
+/// The result for other programs, SI; bat speeds at fifty, as swung.
+fn figures(label: &str, wanted: &Wanted, found: &Taped) -> Value {
+    let Taped { trial, strokes, aimed } = found;
+    let weight = |it: &Tape| {
+        json!({
+            "mass_kg": it.mass_kg(),
+            "from_top_m": it.place.from_top_m,
+            "place": it.place.words,
+        })
     };
-    let stroke = |it: &swung::StrokeSpeeds| StrokeRow {
-        stroke: it.stroke.clone(),
-        owned_bat_speed_m_s: it.owned_m_s,
-        reached_bat_speed_m_s: it.reached_m_s,
-        wanted_bat_speed_m_s: it.wanted_m_s,
+    let pickup = |it: &Pickup| {
+        json!({
+            "mass_kg": it.mass_kg,
+            "balance_m": it.balance_m,
+            "swing_moment_kg_m2": it.swing_moment_kg_m2,
+            "hold_moment_n_m": it.hold_moment_n_m(),
+        })
     };
-    Row {
-        stroke: strokes.get(*aimed).map_or_else(String::new, |it| it.stroke.clone()),
-        strokes: strokes.iter().map(stroke).collect(),
-        bat: label.to_owned(),
-        like: wanted.words.clone(),
-        weights: trial.weights.iter().map(weight).collect(),
-        owned: figures(&trial.owned),
-        reached: figures(&trial.reached),
-        wanted: figures(&trial.wanted),
-        near: match trial.near {
+    let stroke = |it: &StrokeSpeeds| {
+        json!({
+            "stroke": it.stroke,
+            "owned_bat_speed_m_s": it.owned_m_s,
+            "reached_bat_speed_m_s": it.reached_m_s,
+            "wanted_bat_speed_m_s": it.wanted_m_s,
+        })
+    };
+    json!({
+        "bat": label,
+        "like": wanted.words,
+        "weights": trial.weights.iter().map(weight).collect::<Value>(),
+        "owned": pickup(&trial.owned),
+        "reached": pickup(&trial.reached),
+        "wanted": pickup(&trial.wanted),
+        "stroke": strokes.get(*aimed).map_or("", |it| &it.stroke),
+        "near": match trial.near {
             Near::Alike => "alike",
             Near::SwingOnly => "swing_only",
             Near::OwnedHeavier => "owned_heavier",
             Near::TooFar => "too_far",
         },
-    }
+        "strokes": strokes.iter().map(stroke).collect::<Value>(),
+    })
 }

@@ -1,6 +1,5 @@
 //! `backlift validate`: every outside check, one table.
 
-mod computed;
 mod figures;
 mod notation;
 mod pictures;
@@ -11,13 +10,13 @@ use std::path::PathBuf;
 
 use backlift::files::fault::{Fault, nearest_or_all};
 use backlift::files::save::Folder;
+use backlift::questions::validated::validated;
 use backlift::validation::{Check, Group, checks, is_quick};
 
 use crate::json;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
 use crate::written::written;
-use computed::validated;
 
 /// Validate: hold the model against every outside figure there is
 ///
@@ -55,7 +54,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let progress = Progress::start();
     let found = validated(&chosen, &progress)?;
     let mut text = match args.json {
-        true => json::document("validate", &figures::of(&found))?,
+        true => json::document("validate", figures::of(&found))?,
         false => told::told(&found),
     };
     if let Some(mut folder) = folder {

@@ -6,17 +6,20 @@ use std::fmt::Write;
 
 use backlift::bat::figures::WeighedBat;
 use backlift::bat::laws::{Dimension, LawCheck, Verdict};
+use backlift::questions::loaded::Loaded;
 use backlift::uncertain::{Uncertain, independent_sd};
 use backlift::units::{Quantity, Units, spoken};
 
+use crate::bat_figure::{
+    BALANCE, DEAD_WEIGHT, HOLD_MOMENT, LENGTH, PICKUP_WEIGHT, SWING_MOMENT, TWIST_MOMENT,
+};
 use crate::beside::Beside;
-use crate::figure::{ACROSS_SIZES, ESTIMATED, bare, listed, measured, of_several_sizes, percent};
+use crate::figure::{ACROSS_SIZES, ESTIMATED, listed, of_several_sizes, percent};
 use crate::given::{ScenarioArgs, ShowArgs};
-use crate::json;
-use crate::loaded::{Loaded, load};
 use crate::outcome::{Outcome, Stop};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::{Row, side_by_side};
+use crate::written::say;
 
 /// Weigh up bats: dead weight, balance, pickup, sweet spot, and the size check
 ///
@@ -40,17 +43,13 @@ pub struct Args {
 
 /// Weighs.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
-    let loaded = load(&args.given)?;
+    let loaded = args.given.load()?;
     let bats = match args.bat.as_deref() {
         None => loaded.bats.iter().collect(),
         named => chosen(&loaded, named)?,
     };
     let beside = Beside::scenario(&loaded);
-    let text = match args.show.json {
-        true => json::document("weigh", &beside.figures(figures::of(&bats)))?,
-        false => beside.told(&told(&bats, args.show.units())),
-    };
-    json::print(&text)?;
+    say("weigh", &args.show, &beside, || figures::of(&bats), |units| told(&bats, units))?;
     Ok(Outcome::Done)
 }
 
@@ -133,34 +132,23 @@ fn sentence(bats: &[&WeighedBat], units: Units) -> String {
 }
 
 fn in_columns(bats: &[&WeighedBat], units: Units) -> String {
-    let mass = |it: Uncertain| measured(Quantity::Mass, it, units);
-    let length = |it: Uncertain| measured(Quantity::Length, it, units);
+    let length = |it: Uncertain| LENGTH.shown(it, units);
     let rows: [Row<'_, WeighedBat>; 11] = [
         ("size", &|it| it.size.clone()),
-        ("dead weight", &|it| mass(it.mass_kg)),
-        ("length", &|it| length(it.length_m)),
-        ("balance from the top", &|it| length(it.balance_m)),
-        ("balance from the toe", &|it| length(from_toe(it, it.balance_m))),
-        ("swing moment, kg m²", &|it| bare(it.swing_moment_kg_m2, 4)),
-        ("picks up like", &|it| mass(it.pickup_weight_kg)),
-        ("hold moment, N m", &|it| bare(it.hold_moment_n_m, 2)),
-        ("twist moment, kg m²", &|it| bare(it.twist_moment_kg_m2, 5)),
-        ("sweet spot from the toe", &|it| length(from_toe(it, it.percussion_m))),
+        (DEAD_WEIGHT.words, &|it| DEAD_WEIGHT.shown(it.mass_kg, units)),
+        (LENGTH.words, &|it| length(it.length_m)),
+        (BALANCE.words, &|it| BALANCE.shown(it.balance_m, units)),
+        ("balance from the toe", &|it| length(it.from_toe_m(it.balance_m))),
+        (SWING_MOMENT.words, &|it| SWING_MOMENT.shown(it.swing_moment_kg_m2, units)),
+        (PICKUP_WEIGHT.words, &|it| PICKUP_WEIGHT.shown(it.pickup_weight_kg, units)),
+        (HOLD_MOMENT.words, &|it| HOLD_MOMENT.shown(it.hold_moment_n_m, units)),
+        (TWIST_MOMENT.words, &|it| TWIST_MOMENT.shown(it.twist_moment_kg_m2, units)),
+        ("sweet spot from the toe", &|it| length(it.from_toe_m(it.percussion_m))),
         ("within the Laws", &|it| verdict(it.law.verdict).replace('_', " ")),
     ];
     let named: Vec<(&str, &WeighedBat)> =
         bats.iter().map(|it| (it.reading.label.as_str(), *it)).collect();
     side_by_side(&named, &rows)
-}
-
-/// A station measured from the other end. Length and station are read off one tape, each with its own error.
-fn from_toe(bat: &WeighedBat, from_top_m: Uncertain) -> Uncertain {
-    let origin = if bat.length_m.is_estimated() { bat.length_m.origin } else { from_top_m.origin };
-    Uncertain {
-        value: bat.length_m.value - from_top_m.value,
-        sd: independent_sd(&[bat.length_m.sd, from_top_m.sd]),
-        origin,
-    }
 }
 
 fn estimates(bats: &[&WeighedBat]) -> String {

@@ -1,19 +1,22 @@
 //! A RON text of ours as people write it: its fields, their places, and every fault at once.
 //!
 //! Every field is text; `read` finds names and brackets that are wrong, [`values`] single values,
-//! `overrides` puts `--set` over it, [`edit`] changes its text and leaves every note.
+//! `overrides` puts `--set` over it, [`edit`] changes its text and leaves every note, [`TextFile`] is one being
+//! worked on.
 
 pub mod edit;
 mod overrides;
 mod places;
 mod read;
 mod text;
+mod text_file;
 pub mod values;
 
 pub use overrides::{put, set};
 pub use places::Places;
 pub use read::{Fields, fields, fields_of, word_at};
 pub use text::{Kind, text_of_file};
+pub use text_file::TextFile;
 
 use serde::{Deserialize, Serialize};
 

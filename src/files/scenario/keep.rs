@@ -1,6 +1,11 @@
 //! A calibration put into the text of a scenario; everything else stays as it was written.
 
+use std::path::Path;
+
+use super::super::fault::{Fault, Faults};
 use super::super::outline::Outline;
+use super::super::save::over;
+use super::text::{Given, text_of};
 use crate::measurement::nets::{Kept, PART_COUNT};
 
 /// The text with this calibration in place of the old one, or after the player. None if the text has
@@ -18,6 +23,19 @@ pub fn with_calibration(text: &str, kept: &Kept) -> Option<String> {
         Some(after) => format!("{before},\n\n    {part},{after}"),
         None => format!("{before},\n\n    {part}{after}"),
     })
+}
+
+/// Writes over a scenario's file that held `was` when the work began.
+///
+/// # Errors
+/// If it was changed meanwhile, which must not be lost, or cannot be written.
+pub fn over_unchanged(path: &Path, was: &str, text: &str) -> Result<(), Faults> {
+    if text_of(&Given::File(path.to_path_buf()))?.text() != was {
+        let message =
+            format!("{} was changed while this ran and was left as it is", path.display());
+        return Err(Fault::new(message).help("run it again").into());
+    }
+    Ok(over(path, text.as_bytes())?)
 }
 
 /// The part as it stands in a file.

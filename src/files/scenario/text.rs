@@ -18,6 +18,9 @@ pub enum Given {
 /// The scenario that is built in.
 pub const DEMO: &str = include_str!("../../../scenarios/junior.ron");
 
+/// A player to be measured, with a note at every field.
+pub const STARTER: &str = include_str!("../../../scenarios/starter.ron");
+
 /// Reads the text of a scenario.
 pub fn text_of(given: &Given) -> Result<Source, Fault> {
     match given {

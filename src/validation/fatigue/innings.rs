@@ -87,7 +87,7 @@ fn falls(who: &Typical) -> Result<Vec<Row>, CheckFault> {
     let scores = play(&who.batter, &who.bat, &plan, bowling, &asked, &[0.0, FIFTY])?;
     let [fresh, late] = &scores[..] else { return Err("two scores were asked".into()) };
     let pull = who.batter.stroke_index("pull").ok_or("no pull")?;
-    let speed = |it: &[crate::innings::played::StrokeNow]| it[pull].fastest.contact.bat_speed_m_s;
+    let speed = |it: &[crate::innings::played::StrokeNow]| it[pull].bat_speed_m_s();
     let without = 1.0 - speed(&late.without_slow) / speed(&fresh.without_slow);
     let with = 1.0 - speed(&late.with_slow) / speed(&fresh.with_slow);
     let shoulder = Joints::BottomShoulder as usize;

@@ -4,6 +4,7 @@ pub mod additions;
 pub mod cuts;
 mod part_made;
 pub mod plan;
+mod regions;
 mod thinner;
 
 pub use super::pickup_moments::PickupMoments;
@@ -11,4 +12,5 @@ pub use additions::{Addition, Finish};
 pub use cuts::Place;
 pub use part_made::part_made;
 pub use plan::{Bench, Pass, Plan, PlanFault, plan};
+pub use regions::Region;
 pub use thinner::thinner_m;

@@ -136,7 +136,9 @@ pub fn plan(bench: &Bench<'_>, card: &Card, craft: &Craft) -> Result<Plan, PlanF
         .into_iter()
         // Twine and grip cover the handle.
         .filter(|it| *it != Place::Handle || !bench.finish.bound)
-        .filter_map(|it| room(bench.shape, it, craft, card.handle_tolerance_m[0]))
+        .filter_map(|it| {
+            room(bench.shape, it, craft, card.asked(Figure::HandleDiameter).tolerance[0])
+        })
         .collect();
     let shares = shares(&goal, now, &rooms);
     let passes = passes(bench, &goal, now, &rooms, &shares);

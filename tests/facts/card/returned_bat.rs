@@ -5,13 +5,17 @@ use backlift::uncertain::Uncertain;
 
 fn as_ordered() -> ReturnedBat {
     let card = card();
-    ReturnedBat {
-        mass_kg: Some(Uncertain::measured(card.mass_kg, 0.001)),
-        balance_m: Some(Uncertain::measured(card.balance_m, 0.001)),
-        swing_moment_kg_m2: Some(Uncertain::computed(card.swing_moment_kg_m2, 0.0007)),
-        sweet_spot_from_toe_m: None,
-        handle_diameter_m: Some(Uncertain::measured(card.handle_diameter_m, 0.0002)),
-    }
+    ReturnedBat::default()
+        .with(Figure::DeadWeight, Uncertain::measured(card.mass_kg(), 0.001))
+        .with(Figure::Balance, Uncertain::measured(card.balance_m(), 0.001))
+        .with(Figure::SwingMoment, Uncertain::computed(card.swing_moment_kg_m2(), 0.0007))
+        .with(Figure::HandleDiameter, Uncertain::measured(card.handle_diameter_m(), 0.0002))
+}
+
+fn as_ordered_without(figure: Figure) -> ReturnedBat {
+    let mut bat = as_ordered();
+    bat.figures[figure as usize] = None;
+    bat
 }
 
 fn within(check: &Check, figure: Figure) -> Within {
@@ -28,10 +32,7 @@ fn a_bat_as_ordered_is_accepted_by_its_swing_moment() {
 
 #[test]
 fn a_bat_of_the_right_weight_and_balance_but_the_wrong_swing_moment_goes_back() {
-    let bat = ReturnedBat {
-        swing_moment_kg_m2: Some(Uncertain::computed(0.167, 0.0007)),
-        ..as_ordered()
-    };
+    let bat = as_ordered().with(Figure::SwingMoment, Uncertain::computed(0.167, 0.0007));
     let check = check(&card(), &bat);
     assert!(!check.accepted, "{check:?}");
     assert_eq!(check.decided_by, DecidedBy::SwingMoment);
@@ -40,7 +41,7 @@ fn a_bat_of_the_right_weight_and_balance_but_the_wrong_swing_moment_goes_back() 
 
 #[test]
 fn a_bat_of_the_right_swing_moment_but_the_wrong_weight_stays_and_the_maker_is_told() {
-    let bat = ReturnedBat { mass_kg: Some(Uncertain::measured(1.06, 0.001)), ..as_ordered() };
+    let bat = as_ordered().with(Figure::DeadWeight, Uncertain::measured(1.06, 0.001));
     let check = check(&card(), &bat);
     assert!(check.accepted);
     assert!(check.sentence().contains("its dead weight is outside"), "{}", check.sentence());
@@ -48,23 +49,22 @@ fn a_bat_of_the_right_swing_moment_but_the_wrong_weight_stays_and_the_maker_is_t
 
 #[test]
 fn without_a_swing_moment_weight_and_balance_decide_together() {
-    let unproved = ReturnedBat { swing_moment_kg_m2: None, ..as_ordered() };
+    let unproved = as_ordered_without(Figure::SwingMoment);
     let kept = check(&card(), &unproved);
     assert!(kept.accepted && kept.decided_by == DecidedBy::WeightAndBalance);
-    let heavy = ReturnedBat { mass_kg: Some(Uncertain::measured(1.06, 0.001)), ..unproved };
+    let heavy = unproved.with(Figure::DeadWeight, Uncertain::measured(1.06, 0.001));
     assert!(!check(&card(), &heavy).accepted);
-    let unbalanced = ReturnedBat { balance_m: None, ..unproved };
+    let mut unbalanced = unproved;
+    unbalanced.figures[Figure::Balance as usize] = None;
     let neither = check(&card(), &unbalanced);
     assert!(!neither.accepted && neither.decided_by == DecidedBy::TooLittleMeasured);
 }
 
 #[test]
 fn a_swing_moment_that_reads_outside_is_not_accepted_even_within_its_error() {
-    let [low, high] = card().swing_moment_tolerance_kg_m2;
-    let reading = |value: f64| ReturnedBat {
-        swing_moment_kg_m2: Some(Uncertain::measured(value, high - low)),
-        ..as_ordered()
-    };
+    let [low, high] = card().asked(Figure::SwingMoment).tolerance;
+    let reading =
+        |value: f64| as_ordered().with(Figure::SwingMoment, Uncertain::measured(value, high - low));
     let outside = check(&card(), &reading(high + 0.2 * (high - low)));
     assert_eq!(within(&outside, Figure::SwingMoment), Within::Unsure);
     assert!(!outside.accepted && outside.decided_by == DecidedBy::SwingMomentReading);
@@ -73,8 +73,7 @@ fn a_swing_moment_that_reads_outside_is_not_accepted_even_within_its_error() {
 
 #[test]
 fn an_estimated_swing_moment_neither_condemns_a_bat_nor_clears_it() {
-    let bat =
-        ReturnedBat { swing_moment_kg_m2: Some(Uncertain::estimated(0.2, 0.0001)), ..as_ordered() };
+    let bat = as_ordered().with(Figure::SwingMoment, Uncertain::estimated(0.2, 0.0001));
     let check = check(&card(), &bat);
     assert_eq!(within(&check, Figure::SwingMoment), Within::NotMeasured);
     assert_eq!(check.decided_by, DecidedBy::WeightAndBalance);
@@ -83,11 +82,11 @@ fn an_estimated_swing_moment_neither_condemns_a_bat_nor_clears_it() {
 /// The normal distribution's 95 % point is 1.645 standard deviations (any table of it).
 #[test]
 fn published_a_figure_is_within_from_1_645_standard_deviations_inside_its_limit() {
-    let high = card().mass_tolerance_kg[1];
+    let high = card().asked(Figure::DeadWeight).tolerance[1];
     let verdict = |sds: f64| {
         let sd = 0.001;
-        let mass_kg = Some(Uncertain::measured(high - sds * sd, sd));
-        within(&check(&card(), &ReturnedBat { mass_kg, ..as_ordered() }), Figure::DeadWeight)
+        let mass_kg = Uncertain::measured(high - sds * sd, sd);
+        within(&check(&card(), &as_ordered().with(Figure::DeadWeight, mass_kg)), Figure::DeadWeight)
     };
     assert_eq!(verdict(1.66), Within::Yes);
     assert_eq!(verdict(1.63), Within::Unsure);
@@ -97,10 +96,10 @@ fn published_a_figure_is_within_from_1_645_standard_deviations_inside_its_limit(
 
 #[test]
 fn a_reading_without_error_is_within_up_to_the_limit_itself() {
-    let high = card().mass_tolerance_kg[1];
+    let high = card().asked(Figure::DeadWeight).tolerance[1];
     let verdict = |mass_kg: f64| {
-        let mass_kg = Some(Uncertain::measured(mass_kg, 0.0));
-        within(&check(&card(), &ReturnedBat { mass_kg, ..as_ordered() }), Figure::DeadWeight)
+        let mass_kg = Uncertain::measured(mass_kg, 0.0);
+        within(&check(&card(), &as_ordered().with(Figure::DeadWeight, mass_kg)), Figure::DeadWeight)
     };
     assert_eq!(verdict(high), Within::Yes);
     assert_eq!(verdict(high + 1e-6), Within::No);
@@ -108,12 +107,7 @@ fn a_reading_without_error_is_within_up_to_the_limit_itself() {
 
 #[test]
 fn a_reading_that_is_not_a_number_never_gets_a_bat_accepted() {
-    let nothing = Some(Uncertain::measured(f64::NAN, 0.001));
-    let bat = ReturnedBat {
-        mass_kg: nothing,
-        balance_m: nothing,
-        swing_moment_kg_m2: nothing,
-        ..ReturnedBat::default()
-    };
+    let nothing = Uncertain::measured(f64::NAN, 0.001);
+    let bat = ReturnedBat { figures: [Some(nothing); Figure::ALL.len()] };
     assert!(!check(&card(), &bat).accepted);
 }

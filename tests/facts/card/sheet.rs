@@ -1,5 +1,5 @@
 use super::sample::{card, figures_of, map};
-use backlift::card::{Card, PlayerLine, cautions};
+use backlift::card::{Asked, Card, Figure, PlayerLine, cautions};
 use backlift::drawing::DrawingFault;
 use backlift::drawing::map::MapPicture;
 use backlift::drawing::picture::PX_PER_MM;
@@ -27,17 +27,16 @@ fn texts(group: &usvg::Group, found: &mut Vec<(String, usvg::Rect)>) {
 
 fn adults_card() -> Card {
     let refit_stature_m = None;
+    let mut figures = card().figures;
+    figures[Figure::DeadWeight as usize] = Asked::new(1.247, [1.23, 1.26]);
+    figures[Figure::Balance as usize] = Asked::new(0.56, [0.553, 0.566]);
+    figures[Figure::SweetSpot as usize] = Asked::new(0.205, [0.2, 0.211]);
     Card {
         player: PlayerLine { age_y: 34.0, stature_m: 1.91, handed: Handed::Left },
         invented: false,
         size: "long handle".to_owned(),
         length_m: 0.873,
-        mass_kg: 1.247,
-        mass_tolerance_kg: [1.23, 1.26],
-        balance_m: 0.56,
-        balance_tolerance_m: [0.553, 0.566],
-        sweet_spot_from_toe_m: 0.205,
-        sweet_spot_tolerance_m: [0.2, 0.211],
+        figures,
         refit_stature_m,
         cautions: cautions::standing(34.0, refit_stature_m),
         ..card()

@@ -5,6 +5,7 @@ use std::path::Path;
 
 use backlift::files::document::{Kind, text_of_file};
 use backlift::files::save::{Folder, check_new_file, new_file, new_files, over, unwritable};
+use backlift::files::scenario::over_unchanged;
 
 fn names_in(folder: &std::path::Path) -> Vec<String> {
     let entries = std::fs::read_dir(folder).unwrap();
@@ -73,6 +74,17 @@ fn places_that_cannot_be_written_are_refused_before_any_work_with_their_mend() {
     let mut folder = Folder::open(place.path()).unwrap();
     let fault = folder.add("card.pdf", b"%PDF").unwrap_err();
     assert!(fault.message.contains("is a folder"), "{fault}");
+}
+
+#[test]
+fn a_scenario_changed_meanwhile_is_left_as_it_is() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("mine.ron");
+    std::fs::write(&path, "changed").unwrap();
+    over_unchanged(&path, "as it was", "found").unwrap_err();
+    assert_eq!(std::fs::read_to_string(&path).unwrap(), "changed");
+    over_unchanged(&path, "changed", "found").unwrap();
+    assert_eq!(std::fs::read_to_string(&path).unwrap(), "found");
 }
 
 #[test]

@@ -1,51 +1,30 @@
 //! Whole fittings of the shipped scenarios: what is simulated, and what a left-hander gets.
 
-use backlift::bat::figures::{WeighedBat, weigh};
-use backlift::files::{assets, scenario, stroke, stroke_paths};
+use backlift::bat::figures::WeighedBat;
+use backlift::files::scenario;
 use backlift::fit::fitting::{FitFault, Fitting, Order, TodayAdvice, fit, fit_today};
-use backlift::measurement::plan::Scenario;
+use backlift::questions::loaded::{Loaded, built};
 use std::ops::ControlFlow;
 use std::sync::OnceLock;
 
-fn read(file: &str, set: &[&str]) -> Scenario {
+/// A scenario of the repository with values put over it.
+fn loaded(file: &str, set: &[&str]) -> Loaded {
     let given = scenario::Given::File(format!("scenarios/{file}.ron").into());
     let set: Vec<String> = set.iter().map(|s| (*s).to_owned()).collect();
-    scenario::load(&given, &set).unwrap().scenario
-}
-
-fn weighed(scenario: &Scenario) -> Vec<WeighedBat> {
-    let (sizes, laws) = (assets::sizes().unwrap(), assets::limits().unwrap());
-    scenario.bats.iter().map(|b| weigh(b, &sizes, &laws).unwrap()).collect()
+    built(scenario::load(&given, &set).unwrap()).unwrap().0
 }
 
 /// The bats of a scenario.
 pub fn bats(file: &str) -> Vec<WeighedBat> {
-    weighed(&read(file, &[]))
+    loaded(file, &[]).bats
 }
 
-/// Asks a scenario of the repository with values put over it.
 fn asked<T>(
     file: &str,
     set: &[&str],
     ask: impl Fn(&Order<'_>) -> Result<T, FitFault>,
 ) -> Result<T, FitFault> {
-    let s = read(file, set);
-    let bats = weighed(&s);
-    let (sizes, laws) = (assets::sizes().unwrap(), assets::limits().unwrap());
-    let strokes = stroke::usual().unwrap();
-    ask(&Order {
-        player: &backlift::player::player(&s.player).unwrap(),
-        strokes: &strokes,
-        strokes_otherwise: &stroke_paths::serving_paths(&strokes).unwrap(),
-        bats: &bats,
-        uses: s.uses,
-        seen: &s.seen,
-        plan: &s.innings,
-        bowling: &s.bowling,
-        limits: &s.fit,
-        sizes: &sizes,
-        laws: &laws,
-    })
+    ask(&loaded(file, set).order())
 }
 
 /// The whole advice.
@@ -89,9 +68,7 @@ fn the_card_is_simulated_and_not_interpolated() {
 fn a_bat_is_worth_the_same_by_its_own_swings_and_by_its_sizes() {
     // Set before it was seen: half a per cent, the width within which bats count as good as each other.
     let it = junior();
-    let (sizes, laws) = (assets::sizes().unwrap(), assets::limits().unwrap());
-    let scenario = scenario::load(&scenario::Given::Demo, &[]).unwrap().scenario;
-    let own = weigh(&scenario.bats[0], &sizes, &laws).unwrap();
+    let own = &bats("junior")[0];
     let given = it.now.today.given[0].worth.as_ref().unwrap().mean_m_s();
     let by_size = it.one.worth(&it.now.today, &own.bat).mean_m_s();
     assert!((by_size / given - 1.0).abs() < 0.005, "{given} {by_size}");

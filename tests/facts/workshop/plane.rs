@@ -33,8 +33,8 @@ fn size(name: &str) -> Size {
 /// nearer the toe, m.
 fn part_made(card: &Card, size: &Size, more_kg: f64, nearer_toe_m: f64) -> BatShape {
     let figures = Figures {
-        mass_kg: card.mass_kg + more_kg,
-        balance_m: card.balance_m + nearer_toe_m,
+        mass_kg: card.mass_kg() + more_kg,
+        balance_m: card.balance_m() + nearer_toe_m,
         swing_moment_kg_m2: None,
     };
     let start = size.reference.with_length_m(card.length_m);
@@ -162,7 +162,9 @@ fn follow(card: &Card, size: &Size, seed: u64) -> (bool, bool, f64) {
         let Ok(made) = plan(&read, card, &size.craft) else { break };
         let Some(pass) = made.passes.first() else { break };
         let off_kg = pass.off_kg * (1.0 + PLANING_SD * noise.normal());
-        let Some(room) = room(&shape, pass.place, &size.craft, card.handle_tolerance_m[0]) else {
+        let Some(room) =
+            room(&shape, pass.place, &size.craft, card.asked(Figure::HandleDiameter).tolerance[0])
+        else {
             break;
         };
         shape = cut(&shape, pass.place, amount_for(&shape, &room, off_kg.max(0.0)));
@@ -215,7 +217,9 @@ fn what_a_pass_takes_off_is_the_wood_between_the_blade_before_and_after() {
     for place in
         [Place::HollowBelow, Place::HollowAbove, Place::Edges, Place::Shoulders, Place::Toe]
     {
-        let room = room(&before, place, &size.craft, card.handle_tolerance_m[0]).unwrap();
+        let room =
+            room(&before, place, &size.craft, card.asked(Figure::HandleDiameter).tolerance[0])
+                .unwrap();
         let after = cut(&before, place, amount_for(&before, &room, 0.6 * room.off.mass_kg));
         // Midpoints of a grid over the blade, both halves.
         const GRID: [u32; 2] = [800, 40];

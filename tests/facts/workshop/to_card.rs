@@ -6,7 +6,7 @@ use backlift::bat::laws::Limits;
 use backlift::bat::shape::BatShape;
 use backlift::bat::sizes::{Size, named};
 use backlift::bat::willow::USUAL_DENSITY_KG_M3;
-use backlift::card::{Card, Figure};
+use backlift::card::{Asked, Card, Figure};
 use backlift::files::{assets, card};
 use backlift::workshop::carved::{Figures, Held, carve};
 use backlift::workshop::middles::middles;
@@ -79,10 +79,9 @@ fn an_edge_that_is_held_stays_in_every_answer() {
 fn a_swing_moment_out_of_reach_is_named_with_the_nearest_that_can_be_made() {
     let limits = assets::limits().unwrap();
     let mut card = card();
-    let was = card.swing_moment_kg_m2;
-    card.swing_moment_kg_m2 = 1.15 * was;
-    card.swing_moment_tolerance_kg_m2 = [1.14 * was, 1.16 * was];
-    card.sweet_spot_tolerance_m = [0.0, 0.4];
+    let was = card.swing_moment_kg_m2();
+    card.figures[Figure::SwingMoment as usize] = Asked::new(1.15 * was, [1.14 * was, 1.16 * was]);
+    card.figures[Figure::SweetSpot as usize].tolerance = [0.0, 0.4];
     let size = size(&card.size);
     let out = to_card(&start(&size, &limits), &card, &|| false);
     assert!(out.answers.is_empty());

@@ -2,27 +2,10 @@
 
 use backlift::calibration::posterior::Spread;
 use backlift::measurement::nets::{Asked, Read};
-use serde::Serialize;
+use backlift::questions::calibrated::Found;
 use serde_json::{Value, json};
 
-use super::computed::Found;
 use super::told::LIMITS;
-
-#[derive(Serialize)]
-pub struct Figures {
-    bat: String,
-    readings_fresh: usize,
-    readings_tired: usize,
-    scatter_share: f64,
-    strength: Vec<Value>,
-    spread: [[f64; 3]; 3],
-    lasting: Value,
-    pull: Value,
-    in_time: Vec<Value>,
-    readings: Vec<Value>,
-    curve_error_share: f64,
-    limits: Vec<&'static str>,
-}
 
 fn spread(it: &Spread) -> Value {
     json!({ "mean": it.mean, "sd": it.sd, "low": it.low, "high": it.high })
@@ -33,7 +16,7 @@ fn both(before: Value, after: Value) -> Value {
 }
 
 /// All figures.
-pub fn of(found: &Found) -> Figures {
+pub fn of(found: &Found) -> Value {
     let it = &found.calibrated;
     let strength = it.parts.iter().map(|part| {
         let band = |it: &Spread| {
@@ -78,23 +61,23 @@ pub fn of(found: &Found) -> Figures {
             "doubted": judged.is_doubted(),
         })
     });
-    Figures {
-        bat: found.labels[found.bat].clone(),
-        readings_fresh: it.counts[0],
-        readings_tired: it.counts[1],
-        scatter_share: it.scatter,
-        strength: strength.collect(),
-        spread: it.calibration.ln_spread,
-        lasting: both(spread(&it.lasting[0]), spread(&it.lasting[1])),
-        pull: json!({
+    json!({
+        "bat": found.labels[found.bat],
+        "readings_fresh": it.counts[0],
+        "readings_tired": it.counts[1],
+        "scatter_share": it.scatter,
+        "strength": strength.collect::<Value>(),
+        "spread": it.calibration.ln_spread,
+        "lasting": both(spread(&it.lasting[0]), spread(&it.lasting[1])),
+        "pull": {
             "fresh_m_s": figure([before[0], after[0]], &it.surer.fresh_pull_m_s),
             "at_end_m_s": figure([before[1], after[1]], &it.surer.late_pull_m_s),
             "lost_share": figure(lost, &it.surer.lost),
             "runs": found.runs,
-        }),
-        in_time: in_time.collect(),
-        readings: readings.collect(),
-        curve_error_share: found.curve_error,
-        limits: LIMITS.to_vec(),
-    }
+        },
+        "in_time": in_time.collect::<Value>(),
+        "readings": readings.collect::<Value>(),
+        "curve_error_share": found.curve_error,
+        "limits": LIMITS,
+    })
 }

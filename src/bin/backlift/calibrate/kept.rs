@@ -4,12 +4,12 @@ use std::path::PathBuf;
 
 use backlift::files::document::Document as _;
 use backlift::files::fault::Fault;
-use backlift::files::save::{check_new_file, new_file, over};
-use backlift::files::scenario::{Given, text_of, with_calibration};
+use backlift::files::save::{check_new_file, new_file};
+use backlift::files::scenario::{over_unchanged, with_calibration};
+use backlift::questions::calibrated::Found;
+use backlift::questions::loaded::Loaded;
 
-use super::computed::Found;
 use crate::given::ScenarioArgs;
-use crate::loaded::Loaded;
 use crate::outcome::Stop;
 
 /// A file to write, or none.
@@ -43,7 +43,7 @@ pub fn keep(
     // With values put over it the text is written anew; without, it stays as it was, notes and all.
     let text = match given.set.is_empty() {
         true => loaded.places.source().text().to_owned(),
-        false => given.load()?.fields.to_ron()?,
+        false => given.read()?.fields.to_ron()?,
     };
     let text = with_calibration(&text, &found.kept)
         .ok_or_else(|| Stop::OurMistake("the scenario has no player".to_owned()))?;
@@ -56,14 +56,7 @@ pub fn keep(
             path
         }
         Place::Over(path) => {
-            // What was written into it while this ran must not be lost.
-            if text_of(&Given::File(path.clone()))?.text() != loaded.places.source().text() {
-                let message = format!("{} was changed while this ran", path.display());
-                return Err(Fault::new(message + " and was left as it is")
-                    .help("run it again")
-                    .into());
-            }
-            over(&path, text.as_bytes())?;
+            over_unchanged(&path, loaded.places.source().text(), &text)?;
             path
         }
     };

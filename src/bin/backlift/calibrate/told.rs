@@ -3,9 +3,9 @@
 use backlift::calibration::posterior::Spread;
 use backlift::innings::score::runs_words;
 use backlift::measurement::nets::Read;
+use backlift::questions::calibrated::Found;
 use backlift::units::{Quantity, Units, spoken};
 
-use super::computed::Found;
 use crate::figure::{number, percent};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;

@@ -2,17 +2,16 @@
 
 use backlift::card::Figure;
 use backlift::card::returned_bat::{Check, DecidedBy, Item, Within};
-use backlift::normal;
-use backlift::units::{Quantity, Units, decimals, spoken};
-use serde::Serialize;
+use backlift::questions::miss::Miss;
+use backlift::units::{Quantity, Units, spoken};
+use serde_json::{Value, json};
 
-use super::cost::Cost;
-use crate::figure::{bare, measured, number};
 use crate::paragraph::{paragraph, set_in};
+use crate::sentences::returned::{Told, in_words};
 use crate::table::table;
 
 /// Everything, the verdict first.
-pub fn told(check: &Check, cost: Option<&Cost>, units: Units) -> String {
+pub fn told(check: &Check, miss: Option<&Miss>, units: Units) -> String {
     let mut out = paragraph(&check.sentence()) + "\n\n";
     let row = |it: &Item| {
         let Told { measured, asked, limits, within } = in_words(it, units);
@@ -32,148 +31,70 @@ pub fn told(check: &Check, cost: Option<&Cost>, units: Units) -> String {
         let words = "best guess: the error of the reading reaches past a limit; to be surer,";
         out += &(set_in(&format!("{words} {mend}")) + "\n");
     }
-    out += &match cost {
-        Some(cost) => pull_at_fifty(cost, units),
+    out += &match miss {
+        Some(miss) => pull_at_fifty(miss, units),
         None => "For what a miss does to the pull at fifty, name the scenario after the card\n"
             .to_owned(),
     };
     out
 }
 
-fn pull_at_fifty(cost: &Cost, units: Units) -> String {
-    let speed = |it: f64| spoken(Quantity::Speed, it, cost.difference_sd_m_s, units);
-    let size = cost.difference_m_s.abs();
-    let told = if size <= 1.96 * cost.difference_sd_m_s {
+fn pull_at_fifty(miss: &Miss, units: Units) -> String {
+    let speed = |it: f64| spoken(Quantity::Speed, it, miss.difference_sd_m_s, units);
+    let size = miss.difference_m_s.abs();
+    let told = if size <= 1.96 * miss.difference_sd_m_s {
         "no different within the measuring error".to_owned()
     } else {
-        let way = if cost.difference_m_s < 0.0 { "slower" } else { "faster" };
+        let way = if miss.difference_m_s < 0.0 { "slower" } else { "faster" };
         format!("{} {way}", speed(size))
     };
     let words = format!(
         "The pull at fifty: {} with the bat as ordered, {} as delivered ({} ± {}): {told}",
-        speed(cost.as_ordered_m_s),
-        speed(cost.as_delivered_m_s),
-        speed(cost.difference_m_s),
-        speed(cost.difference_sd_m_s)
+        speed(miss.as_ordered_m_s),
+        speed(miss.as_delivered_m_s),
+        speed(miss.difference_m_s),
+        speed(miss.difference_sd_m_s)
     );
     paragraph(&words) + "\n"
 }
 
-/// One line of a check in words.
-pub struct Told {
-    /// What the bench says, with its doubt.
-    pub measured: String,
-    /// What was asked.
-    pub asked: String,
-    /// How far it may be off.
-    pub limits: String,
-    /// Whether it is within.
-    pub within: String,
-}
-
-/// Puts one line of a check into words.
-pub fn in_words(item: &Item, units: Units) -> Told {
-    let sd = item.measured.map_or(0.0, |it| it.sd);
-    let quantity = match item.figure {
-        Figure::SwingMoment => None,
-        Figure::DeadWeight => Some(Quantity::Mass),
-        _ => Some(Quantity::Length),
-    };
-    let figure = |value: f64| match quantity {
-        Some(quantity) => spoken(quantity, value, sd, units),
-        None => number(value, decimals(0.1 * sd, 4)),
-    };
-    let bench = item.measured.map(|it| match quantity {
-        Some(quantity) => measured(quantity, it, units),
-        None => bare(it, 4),
-    });
-    let [low, high] = item.tolerance;
-    Told {
-        measured: bench.unwrap_or_else(|| "not measured".to_owned()),
-        asked: figure(item.asked),
-        limits: format!("{} to {}", figure(low), figure(high)),
-        within: match item.within {
-            Within::Yes => "yes".to_owned(),
-            Within::No => "no".to_owned(),
-            Within::Unsure => best_guess(item),
-            Within::NotMeasured => String::new(),
-        },
-    }
-}
-
-/// "best guess: yes, 73 in 100", in two lines: the chance that the figure itself is within, its reading's error normal.
-fn best_guess(item: &Item) -> String {
-    let Some(it) = item.measured else { return String::new() };
-    let below = |limit: f64| normal::below((limit - it.value) / it.sd);
-    let [low, high] = item.tolerance;
-    let within = below(high) - below(low);
-    let (guess, chance) = if within >= 0.5 { ("yes", within) } else { ("no", 1.0 - within) };
-    format!("best guess:\n{guess}, {:.0} in 100", 100.0 * chance)
-}
-
-/// The result for other programs.
-#[derive(Serialize)]
-pub struct Figures {
-    accepted: bool,
-    sentence: String,
-    decided_by: &'static str,
-    worth_lost_share: Option<f64>,
-    items: Vec<ItemRow>,
-    /// Only with a scenario.
-    pull_at_fifty: Option<Cost>,
-}
-
-/// One line, SI; the figure's name carries its unit.
-#[derive(Serialize)]
-struct ItemRow {
-    figure: &'static str,
-    asked: f64,
-    tolerance: [f64; 2],
-    measured: Option<f64>,
-    measured_sd: Option<f64>,
-    /// Whether the measured value lies between the limits; null where nothing was measured.
-    within: Option<bool>,
-    /// The same with the measuring error considered: yes, no, unsure, not_measured.
-    verdict: &'static str,
-}
-
-/// All figures of a check.
-pub fn figures(check: &Check, cost: Option<&Cost>) -> Figures {
-    Figures {
-        accepted: check.accepted,
-        sentence: check.sentence(),
-        worth_lost_share: check.worth_lost_share,
-        decided_by: match check.decided_by {
+/// The result for other programs, SI; a line's figure has its unit in its name.
+pub fn figures(check: &Check, miss: Option<&Miss>) -> Value {
+    json!({
+        "accepted": check.accepted,
+        "sentence": check.sentence(),
+        "decided_by": match check.decided_by {
             DecidedBy::Worth => "worth",
             DecidedBy::SwingMoment => "swing_moment",
             DecidedBy::SwingMomentReading => "swing_moment_reading",
             DecidedBy::WeightAndBalance => "weight_and_balance",
             DecidedBy::TooLittleMeasured => "too_little_measured",
         },
-        items: check.items.iter().map(item).collect(),
-        pull_at_fifty: cost.copied(),
-    }
+        "worth_lost_share": check.worth_lost_share,
+        "items": check.items.iter().map(item).collect::<Value>(),
+        "pull_at_fifty": miss.map(|it| json!({
+            "as_ordered_m_s": it.as_ordered_m_s,
+            "as_delivered_m_s": it.as_delivered_m_s,
+            "difference_m_s": it.difference_m_s,
+            "difference_sd_m_s": it.difference_sd_m_s,
+        })),
+    })
 }
 
-fn item(it: &Item) -> ItemRow {
-    ItemRow {
-        figure: match it.figure {
-            Figure::SwingMoment => "swing_moment_kg_m2",
-            Figure::DeadWeight => "mass_kg",
-            Figure::Balance => "balance_m",
-            Figure::SweetSpot => "sweet_spot_from_toe_m",
-            Figure::HandleDiameter => "handle_diameter_m",
-        },
-        asked: it.asked,
-        tolerance: it.tolerance,
-        measured: it.measured.map(|it| it.value),
-        measured_sd: it.measured.map(|it| it.sd),
-        within: it.measured.map(|_| it.reads_inside()),
-        verdict: match it.within {
+fn item(it: &Item) -> Value {
+    json!({
+        "figure": it.figure.keys()[0],
+        "asked": it.asked,
+        "tolerance": it.tolerance,
+        "measured": it.measured.map(|it| it.value),
+        "measured_sd": it.measured.map(|it| it.sd),
+        // Whether the measured value itself lies between the limits; then with its error considered.
+        "within": it.measured.map(|_| it.reads_inside()),
+        "verdict": match it.within {
             Within::Yes => "yes",
             Within::No => "no",
             Within::Unsure => "unsure",
             Within::NotMeasured => "not_measured",
         },
-    }
+    })
 }

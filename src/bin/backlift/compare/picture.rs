@@ -4,16 +4,16 @@ use backlift::comparison::figure::{Figure, StrokeFigure, When};
 use backlift::drawing::chart::{Curve, Point};
 use backlift::drawing::innings_chart::{InningsPicture, StrokePanel, svg};
 use backlift::drawing::palette::LIGHT;
-use backlift::drawing::png::png;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::innings::played::FIFTY;
+use backlift::questions::compared::Shown;
 use backlift::units::Units;
 
-use super::shown::Shown;
-use super::told::sentence;
 use crate::beside::Beside;
 use crate::figure::speed_unit;
+use crate::sentences::pair::sentence;
+use crate::written::add_picture;
 
 /// Size of the picture, px.
 const PICTURE: [f64; 2] = [1200.0, 520.0];
@@ -46,7 +46,5 @@ pub fn add(folder: &mut Folder, shown: &Shown, beside: &Beside, units: Units) ->
         panels: panels.collect(),
     };
     let picture = svg(&picture, &LIGHT, PICTURE[0], PICTURE[1]);
-    folder.add("compare.svg", picture.as_bytes())?;
-    let pixels = png(&picture, 2.0).map_err(|it| Fault::new(it.to_string()))?;
-    folder.add("compare.png", &pixels)
+    add_picture(folder, "compare", &picture)
 }

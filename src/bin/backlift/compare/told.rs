@@ -3,15 +3,16 @@
 use backlift::comparison::bats::BatDifference;
 use backlift::comparison::figure::{Figure, StrokeFigure, When};
 use backlift::comparison::noticeable::Felt;
-use backlift::uncertain::Uncertain;
+use backlift::questions::compared::{Shown, Worths};
 use backlift::units::{Quantity, Units, decimals, spoken};
 
-use super::shown::Shown;
-use super::worth::Worths;
-use crate::figure::{
-    ACROSS_SIZES, ESTIMATED, bare, if_read_in, measured, number, of_several_sizes, percent,
+use super::worth;
+use crate::bat_figure::{
+    BALANCE, BatFigure, DEAD_WEIGHT, HOLD_MOMENT, How, PICKUP_WEIGHT, SWING_MOMENT,
 };
+use crate::figure::{ACROSS_SIZES, ESTIMATED, if_read_in, number, of_several_sizes, percent};
 use crate::paragraph::paragraph;
+use crate::sentences::pair::sentence;
 use crate::table::table;
 
 /// Bats side by side in one table, so that it fits a terminal of 80 characters.
@@ -37,7 +38,7 @@ pub fn told(shown: &Shown, worths: &Worths, units: Units) -> String {
         [one] => out += &one_pair(shown, *one, units),
         all => out += &many_pairs(shown, all, units),
     }
-    out + &worths.told(units) + &words(shown)
+    out + &worth::told(worths, units) + &words(shown)
 }
 
 fn words(shown: &Shown) -> String {
@@ -67,47 +68,6 @@ What the words mean:
     )
 }
 
-/// The fastest and the slowest late in the innings, and what the hand says.
-pub fn sentence(shown: &Shown, units: Units) -> String {
-    let speed = shown.late(StrokeFigure::BatSpeed);
-    let at = |bat: usize| shown.value(bat, speed).value;
-    let bats = || 0..shown.bats.len();
-    let by_speed = |a: &usize, b: &usize| at(*a).total_cmp(&at(*b));
-    let (Some(slow), Some(fast)) = (bats().min_by(by_speed), bats().max_by(by_speed)) else {
-        return String::new();
-    };
-    let stroke = shown.strokes.get(shown.lead()).map_or("stroke", String::as_str);
-    let (a, b) = (shown.label(fast), shown.label(slow));
-    let pair = [fast.min(slow), fast.max(slow)];
-    let Some(it) = shown.difference(pair, speed) else {
-        return format!("{a} and {b} are the same bat at the bench and in the {stroke}");
-    };
-    let gap = spoken(Quantity::Speed, it.difference.value.abs(), it.difference.sd, units);
-    let hand = shown.in_hand([fast, slow]);
-    let felt = shown.difference(pair, Figure::SwingMoment).and_then(|it| it.felt);
-    let feel = match felt {
-        Some(Felt::Yes) => ", which any hand feels",
-        Some(Felt::Unsure) => ", which some hands may feel",
-        Some(Felt::No) => ", too little to feel",
-        None => "",
-    };
-    let picks = match hand.starts_with("as if") {
-        true => format!("{b} swings {}{feel}", hand.replace("the toe", &format!("the toe of {a}"))),
-        false => format!("{b} {hand}"),
-    };
-    match (it.difference.real, felt) {
-        (true, Some(Felt::No)) => format!(
-            "At fifty runs the {stroke} with {a} is {gap} faster than with {b}: more than the doubt, though no hand would tell. {picks}"
-        ),
-        (true, _) => format!(
-            "At fifty runs the {stroke} with {a} is {gap} faster than with {b}, and that is more than the doubt. {picks}"
-        ),
-        (false, _) => format!(
-            "At fifty runs the {stroke} is too close to call between {b} and {a} ({gap} apart, within the doubt). {picks}"
-        ),
-    }
-}
-
 /// How a figure is called and shown.
 struct Line {
     name: String,
@@ -115,21 +75,15 @@ struct Line {
     how: How,
 }
 
-#[derive(Clone, Copy)]
-enum How {
-    Of(Quantity),
-    Bare(usize),
-    Share,
-}
-
 fn lines(shown: &Shown) -> Vec<Line> {
     let line = |name: &str, figure, how| Line { name: name.to_owned(), figure, how };
+    let at_bench = |it: &BatFigure, figure| line(it.words, figure, it.how);
     let mut out = vec![
-        line("dead weight", Figure::DeadWeight, How::Of(Quantity::Mass)),
-        line("balance from the top", Figure::Balance, How::Of(Quantity::Length)),
-        line("swing moment, kg m²", Figure::SwingMoment, How::Bare(4)),
-        line("picks up like", Figure::PickupWeight, How::Of(Quantity::Mass)),
-        line("hold moment, N m", Figure::HoldMoment, How::Bare(2)),
+        at_bench(&DEAD_WEIGHT, Figure::DeadWeight),
+        at_bench(&BALANCE, Figure::Balance),
+        at_bench(&SWING_MOMENT, Figure::SwingMoment),
+        at_bench(&PICKUP_WEIGHT, Figure::PickupWeight),
+        at_bench(&HOLD_MOMENT, Figure::HoldMoment),
     ];
     for (i, name) in shown.strokes.iter().enumerate() {
         let speed = |when| Figure::Stroke(i, when, StrokeFigure::BatSpeed);
@@ -156,14 +110,7 @@ fn lines(shown: &Shown) -> Vec<Line> {
 fn side_by_side(shown: &Shown, bats: &[usize], units: Units) -> String {
     let mut heads = vec![""];
     heads.extend(bats.iter().map(|it| shown.label(*it)));
-    let cell = |line: &Line, bat: usize| {
-        let it = shown.value(bat, line.figure);
-        match line.how {
-            How::Of(quantity) => measured(quantity, it, units),
-            How::Bare(most) => bare(it, most),
-            How::Share => share(it),
-        }
-    };
+    let cell = |line: &Line, bat: usize| line.how.shown(shown.value(bat, line.figure), units);
     let rows: Vec<Vec<String>> = lines(shown)
         .iter()
         .map(|line| {
@@ -173,17 +120,6 @@ fn side_by_side(shown: &Shown, bats: &[usize], units: Units) -> String {
         })
         .collect();
     table(&heads, &rows)
-}
-
-/// Share from which a joint gives all it has, and its doubt says nothing more.
-const AT_ITS_LIMIT: f64 = 0.9995;
-
-fn share(it: Uncertain) -> String {
-    if it.value > AT_ITS_LIMIT {
-        return "at its limit".into();
-    }
-    let digits = decimals(100.0 * it.sd, 1);
-    format!("{} ± {}", percent(it.value, digits), percent(it.sd, digits))
 }
 
 /// With its sign, and as many digits as its doubt allows.

@@ -1,46 +1,46 @@
 //! Every figure of an advice as JSON.
 
+use backlift::card::Figure;
+use backlift::comparison::figure::StrokeFigure::{
+    BatSpeed, FastestBall, GripShare, StrokeTime, TimeInHand, WristShare,
+};
 use backlift::fit::fitting::{Fitting, TodayAdvice};
 use backlift::fit::pays::Pays;
 use backlift::fit::setting::StrokeAtEnd;
 use backlift::innings::played::{AtScore, StrokeNow};
+use backlift::questions::fitted::Fitted;
+use backlift::questions::loaded::Loaded;
+use backlift::stroke::PULL;
 use backlift::worth::constants::constants;
 use backlift::worth::expected::Worth;
 use backlift::worth::possible::{DRAWS, SEED};
+use backlift::worth::suits::suits_words;
 use backlift::worth::today::Given;
 use serde_json::{Map, Value, json};
 
-use crate::loaded::Loaded;
+use crate::json::{joined, of_stroke};
 use crate::ounce;
-use crate::outcome::Stop;
-use crate::questions::advice::suits_key;
-use crate::questions::fitted::Fitted;
 
 /// Today's advice alone.
 pub fn today(loaded: &Loaded, now: &TodayAdvice, elapsed_s: f64) -> Value {
-    let mut document = of_today(loaded, now);
-    document.insert("elapsed_s".into(), json!(elapsed_s));
-    Value::Object(document)
+    joined([of_today(loaded, now), json!({ "elapsed_s": elapsed_s })])
 }
 
 /// The document; only `elapsed_s` may differ from run to run.
-pub fn of(it: &Fitted, elapsed_s: f64) -> Result<Value, Stop> {
-    let f = &it.fitting;
-    let mut document = of_today(&it.loaded, &f.now);
-    let Value::Object(ordered) = of_order(it) else { return Ok(Value::Object(document)) };
-    document.extend(ordered);
-    for (key, value) in ounce::figures(&it.ounces()) {
-        document.insert(key.to_owned(), value);
-    }
-    document.insert("elapsed_s".into(), json!(elapsed_s));
-    Ok(Value::Object(document))
+pub fn of(it: &Fitted, elapsed_s: f64) -> Value {
+    joined([
+        of_today(&it.loaded, &it.fitting.now),
+        of_order(it),
+        ounce::figures(&it.ounces()),
+        json!({ "elapsed_s": elapsed_s }),
+    ])
 }
 
 fn names(now: &TodayAdvice) -> Vec<&str> {
     now.setting.batter.strokes.iter().map(|it| it.stroke.name.as_str()).collect()
 }
 
-fn of_today(loaded: &Loaded, now: &TodayAdvice) -> Map<String, Value> {
+fn of_today(loaded: &Loaded, now: &TodayAdvice) -> Value {
     let today = &now.today;
     let strokes = names(now);
     let label = |i: usize| today.given[i].label.as_str();
@@ -61,13 +61,13 @@ fn of_today(loaded: &Loaded, now: &TodayAdvice) -> Map<String, Value> {
         json!({
             "label": label(it.bat),
             "decided": it.decided,
-            "as_good_as": it.as_good_as.iter().map(|i| label(*i)).collect::<Vec<_>>(),
+            "as_good_as": it.as_good_as.iter().map(|i| label(*i)).collect::<Value>(),
         })
     });
     let settle: Vec<Value> =
         now.would_settle.iter().map(|it| json!({ "what": it.what, "chance": it.chance })).collect();
     let left: Vec<&str> = today.better_left().into_iter().map(|k| strokes[k]).collect();
-    let Value::Object(document) = json!({
+    json!({
         "player": {
             "age_y": loaded.player.age_y,
             "stature_m": loaded.player.stature_m,
@@ -86,17 +86,14 @@ fn of_today(loaded: &Loaded, now: &TodayAdvice) -> Map<String, Value> {
         "asked_time_s": now.setting.asked_time_s,
         "estimated": super::told::estimated(loaded),
         "cautions": super::told::cautions(loaded),
-    }) else {
-        return Map::new();
-    };
-    document
+    })
 }
 
 fn given(it: &Given, strokes: &[&str]) -> Value {
     let worth = it.worth.as_ref();
     json!({
         "label": it.label,
-        "suits": suits_key(it.suits),
+        "suits": suits_words(it.suits).replace(' ', "_"),
         "worth_m_s": worth.map(Worth::mean_m_s),
         "worth_sd_m_s": worth.map(Worth::sd_m_s),
         "ball_m_s": worth.map(|it| it.ball_m_s),
@@ -116,7 +113,7 @@ fn by_stroke(worth: &Worth, strokes: &[&str]) -> Value {
         });
         ((*name).to_owned(), row)
     });
-    Value::Object(each.collect())
+    each.collect()
 }
 
 fn simulated(strokes_at_end: &[StrokeAtEnd], strokes: &[&str]) -> Value {
@@ -128,7 +125,7 @@ fn simulated(strokes_at_end: &[StrokeAtEnd], strokes: &[&str]) -> Value {
         });
         ((*name).to_owned(), row)
     });
-    Value::Object(each.collect())
+    each.collect()
 }
 
 fn of_order(it: &Fitted) -> Value {
@@ -162,11 +159,6 @@ fn of_order(it: &Fitted) -> Value {
             })
         })
         .collect();
-    let times: Vec<Value> = card
-        .pendulum_times()
-        .iter()
-        .map(|it| json!({ "mass_kg": it.mass_kg, "low_s": it.low_s, "high_s": it.high_s }))
-        .collect();
     let at_end: Vec<Value> = f
         .strokes
         .iter()
@@ -180,35 +172,10 @@ fn of_order(it: &Fitted) -> Value {
         "given_at_end": at_end,
         "order": order,
         "middles": middles,
-        "recommendation": {
-            "size": card.size,
-            "length_m": card.length_m,
-            "mass_kg": card.mass_kg,
-            "mass_tolerance_kg": card.mass_tolerance_kg,
-            "balance_m": card.balance_m,
-            "balance_tolerance_m": card.balance_tolerance_m,
-            "swing_moment_kg_m2": card.swing_moment_kg_m2,
-            "swing_moment_tolerance_kg_m2": card.swing_moment_tolerance_kg_m2,
-            "pickup_weight_kg": card.pickup_weight_kg,
-            "sweet_spot_from_toe_m": card.sweet_spot_from_toe_m,
-            "sweet_spot_tolerance_m": card.sweet_spot_tolerance_m,
-            "handle_diameter_m": card.handle_diameter_m,
-            "handle_tolerance_m": card.handle_tolerance_m,
-            "pendulum_pivot_m": card.pendulum_pivot_m,
-            "pendulum_swings": card.pendulum_swings,
-            "pendulum_time_s": card.pendulum_time_s,
-            "pendulum_time_tolerance_s": card.pendulum_time_tolerance_s,
-            "pendulum_time_s_by_mass": times,
-            "worth_m_s": f.recommendation.worth.mean_m_s(),
-            "worth_sd_m_s": f.recommendation.worth.sd_m_s(),
-            "ball_m_s": f.recommendation.worth.ball_m_s,
-            "chance_in_time": f.recommendation.worth.chance_in_time,
-            "strokes": by_stroke(&f.recommendation.worth, &strokes),
-            "at_end": simulated(&f.recommendation.strokes, &strokes),
-        },
+        "recommendation": recommendation(it, &strokes),
         "pull_at_fifty": pull(f, it, it.headline.fifty),
         "pull_at_end": pull(f, it, it.headline.end),
-        "innings": it.headline.points.iter().map(|p| point(p, &strokes)).collect::<Vec<_>>(),
+        "innings": it.headline.points.iter().map(|p| point(p, &strokes)).collect::<Value>(),
         "both_dynamics": {
             "largest_difference_share": it.headline.largest_difference(),
             "swings": engine(it, &strokes),
@@ -218,6 +185,42 @@ fn of_order(it: &Fitted) -> Value {
         "reason": card.reason,
         "how_sure": card.how_sure,
     })
+}
+
+/// The card's figures, and what the bat is worth.
+fn recommendation(it: &Fitted, strokes: &[&str]) -> Value {
+    let (card, found) = (&it.card, &it.fitting.recommendation);
+    let times = card
+        .pendulum_times()
+        .into_iter()
+        .map(|it| json!({ "mass_kg": it.mass_kg, "low_s": it.low_s, "high_s": it.high_s }));
+    let asked = |it: Figure| {
+        let ([key, limits_key], asked) = (it.keys(), card.asked(it));
+        json!({ key: asked.target, limits_key: asked.tolerance })
+    };
+    let rest = json!({
+        "pendulum_pivot_m": card.pendulum_pivot_m,
+        "pendulum_swings": card.pendulum_swings,
+        "pendulum_time_s": card.pendulum_time_s.target,
+        "pendulum_time_tolerance_s": card.pendulum_time_s.tolerance,
+        "pendulum_time_s_by_mass": times.collect::<Value>(),
+        "worth_m_s": found.worth.mean_m_s(),
+        "worth_sd_m_s": found.worth.sd_m_s(),
+        "ball_m_s": found.worth.ball_m_s,
+        "chance_in_time": found.worth.chance_in_time,
+        "strokes": by_stroke(&found.worth, strokes),
+        "at_end": simulated(&found.strokes, strokes),
+    });
+    joined([
+        json!({ "size": card.size, "length_m": card.length_m }),
+        asked(Figure::DeadWeight),
+        asked(Figure::Balance),
+        asked(Figure::SwingMoment),
+        json!({ "pickup_weight_kg": card.pickup_weight_kg }),
+        asked(Figure::SweetSpot),
+        asked(Figure::HandleDiameter),
+        rest,
+    ])
 }
 
 fn engine(it: &Fitted, strokes: &[&str]) -> Vec<Value> {
@@ -255,14 +258,7 @@ fn map(f: &Fitting) -> Vec<Value> {
 }
 
 fn stroke(now: &StrokeNow) -> Value {
-    json!({
-        "bat_speed_m_s": now.fastest.contact.bat_speed_m_s,
-        "stroke_time_s": now.fastest.stroke_time_s,
-        "wrist_share": now.wrist_share,
-        "grip_share": now.grip_share,
-        "time_in_hand_s": now.time_in_hand_s,
-        "fastest_ball_m_s": now.fastest_ball_m_s,
-    })
+    of_stroke(now, &[BatSpeed, StrokeTime, WristShare, GripShare, TimeInHand, FastestBall])
 }
 
 fn point(p: &AtScore, strokes: &[&str]) -> Value {
@@ -278,11 +274,10 @@ fn point(p: &AtScore, strokes: &[&str]) -> Value {
 }
 
 fn pull(f: &Fitting, it: &Fitted, at: usize) -> Option<Value> {
-    let pull = f.setting().batter.stroke_index("pull")?;
+    let pull = f.setting().batter.stroke_index(PULL)?;
     let (fresh, now) = (it.headline.points.first()?, it.headline.points.get(at)?);
-    let drop = |now: &StrokeNow, fresh: &StrokeNow| {
-        1.0 - now.fastest.contact.bat_speed_m_s / fresh.fastest.contact.bat_speed_m_s
-    };
+    let drop =
+        |now: &StrokeNow, fresh: &StrokeNow| 1.0 - now.bat_speed_m_s() / fresh.bat_speed_m_s();
     let (slow, without) = (&now.with_slow[pull], &now.without_slow[pull]);
     Some(json!({
         "runs": now.left.runs,

@@ -1,23 +1,18 @@
 //! An advice as a coach reads it: one screen, the answer first.
 
-use backlift::card::Card;
 use backlift::card::cautions;
-use backlift::drawing::map::MapTarget;
+use backlift::card::{Asked, Card, Figure};
 use backlift::fit::fitting::TodayAdvice;
-use backlift::fit::middles::{LimitedBy, MiddleRow};
-use backlift::fit::pays::{Gain, Pays};
-use backlift::innings::score::runs_words;
+use backlift::questions::fitted::Fitted;
+use backlift::questions::loaded::Loaded;
 use backlift::units::{Quantity, Units, spoken};
-use backlift::worth::suits::Suits;
-use backlift::worth::today::UseToday;
+use backlift::worth::suits::suits_words;
 
 use crate::beside::Beside;
-use crate::figure::{either, listed, number, percent, speed_unit};
-use crate::loaded::Loaded;
+use crate::figure::{figure_words, number, percent, speed_unit};
 use crate::ounce;
 use crate::paragraph;
-use crate::questions::advice::suits_words;
-use crate::questions::fitted::Fitted;
+use crate::sentences::advice::{left_alone, order_in_two, rests_on, which_today, would_settle};
 use crate::table::table;
 
 /// Today's bats and the bat to order, on one screen.
@@ -68,10 +63,6 @@ fn head(loaded: &Loaded) -> String {
     loaded.scenario.note.as_deref().map_or(title.clone(), |note| title + &line(note))
 }
 
-fn label(now: &TodayAdvice, i: usize) -> String {
-    now.today.given[i].label.clone()
-}
-
 fn today(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
     let mut out = line(&which_today(loaded, now));
     out += &given_table(loaded, now, units);
@@ -80,55 +71,6 @@ fn today(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
         out += &line(&left);
     }
     out
-}
-
-/// Which of these bats to use, and how sure that is.
-pub fn which_today(loaded: &Loaded, now: &TodayAdvice) -> String {
-    match &now.today.use_today {
-        Some(it) => use_today(loaded, now, it),
-        None => "None of these bats may be used: each is beyond this player's control or the Laws. Borrow a smaller one.".to_owned(),
-    }
-}
-
-/// Strokes that are better left late in the innings with every one of these bats; none if all may be played.
-pub fn left_alone(now: &TodayAdvice) -> Option<String> {
-    let left: Vec<String> = now
-        .today
-        .better_left()
-        .into_iter()
-        .map(|k| now.setting.batter.strokes[k].stroke.name.clone())
-        .collect();
-    (!left.is_empty()).then(|| {
-        format!("Leave {} alone late on against this bowling with all of these.", listed(&left))
-    })
-}
-
-/// Which bat, how sure, and which others are as good.
-fn use_today(loaded: &Loaded, now: &TodayAdvice, it: &UseToday) -> String {
-    let given = &now.today.given[it.bat];
-    let name = &given.label;
-    if given.suits == Suits::TooLong {
-        let size = loaded.standard_size().map_or_else(String::new, |it| format!(" {it}"));
-        return format!(
-            "Every one of these bats is too long for this stature. Borrow a size{size}. Until then {name}, the shortest and lightest to pick up, with a soft ball."
-        );
-    }
-    let runs = runs_words(now.setting.plan.runs);
-    let in_time = given.worth.as_ref().map_or(0.0, |it| it.chance_in_time);
-    let chance = format!("Short balls at {runs}: in time in {:.0} of 100", 100.0 * in_time);
-    let same: Vec<String> = it.as_good_as.iter().map(|i| label(now, *i)).collect();
-    let tail = match same.as_slice() {
-        [] if now.today.given.len() == 1 => String::new(),
-        [] => {
-            format!(". It is the best or near it in {:.0} of 100", 100.0 * given.chance_near_best)
-        }
-        _ if loaded.is_junior() => {
-            format!(". Too close to call against {}: the lighter pickup is named", either(&same))
-        }
-        _ => format!(". Too close to call against {}: choose by feel", either(&same)),
-    };
-    let short = if given.suits == Suits::TooShort { " (short for this stature)" } else { "" };
-    format!("Use today: {name}{short}. {chance}{tail}.")
 }
 
 fn given_table(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
@@ -164,127 +106,11 @@ fn given_table(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
     table(&["bat", "suits", "picks up like", &ball, "in time", "near best"], &rows)
 }
 
-/// What the chances rest on.
-pub fn rests_on(now: &TodayAdvice) -> String {
-    let ball = "Ball: expected speed off the bat, late and mishit ones counted.";
-    let contradicts = match now.today.seen_contradicts {
-        true => " What was seen does not go together: no one player does both. Look again.",
-        false => "",
-    };
-    match now.today.in_time_assumed {
-        Some([low, high]) => format!(
-            "{ball} In time: {:.0} to {:.0} of 100 fresh with the bat now used, assumed; say what was `seen`.",
-            100.0 * low,
-            100.0 * high
-        ),
-        None => format!("{ball} In time: from what was seen.{contradicts}"),
-    }
-}
-
 /// Whether a new bat pays, and which.
 fn order(it: &Fitted, units: Units) -> String {
     let [pays, which] = order_in_two(it, units);
     format!("{pays} {which}").trim_start().to_owned()
 }
-
-/// Whether a new bat pays, which is empty where none of today's may be used; and which it would be.
-pub fn order_in_two(it: &Fitted, units: Units) -> [String; 2] {
-    let card = &it.card;
-    let spec = format!(
-        "size {}, {}, balanced {} from the top, {}",
-        card.size,
-        spoken(Quantity::Mass, card.mass_kg, 0.005, units),
-        spoken(Quantity::Length, card.balance_m, 0.001, units),
-        middles(it, units),
-    );
-    let gains = gained(&it.fitting.order, units);
-    let rim = chosen_row(it).and_then(|row| rim(row, units)).unwrap_or_default();
-    match it.fitting.order.pays {
-        _ if it.fitting.now.today.use_today.is_none() => {
-            [String::new(), format!("Order: {spec}.{rim}")]
-        }
-        Pays::Yes => [format!("A new bat pays: {gains}."), format!("Order {spec}.{rim}")],
-        Pays::No => [
-            format!("Keep it: a new bat would gain {gains}."),
-            format!("If one is made: {spec}.{rim}"),
-        ],
-        Pays::Undecided => {
-            [format!("A new bat: too close to call, {gains}."), format!("It would be {spec}.{rim}")]
-        }
-    }
-}
-
-/// "1.2 ± 0.4 km/h".
-pub fn gained(it: &Gain, units: Units) -> String {
-    let (unit, per_m_s) = speed_unit(units);
-    format!("{} ± {} {unit}", number(per_m_s * it.gain_m_s, 1), number(per_m_s * it.gain_sd_m_s, 1))
-}
-
-fn chosen_row(it: &Fitted) -> Option<&MiddleRow> {
-    let made = &it.fitting.recommendation.made;
-    it.fitting.middles.iter().find(|row| &row.best.made == made)
-}
-
-/// "usual middle (high 60.1, low 60.3 km/h)".
-fn middles(it: &Fitted, units: Units) -> String {
-    let (unit, per_m_s) = speed_unit(units);
-    let Some(chosen) = chosen_row(it) else { return String::new() };
-    let own = chosen.best.worth.mean_m_s();
-    let others: Vec<String> = it
-        .fitting
-        .middles
-        .iter()
-        .filter(|row| row.middle != chosen.middle)
-        .map(|row| {
-            let by = per_m_s * (row.best.worth.mean_m_s() - own);
-            let sign = if by > 0.0 { "+" } else { "" };
-            format!("{} {sign}{}", row.middle.words(), number(by, 1))
-        })
-        .collect();
-    let others =
-        if others.is_empty() { String::new() } else { format!(" ({} {unit})", others.join(", ")) };
-    format!("{} middle{others}", chosen.middle.words())
-}
-
-/// A best weight at the rim is said.
-fn rim(row: &MiddleRow, units: Units) -> Option<String> {
-    let (unit, per_m_s) = speed_unit(units);
-    let gains = row
-        .beyond_gains_m_s
-        .map_or_else(String::new, |it| format!(", by {} {unit}", number(per_m_s * it, 1)));
-    Some(match row.limited_by? {
-        LimitedBy::LightestUsual => {
-            format!(" To this model lighter would be better still{gains}; lighter is seldom sold.")
-        }
-        LimitedBy::LightestPossible => {
-            " To this model lighter would be better still; none can be made.".to_owned()
-        }
-        LimitedBy::HeaviestUsual => {
-            format!(" To this model heavier would be better still{gains}; heavier is seldom sold.")
-        }
-        LimitedBy::HeaviestPossible => {
-            " To this model heavier would be better still; none can be made.".to_owned()
-        }
-    })
-}
-
-/// What would settle it, with the chance that it would name another bat.
-pub fn would_settle(now: &TodayAdvice) -> String {
-    let named: Vec<String> = now
-        .would_settle
-        .iter()
-        .filter(|it| it.chance >= LEAST_CHANCE)
-        .take(2)
-        .map(|it| format!("{} ({:.0} in 100)", it.what, 100.0 * it.chance))
-        .collect();
-    match named.as_slice() {
-        [] => String::new(),
-        _ => format!("Could name another bat: {}.", listed(&named)),
-    }
-}
-
-/// Chances below this are not worth a word.
-const LEAST_CHANCE: f64 = 0.05;
 
 fn cautioned(loaded: &Loaded) -> String {
     paragraph::paragraph(&cautions(loaded).join(" ")) + "\n"
@@ -331,53 +157,24 @@ fn middles_table(it: &Fitted, units: Units) -> String {
 }
 
 fn spec_table(card: &Card, units: Units) -> String {
-    let range = |q: Quantity, [low, high]: [f64; 2], sd: f64| {
-        format!("{} to {}", spoken(q, low, sd, units), spoken(q, high, sd, units))
+    let row = |words: &str, asked: Asked, print: &dyn Fn(f64) -> String| {
+        let [low, high] = asked.tolerance;
+        let limits = format!("{} to {}", print(low), print(high));
+        vec![words.to_owned(), print(asked.target), limits]
     };
-    let moment = |v: f64| number(v, 4);
-    let seconds = |v: f64| number(v, 2);
-    let one = |q: Quantity, v: f64, sd: f64| spoken(q, v, sd, units);
+    let of = |words: &str, figure: Figure, sd: f64| {
+        row(words, card.asked(figure), &|it| figure_words(figure, it, sd, units))
+    };
+    let swings = format!("{} swings from 6 in, s", card.pendulum_swings);
     table(
         &["the maker's figures", "asked", "within, all at once"],
         &[
-            vec![
-                "dead weight".into(),
-                one(Quantity::Mass, card.mass_kg, 0.005),
-                range(Quantity::Mass, card.mass_tolerance_kg, 0.005),
-            ],
-            vec![
-                "balance, from the top".into(),
-                one(Quantity::Length, card.balance_m, 0.001),
-                range(Quantity::Length, card.balance_tolerance_m, 0.001),
-            ],
-            vec![
-                "swing moment, kg m²".into(),
-                moment(card.swing_moment_kg_m2),
-                format!(
-                    "{} to {}",
-                    moment(card.swing_moment_tolerance_kg_m2[0]),
-                    moment(card.swing_moment_tolerance_kg_m2[1])
-                ),
-            ],
-            vec![
-                format!("{} swings from 6 in, s", card.pendulum_swings),
-                seconds(card.pendulum_time_s),
-                format!(
-                    "{} to {}",
-                    seconds(card.pendulum_time_tolerance_s[0]),
-                    seconds(card.pendulum_time_tolerance_s[1])
-                ),
-            ],
-            vec![
-                "sweet spot, from the toe".into(),
-                one(Quantity::Length, card.sweet_spot_from_toe_m, 0.001),
-                range(Quantity::Length, card.sweet_spot_tolerance_m, 0.001),
-            ],
-            vec![
-                "handle over the grip".into(),
-                one(Quantity::Length, card.handle_diameter_m, 0.001),
-                range(Quantity::Length, card.handle_tolerance_m, 0.001),
-            ],
+            of("dead weight", Figure::DeadWeight, 0.005),
+            of("balance, from the top", Figure::Balance, 0.001),
+            of("swing moment, kg m²", Figure::SwingMoment, 0.0),
+            row(&swings, card.pendulum_time_s, &|it| number(it, 2)),
+            of("sweet spot, from the toe", Figure::SweetSpot, 0.001),
+            of("handle over the grip", Figure::HandleDiameter, 0.001),
         ],
     )
 }
@@ -399,16 +196,6 @@ fn times_table(card: &Card, units: Units) -> String {
     }
     let swings = format!("{} swings from 6 in, s", card.pendulum_swings);
     format!("\n{}", table(&["if the scale says", &swings], &rows))
-}
-
-/// The target of the map.
-pub fn target(card: &Card) -> MapTarget {
-    MapTarget {
-        mass_kg: card.mass_kg,
-        mass_tolerance_kg: card.mass_tolerance_kg,
-        balance_m: card.balance_m,
-        balance_tolerance_m: card.balance_tolerance_m,
-    }
 }
 
 /// A paragraph of its own.

@@ -4,34 +4,31 @@ use backlift::drawing::axis::Axis;
 use backlift::drawing::chart::{self, Chart, Curve, Point};
 use backlift::drawing::face_map::{FacePicture, svg};
 use backlift::drawing::palette::LIGHT;
-use backlift::drawing::png::png;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::impact::strike::FELT_S;
+use backlift::questions::hit::Found;
 use backlift::units::{Quantity, Units, spoken};
 
-use super::computed::Found;
 use super::told::{HANDS, sentence, swing_words};
 use crate::beside::Beside;
 use crate::figure::speed_unit;
+use crate::written::add_picture;
 
 /// Size of the chart, px.
 const CHART: [f64; 2] = [900.0, 420.0];
 
 /// Adds them to a folder.
 pub fn add(folder: &mut Folder, it: &Found, beside: &Beside, units: Units) -> Result<(), Fault> {
-    let fault = |e: &dyn std::fmt::Display| Fault::new(e.to_string());
     if let Some(mut picture) = face(it, units) {
         picture.sentence = beside.sentence(&picture.sentence);
-        let picture = svg(&picture, &LIGHT).map_err(|e| fault(&e))?;
-        folder.add("face.svg", picture.as_bytes())?;
-        folder.add("face.png", &png(&picture, 2.0).map_err(|e| fault(&e))?)?;
+        let picture = svg(&picture, &LIGHT).map_err(|it| Fault::new(it.to_string()))?;
+        add_picture(folder, "face", &picture)?;
     }
     let mut hands = hands(it);
     hands.sentence = beside.sentence(&hands.sentence);
     let chart = chart::svg(&hands, &LIGHT, CHART[0], CHART[1]);
-    folder.add("hands.svg", chart.as_bytes())?;
-    folder.add("hands.png", &png(&chart, 2.0).map_err(|e| fault(&e))?)
+    add_picture(folder, "hands", &chart)
 }
 
 fn face(it: &Found, units: Units) -> Option<FacePicture> {

@@ -1,11 +1,11 @@
 //! The hit in words.
 
 use backlift::impact::strike::FELT_S;
+use backlift::questions::hit::bat::Whose;
+use backlift::questions::hit::{Found, PRACTICE_BEND_RAD};
 use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, spoken, spoken_ball};
 
-use super::bat::Whose;
-use super::computed::{Found, PRACTICE_BEND_RAD};
 use crate::figure::{listed, measured, number, percent, plain};
 use crate::paragraph::paragraph;
 use crate::table::table;
@@ -37,26 +37,44 @@ pub fn sentence(it: &Found, units: Units) -> String {
         .hands
         .iter()
         .zip(HANDS)
-        .map(|(felt, name)| format!("the {name} {}", measured(Quantity::Force, felt.peak_n, units)))
+        .map(|(felt, name)| {
+            format!("the {name} {}", doubted(it, Quantity::Force, felt.peak_n, units))
+        })
         .collect();
+    let limit = match it.is_at_the_limit() {
+        true => format!(
+            ". The pull with {} is not controlled: with a little less strength than this player may have there is no controlled swing at all",
+            it.bat.label
+        ),
+        false => String::new(),
+    };
     format!(
-        "Hit {} from the toe{side} at {}, {} sends a ball of {} back at {}; {} at the most",
+        "Hit {} from the toe{side} at {}, {} sends a ball of {} back at {}; {} at the most{limit}",
         spoken(Quantity::Length, it.from_toe_m, 1e-3, units),
         speed(it.bat_m_s.value, it.bat_m_s.sd.max(0.3)),
         it.bat.label,
         spoken_ball(it.hit.ball_m_s, 0.3, units),
-        off_the_bat(it.doubted.exit_m_s, units),
+        off_the_bat(it, units),
         listed(&felt).replacen("the top hand", "the top hand feels", 1),
     )
 }
 
 /// "79 km/h ± 6 km/h (49 mph)".
-fn off_the_bat(it: Uncertain, units: Units) -> String {
-    let doubted = measured(Quantity::Speed, it, units);
-    let spoken = spoken_ball(it.value, it.sd, units);
+fn off_the_bat(it: &Found, units: Units) -> String {
+    let exit_m_s = it.doubted.exit_m_s;
+    let with_doubt = doubted(it, Quantity::Speed, exit_m_s, units);
+    let spoken = spoken_ball(exit_m_s.value, exit_m_s.sd, units);
     match spoken.split_once(" (") {
-        Some((_, mph)) => format!("{doubted} ({mph}"),
-        None => doubted,
+        Some((_, mph)) => format!("{with_doubt} ({mph}"),
+        None => with_doubt,
+    }
+}
+
+/// A figure with its doubt; where the doubt takes all of it, the most it can be.
+fn doubted(it: &Found, quantity: Quantity, figure: Uncertain, units: Units) -> String {
+    match it.is_at_the_limit() {
+        true => spoken(quantity, figure.value, 0.1 * figure.value, units) + " at best",
+        false => measured(quantity, figure, units),
     }
 }
 
@@ -75,11 +93,12 @@ fn hands(it: &Found, units: Units) -> String {
         std::iter::once(head.to_owned()).chain(cells).collect::<Vec<_>>()
     };
     let felt = |n: usize| it.doubted.hands.get(n);
-    let with = |value: Uncertain, digits: usize| {
-        format!("{} ± {}", number(value.value, digits), number(value.sd, digits))
+    let with = |value: Uncertain, digits: usize| match it.is_at_the_limit() {
+        true => format!("{} at best", number(value.value, digits)),
+        false => format!("{} ± {}", number(value.value, digits), number(value.sd, digits)),
     };
     let rows = [
-        row("greatest force", &|n| Some(measured(Quantity::Force, felt(n)?.peak_n, units))),
+        row("greatest force", &|n| Some(doubted(it, Quantity::Force, felt(n)?.peak_n, units))),
         row("jar in all, N s", &|n| Some(with(felt(n)?.impulse_n_s, 1))),
         row("twist couple to hold, N m", &|n| Some(with(felt(n)?.couple_n_m, 1))),
         row("grip that holds it", &|n| {

@@ -1,9 +1,9 @@
 //! The innings in words and tables.
 
 use backlift::innings::played::{AtScore, StrokeNow};
+use backlift::questions::innings::{Lead, Played};
 use backlift::units::{Quantity, Units, spoken};
 
-use super::computed::{Lead, Played};
 use crate::figure::{if_read_in, number, percent};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
@@ -53,7 +53,7 @@ pub fn sentence(played: &Played, units: Units) -> String {
     let now = it.drop_share(&it.with_slow);
     let low = it.drop_share(&it.with_slow_low);
     let high = it.drop_share(&it.with_slow_high);
-    let fresh = it.fresh.fastest.contact.bat_speed_m_s;
+    let fresh = it.fresh.bat_speed_m_s();
     let lost_m_s = now * fresh;
     format!(
         "The {} at fifty with {} is {} ({}) slower than at the first ball; anything from {} to {}, {}",
@@ -119,7 +119,7 @@ fn start(it: &AtScore) -> [String; 2] {
 }
 
 fn speed(now: &StrokeNow, units: Units) -> String {
-    spoken(Quantity::Speed, now.fastest.contact.bat_speed_m_s, 0.05, units)
+    spoken(Quantity::Speed, now.bat_speed_m_s(), 0.05, units)
 }
 
 /// Name of the leading stroke.

@@ -1,19 +1,21 @@
 //! The study in words and a table.
 
 use backlift::innings::score::runs_words;
+use backlift::questions::matters::Shown;
 use backlift::sensitivity::advice::Weight;
 use backlift::sensitivity::figure::Figure;
-use backlift::sensitivity::spread::Standing;
-use backlift::units::{Quantity, Units, spoken};
+use backlift::sensitivity::input::Input;
+use backlift::sensitivity::spread::{Moved, Standing};
+use backlift::sensitivity::study::Studied;
+use backlift::units::{Quantity, Units, decimals, spoken};
 
-use super::shown::{Shown, doubted, name, spread};
 use crate::figure::{listed, number, percent};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
 /// Everything, the sentence first.
 pub fn told(shown: &Shown, units: Units) -> String {
-    let mut out = paragraph(&shown.sentence()) + "\n\n";
+    let mut out = paragraph(&sentence(shown)) + "\n\n";
     for (head, standing, weight) in LISTS {
         let names = shown.names(standing, weight);
         if !names.is_empty() {
@@ -32,6 +34,9 @@ pub fn told(shown: &Shown, units: Units) -> String {
     }
     out
 }
+
+/// Inputs out of reach that the sentence names.
+const MOST_NAMED: usize = 3;
 
 const LISTS: [(&str, Standing, Weight); 7] = [
     ("Not measured, and worth it", Standing::Measurable, Weight::Much),
@@ -74,7 +79,7 @@ fn shares(shown: &Shown) -> String {
         let totals = shown.figures().filter_map(|it| it.divided.indices.get(place));
         let totals = totals.map(|it| share(it.total.value));
         let spread = spread(input).replace(['±', '\u{2009}', '%'], "");
-        Some([name(input), spread].into_iter().chain(totals).collect::<Vec<String>>())
+        Some([input.words().to_owned(), spread].into_iter().chain(totals).collect::<Vec<String>>())
     };
     table(&heads, &shown.study.by_weight().into_iter().filter_map(row).collect::<Vec<_>>())
 }
@@ -90,7 +95,12 @@ fn decides(shown: &Shown) -> String {
                 Some(ratio) => (number(ratio, 4), percent(ratio / terms.ratio - 1.0, 2)),
                 None => ("beyond control".to_owned(), String::new()),
             };
-            vec![it.what.to_owned(), ratio, by, shown.share_of_bats(it.input).unwrap_or_default()]
+            vec![
+                it.what.to_owned(),
+                ratio,
+                by,
+                shown.share_of_bats(it.input).map_or_else(String::new, |it| number(100.0 * it, 0)),
+            ]
         })
         .collect();
     let head = format!(
@@ -178,4 +188,61 @@ fn rests_on(shown: &Shown) -> Vec<String> {
 fn half_width(shown: &Shown) -> f64 {
     let all = shown.study.figures.iter().flat_map(|it| &it.divided.indices);
     all.map(|it| 0.5 * (it.total.interval[1] - it.total.interval[0])).fold(0.0, f64::max)
+}
+
+/// What a coach could say aloud.
+pub fn sentence(shown: &Shown) -> String {
+    let careful = shown.names(Standing::Measured, Weight::Much);
+    let missing = shown.names(Standing::Measurable, Weight::Much);
+    let beyond = shown.names(Standing::OutOfReach, Weight::Much);
+    let mut parts = Vec::new();
+    if !missing.is_empty() {
+        parts.push(format!("Find out first: {}", listed(&missing)));
+    }
+    if !careful.is_empty() {
+        parts.push(format!("measure carefully: {}", listed(&careful)));
+    }
+    if parts.is_empty() {
+        parts.push("Nothing that can be measured matters much any more".to_owned());
+    }
+    if !beyond.is_empty() {
+        let most = &beyond[..beyond.len().min(MOST_NAMED)];
+        parts.push(format!("the doubt that stays is mostly {}", listed(most)));
+    }
+    let mut sentence = parts.join("; ");
+    if let Some(first) = sentence.get_mut(0..1) {
+        first.make_ascii_uppercase();
+    }
+    sentence
+}
+
+/// How far it was moved: one standard deviation.
+pub fn spread(it: &Moved) -> String {
+    if it.input == Input::LastingFatigue {
+        return "any".to_owned();
+    }
+    let digits = if it.relative_sd < 0.0995 { 1 } else { 0 };
+    format!("±\u{2009}{}", percent(it.relative_sd, digits))
+}
+
+/// A figure's best value and its doubt.
+pub fn doubted(it: &Studied, units: Units) -> String {
+    let (value, sd) = (it.best, it.divided.sd);
+    // One digit more than the doubt allows, so that two doubts can be compared.
+    let of = |quantity| {
+        let doubt = spoken(quantity, sd, 0.3 * sd, units);
+        let with = spoken(quantity, value, 0.3 * sd, units);
+        let number = with.split('\u{2009}').next().unwrap_or_default().to_owned();
+        format!("{number} ± {doubt}")
+    };
+    match it.figure {
+        Figure::FreshSpeed | Figure::LateSpeed | Figure::FastestBall | Figure::LighterBat => {
+            of(Quantity::Speed)
+        }
+        Figure::TimeInHand => of(Quantity::Time),
+        Figure::WristShare | Figure::GripShare => {
+            let digits = decimals(100.0 * sd, 0);
+            format!("{} ± {}", number(100.0 * value, digits), percent(sd, digits))
+        }
+    }
 }

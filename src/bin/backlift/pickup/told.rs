@@ -1,12 +1,14 @@
 //! The pairs in words, on a page, and for other programs.
 
+use backlift::comparison::figure::StrokeFigure;
 use backlift::drawing::pickup_page::{PickupPage, ShownBat, ShownPair};
+use backlift::questions::pairs::{Shown, Swung};
 use backlift::units::{POUND_KG, Quantity, Units, spoken};
 use serde_json::{Value, json};
 
-use super::{Shown, Swung};
 use crate::beside::Beside;
 use crate::figure::{if_read_in, lower, number, percent, plain};
+use crate::json::{joined, of_stroke};
 use crate::ounce;
 use crate::paragraph::{paragraph, set_in};
 use crate::table::{Row, side_by_side};
@@ -23,7 +25,7 @@ const DIGIT_M: f64 = 0.001;
 const DIGIT_M_S: f64 = 0.03;
 
 fn speed(it: &Swung) -> f64 {
-    it.pull.fastest.contact.bat_speed_m_s
+    it.pull.bat_speed_m_s()
 }
 
 fn scale_words(it: &Shown, units: Units) -> String {
@@ -161,6 +163,14 @@ pub fn page(it: &Shown, beside: &Beside, units: Units) -> PickupPage {
     }
 }
 
+/// Of the late pull, for other programs.
+const TOLD_OF_THE_PULL: [StrokeFigure; 4] = [
+    StrokeFigure::BatSpeed,
+    StrokeFigure::TimeInHand,
+    StrokeFigure::WristShare,
+    StrokeFigure::FastestBall,
+];
+
 /// For other programs.
 pub fn figures(it: &Shown) -> Value {
     let bat = |it: &Swung| {
@@ -169,22 +179,14 @@ pub fn figures(it: &Shown) -> Value {
             "balance_m": it.made.bat.balance_m(),
             "swing_moment_kg_m2": it.made.bat.swing_moment_kg_m2(),
             "pickup_weight_kg": it.pickup_weight_kg,
-            "pull_at_fifty": {
-                "bat_speed_m_s": speed(it),
-                "time_in_hand_s": it.pull.time_in_hand_s,
-                "wrist_share": it.pull.wrist_share,
-                "fastest_ball_m_s": it.pull.fastest_ball_m_s,
-            },
+            "pull_at_fifty": of_stroke(&it.pull, &TOLD_OF_THE_PULL),
         })
     };
-    let mut out = json!({
+    let pairs = json!({
         "size": it.size,
-        "same_scale": it.same_scale.iter().map(bat).collect::<Vec<_>>(),
-        "same_hand": it.same_hand.iter().map(bat).collect::<Vec<_>>(),
+        "same_scale": it.same_scale.iter().map(bat).collect::<Value>(),
+        "same_hand": it.same_hand.iter().map(bat).collect::<Value>(),
         "left_out": left_out(it),
     });
-    for (key, value) in ounce::figures(&it.ounces) {
-        out[key] = value;
-    }
-    out
+    joined([pairs, ounce::figures(&it.ounces)])
 }

@@ -1,25 +1,11 @@
 //! The plan for other programs.
 
+use backlift::questions::plane::Planned;
 use backlift::workshop::plane::PickupMoments;
-use serde::Serialize;
 use serde_json::{Value, json};
 
-use super::Planned;
-
-#[derive(Serialize)]
-pub struct Figures {
-    now: Value,
-    passes: Vec<Value>,
-    to_come: Vec<Value>,
-    finished: Value,
-    meets: Vec<&'static str>,
-    chance_within: f64,
-    overshoot_limit: f64,
-    planing_relative_sd: f64,
-}
-
 /// Everything of it.
-pub fn of(it: &Planned) -> Figures {
+pub fn of(it: &Planned) -> Value {
     let plan = &it.plan;
     let passes = plan.passes.iter().map(|pass| {
         let grams = 1e3 * pass.off_kg;
@@ -40,23 +26,23 @@ pub fn of(it: &Planned) -> Figures {
         })
     });
     let [mass_sd_kg, balance_sd_m, swing_moment_sd_kg_m2] = plan.finished_sd;
-    Figures {
-        now: reading(&it.now),
-        passes: passes.collect(),
-        to_come: to_come.collect(),
-        finished: json!({
+    json!({
+        "now": reading(&it.now),
+        "passes": passes.collect::<Vec<_>>(),
+        "to_come": to_come.collect::<Vec<_>>(),
+        "finished": {
             "mass_kg": plan.finished.mass_kg,
             "mass_sd_kg": mass_sd_kg,
             "balance_m": plan.finished.balance_m(),
             "balance_sd_m": balance_sd_m,
             "swing_moment_kg_m2": plan.finished.second_kg_m2,
             "swing_moment_sd_kg_m2": swing_moment_sd_kg_m2,
-        }),
-        meets: plan.meets.iter().map(|it| it.words()).collect(),
-        chance_within: plan.chance,
-        overshoot_limit: backlift::workshop::plane::plan::OVERSHOOT,
-        planing_relative_sd: it.planing_sd,
-    }
+        },
+        "meets": plan.meets.iter().map(|it| it.words()).collect::<Vec<_>>(),
+        "chance_within": plan.chance,
+        "overshoot_limit": backlift::workshop::plane::plan::OVERSHOOT,
+        "planing_relative_sd": it.planing_sd,
+    })
 }
 
 fn reading(it: &PickupMoments) -> Value {

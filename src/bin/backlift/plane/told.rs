@@ -1,12 +1,13 @@
 //! The plan in words.
 
 use backlift::card::Figure;
+use backlift::questions::plane::Planned;
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::plane::{Pass, PickupMoments, Plan};
 
-use super::Planned;
-use crate::figure::{capital, listed, number, percent, plain};
+use crate::figure::{figure_words, percent, plain};
 use crate::paragraph::{paragraph, set_in};
+use crate::sentences::planing::{ESTIMATED, rules, sentence, to_come_words};
 use crate::table::table;
 
 /// Everything, the sentence first.
@@ -38,31 +39,8 @@ pub(super) fn told(it: &Planned, units: Units) -> String {
     out
 }
 
-/// Of a bat that was not balanced or timed.
-pub const ESTIMATED: &str = "Balance or swing moment is estimated from the size: time ten swings, and the plan is surer and goes further";
 /// What a kitchen scale tells, kg; for the digits only.
 const SCALE_KG: f64 = 0.001;
-
-/// What a maker could say of it.
-pub fn sentence(plan: &Plan) -> String {
-    let off_kg: f64 = plan.passes.iter().map(|it| it.off_kg).sum();
-    let grams = number(1e3 * off_kg, 0);
-    match (plan.passes.len(), plan.meets.len()) {
-        (0, 3) => "Nothing needs to come off: finished, the bat meets the card".to_owned(),
-        (0, _) => "No wood that a plane can take off brings this bat to its card".to_owned(),
-        (n, 3) => {
-            format!("Take {grams} g off in {} and the finished bat meets the card", passes(n))
-        }
-        (n, _) => format!(
-            "{} take {grams} g off and bring the bat nearer, but not wholly to the card",
-            capital(&passes(n))
-        ),
-    }
-}
-
-fn passes(n: usize) -> String {
-    if n == 1 { "one pass".to_owned() } else { format!("{n} passes") }
-}
 
 fn grams(pass: &Pass) -> String {
     let grams = 1e3 * pass.off_kg;
@@ -72,14 +50,6 @@ fn grams(pass: &Pass) -> String {
     }
 }
 
-/// How to work by it, with a plane that is off by such a share.
-pub fn rules(planing_sd: f64) -> String {
-    format!(
-        "Stop after each pass, weigh, balance and swing again, and ask anew: the plane takes off {} more or less than it should (one standard deviation, assumed), and no pass may leave the finished bat too light with more than 1 chance in 20. Wood cannot go back",
-        percent(planing_sd, 0)
-    )
-}
-
 fn to_come(plan: &Plan, units: Units) -> String {
     match to_come_words(plan, units).as_str() {
         "" => String::new(),
@@ -87,65 +57,29 @@ fn to_come(plan: &Plan, units: Units) -> String {
     }
 }
 
-/// What goes on after the plane; empty where nothing does.
-pub fn to_come_words(plan: &Plan, units: Units) -> String {
-    if plan.to_come.is_empty() {
-        return String::new();
-    }
-    let each: Vec<String> = plan
-        .to_come
-        .iter()
-        .map(|it| {
-            let sd = it.relative_sd * it.adds.mass_kg;
-            format!(
-                "{} {} ± {}",
-                it.what,
-                spoken(Quantity::Mass, it.adds.mass_kg, sd, units),
-                spoken(Quantity::Mass, sd, sd, units)
-            )
-        })
-        .collect();
-    format!("Still to go on, and counted: {}", listed(&each))
-}
-
 fn finished(it: &Planned, units: Units) -> String {
     let (plan, card) = (&it.plan, &it.card);
     let [mass_sd, balance_sd, swing_sd] = plan.finished_sd;
     let end = &plan.finished;
-    let row = |figure: Figure, value: String, asked: [String; 3]| {
+    let row = |figure: Figure, value: f64, sd: f64| {
+        // A balance point is spoken of as the card has it, whatever its doubt.
+        let digit = if figure == Figure::DeadWeight { sd } else { 0.0 };
+        let print = |it: f64| figure_words(figure, it, digit, units);
+        let asked = card.asked(figure);
+        let [low, high] = asked.tolerance.map(print);
         let within = if plan.meets.contains(&figure) { "yes" } else { "no" };
-        let [target, low, high] = asked;
         vec![
             figure.words().to_owned(),
-            value,
-            target,
+            format!("{} ± {}", print(value), print(sd)),
+            print(asked.target),
             format!("{low} to {high}"),
             within.to_owned(),
         ]
     };
-    let asked = |figure: Figure, print: &dyn Fn(f64) -> String| {
-        let it = card.asked(figure);
-        [it.target, it.tolerance[0], it.tolerance[1]].map(print)
-    };
-    let mass = |it: f64| spoken(Quantity::Mass, it, mass_sd, units);
-    let length = |it: f64| spoken(Quantity::Length, it, 0.0, units);
-    let swing = |it: f64| number(it, 4);
-    let rows = vec![
-        row(
-            Figure::DeadWeight,
-            format!("{} ± {}", mass(end.mass_kg), mass(mass_sd)),
-            asked(Figure::DeadWeight, &mass),
-        ),
-        row(
-            Figure::Balance,
-            format!("{} ± {}", length(end.balance_m()), length(balance_sd)),
-            asked(Figure::Balance, &length),
-        ),
-        row(
-            Figure::SwingMoment,
-            format!("{} ± {}", swing(end.second_kg_m2), swing(swing_sd)),
-            asked(Figure::SwingMoment, &swing),
-        ),
+    let rows = [
+        row(Figure::DeadWeight, end.mass_kg, mass_sd),
+        row(Figure::Balance, end.balance_m(), balance_sd),
+        row(Figure::SwingMoment, end.second_kg_m2, swing_sd),
     ];
     let chance = format!("Chance that all three end within: {}", percent(plan.chance, 0));
     "Finished:\n".to_owned()

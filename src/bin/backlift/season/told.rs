@@ -1,5 +1,6 @@
 //! A season in words.
 
+use backlift::questions::season::{Found, Given, Gone};
 use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::pressing::PRACTICE;
@@ -7,8 +8,6 @@ use backlift::workshop::season::swelling::{RADIAL, TANGENTIAL, swelling};
 use backlift::workshop::season::uptake::DAY_S;
 use backlift::workshop::season::{Air, State};
 
-use super::bat::Given;
-use super::computed::{Found, Gone};
 use crate::figure::{listed, number, percent, plain};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;

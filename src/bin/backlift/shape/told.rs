@@ -3,10 +3,10 @@
 use backlift::bat::laws::Verdict;
 use backlift::bat::shaped::ShapedBat;
 use backlift::card::Figure;
+use backlift::questions::shape::Worked;
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::to_card::{Answer, BrokenDemand, ToCard};
 
-use super::Worked;
 use crate::figure::{bare, either, listed, measured, number, percent, plain};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::{Row, side_by_side, table};
@@ -125,10 +125,9 @@ fn unmet(it: &ToCard, size: &str, units: Units) -> String {
 }
 
 fn value(figure: Figure, it: f64, units: Units) -> String {
-    match figure {
-        Figure::DeadWeight => spoken(Quantity::Mass, it, 0.0, units),
-        Figure::SwingMoment => plain(it, 4, "kg m²"),
-        _ => spoken(Quantity::Length, it, 0.0, units),
+    match figure.quantity() {
+        Some(quantity) => spoken(quantity, it, 0.0, units),
+        None => plain(it, 4, "kg m²"),
     }
 }
 

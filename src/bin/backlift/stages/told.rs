@@ -1,11 +1,12 @@
 //! The log in words: the bench at a glance, then bat by bat.
 
+use backlift::questions::bench_log::{Bench, Standing};
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::cautions::WORKSHOP;
 use backlift::workshop::stages::{Moment, Stage};
 
-use super::standing::{Bench, Standing};
-use crate::figure::{bare, listed, measured, plain};
+use crate::bat_figure::{BALANCE, DEAD_WEIGHT, PICKUP_WEIGHT, SWING_MOMENT};
+use crate::figure::{listed, plain};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
@@ -84,10 +85,10 @@ fn to_come(bench: &Bench<'_>, units: Units) -> String {
         .map(|it| {
             vec![
                 it.log.label.clone(),
-                measured(Quantity::Mass, it.forecast.mass_kg, units),
-                measured(Quantity::Length, it.forecast.balance_m, units),
-                bare(it.forecast.swing_moment_kg_m2, 4),
-                measured(Quantity::Mass, it.pickup_weight_kg, units),
+                DEAD_WEIGHT.shown(it.forecast.mass_kg, units),
+                BALANCE.shown(it.forecast.balance_m, units),
+                SWING_MOMENT.shown(it.forecast.swing_moment_kg_m2, units),
+                PICKUP_WEIGHT.shown(it.pickup_weight_kg, units),
             ]
         })
         .collect();

@@ -51,7 +51,7 @@ pub enum Action {
     DuplicateBat(usize),
     /// A bat taken away.
     RemoveBat(usize),
-    /// Takes the last change of the scenario back.
+    /// Takes the last change of the paper in front back.
     Undo,
     /// Brings it again.
     Redo,
@@ -159,6 +159,40 @@ pub enum Action {
     Measure(u32),
 }
 
+/// Which of the papers on the desk.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Which {
+    /// The scenario.
+    Scenario,
+    /// The described bat.
+    Bat,
+}
+
+impl Action {
+    /// To which paper it is done.
+    pub fn which(&self) -> Which {
+        if matches!(self, Self::Wood(_)) { Which::Bat } else { Which::Scenario }
+    }
+
+    /// What is done to the scenario, done to another paper.
+    pub fn on(self, which: Which) -> Self {
+        if which == Which::Scenario {
+            return self;
+        }
+        Self::Wood(match self {
+            Self::New => WoodAction::New,
+            Self::AskOpen => WoodAction::AskOpen,
+            Self::Open(path) => WoodAction::Open(path),
+            Self::Save => WoodAction::Save,
+            Self::AskSave => WoodAction::AskSave,
+            Self::SaveAs(path) => WoodAction::SaveAs(path),
+            Self::Rescue => WoodAction::Rescue,
+            Self::DropRescued => WoodAction::DropRescued,
+            other => return other,
+        })
+    }
+}
+
 /// What to do with unsaved changes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Keep {
@@ -193,7 +227,7 @@ pub enum View {
 }
 
 /// What the map is coloured by.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum ColourBy {
     /// Bat speed of the pull at the end of the innings.
     Pull,

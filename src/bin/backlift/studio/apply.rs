@@ -2,16 +2,17 @@
 
 use std::path::{Path, PathBuf};
 
-use backlift::files::fault::{Fault, Faults};
+use backlift::files::document::TextFile;
+use backlift::files::fault::Fault;
+use backlift::files::scenario::ScenarioV1;
 
 use super::action::{Action, View};
-use super::derived::Derived;
-use super::document::Document;
-use super::film_out::Into;
-use super::leaving::Paper;
+use super::filming::Into;
 use super::look::TEXT_SCALES;
-use super::playback::{Orbit, Playback, STEP_S};
+use super::panels::row;
+use super::playback::{Orbit, STEP_S};
 use super::state::{Ask, Studio};
+use super::undo::of_field;
 use super::wood::action::WoodAction;
 use super::work::Question;
 
@@ -26,25 +27,30 @@ impl Studio {
     }
 
     fn act(&mut self, action: Action) {
+        use WoodAction as Wood;
+        let which = action.which();
         match action {
-            Action::Demo | Action::New | Action::Maker | Action::Open(_) | Action::Close => {
-                self.leave(action);
+            Action::Demo | Action::Maker | Action::Close => self.leave(action),
+            Action::New | Action::Wood(Wood::New) => self.leave(action),
+            Action::Open(_) | Action::Wood(Wood::Open(_)) => self.leave(action),
+            Action::AskOpen | Action::Wood(Wood::AskOpen) => self.asks.push_back(Ask::Open(which)),
+            Action::AskSave | Action::Wood(Wood::AskSave) => {
+                self.asks.push_back(Ask::SaveAs(which));
             }
+            Action::Save | Action::Wood(Wood::Save) => self.save(which),
+            Action::SaveAs(path) | Action::Wood(Wood::SaveAs(path)) => {
+                self.save_as(which, Some(&path));
+            }
+            Action::Rescue | Action::Wood(Wood::Rescue) => self.rescue(which),
+            Action::DropRescued | Action::Wood(Wood::DropRescued) => {
+                self.paper_mut(which).drop_rescued();
+            }
+            Action::Undo => self.travel(row(self.view).paper, false),
+            Action::Redo => self.travel(row(self.view).paper, true),
             Action::Dropped(path) => self.dropped(path),
-            Action::AskOpen => self.asks.push_back(Ask::Open),
             Action::AskCard => self.asks.push_back(Ask::CardFolder),
             Action::AskCheck => self.asks.push_back(Ask::CardFile),
-            Action::AskSave => self.asks.push_back(Ask::SaveAs),
-            Action::Save if self.document.path().is_none() => self.asks.push_back(Ask::SaveAs),
-            Action::Save => self.save(None),
-            Action::SaveAs(path) => self.save(Some(&path)),
             Action::Keep(keep) => self.decide(keep),
-            Action::Rescue => self.rescue(),
-            Action::DropRescued => {
-                if let Some(rescued) = self.rescued.take() {
-                    self.recovery.forget_rescued(&rescued);
-                }
-            }
             Action::Dismiss(n) if n < self.notices.len() => {
                 self.notices.remove(n);
             }
@@ -55,16 +61,12 @@ impl Studio {
             | Action::DuplicateBat(_)
             | Action::RemoveBat(_)
             | Action::AddTried
-            | Action::UseTaps => self.change(&action),
-            Action::Undo if self.view == View::Wood => self.travel_wood(false),
-            Action::Redo if self.view == View::Wood => self.travel_wood(true),
-            Action::Undo => self.travel(false),
-            Action::Redo => self.travel(true),
+            | Action::UseTaps => self.change(action),
             Action::Wood(it) => self.do_wood(it),
             Action::View(view) => self.look_at(view),
             Action::Pair(pair) => self.show_pair(pair),
             Action::Fit => self.fit(),
-            Action::CancelFit => self.work.cancel(Question::Fit),
+            Action::CancelFit => self.work.cancel(|it| it == Question::Fit),
             Action::WriteCard(folder) => self.write_card(&folder),
             Action::Check(path) => self.check_against_file(&path),
             Action::CheckHere => self.check_here(),
@@ -96,7 +98,7 @@ impl Studio {
             Action::Orbit(turn_rad, raise_rad) => self.orbit().drag(turn_rad, raise_rad),
             Action::Nearer(times) => self.orbit().come_nearer(times),
             Action::Overlay(on) => playback.overlay = on,
-            Action::Play => play(playback),
+            Action::Play => playback.playing = true,
             Action::Pause => playback.playing = false,
             Action::Scrub(time_s) if time_s.is_finite() => {
                 (playback.time_s, playback.playing) = (time_s.max(0.0), false);
@@ -132,35 +134,13 @@ impl Studio {
         }
     }
 
-    fn look_at(&mut self, view: View) {
-        self.wood.let_go();
-        self.view = view;
-        if view == View::Pickup {
-            self.show_pair(self.pair);
-        }
-        if matches!(view, View::Map | View::Card) && self.results.fitted.is_none() {
-            self.fit();
-        }
-    }
-
-    fn fit(&mut self) {
-        let Some(loaded) = self.derived.loaded.clone().filter(|_| !self.derived.is_stale()) else {
-            self.say_fault(
-                &Fault::new("the fit needs a scenario without faults").help("see the bench"),
-            );
-            return;
-        };
-        self.results.failed.remove(&self.derived.fit_key);
-        self.work.ask(Question::Fit, self.derived.fit_key, loaded);
-    }
-
     fn dropped(&mut self, path: PathBuf) {
         match (says(&path, backlift::files::card::SCHEMA), self.view) {
             (true, View::Wood) => self.do_wood(WoodAction::Card(path)),
             (true, _) => self.check_against_file(&path),
             _ if says(&path, backlift::files::shape::VERSION) => {
                 self.look_at(View::Wood);
-                self.do_wood(WoodAction::Open(path));
+                self.leave(Action::Wood(WoodAction::Open(path)));
             }
             _ => self.leave(Action::Open(path)),
         }
@@ -174,151 +154,46 @@ impl Studio {
         }
     }
 
-    pub(super) fn go(&mut self, action: Action) {
-        let let_go = std::mem::take(&mut self.let_go);
-        if let_go.contains(&Paper::Scenario) {
-            self.recovery.forget(self.document.path(), self.rescued.as_ref());
-        }
-        if let_go.contains(&Paper::Bat) {
-            self.wood.forget_unsaved();
-        }
-        let document = match &action {
-            Action::Demo => Document::demo(),
-            Action::New => Document::starter(),
-            Action::Maker => Document::maker(),
-            Action::Open(path) => Document::open(path),
-            Action::Wood(it) => return self.go_to_wood(it),
-            _ => {
-                self.closed = true;
-                return;
-            }
+    /// Changes the scenario, and remembers how it was.
+    fn change(&mut self, action: Action) {
+        let stroke = self.lead_stroke();
+        let card = self.fitted().map(|it| &it.it.card);
+        let size = card.map(|it| (it.size.clone(), it.length_m));
+        let (bat, tried, taps) = (self.bench_bat, self.tried, self.taps.clone());
+        let edit = |it: &mut TextFile<ScenarioV1>| match &action {
+            Action::Set(path, value) => it.set(path, value),
+            Action::Saw(how_often) => it.saw(how_often, &stroke),
+            Action::ForgetSeen => it.forget_seen(0),
+            Action::AddBat => it.add_bat(None),
+            Action::DuplicateBat(bat) => it.add_bat(Some(*bat)),
+            Action::RemoveBat(bat) => it.remove_bat(*bat),
+            Action::AddTried => match tried {
+                Some(tried) => it.add_tried(tried, size.as_ref()),
+                None => Err(Fault::new("no bat is tried on the map").help("click the map first")),
+            },
+            _ => it.time(bat, &taps),
         };
-        match document {
-            Ok(document) => self.take_up(document, &action),
-            Err(Faults(faults)) => {
-                faults.iter().for_each(|it| self.say_fault(it));
-                // What is still here is unsaved as before.
-                self.kept.clear();
-            }
+        let changed = self.document.change(words(&action), |it| Ok(edit(it)?));
+        match changed {
+            Ok(is_other) => self.changed_by(&action, is_other),
+            Err(faults) => self.say_faults(&faults),
         }
     }
 
-    fn take_up(&mut self, document: Document, by: &Action) {
-        self.document = document;
-        self.kept = self.document.text().to_owned();
-        self.history = Default::default();
-        self.results.forget();
-        for question in [Question::Fit, Question::Today] {
-            self.work.cancel(question);
-        }
-        (self.tried, self.check) = (None, None);
-        self.taps.clear();
-        self.playback.bats = [0, 1];
-        self.playback.second = true;
-        self.follow();
-        if let Action::Open(path) = by {
-            self.recovery.used(path);
-            self.recent = self.recovery.recent();
-        }
-        let found = self.recovery.found(self.document.path());
-        self.rescued = found.filter(|it| it.text != self.document.text());
-        if self.wood.is_untouched() {
-            self.go_to_wood(&WoodAction::New);
-        }
-        let view = match by {
-            Action::New => View::Bench,
-            Action::Maker => View::Pickup,
-            _ => View::Swing,
-        };
-        self.look_at(view);
-    }
-
-    pub(super) fn save(&mut self, path: Option<&Path>) {
-        let old = self.document.path().map(Path::to_path_buf);
-        let saved = match path {
-            Some(path) => self.document.save_as(path),
-            None => self.document.save(),
-        };
-        match saved {
-            Ok(()) => {
-                for path in [old.as_deref(), self.document.path()] {
-                    self.recovery.forget(path, self.rescued.as_ref());
-                }
-                self.kept = self.document.text().to_owned();
-                self.say(format!("Saved {}", self.document.name()));
-                if let Some(path) = self.document.path() {
-                    self.recovery.used(path);
-                }
-                self.recent = self.recovery.recent();
-                self.go_on();
-            }
-            Err(fault) => {
-                self.stay();
-                self.say_fault(&fault);
-            }
-        }
-    }
-
-    fn rescue(&mut self) {
-        let Some(rescued) = self.rescued.take() else { return };
-        let before = self.document.text().to_owned();
-        match self.document.with_text(&rescued.text) {
-            Ok(document) => {
-                self.document = document;
-                self.history.changed(before, "take up unsaved work".to_owned());
-                self.follow();
-            }
-            Err(Faults(faults)) => faults.iter().for_each(|it| self.say_fault(it)),
-        }
-    }
-
-    /// Changes the document, and remembers how it was.
-    fn change(&mut self, action: &Action) {
-        let before = self.document.text().to_owned();
-        match self.changed(action) {
-            Ok(()) if self.document.text() == before => {}
-            Ok(()) => {
-                self.history.changed(before, words(action));
-                self.follow();
-            }
-            Err(fault) => self.say_fault(&fault),
-        }
-    }
-
-    fn changed(&mut self, action: &Action) -> Result<(), Fault> {
+    /// What goes with a change of the scenario.
+    fn changed_by(&mut self, action: &Action, is_other: bool) {
+        let last = self.document.bat_count().saturating_sub(1);
         match action {
-            Action::Set(path, value) => self.put(path, value),
-            Action::Saw(how_often) => self.saw(how_often),
-            Action::ForgetSeen => self.document.forget_seen(0),
-            Action::AddBat => {
-                self.document.add_bat(None)?;
-                self.bench_bat = self.document.bat_count() - 1;
-                Ok(())
+            Action::AddBat => self.bench_bat = last,
+            Action::AddTried => {
+                (self.playback.bats[1], self.playback.second) = (last, true);
+                self.tried = None;
             }
-            Action::DuplicateBat(bat) => self.document.add_bat(Some(*bat)),
-            Action::RemoveBat(bat) => self.remove_bat(*bat),
-            Action::AddTried => self.add_tried(),
-            Action::UseTaps => self.use_taps(),
-            _ => Ok(()),
+            Action::UseTaps => self.taps.clear(),
+            _ => {}
         }
-    }
-
-    /// Everything that hangs on the text.
-    pub(super) fn follow(&mut self) {
-        self.derived = Derived::of(&self.document, &self.derived);
-        self.bats_in_range();
-        self.check = None;
-    }
-
-    fn travel(&mut self, forward: bool) {
-        let now = self.document.text().to_owned();
-        let Some(text) = self.history.travel(&now, forward) else { return };
-        match self.document.with_text(&text) {
-            Ok(document) => {
-                self.document = document;
-                self.follow();
-            }
-            Err(Faults(faults)) => faults.iter().for_each(|it| self.say_fault(it)),
+        if is_other {
+            self.follow();
         }
     }
 }
@@ -335,15 +210,10 @@ fn says(path: &Path, schema: &str) -> bool {
     read.is_ok() && String::from_utf8_lossy(&start).contains(schema)
 }
 
-fn play(playback: &mut Playback) {
-    playback.playing = true;
-}
-
 /// A change in a few words, for the undo button.
 fn words(action: &Action) -> String {
     match action {
-        Action::Set(path, value) if value.trim().is_empty() => format!("take away {path}"),
-        Action::Set(path, value) => format!("{path} = {value}"),
+        Action::Set(path, value) => of_field(path, value),
         Action::Saw(how_often) => format!("in time: {how_often}"),
         Action::ForgetSeen => "clear what was seen".to_owned(),
         Action::AddBat => "add a bat".to_owned(),

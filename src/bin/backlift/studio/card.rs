@@ -1,22 +1,22 @@
 //! The card: its preview, its files, and a delivered bat held against it.
 
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
 
 use backlift::card::Card;
 use backlift::card::returned_bat;
-use backlift::drawing::png::png;
+use backlift::drawing::png::drawn;
+use backlift::files::card_file;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
+use backlift::questions::delivered;
+use backlift::questions::fitted::Fitted;
 use backlift::units::Units;
-use resvg::tiny_skia::Pixmap;
 
-use super::action::View;
+use super::answers::{Keyed, key};
 use super::state::Studio;
-use super::work::{Answer, Question};
-use crate::fit::pictures;
+use super::work::{Question, Written};
+use crate::fitting_files;
 use crate::outcome::Stop;
-use crate::questions::{card_file, delivered};
 
 /// The card as it is printed, as a picture.
 pub struct CardPicture {
@@ -30,49 +30,42 @@ pub struct CardPicture {
 const PIXELS: f64 = 1.6;
 
 impl Studio {
-    /// What the picture of the card hangs on.
-    fn picture_key(&self) -> Option<u64> {
-        let units = if self.look.units == Units::Si { 1 } else { 2 };
-        Some(self.results.fitted.as_ref()?.key.rotate_left(7) ^ units)
-    }
-
     /// Draws the card in the background while it is looked at.
     pub(super) fn ask_for_picture(&mut self) {
-        let Some(key) = self.picture_key().filter(|_| self.view == View::Card) else { return };
-        let there = self.results.picture.as_ref().is_some_and(|it| it.key == key);
-        let Some(fitted) = self.results.fitted.as_ref().map(|it| Arc::clone(&it.it)) else {
-            return;
-        };
-        if there || self.results.failed.contains_key(&key) {
-            return;
-        }
         let units = self.look.units;
-        let mistake = |it: &dyn std::fmt::Display| Stop::OurMistake(it.to_string());
-        let task = move |_: &crate::progress::Progress, _: &dyn Fn(Answer)| {
-            let sheet = pictures::sheet(&fitted, units).map_err(|it| mistake(&it))?;
-            let bytes = png(&sheet, PIXELS).map_err(|it| mistake(&it))?;
-            let map = Pixmap::decode_png(&bytes).map_err(|it| mistake(&it))?;
-            let size = [map.width() as usize, map.height() as usize];
-            Ok(Answer::Picture(Arc::new(CardPicture { size, rgba: map.take() })))
+        let Some(fit_key) = self.fitted().map(|it| it.key) else { return };
+        let key = key(("card picture", fit_key, units == Units::Si));
+        let Some(fitted) =
+            self.answers.shared::<Fitted>(fit_key).filter(|_| !self.answers.has(key))
+        else {
+            return;
         };
-        self.work.start(Question::CardPicture, key, Box::new(task));
+        self.work.start(Question::CardPicture, key, move |_, _| {
+            let sheet = fitting_files::sheet(&fitted, units).map_err(Stop::our_mistake)?;
+            let map = drawn(&sheet, PIXELS).map_err(Stop::our_mistake)?;
+            let size = [map.width() as usize, map.height() as usize];
+            Ok(CardPicture { size, rgba: map.take() })
+        });
+    }
+
+    /// The card as it was drawn last.
+    pub fn card_picture(&self) -> Option<Keyed<'_, CardPicture>> {
+        self.answers.last(Question::CardPicture)
     }
 
     /// Writes card, map and innings into a folder.
     pub(super) fn write_card(&mut self, folder: &Path) {
-        let Some(fitted) = self.results.fitted.as_ref().map(|it| Arc::clone(&it.it)) else {
+        let fit_key = self.fitted().map(|it| it.key);
+        let Some(fitted) = fit_key.and_then(|key| self.answers.shared::<Fitted>(key)) else {
             let fault = Fault::new("there is no card yet").help("find the bat first");
             return self.say_fault(&fault);
         };
         let (units, folder) = (self.look.units, PathBuf::from(folder));
-        let task = move |_: &crate::progress::Progress, _: &dyn Fn(Answer)| {
+        self.work.start(Question::CardFiles, key(("card files", fit_key)), move |_, _| {
             let mut into = Folder::open(&folder)?;
-            pictures::add(&mut into, &fitted, units)?;
-            Ok(Answer::Written(into.commit()?.len(), folder))
-        };
-        let key = self.derived.fit_key.rotate_left(13);
-        self.results.failed.remove(&key);
-        self.work.start(Question::CardFiles, key, Box::new(task));
+            fitting_files::add(&mut into, &fitted, units)?;
+            Ok(Written { files: into.commit()?.len(), folder })
+        });
     }
 
     pub(super) fn check_against_file(&mut self, path: &Path) {
@@ -83,7 +76,7 @@ impl Studio {
     }
 
     pub(super) fn check_here(&mut self) {
-        match self.results.fitted.as_ref().map(|it| it.it.card.clone()) {
+        match self.fitted().map(|it| it.it.card.clone()) {
             Some(card) => self.check_against(&card),
             None => {
                 let fault = Fault::new("there is no card yet").help("find the bat, or open a card");

@@ -1,13 +1,8 @@
 //! The stroke as an animated GIF that any telephone shows.
 
-use backlift::drawing::palette::LIGHT;
-use backlift::drawing::picture::Picture;
-use backlift::drawing::png::png;
-use backlift::drawing::type_setting::{Lettering, Size};
+use backlift::drawing::still::Still;
 use gif::{Encoder, Frame, Repeat};
-use resvg::tiny_skia::Pixmap;
 
-use super::still::{Still, mistake};
 use crate::outcome::Stop;
 
 /// Pictures of a stroke.
@@ -19,8 +14,6 @@ const LAST_DELAY: u16 = 150;
 const WIDEST: u32 = 960;
 /// How closely colours are chosen, 1 best to 30 fastest.
 const SPEED: i32 = 10;
-/// Beside and under the words, px.
-const MARGIN: f64 = 8.0;
 
 /// Instants to take, s from the top of the backlift.
 pub fn instants_s(length_s: f64) -> Vec<f64> {
@@ -33,16 +26,16 @@ pub fn gif(
     words: &[String],
     tell: &dyn Fn(f64) -> Result<(), Stop>,
 ) -> Result<Vec<u8>, Stop> {
-    let small: Vec<Still> = stills.iter().map(halved).collect();
+    let small: Vec<Still> = stills.iter().map(|it| it.halved_to(WIDEST)).collect();
     let Some(size) = small.first().map(|it| it.size) else {
-        return Err(mistake(&"a clip without pictures"));
+        return Err(Stop::our_mistake("a clip without pictures"));
     };
-    let under = strip(&words.join(" "), size[0])?;
+    let under = Still::of_words(&words.join(" "), size[0]).map_err(Stop::our_mistake)?;
     let [width, height] =
         [size[0], size[1] + under.size[1]].map(|it| u16::try_from(it).unwrap_or(u16::MAX));
     let mut bytes = Vec::new();
-    let mut encoder = Encoder::new(&mut bytes, width, height, &[]).map_err(|it| mistake(&it))?;
-    encoder.set_repeat(Repeat::Infinite).map_err(|it| mistake(&it))?;
+    let mut encoder = Encoder::new(&mut bytes, width, height, &[]).map_err(Stop::our_mistake)?;
+    encoder.set_repeat(Repeat::Infinite).map_err(Stop::our_mistake)?;
     // A window that was drawn larger or smaller meanwhile cannot go into the same clip.
     let same = small.iter().filter(|it| it.size == size);
     let count = small.len();
@@ -51,55 +44,10 @@ pub fn gif(
         let mut pixels = [still.rgba.as_slice(), under.rgba.as_slice()].concat();
         let mut frame = Frame::from_rgba_speed(width, height, &mut pixels, SPEED);
         frame.delay = if n + 1 == count { LAST_DELAY } else { DELAY };
-        encoder.write_frame(&frame).map_err(|it| mistake(&it))?;
+        encoder.write_frame(&frame).map_err(Stop::our_mistake)?;
     }
     drop(encoder);
     Ok(bytes)
-}
-
-/// Words on paper, as wide as the pictures; nothing high where there are none.
-fn strip(words: &str, width: u32) -> Result<Still, Stop> {
-    if words.is_empty() {
-        return Ok(Still { size: [width, 0], rgba: Vec::new() });
-    }
-    let quiet = Lettering::new(Size::Quiet, LIGHT.ink);
-    let wide = f64::from(width);
-    let lines = quiet.wrapped(words, wide - 2.0 * MARGIN);
-    let height = (MARGIN + Size::Quiet.line_px() * lines.len() as f64).ceil();
-    let mut picture = Picture::new(wide, height, &LIGHT);
-    for (n, line) in lines.iter().enumerate() {
-        picture.text(MARGIN, Size::Quiet.line_px() * (n + 1) as f64, quiet, line);
-    }
-    let bytes = png(&picture.finish(), 1.0).map_err(|it| mistake(&it))?;
-    let map = Pixmap::decode_png(&bytes).map_err(|it| mistake(&it))?;
-    Ok(Still { size: [map.width(), map.height()], rgba: map.take() })
-}
-
-/// Half as wide and as high where it is wide: each pixel the mean of four.
-fn halved(still: &Still) -> Still {
-    let [width, height] = still.size;
-    if width <= WIDEST {
-        return still.clone();
-    }
-    let size = [width / 2, height / 2];
-    let at = |x: u32, y: u32, channel: u32| {
-        let place = ((y * width + x) * 4 + channel) as usize;
-        u32::from(still.rgba.get(place).copied().unwrap_or(255))
-    };
-    let mut rgba = Vec::with_capacity((size[0] * size[1] * 4) as usize);
-    for y in 0..size[1] {
-        for x in 0..size[0] {
-            for channel in 0..4 {
-                let (x, y) = (2 * x, 2 * y);
-                let sum = at(x, y, channel)
-                    + at(x + 1, y, channel)
-                    + at(x, y + 1, channel)
-                    + at(x + 1, y + 1, channel);
-                rgba.push((sum / 4) as u8);
-            }
-        }
-    }
-    halved(&Still { size, rgba })
 }
 
 #[cfg(test)]

@@ -1,13 +1,14 @@
 //! What follows from the document at once: the player built, the bats weighed, faults and doubts.
 
-use std::hash::{DefaultHasher, Hash, Hasher};
 use std::sync::Arc;
 
-use backlift::files::fault::{Fault, Faults, Source};
-use backlift::files::scenario::load_text;
+use backlift::bat::figures::WeighedBat;
+use backlift::files::fault::{Fault, Source};
+use backlift::files::scenario::{ScenarioV1, load_text};
+use backlift::questions::loaded::{Loaded, built};
 
-use super::document::Document;
-use crate::loaded::{Loaded, built};
+use super::answers::{key_of, told};
+use super::paper::{OnDesk, Paper};
 use crate::outcome::Stop;
 
 /// What follows from the document.
@@ -21,6 +22,8 @@ pub struct Derived {
     pub warnings: Vec<Fault>,
     /// For each bat, what all that is computed of it in this player's hands hangs on.
     pub bat_keys: Vec<u64>,
+    /// For each bat, what hangs on its bench alone.
+    pub bench_keys: Vec<u64>,
     /// What the times hang on in which strokes are asked for.
     pub player_key: u64,
     /// The same for the fitting.
@@ -29,21 +32,25 @@ pub struct Derived {
 
 impl Derived {
     /// Of a document; where it is at fault, what was there before stays on the screen.
-    pub fn of(document: &Document, before: &Self) -> Self {
+    pub fn of(document: &Paper<ScenarioV1>, before: &Self) -> Self {
         let source = Source::new(&document.name(), document.text());
         let read = load_text(source, &document.folder(), &[]).map_err(Stop::from).and_then(built);
         match read {
             Ok((loaded, warnings)) => {
                 let scenario = &loaded.scenario;
-                let swung = key(&loaded.strokes);
+                let swung = key_of(&loaded.strokes);
                 let who = (&scenario.player, &scenario.calibration, &scenario.innings, swung);
                 let asked = (&scenario.bowling, &scenario.fit);
-                let bat_keys = scenario.bats.iter().map(|it| key(&(who, asked, it))).collect();
                 let known = (scenario.uses, &scenario.seen);
-                let fit_key = key(&(who, asked, &scenario.bats, scenario.invented, known));
-                let player_key = key(&(who, asked));
-                let loaded = Some(Arc::new(loaded));
-                Self { player_key, loaded, faults: Vec::new(), warnings, bat_keys, fit_key }
+                Self {
+                    bat_keys: scenario.bats.iter().map(|it| key_of(&(who, asked, it))).collect(),
+                    bench_keys: loaded.bats.iter().map(bench_key).collect(),
+                    player_key: key_of(&(who, asked)),
+                    fit_key: key_of(&(who, asked, &scenario.bats, scenario.invented, known)),
+                    loaded: Some(Arc::new(loaded)),
+                    faults: Vec::new(),
+                    warnings,
+                }
             }
             Err(stop) => Self { faults: told(stop), warnings: Vec::new(), ..before.clone() },
         }
@@ -60,6 +67,10 @@ impl Derived {
     }
 }
 
+fn bench_key(it: &WeighedBat) -> u64 {
+    key_of(&(it.mass_kg, it.balance_m, it.swing_moment_kg_m2, &it.size))
+}
+
 /// The field that a fault names before its colon.
 pub fn path_of(fault: &Fault) -> Option<&str> {
     let (path, _) = fault.message.split_once(": ")?;
@@ -72,23 +83,4 @@ pub fn words(fault: &Fault) -> &str {
         Some(path) => fault.message.get(path.len() + 2..).unwrap_or(&fault.message),
         None => &fault.message,
     }
-}
-
-/// Why there is no answer, as faults.
-pub fn told(stop: Stop) -> Vec<Fault> {
-    match stop {
-        Stop::WrongInput(Faults(faults)) => faults,
-        Stop::NoAnswer(fault) => vec![fault],
-        Stop::Cancelled => Vec::new(),
-        Stop::OurMistake(what) => {
-            vec![Fault::new(what).help("this is a mistake in Backlift, not in what you gave it")]
-        }
-    }
-}
-
-/// Values that print alike are alike.
-pub fn key(it: &impl std::fmt::Debug) -> u64 {
-    let mut hasher = DefaultHasher::new();
-    format!("{it:?}").hash(&mut hasher);
-    hasher.finish()
 }

@@ -1,9 +1,8 @@
 //! The operating system's own windows for files, each on a thread of its own.
 
-use std::path::PathBuf;
 use std::sync::mpsc::{Receiver, Sender, channel};
 
-use super::action::Action;
+use super::action::{Action, Which};
 use super::state::{Ask, Studio};
 use super::wood::action::WoodAction;
 
@@ -25,8 +24,8 @@ impl Dialogs {
     pub fn serve(&self, it: &mut Studio) {
         while let Some(ask) = it.asks.pop_front() {
             let name = match ask {
-                Ask::SaveWood => file_name(&it.wood.name()),
-                _ => file_name(&it.document.name()),
+                Ask::SaveAs(which) => file_name(&it.paper(which).name()),
+                _ => String::new(),
             };
             let sender = self.sender.clone();
             std::thread::spawn(move || {
@@ -48,58 +47,40 @@ fn file_name(of: &str) -> String {
     if name.ends_with(".ron") { name } else { name + ".ron" }
 }
 
+fn noun(which: Which) -> &'static str {
+    match which {
+        Which::Scenario => "scenario",
+        Which::Bat => "described bat",
+    }
+}
+
 fn chosen(ask: Ask, name: &str) -> Option<Action> {
-    let dialog = rfd::FileDialog::new();
-    let scenarios = |it: rfd::FileDialog| it.add_filter("scenario", &["ron"]);
-    let bats = |it: rfd::FileDialog| it.add_filter("described bat", &["ron"]);
-    let ended = |path: PathBuf| match path.extension() {
-        Some(_) => path,
-        None => path.with_extension("ron"),
+    let dialog = |title: &str| rfd::FileDialog::new().set_title(title);
+    let folder = |title: &str| dialog(title).pick_folder();
+    let open = |title: &str, kind: &str| dialog(title).add_filter(kind, &["ron"]).pick_file();
+    let keep = |title: &str, kind: &str, ending: &str, name: &str| {
+        let path = dialog(title).add_filter(kind, &[ending]).set_file_name(name).save_file()?;
+        Some(if path.extension().is_some() { path } else { path.with_extension(ending) })
     };
     match ask {
-        Ask::Open => scenarios(dialog).set_title("Open a scenario").pick_file().map(Action::Open),
-        Ask::SaveAs => scenarios(dialog)
-            .set_title("Keep the scenario")
-            .set_file_name(name)
-            .save_file()
-            .map(|it| Action::SaveAs(ended(it))),
-        Ask::CardFolder => {
-            dialog.set_title("A folder for the card").pick_folder().map(Action::WriteCard)
+        Ask::Open(which) => {
+            let title = format!("Open a {}", noun(which));
+            open(&title, noun(which)).map(|it| Action::Open(it).on(which))
         }
-        Ask::Clip => dialog
-            .set_title("Keep the clip")
-            .add_filter("animated picture", &["gif"])
-            .set_file_name("swing.gif")
-            .save_file()
-            .map(Action::WriteClip),
-        Ask::Page => dialog
-            .set_title("Keep the page")
-            .add_filter("picture", &["png"])
-            .set_file_name("swing.png")
-            .save_file()
-            .map(Action::WritePage),
-        Ask::CardFile => dialog
-            .set_title("The card the bat was ordered with")
-            .add_filter("card", &["ron"])
-            .pick_file()
-            .map(Action::Check),
-        Ask::OpenWood => bats(dialog)
-            .set_title("Open a described bat")
-            .pick_file()
-            .map(|it| Action::Wood(WoodAction::Open(it))),
-        Ask::SaveWood => bats(dialog)
-            .set_title("Keep the described bat")
-            .set_file_name(name)
-            .save_file()
-            .map(|it| Action::Wood(WoodAction::SaveAs(ended(it)))),
-        Ask::WoodCard => dialog
-            .set_title("The card the bat is made for")
-            .add_filter("card", &["ron"])
-            .pick_file()
+        Ask::SaveAs(which) => {
+            let title = format!("Keep the {}", noun(which));
+            keep(&title, noun(which), "ron", name).map(|it| Action::SaveAs(it).on(which))
+        }
+        Ask::CardFolder => folder("A folder for the card").map(Action::WriteCard),
+        Ask::Clip => {
+            keep("Keep the clip", "animated picture", "gif", "swing.gif").map(Action::WriteClip)
+        }
+        Ask::Page => keep("Keep the page", "picture", "png", "swing.png").map(Action::WritePage),
+        Ask::CardFile => open("The card the bat was ordered with", "card").map(Action::Check),
+        Ask::WoodCard => open("The card the bat is made for", "card")
             .map(|it| Action::Wood(WoodAction::Card(it))),
-        Ask::WoodFolder => dialog
-            .set_title("A folder for templates and solid")
-            .pick_folder()
-            .map(|it| Action::Wood(WoodAction::Write(it))),
+        Ask::WoodFolder => {
+            folder("A folder for templates and solid").map(|it| Action::Wood(WoodAction::Write(it)))
+        }
     }
 }

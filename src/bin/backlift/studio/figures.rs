@@ -1,11 +1,16 @@
 //! The figures beside the swing, each with its doubt and its why.
 
-use backlift::comparison::figure::{Figure, StrokeFigure, When};
-use backlift::innings::played::FIFTY;
+use std::sync::Arc;
+
+use backlift::comparison::figure::StrokeFigure;
+use backlift::questions::any_score::{self, Of};
+use backlift::questions::compared::{Shown, compared};
+use backlift::questions::loaded::Loaded;
 use backlift::units::{Quantity, Units, spoken};
 
-use super::innings::{self, Of};
+use super::answers::{Keyed, key};
 use super::state::Studio;
+use super::work::Question;
 use crate::figure::{percent, plain};
 
 /// One line of figures.
@@ -39,35 +44,35 @@ struct Line {
 const LINES: [Line; 5] = [
     Line {
         name: "bat speed at the ball",
-        of: innings::bat_speed_m_s,
+        of: any_score::bat_speed_m_s,
         figure: Some(StrokeFigure::BatSpeed),
         quantity: Some(Quantity::Speed),
         why: "Speed of the contact point in the fastest swing that stays under control, simulated with this player's strength. Its doubt: strength, bat, and what is not known of fatigue",
     },
     Line {
         name: "stroke time",
-        of: innings::stroke_time_s,
+        of: any_score::stroke_time_s,
         figure: Some(StrokeFigure::StrokeTime),
         quantity: Some(Quantity::Time),
         why: "From the top of the backlift to the ball, in the fastest swing that stays under control",
     },
     Line {
         name: "time in hand",
-        of: innings::time_in_hand_s,
+        of: any_score::time_in_hand_s,
         figure: Some(StrokeFigure::TimeInHand),
         quantity: Some(Quantity::Time),
         why: "Left over between reading the ball and having to start, with the bowling and the reading time of the scenario. It serves to hold bats against each other; whether a ball is met in time is a chance",
     },
     Line {
         name: "wrist share",
-        of: innings::wrist_share,
+        of: any_score::wrist_share,
         figure: Some(StrokeFigure::WristShare),
         quantity: None,
         why: "Mean share of what it has left that the busier wrist gives, at one stroke time for all bats and scores",
     },
     Line {
         name: "grip needed",
-        of: innings::grip_share,
+        of: any_score::grip_share,
         figure: Some(StrokeFigure::GripShare),
         quantity: None,
         why: "So that the handle neither slips nor twists, as a share of the grip there is; fresh grip, so a lower bound late on. Its doubt: the grip reading, the friction of glove on rubber (an assumption, ± 25 %), and the player's strength",
@@ -119,52 +124,58 @@ impl Studio {
             Some(Told { value: told(line, value, sd.unwrap_or(0.0), units), doubt })
         });
         let difference = match (best, line.figure) {
-            ([Some(a), Some(b)], Some(figure)) => self.difference_sd(figure, runs).map(|sd| {
-                let sign = if b > a { "+" } else { "" };
-                let words = format!(
-                    "{sign}{} ± {}",
-                    told(line, b - a, sd, units),
-                    told(line, sd, sd, units)
-                );
-                let real = backlift::comparison::difference::REAL_BEYOND_SD * sd;
-                (words, (b - a).abs() > real)
-            }),
+            ([Some(a), Some(b)], Some(figure)) => self
+                .compared()
+                .and_then(|it| it.difference_sd_at(&self.playback.stroke, figure, runs))
+                .map(|sd| {
+                    let sign = if b > a { "+" } else { "" };
+                    let words = format!(
+                        "{sign}{} ± {}",
+                        told(line, b - a, sd, units),
+                        told(line, sd, sd, units)
+                    );
+                    let real = backlift::comparison::difference::REAL_BEYOND_SD * sd;
+                    (words, (b - a).abs() > real)
+                }),
             _ => None,
         };
         Row { name: line.name, values, difference, why: line.why }
     }
 
-    /// Doubt of a figure of the stroke shown: as compared fresh and at fifty, evenly between.
+    /// Doubt of a figure of the stroke shown.
     pub fn sd(&self, slot: usize, figure: StrokeFigure, runs: f64) -> Option<f64> {
-        let compared = self.compared()?;
-        let at = |when: When| {
-            let stroke = compared.strokes.iter().position(|it| *it == self.playback.stroke)?;
-            let wanted = Figure::Stroke(stroke, when, figure);
-            let place = compared.comparison.figures.iter().position(|it| *it == wanted)?;
-            Some(compared.comparison.bats.get(slot)?.value_sd(place).1)
-        };
-        between(at(When::Fresh)?, at(When::AtFifty)?, runs)
+        self.compared()?.sd_at(slot, &self.playback.stroke, figure, runs)
     }
 
-    fn difference_sd(&self, figure: StrokeFigure, runs: f64) -> Option<f64> {
-        let compared = self.compared()?;
-        let stroke = compared.strokes.iter().position(|it| *it == self.playback.stroke)?;
-        let at = |when: When| {
-            Some(compared.difference([0, 1], Figure::Stroke(stroke, when, figure))?.difference.sd)
-        };
-        between(at(When::Fresh)?, at(When::AtFifty)?, runs)
+    /// What the comparison of the two bats hangs on.
+    fn pair_key(&self) -> Option<u64> {
+        let [a, b] = self.playback.bats.map(|bat| self.derived.bat_keys.get(bat));
+        Some(key(("pair", a?, b?)))
     }
 
     /// The comparison of the two bats shown; perhaps of an earlier text.
-    pub fn compared(&self) -> Option<&crate::compare::Shown> {
-        let compared = self.results.compared.as_ref()?;
-        (self.results.compared_bats == self.playback.bats).then_some(&*compared.it)
+    pub fn compared(&self) -> Option<&Shown> {
+        let now = self.pair_key().and_then(|key| self.answers.get(key));
+        let before = || self.answers.last(Question::Compare(self.playback.bats));
+        now.or_else(|| before().map(|it: Keyed<'_, Shown>| it.it))
     }
 
     /// Whether it is of the present text.
     pub fn is_compared(&self) -> bool {
-        let known = self.results.compared.as_ref().map(|it| it.key);
-        known.is_some() && known == self.pair_key()
+        self.pair_key().is_some_and(|key| self.answers.get::<Shown>(key).is_some())
+    }
+
+    /// Asks for it if it is missing; whether it is waited for.
+    pub(super) fn ask_for_pair(&mut self, loaded: &Arc<Loaded>) -> bool {
+        let pair = self.playback.bats;
+        let missing = self.pair_key().filter(|it| pair[0] != pair[1] && !self.answers.has(*it));
+        let Some(key) = missing else { return false };
+        let loaded = Arc::clone(loaded);
+        self.work.start(Question::Compare(pair), key, move |progress, _| {
+            let bats = pair.iter().filter_map(|it| loaded.bats.get(*it).cloned()).collect();
+            compared(&loaded, bats, progress)
+        });
+        true
     }
 
     /// What a coach could say aloud of the two bats.
@@ -177,23 +188,15 @@ impl Studio {
             return "The same bat twice: choose another one to see a difference".to_owned();
         }
         match self.compared() {
-            Some(shown) => crate::compare::told::sentence(shown, self.look.units),
+            Some(shown) => crate::sentences::pair::sentence(shown, self.look.units),
             None => "What the two bats do in these hands is being worked out".to_owned(),
         }
     }
 
     /// What a bat is called.
     pub fn label(&self, bat: usize) -> String {
-        let written = self.document.at(&format!("bats.{bat}.label"));
-        match written.is_empty() {
-            true => format!("Bat {}", backlift::drawing::palette::bat_letter(bat)),
-            false => written,
-        }
+        self.document.label(bat)
     }
-}
-
-fn between(fresh: f64, late: f64, runs: f64) -> Option<f64> {
-    Some(fresh + (runs / FIFTY).clamp(0.0, 1.0) * (late - fresh))
 }
 
 fn told(line: &Line, value: f64, sd: f64, units: Units) -> String {

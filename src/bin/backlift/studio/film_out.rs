@@ -2,40 +2,16 @@
 
 use std::path::{Path, PathBuf};
 
+use backlift::drawing::still::Still;
 use backlift::files::fault::Fault;
 use backlift::files::save::over;
 
-use super::playback::Playback;
+use super::answers::key;
+use super::filming::{Filming, Into};
 use super::state::Studio;
-use super::still::Still;
-use super::work::{Answer, Question};
+use super::work::{Question, Written};
 use super::{clip, page};
 use crate::outcome::Stop;
-use crate::progress::Progress;
-
-/// What becomes of the pictures.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Into {
-    /// An animated GIF of the stroke.
-    Clip(PathBuf),
-    /// One page as PNG: what the two bats do, in words, figures and pictures.
-    Page(PathBuf),
-}
-
-/// Pictures under way.
-pub struct Filming {
-    into: Into,
-    instants_s: Vec<f64>,
-    stills: Vec<Still>,
-    before: Playback,
-}
-
-impl Filming {
-    /// Share of it that is done.
-    pub fn share(&self) -> f32 {
-        self.stills.len() as f32 / self.instants_s.len().max(1) as f32
-    }
-}
 
 impl Studio {
     /// Starts to take pictures.
@@ -69,21 +45,21 @@ impl Studio {
         }
         let Some(Filming { into, stills, before, .. }) = self.filming.take() else { return };
         self.playback = before;
-        let key = self.derived.fit_key.rotate_left(17);
-        self.results.failed.remove(&key);
-        let page = page::Page::of(self);
+        let page = self.page();
         let standing = self.standing();
-        let task = move |progress: &Progress, _: &dyn Fn(Answer)| {
+        self.work.start(Question::Pictures, key("pictures"), move |progress, _| {
             let (path, bytes) = match into {
-                Into::Clip(path) => {
-                    (path, clip::gif(&stills, &standing, &|share| goes_on(progress, share))?)
-                }
-                Into::Page(path) => (path, page.png(&stills)?),
+                Into::Clip(path) => (
+                    path,
+                    clip::gif(&stills, &standing, &|share| {
+                        progress.step("writing the pictures", share)
+                    })?,
+                ),
+                Into::Page(path) => (path, page.png(&stills).map_err(Stop::our_mistake)?),
             };
             over(&path, &bytes)?;
-            Ok(Answer::Written(1, folder_of(&path)))
-        };
-        self.work.start(Question::Pictures, key, Box::new(task));
+            Ok(Written { files: 1, folder: folder_of(&path) })
+        });
     }
 
     /// Stops; nothing is written.
@@ -91,7 +67,7 @@ impl Studio {
         if let Some(filming) = self.filming.take() {
             self.playback = filming.before;
         }
-        self.work.cancel(Question::Pictures);
+        self.work.cancel(|it| it == Question::Pictures);
     }
 
     fn show_next_instant(&mut self) {
@@ -99,14 +75,6 @@ impl Studio {
         if let Some(instant_s) = filming.instants_s.get(filming.stills.len()) {
             self.playback.time_s = *instant_s;
         }
-    }
-}
-
-/// Tells how far the work is; an error where it is to stop.
-fn goes_on(progress: &Progress, share: f64) -> Result<(), Stop> {
-    match progress.report("writing the pictures", share) {
-        std::ops::ControlFlow::Continue(()) => Ok(()),
-        std::ops::ControlFlow::Break(()) => Err(Stop::Cancelled),
     }
 }
 

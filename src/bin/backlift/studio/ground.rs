@@ -1,16 +1,16 @@
 //! The ground of the map: what is shown at each weight and balance, in the reader's units.
 
-use backlift::fit::map::Cell;
+use backlift::fit::map::{Cell, Grid};
+use backlift::fit::on_map::OnMap;
 use backlift::innings::score::runs_words;
+use backlift::questions::fitted::Fitted;
 use backlift::units::{INCH_M, POUND_KG, Units};
 use backlift::worth::expected::Worth;
 
 use super::action::ColourBy;
-use super::live::live_pull_m_s;
 use super::state::Studio;
 use crate::figure::speed_unit;
-use crate::fit::pictures;
-use crate::questions::fitted::Fitted;
+use crate::fitting_files;
 
 /// The map as numbers; across is dead weight, up is the balance point.
 #[derive(Clone, Debug)]
@@ -41,7 +41,7 @@ fn value_words(by: ColourBy, fitted: &Fitted, units: Units) -> (String, f64) {
     let at = runs_words(fitted.fitting.setting().plan.runs);
     match by {
         ColourBy::Pull => (format!("bat speed of the pull at {at}, {unit}"), per_m_s),
-        ColourBy::Worth => (pictures::value_label(fitted, unit), per_m_s),
+        ColourBy::Worth => (fitting_files::value_label(fitted, unit), per_m_s),
         ColourBy::Gained => {
             (format!("expected ball speed gained over the first bat, {unit}"), per_m_s)
         }
@@ -50,22 +50,28 @@ fn value_words(by: ColourBy, fitted: &Fitted, units: Units) -> (String, f64) {
 }
 
 impl Studio {
+    /// A weighed bat on the map: simulated if it is one of the fitting's, else by the approximation; none outside what
+    /// was swung.
+    pub fn weighed_on_map(&self, bat: usize) -> Option<OnMap> {
+        let fitting = &self.fitted()?.it.fitting;
+        let weighed = self.derived.loaded.as_ref()?.bats.get(bat)?.bat.clone();
+        match self.is_fit_stale() {
+            true => fitting.on_map(weighed),
+            false => fitting.weighed_on_map(bat, weighed),
+        }
+    }
+
     /// The map's ground; none before the first fitting.
     pub fn ground(&self) -> Option<Ground> {
-        let fitted = &*self.results.fitted.as_ref()?.it;
+        let fitted = self.fitted()?.it;
         let units = self.look.units;
-        let picture = pictures::map_picture(fitted, units);
+        let picture = fitting_files::map_picture(fitted, units);
         let ([mass, length], _) = axis_units(units);
         let first = self.weighed_on_map(self.playback.bats[0]).map(|it| it.worth);
         let (label, scale) = value_words(self.colour_by, fitted, units);
-        let mut value = Vec::with_capacity(picture.value.len());
-        for balance_m in &picture.balance_m {
-            for mass_kg in &picture.mass_kg {
-                let shown = cell(fitted, *mass_kg, *balance_m)
-                    .and_then(|it| shown(fitted, self.colour_by, it, first.as_ref()));
-                value.push(shown.map(|it| it * scale));
-            }
-        }
+        let shown = |it: &Cell| shown(fitted, self.colour_by, it, first.as_ref());
+        let cells = Grid::of(fitted.fitting.map()).cells;
+        let value = cells.iter().map(|it| Some(scale * shown((*it)?)?)).collect();
         Some(Ground {
             x: picture.mass_kg.iter().map(|it| it / mass).collect(),
             y: picture.balance_m.iter().map(|it| it / length).collect(),
@@ -79,17 +85,9 @@ impl Studio {
 /// What the map shows of a bat, SI; `first` is the bat it is held against.
 fn shown(fitted: &Fitted, by: ColourBy, cell: &Cell, first: Option<&Worth>) -> Option<f64> {
     match by {
-        ColourBy::Pull => live_pull_m_s(&fitted.fitting, &cell.made.bat),
+        ColourBy::Pull => fitted.fitting.pull_m_s(&cell.made.bat),
         ColourBy::Worth => Some(cell.worth.mean_m_s()),
         ColourBy::Gained => Some(first?.to(&cell.worth)[0]),
         ColourBy::InTime => Some(cell.worth.chance_in_time),
     }
-}
-
-fn cell(fitted: &Fitted, mass_kg: f64, balance_m: f64) -> Option<&Cell> {
-    let near = |a: f64, b: f64| (a - b).abs() < 1e-6;
-    let found = |it: &&Cell| {
-        near(it.made.bat.mass_kg(), mass_kg) && near(it.made.bat.balance_m(), balance_m)
-    };
-    fitted.fitting.map().iter().find(found)
 }

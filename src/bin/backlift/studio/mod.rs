@@ -4,38 +4,35 @@
 //! only mirrors the state into the scene, and input into actions. No physics here: it asks the core.
 
 pub mod action;
+mod answers;
 mod apply;
 mod bench;
 mod card;
 mod clip;
 pub mod derived;
+mod desk;
 pub mod dialogs;
-pub mod document;
 mod figures;
-mod film;
 mod film_out;
+mod filming;
 mod ground;
-pub mod innings;
-pub mod leaving;
-pub mod live;
+pub mod layout;
 pub mod look;
 mod ounce;
 mod page;
 mod pair;
 pub mod panels;
+mod paper;
 pub mod playback;
 pub mod recovery;
-pub mod results;
 pub mod scene;
 pub mod script;
 mod standing;
 pub mod state;
-mod still;
 pub mod style;
-pub mod tap;
 #[cfg(test)]
 mod tests;
-mod text_file;
+mod tick;
 mod today;
 mod undo;
 pub mod window;

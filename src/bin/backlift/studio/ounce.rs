@@ -2,34 +2,30 @@
 
 use std::sync::Arc;
 
-use super::innings::Before;
+use backlift::questions::loaded::Loaded;
+use backlift::questions::ounces::Ounces;
+
+use super::answers::key;
 use super::state::Studio;
 use super::work::Question;
-use crate::loaded::Loaded;
-use crate::ounce::Ounces;
-
-/// Where the ounce is first, as a share of the length: at the toe, where it costs most.
-pub const FIRST_AT: f64 = 1.0;
 
 impl Studio {
     /// What it hangs on.
     pub fn ounce_key(&self, bat: usize) -> Option<u64> {
-        Some(self.derived.bat_keys.get(bat)?.rotate_left(41))
+        Some(key(("ounce", self.derived.bat_keys.get(bat)?)))
     }
 
     /// What an ounce costs along the first bat, as it is now.
-    pub fn ounces(&self) -> Option<&Arc<Ounces>> {
-        self.results.ounces(self.ounce_key(self.playback.bats[0])?)
+    pub fn ounces(&self) -> Option<&Ounces> {
+        self.answers.get(self.ounce_key(self.playback.bats[0])?)
     }
 
     pub(super) fn ask_for_ounces(&mut self, loaded: &Arc<Loaded>) {
         let bat = self.playback.bats[0];
-        let Some(key) = self.ounce_key(bat) else { return };
-        if self.results.ounces(key).is_some() || self.results.failed.contains_key(&key) {
-            return;
-        }
-        let asked_time_s = self.results.asked_time_s(self.derived.player_key);
-        let before = Before { asked_time_s, ..Before::default() };
-        self.work.ask_on(Question::Ounce(bat), key, Arc::clone(loaded), before);
+        let Some(key) = self.ounce_key(bat).filter(|it| !self.answers.has(*it)) else { return };
+        let (loaded, asked_time_s) = (Arc::clone(loaded), self.asked_time_s());
+        self.work.start(Question::Ounce(bat), key, move |progress, _| {
+            Ounces::of(&loaded, bat, asked_time_s, progress)
+        });
     }
 }

@@ -5,7 +5,6 @@ use std::path::{Path, PathBuf};
 
 use backlift::files::fault::Fault;
 use backlift::files::save;
-use backlift::units::Units;
 use serde::{Deserialize, Serialize};
 
 use super::look::{Look, TEXT_SCALES};
@@ -27,42 +26,6 @@ pub struct Rescued {
     pub path: Option<PathBuf>,
     /// The text.
     pub text: String,
-}
-
-/// How the window looks, as it is written.
-#[derive(Serialize, Deserialize)]
-struct KeptLook {
-    dark: bool,
-    text_scale: f32,
-    si: bool,
-    reduced_motion: bool,
-    reduced_detail: bool,
-}
-
-impl From<&Look> for KeptLook {
-    fn from(it: &Look) -> Self {
-        Self {
-            dark: it.dark,
-            text_scale: it.text_scale,
-            si: it.units == Units::Si,
-            reduced_motion: it.reduced_motion,
-            reduced_detail: it.reduced_detail,
-        }
-    }
-}
-
-impl From<KeptLook> for Look {
-    fn from(it: KeptLook) -> Self {
-        let [least, most] = TEXT_SCALES;
-        let text_scale = if it.text_scale.is_finite() { it.text_scale } else { 1.0 };
-        Self {
-            dark: it.dark,
-            text_scale: text_scale.clamp(least, most),
-            units: if it.si { Units::Si } else { Units::Trade },
-            reduced_motion: it.reduced_motion,
-            reduced_detail: it.reduced_detail,
-        }
-    }
 }
 
 impl Recovery {
@@ -164,13 +127,16 @@ impl Recovery {
     /// How the window looked last.
     pub fn look(&self) -> Option<Look> {
         let text = std::fs::read_to_string(self.folder.as_ref()?.join("look.ron")).ok()?;
-        ron::from_str::<KeptLook>(&text).ok().map(Look::from)
+        let it: Look = ron::from_str(&text).ok()?;
+        let [least, most] = TEXT_SCALES;
+        let text_scale = if it.text_scale.is_finite() { it.text_scale } else { 1.0 };
+        Some(Look { text_scale: text_scale.clamp(least, most), ..it })
     }
 
     /// Keeps how it looks; that it cannot is no loss worth a word.
     pub fn keep_look(&self, look: &Look) {
         let Some(folder) = &self.folder else { return };
-        if let Ok(text) = ron::to_string(&KeptLook::from(look)) {
+        if let Ok(text) = ron::to_string(look) {
             let _ = self.write(&folder.join("look.ron"), &text);
         }
     }

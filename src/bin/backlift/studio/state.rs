@@ -1,34 +1,32 @@
 //! The whole state of the window as one plain struct.
 
 use std::collections::VecDeque;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use backlift::card::returned_bat::Check;
+use backlift::files::document::TextFile;
 use backlift::files::fault::{Fault, Faults};
+use backlift::files::scenario::{DEMO, ScenarioV1};
+use backlift::measurement::taps::Taps;
+use backlift::questions::any_score::{self, Innings};
+use backlift::questions::fitted::Fitted;
 
-use super::action::{Action, ColourBy, Pair, View};
+use super::action::{Action, ColourBy, Pair, View, Which};
+use super::answers::{Answers, Keyed, key};
 use super::derived::Derived;
-use super::document::Document;
-use super::film_out::Filming;
-use super::innings::{Before, Innings};
-use super::leaving::Paper;
+use super::filming::Filming;
 use super::look::Look;
-use super::playback::Playback;
-use super::recovery::{Recovery, Rescued};
-use super::results::{Keyed, Results};
-use super::tap::Taps;
-use super::text_file::TextFile;
-use super::undo::History;
+use super::paper::{OnDesk, Paper};
+use super::playback::{Playback, USUAL_LENGTH_S};
+use super::recovery::Recovery;
 use super::wood::Wood;
 use super::work::{Question, Work};
 
 /// Everything there is.
 pub struct Studio {
     /// The scenario.
-    pub document: Document,
-    /// Steps back and forward.
-    pub history: History,
+    pub document: Paper<ScenarioV1>,
     /// What follows from the scenario at once.
     pub derived: Derived,
     /// What is swung.
@@ -52,7 +50,7 @@ pub struct Studio {
     /// The maker's wood.
     pub wood: Wood,
     /// Answers that came.
-    pub results: Results,
+    pub answers: Answers,
     /// Work under way.
     pub work: Work,
     /// The last check of a delivered bat.
@@ -63,10 +61,8 @@ pub struct Studio {
     pub asks: VecDeque<Ask>,
     /// What waits until it is decided what becomes of unsaved changes.
     pub waiting: Option<Action>,
-    /// Documents whose changes are lost when what waits is done.
-    pub(super) let_go: Vec<Paper>,
-    /// Unsaved work of an earlier window.
-    pub rescued: Option<Rescued>,
+    /// Papers whose changes are lost when what waits is done.
+    pub(super) let_go: Vec<Which>,
     /// Files used last.
     pub recent: Vec<PathBuf>,
     /// Pictures being taken.
@@ -74,8 +70,7 @@ pub struct Studio {
     /// The window is to close.
     pub closed: bool,
     pub(super) recovery: Recovery,
-    pub(super) kept: String,
-    kept_look: Look,
+    pub(super) kept_look: Look,
 }
 
 /// Something said to the user.
@@ -92,10 +87,10 @@ pub struct Notice {
 /// A question for the operating system's own windows.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Ask {
-    /// Which scenario to open.
-    Open,
-    /// Where to keep the scenario.
-    SaveAs,
+    /// Which document to open.
+    Open(Which),
+    /// Where to keep the paper.
+    SaveAs(Which),
     /// A folder for the card.
     CardFolder,
     /// A card to check against.
@@ -104,27 +99,26 @@ pub enum Ask {
     Clip,
     /// Where to keep a page of the comparison.
     Page,
-    /// Which described bat to open.
-    OpenWood,
-    /// Where to keep the described bat.
-    SaveWood,
     /// A card to hold the wood against.
     WoodCard,
     /// A folder for templates and solid.
     WoodFolder,
 }
 
+/// Where the ounce is first, as a share of the length: at the toe, where it costs most.
+const FIRST_OUNCE_AT: f64 = 1.0;
+
 impl Studio {
     /// The demo, or a file, with what earlier windows left in `recovery`.
-    pub fn new(path: Option<&std::path::Path>, recovery: Recovery) -> Result<Self, Faults> {
+    pub fn new(path: Option<&Path>, recovery: Recovery) -> Result<Self, Faults> {
         let document = match path {
-            Some(path) => Document::open(path)?,
-            None => Document::demo()?,
+            Some(path) => TextFile::open(path)?,
+            None => TextFile::of("the demo", DEMO)?,
         };
+        let document = Paper::new(document, recovery.clone(), recovery.found(path));
         if let Some(path) = path {
             recovery.used(path);
         }
-        let rescued = recovery.found(path).filter(|it| it.text != document.text());
         let view = if path.is_some() { View::Swing } else { View::Start };
         let look = recovery.look().unwrap_or_default();
         let derived = Derived::of(&document, &Derived::default());
@@ -132,9 +126,7 @@ impl Studio {
         let mut it = Self {
             wood: Wood::new(size.as_deref(), recovery.for_bats())?,
             derived,
-            kept: document.text().to_owned(),
             document,
-            history: History::default(),
             playback: Playback::default(),
             kept_look: look.clone(),
             look,
@@ -142,17 +134,16 @@ impl Studio {
             colour_by: ColourBy::default(),
             tried: None,
             pair: Pair::default(),
-            ounce_at: super::ounce::FIRST_AT,
+            ounce_at: FIRST_OUNCE_AT,
             bench_bat: 0,
             taps: Taps::default(),
-            results: Results::default(),
+            answers: Answers::default(),
             work: Work::default(),
             check: None,
             notices: Vec::new(),
             asks: VecDeque::new(),
             waiting: None,
             let_go: Vec::new(),
-            rescued,
             recent: recovery.recent(),
             filming: None,
             closed: false,
@@ -185,25 +176,38 @@ impl Studio {
         }
     }
 
-    /// Once a picture: time runs on, answers are taken in, what is missing is asked for, unsaved work
-    /// is kept.
-    pub fn tick(&mut self, passed_s: f64) {
-        let length_s = self.length_s();
-        if self.filming.is_none() {
-            self.playback.advance(passed_s, length_s);
+    /// One of the papers on the desk.
+    pub fn paper(&self, which: Which) -> &dyn OnDesk {
+        match which {
+            Which::Scenario => &self.document,
+            Which::Bat => &self.wood.paper,
         }
-        for report in self.work.reports() {
-            self.take(report);
+    }
+
+    /// The same to be worked on.
+    pub(super) fn paper_mut(&mut self, which: Which) -> &mut dyn OnDesk {
+        match which {
+            Which::Scenario => &mut self.document,
+            Which::Bat => &mut self.wood.paper,
         }
-        self.ask_for_what_is_missing();
-        if self.view == View::Wood && self.wood.work == super::wood::action::Work::Plane {
-            self.follow_plan();
-        }
-        self.keep_unsaved();
-        if self.look != self.kept_look {
-            self.kept_look = self.look.clone();
-            self.recovery.keep_look(&self.look);
-        }
+    }
+
+    /// The paper whose changes an action would lose, and of which nothing was decided yet.
+    pub fn in_the_way(&self, action: &Action) -> Option<Which> {
+        let lost: &[Which] = match action {
+            Action::Close => &[Which::Scenario, Which::Bat],
+            Action::Wood(_) => &[Which::Bat],
+            _ => &[Which::Scenario],
+        };
+        let is_lost = |it: &&Which| self.paper(**it).is_changed() && !self.let_go.contains(it);
+        lost.iter().find(is_lost).copied()
+    }
+
+    /// Everything that hangs on the text.
+    pub(super) fn follow(&mut self) {
+        self.derived = Derived::of(&self.document, &self.derived);
+        self.bats_in_range();
+        self.check = None;
     }
 
     /// Whether everything that was asked for is there.
@@ -226,7 +230,7 @@ impl Studio {
     /// Length of the longer of the strokes shown, s.
     pub fn length_s(&self) -> f64 {
         let times = (0..self.slots()).filter_map(|slot| self.stroke_time_s(slot));
-        times.reduce(f64::max).unwrap_or(super::playback::USUAL_LENGTH_S)
+        times.reduce(f64::max).unwrap_or(USUAL_LENGTH_S)
     }
 
     /// Time of the stroke with the first or the second bat at the score shown, s.
@@ -234,138 +238,55 @@ impl Studio {
         let innings = self.innings(slot)?.it;
         let stroke = innings.stroke(&self.playback.stroke)?;
         let runs = f64::from(self.playback.runs);
-        Some(innings.at(stroke, runs, super::innings::stroke_time_s)?.best)
+        Some(innings.at(stroke, runs, any_score::stroke_time_s)?.best)
     }
 
     /// The innings with the first or the second bat; perhaps of an earlier text.
-    pub fn innings(&self, slot: usize) -> Option<Keyed<Innings>> {
+    pub fn innings(&self, slot: usize) -> Option<Keyed<'_, Innings>> {
         let bat = *self.playback.bats.get(slot)?;
-        self.results.innings_shown(bat, self.derived.bat_keys.get(bat).copied())
+        let now = self.derived.bat_keys.get(bat);
+        let exact = now.and_then(|key| Some(Keyed { key: *key, it: self.answers.get(*key)? }));
+        exact.or_else(|| self.answers.last(Question::Innings(bat)))
     }
 
     /// Whether what is shown of a bat is of an earlier text, or not all there.
     pub fn is_pending(&self, bat: usize) -> bool {
         let key = self.derived.bat_keys.get(bat);
-        let found = key.and_then(|key| self.results.innings(*key));
-        !found.is_some_and(|it| it.has_first())
+        let found = key.and_then(|key| self.answers.get::<Innings>(*key));
+        !found.is_some_and(Innings::has_first)
     }
 
-    /// What the comparison of the two bats hangs on.
-    pub fn pair_key(&self) -> Option<u64> {
-        let [a, b] = self.playback.bats;
-        let of = |bat: usize| self.derived.bat_keys.get(bat).copied();
-        Some(of(a)?.rotate_left(1) ^ of(b)?)
+    /// The last fitting, perhaps of an earlier text.
+    pub fn fitted(&self) -> Option<Keyed<'_, Fitted>> {
+        self.answers.last(Question::Fit)
     }
 
     /// Whether the map is of an earlier text.
     pub fn is_fit_stale(&self) -> bool {
-        self.results.fitted.as_ref().is_none_or(|it| it.key != self.derived.fit_key)
+        self.fitted().is_none_or(|it| it.key != self.derived.fit_key)
     }
 
-    fn take(&mut self, report: super::work::Report) {
-        let (question, key) = (report.question, report.key);
-        if let Ok(super::work::Answer::Innings(it)) = &report.answer
-            && self.derived.bat_keys.contains(&key)
-        {
-            self.results.learn_asked(self.derived.player_key, &it.asked_time_s);
-        }
-        if let Ok(super::work::Answer::Carved(it)) = &report.answer {
-            self.wood.carved = Some(super::wood::Carved { key, it: Arc::clone(it) });
-        }
-        self.results.take(report);
-        if let Some((files, folder)) = self.results.written.take() {
-            let files = if files == 1 { "1 file".to_owned() } else { format!("{files} files") };
-            self.say(format!("Wrote {files} into {}", folder.display()));
-        }
-        // What has no place of its own on the screen is said.
-        let unplaced = [
-            Question::Fit,
-            Question::CardPicture,
-            Question::CardFiles,
-            Question::Pictures,
-            Question::Carve,
-            Question::WoodFiles,
-        ];
-        if unplaced.contains(&question) {
-            for fault in self.results.failed.get(&key).cloned().unwrap_or_default() {
-                self.say_fault(&fault);
-            }
-        }
+    /// In which time each of this player's strokes is asked for, s, if it is known.
+    pub(super) fn asked_time_s(&self) -> Option<Vec<f64>> {
+        self.answers.get::<Vec<f64>>(key(("asked times", self.derived.player_key))).cloned()
     }
 
-    fn ask_for_what_is_missing(&mut self) {
-        let Some(loaded) = self.derived.loaded.clone() else { return };
-        if self.derived.is_stale() {
-            return;
-        }
-        self.ask_for_picture();
-        // Both bats a little, then what is sure of their difference, then both bats closely.
-        for bat in self.playback.bats {
-            self.ask_about(bat, Question::Innings(bat), &loaded);
-        }
-        let (pair, key) = (self.playback.bats, self.pair_key());
-        let known = self.results.compared.as_ref().map(|it| it.key);
-        if pair.iter().any(|bat| self.is_pending(*bat)) {
-            return;
-        }
-        // Where two bats are held against each other their difference is the first thing to be known.
-        if self.view == View::Pickup {
-            self.ask_for_ounces(&loaded);
-        }
-        let pair_first = matches!(self.view, View::Swing | View::Pickup);
-        if !pair_first && self.ask_for_today(&loaded) {
-            return;
-        }
-        if let Some(key) = key.filter(|it| Some(*it) != known)
-            && pair[0] != pair[1]
-            && !self.results.failed.contains_key(&key)
-        {
-            self.work.ask(Question::Compare(pair), key, loaded);
-            return;
-        }
-        if self.ask_for_today(&loaded) {
-            return;
-        }
-        for bat in pair {
-            self.ask_about(bat, Question::Finer(bat), &loaded);
-        }
-    }
-
-    fn ask_about(&mut self, bat: usize, question: Question, loaded: &Arc<crate::loaded::Loaded>) {
-        let Some(key) = self.derived.bat_keys.get(bat).copied() else { return };
-        let known = self.results.innings(key).cloned();
-        let enough = match question {
-            Question::Finer(_) => known.as_ref().is_none_or(|it| it.is_complete()),
-            _ => known.as_ref().is_some_and(|it| it.has_first()),
-        };
-        if !enough && !self.results.failed.contains_key(&key) {
-            let before = Before {
-                advice: None,
-                innings: known.filter(|_| matches!(question, Question::Finer(_))),
-                asked_time_s: self.results.asked_time_s(self.derived.player_key),
-                together: self.results.innings_shown(bat, None).is_some()
-                    && matches!(question, Question::Innings(_)),
-            };
-            self.work.ask_on(question, key, Arc::clone(loaded), before);
-        }
-    }
-
-    /// What no file holds is kept beside them, each time it changed; a drag when it ends.
-    fn keep_unsaved(&mut self) {
-        let scenario = kept(&self.recovery, &self.document, &mut self.kept, self.rescued.as_ref());
-        let wood = &mut self.wood;
-        let bat = match wood.is_dragged() {
-            true => Ok(()),
-            false => kept(&wood.recovery, &wood.file, &mut wood.kept, wood.rescued.as_ref()),
-        };
-        for fault in [scenario, bat].into_iter().filter_map(Result::err) {
-            self.say_fault(&fault);
+    /// Remembers it, as it was found first.
+    pub(super) fn learn_asked(&mut self, asked_time_s: Vec<f64>) {
+        if self.asked_time_s().is_none() {
+            let key = key(("asked times", self.derived.player_key));
+            self.answers.take(Question::AskedTimes, key, Ok(Arc::new(asked_time_s)));
         }
     }
 
     /// Says something.
     pub(super) fn say(&mut self, words: String) {
         self.notices.push(Notice { words, mend: None, is_fault: false });
+    }
+
+    /// Says all that went wrong.
+    pub(super) fn say_faults(&mut self, Faults(faults): &Faults) {
+        faults.iter().for_each(|it| self.say_fault(it));
     }
 
     /// Says what went wrong; once, however often it does.
@@ -376,26 +297,4 @@ impl Studio {
             self.notices.push(notice);
         }
     }
-}
-
-/// Keeps what no file holds of a document, if it is another than was `kept` last; beside the unsaved work of an
-/// earlier window that is still offered.
-fn kept<D>(
-    recovery: &Recovery,
-    file: &TextFile<D>,
-    kept: &mut String,
-    offered: Option<&Rescued>,
-) -> Result<(), Fault>
-where
-    D: backlift::files::document::Document + Clone + PartialEq + serde::Serialize,
-{
-    if file.text() == kept {
-        return Ok(());
-    }
-    *kept = file.text().to_owned();
-    if file.is_changed() {
-        return recovery.keep(file.path(), file.text(), offered.is_some());
-    }
-    recovery.forget(file.path(), offered);
-    Ok(())
 }

@@ -3,14 +3,14 @@
 use std::sync::Arc;
 
 use backlift::fit::fitting::TodayAdvice;
+use backlift::questions::Progress;
+use backlift::questions::loaded::Loaded;
 use backlift::worth::today::Given;
 
-use super::innings::Before;
+use super::answers::key;
 use super::state::Studio;
 use super::work::Question;
-use crate::loaded::Loaded;
 use crate::outcome::Stop;
-use crate::progress::Progress;
 
 /// The advice, with the scenario it is for.
 #[derive(Clone)]
@@ -26,10 +26,10 @@ impl Advice {
     pub fn of(
         loaded: &Arc<Loaded>,
         before: Option<&Self>,
-        progress: &Progress,
+        progress: &dyn Progress,
     ) -> Result<Self, Stop> {
         let before = before.map(|it| &it.now);
-        let now = crate::questions::advice::today(loaded, before, progress, [0.0, 1.0])?;
+        let now = backlift::questions::advice::today(loaded, before, progress, [0.0, 1.0])?;
         Ok(Self { loaded: Arc::clone(loaded), now })
     }
 }
@@ -37,23 +37,22 @@ impl Advice {
 impl Studio {
     /// What the advice on today's bats hangs on.
     pub fn today_key(&self) -> u64 {
-        self.derived.fit_key.rotate_left(29)
+        key(("today", self.derived.fit_key))
     }
 
     /// The advice on today's bats; perhaps of an earlier text.
     pub fn advice(&self) -> Option<(&Loaded, &TodayAdvice)> {
-        let fitted = self.results.fitted.as_ref().map(|it| (&it.it.loaded, &it.it.fitting.now));
-        let today = self.results.today.as_ref();
+        let today = self.answers.last::<Advice>(Question::Today);
         match today.filter(|it| it.key == self.today_key() || self.is_fit_stale()) {
             Some(today) => Some((&*today.it.loaded, &today.it.now)),
-            None => fitted,
+            None => self.fitted().map(|it| (&it.it.loaded, &it.it.fitting.now)),
         }
     }
 
     /// Whether it is of the present text.
     pub fn is_advised(&self) -> bool {
-        let today = self.results.today.as_ref().map(|it| it.key);
-        !self.derived.is_stale() && (today == Some(self.today_key()) || !self.is_fit_stale())
+        let known = self.answers.get::<Advice>(self.today_key()).is_some();
+        !self.derived.is_stale() && (known || !self.is_fit_stale())
     }
 
     /// What it says of a weighed bat; none while it is of an earlier text.
@@ -65,12 +64,15 @@ impl Studio {
     /// Asks for it if it is missing; whether it is waited for.
     pub(super) fn ask_for_today(&mut self, loaded: &Arc<Loaded>) -> bool {
         let key = self.today_key();
-        if self.is_advised() || self.results.failed.contains_key(&key) {
+        if self.is_advised() || self.answers.has(key) {
             return false;
         }
-        let advice = self.results.today.as_ref().map(|it| Arc::clone(&it.it));
-        let before = Before { advice, ..Before::default() };
-        self.work.ask_on(Question::Today, key, Arc::clone(loaded), before);
+        let before = self.answers.last::<Advice>(Question::Today).map(|it| it.key);
+        let before = before.and_then(|key| self.answers.shared::<Advice>(key));
+        let loaded = Arc::clone(loaded);
+        self.work.start(Question::Today, key, move |progress, _| {
+            Advice::of(&loaded, before.as_deref(), progress)
+        });
         true
     }
 }

@@ -46,6 +46,14 @@ impl History {
     }
 }
 
+/// A value put over a field, in a few words for the undo button.
+pub fn of_field(path: &str, value: &str) -> String {
+    match value.trim() {
+        "" => format!("take away {path}"),
+        _ => format!("{path} = {value}"),
+    }
+}
+
 fn step(from: &mut Vec<Step>, to: &mut Vec<Step>, now: &str) -> Option<String> {
     let Step { text, change } = from.pop()?;
     to.push(Step { text: now.to_owned(), change });

@@ -1,20 +1,16 @@
 //! Long work on threads of its own: asked with a plain question, answered with a plain answer, told of
 //! as it goes, stopped when nobody waits for it any more.
 
+use std::any::Any;
+use std::ops::ControlFlow;
 use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, Sender, channel};
 
-use super::card::CardPicture;
-use super::innings::{Before, Innings};
-use super::today::Advice;
-use crate::compare::Shown;
-use crate::loaded::Loaded;
-use crate::ounce::Ounces;
+use backlift::questions::Progress;
+
 use crate::outcome::Stop;
-use crate::progress::Progress;
-use crate::questions::fitted::Fitted;
 
 /// What can be asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -25,6 +21,8 @@ pub enum Question {
     Finer(usize),
     /// Two bats and every difference between them.
     Compare([usize; 2]),
+    /// In which time each stroke is asked for, s: the same for every bat in these hands.
+    AskedTimes,
     /// Which of today's bats to use.
     Today,
     /// What an ounce costs along a bat, by its place.
@@ -43,29 +41,56 @@ pub enum Question {
     WoodFiles,
 }
 
-/// What comes back.
-#[derive(Clone)]
-pub enum Answer {
-    /// To [`Question::Innings`]; more of it may follow.
-    Innings(Arc<Innings>),
-    /// To [`Question::Compare`].
-    Compared(Arc<Shown>),
-    /// To [`Question::Today`].
-    Today(Arc<Advice>),
-    /// To [`Question::Ounce`].
-    Ounces(Arc<Ounces>),
-    /// To [`Question::Fit`].
-    Fitted(Arc<Fitted>),
-    /// To [`Question::CardPicture`].
-    Picture(Arc<CardPicture>),
-    /// To [`Question::Carve`].
-    Carved(Arc<backlift::workshop::to_card::ToCard>),
-    /// To questions for files: how many, and where.
-    Written(usize, PathBuf),
+impl Question {
+    /// Answers of its kind that are kept, so that undo has its figures at once.
+    pub fn most_kept(self) -> usize {
+        match self {
+            Self::Innings(_) | Self::Finer(_) | Self::Compare(_) | Self::Ounce(_) => 32,
+            _ => 1,
+        }
+    }
+
+    /// Whether it is asked of the player and the bats of the scenario.
+    pub fn is_of_scenario(self) -> bool {
+        !matches!(self, Self::Carve | Self::WoodFiles)
+    }
+
+    /// Whether its answer is files that were written.
+    pub fn is_for_files(self) -> bool {
+        matches!(self, Self::CardFiles | Self::Pictures | Self::WoodFiles)
+    }
+
+    /// Whether what came of it has a place of its own on the screen.
+    pub fn has_a_place(self) -> bool {
+        !self.is_for_files() && !matches!(self, Self::Fit | Self::CardPicture | Self::Carve)
+    }
 }
 
-/// Work with an answer; it may tell of parts of it before.
-pub type Task = Box<dyn FnOnce(&Progress, &dyn Fn(Answer)) -> Result<Answer, Stop> + Send>;
+/// What a view asks for before what every view asks for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Need {
+    /// The map and the bat to order, once it is looked at.
+    Fit,
+    /// The card as a picture.
+    CardPicture,
+    /// What an ounce costs along the first bat.
+    Ounces,
+    /// What is sure of the difference of the two bats, before the advice on today's.
+    Pair,
+    /// The planing plan.
+    Plan,
+}
+
+/// What comes back: to each question a value of its own kind.
+pub type Answer = Arc<dyn Any + Send + Sync>;
+
+/// Files that were written.
+pub struct Written {
+    /// How many.
+    pub files: usize,
+    /// Where.
+    pub folder: PathBuf,
+}
 
 /// Work under way.
 pub struct Job {
@@ -113,41 +138,38 @@ impl Default for Work {
 }
 
 impl Work {
-    /// Starts what is asked of a scenario.
-    pub fn ask(&mut self, question: Question, key: u64, loaded: Arc<Loaded>) {
-        self.ask_on(question, key, loaded, Before::default());
-    }
-
-    /// The same, going on from what is known.
-    pub fn ask_on(&mut self, question: Question, key: u64, loaded: Arc<Loaded>, before: Before) {
-        let task = move |progress: &Progress, part: &dyn Fn(Answer)| {
-            answer(question, &loaded, &before, progress, part)
-        };
-        self.start(question, key, Box::new(task));
-    }
-
-    /// Starts a task; work on the same question for another key is stopped.
-    pub fn start(&mut self, question: Question, key: u64, task: Task) {
+    /// Starts a task, which may tell of parts of its answer before; work on the same question for another key is
+    /// stopped.
+    pub fn start<T: Any + Send + Sync>(
+        &mut self,
+        question: Question,
+        key: u64,
+        task: impl FnOnce(&dyn Progress, &dyn Fn(T)) -> Result<T, Stop> + Send + 'static,
+    ) {
         if self.job(question).is_some_and(|it| it.key == key) {
             return;
         }
-        self.cancel(question);
+        self.cancel(|it| it == question);
         let (number, cancelled) = (self.next, Arc::new(AtomicBool::new(false)));
         self.next += 1;
         let doing = "starting".to_owned();
         let stop = Arc::clone(&cancelled);
         self.jobs.push(Job { question, key, doing, share: 0.0, number, cancelled: stop });
         let (words, told) = (self.sender.clone(), self.sender.clone());
-        let listener = move |doing: &str, share: f64| {
+        let progress = move |doing: &str, share: f64| {
+            if cancelled.load(Ordering::Relaxed) {
+                return ControlFlow::Break(());
+            }
             // The window is gone when nobody listens.
             let _ = told.send(Word::Doing(number, doing.to_owned(), share));
+            ControlFlow::Continue(())
         };
         std::thread::spawn(move || {
-            let progress = Progress::told(cancelled, Box::new(listener));
             let work = || {
-                task(&progress, &|part| {
-                    let _ = words.send(Word::Part(number, part));
-                })
+                let answered = task(&progress, &|part| {
+                    let _ = words.send(Word::Part(number, Arc::new(part)));
+                });
+                answered.map(|it| Arc::new(it) as Answer)
             };
             let answered = std::panic::catch_unwind(std::panic::AssertUnwindSafe(work))
                 .unwrap_or_else(|_| Err(Stop::OurMistake("the work broke off".to_owned())));
@@ -155,15 +177,10 @@ impl Work {
         });
     }
 
-    /// Stops.
-    pub fn cancel(&mut self, question: Question) {
-        self.jobs.retain(|it| {
-            let stays = it.question != question;
-            if !stays {
-                it.cancelled.store(true, Ordering::Relaxed);
-            }
-            stays
-        });
+    /// Stops all work on such questions.
+    pub fn cancel(&mut self, which: impl Fn(Question) -> bool) {
+        let stopped = self.jobs.extract_if(.., |it| which(it.question));
+        stopped.for_each(|it| it.cancelled.store(true, Ordering::Relaxed));
     }
 
     /// Work under way on a question.
@@ -205,60 +222,4 @@ impl Drop for Work {
             it.cancelled.store(true, Ordering::Relaxed);
         }
     }
-}
-
-fn answer(
-    question: Question,
-    loaded: &Arc<Loaded>,
-    before: &Before,
-    progress: &Progress,
-    part: &dyn Fn(Answer),
-) -> Result<Answer, Stop> {
-    match question {
-        Question::Innings(bat) | Question::Finer(bat) => {
-            let tell = |it: Innings| part(Answer::Innings(Arc::new(it)));
-            Ok(Answer::Innings(Arc::new(Innings::play(loaded, bat, before, progress, &tell)?)))
-        }
-        Question::Compare(pair) => {
-            let bats = pair.iter().filter_map(|it| loaded.bats.get(*it).cloned()).collect();
-            Ok(Answer::Compared(Arc::new(crate::compare::compared(loaded, bats, progress)?)))
-        }
-        Question::CardPicture
-        | Question::CardFiles
-        | Question::Pictures
-        | Question::Carve
-        | Question::WoodFiles => Err(Stop::OurMistake(
-            "what follows from other answers is started on its own".to_owned(),
-        )),
-        Question::Today => {
-            Ok(Answer::Today(Arc::new(Advice::of(loaded, before.advice.as_deref(), progress)?)))
-        }
-        Question::Ounce(bat) => {
-            Ok(Answer::Ounces(Arc::new(ounces(loaded, bat, before, progress)?)))
-        }
-        Question::Fit => {
-            let loaded = Loaded::clone(loaded);
-            Ok(Answer::Fitted(Arc::new(crate::questions::fitted::fitted(loaded, progress)?)))
-        }
-    }
-}
-
-/// What an ounce costs along a bat at fifty runs.
-fn ounces(
-    loaded: &Loaded,
-    bat: usize,
-    before: &Before,
-    progress: &Progress,
-) -> Result<Ounces, Stop> {
-    let Some(weighed) = loaded.bats.get(bat) else {
-        return Err(Stop::OurMistake(format!("there is no bat {bat}")));
-    };
-    progress.step("putting an ounce here and there", 0.0)?;
-    let batter = loaded.batter(weighed, 1.0)?;
-    let asked_time_s = match &before.asked_time_s {
-        Some(known) => known.clone(),
-        None => loaded.asked_times_s(&batter)?,
-    };
-    progress.step("putting an ounce here and there", 0.3)?;
-    Ounces::at_fifty(loaded, weighed, &batter, &asked_time_s)
 }

@@ -4,17 +4,17 @@ use std::fmt::Write;
 
 use backlift::drawing::arc::{ArcMoment, ArcPicture, svg};
 use backlift::drawing::palette::LIGHT;
-use backlift::drawing::png::png;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::frames::DVec3;
 use backlift::player::joints::JOINTS;
+use backlift::questions::swung::Swung;
 use backlift::swing::observed::Moment;
 use backlift::units::Units;
 
 use super::told::sentence;
 use crate::beside::Beside;
-use crate::questions::swung::Swung;
+use crate::written::add_picture;
 
 /// Size of the picture, px.
 const PICTURE: [f64; 2] = [1120.0, 560.0];
@@ -28,9 +28,7 @@ pub fn add(folder: &mut Folder, swung: &Swung, beside: &Beside, units: Units) ->
     let mut arc = arc(swung, units);
     arc.sentence = beside.sentence(&arc.sentence);
     let picture = svg(&arc, &LIGHT, PICTURE[0], PICTURE[1]);
-    folder.add(&format!("swing-{name}.svg"), picture.as_bytes())?;
-    let pixels = png(&picture, 2.0).map_err(|it| Fault::new(it.to_string()))?;
-    folder.add(&format!("swing-{name}.png"), &pixels)
+    add_picture(folder, &format!("swing-{name}"), &picture)
 }
 
 fn arc(swung: &Swung, units: Units) -> ArcPicture {

@@ -1,13 +1,13 @@
 //! The swing in words and tables.
 
 use backlift::measurement::person::Handed;
+use backlift::questions::swung::Swung;
 use backlift::swing::contact::Contact;
 use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, spoken};
 
 use crate::figure::{if_read_in, measured, percent, plain};
 use crate::paragraph::{paragraph, set_in};
-use crate::questions::swung::Swung;
 use crate::table::table;
 
 /// What the figures do not hold.
@@ -39,20 +39,11 @@ pub fn told(swung: &Swung, units: Units) -> String {
     out
 }
 
-impl Swung {
-    pub fn handed_words(&self) -> &'static str {
-        match self.handed {
-            Handed::Right => "right",
-            Handed::Left => "left",
-        }
-    }
-
-    /// A figure with its doubt, one standard deviation as a share; where the doubt takes all of it, the most it can be.
-    fn doubted(&self, quantity: Quantity, value: f64, share: f64, units: Units) -> String {
-        match self.is_at_the_limit() {
-            true => spoken(quantity, value, 0.1 * value, units) + " at best",
-            false => measured(quantity, Uncertain::computed(value, value * share), units),
-        }
+/// A figure with its doubt, one standard deviation as a share; where the doubt takes all of it, the most it can be.
+fn doubted(swung: &Swung, quantity: Quantity, value: f64, share: f64, units: Units) -> String {
+    match swung.is_at_the_limit() {
+        true => spoken(quantity, value, 0.1 * value, units) + " at best",
+        false => measured(quantity, Uncertain::computed(value, value * share), units),
     }
 }
 
@@ -64,7 +55,7 @@ pub fn sentence(swung: &Swung, units: Units) -> String {
         return format!("In {time} the {stroke} with {bat_label} does not come to the ball at all");
     }
     let met_m_s = swung.seen.contact.bat_speed_m_s;
-    let speed = swung.doubted(Quantity::Speed, met_m_s, swung.doubt.speed(), units);
+    let speed = doubted(swung, Quantity::Speed, met_m_s, swung.doubt.speed(), units);
     if !swung.is_controlled() {
         let fastest = spoken(Quantity::Time, swung.fastest_s, 0.0, units);
         return format!(
@@ -89,10 +80,10 @@ pub fn sentence(swung: &Swung, units: Units) -> String {
 
 fn speeds(swung: &Swung, units: Units) -> String {
     let met = &swung.seen.contact;
-    let speed = |value: f64| swung.doubted(Quantity::Speed, value, swung.doubt.speed(), units);
+    let speed = |value: f64| doubted(swung, Quantity::Speed, value, swung.doubt.speed(), units);
     let time_sd_s = swung.time_sd_s();
     let time = |value: f64| match time_sd_s > 0.0 {
-        true => swung.doubted(Quantity::Time, value, time_sd_s / value, units),
+        true => doubted(swung, Quantity::Time, value, time_sd_s / value, units),
         false => spoken(Quantity::Time, value, 0.0, units),
     };
     let bowled = spoken(Quantity::Speed, swung.delivery.speed_m_s, 0.3, units);
@@ -100,7 +91,9 @@ fn speeds(swung: &Swung, units: Units) -> String {
     // It goes with one over reaction and stroke time together.
     let ball_sd = fastest_ball_m_s * time_sd_s / (swung.time_s + swung.delivery.reaction_time_s);
     let ball = match ball_sd > 0.0 {
-        true => swung.doubted(Quantity::Speed, fastest_ball_m_s, ball_sd / fastest_ball_m_s, units),
+        true => {
+            doubted(swung, Quantity::Speed, fastest_ball_m_s, ball_sd / fastest_ball_m_s, units)
+        }
         false => spoken(Quantity::Speed, fastest_ball_m_s, 0.1, units),
     };
     let row = |head: String, value: String| vec![head, value];
@@ -121,7 +114,7 @@ fn speeds(swung: &Swung, units: Units) -> String {
         row("face off its direction".into(), degrees(met.face_error_rad)),
         row("bat off its line".into(), degrees(met.line_error_rad)),
     ]);
-    let head = format!("{}, {}-hander", swung.stroke, swung.handed_words());
+    let head = format!("{}, {}-hander", swung.stroke, swung.handed.words());
     let read_in = format!("time in hand: {}", if_read_in(swung.delivery.reaction_time_s));
     table(&["", &head], &rows) + &set_in(&read_in) + "\n"
 }

@@ -4,11 +4,11 @@ use backlift::bat::figures::WeighedBat;
 use backlift::card::cautions::JUNIOR_BELOW_Y;
 use backlift::comparison::difference::toe_words;
 use backlift::fit::trial::{MOST_AT_A_PLACE_G, MOST_IN_ALL_G, Near, Pickup, Tape};
+use backlift::questions::taped::wanted::Wanted;
+use backlift::questions::taped::{StrokeSpeeds, Taped};
 use backlift::uncertain::independent_sd;
 use backlift::units::{Quantity, Units, spoken};
 
-use super::swung::{StrokeSpeeds, Swung};
-use super::wanted::Wanted;
 use crate::figure::{listed, number, percent, plain};
 use crate::paragraph::paragraph;
 use crate::table::table;
@@ -27,7 +27,7 @@ pub fn cautions(age_y: f64) -> Vec<String> {
 }
 
 /// All of it.
-pub fn told(owned: &WeighedBat, wanted: &Wanted, found: &Swung, units: Units) -> String {
+pub fn told(owned: &WeighedBat, wanted: &Wanted, found: &Taped, units: Units) -> String {
     let mut out = paragraph(&sentence(owned, wanted, found)) + "\n\n";
     if !found.trial.weights.is_empty() {
         out += &tape(owned, found, units);
@@ -59,7 +59,7 @@ fn speed_off(it: &StrokeSpeeds) -> String {
 }
 
 /// How near the bat, taped or not, comes in each stroke.
-fn in_each_stroke(owned: &WeighedBat, wanted: &Wanted, found: &Swung) -> String {
+fn in_each_stroke(owned: &WeighedBat, wanted: &Wanted, found: &Taped) -> String {
     let each: Vec<String> = found.strokes.iter().map(speed_off).collect();
     let taped = if found.trial.weights.is_empty() { "As it is" } else { "Taped" };
     format!(
@@ -70,7 +70,7 @@ fn in_each_stroke(owned: &WeighedBat, wanted: &Wanted, found: &Swung) -> String 
     )
 }
 
-fn sentence(owned: &WeighedBat, wanted: &Wanted, found: &Swung) -> String {
+fn sentence(owned: &WeighedBat, wanted: &Wanted, found: &Taped) -> String {
     let (bat, like) = (&owned.reading.label, &wanted.words);
     let it = &found.trial;
     let (got, asked) = (&it.reached, &it.wanted);
@@ -113,7 +113,7 @@ fn sentence(owned: &WeighedBat, wanted: &Wanted, found: &Swung) -> String {
     }
 }
 
-fn tape(owned: &WeighedBat, found: &Swung, units: Units) -> String {
+fn tape(owned: &WeighedBat, found: &Taped, units: Units) -> String {
     let length = |it: f64| match units {
         Units::Trade => spoken(Quantity::Length, it, 0.003, units),
         Units::Si => plain(1000.0 * it, 0, "mm"),
@@ -134,7 +134,7 @@ fn tape(owned: &WeighedBat, found: &Swung, units: Units) -> String {
     table(&["tape, measured to its middle", "weight", "from the top", "from the toe"], &rows)
 }
 
-fn pickups(owned: &WeighedBat, wanted: &Wanted, found: &Swung, units: Units) -> String {
+fn pickups(owned: &WeighedBat, wanted: &Wanted, found: &Taped, units: Units) -> String {
     let label = &owned.reading.label;
     let (taped, asked) = (format!("{label}, taped"), format!("wanted: {}", wanted.words));
     type Speed = fn(&StrokeSpeeds) -> f64;

@@ -1,64 +1,40 @@
 //! The rows for other programs.
 
+use backlift::questions::validated::Validated;
 use backlift::validation::{Row, Verdict};
-use serde::Serialize;
+use serde_json::{Value, json};
 
-use super::computed::Validated;
 use super::notation::accepted;
 
-/// Everything, in the units of the rows.
-#[derive(Serialize)]
-pub struct Found {
-    agrees: usize,
-    by_construction: usize,
-    disagrees: usize,
-    no_data: usize,
-    rows: Vec<Line>,
-}
-
-#[derive(Serialize)]
-struct Line {
-    group: &'static str,
-    check: &'static str,
-    what: String,
-    source: String,
-    unit: &'static str,
-    expected: Option<f64>,
-    sd: Option<f64>,
-    ours: Option<f64>,
-    difference: Option<f64>,
-    verdict: &'static str,
-    /// What it had to keep to, in words.
-    accepted: Option<String>,
-    note: String,
-}
-
 /// As JSON has it.
-pub fn of(found: &Validated) -> Found {
-    let line = |(check, row): (&'static str, &Row)| Line {
-        group: row.group.words(),
-        check,
-        what: row.what.clone(),
-        source: row.source.clone(),
-        unit: row.unit,
-        expected: row.expected,
-        sd: row.sd,
-        ours: row.ours,
-        difference: row.difference(),
-        verdict: match row.verdict {
-            Verdict::Agrees => "agrees",
-            Verdict::ByConstruction => "by_construction",
-            Verdict::Disagrees => "disagrees",
-            Verdict::NoData => "no_data",
-        },
-        accepted: accepted(row).map(|it| it.replace('\u{2009}', " ")),
-        note: row.note.clone(),
+pub fn of(found: &Validated) -> Value {
+    let line = |(check, row): (&'static str, &Row)| {
+        json!({
+            "group": row.group.words(),
+            "check": check,
+            "what": row.what,
+            "source": row.source,
+            "unit": row.unit,
+            "expected": row.expected,
+            "sd": row.sd,
+            "ours": row.ours,
+            "difference": row.difference(),
+            "verdict": match row.verdict {
+                Verdict::Agrees => "agrees",
+                Verdict::ByConstruction => "by_construction",
+                Verdict::Disagrees => "disagrees",
+                Verdict::NoData => "no_data",
+            },
+            // What it had to keep to, in words.
+            "accepted": accepted(row).map(|it| it.replace('\u{2009}', " ")),
+            "note": row.note,
+        })
     };
-    Found {
-        agrees: found.count(None, Verdict::Agrees),
-        by_construction: found.count(None, Verdict::ByConstruction),
-        disagrees: found.count(None, Verdict::Disagrees),
-        no_data: found.count(None, Verdict::NoData),
-        rows: found.rows(None).map(line).collect(),
-    }
+    json!({
+        "agrees": found.count(None, Verdict::Agrees),
+        "by_construction": found.count(None, Verdict::ByConstruction),
+        "disagrees": found.count(None, Verdict::Disagrees),
+        "no_data": found.count(None, Verdict::NoData),
+        "rows": found.rows(None).map(line).collect::<Value>(),
+    })
 }

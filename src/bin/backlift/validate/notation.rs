@@ -1,11 +1,10 @@
 //! Figures of a row as they are printed.
 
+use backlift::units::THIN;
 use backlift::validation::{Accept, Row};
 
 use crate::figure::{number, percent};
 
-/// Thin space (U+2009), between a number and its unit, so that no line breaks there.
-const THIN: char = '\u{2009}';
 /// What stands where there is no figure.
 const NONE: &str = "–";
 

@@ -2,12 +2,12 @@
 
 use backlift::drawing::against::svg;
 use backlift::drawing::palette::{DARK, LIGHT};
-use backlift::drawing::png::png;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
+use backlift::questions::validated::Validated;
 use backlift::validation::Group;
 
-use super::computed::Validated;
+use crate::written::add_picture;
 
 /// Size of a picture, px.
 const PICTURE: [f64; 2] = [560.0, 380.0];
@@ -45,9 +45,7 @@ pub fn of(found: &Validated) -> Vec<Shown> {
 /// Adds them to a folder.
 pub fn add(folder: &mut Folder, pictures: &[Shown]) -> Result<(), Fault> {
     for it in pictures {
-        folder.add(&format!("{}.svg", it.file), it.light.as_bytes())?;
-        let pixels = png(&it.light, 2.0).map_err(|it| Fault::new(it.to_string()))?;
-        folder.add(&format!("{}.png", it.file), &pixels)?;
+        add_picture(folder, &it.file, &it.light)?;
     }
     Ok(())
 }

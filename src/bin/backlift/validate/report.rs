@@ -2,10 +2,10 @@
 
 mod style;
 
+use backlift::questions::validated::{Answer, Validated};
 use backlift::validation::{Group, Row, Verdict};
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-use super::computed::{Answer, Validated};
 use super::notation::{accepted, cells};
 use super::pictures::Shown;
 use super::told::{heading, sentence, sources, why};

@@ -1,8 +1,8 @@
 //! The table in words.
 
+use backlift::questions::validated::Validated;
 use backlift::validation::{Group, Row, Verdict};
 
-use super::computed::Validated;
 use super::notation::{accepted, cells, off_by};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;

@@ -4,7 +4,7 @@ use super::super::super::document::values::Values;
 use super::super::{BatV1, PendulumV1, Text};
 use super::written;
 use crate::measurement::bench::{
-    BatReading, PICKUP_AXIS_FROM_TOP_M, PendulumReading, USUAL_AMPLITUDE_RAD,
+    BatReading, PICKUP_AXIS_FROM_TOP_M, PendulumReading, USUAL_AMPLITUDE_RAD, bat_letter,
 };
 use crate::units::Quantity::{Angle, Length, Mass, Time};
 
@@ -13,9 +13,7 @@ const USUAL_SWINGS: u32 = 10;
 
 /// The bat's label, or its letter.
 pub fn label(n: usize, bat: &BatV1) -> String {
-    let letter = u8::try_from(n).ok().filter(|it| *it < 26).map(|it| char::from(b'A' + it));
-    written(&bat.label)
-        .unwrap_or_else(|| letter.map_or(format!("bat {}", n + 1), |it| format!("bat {it}")))
+    written(&bat.label).unwrap_or_else(|| format!("bat {}", bat_letter(n)))
 }
 
 pub fn refuse_twins(values: &mut Values, labels: &[String]) {

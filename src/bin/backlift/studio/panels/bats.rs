@@ -1,9 +1,10 @@
 //! Whose hands, and which bats: the left side.
 
 use backlift::units::{Quantity, spoken};
-use egui::Ui;
+use egui::{Ui, WidgetType};
 
-use super::words::{bat_mark, caution, head, pending, quiet, why};
+use super::deeds::{button, tick};
+use super::words::{bat_mark, fault, head, named, pending, quiet, why};
 use crate::figure::measured;
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
@@ -21,9 +22,8 @@ pub fn hands_and_bats(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             out.push(Action::AddBat);
             out.push(Action::View(View::Bench));
         }
-        let mut second = it.playback.second;
-        if it.document.bat_count() > 1 && ui.checkbox(&mut second, "Two at once").changed() {
-            out.push(Action::ShowSecond(second));
+        if it.document.bat_count() > 1 {
+            tick(ui, out, it.playback.second, "Two at once", Action::ShowSecond);
         }
     });
     faults(ui, it, out);
@@ -47,9 +47,7 @@ fn hands(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         all => format!("Not measured, so estimated: {}", all.join("; ")),
     };
     why(ui, &format!("{words}{made_up}"), &why_words);
-    if ui.button("Measure the player").clicked() {
-        out.push(Action::View(View::Bench));
-    }
+    button(ui, out, "Measure the player", Action::View(View::Bench));
 }
 
 fn one(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, bat: usize) {
@@ -75,27 +73,23 @@ fn one(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, bat: usize) {
     });
     ui.horizontal_wrapped(|ui| {
         let first = ui.selectable_label(chosen[0] == bat, "first");
-        first.widget_info(|| info(format!("{label} first")));
+        named(&first, WidgetType::Button, &format!("{label} first"));
         if first.on_hover_text("Swing this bat first").clicked() {
             out.push(Action::FirstBat(bat));
         }
         let is_second = it.playback.second && chosen[1] == bat;
         let second = ui.selectable_label(is_second, "second");
-        second.widget_info(|| info(format!("{label} second")));
+        named(&second, WidgetType::Button, &format!("{label} second"));
         if second.on_hover_text("Swing this bat beside the first").clicked() {
             out.push(Action::SecondBat(bat));
         }
         let bench = ui.small_button("bench");
-        bench.widget_info(|| info(format!("{label} to the bench")));
+        named(&bench, WidgetType::Button, &format!("{label} to the bench"));
         if bench.clicked() {
             out.push(Action::BenchBat(bat));
             out.push(Action::View(View::Bench));
         }
     });
-}
-
-fn info(name: String) -> egui::WidgetInfo {
-    egui::WidgetInfo::labeled(egui::WidgetType::Button, true, name)
 }
 
 /// What is wrong stands where it is seen from every view.
@@ -105,11 +99,8 @@ fn faults(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     }
     head(ui, "To be mended");
     quiet(ui, "Until then every figure is of the state before");
-    for fault in &it.derived.faults {
-        let mend = fault.help.as_deref().map_or(String::new(), |it| format!("; {it}"));
-        caution(ui, &format!("{}{mend}", fault.message));
+    for it in &it.derived.faults {
+        fault(ui, it, &it.message);
     }
-    if ui.button("Mend it at the bench").clicked() {
-        out.push(Action::View(View::Bench));
-    }
+    button(ui, out, "Mend it at the bench", Action::View(View::Bench));
 }

@@ -3,6 +3,7 @@
 use backlift::units::Quantity;
 use egui::{Grid, RichText, Ui};
 
+use super::deeds::button;
 use super::field::{Field, field};
 use super::words::{bat_mark, head, quiet, sentence, why};
 use crate::figure::{measured, percent};
@@ -29,8 +30,15 @@ pub fn told(it: &Studio) -> String {
     }
 }
 
+/// All of the bench but its pendulum: the bat, and the player.
+pub fn all(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    bench(ui, it, out);
+    super::diagram::bat(ui, &it.look);
+    super::player::player(ui, it, out);
+}
+
 /// Which bat, its fields, and what follows.
-pub fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     sentence(ui, &told(it));
     which(ui, it, out);
     super::today::in_use(ui, it, out);
@@ -66,20 +74,21 @@ pub fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     follows(ui, it);
 }
 
+/// The bats, one of them at the bench.
+pub fn each(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    for bat in 0..it.document.bat_count() {
+        if ui.selectable_label(it.bench_bat == bat, it.label(bat)).clicked() {
+            out.push(Action::BenchBat(bat));
+        }
+    }
+}
+
 fn which(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
-        for bat in 0..it.document.bat_count() {
-            let label = it.label(bat);
-            if ui.selectable_label(it.bench_bat == bat, label).clicked() {
-                out.push(Action::BenchBat(bat));
-            }
-        }
-        if ui.button("Another bat").clicked() {
-            out.push(Action::AddBat);
-        }
-        if ui.button("A copy").on_hover_text("The same figures under a new name").clicked() {
-            out.push(Action::DuplicateBat(it.bench_bat));
-        }
+        each(ui, it, out);
+        button(ui, out, "Another bat", Action::AddBat);
+        button(ui, out, "A copy", Action::DuplicateBat(it.bench_bat))
+            .on_hover_text("The same figures under a new name");
         let more = it.document.bat_count() > 1;
         if ui.add_enabled(more, egui::Button::new("Take it away")).clicked() {
             out.push(Action::RemoveBat(it.bench_bat));

@@ -5,16 +5,17 @@ use backlift::card::returned_bat::Item;
 use backlift::units::Units;
 use egui::{ColorImage, TextureHandle, TextureOptions, Ui};
 
+use super::deeds::button;
 use super::table::{Table, name};
-use super::words::{head, quiet, sentence, why};
-use crate::check::told;
+use super::words::{head, quiet, sentence, small, why};
+use crate::sentences::returned;
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
 
 /// The card as it is printed.
-pub fn preview(ui: &mut Ui, it: &Studio) {
-    let Some(picture) = &it.results.picture else {
-        let drawn = it.results.fitted.is_some();
+pub fn preview(ui: &mut Ui, it: &Studio, _: &mut Vec<Action>) {
+    let Some(picture) = it.card_picture() else {
+        let drawn = it.fitted().is_some();
         quiet(ui, if drawn { "The card is being drawn" } else { "No card yet" });
         return;
     };
@@ -40,20 +41,18 @@ pub fn preview(ui: &mut Ui, it: &Studio) {
 
 /// What stands beside it.
 pub fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    match &it.results.fitted {
+    match it.fitted() {
         Some(_) => super::map_figures::advice(ui, it),
         None => sentence(ui, "The card tells a maker five figures, and how far each may be off"),
     }
     super::map_figures::search(ui, it, out);
-    if let Some(fitted) = &it.results.fitted {
+    if let Some(fitted) = it.fitted() {
         super::today::short(ui, it);
         super::today::rests(ui, it);
         quiet(ui, &fitted.it.card.how_sure);
         ui.add_enabled_ui(!it.is_fit_stale(), |ui| {
-            let write = ui.button("Write the card…");
-            if write.on_hover_text("PDF, RON and PNG, with the map and the innings").clicked() {
-                out.push(Action::AskCard);
-            }
+            button(ui, out, "Write the card…", Action::AskCard)
+                .on_hover_text("PDF, RON and PNG, with the map and the innings");
         });
         cautions(ui, &fitted.it.card);
     }
@@ -66,7 +65,7 @@ pub fn cautions(ui: &mut Ui, card: &Card) {
     let rule = egui::Stroke::new(1.0, ui.visuals().text_color());
     egui::Frame::new().stroke(rule).inner_margin(8.0).show(ui, |ui| {
         ui.set_width(ui.available_width());
-        card.cautions.iter().for_each(|it| said(ui, it));
+        card.cautions.iter().for_each(|it| small(ui, it));
     });
 }
 
@@ -76,33 +75,21 @@ fn check(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
         ui.weak("bat at the bench");
         ui.label(&label);
-        if ui.button("Measure it").clicked() {
-            out.push(Action::View(View::Bench));
-        }
+        button(ui, out, "Measure it", Action::View(View::Bench));
     });
     ui.horizontal_wrapped(|ui| {
-        if ui.button("Check it against this card").clicked() {
-            out.push(Action::CheckHere);
-        }
-        if ui.button("Against another card…").clicked() {
-            out.push(Action::AskCheck);
-        }
+        button(ui, out, "Check it against this card", Action::CheckHere);
+        button(ui, out, "Against another card…", Action::AskCheck);
     });
     let Some(check) = &it.check else { return };
     sentence(ui, &check.sentence());
     let table = Table::new(ui, &[1.0, 1.2, 1.8, 0.6]);
-    table.row(ui, |ui, n| {
-        quiet(ui, ["", "measured", "asked, and its limits", "within"].get(n).unwrap_or(&""));
-    });
+    table.heads(ui, &["", "measured", "asked, and its limits", "within"]);
     check.items.iter().for_each(|item| row(ui, &table, item, it.look.units));
 }
 
-fn said(ui: &mut Ui, words: &str) {
-    ui.add(egui::Label::new(egui::RichText::new(words).small()).wrap());
-}
-
 fn row(ui: &mut Ui, table: &Table, item: &Item, units: Units) {
-    let told = told::in_words(item, units);
+    let told = returned::in_words(item, units);
     table.row(ui, |ui, n| match n {
         0 => name(ui, item.figure.words()),
         1 => {

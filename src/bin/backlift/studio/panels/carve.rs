@@ -4,6 +4,7 @@ use backlift::units::{Quantity, spoken};
 use backlift::workshop::to_card::{Answer, ToCard};
 use egui::Ui;
 
+use super::deeds::{button, tick};
 use super::target::in_units;
 use super::words::{caution, head, quiet};
 use crate::figure::plain;
@@ -23,18 +24,14 @@ pub fn carve(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ];
     ui.horizontal_wrapped(|ui| {
         for (what, words) in all {
-            let mut on = it.wood.held.contains(&what);
-            if ui.checkbox(&mut on, words).changed() {
-                out.push(Action::Wood(WoodAction::Hold(what, on)));
-            }
+            let is_held = it.wood.held.contains(&what);
+            tick(ui, out, is_held, words, |on| Action::Wood(WoodAction::Hold(what, on)));
         }
     });
     if it.work.job(Question::Carve).is_some() {
         ui.horizontal(|ui| {
             ui.spinner();
-            if ui.button("Stop carving").clicked() {
-                out.push(Action::Wood(WoodAction::CancelCarve));
-            }
+            button(ui, out, "Stop carving", Action::Wood(WoodAction::CancelCarve));
         });
         return;
     }
@@ -42,11 +39,11 @@ pub fn carve(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if ui.add_enabled(ready, egui::Button::new("Find shapes that meet it")).clicked() {
         out.push(Action::Wood(WoodAction::Carve));
     }
-    let Some(carved) = &it.wood.carved else { return };
+    let Some(carved) = it.carved() else { return };
     if carved.key != it.carving_key() {
         quiet(ui, "The shapes below were found for an earlier blade or card");
     }
-    shapes(ui, it, &carved.it, out);
+    shapes(ui, it, carved.it, out);
 }
 
 fn shapes(ui: &mut Ui, it: &Studio, found: &ToCard, out: &mut Vec<Action>) {
@@ -57,9 +54,8 @@ fn shapes(ui: &mut Ui, it: &Studio, found: &ToCard, out: &mut Vec<Action>) {
         let mm = |it_m: f64| plain(1e3 * it_m, 1, "mm");
         ui.horizontal_wrapped(|ui| {
             let name = answer.name;
-            if ui.button(name).on_hover_text("Take this shape; it can be taken back").clicked() {
-                out.push(Action::Wood(WoodAction::Take(n)));
-            }
+            button(ui, out, name, Action::Wood(WoodAction::Take(n)))
+                .on_hover_text("Take this shape; it can be taken back");
             let from_toe = answer.bat.shape.swell_from_toe_m();
             quiet(
                 ui,

@@ -79,7 +79,7 @@ pub fn fields(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             for [path, label, like, how] in fields {
                 let field = Field { path, label, like, how };
                 let told =
-                    Told { kept: it.wood.file.at(path), faults: it.wood.about(path).collect() };
+                    Told { kept: it.wood.paper.at(path), faults: it.wood.about(path).collect() };
                 // Measured sections have their places from the toe: their length stays.
                 let fixed = *path == "blade.length" && it.wood.has_sections();
                 if fixed {
@@ -92,7 +92,7 @@ pub fn fields(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         });
     }
     quiet(ui, "What is left empty is as in the standard bat of this size");
-    let stations = it.wood.file.fields().blade.stations.len();
+    let stations = it.wood.paper.fields().blade.stations.len();
     if stations > 0 {
         quiet(ui, &format!("{stations} measured sections; figures above are carved out of them"));
     }

@@ -1,7 +1,11 @@
 //! How to measure, drawn: where the tape goes, where the pencil, where the rods.
 
-use egui::{Align2, FontId, Mesh, Painter, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui, Vec2};
+use egui::{
+    Align2, FontId, Mesh, Painter, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui, Vec2,
+    WidgetType,
+};
 
+use super::words::named;
 use crate::studio::look::Look;
 use crate::studio::style::{GRID, ink, mixed, theme};
 
@@ -79,7 +83,7 @@ impl Pen {
 fn sheet(ui: &mut Ui, look: &Look, height: f32, name: &'static str) -> Rect {
     let size = egui::vec2(ui.available_width().min(60.0 * GRID * look.text_scale), height);
     let (whole, response) = ui.allocate_exact_size(size, Sense::hover());
-    response.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Image, true, name));
+    named(&response, WidgetType::Image, name);
     whole
 }
 

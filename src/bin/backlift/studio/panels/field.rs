@@ -3,7 +3,7 @@
 use backlift::files::fault::Fault;
 use egui::{Key, TextEdit, Ui};
 
-use super::words::{caution, quiet};
+use super::words::{fault, quiet, with_mend};
 use crate::studio::action::Action;
 use crate::studio::derived::words;
 use crate::studio::state::Studio;
@@ -38,6 +38,13 @@ pub fn field(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, field: &Field<'_>)
     }
 }
 
+/// Several fields, each its path, its name, what may stand in it, and how to measure it.
+pub fn fields(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, all: &[[&str; 4]]) {
+    for [path, label, like, how] in all {
+        field(ui, it, out, &Field { path, label, like, how });
+    }
+}
+
 /// The same of any document: what was typed, when it counts.
 pub fn edited(ui: &mut Ui, field: &Field<'_>, told: &Told<'_>) -> Option<String> {
     let Field { path, label, like, how } = *field;
@@ -58,13 +65,11 @@ pub fn edited(ui: &mut Ui, field: &Field<'_>, told: &Told<'_>) -> Option<String>
         } else if response.changed() {
             ui.data_mut(|data| data.insert_temp(id, text));
         }
-        for fault in &told.faults {
-            let mend = fault.help.as_deref().map_or(String::new(), |it| format!("; {it}"));
-            let told = format!("{}{mend}", words(fault));
-            if fault.is_warning {
-                quiet(ui, &told);
+        for it in &told.faults {
+            if it.is_warning {
+                quiet(ui, &with_mend(it, words(it)));
             } else {
-                caution(ui, &told);
+                fault(ui, it, words(it));
             }
         }
     });

@@ -2,13 +2,14 @@
 
 use backlift::files::shape_text::{mm, percent};
 use backlift::frames::DVec3;
-use egui::{CursorIcon, Id, Painter, Pos2, Rect, Sense, Stroke, Ui, Vec2};
+use backlift::workshop::grab::Grab;
+use egui::{CursorIcon, Id, Painter, Pos2, Rect, Sense, Stroke, Ui, Vec2, WidgetType};
 
+use super::words::named;
 use crate::studio::action::Action;
 use crate::studio::look::Look;
 use crate::studio::style::{ink, theme};
 use crate::studio::wood::action::WoodAction;
-use crate::studio::wood::grab::Grab;
 
 /// Side of what is taken hold of, and radius of what is drawn of it, px.
 const TARGET_PX: f32 = 22.0;
@@ -87,7 +88,7 @@ pub fn offer(
             out.push(Action::Wood(WoodAction::LetGo));
         }
         let words = told(grab);
-        response.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Other, true, &words));
+        named(&response, WidgetType::Other, &words);
         response.on_hover_cursor(CursorIcon::Grab).on_hover_text(words);
     }
 }

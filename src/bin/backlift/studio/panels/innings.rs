@@ -1,17 +1,19 @@
 //! Late in the innings: the score, the curves, the mark at fifty.
 
 use backlift::drawing::axis::Axis;
-use backlift::drawing::palette::{bat_letter, bat_look};
+use backlift::drawing::palette::bat_look;
 use backlift::innings::played::FIFTY;
 use backlift::innings::score::runs_words;
+use backlift::measurement::bench::bat_letter;
+use backlift::questions::any_score::{Of, bat_speed_m_s, time_in_hand_s, wrist_share};
 use backlift::units::{Quantity, spoken};
-use egui::{Align2, Sense, Ui};
+use egui::{Align2, Sense, Ui, WidgetType};
 
 use super::chart::Chart;
-use super::words::{big, pending};
+use super::deeds::button;
+use super::words::{big, head, named, pending};
 use crate::figure::{percent, speed_unit};
 use crate::studio::action::Action;
-use crate::studio::innings::{Of, bat_speed_m_s, time_in_hand_s, wrist_share};
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, mixed, theme, thinned};
 
@@ -41,8 +43,17 @@ pub fn told(it: &Studio) -> String {
     )
 }
 
+/// What stands beside the net: the advice, what is lost, and the figures at the score shown.
+pub fn beside(ui: &mut Ui, it: &Studio, _: &mut Vec<Action>) {
+    words(ui, it);
+    super::today::bats(ui, it);
+    head(ui, &super::swing::heading(it));
+    super::swing::rows(ui, it);
+    super::swing::failed(ui, it);
+}
+
 /// Draws the sentence.
-pub fn words(ui: &mut Ui, it: &Studio) {
+fn words(ui: &mut Ui, it: &Studio) {
     super::today::headline(ui, it);
     ui.label(told(it));
     if let Some([least, believed, most]) = lost(it) {
@@ -72,12 +83,8 @@ pub fn innings(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         if let Some(balls) = balls {
             super::words::quiet(ui, &format!("about {balls:.0} balls faced"));
         }
-        if ui.button("Fresh").clicked() {
-            out.push(Action::Score(0));
-        }
-        if ui.button("At fifty").clicked() {
-            out.push(Action::Score(FIFTY as u32));
-        }
+        button(ui, out, "Fresh", Action::Score(0));
+        button(ui, out, "At fifty", Action::Score(FIFTY as u32));
         super::playback::strokes(ui, it, out);
     });
     let (unit, per_m_s) = speed_unit(it.look.units);
@@ -109,16 +116,14 @@ fn one(
 ) {
     let (whole, response) = ui.allocate_exact_size(size.into(), Sense::click_and_drag());
     let runs = f64::from(it.playback.runs);
-    response.widget_info(|| {
-        let words = format!("{name} through the innings, now at {}", runs_words(runs));
-        egui::WidgetInfo::labeled(egui::WidgetType::Slider, true, words)
-    });
+    let words = format!("{name} through the innings, now at {}", runs_words(runs));
+    named(&response, WidgetType::Slider, &words);
     let shown = if it.playback.second { 2 } else { 1 };
     let lines: Vec<(usize, Vec<[f64; 4]>)> = (0..shown)
         .filter_map(|slot| {
             let innings = it.innings(slot)?.it;
             let stroke = innings.stroke(&it.playback.stroke)?;
-            let point = |it: &crate::studio::innings::Point| {
+            let point = |it: &backlift::questions::any_score::Point| {
                 let low = of(it.most_tired.get(stroke)?);
                 let best = of(it.at.with_slow.get(stroke)?);
                 let high = of(it.at.without_slow.get(stroke)?);

@@ -8,15 +8,15 @@ use egui::Ui;
 pub fn kept<T: Send + Sync + 'static>(
     ui: &Ui,
     name: &'static str,
-    key: &str,
+    key: u64,
     make: impl FnOnce() -> Option<T>,
 ) -> Option<Arc<T>> {
     let id = egui::Id::new(name);
-    let before = ui.data(|data| data.get_temp::<(String, Arc<T>)>(id));
+    let before = ui.data(|data| data.get_temp::<(u64, Arc<T>)>(id));
     if let Some((_, it)) = before.filter(|it| it.0 == key) {
         return Some(it);
     }
     let made = Arc::new(make()?);
-    ui.data_mut(|data| data.insert_temp(id, (key.to_owned(), Arc::clone(&made))));
+    ui.data_mut(|data| data.insert_temp(id, (key, Arc::clone(&made))));
     Some(made)
 }

@@ -2,16 +2,20 @@
 
 use std::sync::Arc;
 
+use backlift::card::Figure;
 use backlift::drawing::axis::{Axis, round_step};
 use backlift::drawing::contour::Field;
-use backlift::drawing::palette::{LIGHT, bat_letter, bat_look, cividis};
+use backlift::drawing::palette::{LIGHT, bat_look, cividis};
+use backlift::measurement::bench::bat_letter;
 use backlift::units::Units;
-use egui::{Align2, Mesh, Pos2, Rect, Sense, Shape, Stroke, Ui};
+use egui::{Align2, Mesh, Pos2, Rect, Sense, Shape, Stroke, Ui, WidgetType};
 
 use super::chart::Chart;
 use super::kept::kept;
+use super::words::named;
 use crate::figure::number;
 use crate::studio::action::Action;
+use crate::studio::answers::key;
 use crate::studio::ground::{Ground, axis_units};
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme};
@@ -23,17 +27,15 @@ const SHADES: f64 = 9.0;
 pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let Some(ground) = remembered(ui, it) else { return };
     let (whole, response) = ui.allocate_exact_size(ui.available_size(), Sense::click_and_drag());
-    response.widget_info(|| {
-        let words = format!("map of bats: {}", ground.label);
-        egui::WidgetInfo::labeled(egui::WidgetType::Image, true, words)
-    });
+    named(&response, WidgetType::Image, &format!("map of bats: {}", ground.label));
     let (units, [mass_unit, length_unit]) = axis_units(it.look.units);
     let bats = || it.derived.loaded.iter().flat_map(|it| &it.bats);
     // What is to be ordered may lie a little beyond the bats that are shaded, with its limits.
-    let card = it.results.fitted.iter().map(|it| &it.it.card);
-    let limits = card.clone().flat_map(|it| it.mass_tolerance_kg).map(|it| it / units[0]);
+    let card = it.fitted().map(|it| &it.it.card).into_iter();
+    let limits =
+        card.clone().flat_map(|it| it.asked(Figure::DeadWeight).tolerance).map(|it| it / units[0]);
     let masses = bats().map(|it| it.mass_kg.value / units[0]).chain(limits);
-    let limits = card.flat_map(|it| it.balance_tolerance_m).map(|it| it / units[1]);
+    let limits = card.flat_map(|it| it.asked(Figure::Balance).tolerance).map(|it| it / units[1]);
     let balances = bats().map(|it| it.balance_m.value / units[1]).chain(limits);
     let x = match it.look.units {
         Units::Trade => "dead weight, lb oz".to_owned(),
@@ -64,12 +66,12 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 
 /// The ground, worked out once for each thing shown.
 fn remembered(ui: &Ui, it: &Studio) -> Option<Arc<Ground>> {
-    let fitted = it.results.fitted.as_ref()?;
+    let fitted = it.fitted()?;
     let bat = it.playback.bats[0];
     let first = it.derived.bat_keys.get(bat);
-    let (by, units) = (it.colour_by, it.look.units);
-    let key = format!("{} {by:?} {units:?} {bat} {first:?} {}", fitted.key, it.is_fit_stale());
-    kept(ui, "ground", &key, || it.ground())
+    let is_si = it.look.units == Units::Si;
+    let key = key((fitted.key, it.colour_by, is_si, bat, first, it.is_fit_stale()));
+    kept(ui, "ground", key, || it.ground())
 }
 
 /// Ounces as the trade says them.
@@ -170,13 +172,15 @@ fn points(chart: &Chart<'_>, it: &Studio, [mass, length]: [f64; 2]) {
     let theme = theme(&it.look);
     let (page, dark) = (ink(theme.panel), ink(theme.ink));
     let at = |mass_kg: f64, balance_m: f64| chart.at(mass_kg / mass, balance_m / length);
-    if let Some(fitted) = &it.results.fitted {
+    if let Some(fitted) = it.fitted() {
         let card = &fitted.it.card;
-        let [a, b] = [0, 1].map(|k| at(card.mass_tolerance_kg[k], card.balance_tolerance_m[k]));
+        let [mass, balance] =
+            [Figure::DeadWeight, Figure::Balance].map(|it| card.asked(it).tolerance);
+        let [a, b] = [0, 1].map(|k| at(mass[k], balance[k]));
         let frame = Rect::from_two_pos(a, b);
         chart.painter().rect_stroke(frame, 0.0, Stroke::new(4.0, page), egui::StrokeKind::Middle);
         chart.painter().rect_stroke(frame, 0.0, Stroke::new(2.0, dark), egui::StrokeKind::Middle);
-        let place = at(card.mass_kg, card.balance_m);
+        let place = at(card.mass_kg(), card.balance_m());
         chart.painter().circle_filled(place, 4.0, dark);
         chart.patch(place + egui::vec2(8.0, 0.0), Align2::LEFT_CENTER, "bat to order", dark);
     }
@@ -195,7 +199,7 @@ fn points(chart: &Chart<'_>, it: &Studio, [mass, length]: [f64; 2]) {
 
 /// Tries the bat at a place, kept inside what was swung.
 fn try_here(it: &Studio, out: &mut Vec<Action>, mass_kg: f64, balance_m: f64) {
-    let Some(fitted) = &it.results.fitted else { return };
+    let Some(fitted) = it.fitted() else { return };
     let domain = &fitted.it.fitting.one.swings.domain;
     let [m0, m1] = domain.mass_kg;
     let [b0, b1] = domain.balance_m;
@@ -207,8 +211,8 @@ fn try_here(it: &Studio, out: &mut Vec<Action>, mass_kg: f64, balance_m: f64) {
 
 /// The arrows move the tried bat by 5 g and by 1 mm.
 fn by_keys(ui: &Ui, it: &Studio, out: &mut Vec<Action>) {
-    let Some(card) = it.results.fitted.as_ref().map(|it| &it.it.card) else { return };
-    let [mass_kg, balance_m] = it.tried.unwrap_or([card.mass_kg, card.balance_m]);
+    let Some(card) = it.fitted().map(|it| &it.it.card) else { return };
+    let [mass_kg, balance_m] = it.tried.unwrap_or([card.mass_kg(), card.balance_m()]);
     let pressed = |key| ui.input(|input| input.key_pressed(key));
     for (key, mass, balance) in [
         (egui::Key::ArrowLeft, -0.005, 0.0),

@@ -2,19 +2,20 @@
 
 use std::sync::Arc;
 
+use backlift::fit::on_map::OnMap;
 use backlift::innings::score::runs_words;
+use backlift::questions::fitted::Fitted;
 use backlift::units::{Quantity, spoken};
 use egui::{ProgressBar, Ui};
 
+use super::deeds::{button, choice};
 use super::kept::kept;
 use super::table::{Table, name};
 use super::words::{bat_mark, caution, head, measure, quiet, sentence};
 use crate::figure::percent;
-use crate::fit::told as fit_told;
-use crate::questions::fitted::Fitted;
+use crate::sentences::advice;
 use crate::studio::action::{Action, ColourBy, View};
-use crate::studio::live::OnMap;
-use crate::studio::results::Keyed;
+use crate::studio::answers::{Keyed, key};
 use crate::studio::state::Studio;
 use crate::studio::work::Question;
 
@@ -27,8 +28,8 @@ const COLOURS: [(ColourBy, &str); 4] = [
 
 /// What a coach could say of the map: whether a new bat pays, and which it would be.
 pub fn told(it: &Studio) -> [String; 2] {
-    match &it.results.fitted {
-        Some(fitted) => fit_told::order_in_two(&fitted.it, it.look.units),
+    match it.fitted() {
+        Some(fitted) => advice::order_in_two(fitted.it, it.look.units),
         None => [
             "Every bat that can be made, swung by these hands late in the innings: which is worth most?".to_owned(),
             String::new(),
@@ -52,55 +53,41 @@ pub fn advice(ui: &mut Ui, it: &Studio) {
 pub fn search(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if let Some(job) = it.work.job(Question::Fit) {
         ui.add(ProgressBar::new(job.share as f32).text(&job.doing));
-        if ui.button("Stop the search").clicked() {
-            out.push(Action::CancelFit);
-        }
+        button(ui, out, "Stop the search", Action::CancelFit);
         return;
     }
     if !it.is_fit_stale() {
         return;
     }
-    if it.results.fitted.is_some() {
+    if it.fitted().is_some() {
         caution(ui, "The map is of an earlier state of the bench");
     }
-    if ui.button("Find the bat").on_hover_text("Takes ten to thirty seconds").clicked() {
-        out.push(Action::Fit);
-    }
+    button(ui, out, "Find the bat", Action::Fit).on_hover_text("Takes ten to thirty seconds");
 }
 
 /// Draws all of it.
 pub fn map_figures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     advice(ui, it);
     search(ui, it, out);
-    let Some(fitted) = &it.results.fitted else { return };
+    let Some(fitted) = it.fitted() else { return };
     head(ui, "Shaded by");
     ui.horizontal_wrapped(|ui| {
-        for (by, words) in COLOURS {
-            if ui.selectable_label(it.colour_by == by, words).clicked() {
-                out.push(Action::ColourBy(by));
-            }
-        }
+        choice(ui, out, &COLOURS, it.colour_by, Action::ColourBy);
     });
     super::today::short(ui, it);
     let runs = fitted.it.fitting.setting().plan.runs;
     head(ui, &format!("At {}", runs_words(runs)));
-    table(ui, it, fitted);
+    table(ui, it, &fitted);
     ui.horizontal_wrapped(|ui| match it.tried {
         Some(_) => {
-            if ui.button("Make it one of the bats").clicked() {
-                out.push(Action::AddTried);
-            }
-            if ui.button("Take it off the map").clicked() {
-                out.push(Action::Untry);
-            }
+            button(ui, out, "Make it one of the bats", Action::AddTried);
+            button(ui, out, "Take it off the map", Action::Untry);
         }
         None => {
             quiet(ui, "Click the map, or drag on it, to try any bat there");
         }
     });
-    if ui.button("See the card").clicked() {
-        out.push(Action::View(View::Card));
-    }
+    button(ui, out, "See the card", Action::View(View::Card));
     quiet(
         ui,
         &format!(
@@ -121,23 +108,26 @@ struct Column {
     on_map: Option<Arc<OnMap>>,
 }
 
-fn columns(ui: &Ui, it: &Studio, fitted: u64) -> Vec<Column> {
+fn columns(ui: &Ui, it: &Studio, fitted: &Keyed<'_, Fitted>) -> Vec<Column> {
+    let fitting = &fitted.it.fitting;
     let first = it.playback.bats[0];
-    let key = format!("{fitted} {first} {:?} {}", it.derived.bat_keys, it.is_fit_stale());
-    let on_map = kept(ui, "first bat on the map", &key, || it.weighed_on_map(first));
+    let first_key = key((fitted.key, first, &it.derived.bat_keys, it.is_fit_stale()));
+    let on_map = kept(ui, "first bat on the map", first_key, || it.weighed_on_map(first));
     let mut columns = vec![Column { bat: Some(first), name: "", on_map }];
     if let Some([mass_kg, balance_m]) = it.tried {
-        let key = format!("{fitted} {mass_kg} {balance_m}");
-        let on_map = kept(ui, "tried bat", &key, || it.live(mass_kg, balance_m));
+        let tried_key = key((fitted.key, mass_kg.to_bits(), balance_m.to_bits()));
+        let on_map = kept(ui, "tried bat", tried_key, || {
+            fitting.on_map(fitting.bat_at(mass_kg, balance_m)?)
+        });
         columns.push(Column { bat: None, name: "tried", on_map });
     }
-    let on_map = kept(ui, "bat to order", &fitted.to_string(), || it.to_order());
+    let on_map = kept(ui, "bat to order", fitted.key, || Some(fitting.ordered_on_map()));
     columns.push(Column { bat: None, name: "bat to order", on_map });
     columns
 }
 
-fn table(ui: &mut Ui, it: &Studio, fitted: &Keyed<Fitted>) {
-    let columns = columns(ui, it, fitted.key);
+fn table(ui: &mut Ui, it: &Studio, fitted: &Keyed<'_, Fitted>) {
+    let columns = columns(ui, it, fitted);
     let fitting = &fitted.it.fitting;
     let units = it.look.units;
     let pull = fitting.setting().batter.stroke_index("pull");

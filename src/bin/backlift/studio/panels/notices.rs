@@ -2,25 +2,19 @@
 
 use egui::{Id, Modal, Ui};
 
+use super::deeds::button;
 use super::words::{quiet, sentence};
-use crate::studio::action::{Action, Keep};
-use crate::studio::leaving::Paper;
+use crate::studio::action::{Action, Keep, Which};
 use crate::studio::state::Studio;
-use crate::studio::wood::action::WoodAction;
 
 /// Draws them, the latest last.
 pub fn notices(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    if let Some(rescued) = &it.rescued {
+    for which in [Which::Scenario, Which::Bat] {
+        let Some(of) = it.paper(which).offered() else { continue };
         ui.horizontal_wrapped(|ui| {
-            let of = rescued.path.as_ref().map_or("a new player".into(), |it| it.to_string_lossy());
-            found(ui, &of, [Action::Rescue, Action::DropRescued], out);
-        });
-    }
-    if let Some(rescued) = &it.wood.rescued {
-        ui.horizontal_wrapped(|ui| {
-            let of = rescued.path.as_ref().map_or("a new blade".into(), |it| it.to_string_lossy());
-            let (take, drop) = (WoodAction::Rescue, WoodAction::DropRescued);
-            found(ui, &of, [Action::Wood(take), Action::Wood(drop)], out);
+            ui.label(format!("Unsaved work on {of} was found"));
+            button(ui, out, "Restore", Action::Rescue.on(which));
+            button(ui, out, "Discard", Action::DropRescued.on(which));
         });
     }
     for (n, notice) in it.notices.iter().enumerate() {
@@ -40,36 +34,17 @@ pub fn notices(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     }
 }
 
-fn found(ui: &mut Ui, of: &str, [take, drop]: [Action; 2], out: &mut Vec<Action>) {
-    ui.label(format!("Unsaved work on {of} was found"));
-    if ui.button("Restore").clicked() {
-        out.push(take);
-    }
-    if ui.button("Discard").clicked() {
-        out.push(drop);
-    }
-}
-
 /// Asks what becomes of changes that stand in the way.
 pub fn changes_in_the_way(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let Some(paper) = it.waiting.as_ref().and_then(|action| it.in_the_way(action)) else { return };
-    let name = match paper {
-        Paper::Scenario => it.document.name(),
-        Paper::Bat => it.wood.name(),
-    };
+    let name = it.paper(paper).name();
     let modal = Modal::new(Id::new("changes in the way")).show(ui.ctx(), |ui| {
         ui.set_max_width(48.0 * crate::studio::style::GRID * it.look.text_scale);
         sentence(ui, &format!("Unsaved changes: {name}"));
         ui.horizontal_wrapped(|ui| {
-            if ui.button("Save").clicked() {
-                out.push(Action::Keep(Keep::Save));
-            }
-            if ui.button("Discard").clicked() {
-                out.push(Action::Keep(Keep::Drop));
-            }
-            if ui.button("Cancel").clicked() {
-                out.push(Action::Keep(Keep::Stay));
-            }
+            button(ui, out, "Save", Action::Keep(Keep::Save));
+            button(ui, out, "Discard", Action::Keep(Keep::Drop));
+            button(ui, out, "Cancel", Action::Keep(Keep::Stay));
         });
     });
     if modal.should_close() {

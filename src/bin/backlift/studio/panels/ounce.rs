@@ -5,13 +5,14 @@ use backlift::drawing::palette::bat_look;
 use backlift::innings::score::runs_words;
 use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use backlift::ounce::cost::NEXT_TO_NOTHING;
+use backlift::questions::ounces::Ounces;
 use backlift::units::{INCH_M, Quantity, Units, spoken};
-use egui::{Align2, Color32, Key, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui};
+use egui::{Align2, Color32, Key, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui, WidgetType};
 
 use super::keys;
-use super::words::{caution, head, pending, quiet};
+use super::words::{caution, head, named, pending, quiet};
 use crate::figure::{capital, number, speed_unit};
-use crate::ounce::{self, Ounces};
+use crate::ounce;
 use crate::studio::action::Action;
 use crate::studio::state::Studio;
 use crate::studio::style::{GRID, ink, theme};
@@ -35,8 +36,8 @@ pub fn ounce(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         }
         None => pending(ui, true),
     }
-    let failed = it.ounce_key(bat).and_then(|key| it.results.failed.get(&key));
-    for fault in failed.into_iter().flatten() {
+    let failed = it.ounce_key(bat).map_or(&[][..], |key| it.answers.faults(key));
+    for fault in failed {
         caution(ui, &fault.message);
     }
 }
@@ -109,14 +110,10 @@ fn laid_down(
         let x = at.x.clamp(whole.left() + half, (whole.right() - half).max(whole.left() + half));
         painter.galley(Pos2::new(x - half, whole.top()), galley, dark);
     }
-    response.widget_info(|| {
-        let inches = it.ounce_at * length_m / INCH_M;
-        let words = format!(
-            "ounce on the bat, {inches:.1} in from the top: {}",
-            costs.unwrap_or("being worked out")
-        );
-        egui::WidgetInfo::labeled(egui::WidgetType::Slider, true, words)
-    });
+    let inches = it.ounce_at * length_m / INCH_M;
+    let costs = costs.unwrap_or("being worked out");
+    let words = format!("ounce on the bat, {inches:.1} in from the top: {costs}");
+    named(&response, WidgetType::Slider, &words);
     let moved = moved(ui, it, &response, whole, [length_m, f64::from(px_per_m)], radius);
     out.extend(moved.map(Action::Ounce));
 }

@@ -1,11 +1,11 @@
 //! The pendulum test: a tap-timer for ten swings, and the doubt that shrinks with each.
 
 use backlift::drawing::axis::Axis;
-use egui::{Align2, Grid, Sense, Ui};
+use egui::{Align2, Grid, Sense, Ui, WidgetType};
 
 use super::chart::Chart;
 use super::field::{Field, field};
-use super::words::{head, quiet};
+use super::words::{head, named, quiet};
 use crate::figure::{percent, plain};
 use crate::studio::action::Action;
 use crate::studio::figures::swing_moment;
@@ -50,9 +50,7 @@ fn taps(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     };
     let size = egui::vec2(28.0, 8.0) * GRID * it.look.text_scale;
     let button = ui.add_sized(size, egui::Button::new(egui::RichText::new(&words).heading()));
-    button.widget_info(|| {
-        egui::WidgetInfo::labeled(egui::WidgetType::Button, true, "Tap: the bat is back")
-    });
+    named(&button, WidgetType::Button, "Tap: the bat is back");
     // The press counts, not the release.
     if button.is_pointer_button_down_on() && ui.input(|input| input.pointer.any_pressed())
         || button.clicked() && !ui.input(|input| input.pointer.any_released())
@@ -140,8 +138,6 @@ fn doubt(ui: &mut Ui, it: &Studio) {
             ink(theme.ink),
         );
     }
-    response.widget_info(|| {
-        let words = "doubt of the swing moment against the number of swings timed";
-        egui::WidgetInfo::labeled(egui::WidgetType::Image, true, words)
-    });
+    let words = "doubt of the swing moment against the number of swings timed";
+    named(&response, WidgetType::Image, words);
 }

@@ -8,6 +8,7 @@ use backlift::uncertain::independent_sd;
 use backlift::units::{Quantity, Units};
 use egui::Ui;
 
+use super::deeds::{button, choice};
 use super::table::{Table, name};
 use super::words::{bat_mark, big, head, measure, pending, quiet, sentence, why};
 use crate::figure::{measured, plain};
@@ -58,13 +59,9 @@ pub fn told(it: &Studio, bats: [&WeighedBat; 2]) -> String {
 /// Draws it.
 pub fn pickup(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
-        for (pair, words) in
-            [(Pair::SameScale, "Equal on the scale"), (Pair::SameHand, "Alike in the hand")]
-        {
-            if ui.selectable_label(it.pair == pair, words).clicked() {
-                out.push(Action::Pair(pair));
-            }
-        }
+        let pairs =
+            [(Pair::SameScale, "Equal on the scale"), (Pair::SameHand, "Alike in the hand")];
+        choice(ui, out, &pairs, it.pair, Action::Pair);
     });
     let bats = it.playback.bats;
     let weighed = |slot: usize| it.derived.loaded.as_ref()?.bats.get(*bats.get(slot)?);
@@ -97,9 +94,7 @@ pub fn pickup(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             ui,
             "These are the two that show it best of the bats here; a maker's bench shows it better",
         );
-        if ui.button("Show a maker's bench").clicked() {
-            out.push(Action::Maker);
-        }
+        button(ui, out, "Show a maker's bench", Action::Maker);
     }
     head(ui, "Why");
     quiet(

@@ -1,19 +1,21 @@
 //! The planing plan beside the wood: passes with the reading to expect after each, and what it ends in.
 
 use backlift::card::Figure;
+use backlift::questions::plane::DrawnOn;
 use backlift::units::{Quantity, spoken};
 use backlift::workshop::plane::{PickupMoments, Plan};
 use egui::{Button, Slider, Ui};
 
+use super::deeds::{button, tick};
 use super::table::{Table, name};
 use super::target;
-use super::words::{caution, head, quiet, sentence, why};
+use super::words::{caution, head, quiet, sentence, small, why};
 use crate::figure::{percent, plain};
-use crate::plane::told::{ESTIMATED, rules, sentence as plan_told, to_come_words};
+use crate::sentences::planing::{ESTIMATED, rules, sentence as plan_told, to_come_words};
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
 use crate::studio::wood::action::{Part, WoodAction};
-use crate::studio::wood::{DrawnOn, PLANING_SD, Planned};
+use crate::studio::wood::{PLANING_SD, Planned};
 
 /// Draws it.
 pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
@@ -22,7 +24,7 @@ pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         Some(Err(fault)) => {
             sentence(ui, "This bat is too light for its card already: wood cannot go back");
             caution(ui, &fault.to_string());
-            quiet(ui, crate::plane::TOO_LIGHT);
+            quiet(ui, backlift::questions::plane::TOO_LIGHT);
         }
         None => sentence(
             ui,
@@ -30,7 +32,7 @@ pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         ),
     }
     head(ui, "The card");
-    super::wood::card(ui, it, out);
+    super::wood_card::wood_card(ui, it, out);
     bench(ui, it, out);
     let Some(planned) = &it.wood.planned else { return };
     let Ok(plan) = &planned.plan else { return };
@@ -54,14 +56,8 @@ pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     head(ui, "On the bench");
     ui.horizontal_wrapped(|ui| {
-        for bat in 0..it.document.bat_count() {
-            if ui.selectable_label(it.bench_bat == bat, it.label(bat)).clicked() {
-                out.push(Action::BenchBat(bat));
-            }
-        }
-        if ui.button("Weigh and time it").clicked() {
-            out.push(Action::View(View::Bench));
-        }
+        super::bench::each(ui, it, out);
+        button(ui, out, "Weigh and time it", Action::View(View::Bench));
     });
     if it.derived.is_stale() {
         caution(ui, "The scenario has a fault: these are the readings before it");
@@ -96,10 +92,7 @@ fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             (Part::Labels, "labels", on.labels),
             (Part::Oil, "oil", on.oiled),
         ] {
-            let mut is_on = is_on;
-            if ui.checkbox(&mut is_on, words).changed() {
-                out.push(Action::Wood(WoodAction::On(part, is_on)));
-            }
+            tick(ui, out, is_on, words, |on| Action::Wood(WoodAction::On(part, on)));
         }
     });
 }
@@ -144,10 +137,7 @@ fn done(ui: &mut Ui, it: &Studio, plan: &Plan, out: &mut Vec<Action>) {
 fn passes(ui: &mut Ui, it: &Studio, planned: &Planned, plan: &Plan) {
     let units = it.look.units;
     let table = Table::new(ui, &[0.2, 1.9, 0.5, 1.25, 0.9, 0.85]);
-    table.row(ui, |ui, n| {
-        let heads = ["", "take off", "", "then it weighs", "balance", "ten swings, 6 in"];
-        quiet(ui, heads.get(n).unwrap_or(&""));
-    });
+    table.heads(ui, &["", "take off", "", "then it weighs", "balance", "ten swings, 6 in"]);
     let row = |ui: &mut Ui, number: usize, words: &str, off: &str, at: &PickupMoments| {
         table.row(ui, |ui, n| match n {
             0 if number == it.wood.done => {
@@ -165,10 +155,6 @@ fn passes(ui: &mut Ui, it: &Studio, planned: &Planned, plan: &Plan) {
     for (n, pass) in plan.passes.iter().enumerate() {
         row(ui, n + 1, pass.place.words(), &plain(1e3 * pass.off_kg, 0, "g"), &pass.then);
     }
-}
-
-fn small(ui: &mut Ui, words: &str) {
-    ui.add(egui::Label::new(egui::RichText::new(words).small()).wrap());
 }
 
 fn finished(ui: &mut Ui, it: &Studio, plan: &Plan) {

@@ -3,6 +3,7 @@
 use egui::emath::round_to_decimals;
 use egui::{Slider, Ui};
 
+use super::deeds::{button, choice, tick};
 use crate::studio::action::{Action, View};
 use crate::studio::playback::Camera;
 use crate::studio::state::Studio;
@@ -27,15 +28,9 @@ pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
         let (words, action) =
             if now.playing { ("Pause", Action::Pause) } else { ("Play", Action::Play) };
-        if ui.button(words).on_hover_text("Space").clicked() {
-            out.push(action);
-        }
-        if ui.button("Back").on_hover_text("One picture back: left arrow").clicked() {
-            out.push(Action::Step(-1));
-        }
-        if ui.button("On").on_hover_text("One picture on: right arrow").clicked() {
-            out.push(Action::Step(1));
-        }
+        button(ui, out, words, action).on_hover_text("Space");
+        button(ui, out, "Back", Action::Step(-1)).on_hover_text("One picture back: left arrow");
+        button(ui, out, "On", Action::Step(1)).on_hover_text("One picture on: right arrow");
         // The slider rounds what it is given and calls that a change, so it is given what is round already:
         // then only a hand on it, or keys, change it.
         let length_s = round_to_decimals(it.length_s(), SHOWN_DECIMALS);
@@ -54,10 +49,7 @@ pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         if slider.on_hover_text("Time after the top of the backlift").changed() {
             out.push(Action::Scrub(time_s));
         }
-        let mut looping = now.looping;
-        if ui.checkbox(&mut looping, "again and again").changed() {
-            out.push(Action::Loop(looping));
-        }
+        tick(ui, out, now.looping, "again and again", Action::Loop);
     });
     ui.horizontal_wrapped(|ui| {
         if it.view != View::Innings {
@@ -73,17 +65,10 @@ pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         }
         ui.separator();
         ui.weak("seen from");
-        for (camera, words) in CAMERAS {
-            if ui.selectable_label(now.camera == camera, words).clicked() {
-                out.push(Action::Camera(camera));
-            }
-        }
+        choice(ui, out, &CAMERAS, now.camera, Action::Camera);
         if now.second {
             ui.separator();
-            let mut overlay = now.overlay;
-            if ui.checkbox(&mut overlay, "in one place").changed() {
-                out.push(Action::Overlay(overlay));
-            }
+            tick(ui, out, now.overlay, "in one place", Action::Overlay);
         }
     });
 }

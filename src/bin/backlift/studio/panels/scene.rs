@@ -1,7 +1,8 @@
 //! The room for the net: drag to look round, scroll to come nearer.
 
-use egui::{Rect, Sense, Ui};
+use egui::{Rect, Sense, Ui, WidgetType};
 
+use super::words::named;
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
 use crate::studio::wood::action::WoodAction;
@@ -28,10 +29,7 @@ pub fn scene(ui: &mut Ui, it: &Studio, room: Rect, out: &mut Vec<Action>) {
             _ => Action::Camera(it.playback.camera),
         });
     }
-    response.widget_info(|| {
-        let what = if it.view == View::Wood { "the bench" } else { "the net" };
-        let words =
-            format!("{what}: drag to look round, scroll to come nearer, double click to go back");
-        egui::WidgetInfo::labeled(egui::WidgetType::Image, true, words)
-    });
+    let what = if it.view == View::Wood { "the bench" } else { "the net" };
+    let how = "drag to look round, scroll to come nearer, double click to go back";
+    named(&response, WidgetType::Image, &format!("{what}: {how}"));
 }

@@ -5,9 +5,12 @@ use backlift::bat::mesh::{ACROSS, outline};
 use backlift::bat::shape::BatShape;
 use backlift::frames::DVec3;
 use backlift::units::{Quantity, spoken};
-use egui::{Align2, FontId, Painter, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui, Vec2};
+use egui::{
+    Align2, FontId, Painter, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui, Vec2, WidgetType,
+};
 
 use super::grab;
+use super::words::named;
 use crate::figure::plain;
 use crate::studio::action::Action;
 use crate::studio::look::Look;
@@ -151,8 +154,7 @@ pub fn sections(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     }
     let quiet = ink(theme(&it.look).quiet);
     ui.painter().text(whole.left_bottom(), Align2::LEFT_BOTTOM, dashes(it), font.clone(), quiet);
-    let words = "sections of the blade, shoulder to toe, face up";
-    response.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Image, true, words));
+    named(&response, WidgetType::Image, "sections of the blade, shoulder to toe, face up");
     let Some((room, middle)) = at_swell.filter(|_| it.wood.work == Work::Shape) else { return };
     let pen = drawn(ui, middle, room);
     let on_screen = |point_B: DVec3| Some(pen.at(point_B.y, point_B.z));

@@ -3,11 +3,12 @@
 use backlift::innings::score::runs_words;
 use egui::Ui;
 
+use super::deeds::button;
 use super::table::{Table, name};
-use super::words::{bat_mark, head, pending, quiet, sentence, why};
+use super::words::{bat_mark, fault, head, pending, quiet, sentence, why};
 use crate::studio::action::Action;
 use crate::studio::figures::Told;
-use crate::studio::film_out::Filming;
+use crate::studio::filming::Filming;
 use crate::studio::state::Studio;
 use crate::studio::work::Question;
 
@@ -44,20 +45,14 @@ fn pictures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let writing = it.work.job(Question::Pictures).map(|it| it.share as f32);
     if let Some(share) = it.filming.as_ref().map(Filming::share).or(writing) {
         ui.add(egui::ProgressBar::new(share).text("taking pictures"));
-        if ui.button("Stop").clicked() {
-            out.push(Action::CancelFilm);
-        }
+        button(ui, out, "Stop", Action::CancelFilm);
         return;
     }
     ui.horizontal_wrapped(|ui| {
-        let clip = ui.button("Write a clip…");
-        if clip.on_hover_text("The stroke as an animated GIF, as it is seen now").clicked() {
-            out.push(Action::AskClip);
-        }
-        let page = ui.button("Write a page…");
-        if page.on_hover_text("Pictures, figures and cautions on one page, to be sent").clicked() {
-            out.push(Action::AskPage);
-        }
+        button(ui, out, "Write a clip…", Action::AskClip)
+            .on_hover_text("The stroke as an animated GIF, as it is seen now");
+        button(ui, out, "Write a page…", Action::AskPage)
+            .on_hover_text("Pictures, figures and cautions on one page, to be sent");
     });
 }
 
@@ -112,9 +107,8 @@ fn difference(ui: &mut Ui, told: Option<&(String, bool)>) {
 pub fn failed(ui: &mut Ui, it: &Studio) {
     for bat in it.playback.bats {
         let key = it.derived.bat_keys.get(bat);
-        for fault in key.and_then(|key| it.results.failed.get(key)).into_iter().flatten() {
-            let mend = fault.help.as_deref().map_or(String::new(), |it| format!("; {it}"));
-            super::words::caution(ui, &format!("{}: {}{mend}", it.label(bat), fault.message));
+        for why in key.map_or(&[][..], |key| it.answers.faults(*key)) {
+            fault(ui, why, &format!("{}: {}", it.label(bat), why.message));
         }
     }
 }

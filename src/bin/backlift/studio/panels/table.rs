@@ -2,6 +2,8 @@
 
 use egui::{Align, Layout, RichText, Ui};
 
+use super::words::quiet;
+
 /// Shares of the width that the columns have.
 pub struct Table {
     widths: Vec<f32>,
@@ -14,6 +16,13 @@ impl Table {
         let free = (ui.available_width() - gap * shares.len() as f32).max(0.0);
         let sum: f32 = shares.iter().sum();
         Self { widths: shares.iter().map(|it| free * it / sum).collect() }
+    }
+
+    /// What the columns are.
+    pub fn heads(&self, ui: &mut Ui, words: &[&str]) {
+        self.row(ui, |ui, n| {
+            quiet(ui, words.get(n).unwrap_or(&""));
+        });
     }
 
     /// One row; `cell` draws the column of that number.

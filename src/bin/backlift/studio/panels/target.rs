@@ -3,10 +3,10 @@
 use backlift::card::{Asked, Card, Figure};
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::reads::reads;
-use egui::{Color32, Painter, Pos2, Rect, Sense, Shape, Stroke, Ui, Vec2};
+use egui::{Color32, Painter, Pos2, Rect, Sense, Shape, Stroke, Ui, Vec2, WidgetType};
 
 use super::table::{Table, name};
-use super::words::{quiet, why};
+use super::words::{named, quiet, why};
 use crate::figure::plain;
 use crate::studio::look::Look;
 use crate::studio::state::Studio;
@@ -164,5 +164,5 @@ fn scale(ui: &mut Ui, look: &Look, target: &Target) {
     let tip = Pos2::new(x(target.value), if is_met { y + 4.0 } else { y });
     pointer(ui.painter(), look, tip, turn, 8.0 * look.text_scale.min(1.4), is_met);
     let words = format!("{}: {}", target.figure.words(), if is_met { "met" } else { "not met" });
-    response.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Image, true, &words));
+    named(&response, WidgetType::Image, &words);
 }

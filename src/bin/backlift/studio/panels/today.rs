@@ -2,14 +2,14 @@
 
 use backlift::innings::score::runs_words;
 use backlift::measurement::plan::HowOften;
+use backlift::worth::suits::suits_words;
 use backlift::worth::today::Given;
-use egui::Ui;
+use egui::{Ui, WidgetType};
 
 use super::table::{Table, name};
-use super::words::{bat_mark, caution, head, measure, pending, quiet, sentence, why};
+use super::words::{bat_mark, fault, head, measure, named, pending, quiet, sentence, why};
 use crate::figure::{number, percent, speed_unit};
-use crate::fit::told as fit_told;
-use crate::questions::advice::suits_words;
+use crate::sentences::advice;
 use crate::studio::action::Action;
 use crate::studio::bench::{SEEN_BALLS, SEEN_RUNS};
 use crate::studio::state::Studio;
@@ -17,7 +17,7 @@ use crate::studio::state::Studio;
 /// Which bat to use today, in the words of `fit`; what is said while nobody knows yet.
 pub fn told(it: &Studio) -> String {
     match it.advice() {
-        Some((loaded, now)) => fit_told::which_today(loaded, now),
+        Some((loaded, now)) => advice::which_today(loaded, now),
         None => "Which of these bats to use today is being worked out".to_owned(),
     }
 }
@@ -38,9 +38,8 @@ pub fn short(ui: &mut Ui, it: &Studio) {
 
 /// Why there is no advice.
 fn failed(ui: &mut Ui, it: &Studio) {
-    for fault in it.results.failed.get(&it.today_key()).into_iter().flatten() {
-        let mend = fault.help.as_deref().map_or(String::new(), |it| format!("; {it}"));
-        caution(ui, &format!("{}{mend}", fault.message));
+    for it in it.answers.faults(it.today_key()) {
+        fault(ui, it, &it.message);
     }
 }
 
@@ -86,9 +85,9 @@ pub fn bats(ui: &mut Ui, it: &Studio) {
 /// What the advice rests on, and what would change it.
 pub fn rests(ui: &mut Ui, it: &Studio) {
     let Some((_, now)) = it.advice() else { return };
-    let mut words = vec![fit_told::rests_on(now)];
-    words.extend(fit_told::left_alone(now));
-    words.push(fit_told::would_settle(now));
+    let mut words = vec![advice::rests_on(now)];
+    words.extend(advice::left_alone(now));
+    words.push(advice::would_settle(now));
     words.retain(|it| !it.is_empty());
     quiet(ui, &words.join(" "));
 }
@@ -108,7 +107,7 @@ pub fn in_use(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let labels: Vec<String> = (0..it.document.bat_count()).map(|bat| it.label(bat)).collect();
     ui.horizontal_wrapped(|ui| {
         ui.label("Which bat does the player use now?");
-        let used = labels.get(it.used_bat()).cloned().unwrap_or_default();
+        let used = labels.get(it.document.used_bat()).cloned().unwrap_or_default();
         if let Some(label) = one_of(ui, "the bat used now", &used, &labels) {
             out.push(Action::Set("uses".to_owned(), label));
         }
@@ -121,7 +120,7 @@ pub fn in_use(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 fn seen(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, labels: &[String]) {
     let at = |name: &str| it.document.at(&format!("seen.0.{name}"));
     let how_often = at("in_time");
-    let is_seen = it.is_seen();
+    let is_seen = it.document.is_seen();
     ui.horizontal_wrapped(|ui| {
         ui.label("What was seen:");
         if is_seen {
@@ -130,7 +129,7 @@ fn seen(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, labels: &[String]) {
                 out.extend(value.map(|value| Action::Set(path, value)));
             };
             let bat = match at("bat") {
-                none if none.is_empty() => it.label(it.used_bat()),
+                none if none.is_empty() => it.label(it.document.used_bat()),
                 bat => bat,
             };
             put("bat", one_of(ui, "the bat that was seen", &bat, labels));
@@ -149,7 +148,7 @@ fn seen(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, labels: &[String]) {
             put("balls", one_of(ui, "short balls seen", &balls, &SEEN_BALLS.map(str::to_owned)));
             ui.label("short balls that were hit at, in time:");
         } else {
-            let label = it.label(it.used_bat());
+            let label = it.label(it.document.used_bat());
             let stroke = it.lead_stroke();
             ui.label(format!("fresh, the {stroke} with {label} met short balls in time:"));
         }
@@ -168,9 +167,8 @@ fn seen(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, labels: &[String]) {
         }
     });
     for name in ["bat", "stroke", "runs", "balls", "in_time"] {
-        for fault in it.derived.about(&format!("seen.0.{name}")) {
-            let mend = fault.help.as_deref().map_or(String::new(), |it| format!("; {it}"));
-            caution(ui, &format!("{}{mend}", crate::studio::derived::words(fault)));
+        for it in it.derived.about(&format!("seen.0.{name}")) {
+            fault(ui, it, crate::studio::derived::words(it));
         }
     }
     let more = it.document.fields().seen.len().saturating_sub(1);
@@ -191,8 +189,6 @@ fn one_of(ui: &mut Ui, name: &str, now: &str, all: &[String]) -> Option<String> 
             }
         }
     });
-    shown.response.widget_info(|| {
-        egui::WidgetInfo::labeled(egui::WidgetType::Button, true, format!("{name}: {now}"))
-    });
+    named(&shown.response, WidgetType::Button, &format!("{name}: {now}"));
     chosen.filter(|it| !it.eq_ignore_ascii_case(now))
 }

@@ -2,25 +2,10 @@
 
 use egui::{Button, Ui};
 
-use crate::studio::action::{Action, View};
+use super::deeds::{button, item, tick};
+use super::{Row, VIEWS, row};
+use crate::studio::action::{Action, Which};
 use crate::studio::state::Studio;
-use crate::studio::wood::action::WoodAction;
-
-/// The questions in the order in which the eye goes.
-const VIEWS: [(View, &str, &str); 8] = [
-    (View::Start, "Start", "Three ways to begin"),
-    (View::Bench, "Bench", "What the bats and the player are: weigh, balance, time, measure"),
-    (View::Swing, "Swing", "What the swing does with each bat"),
-    (View::Innings, "Late on", "What is left of it late in the innings"),
-    (View::Map, "Map", "Every bat that can be made, and what it is worth in these hands"),
-    (View::Pickup, "Pickup", "Weight on the scale against weight in the hand"),
-    (View::Card, "Card", "What the maker gets, and whether a delivered bat is it"),
-    (
-        View::Wood,
-        "Wood",
-        "From the card to the wood: a blade shaped, or a bat planed, until it meets the card",
-    ),
-];
 
 /// Draws it.
 pub fn top(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
@@ -28,10 +13,10 @@ pub fn top(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         file(ui, it, out);
         steps(ui, it, out);
         ui.separator();
-        for (view, name, what) in VIEWS {
-            let chosen = it.view == view;
-            if ui.selectable_label(chosen, name).on_hover_text(what).clicked() && !chosen {
-                out.push(Action::View(view));
+        for Row { view, name, what, .. } in &VIEWS {
+            let chosen = it.view == *view;
+            if ui.selectable_label(chosen, *name).on_hover_text(*what).clicked() && !chosen {
+                out.push(Action::View(*view));
             }
         }
         ui.separator();
@@ -40,34 +25,23 @@ pub fn top(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 }
 
 fn file(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    let name = it.document.name();
-    let mark = if it.document.is_changed() { " (unsaved)" } else { "" };
-    ui.menu_button(format!("{name}{mark}"), |ui| {
-        let mut item = |ui: &mut Ui, words: &str, action: Action| {
-            if ui.button(words).clicked() {
-                out.push(action);
-                ui.close();
-            }
-        };
-        item(ui, "Open…", Action::AskOpen);
-        item(ui, "Save", Action::Save);
-        item(ui, "Save as…", Action::AskSave);
-        item(ui, "New player", Action::New);
-        item(ui, "The demo", Action::Demo);
+    ui.menu_button(it.paper(Which::Scenario).marked_name(), |ui| {
+        item(ui, out, "Open…", Action::AskOpen);
+        item(ui, out, "Save", Action::Save);
+        item(ui, out, "Save as…", Action::AskSave);
+        item(ui, out, "New player", Action::New);
+        item(ui, out, "The demo", Action::Demo);
         if !it.recent.is_empty() {
             ui.separator();
             ui.weak("Used last");
             for path in &it.recent {
                 let name = path.file_name().unwrap_or(path.as_os_str()).to_string_lossy();
-                item(ui, &name, Action::Open(path.clone()));
+                item(ui, out, &name, Action::Open(path.clone()));
             }
         }
         ui.separator();
         by_name(ui, out);
-        if ui.button("Close the window").clicked() {
-            out.push(Action::Close);
-            ui.close();
-        }
+        item(ui, out, "Close the window", Action::Close);
     });
 }
 
@@ -93,7 +67,7 @@ fn by_name(ui: &mut Ui, out: &mut Vec<Action>) {
 }
 
 fn steps(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    let history = if it.view == View::Wood { &it.wood.history } else { &it.history };
+    let history = it.paper(row(it.view).paper).history();
     let (back, on) = (history.last(), history.next());
     let undo = ui.add_enabled(back.is_some(), Button::new("Undo"));
     if undo.on_hover_text(format!("Take back: {}", back.unwrap_or("nothing"))).clicked() {
@@ -109,27 +83,23 @@ fn look(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     use backlift::units::Units;
     let si = it.look.units == Units::Si;
     let words = if si { "kg, m" } else { "lb, in" };
-    if ui.button(words).on_hover_text("Units of every figure: change them here").clicked() {
-        out.push(Action::Si(!si));
-    }
+    button(ui, out, words, Action::Si(!si))
+        .on_hover_text("Units of every figure: change them here");
     ui.menu_button("Look", |ui| {
-        let mut dark = it.look.dark;
-        if ui.checkbox(&mut dark, "Dark").changed() {
-            out.push(Action::Dark(dark));
-        }
+        tick(ui, out, it.look.dark, "Dark", Action::Dark);
         let mut percent = (100.0 * it.look.text_scale).round();
         let slider = egui::Slider::new(&mut percent, 80.0..=200.0).step_by(10.0).suffix(" %");
         if ui.add(slider.text("Text size")).changed() {
             out.push(Action::TextScale(percent / 100.0));
         }
-        let mut still = it.look.reduced_motion;
-        if ui.checkbox(&mut still, "Nothing moves by itself").changed() {
-            out.push(Action::ReducedMotion(still));
-        }
-        let mut plain = it.look.reduced_detail;
-        if ui.checkbox(&mut plain, "Less detail, for slow machines").changed() {
-            out.push(Action::ReducedDetail(plain));
-        }
+        tick(ui, out, it.look.reduced_motion, "Nothing moves by itself", Action::ReducedMotion);
+        tick(
+            ui,
+            out,
+            it.look.reduced_detail,
+            "Less detail, for slow machines",
+            Action::ReducedDetail,
+        );
     });
 }
 
@@ -138,18 +108,16 @@ pub fn keys(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     use egui::{Key, KeyboardShortcut, Modifiers};
     let command = |key| KeyboardShortcut::new(Modifiers::COMMAND, key);
     let shifted = |key| KeyboardShortcut::new(Modifiers::COMMAND | Modifiers::SHIFT, key);
-    let (save, save_as) = match it.view {
-        View::Wood => (Action::Wood(WoodAction::Save), Action::Wood(WoodAction::AskSave)),
-        _ => (Action::Save, Action::AskSave),
-    };
+    // Each is done to the paper in front.
+    let front = row(it.view).paper;
     let shortcuts = [
         (shifted(Key::Z), Action::Redo),
-        (shifted(Key::S), save_as),
+        (shifted(Key::S), Action::AskSave.on(front)),
         (command(Key::Z), Action::Undo),
         (command(Key::Y), Action::Redo),
-        (command(Key::S), save),
-        (command(Key::O), Action::AskOpen),
-        (command(Key::N), Action::New),
+        (command(Key::S), Action::Save.on(front)),
+        (command(Key::O), Action::AskOpen.on(front)),
+        (command(Key::N), Action::New.on(front)),
     ];
     for (keys, action) in shortcuts {
         if ui.input_mut(|input| input.consume_shortcut(&keys)) {
@@ -169,10 +137,9 @@ pub fn keys(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if pressed(Key::ArrowLeft) {
         out.push(Action::Step(-1));
     }
-    for (n, (view, ..)) in VIEWS.iter().enumerate() {
-        let key = [Key::F1, Key::F2, Key::F3, Key::F4, Key::F5, Key::F6, Key::F7, Key::F8];
-        if key.get(n).is_some_and(|key| pressed(*key)) {
-            out.push(Action::View(*view));
+    for (n, row) in VIEWS.iter().enumerate() {
+        if Key::from_name(&format!("F{}", n + 1)).is_some_and(pressed) {
+            out.push(Action::View(row.view));
         }
     }
 }

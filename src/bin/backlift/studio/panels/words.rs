@@ -1,7 +1,9 @@
 //! How things are said on the screen: the sentence first, then figures with their doubt and their why.
 
-use backlift::drawing::palette::{BAT_DASHES, bat_letter, bat_look};
-use egui::{Color32, Pos2, RichText, Sense, Shape, Stroke, Ui};
+use backlift::drawing::palette::{BAT_DASHES, bat_look};
+use backlift::files::fault::Fault;
+use backlift::measurement::bench::bat_letter;
+use egui::{Color32, Pos2, RichText, Sense, Shape, Stroke, Ui, WidgetType};
 
 use crate::studio::look::Look;
 use crate::studio::style::{bold, ink, number, theme};
@@ -22,10 +24,25 @@ pub fn quiet(ui: &mut Ui, words: &str) -> egui::Response {
     ui.add(egui::Label::new(RichText::new(words).small().weak()).wrap())
 }
 
+/// Words in small letters.
+pub fn small(ui: &mut Ui, words: &str) {
+    ui.add(egui::Label::new(RichText::new(words).small()).wrap());
+}
+
 /// A caution or a fault.
 pub fn caution(ui: &mut Ui, words: &str) {
     let colour = ui.visuals().error_fg_color;
     ui.add(egui::Label::new(RichText::new(words).small().color(colour)).wrap());
+}
+
+/// A fault, and what to do about it.
+pub fn fault(ui: &mut Ui, it: &Fault, words: &str) {
+    caution(ui, &with_mend(it, words));
+}
+
+/// What is wrong or odd, and what to do about it.
+pub fn with_mend(it: &Fault, words: &str) -> String {
+    it.help.as_deref().map_or(words.to_owned(), |mend| format!("{words}; {mend}"))
 }
 
 /// A figure that says on hovering where it comes from; it can be reached by the keyboard too.
@@ -49,6 +66,11 @@ pub fn measure(ui: &mut Ui, told: &str, words: &str) {
             why(ui, told, words);
         }
     }
+}
+
+/// What a control is to those who do not see it.
+pub fn named(it: &egui::Response, kind: WidgetType, words: &str) {
+    it.widget_info(|| egui::WidgetInfo::labeled(kind, true, words));
 }
 
 /// The one big number of a view.
@@ -81,9 +103,7 @@ pub fn bat_mark(ui: &mut Ui, look: &Look, bat: usize) {
         font,
         colour,
     );
-    response.widget_info(|| {
-        egui::WidgetInfo::labeled(egui::WidgetType::Label, true, format!("bat {}", bat_letter(bat)))
-    });
+    named(&response, WidgetType::Label, &format!("bat {}", bat_letter(bat)));
 }
 
 /// A line with the bat's own dashes.

@@ -3,6 +3,7 @@
 
 use backlift::card::Figure;
 use backlift::frames::DVec3;
+use backlift::workshop::plane::Region;
 use backlift::workshop::reads::at_m;
 use egui::{Align2, Color32, FontId, Painter, Pos2, Rect, Stroke, Vec2};
 
@@ -12,7 +13,6 @@ use crate::studio::panels::grab;
 use crate::studio::panels::target::{self, quarter_turn};
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme, wash};
-use crate::studio::wood::Region;
 use crate::studio::wood::action::{Face, Work};
 
 /// Height of a target's mark, px at scale 1.

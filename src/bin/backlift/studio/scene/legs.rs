@@ -3,10 +3,10 @@
 
 use backlift::frames::{DMat3, DVec3, Mirror, rotation};
 use backlift::player::joints::HIP_TURN;
+use backlift::swing::film::Picture;
 
 use super::body::{Frame, Part, Side};
 use super::place::Place;
-use crate::studio::film::Picture;
 
 /// Half the stance along the pitch over stature (assumption, for the drawing only).
 const HALF_STANCE: f64 = 0.115;

@@ -13,14 +13,12 @@ pub mod pose;
 pub mod solid;
 pub mod wood;
 
-use std::sync::Arc;
-
 use backlift::frames::DVec3;
+use backlift::questions::any_score::{Innings, Reel, stroke_time_s};
 use backlift::swing::time_in_hand::Delivery;
 use egui::Rect;
 
 use super::action::View;
-use super::innings::{Innings, Reel};
 use super::playback::Camera;
 use super::state::Studio;
 use body::{Frame, eyes_m};
@@ -64,8 +62,8 @@ impl Figure {
 }
 
 /// What is swung in one place.
-struct Swung {
-    innings: Arc<Innings>,
+struct Swung<'a> {
+    innings: &'a Innings,
     /// So many times as long as the innings says.
     longer: f64,
     bat: Option<usize>,
@@ -149,7 +147,7 @@ impl Studio {
     }
 
     /// The stroke of a bat at the score shown.
-    pub fn reel<'a>(&self, innings: &'a Arc<Innings>) -> Option<Reel<'a>> {
+    pub fn reel<'a>(&self, innings: &'a Innings) -> Option<Reel<'a>> {
         innings.reel(innings.stroke(&self.playback.stroke)?, f64::from(self.playback.runs))
     }
 
@@ -160,7 +158,7 @@ impl Studio {
 
     /// What is swung in a place. A tried bat moves as the first one does, in the time that the fitting's
     /// own approximation says.
-    fn swung(&self, slot: usize) -> Option<Swung> {
+    fn swung(&self, slot: usize) -> Option<Swung<'_>> {
         if slot == 0 || !self.is_trying() {
             let innings = self.innings(slot)?.it;
             return Some(Swung {
@@ -169,19 +167,19 @@ impl Studio {
                 bat: self.playback.bats.get(slot).copied(),
             });
         }
-        let fitted = &self.results.fitted.as_ref()?.it.fitting;
+        let fitted = &self.fitted()?.it.fitting;
         let [mass_kg, balance_m] = self.tried?;
-        let time_s = self.live_time_s(mass_kg, balance_m, &self.playback.stroke)?;
+        let bat = fitted.bat_at(mass_kg, balance_m)?;
+        let time_s = fitted.stroke_time_s(&bat, &self.playback.stroke)?;
         let innings = self.innings(0)?.it;
         let stroke = innings.stroke(&self.playback.stroke)?;
-        let first =
-            innings.at(stroke, fitted.setting().plan.runs, super::innings::stroke_time_s)?;
+        let first = innings.at(stroke, fitted.setting().plan.runs, stroke_time_s)?;
         Some(Swung { innings, longer: time_s / first.best, bat: None })
     }
 
-    fn figure(&self, slot: usize, swung: &Swung, frame: Frame) -> Option<Figure> {
+    fn figure(&self, slot: usize, swung: &Swung<'_>, frame: Frame) -> Option<Figure> {
         let longer = swung.longer;
-        let reel = self.reel(&swung.innings)?;
+        let reel = self.reel(swung.innings)?;
         let picture = reel.at(self.playback.time_s / longer)?;
         let at_contact = reel.at(reel.contact_s())?;
         let feet = Feet::new(reel.chain.mirror, frame, at_contact.pelvis_W);
@@ -219,7 +217,7 @@ impl Studio {
     /// Places of a bat over the stroke shown: the path of one of its points, m, W.
     pub fn bat_path(&self, slot: usize, count: usize) -> Vec<(f64, Place)> {
         let Some(Swung { innings, longer, .. }) = self.swung(slot) else { return Vec::new() };
-        let (Some(reel), Some(loaded)) = (self.reel(&innings), &self.derived.loaded) else {
+        let (Some(reel), Some(loaded)) = (self.reel(innings), &self.derived.loaded) else {
             return Vec::new();
         };
         let mut posed = Posed::new(reel.chain, Frame::of(&loaded.player));

@@ -1,7 +1,8 @@
 //! What is written and drawn over the scene: paths, letters, the lag, the load at each wrist.
 
-use backlift::drawing::palette::{bat_letter, bat_look};
+use backlift::drawing::palette::bat_look;
 use backlift::frames::DVec3;
+use backlift::measurement::bench::bat_letter;
 use backlift::units::{Quantity, spoken};
 use egui::{Align2, Color32, FontId, Painter, Pos2, Rect, Shape, Stroke, Vec2};
 
@@ -9,7 +10,7 @@ use super::ground::ball_path;
 use super::{Figure, Scene};
 use crate::studio::action::View;
 use crate::studio::look::Look;
-use crate::studio::panels::bat_line;
+use crate::studio::panels::words::bat_line;
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme, thinned, wash};
 

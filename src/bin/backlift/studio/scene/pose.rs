@@ -5,11 +5,11 @@ use backlift::dynamics::tree::Kinematics;
 use backlift::frames::{DMat3, DVec3, rotation};
 use backlift::player::joints::JOINT_COUNT;
 use backlift::swing::chain::Chain;
+use backlift::swing::film::Picture;
 
 use super::body::{Frame, Part, Side};
 use super::legs::{Feet, leg};
 use super::place::Place;
-use crate::studio::film::Picture;
 
 /// Player and bat at an instant.
 #[derive(Clone, Debug)]

@@ -4,6 +4,7 @@ use backlift::bat::shape::BatShape;
 use backlift::drawing::palette::{Colour, Theme};
 use backlift::frames::{DMat3, DVec3};
 use backlift::workshop::plane::Place;
+use backlift::workshop::plane::Region;
 use egui::Rect;
 
 use super::bat::{Fineness, Side, Spot, TWINE, WILLOW, painted};
@@ -11,8 +12,8 @@ use super::eye::Eye;
 use super::solid::{Solid, Tone, tone};
 use crate::studio::state::Studio;
 use crate::studio::style::theme;
+use crate::studio::wood::Wood;
 use crate::studio::wood::action::{Face, Work};
-use crate::studio::wood::{Region, Wood};
 
 /// Fine enough for what is painted on it.
 const ON_BENCH: Fineness = Fineness { across: 24, between: 10 };

@@ -3,9 +3,13 @@
 use tempfile::tempdir;
 
 use super::demo;
-use crate::studio::action::{Action, Keep};
+use super::paths::window;
+use crate::studio::action::{Action, Keep, Which};
+use crate::studio::panels::VIEWS;
+use crate::studio::paper::OnDesk;
 use crate::studio::recovery::Recovery;
 use crate::studio::state::{Ask, Studio};
+use crate::studio::wood::action::WoodAction;
 
 fn set(it: &mut Studio, path: &str, value: &str) {
     it.apply(Action::Set(path.to_owned(), value.to_owned()));
@@ -37,7 +41,7 @@ fn unsaved_changes_stand_in_the_way_until_it_is_decided_what_becomes_of_them() {
     assert!(!it.closed && it.document.at("player.age") == "14");
     it.apply(Action::Close);
     it.apply(Action::Keep(Keep::Save));
-    assert_eq!(it.asks.pop_front(), Some(Ask::SaveAs));
+    assert_eq!(it.asks.pop_front(), Some(Ask::SaveAs(Which::Scenario)));
     let folder = tempdir().unwrap();
     it.apply(Action::SaveAs(folder.path().join("it.ron")));
     assert!(it.closed);
@@ -61,7 +65,7 @@ fn what_a_killed_window_had_not_saved_is_offered_by_the_next_one() {
 
     let mut next = Studio::new(Some(&file), recovery.clone()).unwrap();
     assert_eq!(next.document.at("player.age"), "13");
-    assert!(next.rescued.is_some());
+    assert!(next.document.offered().is_some());
     next.tick(0.0);
     next.apply(Action::Rescue);
     assert_eq!(next.document.at("player.age"), "14");
@@ -70,7 +74,7 @@ fn what_a_killed_window_had_not_saved_is_offered_by_the_next_one() {
     assert_eq!(next.document.at("player.age"), "13");
     next.apply(Action::Redo);
     next.apply(Action::Save);
-    assert!(Studio::new(Some(&file), recovery.clone()).unwrap().rescued.is_none());
+    assert!(Studio::new(Some(&file), recovery.clone()).unwrap().document.offered().is_none());
     assert_eq!(recovery.recent().len(), 1);
 }
 
@@ -98,4 +102,30 @@ fn a_file_let_fall_on_the_window_is_opened_and_a_card_is_checked_against() {
     it.apply(Action::Dropped(card));
     assert_eq!(it.document.path(), Some(scenario.as_path()));
     assert!(it.notices.iter().any(|it| it.is_fault), "{:?}", it.notices);
+}
+
+#[test]
+fn keys_mean_the_paper_in_front_and_f_keys_follow_from_the_views() {
+    let mut it = window();
+    let command = egui::Modifiers::COMMAND;
+    for (n, row) in VIEWS.iter().enumerate() {
+        it.key_press(egui::Key::from_name(&format!("F{}", n + 1)).unwrap());
+        it.run_steps(2);
+        assert_eq!(it.state().view, row.view);
+        it.key_combination_modifiers(command, &[egui::Key::O]);
+        it.run_steps(2);
+        assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::Open(row.paper)), "{:?}", row.view);
+        it.key_combination_modifiers(command, &[egui::Key::S]);
+        it.run_steps(2);
+        assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::SaveAs(row.paper)), "{:?}", row.view);
+    }
+    // The wood is the last of them: what is new there is a blade, and what is taken back is its own.
+    it.state_mut().apply(Action::Set("player.age".into(), "14".into()));
+    it.state_mut().apply(Action::Wood(WoodAction::Set("blade.edge".into(), "31 mm".into())));
+    it.key_combination_modifiers(command, &[egui::Key::Z]);
+    it.run_steps(2);
+    assert!(!it.state().wood.paper.is_changed() && it.state().document.at("player.age") == "14");
+    it.key_combination_modifiers(command, &[egui::Key::N]);
+    it.run_steps(2);
+    assert!(it.state().waiting.is_none() && it.state().document.at("player.age") == "14");
 }

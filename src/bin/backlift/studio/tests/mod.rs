@@ -1,6 +1,7 @@
 //! The window's state and panels without a window.
 #![allow(clippy::unwrap_used, reason = "tests")]
 
+mod answers;
 mod display;
 mod files;
 mod paths;

@@ -6,7 +6,8 @@ use tempfile::tempdir;
 
 use super::{demo, settle};
 use crate::studio::action::{Action, View};
-use crate::studio::panels::show;
+use crate::studio::layout::show;
+use crate::studio::panels::{Row, VIEWS};
 use crate::studio::playback::Playback;
 use crate::studio::state::{Ask, Studio};
 
@@ -89,7 +90,7 @@ fn a_coach_measures_a_player_and_a_bat_and_gets_the_card() {
     wait(&mut it);
     let state = it.state();
     assert_eq!(state.view, View::Card);
-    assert!(state.results.picture.is_some(), "{:?} {:?}", state.results.failed, state.notices);
+    assert!(state.card_picture().is_some(), "{:?}", state.notices);
     click(&mut it, "Write the card…");
     assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::CardFolder));
     let folder = tempdir().unwrap();
@@ -147,18 +148,9 @@ fn the_pendulum_is_timed_by_tapping() {
 
 #[test]
 fn every_control_has_a_name() {
-    for view in [
-        View::Start,
-        View::Bench,
-        View::Swing,
-        View::Innings,
-        View::Map,
-        View::Pickup,
-        View::Card,
-        View::Wood,
-    ] {
+    for Row { view, .. } in &VIEWS {
         let mut it = window();
-        it.state_mut().view = view;
+        it.state_mut().view = *view;
         it.run_steps(2);
         let nameless: Vec<String> = it
             .query_all(egui_kittest::kittest::by().recursive(true).predicate(|node| {

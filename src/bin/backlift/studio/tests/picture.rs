@@ -11,7 +11,8 @@ use resvg::tiny_skia::{Pixmap, PremultipliedColorU8};
 
 use super::{demo, settle};
 use crate::studio::action::{Action, View};
-use crate::studio::panels::show;
+use crate::studio::layout::show;
+use crate::studio::panels::{Row, VIEWS};
 use crate::studio::state::Studio;
 
 /// A screen in memory.
@@ -136,17 +137,9 @@ fn every_view_draws_at_every_size_and_text_scale() {
         settle(&mut it);
     }
     it.apply(Action::Try(0.98, 0.50));
-    let views = [
-        (View::Start, "start"),
-        (View::Bench, "bench"),
-        (View::Swing, "swing"),
-        (View::Innings, "innings"),
-        (View::Map, "map"),
-        (View::Pickup, "pickup"),
-        (View::Card, "card"),
-    ];
-    for (view, name) in views {
-        it.view = view;
+    for Row { view, .. } in &VIEWS {
+        it.view = *view;
+        let name = format!("{view:?}").to_lowercase();
         for (size, scale, dark, kind) in [
             ([1366, 768], 1.0, false, "laptop"),
             ([1920, 1080], 1.0, true, "dark"),

@@ -199,7 +199,7 @@ fn every_part_of_the_body_is_placed() {
     let it = settled();
     let loaded = it.derived.loaded.clone().unwrap();
     let innings = it.innings(0).unwrap().it;
-    let reel = it.reel(&innings).unwrap();
+    let reel = it.reel(innings).unwrap();
     let scene = it.scene(ROOM).unwrap();
     for (part, _) in parts(&loaded.player, 0.034, 12) {
         assert!(scene.figures[0].pose.body.iter().any(|it| it.0 == part), "{part:?}");

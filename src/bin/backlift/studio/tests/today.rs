@@ -5,20 +5,10 @@ use egui_kittest::kittest::Queryable;
 use super::demo;
 use super::paths::{Window, click, says, wait, window, window_on};
 use super::settle;
-use crate::fit::told as fit_told;
+use crate::sentences::advice;
 use crate::studio::action::{Action, View};
+use crate::studio::panels::{Row, VIEWS};
 use crate::studio::state::Studio;
-
-const VIEWS: [View; 8] = [
-    View::Start,
-    View::Bench,
-    View::Swing,
-    View::Innings,
-    View::Map,
-    View::Pickup,
-    View::Card,
-    View::Wood,
-];
 
 fn set(it: &mut Studio, path: &str, value: &str) {
     it.apply(Action::Set(path.to_owned(), value.to_owned()));
@@ -28,9 +18,9 @@ fn set(it: &mut Studio, path: &str, value: &str) {
 fn which_bat_to_use_today_comes_before_any_search_and_in_the_words_of_the_command_line() {
     let mut it = window();
     wait(&mut it);
-    assert!(it.state().results.fitted.is_none() && it.state().is_advised());
+    assert!(it.state().fitted().is_none() && it.state().is_advised());
     let (loaded, now) = it.state().advice().unwrap();
-    let words = fit_told::which_today(loaded, now);
+    let words = advice::which_today(loaded, now);
     assert!(words.starts_with("Use today: "), "{words}");
     assert_eq!(now.today.given.len(), it.state().document.bat_count());
     for view in [View::Bench, View::Innings] {
@@ -84,18 +74,18 @@ fn the_bat_in_use_keeps_its_name_and_goes_with_its_bat() {
     );
     assert!(!it.derived.is_stale(), "{:?}", it.derived.faults);
     it.apply(Action::RemoveBat(1));
-    assert!(!it.derived.is_stale() && !it.is_seen(), "{:?}", it.derived.faults);
+    assert!(!it.derived.is_stale() && !it.document.is_seen(), "{:?}", it.derived.faults);
     assert_eq!(it.document.at("uses"), "");
     it.apply(Action::Undo);
     assert_eq!(it.document.at("uses"), "Edges");
-    assert_eq!(it.used_bat(), 1);
+    assert_eq!(it.document.used_bat(), 1);
 }
 
 #[test]
 fn every_view_of_a_junior_and_of_invented_people_says_so() {
     let mut it = window();
-    for view in VIEWS {
-        it.state_mut().view = view;
+    for Row { view, .. } in &VIEWS {
+        it.state_mut().view = *view;
         it.run_steps(3);
         let both = says(&it, "Invented player and bats") && says(&it, "Growth changes the answer");
         assert!(both, "{view:?}");
@@ -122,8 +112,7 @@ fn an_ounce_is_dragged_along_the_bat_and_moved_by_the_arrows() {
     state.apply(Action::View(View::Pickup));
     settle(&mut state);
     let mut it = window_on(state);
-    let ounces = it.state().ounces().unwrap().clone();
-    let pull = ounces.lead().unwrap();
+    let pull = it.state().ounces().unwrap().lead().unwrap().clone();
     let length_m = pull.length_m;
     assert!(pull.ounce_at_m_s(length_m) < pull.ounce_at_m_s(0.5 * length_m));
     assert!(says(&it, "swung about an axis"));

@@ -135,7 +135,7 @@ fn real_clicks_go_from_a_measurement_over_swing_innings_and_map_to_the_card() {
     it.run_steps(1);
     it.drop_at(end);
     wait(&mut it);
-    assert!(!it.state().wood.file.at("blade.depth").is_empty());
+    assert!(!it.state().wood.paper.at("blade.depth").is_empty());
     let beside = egui::Rect::from_min_max(egui::pos2(960.0, 44.0), egui::pos2(1366.0, 560.0));
     compare(&display, &mut it, beside, "wood");
     click_both(&display, &mut it, "Card");

@@ -2,18 +2,20 @@
 
 use backlift::card::Figure;
 use backlift::frames::DVec3;
+use backlift::workshop::grab::{Grab, grabs};
+use backlift::workshop::plane::Pass;
 use egui::{Pos2, Rect, pos2};
 use egui_kittest::kittest::Queryable;
 use tempfile::tempdir;
 
 use super::paths::{Window, click, wait, window_on};
 use super::{demo, settle};
-use crate::studio::action::{Action, Keep, View};
+use crate::studio::action::{Action, Keep, View, Which};
 use crate::studio::panels::{grab, target};
+use crate::studio::paper::OnDesk;
 use crate::studio::recovery::Recovery;
 use crate::studio::state::{Ask, Studio};
 use crate::studio::wood::action::{Face, Holdable, Part, WoodAction, Work};
-use crate::studio::wood::grab::{Grab, grabs};
 
 const CARD: &str = include_str!("../../../../../tests/commands/card.ron");
 const BLADE: &str = include_str!("../../../../../scenarios/blade.ron");
@@ -38,6 +40,10 @@ fn with_card() -> (Studio, tempfile::TempDir) {
 fn grab_of(it: &Studio, path: &str) -> Grab {
     let shape = it.wood.shown().unwrap();
     grabs(shape).into_iter().find(|it| it.path == path).unwrap()
+}
+
+fn passes(it: &Studio) -> &[Pass] {
+    &it.wood.planned.as_ref().unwrap().plan.as_ref().unwrap().passes
 }
 
 fn mass_kg(it: &Studio) -> f64 {
@@ -92,18 +98,18 @@ fn a_point_whose_way_runs_along_the_line_of_sight_is_not_offered() {
 fn a_whole_drag_is_one_step_back() {
     let mut it = demo();
     it.apply(Action::View(View::Wood));
-    let (text, before_kg) = (it.wood.file.text().to_owned(), mass_kg(&it));
+    let (text, before_kg) = (it.wood.paper.text().to_owned(), mass_kg(&it));
     let scenario = it.document.text().to_owned();
     for mm in [30.0, 31.0, 32.0, 33.0] {
         act(&mut it, WoodAction::Grab("blade.edge".into(), 1e-3 * mm));
         assert!(it.bench_solid(28).is_some());
     }
     act(&mut it, WoodAction::LetGo);
-    assert_eq!(it.wood.file.at("blade.edge"), "33 mm");
-    assert_eq!(it.wood.history.last(), Some("blade.edge = 33 mm"));
+    assert_eq!(it.wood.paper.at("blade.edge"), "33 mm");
+    assert_eq!(it.wood.paper.history().last(), Some("blade.edge = 33 mm"));
     let after_kg = mass_kg(&it);
     it.apply(Action::Undo);
-    assert_eq!((it.wood.file.text(), mass_kg(&it)), (text.as_str(), before_kg));
+    assert_eq!((it.wood.paper.text(), mass_kg(&it)), (text.as_str(), before_kg));
     it.apply(Action::Redo);
     assert_eq!(mass_kg(&it), after_kg);
     assert_eq!(it.document.text(), scenario, "steps at the maker's bench leave the scenario alone");
@@ -117,7 +123,7 @@ fn a_shape_carved_to_the_card_turns_every_mark() {
     act(&mut it, WoodAction::Hold(Holdable::Swell, true));
     act(&mut it, WoodAction::Carve);
     settle(&mut it);
-    let carved = it.wood.carved.as_ref().unwrap();
+    let carved = it.carved().unwrap();
     assert!(!carved.it.answers.is_empty(), "{:?}", carved.it.broken);
     let swell_m = it.wood.worked.as_ref().unwrap().bat.shape.swell_from_toe_m();
     act(&mut it, WoodAction::Take(0));
@@ -142,8 +148,8 @@ fn a_shape_carved_to_the_card_turns_every_mark() {
 fn the_plan_of_a_heavy_bat_leads_pass_by_pass_to_its_card() {
     let (mut it, _folder) = with_card();
     let card = it.wood_card().unwrap().clone();
-    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg + 0.07)));
-    it.apply(Action::Set("bats.0.balance".into(), format!("{:.4} m", card.balance_m + 0.002)));
+    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg() + 0.07)));
+    it.apply(Action::Set("bats.0.balance".into(), format!("{:.4} m", card.balance_m() + 0.002)));
     it.apply(Action::Set("bats.0.size".into(), card.size.clone()));
     for field in ["swings", "time", "pivot"] {
         it.apply(Action::Set(format!("bats.0.pendulum.{field}"), String::new()));
@@ -165,39 +171,27 @@ fn the_plan_of_a_heavy_bat_leads_pass_by_pass_to_its_card() {
     let before_kg = it.wood.shown().unwrap().mass_moments().mass_kg;
     act(&mut it, WoodAction::Done(all + 5));
     assert_eq!(it.wood.done, all);
-    let off_kg: f64 = it
-        .wood
-        .planned
-        .as_ref()
-        .unwrap()
-        .plan
-        .as_ref()
-        .unwrap()
-        .passes
-        .iter()
-        .map(|it| it.off_kg)
-        .sum();
+    let off_kg: f64 = passes(&it).iter().map(|it| it.off_kg).sum();
     let after_kg = it.wood.shown().unwrap().mass_moments().mass_kg;
     assert!((before_kg - after_kg - off_kg).abs() < 1e-9);
     assert!(it.wood.to_come_off().is_empty());
     // Weighed again, the plan corrects itself and begins anew.
     let key = it.wood.planned.as_ref().unwrap().key;
-    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg + 0.03)));
+    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg() + 0.03)));
     it.tick(0.0);
     let planned = it.wood.planned.as_ref().unwrap();
     assert_ne!(planned.key, key);
-    let again: f64 = planned.plan.as_ref().unwrap().passes.iter().map(|it| it.off_kg).sum();
+    let again: f64 = passes(&it).iter().map(|it| it.off_kg).sum();
     assert!((again - off_kg).abs() > 0.01);
-    let passes = planned.plan.as_ref().unwrap().passes.len();
     assert_eq!(it.wood.done, 0);
-    assert!(passes == 0 || !it.wood.to_come_off().is_empty());
+    assert!(passes(&it).is_empty() || !it.wood.to_come_off().is_empty());
 }
 
 #[test]
 fn wood_to_come_off_is_painted_and_the_face_is_not() {
     let (mut it, _folder) = with_card();
     let card = it.wood_card().unwrap().clone();
-    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg + 0.07)));
+    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg() + 0.07)));
     act(&mut it, WoodAction::Work(Work::Plane));
     it.tick(0.0);
     // Corners whose colour changes when all is planed; the blade does not move under them by a millimetre but
@@ -227,10 +221,10 @@ fn a_described_bat_is_opened_changed_and_saved_with_its_notes() {
     std::fs::write(&file, BLADE).unwrap();
     let mut it = demo();
     it.apply(Action::Dropped(file.clone()));
-    assert_eq!((it.view, it.wood.file.path()), (View::Wood, Some(file.as_path())));
+    assert_eq!((it.view, it.wood.paper.path()), (View::Wood, Some(file.as_path())));
     act(&mut it, WoodAction::Set("blade.edge".into(), "35 mm".into()));
     act(&mut it, WoodAction::Save);
-    assert!(!it.wood.file.is_changed());
+    assert!(!it.wood.paper.is_changed());
     let text = std::fs::read_to_string(&file).unwrap();
     assert_eq!(text, BLADE.replace("edge: \"37 mm\"", "edge: \"35 mm\""));
     // What cannot be is said at its field, and the last good bat stays.
@@ -251,13 +245,13 @@ fn unsaved_wood_stands_in_the_way_of_closing_and_is_offered_after_a_kill() {
     std::mem::forget(killed);
 
     let mut it = Studio::new(None, recovery).unwrap();
-    assert!(it.rescued.is_none() && it.wood.rescued.is_some());
+    assert!(it.document.offered().is_none() && it.wood.paper.offered().is_some());
     act(&mut it, WoodAction::Rescue);
-    assert_eq!(it.wood.file.at("blade.edge"), "31 mm");
+    assert_eq!(it.wood.paper.at("blade.edge"), "31 mm");
     it.apply(Action::Close);
     assert!(!it.closed && it.waiting.is_some());
     it.apply(Action::Keep(Keep::Save));
-    assert_eq!(it.asks.pop_front(), Some(Ask::SaveWood));
+    assert_eq!(it.asks.pop_front(), Some(Ask::SaveAs(Which::Bat)));
     act(&mut it, WoodAction::SaveAs(folder.path().join("bat.ron")));
     assert!(it.closed);
 
@@ -288,7 +282,7 @@ fn a_maker_drags_a_ring_carves_to_the_card_and_sees_the_plan() {
     it.drop_at(ring + egui::vec2(0.0, 12.0));
     it.run_steps(3);
     assert!(grab_of(it.state(), "blade.depth").value > depth_m + 0.001);
-    assert!(it.state().wood.history.last().is_some());
+    assert!(it.state().wood.paper.history().last().is_some());
     click(&mut it, "Undo");
     click(&mut it, "hold the edge");
     click(&mut it, "Find shapes that meet it");
@@ -313,7 +307,7 @@ fn letting_changes_go_and_then_staying_loses_nothing() {
     it.apply(Action::Keep(Keep::Stay));
     assert!(!it.closed && it.waiting.is_none());
     assert_eq!(it.document.at("player.age"), "14");
-    assert_eq!(it.wood.file.at("blade.edge"), "31 mm");
+    assert_eq!(it.wood.paper.at("blade.edge"), "31 mm");
     // And the question comes for both again.
     it.apply(Action::Close);
     it.apply(Action::Keep(Keep::Drop));
@@ -372,7 +366,7 @@ fn every_shape_that_is_offered_can_be_kept_and_still_meets_the_card() {
     let (mut it, _folder) = with_card();
     act(&mut it, WoodAction::Carve);
     settle(&mut it);
-    let count = it.wood.carved.as_ref().unwrap().it.answers.len();
+    let count = it.carved().unwrap().it.answers.len();
     assert!(count > 2);
     for n in 0..count {
         act(&mut it, WoodAction::Take(n));

@@ -2,9 +2,10 @@
 
 use std::time::Instant;
 
+use backlift::questions::any_score::bat_speed_m_s;
+
 use super::{demo, settle};
 use crate::studio::action::{Action, View};
-use crate::studio::innings::bat_speed_m_s;
 use crate::studio::work::Question;
 
 #[test]
@@ -56,7 +57,7 @@ fn a_search_can_be_stopped_and_leaves_nothing_behind() {
     it.apply(Action::CancelFit);
     assert!(it.work.job(Question::Fit).is_none());
     settle(&mut it);
-    assert!(it.results.fitted.is_none());
+    assert!(it.fitted().is_none());
 }
 
 #[test]
@@ -67,11 +68,12 @@ fn the_search_gives_a_card_and_figures_in_the_same_picture_within_the_stated_err
     settle(&mut it);
     eprintln!("fit beside the innings: {:.2} s", started.elapsed().as_secs_f64());
     assert!(!it.is_fit_stale());
-    let fitted = it.results.fitted.as_ref().unwrap().it.clone();
-    let ordered = it.to_order().unwrap();
+    let fitted = it.fitted().unwrap().it;
+    let ordered = fitted.fitting.ordered_on_map();
     let error_share = fitted.fitting.surrogate_error();
     let started = Instant::now();
-    let live = it.live(ordered.bat.mass_kg(), ordered.bat.balance_m()).unwrap();
+    let live = fitted.fitting.bat_at(ordered.bat.mass_kg(), ordered.bat.balance_m());
+    let live = live.and_then(|it| fitted.fitting.on_map(it)).unwrap();
     let live_s = started.elapsed().as_secs_f64();
     eprintln!("live figures: {:.1} ms, error {:.2} %", 1e3 * live_s, 100.0 * error_share);
     // A bat that is dragged answers before anybody notices, a slow test machine included.

@@ -1,14 +1,12 @@
 //! Surfaces of the scene made into what bevy shows.
 
-use std::hash::{DefaultHasher, Hash, Hasher};
-
 use backlift::drawing::palette::bat_look;
 use bevy::asset::RenderAssetUsages;
 use bevy::mesh::{Indices, PrimitiveTopology};
 use bevy::prelude::*;
 
-use super::stage::Piece;
-use crate::studio::scene::body::parts;
+use crate::studio::answers::key;
+use crate::studio::scene::body::{Part, parts};
 use crate::studio::scene::solid::{Solid, Tone, tone};
 use crate::studio::scene::{bat, ground};
 use crate::studio::state::Studio;
@@ -19,9 +17,26 @@ const AROUND: [usize; 2] = [28, 12];
 
 /// What the solid on the bench hangs on.
 fn wood_key(studio: &Studio) -> u64 {
-    let mut hasher = DefaultHasher::new();
-    (studio.wood.solid_key(), studio.look.dark, studio.look.reduced_detail).hash(&mut hasher);
-    hasher.finish()
+    key(("solid", studio.wood.solid_key(), studio.look.dark, studio.look.reduced_detail))
+}
+
+/// What an entity shows.
+#[derive(Component, Clone, Copy, PartialEq)]
+pub enum Piece {
+    /// Ground and stumps, which stay.
+    Ground,
+    /// Stumps of a player who stands aside.
+    Stumps(usize),
+    /// The ball.
+    Ball,
+    /// A part of the body with the first or second bat.
+    Body(usize, Part),
+    /// The first or second bat.
+    Bat(usize),
+    /// The bat tried on the map; drawn in the first one's shape.
+    Tried,
+    /// The bat on the maker's bench.
+    Wood,
 }
 
 /// What surfaces are put into.

@@ -2,13 +2,13 @@
 
 use std::sync::{Arc, Mutex};
 
+use backlift::drawing::still::Still;
 use bevy::prelude::*;
 use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
 
 use super::screen::Kind;
 use super::stage::Stage;
 use crate::studio::state::Studio;
-use crate::studio::still::Still;
 
 /// Pictures shown before one is taken, so that the instant is on the screen.
 const SETTLE: u32 = 3;

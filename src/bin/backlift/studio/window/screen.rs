@@ -7,7 +7,7 @@ use bevy_egui::{EguiContexts, EguiTextureHandle, PrimaryEguiContext};
 use egui::{Color32, Rect, UiBuilder, pos2};
 
 use super::stage::Stage;
-use crate::studio::panels;
+use crate::studio::layout;
 use crate::studio::scene::{Shown, bench_overlay, overlay};
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme};
@@ -82,7 +82,7 @@ pub fn show(
     let ctx = contexts.ctx_mut()?.clone();
     let room = UiBuilder::new().layer_id(egui::LayerId::background()).max_rect(ctx.viewport_rect());
     let mut ui = egui::Ui::new(ctx.clone(), "window".into(), room);
-    let rect = panels::show(&mut ui, &mut studio);
+    let rect = layout::show(&mut ui, &mut studio);
     stage.room = rect;
     stage.pixels_per_point = ctx.pixels_per_point();
     if !rect.is_positive() {

@@ -1,8 +1,6 @@
 //! The net and the bench in bevy: surfaces made anew when player, bats or look change, and moved every picture to where
 //! the state says.
 
-use std::hash::{DefaultHasher, Hash, Hasher};
-
 use backlift::frames::DVec3;
 use bevy::camera::{ClearColorConfig, RenderTarget};
 use bevy::core_pipeline::tonemapping::Tonemapping;
@@ -11,7 +9,8 @@ use bevy::light::CascadeShadowConfigBuilder;
 use bevy::prelude::*;
 use bevy::render::render_resource::TextureFormat;
 
-use super::build::Build;
+use super::build::{Build, Piece};
+use crate::studio::answers;
 use crate::studio::look::Look;
 use crate::studio::scene::body::Part;
 use crate::studio::scene::eye::{Eye, NEAR_M};
@@ -55,25 +54,6 @@ impl Stage {
     pub fn picture(&self) -> Option<&Handle<Image>> {
         self.picture.as_ref()
     }
-}
-
-/// What an entity shows.
-#[derive(Component, Clone, Copy, PartialEq)]
-pub enum Piece {
-    /// Ground and stumps, which stay.
-    Ground,
-    /// Stumps of a player who stands aside.
-    Stumps(usize),
-    /// The ball.
-    Ball,
-    /// A part of the body with the first or second bat.
-    Body(usize, Part),
-    /// The first or second bat.
-    Bat(usize),
-    /// The bat tried on the map; drawn in the first one's shape.
-    Tried,
-    /// The bat on the maker's bench.
-    Wood,
 }
 
 /// The camera of the net.
@@ -256,14 +236,10 @@ fn fit_picture(
 
 /// What the surfaces hang on: player, bats and look, not the instant.
 fn key(studio: &Studio) -> u64 {
-    let mut hasher = DefaultHasher::new();
-    studio.derived.player_key.hash(&mut hasher);
-    studio.playback.bats.hash(&mut hasher);
-    for bat in studio.playback.bats {
-        studio.derived.bat_keys.get(bat).hash(&mut hasher);
-    }
-    (studio.look.dark, studio.look.reduced_detail).hash(&mut hasher);
-    hasher.finish()
+    let bats = studio.playback.bats;
+    let keys = bats.map(|bat| studio.derived.bat_keys.get(bat));
+    let look = (studio.look.dark, studio.look.reduced_detail);
+    answers::key(("net", studio.derived.player_key, bats, keys, look))
 }
 
 fn sky(look: &Look) -> Color {

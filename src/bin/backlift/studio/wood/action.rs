@@ -85,7 +85,7 @@ pub enum Face {
 }
 
 /// What a maker may hold fixed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Holdable {
     /// Thickest edge.
     Edge,

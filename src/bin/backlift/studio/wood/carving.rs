@@ -1,7 +1,5 @@
 //! The blade carved to a card: asked in the background, one of the answers taken.
 
-use std::sync::Arc;
-
 use backlift::bat::described::Described;
 use backlift::card::Card;
 use backlift::files::fault::Fault;
@@ -10,19 +8,10 @@ use backlift::workshop::carved::Held;
 use backlift::workshop::to_card::{Start, ToCard, to_card};
 
 use super::Wood;
-use super::act::first;
 use super::action::Holdable;
-use crate::studio::derived::key;
+use crate::studio::answers::{Keyed, key};
 use crate::studio::state::Studio;
-use crate::studio::work::{Answer, Question};
-
-/// Shapes for a card.
-pub struct Carved {
-    /// What they hang on.
-    pub key: u64,
-    /// The shapes, or what stands in their way.
-    pub it: Arc<ToCard>,
-}
+use crate::studio::work::Question;
 
 impl Wood {
     /// What is held, at its present figures.
@@ -44,13 +33,24 @@ impl Wood {
 impl Studio {
     /// The card that the wood is held against.
     pub fn wood_card(&self) -> Option<&Card> {
-        let fitted = || self.results.fitted.as_ref().map(|it| &it.it.card);
-        self.wood.card.as_deref().or_else(fitted)
+        let opened = self.wood.card.as_ref().map(|it| &it.card);
+        opened.or_else(|| self.fitted().map(|it| &it.it.card))
+    }
+
+    /// What hangs on that card.
+    pub(super) fn wood_card_key(&self) -> Option<u64> {
+        let opened = self.wood.card.as_ref().map(|it| it.key);
+        opened.or_else(|| self.fitted().map(|it| it.key))
     }
 
     /// What shapes for the card hang on.
     pub fn carving_key(&self) -> u64 {
-        key(&(self.wood.key, &self.wood.held, self.wood_card()))
+        key(("carve", self.wood.key, &self.wood.held, self.wood_card_key()))
+    }
+
+    /// The shapes that were found last, or what stands in their way.
+    pub fn carved(&self) -> Option<Keyed<'_, ToCard>> {
+        self.answers.last(Question::Carve)
     }
 
     pub(super) fn carve(&mut self) {
@@ -60,7 +60,7 @@ impl Studio {
             return self.say_fault(&fault.help("open a card, or find the bat first"));
         };
         let (held, limits) = (self.wood.held(), self.wood.limits.clone());
-        let task = move |progress: &crate::progress::Progress, _: &dyn Fn(Answer)| {
+        self.work.start(Question::Carve, self.carving_key(), move |progress, _| {
             let described = &worked.loaded.described;
             let start = Start {
                 shape: worked.bat.shape.clone(),
@@ -71,27 +71,21 @@ impl Studio {
                 limits: &limits,
                 held,
             };
-            Ok(Answer::Carved(Arc::new(to_card(&start, &card, &|| {
-                progress.report("carving", 0.5).is_break()
-            }))))
-        };
-        let key = self.carving_key();
-        self.results.failed.remove(&key);
-        self.work.start(Question::Carve, key, Box::new(task));
+            Ok(to_card(&start, &card, &|| progress.report("carving", 0.5).is_break()))
+        });
     }
 
     /// Takes one of the shapes that were found as the description.
-    pub(super) fn take_carved(&mut self, n: usize) -> Result<(), Fault> {
-        let (Some(worked), Some(carved)) = (self.wood.worked.clone(), &self.wood.carved) else {
-            return Ok(());
-        };
-        let answer = carved.it.answers.get(n).or(carved.it.nearest.as_ref().filter(|_| n == 0));
-        let Some(answer) = answer else { return Ok(()) };
-        let shape = &answer.bat.shape;
+    pub(super) fn take_carved(&mut self, n: usize) {
+        let Some(Keyed { it: carved, .. }) = self.carved() else { return };
+        let answer = carved.answers.get(n).or(carved.nearest.as_ref().filter(|_| n == 0));
+        let (Some(answer), Some(worked)) = (answer, &self.wood.worked) else { return };
         let reference = &worked.loaded.size.reference;
-        let described = Described::of(shape, reference, answer.bat.density_kg_m3);
-        let text = rewritten(self.wood.file.text(), &described)?;
-        self.wood.file = self.wood.file.with_text(&text).map_err(first)?;
-        Ok(())
+        let described = Described::of(&answer.bat.shape, reference, answer.bat.density_kg_m3);
+        let changed = self.wood.change("take a carved shape".to_owned(), |it| {
+            *it = it.with_text(&rewritten(it.text(), &described)?)?;
+            Ok(())
+        });
+        changed.unwrap_or_else(|faults| self.say_faults(&faults));
     }
 }

@@ -3,7 +3,7 @@
 mod act;
 pub mod action;
 mod carving;
-pub mod grab;
+mod plan;
 mod planing;
 
 use std::sync::Arc;
@@ -14,27 +14,25 @@ use backlift::bat::shaped::{ShapedBat, shaped};
 use backlift::bat::sizes::Size;
 use backlift::card::Card;
 use backlift::files::assets::{AssetFault, limits, sizes};
+use backlift::files::document::TextFile;
 use backlift::files::fault::{Fault, Faults, Source};
 use backlift::files::shape::{LoadedShape, ShapeV1, load_text};
 use backlift::files::shape_text;
+use backlift::workshop::grab::{Grab, grabs};
 use backlift::workshop::plane::Finish;
 
-use super::derived::{key, path_of};
+use super::answers::key_of;
+use super::derived::path_of;
+use super::paper::{OnDesk, Paper};
 use super::playback::Orbit;
-use super::recovery::{Recovery, Rescued};
-use super::text_file::TextFile;
-use super::undo::History;
-use action::{Face, Holdable, Work};
-pub use carving::Carved;
-use grab::{Grab, grabs};
-pub use planing::{DrawnOn, PLANING_SD, Planned, Region};
+use super::recovery::Recovery;
+use action::{Face, Holdable, Part, Work};
+pub use plan::{PLANING_SD, Planned};
 
 /// Everything at the maker's bench.
 pub struct Wood {
     /// The described bat.
-    pub file: TextFile<ShapeV1>,
-    /// Steps back and forward.
-    pub history: History,
+    pub paper: Paper<ShapeV1>,
     /// The bat as of the last description without a fault.
     pub worked: Option<Arc<Worked>>,
     /// The bat as it was saved last, or began.
@@ -48,9 +46,7 @@ pub struct Wood {
     /// What stays as it is when the blade is carved to a card.
     pub held: Vec<Holdable>,
     /// The card that was opened; else the fitting's own is the target.
-    pub card: Option<Arc<Card>>,
-    /// Shapes that meet the card.
-    pub carved: Option<Carved>,
+    pub card: Option<Opened>,
     /// What is on the part-made bat already.
     pub on: Finish,
     /// The planing plan, and what it hangs on.
@@ -61,13 +57,16 @@ pub struct Wood {
     pub seen: Face,
     /// Dragged from there.
     pub orbit: Orbit,
-    /// Unsaved work of an earlier window.
-    pub rescued: Option<Rescued>,
-    pub(super) recovery: Recovery,
-    pub(super) kept: String,
-    dragged: Option<(String, String)>,
     sizes: Vec<Size>,
     limits: Limits,
+}
+
+/// A card that was opened.
+pub struct Opened {
+    /// What hangs on it.
+    pub key: u64,
+    /// The card.
+    pub card: Card,
 }
 
 /// A described bat with everything that follows from it.
@@ -85,11 +84,8 @@ impl Wood {
         let (sizes, limits) = (sizes().map_err(broken)?, limits().map_err(broken)?);
         let file = started(size)?;
         let rescued = recovery.found(None).or_else(|| recovery.any());
-        let rescued = rescued.filter(|it| it.text != file.text());
         let mut it = Self {
-            kept: file.text().to_owned(),
-            file,
-            history: History::default(),
+            paper: Paper::new(file, recovery, rescued),
             worked: None,
             before: None,
             faults: Vec::new(),
@@ -97,16 +93,12 @@ impl Wood {
             work: Work::default(),
             held: Vec::new(),
             card: None,
-            carved: None,
             // Bats in a scenario are whole ones; what is still to go on is unticked.
             on: Finish::ALL,
             planned: None,
             done: 0,
             seen: Face::default(),
             orbit: Orbit::default(),
-            rescued,
-            recovery,
-            dragged: None,
             sizes,
             limits,
         };
@@ -114,20 +106,9 @@ impl Wood {
         Ok(it)
     }
 
-    /// What to call it.
-    pub fn name(&self) -> String {
-        let title = self.file.fields().title.as_ref().map(|it| it.0.clone());
-        self.file.file_name().or(title).unwrap_or_else(|| "A blade".to_owned())
-    }
-
-    /// Whether nobody has put a hand to it.
-    pub fn is_untouched(&self) -> bool {
-        self.file.path().is_none() && !self.file.is_changed() && self.rescued.is_none()
-    }
-
     /// Whether the blade is given by measured sections.
     pub fn has_sections(&self) -> bool {
-        !self.file.fields().blade.stations.is_empty()
+        !self.paper.fields().blade.stations.is_empty()
     }
 
     /// What can be dragged on the solid.
@@ -142,30 +123,36 @@ impl Wood {
         self.faults.iter().filter(move |it| path_of(it) == Some(path))
     }
 
-    /// Another document, with nothing of the one before.
-    fn take_up(&mut self, file: TextFile<ShapeV1>) {
-        self.file = file;
-        self.kept = self.file.text().to_owned();
-        self.history = History::default();
-        (self.carved, self.planned, self.dragged) = (None, None, None);
-        (self.worked, self.before) = (None, None);
+    /// From the start of another document, with nothing of the one before.
+    pub(super) fn begin_anew(&mut self) {
+        (self.worked, self.before, self.planned) = (None, None, None);
         self.held.clear();
         self.begin();
-        let found = self.recovery.found(self.file.path());
-        self.rescued = found.filter(|it| it.text != self.file.text());
     }
 
     /// From the start of a document, or a save.
-    fn begin(&mut self) {
+    pub(super) fn begin(&mut self) {
         self.follow();
         self.before = self.worked.clone().filter(|_| self.faults.is_empty());
     }
 
+    /// Changes the description, and remembers how it was.
+    fn change(
+        &mut self,
+        words: String,
+        edit: impl FnOnce(&mut TextFile<ShapeV1>) -> Result<(), Faults>,
+    ) -> Result<(), Faults> {
+        if self.paper.change(words, edit)? {
+            self.follow();
+        }
+        Ok(())
+    }
+
     /// Everything that hangs on the text.
-    fn follow(&mut self) {
-        match self.work_out(self.file.text()) {
+    pub(super) fn follow(&mut self) {
+        match self.work_out(self.paper.text()) {
             Ok(worked) => {
-                self.key = key(&worked.bat.shape);
+                self.key = key_of(&worked.bat.shape);
                 (self.worked, self.faults) = (Some(Arc::new(worked)), Vec::new());
             }
             Err(Faults(faults)) => self.faults = faults,
@@ -173,17 +160,31 @@ impl Wood {
     }
 
     fn work_out(&self, text: &str) -> Result<Worked, Faults> {
-        let loaded = load_text(Source::new(&self.name(), text), &[], &self.sizes)?;
+        let loaded = load_text(Source::new(&self.paper.name(), text), &[], &self.sizes)?;
         let bat = shaped(&loaded.title, &loaded.described, &loaded.size, &self.limits);
         match bat {
             Ok(bat) => Ok(Worked { loaded, bat }),
-            Err(faults) => Err(crate::placed::shape_faults(&loaded.places, &faults)),
+            Err(faults) => Err(backlift::questions::placed::shape_faults(&loaded.places, &faults)),
+        }
+    }
+
+    /// Puts a part on or takes it off; of grips so many as the card asks.
+    fn put_on(&mut self, part: Part, on: bool, grips: u32) {
+        let it = &mut self.on;
+        match part {
+            Part::Twine => it.bound = on,
+            // A grip goes over the twine.
+            Part::Grip if on => (it.grips, it.bound) = (grips.max(1), true),
+            Part::Grip => it.grips = 0,
+            Part::ToeGuard => it.toe_guard = on,
+            Part::Labels => it.labels = on,
+            Part::Oil => it.oiled = on,
         }
     }
 }
 
 /// A blade of a size, as in its reference bat.
-fn started(size: Option<&str>) -> Result<TextFile<ShapeV1>, Faults> {
+pub(super) fn started(size: Option<&str>) -> Result<TextFile<ShapeV1>, Faults> {
     let size = size.unwrap_or("short handle");
     let title = format!("A blade of size {size}");
     let text = shape_text::started(&title, size).map_err(|it| Faults(vec![it]))?;

@@ -1,0 +1,104 @@
+//! What was measured at the bench on one bat, given as options.
+
+use backlift::card::Card;
+use backlift::measurement::bench::{BatReading, PendulumReading, USUAL_AMPLITUDE_RAD};
+use backlift::units::{Quantity, parse};
+
+/// Bench measurements, each with its unit.
+#[derive(clap::Args)]
+pub struct Bench {
+    /// Scale weight, like "1021 g" or "2 lb 4 oz"
+    #[arg(long, value_name = "MASS", value_parser = mass)]
+    mass: Option<f64>,
+
+    /// Overall length, like "31.75 in"
+    #[arg(long, value_name = "LENGTH", value_parser = length, requires = "mass")]
+    length: Option<f64>,
+
+    /// Balance point from the top of the handle, like "497 mm"
+    #[arg(long, value_name = "LENGTH", value_parser = length, requires = "mass")]
+    balance: Option<f64>,
+
+    /// Time of all pendulum swings together, like "13.46 s"
+    #[arg(long, value_name = "TIME", value_parser = seconds, requires = "mass")]
+    time: Option<f64>,
+
+    /// Full swings timed, out and back; as on the card if left out
+    #[arg(long, value_name = "N", requires = "time")]
+    swings: Option<u32>,
+
+    /// Pivot from the top of the handle, like "6 in"; as on the card if left out
+    #[arg(long, value_name = "LENGTH", value_parser = length, requires = "time")]
+    pivot: Option<f64>,
+
+    /// Handle diameter over the grip at the bottom hand, like "33 mm"
+    #[arg(long, value_name = "LENGTH", value_parser = length, requires = "mass")]
+    handle: Option<f64>,
+}
+
+fn quantity(quantity: Quantity, written: &str) -> Result<f64, String> {
+    match parse(quantity, written) {
+        Ok(value) if value > 0.0 => Ok(value),
+        Ok(_) => Err("it must be above zero".to_owned()),
+        Err(fault) => Err(format!("{fault}; {}", fault.mend(quantity))),
+    }
+}
+
+/// A weight above zero.
+pub fn mass(written: &str) -> Result<f64, String> {
+    quantity(Quantity::Mass, written)
+}
+
+/// A length above zero.
+pub fn length(written: &str) -> Result<f64, String> {
+    quantity(Quantity::Length, written)
+}
+
+/// A time above zero.
+pub fn seconds(written: &str) -> Result<f64, String> {
+    quantity(Quantity::Time, written)
+}
+
+impl Bench {
+    /// The bat as it was measured; none if it was not even weighed.
+    pub fn reading(&self, card: &Card) -> Option<BatReading> {
+        let pendulum = self.time.map(|time_s| PendulumReading {
+            swings: self.swings.unwrap_or(card.pendulum_swings),
+            time_s,
+            pivot_from_top_m: self.pivot.unwrap_or(card.pendulum_pivot_m),
+            amplitude_rad: USUAL_AMPLITUDE_RAD,
+        });
+        Some(BatReading {
+            size: Some(card.size.clone()),
+            length_m: self.length,
+            balance_m: self.balance,
+            handle_diameter_m: self.handle,
+            pendulum,
+            ..BatReading::weighed("the delivered bat", self.mass?)
+        })
+    }
+
+    /// What a field of the reading is called here: an option, or the card's own, where the card gave it.
+    pub fn called(&self, field: &str) -> String {
+        let of_card = match field {
+            "size" => true,
+            "pendulum.pivot" => self.pivot.is_none(),
+            "pendulum.swings" => self.swings.is_none(),
+            _ => false,
+        };
+        if of_card { of_the_card(field) } else { option(field) }
+    }
+}
+
+/// A field that a card gave.
+pub fn of_the_card(field: &str) -> String {
+    format!("the card's {}", field.replace('.', " "))
+}
+
+/// A field that an option gave.
+pub fn option(field: &str) -> String {
+    match field {
+        "handle_diameter" => "--handle".to_owned(),
+        field => format!("--{}", field.trim_start_matches("pendulum.")),
+    }
+}

@@ -1,0 +1,121 @@
+//! The shape for other programs.
+
+use backlift::bat::laws::Verdict;
+use backlift::bat::shaped::ShapedBat;
+use backlift::questions::shape::Worked;
+use backlift::uncertain::Uncertain;
+use backlift::workshop::to_card::{Answer, BrokenDemand};
+use serde_json::{Value, json};
+
+use crate::bat_figure::{BALANCE, DEAD_WEIGHT, SWING_MOMENT};
+use crate::json::joined;
+
+/// Everything of it.
+pub fn of(worked: &Worked) -> Value {
+    let bat = worked.chosen();
+    let to = worked.to.as_ref();
+    let met = match to {
+        Some((card, it)) => {
+            let best = it.answers.first().or(it.nearest.as_ref());
+            best.map_or_else(Vec::new, |it| met_of(it, card))
+        }
+        None => laws_met(bat),
+    };
+    let answers = to.map(|(_, it)| {
+        let all = it.answers.iter().map(|it| named(it.name, &it.bat));
+        json!({ "answers": all.collect::<Value>() })
+    });
+    let demands = to.map(
+        |(_, it)| json!({ "demands_broken": it.broken.iter().map(broken).collect::<Value>() }),
+    );
+    joined([
+        json!({ "title": worked.loaded.title, "size": worked.loaded.size.name }),
+        bat_of(bat),
+        json!({
+            "edition": bat.law.edition,
+            "middles": worked.middles.iter().map(|(name, it)| named(name, it)).collect::<Value>(),
+        }),
+        answers.unwrap_or_default(),
+        json!({ "met": met }),
+        demands.unwrap_or_default(),
+    ])
+}
+
+fn broken(it: &BrokenDemand) -> Value {
+    json!({
+        "figure": it.figure.words(),
+        "asked": it.asked.target,
+        "tolerance": it.asked.tolerance,
+        "nearest": it.nearest,
+        "why": it.why,
+    })
+}
+
+fn named(name: &str, bat: &ShapedBat) -> Value {
+    let mut out = bat_of(bat);
+    out["name"] = json!(name);
+    out
+}
+
+fn sd(it: Option<Uncertain>) -> Option<f64> {
+    it.map(|it| it.sd)
+}
+
+fn bat_of(it: &ShapedBat) -> Value {
+    let I = it.bat.I_Com_B();
+    let rows = [I.row(0), I.row(1), I.row(2)].map(|row| [row.x, row.y, row.z]);
+    let blade = &it.shape.blade;
+    let swell = blade.deepest();
+    let rest = json!({
+        "pickup_weight_kg": it.pickup_weight_kg.value,
+        "com_B_m": [it.bat.com_B().x, it.bat.com_B().y, it.bat.com_B().z],
+        "inertia_com_B_kg_m2": rows,
+        "volume_m3": it.volume_m3,
+        "area_m2": it.area_m2,
+        "density_kg_m3": it.shape.blade.density_kg_m3,
+        "density_sd_kg_m3": it.density_kg_m3.sd,
+        "percussion_m": it.percussion_m.value,
+        "bending_node_m": it.bending_node_m.map(|it| it.value),
+        "bending_node_sd_m": sd(it.bending_node_m),
+        "bending_hz": it.bending_hz.map(|it| it.value),
+        "bending_sd_hz": sd(it.bending_hz),
+        "length_m": it.shape.length_m(),
+        "width_m": blade.width_m(),
+        "edge_m": blade.thickest_edge_m(),
+        "depth_m": swell.map(|it| it.depth_m),
+        "hollow": swell.map(|it| it.hollow),
+        "swell_from_toe_m": it.shape.swell_from_toe_m(),
+        "legal": it.law.verdict == Verdict::Yes && it.handle_share_allowed,
+        "gauge_room_m": it.gauge.room_m,
+    });
+    joined([
+        DEAD_WEIGHT.json(it.mass_kg),
+        BALANCE.json(it.balance_m),
+        SWING_MOMENT.json(it.swing_moment_kg_m2),
+        rest,
+    ])
+}
+
+fn met_of(answer: &Answer, card: &backlift::card::Card) -> Vec<Value> {
+    let one = |(figure, value): &(backlift::card::Figure, f64)| {
+        let asked = card.asked(*figure);
+        json!({
+            "figure": figure.words(),
+            "asked": asked.target,
+            "tolerance": asked.tolerance,
+            "came_out": value,
+        })
+    };
+    answer.met.iter().map(one).collect()
+}
+
+/// Without a card: the limits of the Laws that are kept.
+fn laws_met(bat: &ShapedBat) -> Vec<Value> {
+    use backlift::bat::laws::Dimension;
+    let broken = |it: &Dimension| bat.law.breaches.iter().any(|b| b.dimension == *it);
+    [Dimension::Length, Dimension::Width, Dimension::Depth, Dimension::Edge]
+        .iter()
+        .filter(|it| !broken(it))
+        .map(|it| json!({"figure": format!("the Laws: {}", it.words())}))
+        .collect()
+}

@@ -1,0 +1,60 @@
+//! The card from the disk, its faults in their place.
+
+use std::path::Path;
+
+use crate::card::Card;
+use crate::files::card::{self, CardFileFault};
+use crate::files::document::{Kind, text_of_file};
+use crate::files::fault::{Fault, Source};
+
+const CARD: Kind = Kind {
+    what: "a card",
+    noun: "card",
+    named: "the card's .ron file",
+    like: "name the card's .ron file",
+    none: "`backlift fit` writes the card; name its .ron file",
+};
+
+/// Reads a card.
+pub fn read(path: &Path) -> Result<Card, Fault> {
+    let source = text_of_file(path, &CARD)?;
+    let (name, text) = (source.name(), source.text());
+    if text.contains("backlift/scenario/") {
+        return Err(Fault::new(format!("{name} is a scenario, not a card"))
+            .at(&source, 0..0)
+            .help("name the card first, the scenario after it"));
+    }
+    if text.trim().is_empty() {
+        return Err(Fault::new("the file is empty")
+            .at(&source, 0..0)
+            .help("take the card as `backlift fit` wrote it"));
+    }
+    card::read(text).map_err(|fault| placed(&source, &fault))
+}
+
+fn placed(source: &Source, fault: &CardFileFault) -> Fault {
+    match fault {
+        CardFileFault::Broken { line, column, what } => {
+            let at = offset(source.text(), *line, *column);
+            Fault::new(format!("this is not a whole card: {what}"))
+                .at(source, at..at)
+                .help("take the card as `backlift fit` wrote it")
+        }
+        other => Fault::new(other.to_string())
+            .at(source, 0..0)
+            .help("take the card as `backlift fit` wrote it"),
+    }
+}
+
+/// The byte at a line and a column, both counted from 1.
+fn offset(text: &str, line: usize, column: usize) -> usize {
+    let mut start = 0;
+    for (n, it) in text.split_inclusive('\n').enumerate() {
+        if n + 1 == line {
+            let within = it.char_indices().nth(column.saturating_sub(1));
+            return start + within.map_or(it.trim_end().len(), |(at, _)| at);
+        }
+        start += it.len();
+    }
+    text.len()
+}

@@ -1,0 +1,143 @@
+//! Faults and doubts of the core, put where they were written, each with its mend.
+
+use super::Stop;
+use crate::bat::figures::WeighFault;
+use crate::bat::notes::Warning;
+use crate::bat::shape_fault::ShapeFault;
+use crate::files::fault::{Fault, Faults, Source, nearest};
+use crate::files::scenario::Places;
+use crate::innings::played::InningsFault;
+use crate::innings::schedule::ScheduleFault;
+use crate::measurement::absurd::Absurd;
+use crate::measurement::person::{PersonFault, PersonReading};
+use crate::player::unusual;
+
+/// Why an innings could not be played, in its place.
+pub fn innings_stop(places: &Places, fault: InningsFault) -> Stop {
+    let words = fault.to_string();
+    let (path, message) = match (&fault, words.split_once(": ")) {
+        (InningsFault::Swing(swing), _) => return swing.clone().into(),
+        (InningsFault::Schedule(ScheduleFault::OutOfRange { field, .. }), Some((_, said))) => {
+            (scenario_path(field), said)
+        }
+        _ => ("innings.mix", words.as_str()),
+    };
+    places.fault(path, message, "write a value within these limits").into()
+}
+
+/// The scenario's own name of a field of the schedule.
+fn scenario_path(field: &str) -> &'static str {
+    match field {
+        "innings.runs" => "innings.runs",
+        "innings.balls_per_run" => "innings.balls_per_run",
+        "innings.strike" => "innings.faced_share",
+        "innings.ball_interval" => "innings.between_balls",
+        "innings.over_break" => "innings.between_overs",
+        "innings.mix" => "innings.mix",
+        _ => "innings",
+    }
+}
+
+/// A fault of one argument, called as on the command line, pointed at.
+pub fn argument_fault(flag: &str, given: &str, message: &str, help: &str) -> Stop {
+    let source = Source::new(flag, given);
+    Fault::new(format!("{flag}: {message}")).help(help).at(&source, 0..given.len()).into()
+}
+
+/// A figure that no player has.
+pub fn player_fault(places: &Places, fault: &PersonFault) -> Fault {
+    let (field, words) = (fault.field(), fault.to_string());
+    let part = field.split('.').next().unwrap_or(field);
+    let message =
+        words.strip_prefix(field).map_or(words.as_str(), |it| it.trim_start_matches(": "));
+    places.fault(&format!("player.{part}"), message, "check the number and its unit")
+}
+
+/// Figures that few players have.
+pub fn player_warnings(reading: &PersonReading, places: &Places) -> Vec<Fault> {
+    unusual(reading)
+        .into_iter()
+        .map(|it| {
+            let path = format!("player.{}", it.field);
+            places.warning(&path, &it.words, "if it is right, nothing needs doing")
+        })
+        .collect()
+}
+
+/// Why a described bat is none, each fault at its field.
+pub fn shape_faults(places: &Places, faults: &[ShapeFault]) -> Faults {
+    let mend = "change it, or leave it out to have it as in the standard bat of this size";
+    Faults(faults.iter().map(|it| places.fault(it.field(), &it.to_string(), mend)).collect())
+}
+
+/// Why the bat of that number could not be weighed up.
+pub fn bat_fault(places: &Places, n: usize, fault: &WeighFault) -> Fault {
+    places.fault(&bat_path(n, fault.field()), &fault.to_string(), &mend(fault))
+}
+
+/// What to do about a bat that could not be weighed up.
+pub fn mend(fault: &WeighFault) -> String {
+    match fault {
+        WeighFault::UnknownSize { name, known } => {
+            match nearest(name, known.iter().map(String::as_str)) {
+                Some(near) => format!("did you mean {near:?}?"),
+                None => "name one of these, or leave the size out".to_owned(),
+            }
+        }
+        WeighFault::Absurd(absurd) => absurd_mend(absurd).to_owned(),
+        WeighFault::NoSizes | WeighFault::Bat(_) => {
+            "weigh, balance and measure it again".to_owned()
+        }
+    }
+}
+
+fn absurd_mend(absurd: &Absurd) -> &'static str {
+    match absurd {
+        Absurd::NotANumber { .. } | Absurd::NotPositive { .. } => "read it off again",
+        Absurd::Impossible { .. } => "check the number and its unit",
+        Absurd::BalanceBeyondToe { .. } => {
+            "measure both from the top of the handle; check the unit"
+        }
+        Absurd::EdgeThickerThanDepth { .. } => {
+            "depth is from the face to the highest point of the back; were the two swapped?"
+        }
+        Absurd::PivotBelowBalance { .. } => {
+            "measure both from the top of the handle, with the rods bound to the handle"
+        }
+        Absurd::PendulumTooFast { .. } => {
+            "count full swings, out and back; were more swings counted than made, or is the time that of fewer?"
+        }
+        Absurd::PendulumTooSlow { .. } => {
+            "count full swings, out and back; were fewer swings counted than made?"
+        }
+    }
+}
+
+/// What looks wrong with the bat of that number.
+pub fn bat_warning(places: &Places, n: usize, warning: &Warning) -> Fault {
+    let (field, help) = asked(warning);
+    places.warning(&bat_path(n, field), &warning.to_string(), help)
+}
+
+/// The field a doubt is about, as in a scenario, and what to do.
+pub fn asked(warning: &Warning) -> (Option<&'static str>, &'static str) {
+    match warning {
+        Warning::Unusual(it) => (Some(it.field), "if it is right, nothing needs doing"),
+        Warning::LengthUnlikeSize { .. } => (
+            Some("length"),
+            "the measured length is used; the size decides what it is compared with",
+        ),
+        Warning::SizeGuessedFromWeight { .. } => {
+            (None, "measure the length, or name the size, and the figures get surer")
+        }
+        Warning::UnlikeItsSize { .. } => (None, "check weight, balance point and size"),
+        Warning::PendulumUnlikeSize { .. } => (
+            Some("pendulum.swings"),
+            "time the same number of swings once more; the figure given is used meanwhile",
+        ),
+    }
+}
+
+fn bat_path(n: usize, field: Option<&str>) -> String {
+    field.map_or(format!("bats.{n}"), |it| format!("bats.{n}.{it}"))
+}

@@ -1,0 +1,115 @@
+//! A bat as its maker describes it, worked out, and carved until it meets a card.
+
+use super::Stop;
+use super::placed::{argument_fault, shape_faults};
+use crate::bat::shaped::{ShapedBat, shaped};
+use crate::card::Card;
+use crate::files::assets::limits;
+use crate::files::shape::LoadedShape;
+use crate::units::{Quantity, parse};
+use crate::workshop::carved::Held;
+use crate::workshop::middles::middles;
+use crate::workshop::to_card::{Start, ToCard, to_card};
+
+/// A described bat, worked out.
+#[derive(Clone, Debug)]
+pub struct Worked {
+    /// As it was described.
+    pub loaded: LoadedShape,
+    /// The bat that comes of it.
+    pub bat: ShapedBat,
+    /// The same with its middle low, as it is and high, where no card is to be met.
+    pub middles: Vec<(&'static str, ShapedBat)>,
+    /// The card that it is carved to, and what comes of that.
+    pub to: Option<(Card, ToCard)>,
+}
+
+impl Worked {
+    /// The bat to be drawn and exported: the best answer to the card, else the nearest to it, else as
+    /// described.
+    pub fn chosen(&self) -> &ShapedBat {
+        let answer =
+            self.to.as_ref().and_then(|(_, it)| it.answers.first().or(it.nearest.as_ref()));
+        answer.map_or(&self.bat, |it| &it.bat)
+    }
+}
+
+/// A card to carve a bat to.
+#[derive(Clone, Debug)]
+pub struct ToMeet {
+    /// The card.
+    pub card: Card,
+    /// What the maker will not have changed.
+    pub held: Held,
+    /// The bat described is the maker's own; the built-in one stands for nothing but its size.
+    pub own: bool,
+}
+
+/// Works a described bat out, and carves it to a card if there is one.
+///
+/// # Errors
+/// If what is described is no bat.
+pub fn worked(loaded: LoadedShape, to_meet: Option<ToMeet>) -> Result<Worked, Stop> {
+    let limits = limits()?;
+    let bat = shaped(&loaded.title, &loaded.described, &loaded.size, &limits)
+        .map_err(|it| shape_faults(&loaded.places, &it))?;
+    let density_kg_m3 = loaded.described.density_kg_m3();
+    let to = to_meet.map(|ToMeet { card, held, own }| {
+        let described = &loaded.described;
+        let start = Start {
+            shape: if own { bat.shape.clone() } else { loaded.size.reference.clone() },
+            density_kg_m3,
+            willow_given: own && (described.cleft.is_some() || described.willow_kg_m3.is_some()),
+            cleft: described.cleft.filter(|_| own),
+            size: &loaded.size,
+            limits: &limits,
+            held,
+        };
+        let answer = to_card(&start, &card, &|| false);
+        (card, answer)
+    });
+    let middles = match to {
+        None => middles(&bat.shape, density_kg_m3, &loaded.size, &limits),
+        Some(_) => Vec::new(),
+    };
+    Ok(Worked { loaded, bat, middles, to })
+}
+
+const WHAT: &str =
+    "hold edge, depth, swell or hollow, like --hold \"edge=38 mm\" or --hold \"hollow=40 %\"";
+
+/// What the maker will not have changed, read from arguments like "edge=38 mm".
+///
+/// # Errors
+/// The first that cannot be held.
+pub fn held(given: &[String]) -> Result<Held, Stop> {
+    let mut held = Held::default();
+    for argument in given {
+        let fault = |message: &str| argument_fault("--hold", argument, message, WHAT);
+        let (what, value) = argument.split_once('=').ok_or_else(|| fault("there is no \"=\""))?;
+        let length = || {
+            let read = parse(Quantity::Length, value.trim().trim_matches('"'));
+            match read {
+                Ok(it) if it > 0.0 => Ok(it),
+                Ok(_) => Err(fault("it is not above zero")),
+                Err(unit) => Err(argument_fault(
+                    "--hold",
+                    argument,
+                    &unit.to_string(),
+                    &unit.mend(Quantity::Length),
+                )),
+            }
+        };
+        match what.trim() {
+            "edge" => held.edge_m = Some(length()?),
+            "depth" | "spine" => held.depth_m = Some(length()?),
+            "swell" => held.swell_from_toe_m = Some(length()?),
+            "hollow" => {
+                let share = crate::units::share(value).filter(|it| (-1.0..=1.5).contains(it));
+                held.hollow = Some(share.ok_or_else(|| fault("it is no hollowing"))?);
+            }
+            other => return Err(fault(&format!("{other:?} cannot be held"))),
+        }
+    }
+    Ok(held)
+}
