@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use backlift::card::returned_bat::Check;
 use backlift::files::fault::{Fault, Faults};
+use backlift::questions::loaded::Loaded;
 
 use super::action::{Action, ColourBy, Pair, View};
 use super::derived::Derived;
@@ -331,12 +332,7 @@ impl Studio {
         }
     }
 
-    fn ask_about(
-        &mut self,
-        bat: usize,
-        question: Question,
-        loaded: &Arc<backlift::questions::loaded::Loaded>,
-    ) {
+    fn ask_about(&mut self, bat: usize, question: Question, loaded: &Arc<Loaded>) {
         let Some(key) = self.derived.bat_keys.get(bat).copied() else { return };
         let known = self.results.innings(key).cloned();
         let enough = match question {
