@@ -49,8 +49,8 @@ pub enum CardFault {
     },
 }
 
-/// Lowest and highest of a card's figures, of its limits too, SI. Assumptions, wide on purpose.
-const POSSIBLE: [(&str, [f64; 2]); 14] = [
+/// Lowest and highest of what else stands on a card, SI. Assumptions, wide on purpose.
+const POSSIBLE: [(&str, [f64; 2]); 8] = [
     ("age", [1.0, 120.0]),
     ("stature", [0.5, 2.6]),
     ("length", [0.3, 1.2]),
@@ -59,20 +59,22 @@ const POSSIBLE: [(&str, [f64; 2]); 14] = [
     ("number of pendulum swings", [1.0, 1000.0]),
     ("stature to fit again at", [0.5, 2.6]),
     ("number of grips", [0.0, 4.0]),
-    ("dead weight", [0.1, 5.0]),
-    ("balance point", [0.01, 1.2]),
-    ("swing moment", [0.001, 2.0]),
-    ("sweet spot", [0.001, 1.2]),
-    ("handle diameter", [0.005, 0.1]),
-    ("pendulum time", [0.1, 10_000.0]),
 ];
+
+/// The same of the time of all swings of the pendulum, s.
+const PENDULUM_TIME_S: [f64; 2] = [0.1, 10_000.0];
 
 fn possible(what: &'static str, value: f64) -> Result<(), CardFault> {
     match POSSIBLE.iter().find(|(it, _)| *it == what) {
-        Some((_, [low, high])) if !(*low..=*high).contains(&value) => {
-            Err(CardFault::Impossible { what, value, low: *low, high: *high })
-        }
-        _ => Ok(()),
+        Some((_, limits)) => within(what, value, *limits),
+        None => Ok(()),
+    }
+}
+
+fn within(what: &'static str, value: f64, [low, high]: [f64; 2]) -> Result<(), CardFault> {
+    match (low..=high).contains(&value) {
+        true => Ok(()),
+        false => Err(CardFault::Impossible { what, value, low, high }),
     }
 }
 
@@ -95,10 +97,10 @@ impl Card {
             possible(what, value)?;
         }
         possible("number of grips", f64::from(self.condition.grips))?;
-        let figures = Figure::ALL.map(|it| (it.words(), self.asked(it)));
-        for (what, asked) in figures.into_iter().chain([("pendulum time", self.pendulum_time_s)]) {
-            asked.check(what)?;
+        for it in Figure::ALL {
+            self.asked(it).check(it.words(), it.possible())?;
         }
+        self.pendulum_time_s.check("pendulum time", PENDULUM_TIME_S)?;
         let stations = [
             ("balance point", self.balance_m()),
             ("sweet spot", self.asked(Figure::SweetSpot).target),
@@ -114,7 +116,7 @@ impl Card {
 }
 
 impl Asked {
-    fn check(self, what: &'static str) -> Result<(), CardFault> {
+    fn check(self, what: &'static str, limits: [f64; 2]) -> Result<(), CardFault> {
         let Self { target, tolerance: [low, high] } = self;
         for value in [target, low, high] {
             if !(value.is_finite() && value > 0.0) {
@@ -122,7 +124,7 @@ impl Asked {
             }
         }
         if self.takes(target) {
-            [target, low, high].into_iter().try_for_each(|it| possible(what, it))
+            [target, low, high].into_iter().try_for_each(|it| within(what, it, limits))
         } else {
             Err(CardFault::TargetOutsideTolerance { what, target, low, high })
         }

@@ -6,16 +6,18 @@
 pub mod cautions;
 pub mod composed;
 mod fault;
+mod figure;
 pub mod outside;
 pub mod returned_bat;
 
 pub use crate::bat::handle::HandleShape;
 pub use fault::CardFault;
+pub use figure::Figure;
+use figure::steps_a_unit;
 
 use crate::fit::region::Region;
 use crate::fit::tolerance::{TimeForMass, Tolerances};
 use crate::measurement::person::Handed;
-use crate::units::Quantity;
 
 /// The state of the bat in which the figures hold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -81,66 +83,6 @@ pub struct Card {
     pub model: String,
 }
 
-/// A figure of the card that a bench can check.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Figure {
-    /// Swing moment, kg m², about the pickup axis 0.1524 m from the top of the handle.
-    SwingMoment,
-    /// Dead weight, kg.
-    DeadWeight,
-    /// Balance point, m from the top of the handle.
-    Balance,
-    /// Sweet spot, m from the toe.
-    SweetSpot,
-    /// Handle diameter over the grip at the bottom hand, m.
-    HandleDiameter,
-}
-
-impl Figure {
-    /// All of them, in the order in which they decide.
-    pub const ALL: [Self; 5] =
-        [Self::SwingMoment, Self::DeadWeight, Self::Balance, Self::SweetSpot, Self::HandleDiameter];
-
-    /// In the trade's words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::SwingMoment => "swing moment",
-            Self::DeadWeight => "dead weight",
-            Self::Balance => "balance point",
-            Self::SweetSpot => "sweet spot",
-            Self::HandleDiameter => "handle diameter",
-        }
-    }
-
-    /// Name with its unit, as other programs read it; the same of its limits.
-    pub fn keys(self) -> [&'static str; 2] {
-        match self {
-            Self::SwingMoment => ["swing_moment_kg_m2", "swing_moment_tolerance_kg_m2"],
-            Self::DeadWeight => ["mass_kg", "mass_tolerance_kg"],
-            Self::Balance => ["balance_m", "balance_tolerance_m"],
-            Self::SweetSpot => ["sweet_spot_from_toe_m", "sweet_spot_tolerance_m"],
-            Self::HandleDiameter => ["handle_diameter_m", "handle_tolerance_m"],
-        }
-    }
-
-    /// What is spoken of in units of the trade; none for the swing moment, which has none.
-    pub fn quantity(self) -> Option<Quantity> {
-        match self {
-            Self::SwingMoment => None,
-            Self::DeadWeight => Some(Quantity::Mass),
-            Self::Balance | Self::SweetSpot | Self::HandleDiameter => Some(Quantity::Length),
-        }
-    }
-
-    /// Steps that a bench can read in one unit: 1 g, 1 mm (handle 0.1 mm), 0.0001 kg m².
-    fn steps_a_unit(self) -> f64 {
-        match self {
-            Self::DeadWeight | Self::Balance | Self::SweetSpot => 1e3,
-            Self::SwingMoment | Self::HandleDiameter => 1e4,
-        }
-    }
-}
-
 /// A target and its limits, in the figure's own unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Asked {
@@ -156,8 +98,9 @@ impl Asked {
         Self { target, tolerance }
     }
 
-    /// Rounded to steps, the limits inward so that nothing outside these is ever accepted.
-    fn rounded(self, steps_a_unit: f64) -> Self {
+    /// Rounded to so many decimals, the limits inward so that nothing outside these is ever accepted.
+    fn rounded(self, decimals: usize) -> Self {
+        let steps_a_unit = steps_a_unit(decimals);
         let [low, high] = self.tolerance;
         let target = to_step(self.target, steps_a_unit);
         let slack = 1e-6; // a limit that is whole already stays, for all its binary dust
@@ -220,8 +163,8 @@ impl Card {
     /// Print, save and check this one: then every copy of a card says the same.
     pub fn rounded_for_the_bench(&self) -> Self {
         let mut card = self.clone();
-        card.figures = Figure::ALL.map(|it| self.asked(it).rounded(it.steps_a_unit()));
-        card.pendulum_time_s = self.pendulum_time_s.rounded(1e2);
+        card.figures = Figure::ALL.map(|it| self.asked(it).rounded(it.decimals()));
+        card.pendulum_time_s = self.pendulum_time_s.rounded(2);
         card.length_m = to_step(card.length_m, 1e3);
         card.pickup_weight_kg = to_step(card.pickup_weight_kg, 1e3);
         card.pendulum_pivot_m = to_step(card.pendulum_pivot_m, 1e4);

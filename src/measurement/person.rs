@@ -117,6 +117,22 @@ impl PersonFault {
 }
 
 impl PersonReading {
+    /// A right-hander of whom nothing is measured but what must be.
+    pub fn of(sex: Sex, age_y: f64, stature_m: f64) -> Self {
+        Self {
+            age_y,
+            sex,
+            stature_m,
+            handed: Handed::Right,
+            mass_kg: None,
+            arm_length_m: None,
+            hand_length_m: None,
+            grip_top_n: None,
+            grip_bottom_n: None,
+            wrist_hold: None,
+        }
+    }
+
     /// Every figure that no player can have; empty when the reading may be used.
     ///
     /// Limits are wide on purpose (assumption, no source): they catch a wrong unit or a slip of the

@@ -1,30 +1,25 @@
 //! `backlift keys`: what the keys of each command's JSON mean.
 
 use clap::builder::PossibleValuesParser;
+use include_dir::{Dir, include_dir};
 
+use crate::COMMANDS;
 use crate::json;
 use crate::outcome::{Outcome, Stop};
 use crate::paragraph::{paragraph, set_in};
 
-/// By command, a key a line: the key, a colon, what it is.
-const KEYS: [(&str, &str); 16] = [
-    ("weigh", include_str!("../../../assets/keys/weigh.txt")),
-    ("swing", include_str!("../../../assets/keys/swing.txt")),
-    ("hit", include_str!("../../../assets/keys/hit.txt")),
-    ("innings", include_str!("../../../assets/keys/innings.txt")),
-    ("compare", include_str!("../../../assets/keys/compare.txt")),
-    ("fit", include_str!("../../../assets/keys/fit.txt")),
-    ("trial", include_str!("../../../assets/keys/trial.txt")),
-    ("check", include_str!("../../../assets/keys/check.txt")),
-    ("season", include_str!("../../../assets/keys/season.txt")),
-    ("stages", include_str!("../../../assets/keys/stages.txt")),
-    ("calibrate", include_str!("../../../assets/keys/calibrate.txt")),
-    ("matters", include_str!("../../../assets/keys/matters.txt")),
-    ("shape", include_str!("../../../assets/keys/shape.txt")),
-    ("plane", include_str!("../../../assets/keys/plane.txt")),
-    ("pickup", include_str!("../../../assets/keys/pickup.txt")),
-    ("validate", include_str!("../../../assets/keys/validate.txt")),
-];
+/// A file a command, a key a line: the key, a colon, what it is.
+static KEYS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/assets/keys");
+
+/// The keys of a command; none if it has no JSON.
+fn keys(command: &str) -> Option<&'static str> {
+    KEYS.get_file(format!("{command}.txt"))?.contents_utf8()
+}
+
+/// Commands with keys, in the order of the help.
+fn commands() -> impl Iterator<Item = &'static str> {
+    COMMANDS.iter().copied().filter(|it| keys(it).is_some())
+}
 
 /// What every command's keys have in common, and how they are written here.
 const COMMON: &str = "\
@@ -44,20 +39,20 @@ Example:
   backlift keys weigh")]
 pub struct Args {
     /// The command whose keys are asked
-    #[arg(value_parser = PossibleValuesParser::new(KEYS.map(|(command, _)| command)))]
+    #[arg(value_parser = PossibleValuesParser::new(commands()))]
     command: Option<String>,
 }
 
 /// Prints the keys of a command, or what is common to all.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
-    let asked = KEYS.iter().find(|(command, _)| Some(*command) == args.command.as_deref());
-    json::print(&asked.map_or_else(common, |(command, keys)| listed(command, keys)))?;
+    let asked = args.command.and_then(|it| keys(&it).map(|keys| listed(&it, keys)));
+    json::print(&asked.unwrap_or_else(common))?;
     Ok(Outcome::Done)
 }
 
 fn common() -> String {
     let common = COMMON.split('\n').map(paragraph).collect::<Vec<_>>().join("\n");
-    let commands = KEYS.map(|(command, _)| command).join(", ");
+    let commands = commands().collect::<Vec<_>>().join(", ");
     format!("{common}\n{}\n", paragraph(&format!("Commands with keys: {commands}")))
 }
 

@@ -66,12 +66,12 @@ struct CommandLine {
     command: Option<Command>,
 }
 
-/// The commands, a row each: its name, and the module with its arguments and its `run`.
+/// Commands from a table: each a name, and the module that has its `Args` and runs it.
 macro_rules! commands {
-    ($($(#[$only:meta])? $name:ident $module:ident,)*) => {
+    ($($(#[$only:meta])? $Command:ident: $module:ident,)*) => {
         #[derive(Subcommand)]
         enum Command {
-            $($(#[$only])? $name($module::Args),)*
+            $($(#[$only])? $Command($module::Args),)*
         }
 
         impl Command {
@@ -80,36 +80,39 @@ macro_rules! commands {
                     progress::hear_ctrl_c();
                 }
                 match self {
-                    $($(#[$only])? Self::$name(args) => $module::run(args),)*
+                    $($(#[$only])? Self::$Command(args) => $module::run(args),)*
                 }
             }
         }
+
+        /// What the commands are called, in the order of the help.
+        const COMMANDS: &[&str] = &[$($(#[$only])? stringify!($module),)*];
     };
 }
 
 commands! {
-    New new,
-    Weigh weigh,
-    Swing swing,
-    Hit hit,
-    Innings innings,
-    Compare compare,
-    Fit fit,
-    Trial trial,
-    Check check,
-    Season season,
-    Stages stages,
-    Calibrate calibrate,
-    Matters matters,
-    Shape shape,
-    Plane plane,
-    Pickup pickup,
-    Stroke stroke,
-    Validate validate,
-    Guide guide,
-    Keys keys,
+    New: new,
+    Weigh: weigh,
+    Swing: swing,
+    Hit: hit,
+    Innings: innings,
+    Compare: compare,
+    Fit: fit,
+    Trial: trial,
+    Check: check,
+    Season: season,
+    Stages: stages,
+    Calibrate: calibrate,
+    Matters: matters,
+    Shape: shape,
+    Plane: plane,
+    Pickup: pickup,
+    Stroke: stroke,
+    Validate: validate,
+    Guide: guide,
+    Keys: keys,
     #[cfg(feature = "studio")]
-    Studio studio,
+    Studio: studio,
 }
 
 impl Command {

@@ -3,23 +3,12 @@
 
 use crate::bat::{Bat, BatFault};
 use crate::frames::{DMat3, DVec3};
-use crate::measurement::person::{Handed, PersonFault, PersonReading, Sex};
+use crate::measurement::person::{PersonFault, PersonReading, Sex};
 use crate::player::{Player, player};
 
 /// A right-handed man of 25, 1.80 m, everything else from the tables.
 pub fn reference_player() -> Result<Player, PersonFault> {
-    player(&PersonReading {
-        age_y: 25.0,
-        sex: Sex::Male,
-        stature_m: 1.80,
-        handed: Handed::Right,
-        mass_kg: None,
-        arm_length_m: None,
-        hand_length_m: None,
-        grip_top_n: None,
-        grip_bottom_n: None,
-        wrist_hold: None,
-    })
+    player(&PersonReading::of(Sex::Male, 25.0, 1.80))
 }
 
 /// A bat of 1.20 kg and 0.85 m that balances 0.53 m from the top of the handle (assumption, no source).

@@ -3,12 +3,11 @@
 use crate::bat::Bat;
 use crate::files::stroke::built_in;
 use crate::files::stroke_paths::built_in_paths;
-use crate::measurement::person::Sex;
+use crate::measurement::person::{PersonReading, Sex};
 use crate::player::joints::FRESH;
 use crate::player::{Player, player};
 use crate::swing::player_stroke::{Held, PlayerStroke};
 use crate::validation::CheckFault;
-use crate::validation::people::typical::reading;
 
 use super::pilot::pilot_bat;
 
@@ -24,11 +23,11 @@ pub struct Pair {
 pub fn pairs() -> Result<[Pair; 2], CheckFault> {
     Ok([
         Pair {
-            player: player(&reading(Sex::Male, 25.0, 1.80))?,
+            player: player(&PersonReading::of(Sex::Male, 25.0, 1.80))?,
             bats: [pilot_bat(1.10, 0.85, 0.51)?, pilot_bat(1.30, 0.85, 0.55)?],
         },
         Pair {
-            player: player(&reading(Sex::Male, 12.0, 1.50))?,
+            player: player(&PersonReading::of(Sex::Male, 12.0, 1.50))?,
             bats: [pilot_bat(0.90, 0.80, 0.48)?, pilot_bat(1.08, 0.80, 0.515)?],
         },
     ])

@@ -12,7 +12,6 @@ use crate::frames::STANDARD_GRAVITY_M_S2;
 use crate::measurement::bench::BatReading;
 use crate::measurement::person::{PersonReading, Sex};
 use crate::measurement::plan::{Bowling, FitLimits, HowOften, InningsPlan, Seen};
-use crate::validation::people::typical::reading;
 use crate::validation::{Accept, CheckFault, Checked, Row};
 use crate::worth::expected::Judged;
 use crate::worth::meeting::Struck;
@@ -34,7 +33,7 @@ impl Asked {
                 mass_kg: Some(mass_kg),
                 grip_top_n: grip_n,
                 grip_bottom_n: grip_n,
-                ..reading(Sex::Male, age_y, stature_m)
+                ..PersonReading::of(Sex::Male, age_y, stature_m)
             },
             bowling: Bowling::usual_at(age_y),
         }

@@ -2,7 +2,6 @@
 
 use super::GROUP;
 use super::de_leva::{BODIES, Body, Published, SOURCE};
-use super::typical::reading;
 use crate::measurement::person::{PersonReading, Sex};
 use crate::player::grip::comfortable_diameter_m;
 use crate::player::{Segment, Segments, player};
@@ -29,8 +28,10 @@ pub(super) fn segments() -> Result<Checked, CheckFault> {
 }
 
 fn adult(body: &Body) -> Result<[Row; 3], CheckFault> {
-    let reading =
-        PersonReading { mass_kg: Some(body.mass_kg), ..reading(body.sex, 22.0, body.stature_m) };
+    let reading = PersonReading {
+        mass_kg: Some(body.mass_kg),
+        ..PersonReading::of(body.sex, 22.0, body.stature_m)
+    };
     let ours = player(&reading)?.segments;
     let arm = [(&ours.upper_arm, &body.upper_arm), (&ours.forearm, &body.forearm)];
     let off = |ours: f64, theirs: f64| (ours / theirs - 1.0).abs();
@@ -93,7 +94,7 @@ fn heads() -> Result<Vec<Row>, CheckFault> {
     [8.0, 12.0, 15.0]
         .into_iter()
         .map(|age_y| {
-            let child = player(&reading(
+            let child = player(&PersonReading::of(
                 Sex::Male,
                 age_y,
                 crate::player::growth::median_stature_m(Sex::Male, age_y),
@@ -166,7 +167,7 @@ const RATIOS: [Ratio; 5] = [
 pub(super) fn proportions() -> Result<Checked, CheckFault> {
     let mut rows = Vec::new();
     for (sex, words, stature_m) in [(Sex::Male, "man", 1.756), (Sex::Female, "woman", 1.629)] {
-        let ours = player(&reading(sex, 30.0, stature_m))?;
+        let ours = player(&PersonReading::of(sex, 30.0, stature_m))?;
         for ratio in &RATIOS {
             let (mean, sd) = if sex == Sex::Male { ratio.men } else { ratio.women };
             rows.push(Row::compared(

@@ -12,8 +12,7 @@ mod arm;
 use rayon::prelude::*;
 
 use super::GROUP;
-use super::typical::reading;
-use crate::measurement::person::Sex;
+use crate::measurement::person::{PersonReading, Sex};
 use crate::player::capacity::REFERENCE_STATURE_M;
 use crate::player::player;
 use crate::validation::{Accept, CheckFault, Checked, Curve, Reading, Row};
@@ -59,7 +58,7 @@ struct Swung {
 }
 
 fn swung(level_rad: f64) -> Result<Swung, CheckFault> {
-    let man = player(&reading(Sex::Male, 25.0, REFERENCE_STATURE_M))?;
+    let man = player(&PersonReading::of(Sex::Male, 25.0, REFERENCE_STATURE_M))?;
     let base = Rod::even(MASS_KG, MOMENT_KG_M2);
     let arm = |rod: &Rod| OneArm::new(&man.segments, rod, level_rad);
     let (_, told) = fastest(&arm(&base)?, FIRST, &[]);

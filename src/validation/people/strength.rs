@@ -1,7 +1,7 @@
 //! Greatest torques of men's joints.
 
 use super::GROUP;
-use super::typical::{median, reading};
+use super::typical::median;
 use crate::measurement::person::{PersonReading, Sex};
 use crate::player::capacity::{REFERENCE_GRIP_N, REFERENCE_STATURE_M};
 use crate::player::joints::{HIP_TURN, JOINTS, SPINE_TURN};
@@ -62,7 +62,7 @@ fn reference_man() -> Result<Vec<Row>, CheckFault> {
     let man = player(&PersonReading {
         grip_top_n: Some(REFERENCE_GRIP_N),
         grip_bottom_n: Some(REFERENCE_GRIP_N),
-        ..reading(Sex::Male, 25.0, REFERENCE_STATURE_M)
+        ..PersonReading::of(Sex::Male, 25.0, REFERENCE_STATURE_M)
     })?;
     [
         ("wrist flexion", "wrist_flexion", true, DELP, (12.2, Some(3.7))),

@@ -4,7 +4,7 @@ use crate::bat::Bat;
 use crate::bat::sizes::named;
 use crate::files::{assets, stroke};
 use crate::fit::setting::Setting;
-use crate::measurement::person::{Handed, PersonReading, Sex};
+use crate::measurement::person::{PersonReading, Sex};
 use crate::player::growth::median_stature_m;
 use crate::player::{Player, player};
 use crate::stroke::Stroke;
@@ -22,25 +22,9 @@ pub(in crate::validation) struct Typical {
     pub bat: Bat,
 }
 
-/// Only what every scenario has; everything else from the tables.
-pub fn reading(sex: Sex, age_y: f64, stature_m: f64) -> PersonReading {
-    PersonReading {
-        age_y,
-        sex,
-        stature_m,
-        handed: Handed::Right,
-        mass_kg: None,
-        arm_length_m: None,
-        hand_length_m: None,
-        grip_top_n: None,
-        grip_bottom_n: None,
-        wrist_hold: None,
-    }
-}
-
 /// A player of median stature for age; from 19 on the median of 19.
 pub(in crate::validation) fn median(sex: Sex, age_y: f64) -> Result<Player, CheckFault> {
-    Ok(player(&reading(sex, age_y, median_stature_m(sex, age_y)))?)
+    Ok(player(&PersonReading::of(sex, age_y, median_stature_m(sex, age_y)))?)
 }
 
 impl Typical {
@@ -69,7 +53,8 @@ fn someone(
     [age_y, stature_m, mass_kg]: [f64; 3],
     size: &str,
 ) -> Result<Typical, CheckFault> {
-    let reading = PersonReading { mass_kg: Some(mass_kg), ..reading(sex, age_y, stature_m) };
+    let reading =
+        PersonReading { mass_kg: Some(mass_kg), ..PersonReading::of(sex, age_y, stature_m) };
     Typical::new(words, &reading, size, &stroke::usual()?)
 }
 
@@ -104,6 +89,6 @@ pub(in crate::validation) fn adult_with_feet_still() -> Result<Typical, CheckFau
     for key in strokes.iter_mut().flat_map(|stroke| &mut stroke.keys) {
         key.pelvis = crate::frames::DVec3::ZERO;
     }
-    let reading = PersonReading { mass_kg: Some(78.0), ..reading(Sex::Male, 25.0, 1.80) };
+    let reading = PersonReading { mass_kg: Some(78.0), ..PersonReading::of(Sex::Male, 25.0, 1.80) };
     Typical::new("man of 25, feet still", &reading, "short handle", &strokes)
 }

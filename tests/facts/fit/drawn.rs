@@ -11,7 +11,6 @@ use backlift::measurement::person::{PersonReading, Sex};
 use backlift::measurement::plan::{Bowling, FitLimits, HowOften, InningsPlan};
 use backlift::normal;
 use backlift::player::{Player, player};
-use backlift::validation::people::typical::reading;
 use backlift::worth::evidence::chance_of;
 use std::ops::ControlFlow;
 
@@ -29,7 +28,11 @@ fn person(draw: u32) -> PersonReading {
     let grip_kg = (4.0 + (if sex == Sex::Male { 44.0 } else { 27.0 }) * share.powf(1.6))
         * (0.8 + 0.4 * even(draw, 3));
     let grip_n = Some(grip_kg * STANDARD_GRAVITY_M_S2);
-    PersonReading { grip_top_n: grip_n, grip_bottom_n: grip_n, ..reading(sex, age_y, stature_m) }
+    PersonReading {
+        grip_top_n: grip_n,
+        grip_bottom_n: grip_n,
+        ..PersonReading::of(sex, age_y, stature_m)
+    }
 }
 
 /// Two bats of the size that suits, one a little lighter than the standard one, one heavier.

@@ -1,6 +1,5 @@
 //! Segments, what is estimated, and what is refused.
 
-use super::someone;
 use approx::assert_relative_eq;
 use backlift::measurement::person::{PersonReading, Sex};
 use backlift::player::growth::body_mass_index;
@@ -9,7 +8,7 @@ use backlift::player::{Segment, player, posture, unusual};
 /// About the long axis nothing is added for the distance of head and trunk, about the others much is.
 #[test]
 fn head_and_trunk_together_turn_harder_than_the_trunk_but_not_about_the_long_axis() {
-    let mut man = someone(Sex::Male, 22.0, 1.741);
+    let mut man = PersonReading::of(Sex::Male, 22.0, 1.741);
     man.mass_kg = Some(73.0);
     let trunk = player(&man).unwrap().segments.trunk;
     assert!(trunk.gyration_m[2] > 0.261 * 0.2429 && trunk.gyration_m[2] < 0.197 * 0.5155);
@@ -20,7 +19,7 @@ fn head_and_trunk_together_turn_harder_than_the_trunk_but_not_about_the_long_axi
 #[test]
 fn pelvis_and_what_stands_on_it_are_together_the_trunk() {
     for sex in [Sex::Male, Sex::Female] {
-        let mut someone = someone(sex, 22.0, 1.741);
+        let mut someone = PersonReading::of(sex, 22.0, 1.741);
         someone.mass_kg = Some(73.0);
         let s = player(&someone).unwrap().segments;
         let (whole, parts) = (s.trunk, [s.pelvis, s.above_pelvis()]);
@@ -45,14 +44,14 @@ fn pelvis_and_what_stands_on_it_are_together_the_trunk() {
 
 #[test]
 fn a_child_has_lighter_arms_for_the_larger_head() {
-    let mut child = someone(Sex::Male, 6.0, 1.16);
+    let mut child = PersonReading::of(Sex::Male, 6.0, 1.16);
     child.mass_kg = Some(20.6);
     assert!(player(&child).unwrap().segments.upper_arm.mass_kg / 20.6 < 0.0271);
 }
 
 #[test]
 fn a_body_not_weighed_has_the_usual_build_at_its_stature() {
-    let mass = player(&someone(Sex::Male, 12.0, 1.50)).unwrap().mass_kg;
+    let mass = player(&PersonReading::of(Sex::Male, 12.0, 1.50)).unwrap().mass_kg;
     assert!(mass.is_estimated());
     let (bmi, _) = body_mass_index(Sex::Male, 12.0);
     assert_relative_eq!(mass.value, bmi * 1.50 * 1.50, max_relative = 1e-12);
@@ -60,8 +59,8 @@ fn a_body_not_weighed_has_the_usual_build_at_its_stature() {
 
 #[test]
 fn a_measured_arm_sets_the_reach_and_leaves_the_hand_alone() {
-    let base = player(&someone(Sex::Male, 30.0, 1.80)).unwrap().segments;
-    let mut long = someone(Sex::Male, 30.0, 1.80);
+    let base = player(&PersonReading::of(Sex::Male, 30.0, 1.80)).unwrap().segments;
+    let mut long = PersonReading::of(Sex::Male, 30.0, 1.80);
     long.arm_length_m = Some(base.arm_m() + 0.020 * 1.80 + 0.030);
     let s = player(&long).unwrap().segments;
     assert_relative_eq!(s.arm_m(), base.arm_m() + 0.030, max_relative = 1e-12);
@@ -71,7 +70,7 @@ fn a_measured_arm_sets_the_reach_and_leaves_the_hand_alone() {
 
 #[test]
 fn what_was_not_measured_is_named_with_its_spread() {
-    let player = player(&someone(Sex::Female, 15.0, 1.62)).unwrap();
+    let player = player(&PersonReading::of(Sex::Female, 15.0, 1.62)).unwrap();
     for what in ["body mass", "hand length", "arm length", "grip of both hands"] {
         let found = player.estimated.iter().find(|it| it.what == what).expect(what);
         assert!(found.relative_sd > 0.0 && !found.from.is_empty());
@@ -80,7 +79,7 @@ fn what_was_not_measured_is_named_with_its_spread() {
 
 #[test]
 fn absurd_figures_are_refused_by_the_name_of_their_field() {
-    let good = someone(Sex::Male, 25.0, 1.80);
+    let good = PersonReading::of(Sex::Male, 25.0, 1.80);
     let cases: [(&str, PersonReading); 12] = [
         ("stature", PersonReading { stature_m: 3.0, ..good.clone() }),
         ("stature", PersonReading { stature_m: f64::NAN, ..good.clone() }),
@@ -105,7 +104,7 @@ fn absurd_figures_are_refused_by_the_name_of_their_field() {
 
 #[test]
 fn rare_figures_are_asked_about_and_common_ones_are_not() {
-    let mut reading = someone(Sex::Male, 13.0, 1.56);
+    let mut reading = PersonReading::of(Sex::Male, 13.0, 1.56);
     reading.mass_kg = Some(47.0);
     reading.grip_top_n = Some(24.0 * 9.80665);
     assert_eq!(unusual(&reading), []);

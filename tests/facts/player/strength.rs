@@ -1,6 +1,5 @@
 //! Capacity: the reference man, and how far the scaling carries.
 
-use super::someone;
 use approx::assert_relative_eq;
 use backlift::measurement::person::{PersonReading, Sex, WristHold};
 use backlift::player::capacity::{REFERENCE_GRIP_N, REFERENCE_STATURE_M};
@@ -15,7 +14,7 @@ fn joint(name: &str) -> usize {
 
 #[test]
 fn each_arm_goes_by_the_grip_of_its_own_hand_and_the_trunk_by_both() {
-    let mut p = someone(Sex::Male, 25.0, REFERENCE_STATURE_M);
+    let mut p = PersonReading::of(Sex::Male, 25.0, REFERENCE_STATURE_M);
     p.grip_top_n = Some(0.5 * REFERENCE_GRIP_N);
     p.grip_bottom_n = Some(REFERENCE_GRIP_N);
     let s = player(&p).unwrap().strength;
@@ -26,8 +25,8 @@ fn each_arm_goes_by_the_grip_of_its_own_hand_and_the_trunk_by_both() {
 
 #[test]
 fn a_measured_grip_narrows_every_group_but_the_trunk_stays_widest() {
-    let guessed = player(&someone(Sex::Female, 15.0, 1.62)).unwrap();
-    let mut reading = someone(Sex::Female, 15.0, 1.62);
+    let guessed = player(&PersonReading::of(Sex::Female, 15.0, 1.62)).unwrap();
+    let mut reading = PersonReading::of(Sex::Female, 15.0, 1.62);
     reading.grip_top_n = Some(guessed.grip_top_n.value);
     reading.grip_bottom_n = Some(guessed.grip_bottom_n.value);
     let measured = player(&reading).unwrap();
@@ -40,9 +39,9 @@ fn a_measured_grip_narrows_every_group_but_the_trunk_stays_widest() {
 
 #[test]
 fn a_wrist_hold_stopped_at_its_limit_never_lowers_the_wrist() {
-    let base = player(&someone(Sex::Male, 13.0, 1.56)).unwrap();
+    let base = player(&PersonReading::of(Sex::Male, 13.0, 1.56)).unwrap();
     let with = |hold_moment_n_m, time_s, stopped_at_limit| {
-        let mut p = someone(Sex::Male, 13.0, 1.56);
+        let mut p = PersonReading::of(Sex::Male, 13.0, 1.56);
         p.wrist_hold = Some(WristHold { hold_moment_n_m, time_s, stopped_at_limit });
         player(&p).unwrap().strength
     };
@@ -69,7 +68,7 @@ fn arm_n_m(reading: &PersonReading) -> f64 {
 }
 
 fn median(sex: Sex, age_y: f64) -> PersonReading {
-    someone(sex, age_y, median_stature_m(sex, age_y))
+    PersonReading::of(sex, age_y, median_stature_m(sex, age_y))
 }
 
 /// Meta-analysis of 33 studies: girls over boys 0.845 SD 0.082 at 5 to 10 years, 0.647 SD 0.061 at 14 to 17. Adults:
@@ -122,7 +121,7 @@ proptest! {
     #[test]
     fn more_grip_is_never_less_torque(grip in 60.0..700.0_f64, more in 1.0..100.0_f64) {
         let with = |n: f64| {
-            let mut p = someone(Sex::Male, 20.0, 1.75);
+            let mut p = PersonReading::of(Sex::Male, 20.0, 1.75);
             p.grip_top_n = Some(n);
             p.grip_bottom_n = Some(n);
             player(&p).unwrap().strength
@@ -138,7 +137,7 @@ proptest! {
 #[test]
 fn the_same_grip_on_a_longer_lever_turns_harder_in_proportion() {
     let with = |stature_m: f64| {
-        let mut p = someone(Sex::Male, 25.0, stature_m);
+        let mut p = PersonReading::of(Sex::Male, 25.0, stature_m);
         p.grip_top_n = Some(400.0);
         p.grip_bottom_n = Some(400.0);
         player(&p).unwrap().strength.positive_n_m

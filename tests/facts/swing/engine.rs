@@ -14,16 +14,8 @@ use backlift::player::joints::FRESH;
 
 fn player(age_y: f64, stature_m: f64, handed: Handed) -> Player {
     backlift::player::player(&PersonReading {
-        age_y,
-        sex: Sex::Male,
-        stature_m,
         handed,
-        mass_kg: None,
-        arm_length_m: None,
-        hand_length_m: None,
-        grip_top_n: None,
-        grip_bottom_n: None,
-        wrist_hold: None,
+        ..PersonReading::of(Sex::Male, age_y, stature_m)
     })
     .unwrap()
 }

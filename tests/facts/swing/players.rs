@@ -13,16 +13,9 @@ pub use backlift::player::joints::FRESH;
 
 fn person(age_y: f64, stature_m: f64, mass_kg: f64, handed: Handed) -> Player {
     player(&PersonReading {
-        age_y,
-        sex: Sex::Male,
-        stature_m,
         handed,
         mass_kg: Some(mass_kg),
-        arm_length_m: None,
-        hand_length_m: None,
-        grip_top_n: None,
-        grip_bottom_n: None,
-        wrist_hold: None,
+        ..PersonReading::of(Sex::Male, age_y, stature_m)
     })
     .unwrap()
 }

@@ -1,13 +1,12 @@
-use backlift::measurement::person::Sex;
+use backlift::measurement::person::{PersonReading, Sex};
 use backlift::measurement::plan::{Bowling, HowOften};
 use backlift::normal;
 use backlift::player::player;
-use backlift::validation::people::typical::reading;
 use backlift::worth::evidence::{Weighed, chance_of, seen, unseen};
 use backlift::worth::possible::{DRAWS, Possible, Prior};
 
 fn prior(seen: bool) -> Prior {
-    let player = player(&reading(Sex::Male, 13.0, 1.60)).unwrap();
+    let player = player(&PersonReading::of(Sex::Male, 13.0, 1.60)).unwrap();
     Prior::new(&player, &Bowling::usual_at(13.0), 0.1385, 2, seen)
 }
 

@@ -19,9 +19,17 @@ pub fn told(check: &Check, miss: Option<&Miss>, units: Units) -> String {
     };
     let rows: Vec<Vec<String>> = check.items.iter().map(row).collect();
     out += &table(&["", "measured", "asked, and its limits", "within"], &rows);
-    let whence =
-        "balance point from the top of the handle, sweet spot from the toe; swing moment in kg m²";
-    out += &(set_in(whence) + "\n");
+    let places = Figure::ALL
+        .iter()
+        .filter_map(|it| Some(format!("{} {}", it.words(), it.taken_from()?)))
+        .collect::<Vec<_>>();
+    let units_apart = Figure::ALL
+        .iter()
+        .filter(|it| it.quantity().is_none())
+        .map(|it| format!("{} in {}", it.words(), it.unit()))
+        .collect::<Vec<_>>();
+    let whence = format!("{}; {}", places.join(", "), units_apart.join(", "));
+    out += &(set_in(&whence) + "\n");
     let unproven = |it: &&Item| it.within == Within::Unsure;
     if let Some(it) = check.items.iter().find(unproven) {
         let mend = match it.figure {

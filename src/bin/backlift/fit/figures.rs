@@ -211,16 +211,14 @@ fn recommendation(it: &Fitted, strokes: &[&str]) -> Value {
         "strokes": by_stroke(&found.worth, strokes),
         "at_end": simulated(&found.strokes, strokes),
     });
-    joined([
-        json!({ "size": card.size, "length_m": card.length_m }),
-        asked(Figure::DeadWeight),
-        asked(Figure::Balance),
-        asked(Figure::SwingMoment),
-        json!({ "pickup_weight_kg": card.pickup_weight_kg }),
-        asked(Figure::SweetSpot),
-        asked(Figure::HandleDiameter),
-        rest,
-    ])
+    let figures = Figure::PRINTED.map(|it| match it {
+        // The pickup weight says the same in other words.
+        Figure::SwingMoment => {
+            joined([asked(it), json!({ "pickup_weight_kg": card.pickup_weight_kg })])
+        }
+        _ => asked(it),
+    });
+    joined([json!({ "size": card.size, "length_m": card.length_m }), joined(figures), rest])
 }
 
 fn engine(it: &Fitted, strokes: &[&str]) -> Vec<Value> {

@@ -162,21 +162,21 @@ fn spec_table(card: &Card, units: Units) -> String {
         let limits = format!("{} to {}", print(low), print(high));
         vec![words.to_owned(), print(asked.target), limits]
     };
-    let of = |words: &str, figure: Figure, sd: f64| {
-        row(words, card.asked(figure), &|it| figure_words(figure, it, sd, units))
-    };
     let swings = format!("{} swings from 6 in, s", card.pendulum_swings);
-    table(
-        &["the maker's figures", "asked", "within, all at once"],
-        &[
-            of("dead weight", Figure::DeadWeight, 0.005),
-            of("balance, from the top", Figure::Balance, 0.001),
-            of("swing moment, kg m²", Figure::SwingMoment, 0.0),
-            row(&swings, card.pendulum_time_s, &|it| number(it, 2)),
-            of("sweet spot, from the toe", Figure::SweetSpot, 0.001),
-            of("handle over the grip", Figure::HandleDiameter, 0.001),
-        ],
-    )
+    let mut rows = Vec::new();
+    for figure in Figure::PRINTED {
+        let sd = match figure.quantity() {
+            Some(Quantity::Mass) => 0.005,
+            Some(_) => 0.001,
+            None => 0.0,
+        };
+        let print = |it| figure_words(figure, it, sd, units);
+        rows.push(row(figure.row_words(), card.asked(figure), &print));
+        if figure == Figure::SwingMoment {
+            rows.push(row(&swings, card.pendulum_time_s, &|it| number(it, 2)));
+        }
+    }
+    table(&["the maker's figures", "asked", "within, all at once"], &rows)
 }
 
 /// Seconds of the pendulum for the weight on the scale.

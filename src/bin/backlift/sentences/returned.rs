@@ -27,7 +27,7 @@ pub fn in_words(item: &Item, units: Units) -> Told {
     let figure = |value: f64| figure_words(item.figure, value, digit, units);
     let bench = item.measured.map(|it| match quantity {
         Some(quantity) => measured(quantity, it, units),
-        None => bare(it, 4),
+        None => bare(it, item.figure.decimals()),
     });
     let [low, high] = item.tolerance;
     Told {

@@ -127,7 +127,7 @@ fn unmet(it: &ToCard, size: &str, units: Units) -> String {
 fn value(figure: Figure, it: f64, units: Units) -> String {
     match figure.quantity() {
         Some(quantity) => spoken(quantity, it, 0.0, units),
-        None => plain(it, 4, "kg m²"),
+        None => plain(it, figure.decimals(), figure.unit()),
     }
 }
 

@@ -80,11 +80,12 @@ pub fn in_units(figure: Figure, si: f64, units: Units) -> String {
         it if it > 0.0 => plain((1e3 * si).max(0.01), 2, unit),
         _ => plain(0.0, 0, unit),
     };
-    match figure {
-        Figure::DeadWeight if si < 0.1 => fine(si, "g"),
-        Figure::DeadWeight => spoken(Quantity::Mass, si, 0.001, units),
-        Figure::SwingMoment if si < 5e-5 => "less than 0.0001\u{2009}kg m²".to_owned(),
-        Figure::SwingMoment => plain(si, 4, "kg m²"),
+    let shown = |si: f64| plain(si, figure.decimals(), figure.unit());
+    match figure.quantity() {
+        Some(Quantity::Mass) if si < 0.1 => fine(si, "g"),
+        Some(Quantity::Mass) => spoken(Quantity::Mass, si, 0.001, units),
+        None if si < 0.5 * figure.step() => format!("less than {}", shown(figure.step())),
+        None => shown(si),
         _ if si < 0.01 => fine(si, "mm"),
         _ if si < 0.06 => plain(1e3 * si, 1, "mm"),
         _ => spoken(Quantity::Length, si, 0.0005, units),

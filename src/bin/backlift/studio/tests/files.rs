@@ -4,7 +4,7 @@ use tempfile::tempdir;
 
 use super::demo;
 use super::paths::window;
-use crate::studio::action::{Action, Keep, Which};
+use crate::studio::action::{Action, Keep, View, Which};
 use crate::studio::panels::VIEWS;
 use crate::studio::paper::OnDesk;
 use crate::studio::recovery::Recovery;
@@ -119,7 +119,8 @@ fn keys_mean_the_paper_in_front_and_f_keys_follow_from_the_views() {
         it.run_steps(2);
         assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::SaveAs(row.paper)), "{:?}", row.view);
     }
-    // The wood is the last of them: what is new there is a blade, and what is taken back is its own.
+    // At the wood, what is new is a blade, and what is taken back is its own.
+    it.state_mut().apply(Action::View(View::Wood));
     it.state_mut().apply(Action::Set("player.age".into(), "14".into()));
     it.state_mut().apply(Action::Wood(WoodAction::Set("blade.edge".into(), "31 mm".into())));
     it.key_combination_modifiers(command, &[egui::Key::Z]);
