@@ -11,7 +11,6 @@ use backlift::files::scenario::{DEMO, ScenarioV1};
 use backlift::measurement::taps::Taps;
 use backlift::questions::any_score::{self, Innings};
 use backlift::questions::fitted::Fitted;
-use backlift::questions::loaded::Loaded;
 
 use super::action::{Action, ColourBy, Pair, View, Which};
 use super::answers::{Answers, Keyed, key};
@@ -277,73 +276,6 @@ impl Studio {
         if self.asked_time_s().is_none() {
             let key = key(("asked times", self.derived.player_key));
             self.answers.take(Question::AskedTimes, key, Ok(Arc::new(asked_time_s)));
-    fn ask_for_what_is_missing(&mut self) {
-        let Some(loaded) = self.derived.loaded.clone() else { return };
-        if self.derived.is_stale() {
-            return;
-        }
-        self.ask_for_picture();
-        // Both bats a little, then what is sure of their difference, then both bats closely.
-        for bat in self.playback.bats {
-            self.ask_about(bat, Question::Innings(bat), &loaded);
-        }
-        let (pair, key) = (self.playback.bats, self.pair_key());
-        let known = self.results.compared.as_ref().map(|it| it.key);
-        if pair.iter().any(|bat| self.is_pending(*bat)) {
-            return;
-        }
-        // Where two bats are held against each other their difference is the first thing to be known.
-        if self.view == View::Pickup {
-            self.ask_for_ounces(&loaded);
-        }
-        let pair_first = matches!(self.view, View::Swing | View::Pickup);
-        if !pair_first && self.ask_for_today(&loaded) {
-            return;
-        }
-        if let Some(key) = key.filter(|it| Some(*it) != known)
-            && pair[0] != pair[1]
-            && !self.results.failed.contains_key(&key)
-        {
-            self.work.ask(Question::Compare(pair), key, loaded);
-            return;
-        }
-        if self.ask_for_today(&loaded) {
-            return;
-        }
-        for bat in pair {
-            self.ask_about(bat, Question::Finer(bat), &loaded);
-        }
-    }
-
-    fn ask_about(&mut self, bat: usize, question: Question, loaded: &Arc<Loaded>) {
-        let Some(key) = self.derived.bat_keys.get(bat).copied() else { return };
-        let known = self.results.innings(key).cloned();
-        let enough = match question {
-            Question::Finer(_) => known.as_ref().is_none_or(|it| it.is_complete()),
-            _ => known.as_ref().is_some_and(|it| it.has_first()),
-        };
-        if !enough && !self.results.failed.contains_key(&key) {
-            let before = Before {
-                advice: None,
-                innings: known.filter(|_| matches!(question, Question::Finer(_))),
-                asked_time_s: self.results.asked_time_s(self.derived.player_key),
-                together: self.results.innings_shown(bat, None).is_some()
-                    && matches!(question, Question::Innings(_)),
-            };
-            self.work.ask_on(question, key, Arc::clone(loaded), before);
-        }
-    }
-
-    /// What no file holds is kept beside them, each time it changed; a drag when it ends.
-    fn keep_unsaved(&mut self) {
-        let scenario = kept(&self.recovery, &self.document, &mut self.kept, self.rescued.as_ref());
-        let wood = &mut self.wood;
-        let bat = match wood.is_dragged() {
-            true => Ok(()),
-            false => kept(&wood.recovery, &wood.file, &mut wood.kept, wood.rescued.as_ref()),
-        };
-        for fault in [scenario, bat].into_iter().filter_map(Result::err) {
-            self.say_fault(&fault);
         }
     }
 
