@@ -51,7 +51,8 @@ pub struct CardV1 {
     invented: bool,
     age_y: f64,
     stature_m: f64,
-    handed: HandedV1,
+    #[serde(with = "HandedV1")]
+    handed: Handed,
     size: String,
     length_m: f64,
     mass_kg: f64,
@@ -71,7 +72,8 @@ pub struct CardV1 {
     sweet_spot_tolerance_m: [f64; 2],
     handle_diameter_m: f64,
     handle_tolerance_m: [f64; 2],
-    handle_shape: HandleShapeV1,
+    #[serde(with = "HandleShapeV1")]
+    handle_shape: HandleShape,
     grips: u32,
     toe_guard: bool,
     oiled: bool,
@@ -104,13 +106,15 @@ impl RegionV1 {
     }
 }
 
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Handed")]
 pub(super) enum HandedV1 {
     Right,
     Left,
 }
 
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "HandleShape")]
 pub(super) enum HandleShapeV1 {
     Round,
     Oval,
@@ -209,7 +213,7 @@ impl From<&Card> for CardV1 {
             invented: card.invented,
             age_y: card.player.age_y,
             stature_m: card.player.stature_m,
-            handed: HandedV1::from(card.player.handed),
+            handed: card.player.handed,
             size: card.size,
             length_m: card.length_m,
             mass_kg: mass.target,
@@ -228,7 +232,7 @@ impl From<&Card> for CardV1 {
             sweet_spot_tolerance_m: sweet.tolerance,
             handle_diameter_m: handle.target,
             handle_tolerance_m: handle.tolerance,
-            handle_shape: HandleShapeV1::from(card.handle_shape),
+            handle_shape: card.handle_shape,
             grips: card.condition.grips,
             toe_guard: card.condition.toe_guard,
             oiled: card.condition.oiled,
@@ -248,7 +252,7 @@ impl From<CardV1> for Card {
             player: PlayerLine {
                 age_y: file.age_y,
                 stature_m: file.stature_m,
-                handed: Handed::from(file.handed),
+                handed: file.handed,
             },
             invented: file.invented,
             size: file.size,
@@ -267,7 +271,7 @@ impl From<CardV1> for Card {
             pendulum_pivot_m: file.pendulum_pivot_m,
             pendulum_swings: file.pendulum_swings,
             pendulum_time_s: Asked::new(file.pendulum_time_s, file.pendulum_time_tolerance_s),
-            handle_shape: HandleShape::from(file.handle_shape),
+            handle_shape: file.handle_shape,
             reason: file.reason,
             how_sure: file.how_sure,
             cautions: file.cautions,
@@ -279,44 +283,6 @@ impl From<CardV1> for Card {
             refit_stature_m: file.refit_stature_m,
             software: file.software,
             model: file.model,
-        }
-    }
-}
-
-impl From<Handed> for HandedV1 {
-    fn from(handed: Handed) -> Self {
-        match handed {
-            Handed::Right => Self::Right,
-            Handed::Left => Self::Left,
-        }
-    }
-}
-
-impl From<HandedV1> for Handed {
-    fn from(handed: HandedV1) -> Self {
-        match handed {
-            HandedV1::Right => Self::Right,
-            HandedV1::Left => Self::Left,
-        }
-    }
-}
-
-impl From<HandleShape> for HandleShapeV1 {
-    fn from(shape: HandleShape) -> Self {
-        match shape {
-            HandleShape::Round => Self::Round,
-            HandleShape::Oval => Self::Oval,
-            HandleShape::SemiOval => Self::SemiOval,
-        }
-    }
-}
-
-impl From<HandleShapeV1> for HandleShape {
-    fn from(shape: HandleShapeV1) -> Self {
-        match shape {
-            HandleShapeV1::Round => Self::Round,
-            HandleShapeV1::Oval => Self::Oval,
-            HandleShapeV1::SemiOval => Self::SemiOval,
         }
     }
 }

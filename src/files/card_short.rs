@@ -18,7 +18,8 @@ pub const SHORT_SCHEMA: &str = "backlift/card-short/2";
 /// Target, low, high.
 type Limits = (f64, f64, f64);
 /// Invented, age, stature, hand.
-type Who = (bool, f64, f64, HandedV1);
+#[derive(Serialize, Deserialize)]
+pub(super) struct Who(bool, f64, f64, #[serde(with = "HandedV1")] Handed);
 /// Pivot, swings, time.
 type Pendulum = (f64, u32, Limits);
 
@@ -36,7 +37,7 @@ pub(super) struct ShortV2(
     Pendulum,
     Limits,
     Limits,
-    HandleShapeV1,
+    #[serde(with = "HandleShapeV1")] HandleShape,
     (u32, bool, bool),
     Option<f64>,
     String,
@@ -71,7 +72,7 @@ impl From<&Card> for ShortV2 {
         let [swing, mass, balance, sweet, handle] = card.figures.map(limits);
         Self(
             SHORT_SCHEMA.to_owned(),
-            (card.invented, player.age_y, player.stature_m, HandedV1::from(player.handed)),
+            Who(card.invented, player.age_y, player.stature_m, player.handed),
             (card.size.clone(), card.length_m),
             mass,
             balance,
@@ -80,7 +81,7 @@ impl From<&Card> for ShortV2 {
             (card.pendulum_pivot_m, card.pendulum_swings, limits(card.pendulum_time_s)),
             sweet,
             handle,
-            HandleShapeV1::from(card.handle_shape),
+            card.handle_shape,
             (card.condition.grips, card.condition.toe_guard, card.condition.oiled),
             card.refit_stature_m,
             card.software.clone(),
@@ -94,7 +95,7 @@ impl From<ShortV2> for Card {
     fn from(short: ShortV2) -> Self {
         let ShortV2(
             _,
-            (invented, age_y, stature_m, handed),
+            Who(invented, age_y, stature_m, handed),
             (size, length_m),
             mass,
             balance,
@@ -103,14 +104,14 @@ impl From<ShortV2> for Card {
             (pendulum_pivot_m, pendulum_swings, time),
             sweet,
             handle,
-            shape,
+            handle_shape,
             (grips, toe_guard, oiled),
             refit_stature_m,
             software,
             model,
         ) = short;
         Self {
-            player: PlayerLine { age_y, stature_m, handed: Handed::from(handed) },
+            player: PlayerLine { age_y, stature_m, handed },
             invented,
             size,
             length_m,
@@ -120,7 +121,7 @@ impl From<ShortV2> for Card {
             pendulum_pivot_m,
             pendulum_swings,
             pendulum_time_s: asked(time),
-            handle_shape: HandleShape::from(shape),
+            handle_shape,
             reason: String::new(),
             how_sure: String::new(),
             cautions: cautions::standing(age_y, refit_stature_m),

@@ -35,6 +35,19 @@ pub fn measured(quantity: Quantity, it: Uncertain, units: Units) -> String {
     format!("{} ± {doubt}{}", spoken(quantity, it.value, it.sd, units), mark(it))
 }
 
+/// The same; where the doubt takes all of it, the most it can be.
+pub fn measured_or_at_best(
+    at_best: bool,
+    quantity: Quantity,
+    it: Uncertain,
+    units: Units,
+) -> String {
+    match at_best {
+        true => spoken(quantity, it.value, 0.1 * it.value, units) + " at best",
+        false => measured(quantity, it, units),
+    }
+}
+
 /// A figure of a card to the digits that its doubt allows; a swing moment without its unit.
 pub fn figure_words(figure: Figure, value: f64, sd: f64, units: Units) -> String {
     match figure.quantity() {

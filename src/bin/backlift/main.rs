@@ -66,62 +66,50 @@ struct CommandLine {
     command: Option<Command>,
 }
 
-#[derive(Subcommand)]
-enum Command {
-    New(new::Args),
-    Weigh(weigh::Args),
-    Swing(swing::Args),
-    Hit(hit::Args),
-    Innings(innings::Args),
-    Compare(compare::Args),
-    Fit(fit::Args),
-    Trial(trial::Args),
-    Check(check::Args),
-    Season(season::Args),
-    Stages(stages::Args),
-    Calibrate(calibrate::Args),
-    Matters(matters::Args),
-    Shape(shape::Args),
-    Plane(plane::Args),
-    Pickup(pickup::Args),
-    Stroke(stroke::Args),
-    Validate(validate::Args),
-    Guide(guide::Args),
-    Keys(keys::Args),
-    #[cfg(feature = "studio")]
-    Studio(studio::Args),
+/// The commands, a row each: its name, and the module with its arguments and its `run`.
+macro_rules! commands {
+    ($($(#[$only:meta])? $name:ident $module:ident,)*) => {
+        #[derive(Subcommand)]
+        enum Command {
+            $($(#[$only])? $name($module::Args),)*
+        }
+
+        impl Command {
+            fn run(self) -> Result<Outcome, Stop> {
+                if !self.is_window() {
+                    progress::hear_ctrl_c();
+                }
+                match self {
+                    $($(#[$only])? Self::$name(args) => $module::run(args),)*
+                }
+            }
+        }
+    };
 }
 
-impl Command {
-    fn run(self) -> Result<Outcome, Stop> {
-        if !self.is_window() {
-            progress::hear_ctrl_c();
-        }
-        match self {
-            Self::New(args) => new::run(args),
-            Self::Weigh(args) => weigh::run(args),
-            Self::Swing(args) => swing::run(args),
-            Self::Hit(args) => hit::run(args),
-            Self::Innings(args) => innings::run(args),
-            Self::Compare(args) => compare::run(args),
-            Self::Fit(args) => fit::run(args),
-            Self::Trial(args) => trial::run(args),
-            Self::Check(args) => check::run(args),
-            Self::Season(args) => season::run(args),
-            Self::Stages(args) => stages::run(args),
-            Self::Calibrate(args) => calibrate::run(args),
-            Self::Matters(args) => matters::run(args),
-            Self::Shape(args) => shape::run(args),
-            Self::Plane(args) => plane::run(args),
-            Self::Pickup(args) => pickup::run(args),
-            Self::Stroke(args) => stroke::run(args),
-            Self::Validate(args) => validate::run(args),
-            Self::Guide(args) => guide::run(args),
-            Self::Keys(args) => keys::run(args),
-            #[cfg(feature = "studio")]
-            Self::Studio(args) => studio::run(args),
-        }
-    }
+commands! {
+    New new,
+    Weigh weigh,
+    Swing swing,
+    Hit hit,
+    Innings innings,
+    Compare compare,
+    Fit fit,
+    Trial trial,
+    Check check,
+    Season season,
+    Stages stages,
+    Calibrate calibrate,
+    Matters matters,
+    Shape shape,
+    Plane plane,
+    Pickup pickup,
+    Stroke stroke,
+    Validate validate,
+    Guide guide,
+    Keys keys,
+    #[cfg(feature = "studio")]
+    Studio studio,
 }
 
 impl Command {

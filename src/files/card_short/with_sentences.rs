@@ -1,7 +1,7 @@
 //! The first short form, with its sentences: no longer written, still read off cards that are about.
 
 use super::{HandleShapeV1, Limits, Pendulum, ShortV2, Who};
-use crate::card::Card;
+use crate::card::{Card, HandleShape};
 use serde::Deserialize;
 
 /// Schema of the first short form.
@@ -20,7 +20,7 @@ pub(in crate::files) struct ShortV1(
     Pendulum,
     Limits,
     Limits,
-    HandleShapeV1,
+    #[serde(with = "HandleShapeV1")] HandleShape,
     (u32, bool, bool),
     Option<f64>,
     String,

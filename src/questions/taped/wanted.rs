@@ -47,6 +47,12 @@ pub struct Wanted {
     pub card: Option<Card>,
 }
 
+impl Wanted {
+    fn called(words: &str, pickup: Pickup, bat: Bat) -> Self {
+        Self { words: words.to_owned(), pickup, bat, swing_sd_kg_m2: None, card: None }
+    }
+}
+
 impl Like {
     /// Finds it; `owned` is the bat that will be taped.
     ///
@@ -91,24 +97,15 @@ fn from_card(owned: &WeighedBat, card: Card, file: &str) -> Result<Wanted, Stop>
         let message = format!("no bat has the figures of this card together: {it}");
         argument_fault("--like", file, &message, "check the card")
     })?;
-    Ok(Wanted {
-        words: "the bat on the card".into(),
-        pickup,
-        bat,
-        swing_sd_kg_m2: None,
-        card: Some(card),
-    })
+    Ok(Wanted { card: Some(card), ..Wanted::called("the bat on the card", pickup, bat) })
 }
 
 fn from_scenario(loaded: &Loaded, owned: &WeighedBat, named: &str) -> Result<Wanted, Stop> {
     let it = loaded.bats.get(loaded.bat(Some(named))?);
     match it.filter(|it| it.reading.label != owned.reading.label) {
         Some(it) => Ok(Wanted {
-            words: it.reading.label.clone(),
-            pickup: Pickup::of(&it.bat),
-            bat: it.bat.clone(),
             swing_sd_kg_m2: Some(it.swing_moment_kg_m2.sd),
-            card: None,
+            ..Wanted::called(&it.reading.label, Pickup::of(&it.bat), it.bat.clone())
         }),
         None => Err(argument_fault(
             "--like-bat",

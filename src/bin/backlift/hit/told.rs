@@ -6,7 +6,7 @@ use backlift::questions::hit::{Found, PRACTICE_BEND_RAD};
 use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, spoken, spoken_ball};
 
-use crate::figure::{listed, measured, number, percent, plain};
+use crate::figure::{listed, measured_or_at_best, number, percent, plain};
 use crate::paragraph::paragraph;
 use crate::table::table;
 
@@ -70,12 +70,8 @@ fn off_the_bat(it: &Found, units: Units) -> String {
     }
 }
 
-/// A figure with its doubt; where the doubt takes all of it, the most it can be.
 fn doubted(it: &Found, quantity: Quantity, figure: Uncertain, units: Units) -> String {
-    match it.is_at_the_limit() {
-        true => spoken(quantity, figure.value, 0.1 * figure.value, units) + " at best",
-        false => measured(quantity, figure, units),
-    }
+    measured_or_at_best(it.is_at_the_limit(), quantity, figure, units)
 }
 
 /// Whose swing the bat speed is of: "the fastest pull", or one with a bat speed that was given.

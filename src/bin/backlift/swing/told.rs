@@ -6,7 +6,7 @@ use backlift::swing::contact::Contact;
 use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, spoken};
 
-use crate::figure::{if_read_in, measured, percent, plain};
+use crate::figure::{if_read_in, measured_or_at_best, percent, plain};
 use crate::paragraph::{paragraph, set_in};
 use crate::table::table;
 
@@ -39,12 +39,10 @@ pub fn told(swung: &Swung, units: Units) -> String {
     out
 }
 
-/// A figure with its doubt, one standard deviation as a share; where the doubt takes all of it, the most it can be.
+/// A figure with its doubt, one standard deviation as a share.
 fn doubted(swung: &Swung, quantity: Quantity, value: f64, share: f64, units: Units) -> String {
-    match swung.is_at_the_limit() {
-        true => spoken(quantity, value, 0.1 * value, units) + " at best",
-        false => measured(quantity, Uncertain::computed(value, value * share), units),
-    }
+    let figure = Uncertain::computed(value, value * share);
+    measured_or_at_best(swung.is_at_the_limit(), quantity, figure, units)
 }
 
 /// What a coach could say aloud.
