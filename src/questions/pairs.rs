@@ -7,6 +7,7 @@ use crate::bat::figures::WeighedBat;
 use crate::bat::makeable::MadeBat;
 use crate::files::fault::Fault;
 use crate::innings::played::StrokeNow;
+use crate::ounce::cost::OUNCE_KG;
 use crate::workshop::pickup_pair::{self, Pair, Pairs};
 
 /// A bat of a pair and the late pull with it.
@@ -35,6 +36,22 @@ pub struct Shown {
     pub same_hand: [Swung; 2],
     /// On the bat named.
     pub ounces: Ounces,
+}
+
+impl Shown {
+    /// What an ounce more pickup at the same dead weight takes from the late pull between the bats of one pair, and an
+    /// ounce more dead weight at the same pickup between those of the other, m/s.
+    pub fn ounce_between_m_s(&self) -> [f64; 2] {
+        let slower = |[one, other]: &[Swung; 2], more_kg: f64| {
+            (one.pull.bat_speed_m_s() - other.pull.bat_speed_m_s()) / more_kg * OUNCE_KG
+        };
+        let [near, far] = &self.same_scale;
+        let [light, heavy] = &self.same_hand;
+        [
+            slower(&self.same_scale, far.pickup_weight_kg - near.pickup_weight_kg),
+            slower(&self.same_hand, heavy.made.bat.mass_kg() - light.made.bat.mass_kg()),
+        ]
+    }
 }
 
 /// Both pairs around the dead weight of one bat, and an ounce on it.

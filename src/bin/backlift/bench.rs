@@ -2,7 +2,9 @@
 
 use backlift::card::Card;
 use backlift::measurement::bench::{BatReading, PendulumReading, USUAL_AMPLITUDE_RAD};
-use backlift::units::{Quantity, parse};
+use backlift::units::Quantity;
+
+use crate::given::quantity;
 
 /// Bench measurements, each with its unit.
 #[derive(clap::Args)]
@@ -36,27 +38,24 @@ pub struct Bench {
     handle: Option<f64>,
 }
 
-fn quantity(quantity: Quantity, written: &str) -> Result<f64, String> {
-    match parse(quantity, written) {
-        Ok(value) if value > 0.0 => Ok(value),
-        Ok(_) => Err("it must be above zero".to_owned()),
-        Err(fault) => Err(format!("{fault}; {}", fault.mend(quantity))),
-    }
+fn above_zero(of: Quantity, written: &str) -> Result<f64, String> {
+    let value = quantity(of, written)?;
+    if value > 0.0 { Ok(value) } else { Err("it must be above zero".to_owned()) }
 }
 
 /// A weight above zero.
 pub fn mass(written: &str) -> Result<f64, String> {
-    quantity(Quantity::Mass, written)
+    above_zero(Quantity::Mass, written)
 }
 
 /// A length above zero.
 pub fn length(written: &str) -> Result<f64, String> {
-    quantity(Quantity::Length, written)
+    above_zero(Quantity::Length, written)
 }
 
 /// A time above zero.
 pub fn seconds(written: &str) -> Result<f64, String> {
-    quantity(Quantity::Time, written)
+    above_zero(Quantity::Time, written)
 }
 
 impl Bench {

@@ -83,18 +83,21 @@ pub fn time(written: &str) -> Result<f64, String> {
         .ok_or_else(|| "a stroke takes between 0.05 s and 3 s".to_owned())
 }
 
+/// Reads a quantity with its unit, SI; or says how to mend it.
+pub fn quantity(of: Quantity, written: &str) -> Result<f64, String> {
+    parse(of, written).map_err(|it| format!("{it}; {}", it.mend(of)))
+}
+
 /// Reads a length, with its unit; below nought too.
 pub fn length(written: &str) -> Result<f64, String> {
-    let length_m = parse(Quantity::Length, written)
-        .map_err(|it| format!("{it}; {}", it.mend(Quantity::Length)))?;
-    Some(length_m).filter(|it| it.abs() < 2.0).ok_or_else(|| "no bat is so long".to_owned())
+    Some(quantity(Quantity::Length, written)?)
+        .filter(|it| it.abs() < 2.0)
+        .ok_or_else(|| "no bat is so long".to_owned())
 }
 
 /// Reads a speed, with its unit; nought is one.
 pub fn speed(written: &str) -> Result<f64, String> {
-    let speed_m_s = parse(Quantity::Speed, written)
-        .map_err(|it| format!("{it}; {}", it.mend(Quantity::Speed)))?;
-    Some(speed_m_s)
+    Some(quantity(Quantity::Speed, written)?)
         .filter(|it| (0.0..=60.0).contains(it))
         .ok_or_else(|| "neither bat nor ball is so fast: write a speed from 0 to 60 m/s".to_owned())
 }

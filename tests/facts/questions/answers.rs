@@ -2,11 +2,14 @@
 
 use super::{junior, printed, quietly, same};
 use backlift::card::returned_bat::check;
+use backlift::files::air::air;
 use backlift::files::card_file;
 use backlift::measurement::bench::{BatReading, PendulumReading};
 use backlift::questions::advice::today;
 use backlift::questions::delivered::{returned, weigh_up};
 use backlift::questions::innings::play;
+use backlift::questions::season::{Asked, Given, season};
+use backlift::questions::shape::held;
 use backlift::questions::swung::swing;
 use serde_json::json;
 
@@ -69,4 +72,25 @@ fn the_leading_stroke_of_an_innings_lies_between_its_lowest_and_its_highest() {
         assert!(drop(&lead.with_slow) <= drop(&lead.with_slow_high), "{} runs", lead.runs);
     }
     assert!(played.points.windows(2).all(|it| it[0].left.runs < it[1].left.runs));
+}
+
+#[test]
+fn a_bat_carried_to_the_same_air_stays_as_it_is() {
+    let card = card_file::read("tests/commands/card.ron".as_ref()).unwrap();
+    let (given, _) = Given::carded(card, str::to_owned).unwrap();
+    let air = air("18 C, 55 %").unwrap();
+    let asked = Asked { airs: [air, air], oiled: true, days: None, pressed_m: None, denser: None };
+    let found = season(&given, asked).unwrap();
+    assert_eq!(found.seasoned.mass_change_kg.value, 0.0);
+    let limits = found.limits.unwrap();
+    assert!(limits.there.iter().all(|(_, _, within)| *within));
+}
+
+#[test]
+fn what_is_held_is_read_with_its_unit_and_nothing_else_is() {
+    let given = |it: &str| held(&[it.to_owned()]);
+    assert_eq!(given("edge=38 mm").unwrap().edge_m, Some(0.038));
+    for bad in ["edge 38 mm", "edge=-1 mm", "edge=38 g", "weight=1 kg"] {
+        assert!(given(bad).is_err(), "{bad}");
+    }
 }

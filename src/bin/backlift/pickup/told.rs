@@ -3,7 +3,7 @@
 use backlift::comparison::figure::StrokeFigure;
 use backlift::drawing::pickup_page::{PickupPage, ShownBat, ShownPair};
 use backlift::questions::pairs::{Shown, Swung};
-use backlift::units::{POUND_KG, Quantity, Units, spoken};
+use backlift::units::{Quantity, Units, spoken};
 use serde_json::{Value, json};
 
 use crate::beside::Beside;
@@ -67,13 +67,7 @@ fn hand_words(it: &Shown, units: Units) -> String {
 /// An ounce of pickup and an ounce on the scale, in what each took from the late pull between the bats of a
 /// pair.
 fn between(it: &Shown, units: Units) -> String {
-    let [near, far] = &it.same_scale;
-    let [light, heavy] = &it.same_hand;
-    let ounce_kg = POUND_KG / 16.0;
-    let more_pickup_kg = far.pickup_weight_kg - near.pickup_weight_kg;
-    let more_weight_kg = heavy.made.bat.mass_kg() - light.made.bat.mass_kg();
-    let pickup = (speed(near) - speed(far)) / more_pickup_kg * ounce_kg;
-    let scale = (speed(light) - speed(heavy)) / more_weight_kg * ounce_kg;
+    let [pickup, scale] = it.ounce_between_m_s();
     format!(
         "Between these bats an ounce more pickup at the same dead weight costs the late pull {}, an ounce more dead weight at the same pickup {}",
         spoken(Quantity::Speed, pickup, 0.2 * DIGIT_M_S, units),
