@@ -8,6 +8,7 @@ use super::palette::{Colour, Theme, cividis};
 use super::picture::{Area, Picture, Stroke};
 use super::type_setting::{Anchor, Lettering, Size};
 use super::words::{THIN, joined, number, pounds_ounces};
+use crate::ounce::cost::OUNCE_KG;
 use crate::units::INCH_M;
 
 /// A bat to mark.
@@ -198,8 +199,6 @@ fn balances(plot: &Plot) -> Vec<Tick> {
 
 /// Lines and outlines on the shades are black by day and by night, for the shades are the same.
 pub(super) const BLACK: Colour = Colour([0, 0, 0]);
-/// One ounce, kg.
-const OUNCE_KG: f64 = 0.453_592_37 / 16.0;
 
 /// Round levels that enclose all values.
 pub(super) fn levels(values: &[Option<f64>], wanted: f64) -> Vec<f64> {

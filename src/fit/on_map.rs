@@ -3,6 +3,7 @@
 
 use super::fitting::Fitting;
 use crate::bat::Bat;
+use crate::stroke::PULL;
 use crate::worth::expected::Worth;
 
 /// A bat on the map, in the hands of everybody this player may be.
@@ -44,7 +45,7 @@ impl Fitting {
     pub fn weighed_on_map(&self, place: usize, bat: Bat) -> Option<OnMap> {
         let worth = self.now.today.given.get(place)?.worth.clone()?;
         let strokes = self.strokes.get(place)?.as_ref();
-        let pull = self.setting().batter.stroke_index("pull");
+        let pull = self.setting().batter.stroke_index(PULL);
         let pull_m_s = strokes.zip(pull).and_then(|(it, n)| Some(it.get(n)?.bat_speed_m_s));
         Some(OnMap { bat, worth, pull_m_s, pull_error_share: 0.0, worth_error_share: 0.0 })
     }
@@ -52,7 +53,7 @@ impl Fitting {
     /// The bat to order, its pull simulated.
     pub fn ordered_on_map(&self) -> OnMap {
         let it = &self.recommendation;
-        let pull = self.setting().batter.stroke_index("pull");
+        let pull = self.setting().batter.stroke_index(PULL);
         OnMap {
             bat: it.made.bat.clone(),
             worth: it.worth.clone(),
@@ -70,7 +71,7 @@ impl Fitting {
 
     /// Bat speed of the likeliest player's pull late in the innings with a bat of the fitted size, m/s.
     pub fn pull_m_s(&self, bat: &Bat) -> Option<f64> {
-        let pull = self.setting().batter.stroke_index("pull")?;
+        let pull = self.setting().batter.stroke_index(PULL)?;
         Some(libm::exp(self.one.likely(&self.now.today, bat, pull)[1]))
     }
 }

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use backlift::fit::on_map::OnMap;
 use backlift::innings::score::runs_words;
 use backlift::questions::fitted::Fitted;
+use backlift::stroke::PULL;
 use backlift::units::{Quantity, spoken};
 use egui::{ProgressBar, Ui};
 
@@ -130,7 +131,7 @@ fn table(ui: &mut Ui, it: &Studio, fitted: &Keyed<'_, Fitted>) {
     let columns = columns(ui, it, fitted);
     let fitting = &fitted.it.fitting;
     let units = it.look.units;
-    let pull = fitting.setting().batter.stroke_index("pull");
+    let pull = fitting.setting().batter.stroke_index(PULL);
     let first = columns.first().and_then(|it| it.on_map.clone());
     let speed = |value: f64, sd: f64| spoken(Quantity::Speed, value, sd, units);
     let doubted = |value: f64, sd: f64| format!("{} ± {}", speed(value, sd), speed(sd, sd));
