@@ -38,7 +38,9 @@ fn hands(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let stature = spoken(Quantity::Length, player.stature_m, 0.005, it.look.units);
     let handed = it.document.at("player.handed");
     let handed = if handed.is_empty() { "right" } else { &handed };
-    let words = format!("{} years, {stature}, {handed}-hander", it.document.at("player.age"));
+    let age = it.document.at("player.age");
+    let years = if age.parse::<f64>().is_ok() { " years" } else { "" };
+    let words = format!("{age}{years}, {stature}, {handed}-hander");
     let made_up = if loaded.scenario.invented { "; invented" } else { "" };
     let estimated: Vec<String> =
         player.estimated.iter().map(|it| format!("{} (from {})", it.what, it.from)).collect();

@@ -36,6 +36,16 @@ fn which_bat_to_use_today_comes_before_any_search_and_in_the_words_of_the_comman
 }
 
 #[test]
+fn an_age_in_years_and_months_has_its_unit_once() {
+    for (written, said) in [("13 years 4 months", "13 years 4 months, "), ("14", "14 years, ")] {
+        let mut state = demo();
+        set(&mut state, "player.age", written);
+        let it = window_on(state);
+        assert!(says(&it, said), "{written}");
+    }
+}
+
+#[test]
 fn what_was_seen_is_written_into_the_text_and_cleared_from_it() {
     let mut it = window();
     it.state_mut().apply(Action::View(View::Bench));
