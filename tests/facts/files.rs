@@ -11,6 +11,7 @@ mod shape_text;
 mod stroke;
 mod stroke_paths;
 mod strokes_of_scenario;
+mod text_file;
 mod units;
 
 use backlift::files::fault::Faults;

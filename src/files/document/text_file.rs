@@ -121,12 +121,22 @@ impl<D: Document + Clone + PartialEq + Serialize> TextFile<D> {
     /// Writes it over its file.
     ///
     /// # Errors
-    /// If it has no file, or the file cannot be written.
+    /// If it has no file, or the file was changed by somebody else, which must not be lost, or cannot be written.
     pub fn save(&mut self) -> Result<(), Fault> {
         let Some(path) = self.path.clone() else {
             return Err(Fault::new("it has no file yet").help("choose where to keep it"));
         };
+        if path.exists() && !self.is_as_kept(&path) {
+            let message = format!("{} was changed since it was opened here", path.display());
+            let help = "save under another name, or open it again and make your changes there";
+            return Err(Fault::new(message).help(help));
+        }
         self.save_as(&path)
+    }
+
+    /// Whether a file still holds what was read from it or written into it last.
+    fn is_as_kept(&self, path: &Path) -> bool {
+        text_of_file(path, &D::KIND).is_ok_and(|it| it.text() == self.kept)
     }
 
     /// Writes it into a file, which is its own from now on.
