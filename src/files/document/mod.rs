@@ -15,7 +15,7 @@ pub mod values;
 pub use overrides::{put, set};
 pub use places::Places;
 pub use read::{Fields, fields, fields_of, word_at};
-pub use text::{Kind, text_of_file};
+pub use text::{Kind, still_holds, text_of_file};
 pub use text_file::TextFile;
 
 use serde::{Deserialize, Serialize};

@@ -48,6 +48,14 @@ pub fn text_of_file(path: &Path, kind: &Kind) -> Result<Source, Fault> {
     decode(&name, bytes)
 }
 
+/// Whether a file still holds a text that was read from it or written into it.
+///
+/// # Errors
+/// If the file cannot be read.
+pub fn still_holds(path: &Path, kind: &Kind, text: &str) -> Result<bool, Fault> {
+    Ok(text_of_file(path, kind)?.text() == text)
+}
+
 fn decode(name: &str, bytes: Vec<u8>) -> Result<Source, Fault> {
     const MEND: &str = "save it as plain text in UTF-8";
     if bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]) {

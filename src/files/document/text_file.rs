@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::super::fault::{Fault, Faults, Source};
 use super::super::save;
-use super::{Document, edit, fields_of, overrides, text_of_file};
+use super::{Document, edit, fields_of, overrides, still_holds, text_of_file};
 
 /// The text is the truth: notes written into the file stay.
 #[derive(Clone, Debug, PartialEq)]
@@ -126,17 +126,12 @@ impl<D: Document + Clone + PartialEq + Serialize> TextFile<D> {
         let Some(path) = self.path.clone() else {
             return Err(Fault::new("it has no file yet").help("choose where to keep it"));
         };
-        if path.exists() && !self.is_as_kept(&path) {
+        if path.exists() && !still_holds(&path, &D::KIND, &self.kept).unwrap_or(false) {
             let message = format!("{} was changed since it was opened here", path.display());
             let help = "save under another name, or open it again and make your changes there";
             return Err(Fault::new(message).help(help));
         }
         self.save_as(&path)
-    }
-
-    /// Whether a file still holds what was read from it or written into it last.
-    fn is_as_kept(&self, path: &Path) -> bool {
-        text_of_file(path, &D::KIND).is_ok_and(|it| it.text() == self.kept)
     }
 
     /// Writes it into a file, which is its own from now on.

@@ -2,10 +2,11 @@
 
 use std::path::Path;
 
+use super::super::document::still_holds;
 use super::super::fault::{Fault, Faults};
 use super::super::outline::Outline;
 use super::super::save::over;
-use super::text::{Given, text_of};
+use super::SCENARIO;
 use crate::measurement::nets::{Kept, PART_COUNT};
 
 /// The text with this calibration in place of the old one, or after the player. None if the text has
@@ -30,7 +31,7 @@ pub fn with_calibration(text: &str, kept: &Kept) -> Option<String> {
 /// # Errors
 /// If it was changed meanwhile, which must not be lost, or cannot be written.
 pub fn over_unchanged(path: &Path, was: &str, text: &str) -> Result<(), Faults> {
-    if text_of(&Given::File(path.to_path_buf()))?.text() != was {
+    if !still_holds(path, &SCENARIO, was)? {
         let message =
             format!("{} was changed while this ran and was left as it is", path.display());
         return Err(Fault::new(message).help("run it again").into());
