@@ -11,7 +11,7 @@ use crate::frames::DVec3;
 use crate::innings::played::{AtScore, StrokeNow, delivery, play, stroke_now};
 use crate::swing::batter::Batter;
 use crate::swing::chain::Chain;
-use crate::swing::film::{self, Film, Picture};
+use crate::swing::film::{self, Film, Picture, Way};
 use crate::swing::player_stroke::Held;
 use crate::swing::time_in_hand::Delivery;
 
@@ -20,6 +20,18 @@ const FIRST: [f64; 3] = [0.0, 50.0, 100.0];
 /// Scores looked at when there is time.
 const FINER: [f64; 5] = [25.0, 75.0, 10.0, 35.0, 85.0];
 
+/// In which time a stroke is seen.
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize,
+)]
+pub enum Tempo {
+    /// As fast as it can be and stay under control: every bat with the same effort.
+    #[default]
+    Fastest,
+    /// In which it is asked for: every bat in the same time.
+    Asked,
+}
+
 /// One score.
 #[derive(Clone, Debug)]
 pub struct Point {
@@ -27,8 +39,8 @@ pub struct Point {
     pub at: AtScore,
     /// With the most lasting fatigue there may be.
     pub most_tired: Vec<StrokeNow>,
-    /// The fastest controlled swing of each stroke, to be seen.
-    pub films: Vec<Film>,
+    /// Each stroke to be seen: the fastest controlled swing, and that in which it is asked for.
+    pub films: [Vec<Film>; 2],
 }
 
 /// A bat through the innings.
@@ -70,6 +82,12 @@ impl Reel<'_> {
     /// Where it does, m, W.
     pub fn contact_W(&self) -> DVec3 {
         self.low.contact_W + (self.high.contact_W - self.low.contact_W) * self.part
+    }
+
+    /// Way of the contact point at that time.
+    pub fn way(&self, t_s: f64) -> Option<Way> {
+        let gone_m = |t_s| Some(self.at(t_s)?.gone_m);
+        Some(Way { gone_m: gone_m(t_s)?, whole_m: gone_m(self.contact_s())? })
     }
 
     /// The instant so long after the top of the backlift.
@@ -148,7 +166,7 @@ impl Innings {
                 .map_err(|fault| innings_stop(&loaded.places, fault))?;
             for at in new {
                 let most_tired = it.most_tired(&batter, &held, &at)?;
-                let films = films(&batter, &held, &at);
+                let films = films(&batter, &held, &at, &it.asked_time_s);
                 it.points.push(Point { at, most_tired, films });
             }
             it.points.sort_by(|a, b| a.at.left.runs.total_cmp(&b.at.left.runs));
@@ -215,9 +233,14 @@ impl Innings {
     }
 
     /// The stroke at a score, to be seen.
-    pub fn reel(&self, stroke: usize, runs: f64) -> Option<Reel<'_>> {
+    pub fn reel(&self, stroke: usize, runs: f64, tempo: Tempo) -> Option<Reel<'_>> {
         let (low, high, part) = self.around(runs)?;
-        let [low, high] = [low.films.get(stroke)?, high.films.get(stroke)?];
+        let kind = match tempo {
+            Tempo::Fastest => 0,
+            Tempo::Asked => 1,
+        };
+        let [low, high] = [low, high].map(|it| it.films[kind].get(stroke));
+        let (low, high) = (low?, high?);
         let (chain, contact_from_top_m) = self.chains.get(stroke)?;
         Some(Reel { chain, contact_from_top_m: *contact_from_top_m, low, high, part })
     }
@@ -230,13 +253,13 @@ impl Innings {
     }
 }
 
-fn films(batter: &Batter, held: &[Held], at: &AtScore) -> Vec<Film> {
-    let all = held.par_iter().zip(&at.with_slow);
-    all.map(|(held, now)| {
-        let time_s = now.fastest.stroke_time_s;
-        Film::of(&batter.observe(held, &at.left.with_slow, time_s))
+fn films(batter: &Batter, held: &[Held], at: &AtScore, asked_time_s: &[f64]) -> [Vec<Film>; 2] {
+    let fastest_s: Vec<f64> = at.with_slow.iter().map(|it| it.fastest.stroke_time_s).collect();
+    [&fastest_s[..], asked_time_s].map(|times_s| {
+        let all = held.par_iter().zip(times_s);
+        all.map(|(held, time_s)| Film::of(&batter.observe(held, &at.left.with_slow, *time_s)))
+            .collect()
     })
-    .collect()
 }
 
 /// Speed of the bat where it meets the ball, m/s.

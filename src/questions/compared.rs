@@ -97,11 +97,14 @@ impl Shown {
     }
 
     /// What the second bat is like in the hand against the first, as tape on the first one's toe.
-    pub fn in_hand(&self, pair: [usize; 2]) -> String {
+    pub fn in_hand(&self, [first, second]: [usize; 2]) -> String {
+        // Differences are kept of a later bat less an earlier one.
+        let pair = [first.min(second), first.max(second)];
+        let sign = if first < second { 1.0 } else { -1.0 };
         let change =
             self.difference(pair, Figure::SwingMoment).map_or(0.0, |it| it.difference.value);
-        let length_m = self.bats.get(pair[0]).map_or(0.85, |it| it.length_m.value);
-        toe_words(change, length_m)
+        let length_m = self.bats.get(first).map_or(0.85, |it| it.length_m.value);
+        toe_words(sign * change, length_m)
     }
 }
 

@@ -20,6 +20,26 @@ pub struct Picture {
     pub wrist_share: [f64; 2],
     /// Speed of the contact point, m/s.
     pub bat_speed_m_s: f64,
+    /// Way of the contact point since the top of the backlift, m.
+    pub gone_m: f64,
+}
+
+/// Way of the contact point along its own path.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Way {
+    /// Since the top of the backlift, m.
+    pub gone_m: f64,
+    /// From there to where bat meets ball, m.
+    pub whole_m: f64,
+}
+
+impl Way {
+    /// How far this stroke is behind another that began with it, m along its own way: each at the share of its way
+    /// that it has gone. Negative where it is ahead.
+    pub fn behind_m(&self, other: Self) -> f64 {
+        let share = |it: Self| if it.whole_m > 0.0 { it.gone_m / it.whole_m } else { 0.0 };
+        self.whole_m * (share(other) - share(*self))
+    }
 }
 
 /// A stroke from the top of the backlift to contact; there the simulation ends.
@@ -39,11 +59,18 @@ impl Film {
     pub fn of(seen: &Observed) -> Self {
         let contact = &seen.contact;
         let contact_s = if contact.reached { contact.time_s } else { contact.stroke_time_s };
-        let picture = |it: &Moment| Picture {
-            q: it.q,
-            pelvis_W: it.pelvis_W,
-            wrist_share: [TOP_ARM, BOTTOM_ARM].map(|arm| wrist_share(it, arm)),
-            bat_speed_m_s: it.bat_speed_m_s,
+        let mut gone_m = 0.0;
+        let mut before: Option<&Moment> = None;
+        let picture = |it| {
+            gone_m += before.map_or(0.0, |from| step_m(from, it));
+            before = Some(it);
+            Picture {
+                q: it.q,
+                pelvis_W: it.pelvis_W,
+                wrist_share: [TOP_ARM, BOTTOM_ARM].map(|arm| wrist_share(it, arm)),
+                bat_speed_m_s: it.bat_speed_m_s,
+                gone_m,
+            }
         };
         let step_s = seen.series.get(1).map_or(contact_s, |it| it.t_s).max(1e-6);
         let at_contact = seen.series.iter().rev().find(|it| it.t_s <= contact_s);
@@ -71,6 +98,11 @@ impl Film {
 pub fn between(low: &Film, high: &Film, part: f64, phase: f64) -> Option<Picture> {
     let [a, b] = [low, high].map(|it| it.at(phase * it.contact_s));
     Some(mixed(&[&a?, &b?], &[1.0 - part, part]))
+}
+
+/// Way of the contact point from one moment to the next: its mean speed, the trapezoidal rule.
+fn step_m(from: &Moment, to: &Moment) -> f64 {
+    0.5 * (from.bat_speed_m_s + to.bat_speed_m_s) * (to.t_s - from.t_s)
 }
 
 fn wrist_share(it: &Moment, arm: usize) -> f64 {
@@ -106,5 +138,6 @@ fn mixed<const N: usize>(all: &[&Picture; N], weights: &[f64; N]) -> Picture {
         ),
         wrist_share: std::array::from_fn(|k| sum(&|it| it.wrist_share[k]).max(0.0)),
         bat_speed_m_s: sum(&|it| it.bat_speed_m_s),
+        gone_m: sum(&|it| it.gone_m),
     }
 }

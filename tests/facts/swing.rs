@@ -8,6 +8,7 @@ mod balances;
 mod bat_speed;
 mod bottom_grip;
 mod fewer_steps;
+mod film;
 mod mirror;
 mod noise;
 mod outside;

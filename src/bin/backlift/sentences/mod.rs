@@ -1,6 +1,7 @@
 //! What command line and window say in the same words.
 
 pub mod advice;
+pub mod apart;
 pub mod pair;
 pub mod planing;
 pub mod returned;

@@ -21,18 +21,8 @@ pub fn sentence(shown: &Shown, units: Units) -> String {
         return format!("{a} and {b} are the same bat at the bench and in the {stroke}");
     };
     let gap = spoken(Quantity::Speed, it.difference.value.abs(), it.difference.sd, units);
-    let hand = shown.in_hand([fast, slow]);
     let felt = shown.difference(pair, Figure::SwingMoment).and_then(|it| it.felt);
-    let feel = match felt {
-        Some(Felt::Yes) => ", which any hand feels",
-        Some(Felt::Unsure) => ", which some hands may feel",
-        Some(Felt::No) => ", too little to feel",
-        None => "",
-    };
-    let picks = match hand.starts_with("as if") {
-        true => format!("{b} swings {}{feel}", hand.replace("the toe", &format!("the toe of {a}"))),
-        false => format!("{b} {hand}"),
-    };
+    let picks = in_hand(shown, [fast, slow]);
     match (it.difference.real, felt) {
         (true, Some(Felt::No)) => format!(
             "At fifty runs the {stroke} with {a} is {gap} faster than with {b}: more than the doubt, though no hand would tell. {picks}"
@@ -43,5 +33,23 @@ pub fn sentence(shown: &Shown, units: Units) -> String {
         (false, _) => format!(
             "At fifty runs the {stroke} is too close to call between {b} and {a} ({gap} apart, within the doubt). {picks}"
         ),
+    }
+}
+
+/// What the second bat of a pair is like in the hand beside the first, and whether it is felt.
+pub fn in_hand(shown: &Shown, [first, second]: [usize; 2]) -> String {
+    let hand = shown.in_hand([first, second]);
+    let pair = [first.min(second), first.max(second)];
+    let felt = shown.difference(pair, Figure::SwingMoment).and_then(|it| it.felt);
+    let feel = match felt {
+        Some(Felt::Yes) => ", which any hand feels",
+        Some(Felt::Unsure) => ", which some hands may feel",
+        Some(Felt::No) => ", too little to feel",
+        None => "",
+    };
+    let (a, b) = (shown.label(first), shown.label(second));
+    match hand.starts_with("as if") {
+        true => format!("{b} swings {}{feel}", hand.replace("the toe", &format!("the toe of {a}"))),
+        false => format!("{b} {hand}"),
     }
 }

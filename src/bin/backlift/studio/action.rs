@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use backlift::questions::any_score::Tempo;
 use serde::{Deserialize, Serialize};
 
 use super::playback::Camera;
@@ -84,8 +85,12 @@ pub enum Action {
     Step(i32),
     /// Seconds of the stroke in a second on the screen.
     Rate(f64),
+    /// Slows down towards the ball.
+    Slows(bool),
     /// Starts again at the end.
     Loop(bool),
+    /// Both bats with the same effort, or in the same time.
+    Tempo(Tempo),
 
     /// Another view.
     View(View),

@@ -12,6 +12,7 @@ use super::answers::{Keyed, key};
 use super::state::Studio;
 use super::work::Question;
 use crate::figure::{percent, plain};
+use crate::sentences::apart::Change;
 
 /// One line of figures.
 pub struct Row {
@@ -29,7 +30,7 @@ pub struct Row {
 pub struct Told {
     /// With its unit.
     pub value: String,
-    /// "± 0.4 km/h"; empty while it is worked out.
+    /// "± 0.4 km/h"; "± …" while it is worked out; empty for what has none.
     pub doubt: String,
 }
 
@@ -120,25 +121,17 @@ impl Studio {
         let sd = |slot: usize| line.figure.and_then(|it| self.sd(slot, it, runs));
         let values = std::array::from_fn(|slot| {
             let (value, sd) = (best[slot]?, sd(slot));
-            let doubt = sd.map_or(String::new(), |sd| format!("± {}", told(line, sd, sd, units)));
+            let doubt = sd.map_or("…".to_owned(), |sd| told(line, sd, sd, units));
+            let doubt = format!("± {doubt}");
             Some(Told { value: told(line, value, sd.unwrap_or(0.0), units), doubt })
         });
-        let difference = match (best, line.figure) {
-            ([Some(a), Some(b)], Some(figure)) => self
-                .compared()
-                .and_then(|it| it.difference_sd_at(&self.playback.stroke, figure, runs))
-                .map(|sd| {
-                    let sign = if b > a { "+" } else { "" };
-                    let words = format!(
-                        "{sign}{} ± {}",
-                        told(line, b - a, sd, units),
-                        told(line, sd, sd, units)
-                    );
-                    let real = backlift::comparison::difference::REAL_BEYOND_SD * sd;
-                    (words, (b - a).abs() > real)
-                }),
-            _ => None,
-        };
+        let difference =
+            line.figure.and_then(|figure| self.less_first(line.of, figure)).and_then(|it| {
+                let sd = it.sd?;
+                let sign = if it.value > 0.0 { "+" } else { "" };
+                let [value, doubt] = [it.value, sd].map(|value| told(line, value, sd, units));
+                Some((format!("{sign}{value} ± {doubt}"), it.is_real()))
+            });
         Row { name: line.name, values, difference, why: line.why }
     }
 
@@ -178,6 +171,18 @@ impl Studio {
         true
     }
 
+    /// Second less first, of the stroke and at the score shown.
+    pub fn less_first(&self, of: Of, figure: StrokeFigure) -> Option<Change> {
+        let stroke = &self.playback.stroke;
+        let runs = f64::from(self.playback.runs);
+        let best = |slot: usize| {
+            let innings = self.innings(slot)?.it;
+            Some(innings.at(innings.stroke(stroke)?, runs, of)?.best)
+        };
+        let sd = self.compared().and_then(|it| it.difference_sd_at(stroke, figure, runs));
+        Some(Change { value: best(1)? - best(0)?, sd })
+    }
+
     /// What a coach could say aloud of the two bats.
     pub fn pair_sentence(&self) -> String {
         if !self.playback.second {
@@ -187,10 +192,8 @@ impl Studio {
         if self.playback.bats[0] == self.playback.bats[1] {
             return "The same bat twice: choose another one to see a difference".to_owned();
         }
-        match self.compared() {
-            Some(shown) => crate::sentences::pair::sentence(shown, self.look.units),
-            None => "What the two bats do in these hands is being worked out".to_owned(),
-        }
+        self.apart_in_words()
+            .unwrap_or_else(|| "What the two bats do in these hands is being worked out".to_owned())
     }
 
     /// What a bat is called.

@@ -5,6 +5,7 @@
 
 pub mod action;
 mod answers;
+mod apart;
 mod apply;
 mod bench;
 mod card;

@@ -1,5 +1,6 @@
 //! What is swung on the screen, and from where it is seen.
 
+use backlift::questions::any_score::Tempo;
 use serde::{Deserialize, Serialize};
 
 /// Where the scene is seen from.
@@ -57,6 +58,8 @@ impl Default for Orbit {
 pub struct Playback {
     /// Stroke by name.
     pub stroke: String,
+    /// Both bats with the same effort, or in the same time.
+    pub tempo: Tempo,
     /// Score at which it is played: the tiredness of the player.
     pub runs: u32,
     /// First and second bat, by their place in the scenario.
@@ -69,6 +72,8 @@ pub struct Playback {
     pub playing: bool,
     /// Seconds of the stroke in a second on the screen.
     pub rate: f64,
+    /// Whether it slows down towards the ball, where one bat falls behind the other.
+    pub slows: bool,
     /// Whether it starts again at the end.
     pub looping: bool,
     /// View.
@@ -83,12 +88,14 @@ impl Default for Playback {
     fn default() -> Self {
         Self {
             stroke: "pull".to_owned(),
+            tempo: Tempo::default(),
             runs: 0,
             bats: [0, 1],
             second: true,
             time_s: 0.0,
             playing: true,
-            rate: 0.15,
+            rate: 0.4,
+            slows: true,
             looping: true,
             camera: Camera::Side,
             orbit: Orbit::default(),
@@ -99,8 +106,11 @@ impl Default for Playback {
 
 /// Length of a stroke of which nothing is known yet, s.
 pub const USUAL_LENGTH_S: f64 = 0.3;
-/// How long the end of the stroke stands before it starts again, s of the stroke.
-const REST_S: f64 = 0.05;
+/// How long the end of the stroke stands before it starts again, s on the screen.
+const REST_S: f64 = 1.2;
+/// From this share of the stroke on it slows down towards the ball, to this share of its rate.
+const SLOW_FROM: f64 = 0.55;
+const SLOWED: f64 = 0.125;
 /// A step of one picture, s of the stroke.
 pub const STEP_S: f64 = 0.005;
 
@@ -110,11 +120,17 @@ impl Playback {
         if !self.playing || !passed_s.is_finite() {
             return;
         }
-        self.time_s += passed_s.clamp(0.0, 0.25) * self.rate;
-        if self.time_s > length_s + REST_S && self.looping {
+        self.time_s += passed_s.clamp(0.0, 0.25) * self.rate_now(length_s);
+        if self.time_s > length_s + REST_S * self.rate_now(length_s) && self.looping {
             self.time_s = 0.0;
         } else if self.time_s > length_s && !self.looping {
             (self.time_s, self.playing) = (length_s, false);
         }
+    }
+
+    /// Seconds of the stroke in a second on the screen, at this instant.
+    fn rate_now(&self, length_s: f64) -> f64 {
+        let is_slow = self.slows && self.time_s > SLOW_FROM * length_s;
+        self.rate * if is_slow { SLOWED } else { 1.0 }
     }
 }

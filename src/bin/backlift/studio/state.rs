@@ -9,7 +9,7 @@ use backlift::files::document::TextFile;
 use backlift::files::fault::{Fault, Faults};
 use backlift::files::scenario::{DEMO, ScenarioV1};
 use backlift::measurement::taps::Taps;
-use backlift::questions::any_score::{self, Innings};
+use backlift::questions::any_score::Innings;
 use backlift::questions::fitted::Fitted;
 
 use super::action::{Action, ColourBy, Pair, View, Which};
@@ -235,10 +235,7 @@ impl Studio {
 
     /// Time of the stroke with the first or the second bat at the score shown, s.
     pub fn stroke_time_s(&self, slot: usize) -> Option<f64> {
-        let innings = self.innings(slot)?.it;
-        let stroke = innings.stroke(&self.playback.stroke)?;
-        let runs = f64::from(self.playback.runs);
-        Some(innings.at(stroke, runs, any_score::stroke_time_s)?.best)
+        Some(self.reel(self.innings(slot)?.it)?.contact_s())
     }
 
     /// The innings with the first or the second bat; perhaps of an earlier text.

@@ -29,6 +29,7 @@ mod start;
 mod swing;
 mod table;
 pub mod target;
+mod through;
 mod today;
 pub mod top;
 mod wood;
@@ -91,7 +92,7 @@ pub const VIEWS: [Row; 8] = [
         name: "Start",
         what: "Three ways to begin",
         paper: Which::Scenario,
-        needs: &[],
+        needs: &[Need::Pair],
         layout: Layout::Net(None),
         beside: start::start,
     },

@@ -1,74 +1,78 @@
 //! Time, stroke and camera of the scene.
 
-use egui::emath::round_to_decimals;
-use egui::{Slider, Ui};
+use backlift::questions::any_score::Tempo;
+use egui::Ui;
 
 use super::deeds::{button, choice, tick};
+use super::through::through;
 use crate::studio::action::{Action, View};
 use crate::studio::playback::Camera;
 use crate::studio::state::Studio;
 
 /// Slow motions: seconds of the stroke in a second on the screen.
-const RATES: [(f64, &str); 4] = [(0.05, "1/20"), (0.15, "1/7"), (0.4, "2/5"), (1.0, "as it is")];
+const RATES: [(f64, &str); 4] =
+    [(0.05, "a 20th"), (0.15, "a 7th"), (0.4, "two fifths"), (1.0, "as it is")];
 
 const CAMERAS: [(Camera, &str); 5] = [
-    (Camera::Side, "side"),
-    (Camera::Bowler, "bowler"),
-    (Camera::Keeper, "keeper"),
+    (Camera::Side, "the side"),
+    (Camera::Bowler, "the bowler"),
+    (Camera::Keeper, "the keeper"),
     (Camera::Above, "above"),
-    (Camera::Batter, "batter's eyes"),
+    (Camera::Batter, "the batter's eyes"),
 ];
 
-/// Time is shown to a millisecond.
-const SHOWN_DECIMALS: usize = 3;
+const TEMPOS: [(Tempo, &str); 2] = [(Tempo::Fastest, "same effort"), (Tempo::Asked, "same time")];
 
 /// Draws the controls.
 pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let now = &it.playback;
+    through(ui, it, out);
     ui.horizontal_wrapped(|ui| {
         let (words, action) =
             if now.playing { ("Pause", Action::Pause) } else { ("Play", Action::Play) };
         button(ui, out, words, action).on_hover_text("Space");
         button(ui, out, "Back", Action::Step(-1)).on_hover_text("One picture back: left arrow");
         button(ui, out, "On", Action::Step(1)).on_hover_text("One picture on: right arrow");
-        // The slider rounds what it is given and calls that a change, so it is given what is round already:
-        // then only a hand on it, or keys, change it.
-        let length_s = round_to_decimals(it.length_s(), SHOWN_DECIMALS);
-        let mut time_s = round_to_decimals(now.time_s, SHOWN_DECIMALS).min(length_s);
-        let rest = ui.text_style_height(&egui::TextStyle::Body) * 14.0;
-        ui.spacing_mut().slider_width =
-            (ui.available_size_before_wrap().x - rest).clamp(60.0, 400.0);
-        let slider = Slider::new(&mut time_s, 0.0..=length_s)
-            .fixed_decimals(SHOWN_DECIMALS)
-            .suffix("\u{2009}s");
-        let slider = ui.add(slider);
-        slider.widget_info(|| {
-            let words = "time after the top of the backlift";
-            egui::WidgetInfo::slider(true, time_s, words)
-        });
-        if slider.on_hover_text("Time after the top of the backlift").changed() {
-            out.push(Action::Scrub(time_s));
-        }
-        tick(ui, out, now.looping, "again and again", Action::Loop);
-    });
-    ui.horizontal_wrapped(|ui| {
-        if it.view != View::Innings {
-            strokes(ui, it, out);
+        if !matches!(it.view, View::Innings) {
             ui.separator();
-        }
-        ui.weak("speed");
-        for (rate, words) in RATES {
-            let chosen = (now.rate - rate).abs() < 1e-9;
-            if ui.selectable_label(chosen, words).clicked() {
-                out.push(Action::Rate(rate));
-            }
+            strokes(ui, it, out);
         }
         ui.separator();
-        ui.weak("seen from");
-        choice(ui, out, &CAMERAS, now.camera, Action::Camera);
+        speed(ui, it, out);
+        camera(ui, it, out);
         if now.second {
             ui.separator();
+            choice(ui, out, &TEMPOS, now.tempo, Action::Tempo);
             tick(ui, out, now.overlay, "in one place", Action::Overlay);
+        }
+    });
+}
+
+fn speed(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    let now = &it.playback;
+    let chosen = |rate: f64| (now.rate - rate).abs() < 1e-9;
+    let words = RATES.iter().find(|it| chosen(it.0)).map_or("slow", |it| it.1);
+    ui.menu_button(format!("speed: {words}"), |ui| {
+        for (rate, words) in RATES {
+            if ui.selectable_label(chosen(rate), words).clicked() {
+                out.push(Action::Rate(rate));
+                ui.close();
+            }
+        }
+        tick(ui, out, now.slows, "slower near the ball", Action::Slows);
+        tick(ui, out, now.looping, "again and again", Action::Loop);
+    });
+}
+
+fn camera(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    let now = it.playback.camera;
+    let words = CAMERAS.iter().find(|it| it.0 == now).map_or("", |it| it.1);
+    ui.menu_button(format!("from {words}"), |ui| {
+        for (camera, words) in CAMERAS {
+            if ui.selectable_label(now == camera, words).clicked() {
+                out.push(Action::Camera(camera));
+                ui.close();
+            }
         }
     });
 }

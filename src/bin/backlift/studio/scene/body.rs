@@ -21,6 +21,12 @@ const SHANK_MASS: f64 = 0.0433;
 const THIGH_PART: f64 = 0.49;
 const ANKLE_HEIGHT: f64 = 0.039;
 
+/// Chin to vertex over stature: a grown player's, and what a child's is larger by for each year short of grown
+/// (from memory, medium; for the drawing only).
+const HEAD: f64 = 0.130;
+const HEAD_BY_YEAR: f64 = 0.0024;
+const GROWN_Y: f64 = 18.0;
+
 /// Left and right as the batter has them: the arm of the top hand and of the bottom hand, the leg on
 /// the bowler's side and the other.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -92,7 +98,8 @@ impl Frame {
         let (s, stature_m) = (&player.segments, player.stature_m);
         let ankle_m = ANKLE_HEIGHT * stature_m;
         let leg_m = s.hip_height_m - ankle_m;
-        let head_m = 0.130 * stature_m;
+        let short_of_grown_y = (GROWN_Y - player.age_y).clamp(0.0, 12.0);
+        let head_m = (HEAD + HEAD_BY_YEAR * short_of_grown_y) * stature_m;
         Self {
             stature_m,
             hip_half_m: s.hip_half_breadth_m,
@@ -241,7 +248,8 @@ fn trunk(s: &Segments, frame: &Frame, around: usize) -> Solid {
 
 /// Chin to vertex along +z from the origin, x out of the face; the neck hangs below.
 fn head(frame: &Frame, around: usize) -> Solid {
-    let (tall, h) = (frame.head_m, frame.stature_m);
+    // A head's breadth goes with its height.
+    let (tall, h) = (frame.head_m, frame.head_m / HEAD);
     let ring = |share: f64, deep: f64, broad: f64, forward: f64| {
         Ring::new(share * tall, [deep * 0.056 * h, broad * 0.0435 * h])
             .aside(forward * 0.056 * h, 0.0)
@@ -338,5 +346,5 @@ fn foot(frame: &Frame, around: usize) -> Solid {
 
 /// Where the eyes are in the head's frame, m.
 pub fn eyes_m(frame: &Frame) -> DVec3 {
-    DVec3::new(0.05 * frame.stature_m, 0.0, 0.5 * frame.head_m)
+    DVec3::new(0.05 * frame.head_m / HEAD, 0.0, 0.5 * frame.head_m)
 }

@@ -14,12 +14,13 @@ pub mod solid;
 pub mod wood;
 
 use backlift::frames::DVec3;
-use backlift::questions::any_score::{Innings, Reel, stroke_time_s};
+use backlift::questions::any_score::{Innings, Reel, Tempo, stroke_time_s};
+use backlift::swing::film::Way;
 use backlift::swing::time_in_hand::Delivery;
 use egui::Rect;
 
 use super::action::View;
-use super::playback::Camera;
+use super::playback::{Camera, Playback};
 use super::state::Studio;
 use body::{Frame, eyes_m};
 use eye::{Eye, Seen};
@@ -40,10 +41,8 @@ pub struct Figure {
     pub pose: Pose,
     /// How far it is moved aside on the screen, m, W.
     pub aside_W: DVec3,
-    /// Share of its capacity that each wrist gives, top hand and bottom hand.
-    pub wrist_share: [f64; 2],
-    /// Speed of the contact point, m/s.
-    pub bat_speed_m_s: f64,
+    /// Way of the contact point.
+    pub way: Way,
     /// Contact point from the top of the handle, m.
     pub contact_m: f64,
     /// Overall length, m.
@@ -59,6 +58,20 @@ impl Figure {
     pub fn on_bat_W(&self, from_top_m: f64) -> DVec3 {
         self.pose.bat.point(DVec3::new(from_top_m, 0.0, 0.0)) + self.aside_W
     }
+}
+
+/// A bat at an instant of the stroke.
+pub struct Instant {
+    /// After the top of the backlift, s.
+    pub t_s: f64,
+    /// Its frame B.
+    pub bat: Place,
+    /// Way of the contact point since the top of the backlift, m.
+    pub gone_m: f64,
+    /// Speed of the contact point, m/s.
+    pub bat_speed_m_s: f64,
+    /// Share of its capacity that each wrist gives, top hand and bottom hand.
+    pub wrist_share: [f64; 2],
 }
 
 /// What is swung in one place.
@@ -148,7 +161,8 @@ impl Studio {
 
     /// The stroke of a bat at the score shown.
     pub fn reel<'a>(&self, innings: &'a Innings) -> Option<Reel<'a>> {
-        innings.reel(innings.stroke(&self.playback.stroke)?, f64::from(self.playback.runs))
+        let Playback { stroke, runs, tempo, .. } = &self.playback;
+        innings.reel(innings.stroke(stroke)?, f64::from(*runs), *tempo)
     }
 
     /// Whether a bat is tried on the map: it is swung in the second place.
@@ -174,7 +188,12 @@ impl Studio {
         let innings = self.innings(0)?.it;
         let stroke = innings.stroke(&self.playback.stroke)?;
         let first = innings.at(stroke, fitted.setting().plan.runs, stroke_time_s)?;
-        Some(Swung { innings, longer: time_s / first.best, bat: None })
+        // Asked for in the same time it takes the same time.
+        let longer = match self.playback.tempo {
+            Tempo::Fastest => time_s / first.best,
+            Tempo::Asked => 1.0,
+        };
+        Some(Swung { innings, longer, bat: None })
     }
 
     fn figure(&self, slot: usize, swung: &Swung<'_>, frame: Frame) -> Option<Figure> {
@@ -189,8 +208,7 @@ impl Studio {
             bat: swung.bat,
             pose,
             aside_W: DVec3::ZERO,
-            wrist_share: picture.wrist_share,
-            bat_speed_m_s: picture.bat_speed_m_s / longer,
+            way: reel.way(self.playback.time_s / longer)?,
             contact_m: reel.contact_from_top_m,
             length_m: reel.chain.bat_length_m,
             contact_s: reel.contact_s() * longer,
@@ -214,8 +232,8 @@ impl Studio {
         None
     }
 
-    /// Places of a bat over the stroke shown: the path of one of its points, m, W.
-    pub fn bat_path(&self, slot: usize, count: usize) -> Vec<(f64, Place)> {
+    /// The stroke shown with the first or second bat, at even steps of time.
+    pub fn through(&self, slot: usize, count: usize) -> Vec<Instant> {
         let Some(Swung { innings, longer, .. }) = self.swung(slot) else { return Vec::new() };
         let (Some(reel), Some(loaded)) = (self.reel(innings), &self.derived.loaded) else {
             return Vec::new();
@@ -224,8 +242,25 @@ impl Studio {
         (0..=count)
             .filter_map(|n| {
                 let t_s = reel.contact_s() * n as f64 / count as f64;
-                Some((longer * t_s, posed.bat(&reel.at(t_s)?)))
+                let picture = reel.at(t_s)?;
+                Some(Instant {
+                    t_s: longer * t_s,
+                    bat: posed.bat(&picture),
+                    gone_m: picture.gone_m,
+                    bat_speed_m_s: picture.bat_speed_m_s / longer,
+                    wrist_share: picture.wrist_share,
+                })
             })
             .collect()
+    }
+
+    /// Which of two bats in one place is drawn as a ghost of the other: the one that is harder to get moving.
+    pub fn ghost(&self) -> Option<usize> {
+        if self.is_trying() {
+            return Some(1);
+        }
+        let bats = &self.derived.loaded.as_ref().filter(|_| self.slots() > 1)?.bats;
+        let [a, b] = self.playback.bats.map(|it| Some(bats.get(it)?.swing_moment_kg_m2.value));
+        Some(usize::from(b? >= a?))
     }
 }

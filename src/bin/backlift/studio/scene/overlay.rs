@@ -1,13 +1,14 @@
-//! What is written and drawn over the scene: paths, letters, the lag, the load at each wrist.
+//! What is written and drawn over the scene: paths, letters, the lag, the one large line.
+
+use std::cell::RefCell;
 
 use backlift::drawing::palette::bat_look;
 use backlift::frames::DVec3;
 use backlift::measurement::bench::bat_letter;
-use backlift::units::{Quantity, spoken};
 use egui::{Align2, Color32, FontId, Painter, Pos2, Rect, Shape, Stroke, Vec2};
 
 use super::ground::ball_path;
-use super::{Figure, Scene};
+use super::{Figure, Instant, Scene};
 use crate::studio::action::View;
 use crate::studio::look::Look;
 use crate::studio::panels::words::bat_line;
@@ -16,21 +17,24 @@ use crate::studio::style::{ink, theme, thinned, wash};
 
 /// Pictures of a path.
 const PATH: usize = 72;
-/// Radius of the ring at a wrist, and by how much the second bat's is larger, px at scale 1.
-const RING_PX: f32 = 11.0;
-const RING_STEP_PX: f32 = 6.0;
+/// A lag that is shorter is none to be seen, m.
+const SEEN_M: f64 = 0.002;
+/// Sizes of letters, px at scale 1: of a label, and of the one large line.
+const LABEL_PX: f32 = 15.0;
+const LARGE_PX: f32 = 34.0;
+const QUIET_PX: f32 = 13.0;
 
 /// Draws over a scene in its room.
 pub fn draw(painter: &Painter, it: &Studio, scene: &Scene, room: Rect) {
-    let over = Over { painter: painter.with_clip_rect(room), it, scene, room };
-    over.paths();
+    let painter = painter.with_clip_rect(room);
+    let paths = scene.figures.iter().map(|figure| it.through(figure.slot, PATH)).collect();
+    let over = Over { painter, it, scene, room, paths, taken: RefCell::default() };
+    over.ways();
     over.ball();
-    for figure in &scene.figures {
-        over.wrists(figure);
-        over.letter(figure);
-    }
+    over.caption();
+    over.large();
     over.lag();
-    over.words();
+    scene.figures.iter().for_each(|figure| over.letter(figure));
 }
 
 /// Before the first swing is known.
@@ -67,6 +71,10 @@ struct Over<'a> {
     it: &'a Studio,
     scene: &'a Scene,
     room: Rect,
+    /// Each figure's stroke.
+    paths: Vec<Vec<Instant>>,
+    /// Where words stand already: none are written over others.
+    taken: RefCell<Vec<Rect>>,
 }
 
 impl Over<'_> {
@@ -79,24 +87,57 @@ impl Over<'_> {
         ink(figure.bat.map_or(theme.ink, |it| bat_look(theme, it).0))
     }
 
-    fn is_small(&self) -> bool {
-        self.room.width() < 480.0 * self.it.look.text_scale
+    fn text(&self, at: Pos2, anchor: Align2, words: &str, px: f32, colour: Color32) -> Rect {
+        let rect = on_ground(&self.painter, &self.it.look, at, anchor, (words, px, colour));
+        self.taken.borrow_mut().push(rect);
+        rect
     }
 
-    fn text(&self, at: Pos2, anchor: Align2, words: &str, px: f32, colour: Color32) -> Rect {
-        on_ground(&self.painter, &self.it.look, at, anchor, (words, px, colour))
+    /// Words as near to a place as they stand inside the room and over no others.
+    fn label(&self, at: Pos2, words: &str, px: f32, colour: Color32) {
+        const TRIED: [(f32, f32); 9] = [
+            (0.0, 0.0),
+            (0.0, -1.0),
+            (0.0, 1.0),
+            (1.0, 0.0),
+            (-1.0, 0.0),
+            (1.0, -1.0),
+            (-1.0, -1.0),
+            (1.0, 1.0),
+            (-1.0, 1.0),
+        ];
+        let font = FontId::proportional(px * self.it.look.text_scale);
+        let galley = self.painter.layout_no_wrap(words.to_owned(), font, colour);
+        let size = galley.size() + Vec2::new(8.0, 2.0);
+        let room = self.room.shrink2(0.5 * size + Vec2::splat(2.0));
+        let inside = |at: Pos2| {
+            Pos2::new(
+                at.x.clamp(room.left(), room.right().max(room.left())),
+                at.y.clamp(room.top(), room.bottom().max(room.top())),
+            )
+        };
+        let is_free = |at: &Pos2| {
+            let rect = Rect::from_center_size(*at, size);
+            !self.taken.borrow().iter().any(|it| it.expand(2.0).intersects(rect))
+        };
+        let further = [1.0, 2.0, 3.0].into_iter();
+        let places = further
+            .flat_map(|far| TRIED.map(|(x, y)| at + far * Vec2::new(0.6 * x * size.x, y * size.y)));
+        if let Some(at) = places.map(inside).find(is_free) {
+            self.text(at, Align2::CENTER_CENTER, words, px, colour);
+        }
     }
 
     /// The way of each bat's toe: what it has gone in its own line, what is to come faint.
-    fn paths(&self) {
-        for figure in &self.scene.figures {
+    fn ways(&self) {
+        for (figure, path) in self.scene.figures.iter().zip(&self.paths) {
             let colour = self.colour(figure);
             let now_s = self.it.playback.time_s;
             let (mut gone, mut coming) = (Vec::new(), Vec::new());
-            for (t_s, bat) in self.it.bat_path(figure.slot, PATH) {
+            for Instant { t_s, bat, .. } in path {
                 let toe = bat.point(DVec3::new(figure.length_m, 0.0, 0.0)) + figure.aside_W;
                 let Some(at) = self.at(toe) else { continue };
-                if t_s <= now_s { gone.push(at) } else { coming.push(at) }
+                if *t_s <= now_s { gone.push(at) } else { coming.push(at) }
             }
             gone.extend(self.at(figure.on_bat_W(figure.length_m)));
             if coming.len() > 1 {
@@ -136,106 +177,69 @@ impl Over<'_> {
         }
     }
 
-    /// Load at each wrist: a ring that fills, thicker as it does. Its number stands with the instant's.
-    fn wrists(&self, figure: &Figure) {
-        let colour = self.colour(figure);
-        let scale = self.it.look.text_scale;
-        let second = self.scene.in_one_place && figure.slot == 1;
-        let radius = scale * if second { RING_PX + RING_STEP_PX } else { RING_PX };
-        for (wrist, share) in figure.pose.wrists_W.iter().zip(figure.wrist_share) {
-            let Some(at) = self.at(*wrist + figure.aside_W) else { continue };
-            let share = share.min(1.0) as f32;
-            let hairline = ink(theme(&self.it.look).hairline);
-            self.painter.circle_stroke(at, radius, Stroke::new(1.0, hairline));
-            let arc: Vec<Pos2> = (0..=40)
-                .map(|n| {
-                    let turn = std::f32::consts::TAU * share * n as f32 / 40.0;
-                    at + radius * Vec2::new(turn.sin(), -turn.cos())
-                })
-                .collect();
-            let thick = 1.0 + 4.0 * share;
-            self.painter.add(Shape::line(arc, Stroke::new(thick, colour)));
-        }
-    }
-
     fn letter(&self, figure: &Figure) {
-        let beyond = figure.on_bat_W(figure.length_m + 0.09);
-        if let Some(at) = self.at(beyond) {
-            let colour = self.colour(figure);
-            self.text(at, Align2::CENTER_CENTER, &called(figure), 15.0, colour);
+        if let Some(at) = self.at(figure.on_bat_W(figure.length_m + 0.09)) {
+            self.label(at, &called(figure), LABEL_PX, self.colour(figure));
         }
     }
 
-    /// How far one bat is behind the other at this instant, from contact point to contact point; once one
-    /// has met the ball, how much later the other does.
+    /// How far one bat is behind the other at this instant: along its own way, both having begun together.
     fn lag(&self) {
         let [first, second] = self.scene.figures.as_slice() else { return };
-        let place = |it: &Figure| it.pose.bat.point(DVec3::new(it.contact_m, 0.0, 0.0));
-        let lag_m = (place(first) - place(second)).length();
-        let (sooner, later) = match first.contact_s > second.contact_s {
-            true => (second, first),
-            false => (first, second),
+        let [a, b] = [first, second].map(|it| it.way);
+        let (n, later, sooner) = match b.behind_m(a) > 0.0 {
+            true => (1, second, first),
+            false => (0, first, second),
         };
-        let letter = called(later);
-        if self.it.playback.time_s >= sooner.contact_s {
-            let late_ms = 1e3 * (later.contact_s - sooner.contact_s);
-            let Some(at) = self.at(later.contact_W + later.aside_W) else { return };
-            let words = format!("{letter} meets the ball {late_ms:.0} ms later");
-            let ink = ink(theme(&self.it.look).ink);
-            self.text(at + Vec2::new(0.0, -40.0), Align2::CENTER_BOTTOM, &words, 13.0, ink);
+        let behind_m = later.way.behind_m(sooner.way);
+        if behind_m < SEEN_M {
             return;
         }
-        if lag_m < 0.001 {
-            return;
-        }
-        let words = format!("{letter} is {:.0} mm behind", 1e3 * lag_m);
-        let [a, b] = [first, second].map(|it| self.at(it.on_bat_W(it.contact_m)));
-        let (Some(a), Some(b)) = (a, b) else { return };
-        let colour = ink(theme(&self.it.look).ink);
-        if self.scene.in_one_place {
-            self.painter.line_segment([a, b], Stroke::new(2.0, colour));
-            let middle = a + 0.5 * (b - a);
-            self.text(middle + Vec2::new(0.0, -34.0), Align2::CENTER_BOTTOM, &words, 13.0, colour);
-        } else {
-            let at = if later.slot == 0 { a } else { b };
-            self.text(at + Vec2::new(0.0, -16.0), Align2::CENTER_BOTTOM, &words, 13.0, colour);
-        }
+        let on_bat = |bat: &super::Place| {
+            self.at(bat.point(DVec3::new(later.contact_m, 0.0, 0.0)) + later.aside_W)
+        };
+        let missing = later.way.gone_m..later.way.gone_m + behind_m;
+        let between = self.paths.get(n).into_iter().flatten();
+        let between = between.filter(|it| missing.contains(&it.gone_m));
+        let ahead = self.at(sooner.on_bat_W(sooner.contact_m)).filter(|_| self.scene.in_one_place);
+        let way: Vec<Pos2> = on_bat(&later.pose.bat)
+            .into_iter()
+            .chain(between.filter_map(|it| on_bat(&it.bat)))
+            .chain(ahead)
+            .collect();
+        let Some(middle) = way.get(way.len() / 2).copied() else { return };
+        let ink = ink(theme(&self.it.look).ink);
+        self.painter.add(Shape::line(way, Stroke::new(3.0, ink)));
+        let words = format!("{} is {:.0} mm behind", called(later), 1e3 * behind_m);
+        let above = Vec2::new(0.0, -34.0 * self.it.look.text_scale);
+        self.label(middle + above, &words, LABEL_PX, ink);
     }
 
-    /// The instant in figures, and what the scene does not know.
-    fn words(&self) {
-        let theme = theme(&self.it.look);
-        let mut at = self.room.left_bottom() + Vec2::new(10.0, -8.0);
-        let limits = match self.is_small() {
-            true => "Ends at contact. Legs and head are drawn to fit",
-            false => {
-                "Ends at contact: the follow-through is not simulated. Legs and head are drawn to fit"
-            }
-        };
-        let quiet = ink(theme.quiet);
-        let rect = self.text(at, Align2::LEFT_BOTTOM, limits, 12.0, quiet);
-        at.y = rect.top() - 4.0;
-        let units = self.it.look.units;
-        // In a low room only the instant; the figures stand beside it.
-        let low = self.room.height() < 300.0 * self.it.look.text_scale;
-        for figure in self.scene.figures.iter().rev().filter(|_| !low) {
-            let speed = spoken(Quantity::Speed, figure.bat_speed_m_s, 0.3, units);
-            let [top, bottom] = figure.wrist_share.map(|it| 100.0 * it.min(1.0));
-            let wrists = match self.is_small() {
-                true => format!("wrists {top:.0}, {bottom:.0} %"),
-                false => {
-                    format!("wrist of the top hand {top:.0} %, of the bottom hand {bottom:.0} %")
-                }
-            };
-            let words = format!("{}  {speed}, {wrists}", called(figure));
-            let rect = self.text(at, Align2::LEFT_BOTTOM, &words, 13.0, self.colour(figure));
-            at.y = rect.top() - 2.0;
+    /// The one figure of the view, where it is the net's.
+    fn large(&self) {
+        if !matches!(self.it.view, View::Start | View::Swing) {
+            return;
         }
-        let time = format!(
-            "{:.3} s from the top of the backlift",
-            self.it.playback.time_s.min(self.it.length_s())
-        );
-        self.text(at, Align2::LEFT_BOTTOM, &time, 13.0, ink(theme.ink));
+        let Some(told) = self.it.apart_in_large() else { return };
+        let theme = theme(&self.it.look);
+        let colour = told.bat.map_or(ink(theme.ink), |it| ink(bat_look(theme, it).0));
+        let px = LARGE_PX.min(0.06 * self.room.width() / self.it.look.text_scale);
+        let at = self.room.left_top() + Vec2::new(12.0, 8.0);
+        let rect = self.text(at, Align2::LEFT_TOP, &told.words, px, colour);
+        let at = Pos2::new(at.x, rect.bottom() + 4.0);
+        self.text(at, Align2::LEFT_TOP, &told.under, QUIET_PX, ink(theme.quiet));
+    }
+
+    /// The instant, and what the scene does not know.
+    fn caption(&self) {
+        let time_s = self.it.playback.time_s.min(self.it.length_s());
+        let limits = match self.room.width() < 480.0 * self.it.look.text_scale {
+            true => "ends at contact",
+            false => "ends at contact; legs and head are drawn to fit",
+        };
+        let words = format!("{time_s:.3} s from the top of the backlift; {limits}");
+        let at = self.room.left_bottom() + Vec2::new(10.0, -6.0);
+        self.text(at, Align2::LEFT_BOTTOM, &words, QUIET_PX, ink(theme(&self.it.look).quiet));
     }
 }
 

@@ -20,8 +20,6 @@ pub struct Pose {
     pub bat: Place,
     /// The head's frame.
     pub head: Place,
-    /// Wrist of the top hand and of the bottom hand, m, W.
-    pub wrists_W: [DVec3; 2],
 }
 
 /// Poses of one player with one bat.
@@ -67,8 +65,7 @@ impl<'a> Posed<'a> {
             let foot = feet.at(side, picture);
             body.extend(leg(side, chain.mirror, &self.frame, &pelvis, &foot));
         }
-        let wrist = |hand: usize| self.link(hand, picture).position_W;
-        Pose { wrists_W: [wrist(link.top[2]), wrist(link.bottom[2])], body, bat, head }
+        Pose { body, bat, head }
     }
 
     fn move_to(&mut self, picture: &Picture) {

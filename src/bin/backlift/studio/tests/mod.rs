@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 mod answers;
+mod apart;
 mod display;
 mod files;
 mod paths;

@@ -42,7 +42,10 @@ fn the_end_of_the_stroke_does_not_stop_it_when_it_plays_again_and_again() {
     let mut it = playing();
     let length_s = it.state().length_s();
     it.state_mut().playback.time_s = length_s + 1e-4;
-    ten_pictures(&mut it);
+    // The end stands for a second.
+    for _ in 0..4 {
+        ten_pictures(&mut it);
+    }
     let now = &it.state().playback;
     assert!(now.playing && now.time_s < length_s, "{length_s}: {now:?}");
 }
@@ -72,4 +75,22 @@ fn an_arrow_key_on_the_slider_stops_it_there() {
     it.run_steps(1);
     let now = &it.state().playback;
     assert!(!now.playing && now.time_s > 0.0, "{now:?}");
+}
+
+#[test]
+fn the_swing_slows_down_towards_the_ball_and_the_end_stands_for_a_second() {
+    let mut it = playing();
+    let length_s = it.state().length_s();
+    let passed_s = |it: &mut Window, from_s: f64| {
+        it.state_mut().playback.time_s = from_s;
+        it.state_mut().tick(0.02);
+        it.state().playback.time_s - from_s
+    };
+    let [early_s, late_s] = [0.2, 0.9].map(|share| passed_s(&mut it, share * length_s));
+    assert!(late_s > 0.0 && late_s < 0.25 * early_s, "{late_s} {early_s}");
+    it.state_mut().playback.time_s = length_s;
+    for n in 0..12 {
+        assert!(it.state().playback.time_s >= length_s, "picture {n}");
+        it.state_mut().tick(0.083);
+    }
 }

@@ -15,6 +15,9 @@ use crate::studio::style::theme;
 /// Corners round a limb, with and without detail.
 const AROUND: [usize; 2] = [28, 12];
 
+/// How much is seen of a ghost.
+const GHOST: f32 = 0.5;
+
 /// What the solid on the bench hangs on.
 fn wood_key(studio: &Studio) -> u64 {
     key(("solid", studio.wood.solid_key(), studio.look.dark, studio.look.reduced_detail))
@@ -56,6 +59,8 @@ impl Build<'_, '_, '_> {
         let look = &studio.look;
         let around = AROUND[usize::from(look.reduced_detail)];
         let plain = self.material(Color::WHITE);
+        let ghostly = self.material(Color::WHITE.with_alpha(GHOST));
+        let ghost = studio.ghost().filter(|_| studio.playback.overlay);
         self.spawn(Piece::Ground, ground::ground(look.dark), &plain);
         self.spawn(Piece::Ball, ground::ball(), &plain);
         let handle_m = loaded.player.comfortable_handle_m();
@@ -64,23 +69,16 @@ impl Build<'_, '_, '_> {
             let n = *studio.playback.bats.get(slot)?;
             let Some(weighed) = loaded.bats.get(n) else { continue };
             let colour = tone(bat_look(theme(look), n).0);
-            let body = match slot {
-                0 => plain.clone(),
-                // The second bat's arms take a little of its colour.
-                _ => self.material(Color::srgb(
-                    1.0 - 0.35 * (1.0 - colour[0]),
-                    1.0 - 0.35 * (1.0 - colour[1]),
-                    1.0 - 0.35 * (1.0 - colour[2]),
-                )),
-            };
+            // A ghost's arms and bat are seen through.
+            let swung = if ghost == Some(slot) { &ghostly } else { &plain };
             let shape = bat::shape(weighed, &loaded.laws);
-            self.spawn(Piece::Bat(slot), bat::solid(&shape, around, colour), &plain);
+            self.spawn(Piece::Bat(slot), bat::solid(&shape, around, colour), swung);
             if slot == 0 {
                 let grey = tone(theme(look).quiet);
-                self.spawn(Piece::Tried, bat::solid(&shape, around, grey), &plain);
+                self.spawn(Piece::Tried, bat::solid(&shape, around, grey), &ghostly);
             }
             for (part, solid) in parts(&loaded.player, handle_m, around) {
-                let worn = if part.is_arm() { &body } else { &plain };
+                let worn = if part.is_arm() { swung } else { &plain };
                 self.spawn(Piece::Body(slot, part), solid, worn);
             }
         }
@@ -111,6 +109,7 @@ impl Build<'_, '_, '_> {
     fn material(&mut self, base_color: Color) -> Handle<StandardMaterial> {
         self.materials.add(StandardMaterial {
             base_color,
+            alpha_mode: if base_color.alpha() < 1.0 { AlphaMode::Blend } else { AlphaMode::Opaque },
             perceptual_roughness: 0.85,
             reflectance: 0.15,
             ..default()

@@ -234,12 +234,13 @@ fn fit_picture(
     stage.size = size;
 }
 
-/// What the surfaces hang on: player, bats and look, not the instant.
+/// What the surfaces hang on: player, bats, look and which bat is a ghost, not the instant.
 fn key(studio: &Studio) -> u64 {
     let bats = studio.playback.bats;
     let keys = bats.map(|bat| studio.derived.bat_keys.get(bat));
     let look = (studio.look.dark, studio.look.reduced_detail);
-    answers::key(("net", studio.derived.player_key, bats, keys, look))
+    let ghost = studio.ghost().filter(|_| studio.playback.overlay);
+    answers::key(("net", studio.derived.player_key, bats, keys, look, ghost))
 }
 
 fn sky(look: &Look) -> Color {

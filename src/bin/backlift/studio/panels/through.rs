@@ -1,0 +1,165 @@
+//! The line of time under the net: bat speed and the load of each wrist through the stroke, bat by bat, and the instant
+//! on the screen.
+
+use backlift::drawing::palette::bat_look;
+use egui::{Align2, Key, Pos2, Rect, Sense, Stroke, TextStyle, Ui};
+
+use super::keys;
+use super::words::bat_line;
+use crate::figure::{number, percent, speed_unit};
+use crate::studio::action::Action;
+use crate::studio::scene::Instant;
+use crate::studio::state::Studio;
+use crate::studio::style::{ink, mixed, theme};
+
+/// Instants of a stroke that are drawn.
+const COUNT: usize = 72;
+/// Height of a row over that of its words.
+const TALL: f32 = 1.9;
+/// Room for the names of the rows, and for their figures, over the height of the words.
+const NAMES: f32 = 6.5;
+const FIGURES: f32 = 7.0;
+
+/// One row: its name, a figure of an instant as a share of the row's height, and the same in words.
+struct Row {
+    name: &'static str,
+    share: fn(&Instant) -> f64,
+    full: f64,
+    words: fn(&Studio, f64) -> String,
+}
+
+const ROWS: [Row; 3] = [
+    Row {
+        name: "bat speed",
+        share: |it| it.bat_speed_m_s,
+        full: 0.0,
+        words: |it, m_s| {
+            let (unit, per_m_s) = speed_unit(it.look.units);
+            format!("{} {unit}", number(per_m_s * m_s, 0))
+        },
+    },
+    Row {
+        name: "top wrist",
+        share: |it| it.wrist_share[0],
+        full: 1.0,
+        words: |_, it| percent(it, 0),
+    },
+    Row {
+        name: "bottom wrist",
+        share: |it| it.wrist_share[1],
+        full: 1.0,
+        words: |_, it| percent(it, 0),
+    },
+];
+
+/// Draws it; a hand on it, or the arrows, choose the instant.
+pub fn through(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    let small = TextStyle::Small.resolve(ui.style());
+    let tall = TALL * small.size;
+    let size = egui::vec2(ui.available_width(), tall * ROWS.len() as f32 + 4.0);
+    let (whole, response) = ui.allocate_exact_size(size, Sense::click_and_drag());
+    let length_s = it.length_s();
+    let now_s = it.playback.time_s.min(length_s);
+    response.widget_info(|| {
+        let words = "time after the top of the backlift";
+        egui::WidgetInfo::slider(true, now_s, words)
+    });
+    let line = Rect::from_min_max(
+        Pos2::new(whole.left() + NAMES * small.size, whole.top() + 2.0),
+        Pos2::new(whole.right() - FIGURES * small.size, whole.bottom() - 2.0),
+    );
+    if !line.is_positive() {
+        return;
+    }
+    let lines = Lines { ui, it, line, length_s, now_s, tall, small };
+    lines.draw();
+    let hand = response.interact_pointer_pos().filter(|_| response.dragged() || response.clicked());
+    if let Some(place) = hand {
+        let share = f64::from((place.x - line.left()) / line.width()).clamp(0.0, 1.0);
+        out.push(Action::Scrub(share * length_s));
+    }
+    if keys::held(ui, &response, whole) {
+        let pressed = |key| ui.input(|input| input.key_pressed(key));
+        let steps = i32::from(pressed(Key::ArrowRight)) - i32::from(pressed(Key::ArrowLeft));
+        if steps != 0 {
+            out.push(Action::Step(steps));
+        }
+    }
+    response.on_hover_text(
+        "Bat speed, and what each wrist gives of what it has left, from the top of the backlift to the ball; of the likeliest player. Drag to an instant",
+    );
+}
+
+struct Lines<'a> {
+    ui: &'a Ui,
+    it: &'a Studio,
+    line: Rect,
+    length_s: f64,
+    now_s: f64,
+    tall: f32,
+    small: egui::FontId,
+}
+
+impl Lines<'_> {
+    fn draw(&self) {
+        let strokes: Vec<(usize, Vec<Instant>)> = (0..self.it.slots())
+            .filter_map(|slot| {
+                Some((*self.it.playback.bats.get(slot)?, self.it.through(slot, COUNT)))
+            })
+            .collect();
+        let theme = theme(&self.it.look);
+        let quiet = ink(theme.quiet);
+        let painter = self.ui.painter();
+        for (n, row) in ROWS.iter().enumerate() {
+            let top = self.line.top() + n as f32 * self.tall;
+            let rect = Rect::from_min_size(
+                Pos2::new(self.line.left(), top + 2.0),
+                egui::vec2(self.line.width(), self.tall - 4.0),
+            );
+            let hairline = Stroke::new(1.0, ink(theme.hairline));
+            painter.hline(rect.x_range(), rect.bottom(), hairline);
+            painter.hline(rect.x_range(), rect.top(), hairline);
+            let at = Pos2::new(rect.left() - 8.0, rect.center().y);
+            painter.text(at, Align2::RIGHT_CENTER, row.name, self.small.clone(), quiet);
+            self.row(row, rect, &strokes);
+        }
+        let x = self.x(self.now_s);
+        painter.vline(x, self.line.y_range(), Stroke::new(2.0, ink(theme.ink)));
+    }
+
+    fn x(&self, t_s: f64) -> f32 {
+        self.line.left() + (t_s / self.length_s.max(1e-6)) as f32 * self.line.width()
+    }
+
+    fn row(&self, row: &Row, rect: Rect, strokes: &[(usize, Vec<Instant>)]) {
+        let theme = theme(&self.it.look);
+        let painter = self.ui.painter();
+        let most = strokes.iter().flat_map(|it| &it.1).map(row.share).fold(row.full, f64::max);
+        let height = |share: f64| (share / most.max(1e-9)) as f32 * rect.height();
+        for (n, (bat, instants)) in strokes.iter().enumerate() {
+            let colour = bat_look(theme, *bat).0;
+            let points: Vec<Pos2> = instants
+                .iter()
+                .map(|it| Pos2::new(self.x(it.t_s), rect.bottom() - height((row.share)(it))))
+                .collect();
+            painter.extend(bat_line(&points, *bat, ink(colour), 1.5));
+            // The load at this instant as a bar at the row's end: full is all there is.
+            let now = instants.iter().take_while(|it| it.t_s <= self.now_s + 1e-9).last();
+            let Some(share) = now.map(row.share) else { continue };
+            let left = rect.right() + 6.0;
+            let wide = FIGURES * self.small.size - 8.0;
+            let half = 0.5 * rect.height();
+            let at = Pos2::new(left, rect.top() + n as f32 * half);
+            let bar = Rect::from_min_size(at, egui::vec2(wide, half)).shrink2(egui::vec2(0.0, 1.0));
+            let filled = egui::vec2(bar.width() * (share / most.max(1e-9)) as f32, bar.height());
+            painter.rect_filled(bar, 1.0, ink(theme.panel));
+            let pale = mixed(theme.ground, colour, 0.35);
+            painter.rect_filled(Rect::from_min_size(bar.min, filled), 1.0, pale);
+            let words = (row.words)(self.it, share);
+            let font =
+                egui::FontId::new(bar.height().min(self.small.size), self.small.family.clone());
+            let end = bar.right_center() - egui::vec2(2.0, 0.0);
+            painter.text(end, Align2::RIGHT_CENTER, words, font, ink(theme.ink));
+        }
+    }
+}
