@@ -81,6 +81,9 @@ impl Studio {
 
     /// What changes only how things are shown or swung.
     fn adjust(&mut self, action: Action) {
+        if matches!(action, Action::FirstBat(_) | Action::SecondBat(_)) {
+            self.bats_before = None;
+        }
         let last = self.document.bat_count().saturating_sub(1);
         let playback = &mut self.playback;
         match action {

@@ -141,7 +141,7 @@ impl Studio {
         self.work.cancel(|it| it.is_of_scenario() && !it.is_for_files());
         (self.tried, self.check) = (None, None);
         self.taps.clear();
-        self.playback.bats = [0, 1];
+        (self.playback.bats, self.bats_before) = ([0, 1], None);
         self.playback.second = true;
         self.follow();
         if self.wood.paper.is_untouched() {

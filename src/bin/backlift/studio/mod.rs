@@ -31,6 +31,7 @@ pub mod script;
 mod standing;
 pub mod state;
 pub mod style;
+mod taken;
 #[cfg(test)]
 mod tests;
 mod tick;

@@ -41,6 +41,8 @@ pub struct Studio {
     pub tried: Option<[f64; 2]>,
     /// The maker's pair.
     pub pair: Pair,
+    /// The bats that were swung before it was shown; none once others were chosen by hand.
+    pub(super) bats_before: Option<[usize; 2]>,
     /// Where an ounce is put on the first bat, as a share of its length from the top of the handle.
     pub ounce_at: f64,
     /// The bat at the bench.
@@ -134,6 +136,7 @@ impl Studio {
             colour_by: ColourBy::default(),
             tried: None,
             pair: Pair::default(),
+            bats_before: None,
             ounce_at: FIRST_OUNCE_AT,
             bench_bat: 0,
             taps: Taps::default(),

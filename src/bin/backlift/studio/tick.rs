@@ -39,8 +39,9 @@ impl Studio {
     pub(super) fn look_at(&mut self, view: View) {
         self.wood.paper.let_go();
         self.view = view;
-        if view == View::Pickup {
-            self.show_pair(self.pair);
+        match view {
+            View::Pickup => self.show_pair(self.pair),
+            _ => self.leave_pair(),
         }
         if row(view).needs.contains(&Need::Fit) && self.fitted().is_none() {
             self.fit();

@@ -6,6 +6,7 @@ use egui::{Align2, Color32, Mesh, Painter, Pos2, Rect, Shape, Stroke, TextStyle,
 use crate::figure::number;
 use crate::studio::look::Look;
 use crate::studio::style::{ink, theme};
+use crate::studio::taken::Taken;
 
 /// A plot and where it stands.
 pub struct Chart<'a> {
@@ -20,6 +21,7 @@ pub struct Chart<'a> {
     look: &'a Look,
     painter: Painter,
     quiet: egui::FontId,
+    taken: Taken,
 }
 
 impl<'a> Chart<'a> {
@@ -31,7 +33,16 @@ impl<'a> Chart<'a> {
             whole.min + egui::vec2(4.0 * size, 2.0 * size),
             whole.max - egui::vec2(right.max(size), 2.8 * size),
         );
-        Self { area, x, y, said: None, look, painter: ui.painter_at(whole), quiet }
+        Self {
+            area,
+            x,
+            y,
+            said: None,
+            look,
+            painter: ui.painter_at(whole),
+            quiet,
+            taken: Taken::default(),
+        }
     }
 
     /// Where a value lies.
@@ -118,6 +129,34 @@ impl<'a> Chart<'a> {
         let page = ink(theme(self.look).panel);
         self.painter.rect_filled(rect.expand(2.0), 2.0, page);
         self.painter.galley(rect.min, galley, colour);
+        self.taken.take(rect.expand(2.0));
+    }
+
+    /// No words are written here any more.
+    pub fn keep_free(&self, place: Rect) {
+        self.taken.take(place);
+    }
+
+    /// At the first of some places where nothing is written yet, inside the axes; on a patch, or bare.
+    pub fn label(
+        &self,
+        places: impl IntoIterator<Item = Pos2>,
+        words: &str,
+        colour: Color32,
+        on_patch: bool,
+    ) {
+        let galley = self.painter.layout_no_wrap(words.to_owned(), self.quiet.clone(), colour);
+        let rect = |at: Pos2| Rect::from_center_size(at, galley.size()).expand(2.0);
+        let is_free =
+            |at: &Pos2| self.area.contains_rect(rect(*at)) && self.taken.is_free(rect(*at));
+        let Some(at) = places.into_iter().find(is_free) else { return };
+        match on_patch {
+            true => self.patch(at, Align2::CENTER_CENTER, words, colour),
+            false => {
+                self.taken.take(rect(at));
+                self.words(at, Align2::CENTER_CENTER, words, colour);
+            }
+        }
     }
 
     /// To draw more with.

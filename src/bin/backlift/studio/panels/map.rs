@@ -50,9 +50,13 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     }
     chart.ground();
     hatch(&chart, it);
-    shade(&chart, &ground);
-    pickup(&chart, it, &ground);
+    let numbers = shade(&chart, &ground);
+    let weights = pickup(&chart, it, &ground);
     points(&chart, it, units);
+    // What stands on the lines gives way to what stands at the points.
+    for Line { places, words, colour, on_patch } in numbers.into_iter().chain(weights) {
+        chart.label(places, &words, colour, on_patch);
+    }
     let place =
         response.interact_pointer_pos().filter(|_| response.dragged() || response.clicked());
     if let Some(place) = place {
@@ -72,6 +76,23 @@ fn remembered(ui: &Ui, it: &Studio) -> Option<Arc<Ground>> {
     let is_si = it.look.units == Units::Si;
     let key = key((fitted.key, it.colour_by, is_si, bat, first, it.is_fit_stale()));
     kept(ui, "ground", key, || it.ground())
+}
+
+/// Words of a line, and where they may stand.
+struct Line {
+    places: Vec<Pos2>,
+    words: String,
+    colour: egui::Color32,
+    on_patch: bool,
+}
+
+impl Line {
+    /// Along it, the middle first.
+    fn along(line: &[Pos2], words: String, colour: egui::Color32, on_patch: bool) -> Self {
+        const SHARES: [f32; 9] = [0.5, 0.35, 0.65, 0.2, 0.8, 0.28, 0.72, 0.1, 0.9];
+        let at = |share: &f32| line.get((share * line.len() as f32) as usize).copied();
+        Self { places: SHARES.iter().filter_map(at).collect(), words, colour, on_patch }
+    }
 }
 
 /// Ounces as the trade says them.
@@ -106,8 +127,9 @@ fn hatch(chart: &Chart<'_>, it: &Studio) {
     chart.patch(area.left_top() + egui::vec2(6.0, 10.0), Align2::LEFT_CENTER, words, quiet);
 }
 
-fn shade(chart: &Chart<'_>, ground: &Ground) {
-    let Some([low, high]) = span(&ground.value) else { return };
+/// Shades, and lines between them; what is to be written on those.
+fn shade(chart: &Chart<'_>, ground: &Ground) -> Vec<Line> {
+    let Some([low, high]) = span(&ground.value) else { return Vec::new() };
     let field = Field { x: &ground.x, y: &ground.y, value: &ground.value };
     let step = round_step((high - low) / SHADES);
     let first = (low / step).floor() as i64;
@@ -127,6 +149,7 @@ fn shade(chart: &Chart<'_>, ground: &Ground) {
     }
     chart.painter().add(Shape::mesh(mesh));
     let digits = if step < 0.1 { 2 } else { usize::from(step < 1.0) };
+    let mut numbers = Vec::new();
     for level in first + 1..last {
         let value = level as f64 * step;
         let share = (value - low) / (high - low);
@@ -134,37 +157,34 @@ fn shade(chart: &Chart<'_>, ground: &Ground) {
         let pale = if share > 0.55 { ink(LIGHT.ink) } else { ink(LIGHT.panel) };
         for line in field.lines(value) {
             let line: Vec<Pos2> = line.iter().map(|it| chart.at(it[0], it[1])).collect();
-            let middle = line.get(line.len() / 3).copied();
+            numbers.push(Line::along(&line, number(value, digits), pale, false));
             chart.painter().add(Shape::line(line, Stroke::new(1.0, pale)));
-            if let Some(at) = middle {
-                chart.words(at, Align2::CENTER_BOTTOM, &number(value, digits), pale);
-            }
         }
     }
+    numbers
 }
 
-/// Lines along which bats pick up alike.
-fn pickup(chart: &Chart<'_>, it: &Studio, ground: &Ground) {
-    let Some([low, high]) = span(&ground.pickup) else { return };
+/// Lines along which bats pick up alike; what is to be written on them.
+fn pickup(chart: &Chart<'_>, it: &Studio, ground: &Ground) -> Vec<Line> {
+    let Some([low, high]) = span(&ground.pickup) else { return Vec::new() };
     let field = Field { x: &ground.x, y: &ground.y, value: &ground.pickup };
     let step = round_step((high - low) / 5.0);
     let colour = ink(theme(&it.look).quiet);
+    let mut weights = Vec::new();
     let mut level = (low / step).ceil() * step;
     while level < high {
         for line in field.lines(level) {
             let line: Vec<Pos2> = line.iter().map(|it| chart.at(it[0], it[1])).collect();
             chart.painter().extend(Shape::dashed_line(&line, Stroke::new(1.5, colour), 6.0, 4.0));
-            let low = line.iter().max_by(|a, b| a.y.total_cmp(&b.y));
-            if let Some(at) = low.filter(|at| at.x > chart.area.left() + 40.0) {
-                let weight = match it.look.units {
-                    Units::Trade => pounds(level),
-                    Units::Si => format!("{}\u{2009}g", number(level, 0)),
-                };
-                chart.patch(*at, Align2::CENTER_TOP, &format!("picks up {weight}"), colour);
-            }
+            let weight = match it.look.units {
+                Units::Trade => pounds(level),
+                Units::Si => format!("{}\u{2009}g", number(level, 0)),
+            };
+            weights.push(Line::along(&line, format!("picks up {weight}"), colour, true));
         }
         level += step;
     }
+    weights
 }
 
 /// The weighed bats, the bat to order with its tolerance, the bat tried.
@@ -187,11 +207,13 @@ fn points(chart: &Chart<'_>, it: &Studio, [mass, length]: [f64; 2]) {
     for (n, bat) in it.derived.loaded.iter().flat_map(|it| it.bats.iter().enumerate()) {
         let place = at(bat.mass_kg.value, bat.balance_m.value);
         let colour = ink(bat_look(theme, n).0);
+        chart.keep_free(Rect::from_center_size(place, egui::Vec2::splat(20.0)));
         chart.painter().circle(place, 9.0, page, Stroke::new(2.0, colour));
         chart.words(place, Align2::CENTER_CENTER, &bat_letter(n), colour);
     }
     if let Some([mass_kg, balance_m]) = it.tried {
         let place = at(mass_kg, balance_m);
+        chart.keep_free(Rect::from_center_size(place, egui::Vec2::splat(18.0)));
         chart.painter().circle(place, 7.0, page, Stroke::new(3.0, dark));
         chart.patch(place + egui::vec2(12.0, 0.0), Align2::LEFT_CENTER, "tried", dark);
     }

@@ -26,7 +26,10 @@ const TEMPOS: [(Tempo, &str); 2] = [(Tempo::Fastest, "same effort"), (Tempo::Ask
 /// Draws the controls.
 pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let now = &it.playback;
-    through(ui, it, out);
+    // There the score is what is looked at, or nothing but the net.
+    if !matches!(it.view, View::Start | View::Innings) {
+        through(ui, it, out);
+    }
     ui.horizontal_wrapped(|ui| {
         let (words, action) =
             if now.playing { ("Pause", Action::Pause) } else { ("Play", Action::Play) };

@@ -15,7 +15,7 @@ use crate::studio::style::{ink, mixed, theme};
 /// Instants of a stroke that are drawn.
 const COUNT: usize = 72;
 /// Height of a row over that of its words.
-const TALL: f32 = 1.9;
+const TALL: f32 = 2.7;
 /// Room for the names of the rows, and for their figures, over the height of the words.
 const NAMES: f32 = 6.5;
 const FIGURES: f32 = 7.0;

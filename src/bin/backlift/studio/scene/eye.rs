@@ -45,7 +45,8 @@ impl Eye {
     pub fn of(camera: Camera, orbit: Orbit, seen: &Seen) -> Self {
         let h = seen.stature_m;
         let to = |x: f64, y: f64, z: f64| seen.mirror.vector(DVec3::new(x, y, z)) * h;
-        let middle = to(0.12, -0.12, 0.50);
+        // Over the middle of the figure: its feet may be low on the screen, the toe of the bat goes high.
+        let middle = to(0.12, -0.12, 0.57);
         let (from, target, up, tall_rad) = match camera {
             // A right-hander's chest faces −y: square of the wicket, on the off side.
             Camera::Side => (to(0.30, -2.55, 0.72), middle, DVec3::Z, 0.62),

@@ -1,7 +1,5 @@
 //! What is written and drawn over the scene: paths, letters, the lag, the one large line.
 
-use std::cell::RefCell;
-
 use backlift::drawing::palette::bat_look;
 use backlift::frames::DVec3;
 use backlift::measurement::bench::bat_letter;
@@ -14,6 +12,7 @@ use crate::studio::look::Look;
 use crate::studio::panels::words::bat_line;
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme, thinned, wash};
+use crate::studio::taken::Taken;
 
 /// Pictures of a path.
 const PATH: usize = 72;
@@ -28,7 +27,7 @@ const QUIET_PX: f32 = 13.0;
 pub fn draw(painter: &Painter, it: &Studio, scene: &Scene, room: Rect) {
     let painter = painter.with_clip_rect(room);
     let paths = scene.figures.iter().map(|figure| it.through(figure.slot, PATH)).collect();
-    let over = Over { painter, it, scene, room, paths, taken: RefCell::default() };
+    let over = Over { painter, it, scene, room, paths, taken: Taken::default() };
     over.ways();
     over.ball();
     over.caption();
@@ -73,8 +72,7 @@ struct Over<'a> {
     room: Rect,
     /// Each figure's stroke.
     paths: Vec<Vec<Instant>>,
-    /// Where words stand already: none are written over others.
-    taken: RefCell<Vec<Rect>>,
+    taken: Taken,
 }
 
 impl Over<'_> {
@@ -89,7 +87,7 @@ impl Over<'_> {
 
     fn text(&self, at: Pos2, anchor: Align2, words: &str, px: f32, colour: Color32) -> Rect {
         let rect = on_ground(&self.painter, &self.it.look, at, anchor, (words, px, colour));
-        self.taken.borrow_mut().push(rect);
+        self.taken.take(rect);
         rect
     }
 
@@ -116,10 +114,7 @@ impl Over<'_> {
                 at.y.clamp(room.top(), room.bottom().max(room.top())),
             )
         };
-        let is_free = |at: &Pos2| {
-            let rect = Rect::from_center_size(*at, size);
-            !self.taken.borrow().iter().any(|it| it.expand(2.0).intersects(rect))
-        };
+        let is_free = |at: &Pos2| self.taken.is_free(Rect::from_center_size(*at, size));
         let further = [1.0, 2.0, 3.0].into_iter();
         let places = further
             .flat_map(|far| TRIED.map(|(x, y)| at + far * Vec2::new(0.6 * x * size.x, y * size.y)));
@@ -234,8 +229,8 @@ impl Over<'_> {
     fn caption(&self) {
         let time_s = self.it.playback.time_s.min(self.it.length_s());
         let limits = match self.room.width() < 480.0 * self.it.look.text_scale {
-            true => "ends at contact",
-            false => "ends at contact; legs and head are drawn to fit",
+            true => "as far as contact",
+            false => "the likeliest player, as far as contact; legs and head are drawn to fit",
         };
         let words = format!("{time_s:.3} s from the top of the backlift; {limits}");
         let at = self.room.left_bottom() + Vec2::new(10.0, -6.0);

@@ -99,3 +99,19 @@ fn the_hand_tells_of_a_pair_in_either_order() {
     assert!(on.contains("taped to the toe of Old faithful"), "{on}");
     assert!(off.contains("taken off the toe of Big edges"), "{off}");
 }
+
+#[test]
+fn the_makers_pair_gives_way_to_the_bats_that_were_swung_before() {
+    let mut it = demo();
+    it.apply(Action::FirstBat(0));
+    it.apply(Action::SecondBat(3));
+    it.apply(Action::View(View::Pickup));
+    assert_ne!(it.playback.bats, [0, 3]);
+    it.apply(Action::View(View::Swing));
+    assert_eq!(it.playback.bats, [0, 3]);
+    it.apply(Action::View(View::Pickup));
+    it.apply(Action::SecondBat(2));
+    let chosen = it.playback.bats;
+    it.apply(Action::View(View::Swing));
+    assert_eq!(it.playback.bats, chosen);
+}

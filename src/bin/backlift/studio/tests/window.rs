@@ -1,6 +1,9 @@
 //! The real window on a display that nobody sees: real clicks and typing the whole way, and what it shows
 //! held against the panels drawn without it.
 
+use std::path::Path;
+use std::process::Child;
+
 use egui_kittest::kittest::Queryable;
 use tempfile::tempdir;
 
@@ -17,6 +20,40 @@ const JUNIOR: &str = include_str!("../../../../../scenarios/junior.ron");
 /// drawn without it: the same shapes, with other smoothing of their edges.
 const MEAN: f64 = 6.0;
 const ODD: f64 = 0.03;
+
+/// The window on the whole screen, with little detail from the start: a notice that it was reduced would move
+/// everything.
+fn opened(display: &Display, arguments: &[&str], folder: &Path) -> Child {
+    let look = Look { reduced_detail: true, ..Look::default() };
+    Recovery::within(Some(folder.join("state").join("backlift"))).keep_look(&look);
+    let program = display.open(arguments, folder);
+    display.tool(&["search", "--sync", "--onlyvisible", "--name", "Backlift"]);
+    let [width, height] = SCREEN.map(|it| it.to_string());
+    let search = ["search", "--name", "Backlift"];
+    display.tool(&[&search[..], &["windowmove", "0", "0"]].concat());
+    display.tool(&[&search[..], &["windowsize", "--sync", &width, &height]].concat());
+    display.tool(&[&search[..], &["windowfocus"]].concat());
+    pause(2_000);
+    program
+}
+
+/// The net in the middle of the window, without its words below and above.
+fn net(display: &Display) -> Vec<[u8; 3]> {
+    let picture = display.picture();
+    let places = (120..480).flat_map(|y| (300..900).map(move |x| (x, y)));
+    places.map(|(x, y)| picture[y * SCREEN[0] as usize + x]).collect()
+}
+
+/// How often the net is another a second later, in so many seconds.
+fn moved(display: &Display, seconds: usize) -> usize {
+    let mut before = net(display);
+    let mut moves = || {
+        pause(1_000);
+        let now = net(display);
+        std::mem::replace(&mut before, now.clone()) != now
+    };
+    (0..seconds).filter(|_| moves()).count()
+}
 
 /// Clicks the same in both.
 fn click_both(display: &Display, it: &mut Window, label: &str) {
@@ -63,18 +100,8 @@ fn real_clicks_go_from_a_measurement_over_swing_innings_and_map_to_the_card() {
     let folder = tempdir().unwrap();
     let file = folder.path().join("kit.ron");
     std::fs::write(&file, JUNIOR).unwrap();
-    // Little detail from the start: a notice that it was reduced would move everything.
-    let look = Look { reduced_detail: true, ..Look::default() };
-    Recovery::within(Some(folder.path().join("state").join("backlift"))).keep_look(&look);
     let display = Display::start(folder.path());
-    let mut program = display.open(&["studio", "kit.ron"], folder.path());
-    display.tool(&["search", "--sync", "--onlyvisible", "--name", "Backlift"]);
-    let [width, height] = SCREEN.map(|it| it.to_string());
-    let search = ["search", "--name", "Backlift"];
-    display.tool(&[&search[..], &["windowmove", "0", "0"]].concat());
-    display.tool(&[&search[..], &["windowsize", "--sync", &width, &height]].concat());
-    display.tool(&[&search[..], &["windowfocus"]].concat());
-    pause(2_000);
+    let mut program = opened(&display, &["studio", "kit.ron"], folder.path());
     let mut it = window_on(Studio::new(Some(&file), Recovery::default()).unwrap());
     it.state_mut().apply(Action::View(View::Swing));
     it.state_mut().apply(Action::ReducedDetail(true));
@@ -144,6 +171,28 @@ fn real_clicks_go_from_a_measurement_over_swing_innings_and_map_to_the_card() {
     display.with_control("s");
     pause(1_500);
     assert!(std::fs::read_to_string(&file).unwrap().contains("2 lb 4 oz"));
+    program.kill().unwrap();
+    program.wait().unwrap();
+}
+
+#[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
+fn with_no_real_clicks_the_swing_moves_again_and_again_and_rests_when_paused() {
+    let folder = tempdir().unwrap();
+    let display = Display::start(folder.path());
+    let mut program = opened(&display, &["studio"], folder.path());
+    // The first swing is worked out.
+    let waits = (0..120).find(|_| moved(&display, 2) == 2);
+    assert!(waits.is_some(), "nothing ever moves");
+    // A stroke is over in some seconds, and its end stands for one: what still moves went round again.
+    let moves = moved(&display, 24);
+    assert!(moves >= 12, "moved in {moves} of 24 seconds");
+    display.tool(&["key", "space"]);
+    display.still_picture();
+    assert_eq!(moved(&display, 3), 0, "it moves while it is paused");
+    display.tool(&["key", "space"]);
+    let moves = moved(&display, 8);
+    assert!(moves >= 4, "moved in {moves} of 8 seconds after it was played again");
     program.kill().unwrap();
     program.wait().unwrap();
 }
