@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 mod answers;
+mod bats;
 mod display;
 mod files;
 mod paths;
@@ -11,8 +12,11 @@ mod scene;
 mod script;
 mod today;
 mod undo;
+mod way;
+mod whose;
 mod window;
 mod wood;
+mod words;
 mod work;
 
 use std::time::{Duration, Instant};
