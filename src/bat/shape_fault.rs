@@ -136,6 +136,25 @@ pub enum ShapeFault {
 }
 
 impl ShapeFault {
+    /// What stands in the way, without figures: why a figure that is dragged goes no further.
+    pub fn why(&self) -> &'static str {
+        match self {
+            Self::Impossible { .. } => "no bat goes further",
+            Self::Density { .. } => "no willow is so light or so heavy",
+            Self::BackThroughFace { .. } => "the back would come out of the face",
+            Self::EdgeOverSpine { .. } => "the spine has to stand over the edges",
+            Self::StationOrder { .. } | Self::TooFewStations { .. } => {
+                "the measured sections leave no room"
+            }
+            Self::Swell { .. } => "the swell would leave the blade",
+            Self::Splice { .. } => "the splice needs the wood",
+            Self::HandleOutOfBlade { .. } => "the handle would come out of the blade",
+            Self::NoCane { .. } => "no cane would be left under the grip",
+            Self::Cleft { .. } => "the cleft is no larger",
+            Self::Bat(_) => "no bat is so",
+        }
+    }
+
     /// The field of a described bat to mend.
     pub fn field(&self) -> &'static str {
         match self {

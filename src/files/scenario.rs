@@ -5,6 +5,7 @@
 
 mod convert;
 mod edited;
+pub mod examples;
 mod keep;
 mod load;
 pub(in crate::files) mod text;
@@ -12,7 +13,7 @@ pub(in crate::files) mod text;
 pub use super::document::{Places, Text, edit};
 pub use keep::{over_unchanged, with_calibration};
 pub use load::{Loaded, load, load_text};
-pub use text::{DEMO, Given, STARTER, text_of};
+pub use text::{BLANK, DEMO, Given, STARTER, text_of};
 
 use super::document::{Document, Kind, Mends, NoRoom, left_out, part};
 

@@ -13,6 +13,7 @@ pub mod joints;
 pub mod pelvis;
 pub mod posture;
 pub mod segments;
+pub mod usual;
 
 pub use from_reading::{Unusual, player, unusual};
 

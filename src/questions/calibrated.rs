@@ -54,8 +54,9 @@ pub fn calibrated(
         .map_err(|fault| stop(loaded, table, fault))?;
     let bat = bat.or_else(|| readings.first().map(|it| it.bat)).unwrap_or(0);
     // The tables' own player, whatever was kept before: the readings are all there is to know.
-    let player: Player = crate::player::player(&loaded.scenario.player)
-        .map_err(|it| player_fault(&loaded.places, &it))?;
+    let reading = &loaded.scenario.player;
+    let player: Player =
+        crate::player::player(reading).map_err(|it| player_fault(&loaded.places, reading, &it))?;
     let batter = Batter::new(&player, &loaded.strokes, &loaded.bats[bat].bat)?;
     let asked_time_s = loaded.asked_times_s(&batter)?;
     let order = Order {

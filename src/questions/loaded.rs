@@ -70,7 +70,7 @@ pub fn built(read: scenario::Loaded) -> Result<(Loaded, Vec<Fault>), Stop> {
     }
     match scenario.player.faults().as_slice() {
         [] => warnings.extend(player_warnings(&scenario.player, &places)),
-        all => faults.extend(all.iter().map(|it| player_fault(&places, it))),
+        all => faults.extend(all.iter().map(|it| player_fault(&places, &scenario.player, it))),
     }
     let mut bats = Vec::with_capacity(scenario.bats.len());
     for (n, reading) in scenario.bats.iter().enumerate() {
@@ -85,7 +85,8 @@ pub fn built(read: scenario::Loaded) -> Result<(Loaded, Vec<Fault>), Stop> {
     if !faults.is_empty() {
         return Err(Stop::WrongInput(Faults(faults)));
     }
-    let mut player = player(&scenario.player).map_err(|it| player_fault(&places, &it))?;
+    let mut player =
+        player(&scenario.player).map_err(|it| player_fault(&places, &scenario.player, &it))?;
     if let Some(kept) = &scenario.calibration {
         if kept.made_for != made_for(&scenario.player) {
             warnings.push(places.warning(

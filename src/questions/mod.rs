@@ -29,6 +29,7 @@ pub mod pairs;
 pub mod plane;
 pub mod season;
 pub mod shape;
+pub mod surer;
 pub mod swung;
 pub mod taped;
 pub mod timed;

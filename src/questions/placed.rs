@@ -6,6 +6,7 @@ use crate::bat::notes::Warning;
 use crate::bat::shape_fault::ShapeFault;
 use crate::files::fault::{Fault, Faults, Source, nearest};
 use crate::files::scenario::Places;
+use crate::files::scenario::examples::Examples;
 use crate::innings::played::InningsFault;
 use crate::innings::schedule::ScheduleFault;
 use crate::measurement::absurd::Absurd;
@@ -45,12 +46,19 @@ pub fn argument_fault(flag: &str, given: &str, message: &str, help: &str) -> Sto
 }
 
 /// A figure that no player has.
-pub fn player_fault(places: &Places, fault: &PersonFault) -> Fault {
+pub fn player_fault(places: &Places, reading: &PersonReading, fault: &PersonFault) -> Fault {
     let (field, words) = (fault.field(), fault.to_string());
     let part = field.split('.').next().unwrap_or(field);
     let message =
         words.strip_prefix(field).map_or(words.as_str(), |it| it.trim_start_matches(": "));
-    places.fault(&format!("player.{part}"), message, "check the number and its unit")
+    let like = Examples::beside(reading).of_field(part).map_or_else(String::new, |it| {
+        format!("; most of {:.0} years are near {}", reading.age_y.floor(), it.trade)
+    });
+    places.fault(
+        &format!("player.{part}"),
+        message,
+        &format!("check the number and its unit{like}"),
+    )
 }
 
 /// Figures that few players have.

@@ -59,7 +59,11 @@ pub enum UnitFault {
 impl UnitFault {
     /// What to write instead, as a sentence without its full stop.
     pub fn mend(&self, quantity: Quantity) -> String {
-        let accepted = quantity.accepted();
+        self.mend_like(quantity.accepted())
+    }
+
+    /// The same with these examples.
+    pub fn mend_like(&self, accepted: &str) -> String {
         match self {
             Self::DecimalComma { .. } => {
                 format!("write decimals with a point, like {accepted}")

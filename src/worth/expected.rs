@@ -57,8 +57,12 @@ pub struct StrokeWorth {
     pub in_time_fresh: f64,
     /// Chance of being in time at the end of the innings.
     pub in_time_late: f64,
-    /// Ball speed at the end of the innings when in time, m/s.
+    /// Ball speed at the end of the innings when in time, m/s: the mean over where the ball is met.
     pub ball_m_s: f64,
+    /// One standard deviation of it over the possible players, m/s.
+    pub ball_sd_m_s: f64,
+    /// One standard deviation of the bat speed at the end of the innings over the possible players, m/s.
+    pub bat_sd_m_s: f64,
     /// Where on the bat it is best met, m from the top of the handle.
     pub aim_m: f64,
 }
@@ -153,11 +157,14 @@ impl Knowledge {
             .collect();
         let over =
             |of: &dyn Fn(&One) -> f64| by_draw.iter().map(of).sum::<f64>() / by_draw.len() as f64;
+        let spread = |of: &dyn Fn(&One) -> f64| sd(&by_draw.iter().map(of).collect::<Vec<f64>>());
         let strokes = (0..self.strokes.len())
             .map(|k| StrokeWorth {
                 in_time_fresh: over(&|it| it.fresh[k]),
                 in_time_late: over(&|it| it.late[k]),
                 ball_m_s: over(&|it| it.ball_m_s[k]),
+                ball_sd_m_s: spread(&|it| it.ball_m_s[k]),
+                bat_sd_m_s: spread(&|it| it.bat_m_s[k]),
                 aim_m: stations[k].1,
             })
             .collect();
@@ -209,6 +216,7 @@ impl Knowledge {
             }
             let (late_m_s, late) = off(Scores::END);
             one.ball_m_s.push(late_m_s);
+            one.bat_m_s.push(libm::exp((bat.figures)(k, Scores::END, it)[1]));
             one.late.push(late);
             one.fresh.push(match short[k] > 0.0 {
                 true => self.in_time(draw, k, libm::exp(fresh[0])),
@@ -229,6 +237,7 @@ struct One {
     fresh: Vec<f64>,
     late: Vec<f64>,
     ball_m_s: Vec<f64>,
+    bat_m_s: Vec<f64>,
 }
 
 /// The bat with this player's errors of the bench.

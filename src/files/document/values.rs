@@ -5,6 +5,8 @@ use super::Text;
 use super::places::Places;
 use crate::units::{Quantity, parse, share};
 
+/// What is said of a field that is needed and was not written.
+pub const MISSING: &str = "it is missing";
 /// A longer text is no value.
 const LONGEST_BYTES: usize = 200;
 
@@ -38,7 +40,7 @@ impl<'p> Values<'p> {
     ) -> Option<T> {
         if text.is_none() {
             let name = path.rsplit('.').next().unwrap_or(path);
-            self.fault(path, "it is missing", &format!("add {name}: {example}"));
+            self.fault(path, MISSING, &format!("add {name}: {example}"));
         }
         value
     }
@@ -56,18 +58,28 @@ impl<'p> Values<'p> {
 
     /// A quantity above zero, in SI.
     pub fn quantity(&mut self, path: &str, text: &Option<Text>, quantity: Quantity) -> Option<f64> {
+        self.quantity_like(path, text, quantity, quantity.accepted())
+    }
+
+    /// The same with examples of its own.
+    pub fn quantity_like(
+        &mut self,
+        path: &str,
+        text: &Option<Text>,
+        quantity: Quantity,
+        like: &str,
+    ) -> Option<f64> {
         let written = self.short(path, text)?;
         match parse(quantity, written) {
             Ok(value) if value > 0.0 => Some(value),
             Ok(_) => {
                 let message = format!("{written:?} is not above zero");
-                let help =
-                    format!("write {} above zero, like {}", quantity.words(), quantity.accepted());
+                let help = format!("write {} above zero, like {like}", quantity.words());
                 self.fault(path, &message, &help);
                 None
             }
             Err(fault) => {
-                self.fault(path, &fault.to_string(), &fault.mend(quantity));
+                self.fault(path, &fault.to_string(), &fault.mend_like(like));
                 None
             }
         }

@@ -22,10 +22,10 @@ impl TextFile<ScenarioV1> {
         self.fields().bats.len()
     }
 
-    /// What a bat is called.
+    /// What a bat is called, everywhere.
     pub fn label(&self, bat: usize) -> String {
         let written = self.at(&format!("bats.{bat}.label"));
-        if written.is_empty() { format!("Bat {}", bat_letter(bat)) } else { written }
+        if written.is_empty() { format!("bat {}", bat_letter(bat)) } else { written }
     }
 
     /// The bat that the player uses now.

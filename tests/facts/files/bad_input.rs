@@ -36,17 +36,25 @@ fn each_bad_field_is_refused_at_its_line_and_column_with_its_mend() {
         // Missing.
         ("        age: 13,\n", "", "3:5", "player.age: it is missing", "add age: \"13\""),
         ("        sex: \"male\",\n", "", "3:5", "player.sex: it is missing", "\"female\""),
-        ("        stature: \"5 ft 2 in\",\n", "", "3:5", "player.stature: it is", "5 ft 3 in"),
+        ("        stature: \"5 ft 2 in\",\n", "", "3:5", "player.stature: it is", "5 ft 1 in"),
         ("mass: \"2 lb 5 oz\", ", "", "9:9", "bats.0.mass: it is missing", "2 lb 9 oz"),
         (", time: \"14.5 s\"", "", "10:38", "bats.1.pendulum.time: it is missing", "15.3 s"),
         ("version: \"backlift/scenario/1\",", "", "1:1", "version: it is missing", "scenario/1"),
         // No unit, wrong unit.
-        ("\"5 ft 2 in\"", "1.57", "6:18", "1.57 has no unit", "\"1.75 m\""),
+        ("\"5 ft 2 in\"", "1.57", "6:18", "1.57 has no unit", "\"1.56 m\""),
         ("\"2 lb 5 oz\"", "1160", "9:28", "1160 has no unit", "\"1160 g\""),
         ("\"2 lb 5 oz\"", "\"54 cm\"", "9:28", "measures a length, not a weight", "1.16 kg"),
         ("\"90 km/h\"", "90", "13:22", "90 has no unit", "90 km/h"),
         ("\"90 km/h\"", "\"90 kmh/h\"", "13:22", "is not a unit of speed", "km/h"),
         ("\"14.5 s\"", "14.5", "10:67", "14.5 has no unit", "15.3 s"),
+        // A child's body is told with a child's example, not with a bat's or a man's.
+        (
+            "        sex: \"male\",\n",
+            "        sex: \"male\",\n        mass: 46,\n",
+            "6:15",
+            "46 has no unit",
+            "\"45 kg\"",
+        ),
         // Zero, negative, not a number.
         ("\"2 lb 5 oz\"", "\"0 kg\"", "9:28", "\"0 kg\" is not above zero", "a weight above zero"),
         ("\"2 lb 5 oz\"", "\"-2 lb\"", "9:28", "is not above zero", "a weight above zero"),

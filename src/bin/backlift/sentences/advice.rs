@@ -3,6 +3,7 @@
 use backlift::fit::fitting::TodayAdvice;
 use backlift::fit::middles::{LimitedBy, MiddleRow};
 use backlift::fit::pays::{Gain, Pays};
+use backlift::fit::settle::WouldSettle;
 use backlift::innings::score::runs_words;
 use backlift::questions::fitted::Fitted;
 use backlift::questions::loaded::Loaded;
@@ -165,17 +166,18 @@ fn rim(row: &MiddleRow, units: Units) -> Option<String> {
 
 /// What would settle it, with the chance that it would name another bat.
 pub fn would_settle(now: &TodayAdvice) -> String {
-    let named: Vec<String> = now
-        .would_settle
-        .iter()
-        .filter(|it| it.chance >= LEAST_CHANCE)
-        .take(2)
+    let named: Vec<String> = worth_a_word(now)
         .map(|it| format!("{} ({:.0} in 100)", it.what, 100.0 * it.chance))
         .collect();
     match named.as_slice() {
         [] => String::new(),
         _ => format!("Could name another bat: {}.", listed(&named)),
     }
+}
+
+/// What is likely enough to name another bat, the likeliest first.
+pub fn worth_a_word(now: &TodayAdvice) -> impl Iterator<Item = &WouldSettle> {
+    now.would_settle.iter().filter(|it| it.chance >= LEAST_CHANCE).take(2)
 }
 
 /// Chances below this are not worth a word.

@@ -52,6 +52,10 @@ pub enum Action {
     DuplicateBat(usize),
     /// A bat taken away.
     RemoveBat(usize),
+    /// A step of the coach's way on the bench; the whole bench without one.
+    Way(Option<Step>),
+    /// On to the next step of it, if what this one needs is there.
+    Onward,
     /// Takes the last change of the paper in front back.
     Undo,
     /// Brings it again.
@@ -207,6 +211,19 @@ pub enum Keep {
     Drop,
     /// Stay with them.
     Stay,
+}
+
+/// Steps of the coach's way: who, which bats, what was seen, the answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Step {
+    /// Age, sex, height.
+    Who,
+    /// Name, size, dead weight of each.
+    Bats,
+    /// How often the short ball was met in time.
+    Seen,
+    /// Which bat today, and the card.
+    Answer,
 }
 
 /// The questions the window answers.

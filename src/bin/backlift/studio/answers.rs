@@ -7,6 +7,7 @@ use std::sync::Arc;
 
 use backlift::files::fault::{Fault, Faults};
 
+use super::whose::Whose;
 use super::work::{Answer, Question};
 use crate::outcome::Stop;
 
@@ -22,16 +23,25 @@ pub struct Keyed<'a, T> {
 #[derive(Default)]
 pub struct Answers {
     kept: VecDeque<Kept>,
+    whose: Whose,
 }
 
 /// What came of one question.
 struct Kept {
     question: Question,
+    whose: Whose,
     key: u64,
     came: Result<Answer, Vec<Fault>>,
 }
 
 impl Answers {
+    /// Whose answers are shown and taken in from now on; whether those that come of work under way still are such.
+    pub fn turn_to(&mut self, whose: Whose) -> bool {
+        let goes_on = self.whose.may_stand_for(&whose);
+        self.whose = whose;
+        goes_on
+    }
+
     /// Takes in what came of a question. A search that was stopped leaves no trace.
     pub fn take(&mut self, question: Question, key: u64, came: Result<Answer, Stop>) {
         let came = match came {
@@ -43,7 +53,7 @@ impl Answers {
             Question::Finer(bat) => Question::Innings(bat),
             other => other,
         };
-        let new = Kept { question, key, came };
+        let new = Kept { question, whose: self.whose.clone(), key, came };
         self.kept.retain(|it| it.key != key || !it.gives_way_to(&new));
         self.kept.push_back(new);
         if let Some(oldest) = self.too_many(question) {
@@ -81,9 +91,12 @@ impl Answers {
         found.filter_map(|it| Arc::clone(it.came.as_ref().ok()?).downcast().ok()).next()
     }
 
-    /// The last answer to a question, whatever it hangs on.
+    /// The last answer to a question, whatever figures it hangs on; of another player or other bats it is none.
     pub fn last<T: Any>(&self, question: Question) -> Option<Keyed<'_, T>> {
-        let mut asked = self.kept.iter().rev().filter(|it| it.question == question);
+        let is_theirs =
+            |it: &Kept| !question.is_of_scenario() || it.whose.may_stand_for(&self.whose);
+        let all = self.kept.iter().rev().filter(|it| it.question == question);
+        let mut asked = all.filter(|it| is_theirs(it));
         asked.find_map(|it| Some(Keyed { key: it.key, it: it.answer()? }))
     }
 

@@ -66,7 +66,12 @@ impl Studio {
             Action::View(view) => self.look_at(view),
             Action::Pair(pair) => self.show_pair(pair),
             Action::Fit => self.fit(),
-            Action::CancelFit => self.work.cancel(|it| it == Question::Fit),
+            Action::CancelFit => {
+                self.fit_awaited = false;
+                self.work.cancel(|it| it == Question::Fit);
+            }
+            Action::Way(step) => self.go_to(step),
+            Action::Onward => self.onward(),
             Action::WriteCard(folder) => self.write_card(&folder),
             Action::Check(path) => self.check_against_file(&path),
             Action::CheckHere => self.check_here(),
@@ -87,6 +92,10 @@ impl Studio {
         let last = self.document.bat_count().saturating_sub(1);
         let playback = &mut self.playback;
         match action {
+            // What was second and becomes the first changes places with it.
+            Action::FirstBat(bat) if playback.second && playback.bats[1] == bat => {
+                playback.bats.swap(0, 1);
+            }
             Action::FirstBat(bat) => playback.bats[0] = bat.min(last),
             Action::SecondBat(bat) => {
                 playback.bats[1] = bat.min(last);
@@ -178,7 +187,7 @@ impl Studio {
             },
             _ => it.time(bat, &taps),
         };
-        let changed = self.document.change(words(&action), |it| Ok(edit(it)?));
+        let changed = self.document.change(self.change_words(&action), |it| Ok(edit(it)?));
         match changed {
             Ok(is_other) => self.changed_by(&action, is_other),
             Err(faults) => self.say_faults(&faults),
@@ -190,6 +199,13 @@ impl Studio {
         let last = self.document.bat_count().saturating_sub(1);
         match action {
             Action::AddBat => self.bench_bat = last,
+            // The others stay what they are.
+            Action::RemoveBat(gone) if is_other => {
+                let [a, b] = &mut self.playback.bats;
+                for bat in [a, b, &mut self.bench_bat].into_iter().filter(|it| **it > *gone) {
+                    *bat -= 1;
+                }
+            }
             Action::AddTried => {
                 (self.playback.bats[1], self.playback.second) = (last, true);
                 self.tried = None;
@@ -215,16 +231,20 @@ fn says(path: &Path, schema: &str) -> bool {
     read.is_ok() && String::from_utf8_lossy(&start).contains(schema)
 }
 
-/// A change in a few words, for the undo button.
-fn words(action: &Action) -> String {
-    match action {
-        Action::Set(path, value) => of_field(path, value),
-        Action::Saw(how_often) => format!("in time: {how_often}"),
-        Action::ForgetSeen => "clear what was seen".to_owned(),
-        Action::AddBat => "add a bat".to_owned(),
-        Action::DuplicateBat(_) => "copy a bat".to_owned(),
-        Action::RemoveBat(_) => "take a bat away".to_owned(),
-        Action::AddTried => "add the tried bat".to_owned(),
-        _ => "use the pendulum time".to_owned(),
+impl Studio {
+    /// A change in a few words, for the undo button.
+    fn change_words(&self, action: &Action) -> String {
+        match action {
+            Action::Set(path, value) => {
+                of_field(&self.spoken(path).unwrap_or_else(|| path.clone()), value)
+            }
+            Action::Saw(how_often) => format!("in time: {how_often}"),
+            Action::ForgetSeen => "clear what was seen".to_owned(),
+            Action::AddBat => "add a bat".to_owned(),
+            Action::DuplicateBat(_) => "copy a bat".to_owned(),
+            Action::RemoveBat(_) => "take a bat away".to_owned(),
+            Action::AddTried => "add the tried bat".to_owned(),
+            _ => "use the pendulum time".to_owned(),
+        }
     }
 }

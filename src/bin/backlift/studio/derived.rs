@@ -9,6 +9,7 @@ use backlift::questions::loaded::{Loaded, built};
 
 use super::answers::{key_of, told};
 use super::paper::{OnDesk, Paper};
+use super::whose::Whose;
 use crate::outcome::Stop;
 
 /// What follows from the document.
@@ -20,6 +21,10 @@ pub struct Derived {
     pub faults: Vec<Fault>,
     /// What is odd about it.
     pub warnings: Vec<Fault>,
+    /// Whose hands and which bats the document names.
+    pub whose: Whose,
+    /// The same of the last text without a fault.
+    understood: Whose,
     /// For each bat, what all that is computed of it in this player's hands hangs on.
     pub bat_keys: Vec<u64>,
     /// For each bat, what hangs on its bench alone.
@@ -31,7 +36,7 @@ pub struct Derived {
 }
 
 impl Derived {
-    /// Of a document; where it is at fault, what was there before stays on the screen.
+    /// Of a document; where it is at fault, what was there before stays on the screen, as long as it is of the same bats.
     pub fn of(document: &Paper<ScenarioV1>, before: &Self) -> Self {
         let source = Source::new(&document.name(), document.text());
         let read = load_text(source, &document.folder(), &[]).map_err(Stop::from).and_then(built);
@@ -47,12 +52,19 @@ impl Derived {
                     bench_keys: loaded.bats.iter().map(bench_key).collect(),
                     player_key: key_of(&(who, asked)),
                     fit_key: key_of(&(who, asked, &scenario.bats, scenario.invented, known)),
+                    whose: Whose::of(document, Some(&loaded)),
+                    understood: Whose::of(document, Some(&loaded)),
                     loaded: Some(Arc::new(loaded)),
                     faults: Vec::new(),
                     warnings,
                 }
             }
-            Err(stop) => Self { faults: told(stop), warnings: Vec::new(), ..before.clone() },
+            Err(stop) => {
+                let whose = Whose::of(document, before.loaded.as_deref());
+                let before = Some(before.clone()).filter(|it| it.understood.may_stand_for(&whose));
+                let (faults, warnings) = (told(stop), Vec::new());
+                Self { faults, warnings, whose, ..before.unwrap_or_default() }
+            }
         }
     }
 

@@ -4,9 +4,9 @@ use std::path::Path;
 
 use backlift::files::document::TextFile;
 use backlift::files::fault::Faults;
-use backlift::files::scenario::{DEMO, STARTER, ScenarioV1};
+use backlift::files::scenario::{BLANK, DEMO, ScenarioV1};
 
-use super::action::{Action, Keep, View, Which};
+use super::action::{Action, Keep, Step, View, Which};
 use super::paper::OnDesk;
 use super::state::{Ask, Studio};
 use super::wood::action::WoodAction;
@@ -125,7 +125,10 @@ impl Studio {
                 self.recent = self.recovery.recent();
                 self.take_up(it, View::Swing);
             }),
-            _ => TextFile::of("a new player", STARTER).map(|it| self.take_up(it, View::Bench)),
+            _ => TextFile::of("a new player", BLANK).map(|it| {
+                self.take_up(it, View::Bench);
+                self.go_to(Some(Step::Who));
+            }),
         };
         if let Err(faults) = taken_up {
             self.say_faults(&faults);
@@ -140,14 +143,21 @@ impl Studio {
         self.answers.forget(|it| it.is_of_scenario());
         self.work.cancel(|it| it.is_of_scenario() && !it.is_for_files());
         (self.tried, self.check) = (None, None);
+        self.go_to(None);
         self.taps.clear();
         (self.playback.bats, self.bats_before) = ([0, 1], None);
         self.playback.second = true;
         self.follow();
-        if self.wood.paper.is_untouched() {
+        self.look_at(view);
+    }
+
+    /// A blade that nobody put a hand to is of the size of its card, or of the bats here.
+    pub(super) fn blade_follows(&mut self) {
+        let size = self.wood_size();
+        let own = self.wood.worked.as_ref().map(|it| it.loaded.size.name.as_str());
+        if size.is_some() && size.as_deref() != own && self.wood.paper.is_untouched() {
             self.go(Action::Wood(WoodAction::New));
         }
-        self.look_at(view);
     }
 
     /// Another described bat: a file, or a blade of the size at hand.

@@ -10,8 +10,9 @@ use backlift::files::scenario::ScenarioV1;
 use backlift::files::shape::ShapeV1;
 use serde::Serialize;
 
+use super::fields::name;
 use super::recovery::{Recovery, Rescued};
-use super::undo::History;
+use super::undo::{History, of_field};
 
 /// A document that can lie on the desk.
 pub trait Titled: Document + Clone + PartialEq + Serialize {
@@ -190,7 +191,7 @@ impl<D: Titled> OnDesk for Paper<D> {
         if let Some(Drag { path, before }) = self.drag.take()
             && before != self.file.text()
         {
-            let words = format!("{path} = {}", self.file.at(&path));
+            let words = of_field(name(&path).unwrap_or(&path), &self.file.at(&path));
             self.history.changed(before, words);
         }
     }

@@ -12,7 +12,7 @@ use backlift::measurement::taps::Taps;
 use backlift::questions::any_score::Innings;
 use backlift::questions::fitted::Fitted;
 
-use super::action::{Action, ColourBy, Pair, View, Which};
+use super::action::{Action, ColourBy, Pair, Step, View, Which};
 use super::answers::{Answers, Keyed, key};
 use super::derived::Derived;
 use super::filming::Filming;
@@ -47,6 +47,10 @@ pub struct Studio {
     pub ounce_at: f64,
     /// The bat at the bench.
     pub bench_bat: usize,
+    /// How far the coach's way is gone; none where the whole bench is shown.
+    pub way: Option<Step>,
+    /// The bat to order is searched for as soon as it is known which to use today.
+    pub(super) fit_awaited: bool,
     /// The tap-timer.
     pub taps: Taps,
     /// The maker's wood.
@@ -139,6 +143,8 @@ impl Studio {
             bats_before: None,
             ounce_at: FIRST_OUNCE_AT,
             bench_bat: 0,
+            way: None,
+            fit_awaited: false,
             taps: Taps::default(),
             answers: Answers::default(),
             work: Work::default(),
@@ -152,6 +158,7 @@ impl Studio {
             closed: false,
             recovery,
         };
+        it.turn_to_them();
         it.bats_in_range();
         Ok(it)
     }
@@ -209,8 +216,17 @@ impl Studio {
     /// Everything that hangs on the text.
     pub(super) fn follow(&mut self) {
         self.derived = Derived::of(&self.document, &self.derived);
+        self.turn_to_them();
         self.bats_in_range();
         self.check = None;
+        self.blade_follows();
+    }
+
+    /// Answers about another player or other bats are shown no more, and not waited for.
+    fn turn_to_them(&mut self) {
+        if !self.answers.turn_to(self.derived.whose.clone()) {
+            self.work.cancel(|it| it.is_of_scenario() && !it.is_for_files());
+        }
     }
 
     /// Whether everything that was asked for is there.
@@ -291,8 +307,8 @@ impl Studio {
 
     /// Says what went wrong; once, however often it does.
     pub(super) fn say_fault(&mut self, fault: &Fault) {
-        let notice =
-            Notice { words: fault.message.clone(), mend: fault.help.clone(), is_fault: true };
+        let Fault { message: words, help: mend, .. } = self.told(fault);
+        let notice = Notice { words, mend, is_fault: true };
         if !self.notices.contains(&notice) {
             self.notices.push(notice);
         }

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use backlift::files::fault::Fault;
+use backlift::files::fault::{Fault, Faults};
 use backlift::questions::any_score::{Before, Innings};
 use backlift::questions::fitted::fitted;
 use backlift::questions::loaded::Loaded;
@@ -12,6 +12,7 @@ use super::panels::row;
 use super::paper::OnDesk;
 use super::state::Studio;
 use super::work::{Need, Question, Report, Written};
+use crate::outcome::Stop;
 
 impl Studio {
     /// Time runs on, answers are taken in, what is missing is asked for, unsaved work is kept.
@@ -74,12 +75,26 @@ impl Studio {
                 self.learn_asked(it.asked_time_s.clone());
             }
         }
-        self.answers.take(question, key, answer);
+        self.answers.take(question, key, answer.map_err(|it| self.stop_in_words(it)));
+        if question == Question::Fit {
+            self.blade_follows();
+        }
         // What has no place of its own on the screen is said.
         if !question.has_a_place() {
             for fault in self.answers.faults(key).to_vec() {
                 self.say_fault(&fault);
             }
+        }
+    }
+
+    /// Why there is no answer, in the window's words.
+    fn stop_in_words(&self, stop: Stop) -> Stop {
+        match stop {
+            Stop::WrongInput(Faults(all)) => {
+                Stop::WrongInput(Faults(all.iter().map(|it| self.told(it)).collect()))
+            }
+            Stop::NoAnswer(it) => Stop::NoAnswer(self.told(&it)),
+            other => other,
         }
     }
 
@@ -93,6 +108,13 @@ impl Studio {
         };
         if needs.contains(&Need::CardPicture) {
             self.ask_for_picture();
+        }
+        if needs.contains(&Need::Today) && self.ask_for_today(&loaded) {
+            return;
+        }
+        if self.fit_awaited && self.is_advised() {
+            self.fit_awaited = false;
+            self.fit();
         }
         // Both bats a little, then what is sure of their difference, then both bats closely.
         for bat in self.playback.bats {

@@ -47,10 +47,10 @@ impl History {
 }
 
 /// A value put over a field, in a few words for the undo button.
-pub fn of_field(path: &str, value: &str) -> String {
+pub fn of_field(name: &str, value: &str) -> String {
     match value.trim() {
-        "" => format!("take away {path}"),
-        _ => format!("{path} = {value}"),
+        "" => format!("take away {name}"),
+        _ => format!("{name}: {value}"),
     }
 }
 

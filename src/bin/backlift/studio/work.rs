@@ -73,6 +73,8 @@ pub enum Need {
     Fit,
     /// The card as a picture.
     CardPicture,
+    /// Which bat to use today, before the innings.
+    Today,
     /// What an ounce costs along the first bat.
     Ounces,
     /// What is sure of the difference of the two bats, before the advice on today's.

@@ -2,12 +2,13 @@
 
 use super::super::super::document::values::Values;
 use super::super::super::fault::nearest;
-use super::super::PlayerV1;
+use super::super::examples::Examples;
+use super::super::{PlayerV1, Text};
 use super::written;
 use crate::frames::STANDARD_GRAVITY_M_S2;
 use crate::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M};
 use crate::measurement::person::{Handed, PersonReading, Sex, WristHold};
-use crate::units::Quantity::{Force, Length, Mass, Time};
+use crate::units::Quantity::{self, Force, Length, Mass, Time};
 
 /// A wrist hold test stops here, s.
 const WRIST_HOLD_LIMIT_S: f64 = 30.0;
@@ -26,18 +27,25 @@ pub fn player(
     ];
     let sex = values.choice("player.sex", &v1.sex, &sexes);
     let sex = values.needed("player.sex", &v1.sex, sex, "\"female\" or \"male\"");
-    let stature_m = values.quantity("player.stature", &v1.stature, Length);
-    let stature_m = values.needed("player.stature", &v1.stature, stature_m, "\"5 ft 3 in\"");
+    let taller = |stature_m| Examples::of(age_y, sex, stature_m);
+    let like = taller(None).quoted("stature");
+    let stature_m = values.quantity_like("player.stature", &v1.stature, Length, &like);
+    let stature_m = values.needed("player.stature", &v1.stature, stature_m, &like);
     let hands: [(&[&str], Handed); 2] = [
         (&["right", "r", "right-handed"], Handed::Right),
         (&["left", "l", "left-handed"], Handed::Left),
     ];
     let handed = values.choice("player.handed", &v1.handed, &hands).unwrap_or(Handed::Right);
-    let mass_kg = values.quantity("player.mass", &v1.mass, Mass);
-    let arm_length_m = values.quantity("player.arm_length", &v1.arm_length, Length);
-    let hand_length_m = values.quantity("player.hand_length", &v1.hand_length, Length);
-    let grip_top_n = values.quantity("player.grip_top", &v1.grip_top, Force);
-    let grip_bottom_n = values.quantity("player.grip_bottom", &v1.grip_bottom, Force);
+    let examples = taller(stature_m);
+    let mut read = |name: &str, text: &Option<Text>, quantity: Quantity| {
+        let like = examples.quoted(name);
+        values.quantity_like(&format!("player.{name}"), text, quantity, &like)
+    };
+    let mass_kg = read("mass", &v1.mass, Mass);
+    let arm_length_m = read("arm_length", &v1.arm_length, Length);
+    let hand_length_m = read("hand_length", &v1.hand_length, Length);
+    let grip_top_n = read("grip_top", &v1.grip_top, Force);
+    let grip_bottom_n = read("grip_bottom", &v1.grip_bottom, Force);
     let wrist_hold = wrist_hold(values, v1, labels, bats);
     Some(PersonReading {
         age_y: age_y?,

@@ -1,13 +1,15 @@
 //! Whose hands, and which bats: the left side.
 
 use backlift::units::{Quantity, spoken};
-use egui::{Ui, WidgetType};
+use egui::{Color32, Frame, Sense, StrokeKind, Ui, WidgetType};
 
 use super::deeds::{button, tick};
 use super::words::{bat_mark, fault, head, named, pending, quiet, why};
 use crate::figure::measured;
 use crate::studio::action::{Action, View};
+use crate::studio::derived::path_of;
 use crate::studio::state::Studio;
+use crate::studio::style::{GRID, mixed, theme};
 
 /// Draws it.
 pub fn hands_and_bats(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
@@ -17,6 +19,7 @@ pub fn hands_and_bats(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     for bat in 0..it.document.bat_count() {
         one(ui, it, out, bat);
     }
+    button(ui, out, "Measure the bats", Action::View(View::Bench));
     ui.horizontal_wrapped(|ui| {
         if ui.button("Add a bat").clicked() {
             out.push(Action::AddBat);
@@ -52,46 +55,89 @@ fn hands(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     button(ui, out, "Measure the player", Action::View(View::Bench));
 }
 
+/// A bat: one click on it swings it beside the first.
 fn one(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, bat: usize) {
     let label = it.label(bat);
-    let chosen = it.playback.bats;
-    let shown = chosen[0] == bat || (it.playback.second && chosen[1] == bat);
-    ui.horizontal_wrapped(|ui| {
-        bat_mark(ui, &it.look, bat);
-        ui.label(&label);
+    let place = place(it, bat);
+    let chosen = place.is_some();
+    let theme = theme(&it.look);
+    let fill = if chosen { mixed(theme.ground, theme.bats[0], 0.08) } else { Color32::TRANSPARENT };
+    let mut frame = Frame::new().inner_margin(0.5 * GRID).fill(fill).begin(ui);
+    {
+        let ui = &mut frame.content_ui;
+        ui.set_width(ui.available_width());
+        ui.horizontal_wrapped(|ui| {
+            bat_mark(ui, &it.look, bat);
+            ui.label(&label);
+            super::today::suits(ui, it.given(bat));
+            let is_known = it.derived.loaded.as_ref().is_some_and(|it| bat < it.bats.len());
+            pending(ui, chosen && is_known && it.is_pending(bat));
+            if let Some(place) = place {
+                quiet(ui, place.words());
+            }
+        });
         if let Some(weighed) = it.derived.loaded.as_ref().and_then(|it| it.bats.get(bat)) {
-            let mass =
-                spoken(Quantity::Mass, weighed.mass_kg.value, weighed.mass_kg.sd, it.look.units);
-            let why_words = format!(
-                "Scale weight {}; picks up like a {} bat of {}",
-                measured(Quantity::Mass, weighed.mass_kg, it.look.units),
-                weighed.size,
-                measured(Quantity::Mass, weighed.pickup_weight_kg, it.look.units)
-            );
-            why(ui, &mass, &why_words);
+            let told = |kg| measured(Quantity::Mass, kg, it.look.units);
+            quiet(ui, &told(weighed.mass_kg));
+            quiet(ui, &format!("picks up like {}", told(weighed.pickup_weight_kg)));
         }
-        super::today::suits(ui, it.given(bat));
-        pending(ui, shown && it.is_pending(bat));
-    });
-    ui.horizontal_wrapped(|ui| {
-        let first = ui.selectable_label(chosen[0] == bat, "first");
-        named(&first, WidgetType::Button, &format!("{label} first"));
-        if first.on_hover_text("Swing this bat first").clicked() {
+    }
+    // Over the words, so that all of it is one thing to click.
+    let room = frame.content_ui.min_rect().expand(0.5 * GRID);
+    let row = ui.interact(room, ui.id().with(("bat", bat)), Sense::click());
+    if row.hovered() && !chosen {
+        frame.frame.fill = mixed(theme.ground, theme.bats[0], 0.04);
+    }
+    frame.end(ui);
+    if row.has_focus() {
+        ui.painter().rect_stroke(room, 2.0, ui.visuals().selection.stroke, StrokeKind::Inside);
+    }
+    named(&row, WidgetType::Button, &format!("{label} second"));
+    let is_at_bench = it.view == View::Bench;
+    if row.clicked() {
+        let wants_first = ui.input(|input| input.modifiers.shift);
+        match (wants_first, place) {
+            (_, Some(Place::First)) => {}
+            (true, _) => out.push(Action::FirstBat(bat)),
+            (false, _) => out.push(Action::SecondBat(bat)),
+        }
+        if is_at_bench && it.bench_bat != bat {
+            out.push(Action::BenchBat(bat));
+        }
+    }
+    row.on_hover_text("One click swings it beside the first; with Shift it becomes the first");
+    if let Some(Place::Second) = place {
+        let swap = ui.small_button("Make it the first");
+        named(&swap, WidgetType::Button, &format!("{label} first"));
+        if swap.clicked() {
             out.push(Action::FirstBat(bat));
         }
-        let is_second = it.playback.second && chosen[1] == bat;
-        let second = ui.selectable_label(is_second, "second");
-        named(&second, WidgetType::Button, &format!("{label} second"));
-        if second.on_hover_text("Swing this bat beside the first").clicked() {
-            out.push(Action::SecondBat(bat));
+    }
+}
+
+/// What a bat does on the screen.
+#[derive(Clone, Copy)]
+enum Place {
+    First,
+    Second,
+}
+
+impl Place {
+    fn words(self) -> &'static str {
+        match self {
+            Self::First => "swung first",
+            Self::Second => "beside it",
         }
-        let bench = ui.small_button("bench");
-        named(&bench, WidgetType::Button, &format!("{label} to the bench"));
-        if bench.clicked() {
-            out.push(Action::BenchBat(bat));
-            out.push(Action::View(View::Bench));
-        }
-    });
+    }
+}
+
+fn place(it: &Studio, bat: usize) -> Option<Place> {
+    let [first, second] = it.playback.bats;
+    match bat {
+        _ if bat == first => Some(Place::First),
+        _ if it.playback.second && bat == second => Some(Place::Second),
+        _ => None,
+    }
 }
 
 /// What is wrong stands where it is seen from every view.
@@ -99,10 +145,26 @@ fn faults(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if !it.derived.is_stale() {
         return;
     }
-    head(ui, "To be mended");
-    quiet(ui, "Until then every figure is of the state before");
-    for it in &it.derived.faults {
-        fault(ui, it, &it.message);
+    let (to_come, wrong): (Vec<_>, Vec<_>) =
+        it.derived.faults.iter().partition(|fault| it.is_to_come(fault));
+    let fields = to_come.iter().filter_map(|it| path_of(it));
+    let fields: Vec<String> = fields.filter_map(|path| it.spoken(path)).collect();
+    if !fields.is_empty() {
+        head(ui, "Still to come");
+        fields.iter().for_each(|field| {
+            quiet(ui, field);
+        });
     }
-    button(ui, out, "Mend it at the bench", Action::View(View::Bench));
+    if !wrong.is_empty() {
+        head(ui, "To be mended");
+        if it.derived.loaded.is_some() {
+            quiet(ui, "Until then every figure is of the state before");
+        }
+        for about in wrong.into_iter().map(|about| it.told(about)) {
+            fault(ui, &about, &about.message);
+        }
+    }
+    if it.view != View::Bench {
+        button(ui, out, "Mend it at the bench", Action::View(View::Bench));
+    }
 }

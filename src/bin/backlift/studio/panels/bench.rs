@@ -4,10 +4,11 @@ use backlift::units::Quantity;
 use egui::{Grid, RichText, Ui};
 
 use super::deeds::button;
-use super::field::{Field, field};
+use super::field::of_bat;
 use super::words::{bat_mark, head, quiet, sentence, why};
-use crate::figure::{measured, percent};
+use crate::figure::{capital, measured, percent};
 use crate::studio::action::Action;
+use crate::studio::fields::BAT;
 use crate::studio::figures::swing_moment;
 use crate::studio::state::Studio;
 
@@ -16,7 +17,8 @@ pub fn told(it: &Studio) -> String {
     let label = it.label(it.bench_bat);
     match it.at_bench() {
         Some(bat) => format!(
-            "{label} weighs {} and picks up like {}; its swing moment is sure to {}",
+            "{} weighs {} and picks up like {}; its swing moment is sure to {}",
+            capital(&label),
             backlift::units::spoken(
                 Quantity::Mass,
                 bat.mass_kg.value,
@@ -32,6 +34,8 @@ pub fn told(it: &Studio) -> String {
 
 /// All of the bench but its pendulum: the bat, and the player.
 pub fn all(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    button(ui, out, "Step by step", Action::Way(Some(it.next_step())))
+        .on_hover_text("Who, which bats, what was seen, the answer");
     bench(ui, it, out);
     super::diagram::bat(ui, &it.look);
     super::player::player(ui, it, out);
@@ -44,32 +48,8 @@ fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     super::today::in_use(ui, it, out);
     head(ui, "This bat");
     let bat = it.bench_bat;
-    let path = |name: &str| format!("bats.{bat}.{name}");
-    let rows = [
-        ("label", "Name", "Old faithful", "What you call it"),
-        ("size", "Size", "6", "1 to 6, Harrow, short handle or long handle"),
-        ("mass", "Dead weight", "2 lb 3 oz", "On a kitchen scale, grips and toe guard on"),
-        ("length", "Length", "31.75 in", "From the top of the handle to the toe"),
-        (
-            "balance",
-            "Balance point",
-            "19.5 in",
-            "Where it balances on a pencil, from the top of the handle",
-        ),
-        ("width", "Width", "104 mm", "Greatest width of the blade"),
-        ("edge", "Edge", "32 mm", "Greatest thickness of an edge"),
-        ("depth", "Depth", "55 mm", "From the face to the highest point of the back"),
-        (
-            "handle_diameter",
-            "Handle",
-            "33 mm",
-            "Across the handle over the grip, at the bottom hand",
-        ),
-    ];
     Grid::new(("bench", bat)).num_columns(2).show(ui, |ui| {
-        for (name, label, like, how) in rows {
-            field(ui, it, out, &Field { path: &path(name), label, like, how });
-        }
+        of_bat(ui, it, out, bat, &BAT);
     });
     follows(ui, it);
 }
@@ -131,7 +111,7 @@ fn follows(ui: &mut Ui, it: &Studio) {
     quiet(ui, &format!("Size {}. {}", bat.size, law(bat)));
     let path = format!("bats.{}", it.bench_bat);
     for warning in it.derived.about(&path) {
-        quiet(ui, crate::studio::derived::words(warning));
+        quiet(ui, &it.beside(warning).message);
     }
 }
 

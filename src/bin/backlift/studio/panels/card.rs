@@ -15,8 +15,10 @@ use crate::studio::state::Studio;
 /// The card as it is printed.
 pub fn preview(ui: &mut Ui, it: &Studio, _: &mut Vec<Action>) {
     let Some(picture) = it.card_picture() else {
-        let drawn = it.fitted().is_some();
-        quiet(ui, if drawn { "The card is being drawn" } else { "No card yet" });
+        match it.fitted() {
+            Some(_) => drop(quiet(ui, "The card is being drawn")),
+            None => super::today::so_far(ui, it),
+        }
         return;
     };
     let id = egui::Id::new("card picture");

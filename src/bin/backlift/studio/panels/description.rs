@@ -7,79 +7,19 @@ use egui::{Grid, Ui};
 use super::field::{Field, Told, edited};
 use super::words::{caution, head, quiet, why};
 use crate::studio::action::Action;
+use crate::studio::fields::WOOD;
 use crate::studio::state::Studio;
 use crate::studio::wood::action::WoodAction;
 
-/// A part's name, and its fields.
-type Fields = [(&'static str, &'static [[&'static str; 4]]); 3];
-
-/// Path, name, what may stand in it, and how to measure it.
-const FIELDS: Fields = [
-    (
-        "Blade",
-        &[
-            ["size", "Size", "short handle", "1 to 6, Harrow, short handle or long handle"],
-            ["blade.length", "Blade length", "559 mm", "From shoulder to toe"],
-            ["blade.width", "Blade width", "107 mm", "Greatest width"],
-            ["blade.edge", "Blade edge", "36 mm", "Greatest thickness of the edges"],
-            ["blade.depth", "Spine height", "60 mm", "From the face to the spine at the swell"],
-            ["blade.swell", "Swell", "8 in", "Height of the deepest place over the toe"],
-            [
-                "blade.hollow",
-                "Hollow of the back",
-                "40 %",
-                "0 straight, 100 % level at the edge, below 0 full",
-            ],
-            [
-                "blade.camber",
-                "Camber of the face",
-                "2 mm",
-                "Height of the middle of the face over its edges",
-            ],
-            ["blade.shoulder_width", "Shoulder width", "45 mm", "Where the handle goes in"],
-            ["blade.shoulder_length", "Shoulder length", "60 mm", "From there to full width"],
-            ["blade.toe_depth", "Toe depth", "28 mm", "Depth at the toe"],
-        ],
-    ),
-    (
-        "Handle and what is on it",
-        &[
-            ["handle.length", "Handle length", "290 mm", "From its top to the shoulder"],
-            ["handle.diameter", "Handle diameter", "34 mm", "Over the grip, at the bottom hand"],
-            ["handle.section", "Handle section", "oval", "Round, oval or semi-oval"],
-            ["handle.grips", "Grips", "1", "How many, one over the other"],
-            ["extras.labels", "Labels", "8 g", "Labels and glue"],
-            ["extras.toe_guard", "Toe guard", "1.5 mm", "Its thickness, or none"],
-            ["extras.oil", "Oil", "12 g", "In the wood"],
-        ],
-    ),
-    (
-        "Wood",
-        &[
-            [
-                "willow.density",
-                "Willow",
-                "440 kg/m³",
-                "Density, where it is known; else the cleft below",
-            ],
-            ["willow.cleft.mass", "Cleft weight", "2.75 kg", "As sawn"],
-            ["willow.cleft.length", "Cleft length", "710 mm", "Along the grain"],
-            ["willow.cleft.width", "Cleft width", "118 mm", "Across"],
-            ["willow.cleft.depth", "Cleft depth", "72 mm", "From face to back"],
-            ["willow.cleft.moisture", "Cleft moisture", "13 %", "Water when it was weighed"],
-        ],
-    ),
-];
-
 /// The fields of the description.
 pub fn fields(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    for (name, fields) in FIELDS {
+    for (name, fields) in WOOD {
         head(ui, name);
         Grid::new(("wood", name)).num_columns(2).show(ui, |ui| {
             for [path, label, like, how] in fields {
                 let field = Field { path, label, like, how };
-                let told =
-                    Told { kept: it.wood.paper.at(path), faults: it.wood.about(path).collect() };
+                let faults = it.wood.about(path).map(|fault| it.beside(fault)).collect();
+                let told = Told { kept: it.wood.paper.at(path), faults };
                 // Measured sections have their places from the toe: their length stays.
                 let fixed = *path == "blade.length" && it.wood.has_sections();
                 if fixed {
@@ -132,5 +72,5 @@ pub fn follows(ui: &mut Ui, it: &Studio) {
 /// Whether a fault is about one of these fields, and said there.
 pub fn has_field(fault: &backlift::files::fault::Fault) -> bool {
     let path = crate::studio::derived::path_of(fault);
-    path.is_some_and(|path| FIELDS.iter().any(|(_, all)| all.iter().any(|it| it[0] == path)))
+    path.is_some_and(|path| WOOD.iter().any(|(_, all)| all.iter().any(|it| it[0] == path)))
 }

@@ -81,7 +81,7 @@ impl Pen {
 }
 
 fn sheet(ui: &mut Ui, look: &Look, height: f32, name: &'static str) -> Rect {
-    let size = egui::vec2(ui.available_width().min(60.0 * GRID * look.text_scale), height);
+    let size = egui::vec2(ui.available_width().min(70.0 * GRID * look.text_scale), height);
     let (whole, response) = ui.allocate_exact_size(size, Sense::hover());
     named(&response, WidgetType::Image, name);
     whole
@@ -148,7 +148,7 @@ pub fn player(ui: &mut Ui, look: &Look) {
     let whole = sheet(ui, look, 26.0 * GRID * look.text_scale, "how to measure the player");
     let pen = Pen::new(ui, look, whole);
     let height = whole.height() - 2.0 * GRID;
-    let foot = Pos2::new(whole.left() + 0.3 * whole.width(), whole.bottom() - GRID);
+    let foot = Pos2::new(whole.left() + 0.22 * whole.width(), whole.bottom() - GRID);
     let up = |share: f32, across: f32| foot + egui::vec2(across * height, -share * height);
     let limb = Stroke::new(0.05 * height, pen.wood);
     for (from, to) in [

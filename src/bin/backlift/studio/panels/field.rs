@@ -6,6 +6,7 @@ use egui::{Key, TextEdit, Ui};
 use super::words::{fault, quiet, with_mend};
 use crate::studio::action::Action;
 use crate::studio::derived::words;
+use crate::studio::fields::Line;
 use crate::studio::state::Studio;
 
 /// A field and how to fill it.
@@ -21,43 +22,65 @@ pub struct Field<'a> {
 }
 
 /// What a field's document has to say of it.
-pub struct Told<'a> {
+pub struct Told {
     /// What is written there now.
     pub kept: String,
-    /// What is wrong or odd about it.
-    pub faults: Vec<&'a Fault>,
+    /// What is wrong or odd about it, in the window's words.
+    pub faults: Vec<Fault>,
 }
 
-/// Draws a field of the scenario in two columns of a grid; what is typed counts on Enter, or when the field is
-/// left.
+impl Studio {
+    /// What a fault says beside its own field.
+    pub fn beside(&self, fault: &Fault) -> Fault {
+        let message = self.in_words(words(fault));
+        Fault { message, help: self.told(fault).help, ..fault.clone() }
+    }
+}
+
+/// Draws a field of the scenario in two columns of a grid; what is typed counts on Enter, or when the field is left.
 pub fn field(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, field: &Field<'_>) {
-    let told =
-        Told { kept: it.document.at(field.path), faults: it.derived.about(field.path).collect() };
+    // What is not filled in yet is no mistake.
+    let faults = it.derived.about(field.path).filter(|fault| !it.is_to_come(fault));
+    let faults = faults.map(|fault| it.beside(fault)).collect();
+    let told = Told { kept: it.document.at(field.path), faults };
     if let Some(text) = edited(ui, field, &told) {
         out.push(Action::Set(field.path.to_owned(), text));
     }
 }
 
-/// Several fields, each its path, its name, what may stand in it, and how to measure it.
-pub fn fields(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, all: &[[&str; 4]]) {
-    for [path, label, like, how] in all {
-        field(ui, it, out, &Field { path, label, like, how });
+/// Several fields.
+pub fn fields(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, all: &[Line]) {
+    for line @ [path, label, _, how] in all {
+        let like = it.like(line);
+        field(ui, it, out, &Field { path, label, like: &like, how });
+    }
+}
+
+/// Several fields of a bat.
+pub fn of_bat(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, bat: usize, all: &[Line]) {
+    for [name, label, like, how] in all {
+        let path = format!("bats.{bat}.{name}");
+        field(ui, it, out, &Field { path: &path, label, like, how });
     }
 }
 
 /// The same of any document: what was typed, when it counts.
-pub fn edited(ui: &mut Ui, field: &Field<'_>, told: &Told<'_>) -> Option<String> {
+pub fn edited(ui: &mut Ui, field: &Field<'_>, told: &Told) -> Option<String> {
     let Field { path, label, like, how } = *field;
     let mut typed = None;
     let name = ui.label(label).on_hover_text(how);
     ui.vertical(|ui| {
-        let id = egui::Id::new(("field", path));
+        let id = id(path);
         let draft = ui.data(|data| data.get_temp::<String>(id));
         let mut text = draft.unwrap_or_else(|| told.kept.clone());
-        let edit = TextEdit::singleline(&mut text).id(id).hint_text(like);
+        let edit = TextEdit::singleline(&mut text).id(id).hint_text(format!("like {like}"));
         let response = ui.add(edit).labelled_by(name.id).on_hover_text(how);
         if response.lost_focus() {
-            let given_up = ui.input(|input| input.key_pressed(Key::Escape));
+            let pressed = |key| ui.input(|input| input.key_pressed(key));
+            let given_up = pressed(Key::Escape);
+            if pressed(Key::Enter) {
+                ui.data_mut(|data| data.insert_temp(egui::Id::new(ENTERED), path.to_owned()));
+            }
             if !given_up && text.trim() != told.kept {
                 typed = Some(text);
             }
@@ -67,9 +90,9 @@ pub fn edited(ui: &mut Ui, field: &Field<'_>, told: &Told<'_>) -> Option<String>
         }
         for it in &told.faults {
             if it.is_warning {
-                quiet(ui, &with_mend(it, words(it)));
+                quiet(ui, &with_mend(it, &it.message));
             } else {
-                fault(ui, it, words(it));
+                fault(ui, it, &it.message);
             }
         }
     });
@@ -77,13 +100,32 @@ pub fn edited(ui: &mut Ui, field: &Field<'_>, told: &Told<'_>) -> Option<String>
     typed
 }
 
+/// Where it is kept which field was left by Enter.
+const ENTERED: &str = "field left by Enter";
+
+fn id(path: &str) -> egui::Id {
+    egui::Id::new(("field", path))
+}
+
+/// The field that was left by Enter, once.
+pub fn entered(ui: &Ui) -> Option<String> {
+    let id = egui::Id::new(ENTERED);
+    let path = ui.data(|data| data.get_temp(id));
+    ui.data_mut(|data| data.remove::<String>(id));
+    path
+}
+
+/// Gives a field the keyboard.
+pub fn focus(ui: &Ui, path: &str) {
+    ui.memory_mut(|memory| memory.request_focus(id(path)));
+}
+
 /// One of a few words.
 pub fn choice(
     ui: &mut Ui,
     it: &Studio,
     out: &mut Vec<Action>,
-    path: &str,
-    label: &str,
+    [path, label]: [&str; 2],
     words: &[&str],
 ) {
     ui.label(label);

@@ -61,7 +61,7 @@ fn words(ui: &mut Ui, it: &Studio) {
             ui,
             &percent(believed.1, 1),
             &format!(
-                "of its bat speed; anything from {} to {}, the bands on the curves",
+                "of its bat speed by fifty; anything from {} to {}, the bands on the curves",
                 percent(least.1, 1),
                 percent(most.1, 1)
             ),

@@ -25,7 +25,7 @@ const SHADES: f64 = 9.0;
 
 /// Draws the map in the space there is.
 pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    let Some(ground) = remembered(ui, it) else { return };
+    let Some(ground) = remembered(ui, it) else { return super::today::so_far(ui, it) };
     let (whole, response) = ui.allocate_exact_size(ui.available_size(), Sense::click_and_drag());
     named(&response, WidgetType::Image, &format!("map of bats: {}", ground.label));
     let (units, [mass_unit, length_unit]) = axis_units(it.look.units);

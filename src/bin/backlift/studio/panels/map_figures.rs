@@ -13,7 +13,7 @@ use super::deeds::{button, choice};
 use super::kept::kept;
 use super::table::{Table, name};
 use super::words::{bat_mark, caution, head, measure, quiet, sentence};
-use crate::figure::percent;
+use crate::figure::{self, percent};
 use crate::sentences::advice;
 use crate::studio::action::{Action, ColourBy, View};
 use crate::studio::answers::{Keyed, key};
@@ -76,9 +76,9 @@ pub fn map_figures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         choice(ui, out, &COLOURS, it.colour_by, Action::ColourBy);
     });
     super::today::short(ui, it);
-    let runs = fitted.it.fitting.setting().plan.runs;
-    head(ui, &format!("At {}", runs_words(runs)));
+    head(ui, "These bats in these hands");
     table(ui, it, &fitted);
+    quiet(ui, &format!("In the net: {}", super::swing::heading(it)));
     ui.horizontal_wrapped(|ui| match it.tried {
         Some(_) => {
             button(ui, out, "Make it one of the bats", Action::AddTried);
@@ -137,7 +137,15 @@ fn table(ui: &mut Ui, it: &Studio, fitted: &Keyed<'_, Fitted>) {
     let doubted = |value: f64, sd: f64| format!("{} ± {}", speed(value, sd), speed(sd, sd));
     let bowled = speed(fitting.setting().delivery.speed_m_s, 0.3);
     let runs = runs_words(fitting.setting().plan.runs);
+    let [bat_speed, mean_ball, in_time] = [
+        format!("bat speed of the pull at {runs}"),
+        format!("mean ball of pulls in time at {runs}"),
+        format!("in time at {runs}"),
+    ];
+    let expected = format!("{}, the innings", super::today::mean_of(&fitted.it.loaded));
     type Cell<'a> = Box<dyn Fn(&OnMap) -> Option<String> + 'a>;
+    let bats = || it.derived.loaded.iter().flat_map(|it| &it.bats);
+    let weighed = |on: &OnMap| bats().find(|it| it.bat == on.bat);
     // What is weighed and measured has no share of error here.
     let measured = |_: &OnMap| None;
     let of_pull = |on: &OnMap| Some(on.pull_error_share);
@@ -145,42 +153,49 @@ fn table(ui: &mut Ui, it: &Studio, fitted: &Keyed<'_, Fitted>) {
     let rows: [(&str, Cell<'_>, String, ErrorShare); 7] = [
         (
             "dead weight",
-            Box::new(|on| Some(spoken(Quantity::Mass, on.bat.mass_kg(), 0.005, units))),
-            "On the scale, to the 5 g a scale holds".to_owned(),
+            Box::new(|on| {
+                Some(match weighed(on) {
+                    Some(it) => figure::measured(Quantity::Mass, it.mass_kg, units),
+                    None => spoken(Quantity::Mass, on.bat.mass_kg(), 0.005, units),
+                })
+            }),
+            "On the scale; of a bat that is chosen here, as it is asked for".to_owned(),
             measured,
         ),
         (
             "balance, from the top",
-            Box::new(|on| Some(spoken(Quantity::Length, on.bat.balance_m(), 0.001, units))),
-            "Where it balances on a pencil".to_owned(),
+            Box::new(|on| {
+                Some(match weighed(on) {
+                    Some(it) => figure::measured(Quantity::Length, it.balance_m, units),
+                    None => spoken(Quantity::Length, on.bat.balance_m(), 0.001, units),
+                })
+            }),
+            "Where it balances on a pencil; of a bat that is chosen here, as it is asked for".to_owned(),
             measured,
         ),
         (
-            "bat speed, the pull",
-            Box::new(|on| {
-                let pull_m_s = on.pull_m_s?;
-                Some(speed(pull_m_s, (on.pull_error_share * pull_m_s).max(0.05)))
-            }),
-            format!("The likeliest player's fastest controlled pull at {runs}"),
+            &bat_speed,
+            Box::new(|on| Some(doubted(on.pull_m_s?, on.worth.strokes.get(pull?)?.bat_sd_m_s))),
+            format!("The likeliest player's fastest controlled pull at {runs}; its doubt is mostly the player's, alike for all bats"),
             of_pull,
         ),
         (
-            "off the bat, the pull",
+            &mean_ball,
             Box::new(|on| {
-                let ball_m_s = on.worth.strokes.get(pull?)?.ball_m_s;
-                Some(speed(ball_m_s, (on.worth_error_share * ball_m_s).max(0.05)))
+                let it = on.worth.strokes.get(pull?)?;
+                Some(doubted(it.ball_m_s, it.ball_sd_m_s))
             }),
-            format!("Ball off the bat from a pull in time at {runs}, against a ball bowled at {bowled}, met where this player meets it; the ball off a bat is in doubt by some per cent, alike for all bats"),
+            format!("Mean over where this player meets the ball, of pulls in time at {runs} against a ball bowled at {bowled}; its doubt is mostly the player's, alike for all bats"),
             of_worth,
         ),
         (
-            "in time",
+            &in_time,
             Box::new(|on| Some(format!("{:.0} of 100", 100.0 * on.worth.chance_in_time))),
             format!("Short balls met in time at {runs}, over everybody this player may be"),
             of_worth,
         ),
         (
-            "expected ball",
+            &expected,
             Box::new(|on| Some(doubted(on.worth.mean_m_s(), on.worth.sd_m_s()))),
             "Ball speed that may be expected over the innings and the mix of strokes, late balls and mishits counted; its doubt is mostly the player's, alike for all bats".to_owned(),
             of_worth,

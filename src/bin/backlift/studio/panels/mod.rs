@@ -26,13 +26,15 @@ mod player;
 pub mod scene;
 mod sections;
 mod start;
+mod surer;
 mod swing;
 mod table;
 pub mod target;
 mod through;
 mod today;
 pub mod top;
-mod wood;
+mod way;
+pub mod wood;
 mod wood_card;
 pub mod words;
 
@@ -101,9 +103,9 @@ pub const VIEWS: [Row; 8] = [
         name: "Bench",
         what: "What the bats and the player are: weigh, balance, time, measure",
         paper: Which::Scenario,
-        needs: &[],
-        layout: Layout::Columns(bench::all),
-        beside: pendulum::pendulum,
+        needs: &[Need::Today],
+        layout: Layout::Columns(way::left),
+        beside: way::beside,
     },
     Row {
         view: View::Swing,
@@ -128,7 +130,7 @@ pub const VIEWS: [Row; 8] = [
         name: "Map",
         what: "Every bat that can be made, and what it is worth in these hands",
         paper: Which::Scenario,
-        needs: &[Need::Fit],
+        needs: &[Need::Fit, Need::Today],
         layout: Layout::Whole { panel: map::map, has_net: true },
         beside: map_figures::map_figures,
     },
@@ -146,7 +148,7 @@ pub const VIEWS: [Row; 8] = [
         name: "Card",
         what: "What the maker gets, and whether a delivered bat is it",
         paper: Which::Scenario,
-        needs: &[Need::Fit, Need::CardPicture],
+        needs: &[Need::Fit, Need::CardPicture, Need::Today],
         layout: Layout::Whole { panel: card::preview, has_net: false },
         beside: card::card,
     },

@@ -4,10 +4,11 @@ use backlift::drawing::axis::Axis;
 use egui::{Align2, Grid, Sense, Ui, WidgetType};
 
 use super::chart::Chart;
-use super::field::{Field, field};
+use super::field::of_bat;
 use super::words::{head, named, quiet};
 use crate::figure::{percent, plain};
 use crate::studio::action::Action;
+use crate::studio::fields::PENDULUM;
 use crate::studio::figures::swing_moment;
 use crate::studio::state::Studio;
 use crate::studio::style::{GRID, ink, theme};
@@ -24,17 +25,8 @@ pub fn pendulum(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     );
     super::diagram::pendulum(ui, &it.look);
     let bat = it.bench_bat;
-    let path = |name: &str| format!("bats.{bat}.pendulum.{name}");
-    let rows = [
-        ("swings", "Swings", "10", "Full swings timed, out and back"),
-        ("time", "Time of all", "13.72 s", "From letting the first pass to the last"),
-        ("pivot", "Pivot", "6 in", "From the top of the handle to the rods"),
-        ("amplitude", "Half-swing", "5 deg", "How far it was let go from hanging"),
-    ];
     Grid::new(("pendulum", bat)).num_columns(2).show(ui, |ui| {
-        for (name, label, like, how) in rows {
-            field(ui, it, out, &Field { path: &path(name), label, like, how });
-        }
+        of_bat(ui, it, out, bat, &PENDULUM);
     });
     taps(ui, it, out);
     doubt(ui, it);

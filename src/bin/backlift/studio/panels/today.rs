@@ -1,10 +1,11 @@
 //! Today's bats: the sentence of `fit`, each bat's figures, what they rest on, and what was seen.
 
 use backlift::innings::score::runs_words;
-use backlift::measurement::plan::HowOften;
+use backlift::measurement::plan::{Goal, HowOften};
+use backlift::questions::loaded::Loaded;
 use backlift::worth::suits::suits_words;
 use backlift::worth::today::Given;
-use egui::{Ui, WidgetType};
+use egui::{ProgressBar, Ui, WidgetType};
 
 use super::table::{Table, name};
 use super::words::{bat_mark, fault, head, measure, named, pending, quiet, sentence, why};
@@ -13,6 +14,7 @@ use crate::sentences::advice;
 use crate::studio::action::Action;
 use crate::studio::bench::{SEEN_BALLS, SEEN_RUNS};
 use crate::studio::state::Studio;
+use crate::studio::work::Question;
 
 /// Which bat to use today, in the words of `fit`; what is said while nobody knows yet.
 pub fn told(it: &Studio) -> String {
@@ -43,15 +45,40 @@ fn failed(ui: &mut Ui, it: &Studio) {
     }
 }
 
+/// How far the advice is, while it is worked out.
+pub fn under_way(ui: &mut Ui, it: &Studio) {
+    if let Some(job) = it.work.job(Question::Today) {
+        ui.add(ProgressBar::new(job.share as f32).text(&job.doing));
+    }
+}
+
+/// All that is known before any search.
+pub fn so_far(ui: &mut Ui, it: &Studio) {
+    headline(ui, it);
+    under_way(ui, it);
+    bats(ui, it);
+    if let Some(job) = it.work.job(Question::Fit) {
+        head(ui, "The bat to order");
+        ui.add(ProgressBar::new(job.share as f32).text(&job.doing));
+    }
+}
+
 /// Every bat's figures, and what they rest on.
 pub fn bats(ui: &mut Ui, it: &Studio) {
-    let Some((_, now)) = it.advice() else { return };
+    table(ui, it);
+    rests(ui, it);
+}
+
+/// Every bat's figures.
+pub fn table(ui: &mut Ui, it: &Studio) {
+    let Some((loaded, now)) = it.advice() else { return };
     let (unit, per_m_s) = speed_unit(it.look.units);
     let runs = runs_words(now.setting.plan.runs);
     head(ui, "Today's bats");
     let table = Table::new(ui, &[0.7, 0.8, 1.2, 0.8, 0.9]);
-    let ball = format!("ball, {unit}");
-    let heads = ["", "suits", ball.as_str(), "in time", "near best"];
+    let ball = format!("{}, {unit}", mean_of(loaded));
+    let in_time = format!("in time at {runs}");
+    let heads = ["", "suits", ball.as_str(), in_time.as_str(), "near best"];
     table.row(ui, |ui, n| name(ui, heads.get(n).unwrap_or(&"")));
     for (bat, given) in now.today.given.iter().enumerate() {
         table.row(ui, |ui, n| match (n, &given.worth) {
@@ -79,7 +106,14 @@ pub fn bats(ui: &mut Ui, it: &Studio) {
             _ => {}
         });
     }
-    rests(ui, it);
+}
+
+/// What the mean over the innings is of, as bats are judged here.
+pub fn mean_of(loaded: &Loaded) -> &'static str {
+    match loaded.scenario.fit.goal {
+        Goal::BallSpeed => "expected ball",
+        Goal::BatSpeed => "expected bat speed",
+    }
 }
 
 /// What the advice rests on, and what would change it.
@@ -104,6 +138,12 @@ pub fn suits(ui: &mut Ui, given: Option<&Given>) {
 /// Which bat is used now, what was seen with it, and what follows.
 pub fn in_use(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     head(ui, "Today");
+    asked(ui, it, out);
+    short(ui, it);
+}
+
+/// Which bat is used now, and what was seen with it.
+pub fn asked(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let labels: Vec<String> = (0..it.document.bat_count()).map(|bat| it.label(bat)).collect();
     ui.horizontal_wrapped(|ui| {
         ui.label("Which bat does the player use now?");
@@ -113,7 +153,6 @@ pub fn in_use(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         }
     });
     seen(ui, it, out, &labels);
-    short(ui, it);
 }
 
 /// One row: what was seen.
@@ -167,8 +206,9 @@ fn seen(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, labels: &[String]) {
         }
     });
     for name in ["bat", "stroke", "runs", "balls", "in_time"] {
-        for it in it.derived.about(&format!("seen.0.{name}")) {
-            fault(ui, it, crate::studio::derived::words(it));
+        for about in it.derived.about(&format!("seen.0.{name}")) {
+            let about = it.beside(about);
+            fault(ui, &about, &about.message);
         }
     }
     let more = it.document.fields().seen.len().saturating_sub(1);

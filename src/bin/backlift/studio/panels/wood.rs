@@ -1,6 +1,6 @@
 //! Beside the wood: the blade against its card, carved to it, and its description in figures.
 
-use backlift::units::Quantity;
+use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::cautions::SHAPE;
 use egui::Ui;
 
@@ -8,10 +8,15 @@ use super::deeds::{choice, item};
 use super::target::{self, Target};
 use super::words::{caution, head, quiet, sentence};
 use super::{carve, description, wood_card};
-use crate::figure::measured;
+use crate::figure::{measured, percent, plain};
 use crate::studio::action::{Action, Which};
+use crate::studio::fields::name;
 use crate::studio::state::Studio;
 use crate::studio::wood::action::{Face, WoodAction, Work};
+use crate::studio::wood::{Stop, is_share};
+
+/// Below this, m, a size of the blade is told in millimetres where the trade's units are.
+const SMALL_M: f64 = 0.06;
 
 /// What a maker could say of the blade.
 pub fn told(it: &Studio, targets: &[Target]) -> String {
@@ -77,11 +82,26 @@ pub fn sides(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     });
 }
 
+/// Where and why a drag went no further.
+pub fn stopped(stop: &Stop, units: Units) -> String {
+    let at = match units {
+        _ if is_share(&stop.path) => percent(stop.value, 1),
+        // Small sizes are told in millimetres by every maker.
+        Units::Trade if stop.value < SMALL_M => plain(1e3 * stop.value, 1, "mm"),
+        _ => spoken(Quantity::Length, stop.value, 1e-4, units),
+    };
+    let called = name(&stop.path).unwrap_or(&stop.path);
+    format!("{called} stops at {at}: {}", stop.why)
+}
+
 fn shape(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let targets = target::targets(it);
     sentence(ui, &told(it, &targets));
     for fault in it.wood.faults.iter().filter(|it| !description::has_field(it)) {
         caution(ui, &fault.message);
+    }
+    if let Some(stop) = &it.wood.stop {
+        quiet(ui, &stopped(stop, it.look.units));
     }
     head(ui, "The card");
     wood_card::wood_card(ui, it, out);

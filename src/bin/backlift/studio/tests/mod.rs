@@ -3,6 +3,7 @@
 
 mod answers;
 mod apart;
+mod bats;
 mod display;
 mod files;
 mod paths;
@@ -12,8 +13,11 @@ mod scene;
 mod script;
 mod today;
 mod undo;
+mod way;
+mod whose;
 mod window;
 mod wood;
+mod words;
 mod work;
 
 use std::time::{Duration, Instant};

@@ -86,7 +86,7 @@ fn undo_and_redo_of_one_change_go_there_and_back() {
     assert_eq!(it.document.text(), before);
     it.apply(Action::Redo);
     assert_eq!(it.document.text(), after);
-    assert_eq!(it.document.history().last(), Some("bats.0.mass = 2 lb 9 oz"));
+    assert_eq!(it.document.history().last(), Some("Old faithful, dead weight: 2 lb 9 oz"));
 }
 
 #[test]

@@ -11,7 +11,7 @@ use tempfile::tempdir;
 use super::paths::{Window, click, wait, window_on};
 use super::{demo, settle};
 use crate::studio::action::{Action, Keep, View, Which};
-use crate::studio::panels::{grab, target};
+use crate::studio::panels::{grab, target, wood};
 use crate::studio::paper::OnDesk;
 use crate::studio::recovery::Recovery;
 use crate::studio::state::{Ask, Studio};
@@ -106,7 +106,7 @@ fn a_whole_drag_is_one_step_back() {
     }
     act(&mut it, WoodAction::LetGo);
     assert_eq!(it.wood.paper.at("blade.edge"), "33 mm");
-    assert_eq!(it.wood.paper.history().last(), Some("blade.edge = 33 mm"));
+    assert_eq!(it.wood.paper.history().last(), Some("Blade edge: 33 mm"));
     let after_kg = mass_kg(&it);
     it.apply(Action::Undo);
     assert_eq!((it.wood.paper.text(), mass_kg(&it)), (text.as_str(), before_kg));
@@ -376,4 +376,68 @@ fn every_shape_that_is_offered_can_be_kept_and_still_meets_the_card() {
         }
         it.apply(Action::Undo);
     }
+}
+
+#[test]
+fn a_ring_that_is_dragged_too_far_stops_where_the_blade_allows_it_and_says_why() {
+    let mut it = demo();
+    it.apply(Action::View(View::Wood));
+    let depth_m = grab_of(&it, "blade.depth").value;
+    for path in ["blade.edge", "blade.toe_depth", "blade.hollow", "handle.diameter", "blade.width"]
+    {
+        let from = grab_of(&it, path).value;
+        let [least, most] = grab_of(&it, path).range;
+        for to in [least, most.min(0.3)] {
+            act(&mut it, WoodAction::Grab(path.into(), to));
+            assert!(it.wood.faults.is_empty(), "{path} to {to}: {:?}", it.wood.faults);
+            let stop = it.wood.stop.clone();
+            if let Some(stop) = &stop {
+                let words = wood::stopped(stop, backlift::units::Units::Trade);
+                eprintln!("{words}");
+                assert!(words.contains(" stops at ") && !words.contains("\u{2009}m:"), "{words}");
+                assert!((grab_of(&it, path).value - stop.value).abs() < 1e-6, "{path}");
+                // The next step further is none.
+                let step = if path == "blade.hollow" { 0.005 } else { 1e-4 };
+                let further = stop.value + step * (to - from).signum();
+                let text = it.wood.paper.text().to_owned();
+                act(&mut it, WoodAction::Grab(path.into(), further));
+                assert_eq!(it.wood.paper.text(), text, "{path}");
+            }
+            // And back again, in the same drag.
+            act(&mut it, WoodAction::Grab(path.into(), from));
+            assert!((grab_of(&it, path).value - from).abs() < 1e-4 && it.wood.stop.is_none());
+            act(&mut it, WoodAction::LetGo);
+        }
+    }
+    // Edges thicker than the blade is deep are what a drag reaches first.
+    act(&mut it, WoodAction::Grab("blade.edge".into(), 0.3));
+    let stop = it.wood.stop.clone().unwrap();
+    assert!(stop.value <= depth_m && stop.value > 0.5 * depth_m, "{stop:?}");
+    let told = wood::stopped(&stop, backlift::units::Units::Trade);
+    assert!(told.contains("mm: ") && told.starts_with("Blade edge stops at "), "{told}");
+    assert!(wood::stopped(&stop, backlift::units::Units::Si).contains("\u{2009}m: "));
+    assert!(it.notices.is_empty());
+    let shown = window_on(it);
+    assert!(says(&shown, "Blade edge stops at "));
+}
+
+#[test]
+fn a_blade_that_nobody_touched_is_of_the_size_of_its_card_and_one_that_was_stays() {
+    let size = |it: &Studio| it.wood.worked.as_ref().unwrap().loaded.size.name.clone();
+    let folder = tempdir().unwrap();
+    let card = folder.path().join("card.ron");
+    std::fs::write(&card, CARD.replace("size: \"6\"", "size: \"4\"")).unwrap();
+    let mut it = demo();
+    assert_eq!(size(&it), "6");
+    it.apply(Action::Set("bats.0.size".into(), "Harrow".into()));
+    assert_eq!(size(&it), "Harrow");
+    act(&mut it, WoodAction::Card(card.clone()));
+    let asked = it.wood_card().unwrap().size.clone();
+    assert_ne!(asked, "Harrow");
+    assert_eq!(size(&it), asked);
+    act(&mut it, WoodAction::FittedCard);
+    assert_eq!(size(&it), "Harrow");
+    act(&mut it, WoodAction::Set("blade.edge".into(), "31 mm".into()));
+    act(&mut it, WoodAction::Card(card));
+    assert_eq!(size(&it), "Harrow");
 }

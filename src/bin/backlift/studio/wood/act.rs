@@ -4,11 +4,11 @@ use std::path::Path;
 
 use backlift::files::card_file;
 use backlift::files::fault::Fault;
-use backlift::files::shape_text::{mm, percent};
 
 use super::Opened;
 use super::action::WoodAction;
 use crate::studio::answers::{key, key_of};
+use crate::studio::fields::name;
 use crate::studio::paper::OnDesk;
 use crate::studio::playback::Orbit;
 use crate::studio::state::{Ask, Studio};
@@ -21,9 +21,13 @@ impl Studio {
         if !matches!(action, WoodAction::Grab(..)) {
             self.wood.paper.let_go();
         }
+        // Why a drag stopped can be read until something else is done.
+        if !matches!(action, WoodAction::Grab(..) | WoodAction::LetGo) {
+            self.wood.stop = None;
+        }
         match action {
             WoodAction::Set(path, value) => {
-                let words = of_field(&path, &value);
+                let words = of_field(name(&path).unwrap_or(&path), &value);
                 let changed = self.wood.change(words, |it| Ok(it.put(&path, &value)?));
                 changed.unwrap_or_else(|faults| self.say_faults(&faults));
             }
@@ -39,10 +43,16 @@ impl Studio {
             }
             WoodAction::AskCard => self.asks.push_back(Ask::WoodCard),
             WoodAction::Card(path) => match card_file::read(&path) {
-                Ok(card) => self.wood.card = Some(Opened { key: key_of(&card), card }),
+                Ok(card) => {
+                    self.wood.card = Some(Opened { key: key_of(&card), card });
+                    self.blade_follows();
+                }
                 Err(fault) => self.say_fault(&fault),
             },
-            WoodAction::FittedCard => self.wood.card = None,
+            WoodAction::FittedCard => {
+                self.wood.card = None;
+                self.blade_follows();
+            }
             WoodAction::Carve => self.carve(),
             WoodAction::CancelCarve => self.work.cancel(|it| it == Question::Carve),
             WoodAction::On(part, on) => {
@@ -67,10 +77,10 @@ impl Studio {
     }
 
     fn grab(&mut self, path: &str, value: f64) {
-        let written = if path == "blade.hollow" { percent(value) } else { mm(value) };
-        match self.wood.paper.drag(path, &written.0) {
-            Ok(()) => self.wood.follow(),
-            Err(fault) => self.say_fault(&fault),
+        let grabs = self.wood.shown().map_or_else(Vec::new, |it| self.wood.grabs(it));
+        let from = grabs.iter().find(|it| it.path == path).map_or(value, |it| it.value);
+        if let Err(fault) = self.wood.drag(path, from, value) {
+            self.say_fault(&fault);
         }
     }
 

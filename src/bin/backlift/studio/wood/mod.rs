@@ -3,8 +3,10 @@
 mod act;
 pub mod action;
 mod carving;
+mod dragged;
 mod plan;
 mod planing;
+mod stop;
 
 use std::sync::Arc;
 
@@ -28,6 +30,7 @@ use super::playback::Orbit;
 use super::recovery::Recovery;
 use action::{Face, Holdable, Part, Work};
 pub use plan::{PLANING_SD, Planned};
+pub use stop::{Stop, is_share};
 
 /// Everything at the maker's bench.
 pub struct Wood {
@@ -39,6 +42,8 @@ pub struct Wood {
     pub before: Option<Arc<Worked>>,
     /// What is wrong with the description now.
     pub faults: Vec<Fault>,
+    /// Where and why a drag goes no further.
+    pub stop: Option<Stop>,
     /// What the solid hangs on.
     pub key: u64,
     /// What is being done.
@@ -89,6 +94,7 @@ impl Wood {
             worked: None,
             before: None,
             faults: Vec::new(),
+            stop: None,
             key: 0,
             work: Work::default(),
             held: Vec::new(),

@@ -1,0 +1,94 @@
+//! What is said of fields, in the words of the window: a coach is not told where something stands in a file.
+
+use backlift::files::document::values::MISSING;
+use backlift::files::fault::Fault;
+use backlift::files::scenario::examples::Examples;
+use backlift::measurement::person::Sex;
+
+use super::derived::{path_of, words};
+use super::fields::{Line, name, named_alone};
+use super::state::Studio;
+
+/// With a small letter, as it stands in a sentence.
+fn small(name: &str) -> String {
+    let mut rest = name.chars();
+    rest.next().map_or_else(String::new, |it| it.to_lowercase().chain(rest).collect())
+}
+
+impl Studio {
+    /// A field as it is called: "Old faithful, dead weight"; none of what has no name.
+    pub fn spoken(&self, path: &str) -> Option<String> {
+        let bat = path.strip_prefix("bats.").and_then(|it| it.split('.').next()?.parse().ok());
+        match (bat, name(path)) {
+            (Some(bat), Some(name)) => Some(format!("{}, {}", self.label(bat), small(name))),
+            (Some(bat), None) => Some(self.label(bat)),
+            (None, name) => name.map(str::to_owned),
+        }
+    }
+
+    /// A sentence with every field in it called so.
+    pub fn in_words(&self, sentence: &str) -> String {
+        let is_of_path = |it: char| it.is_ascii_alphanumeric() || it == '_' || it == '.';
+        let mut out = String::new();
+        let mut rest = sentence;
+        while let Some(start) = rest.find(is_of_path) {
+            let (before, after) = rest.split_at(start);
+            let end = after.find(|it| !is_of_path(it)).unwrap_or(after.len());
+            let (word, left) = after.split_at(end);
+            let path = word.trim_end_matches('.');
+            out.push_str(before);
+            let called = match path {
+                it if it.contains('.') => self.spoken(it).map(|it| format!("“{it}”")),
+                it if it.contains('_') => named_alone(it).map(small),
+                _ => None,
+            };
+            out.push_str(called.as_deref().unwrap_or(path));
+            out.push_str(&word[path.len()..]);
+            rest = left;
+        }
+        out + rest
+    }
+
+    /// What a fault says, with its field called as the window calls it: "Old faithful, dead weight: …".
+    pub fn told(&self, fault: &Fault) -> Fault {
+        let said = self.in_words(words(fault));
+        let message = match path_of(fault).map(|it| (it, self.spoken(it))) {
+            Some((_, Some(field))) => format!("{field}: {said}"),
+            Some((path, None)) => format!("{path}: {said}"),
+            None => said,
+        };
+        let help = fault.help.as_deref().map(|it| self.in_words(it));
+        Fault { message, help, ..fault.clone() }
+    }
+
+    /// Whether a fault is only that something is not filled in yet.
+    pub fn is_to_come(&self, fault: &Fault) -> bool {
+        let path = path_of(fault);
+        words(fault) == MISSING && path.is_some_and(|path| self.document.at(path).is_empty())
+    }
+
+    /// What may stand in a field of the player: of somebody of this age, where it hangs on age.
+    pub fn like(&self, line: &Line) -> String {
+        let [path, _, like, _] = line;
+        let name = path.strip_prefix("player.");
+        let example = name.and_then(|it| self.examples().of_field(it));
+        example.map_or_else(|| (*like).to_owned(), |it| it.trade)
+    }
+
+    /// Examples for the player as far as known; what was last understood counts where the text has a fault now.
+    fn examples(&self) -> Examples {
+        match &self.derived.loaded {
+            Some(it) => Examples::beside(&it.scenario.player),
+            None => {
+                let age_y = self.document.at("player.age");
+                let age_y = age_y.split_whitespace().next().and_then(|it| it.parse().ok());
+                let sex = match self.document.at("player.sex").as_str() {
+                    "female" => Some(Sex::Female),
+                    "male" => Some(Sex::Male),
+                    _ => None,
+                };
+                Examples::of(age_y, sex, None)
+            }
+        }
+    }
+}
