@@ -6,6 +6,7 @@
 pub mod action;
 mod answers;
 mod apply;
+mod asking;
 mod bench;
 mod card;
 mod clip;
@@ -35,6 +36,7 @@ mod tests;
 mod tick;
 mod today;
 mod undo;
+pub mod wake;
 pub mod window;
 pub mod wood;
 pub mod work;

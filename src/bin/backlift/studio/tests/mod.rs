@@ -4,11 +4,15 @@
 mod answers;
 mod display;
 mod files;
+mod path;
 mod paths;
 mod picture;
 mod playback;
+mod rest;
 mod scene;
 mod script;
+mod shortcuts;
+mod sizes;
 mod today;
 mod undo;
 mod window;
