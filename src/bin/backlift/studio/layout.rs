@@ -15,6 +15,8 @@ const NARROW: f32 = 1150.0;
 
 /// Lower than this, px at scale 1, what stands under the scene stands beside it.
 const LOW: f32 = 460.0;
+/// The same where two panels stand under it.
+const LOW_FOR_TWO: f32 = 560.0;
 
 /// Share of the height that what must stand everywhere may take.
 const STANDING_SHARE: f32 = 0.12;
@@ -79,7 +81,11 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
             column(ui, |ui| bats::hands_and_bats(ui, it, out));
         });
     }
-    let low = ui.available_height() < LOW * scale;
+    let least = match row.layout {
+        Layout::Net(Some(_)) => LOW_FOR_TWO,
+        _ => LOW,
+    };
+    let low = ui.available_height() < least * scale;
     let (id, size) = match row.layout {
         Layout::Columns(_) => ("pendulum", 0.5 * ui.available_width()),
         _ => ("figures", (52.0 * GRID * scale).min(0.45 * width)),

@@ -36,6 +36,10 @@ pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         let length_s = round_to_decimals(it.length_s(), SHOWN_DECIMALS);
         let mut time_s = round_to_decimals(now.time_s, SHOWN_DECIMALS).min(length_s);
         let rest = ui.text_style_height(&egui::TextStyle::Body) * 14.0;
+        if ui.available_size_before_wrap().x < rest {
+            // It does not wrap by itself.
+            ui.end_row();
+        }
         ui.spacing_mut().slider_width =
             (ui.available_size_before_wrap().x - rest).clamp(60.0, 400.0);
         let slider = Slider::new(&mut time_s, 0.0..=length_s)

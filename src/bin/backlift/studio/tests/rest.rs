@@ -17,7 +17,8 @@ const SETTLED: Duration = Duration::from_secs(240);
 fn taken_s(program: u32) -> f64 {
     let told = std::fs::read_to_string(format!("/proc/{program}/stat")).unwrap();
     let (_, after_name) = told.rsplit_once(')').unwrap();
-    let ticks = |n: usize| -> f64 { after_name.split_whitespace().nth(n).unwrap().parse().unwrap() };
+    let ticks =
+        |n: usize| -> f64 { after_name.split_whitespace().nth(n).unwrap().parse().unwrap() };
     (ticks(11) + ticks(12)) / 100.0
 }
 
@@ -28,7 +29,11 @@ fn comes_to_rest(program: u32) -> bool {
         let before = taken_s(program);
         pause((1e3 * WATCHED_S) as u64);
         let share = (taken_s(program) - before) / WATCHED_S;
-        eprintln!("{:.0} s: {:.1} % of a processor", started.elapsed().as_secs_f64(), 100.0 * share);
+        eprintln!(
+            "{:.0} s: {:.1} % of a processor",
+            started.elapsed().as_secs_f64(),
+            100.0 * share
+        );
         if share < AT_REST {
             return true;
         }

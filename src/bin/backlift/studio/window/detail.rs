@@ -103,28 +103,7 @@ fn shaders(
     building: Res<Building>,
     calls: Res<Calls>,
     mut waited: Local<Waited>,
-    mut said: Local<usize>,
 ) {
-    if std::env::var_os("XA").is_some() {
-        let all: Vec<String> = cache
-            .pipelines()
-            .filter(|it| {
-                !matches!(it.state, bevy::render::render_resource::CachedPipelineState::Ok(_))
-            })
-            .map(|it| match &it.descriptor {
-                bevy::render::render_resource::PipelineDescriptor::RenderPipelineDescriptor(d) => {
-                    format!("{:?} {:?}", d.label, d.vertex.shader)
-                }
-                bevy::render::render_resource::PipelineDescriptor::ComputePipelineDescriptor(d) => {
-                    format!("{:?} {:?}", d.label, d.shader)
-                }
-            })
-            .collect();
-        *said += 1;
-        if *said % 60 == 1 {
-            eprintln!("{} {:?}", *said, all);
-        }
-    }
     let goes_on = waited.go_on(cache.waiting_pipelines().count(), Instant::now());
     if building.0.swap(goes_on, Ordering::Relaxed) || goes_on {
         calls.0.now();

@@ -21,7 +21,7 @@ use bevy::render::RenderPlugin;
 use bevy::time::TimeUpdateStrategy;
 use bevy::window::{ExitCondition, PrimaryWindow};
 use bevy::winit::{EventLoopProxyWrapper, WinitPlugin};
-use bevy_egui::{EguiGlobalSettings, EguiPlugin, EguiPrimaryContextPass};
+use bevy_egui::{EguiGlobalSettings, EguiPlugin, EguiPreUpdateSet, EguiPrimaryContextPass};
 
 use super::action::Action;
 use super::dialogs::Dialogs;
@@ -83,6 +83,12 @@ fn shown(mut studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, 
         .insert_non_send(stage::Stage::default())
         .insert_non_send(film::Camera::default())
         .insert_resource(pace::Pace::default())
+        .add_systems(
+            PreUpdate,
+            screen::quiet_keys
+                .after(EguiPreUpdateSet::ProcessInput)
+                .before(EguiPreUpdateSet::BeginPass),
+        )
         .add_systems(Startup, (screen::set_up, stage::set_up))
         .add_systems(Update, (dropped, tick, pace::watch, film::film).chain())
         .add_systems(EguiPrimaryContextPass, screen::show)

@@ -3,7 +3,7 @@
 use bevy::camera::{ClearColorConfig, RenderTarget};
 use bevy::prelude::*;
 use bevy::render::render_resource::TextureFormat;
-use bevy_egui::{EguiContexts, EguiTextureHandle, PrimaryEguiContext};
+use bevy_egui::{EguiContexts, EguiInput, EguiTextureHandle, PrimaryEguiContext};
 use egui::{Color32, Rect, UiBuilder, pos2};
 
 use super::stage::Stage;
@@ -72,6 +72,17 @@ pub fn set_up(mut commands: Commands, mut kind: ResMut<Kind>, mut images: ResMut
         let format = TextureFormat::Rgba8UnormSrgb;
         *image = images.add(Image::new_target_texture(size.width, size.height, format, None));
         it.insert(RenderTarget::Image(image.clone().into()));
+    }
+}
+
+/// The plugin of the panels tells them in every picture which of Shift, Ctrl and Alt are held, and whatever they are told
+/// makes them ask for another picture: without end, were it not for this.
+pub fn quiet_keys(mut inputs: Query<&mut EguiInput>, mut last: Local<Option<egui::Modifiers>>) {
+    for mut input in &mut inputs {
+        input.events.retain(|event| match event {
+            egui::Event::ModifiersChanged(now) => last.replace(*now) != Some(*now),
+            _ => true,
+        });
     }
 }
 
