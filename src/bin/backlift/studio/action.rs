@@ -35,6 +35,10 @@ pub enum Action {
     Rescue,
     /// Discards it.
     DropRescued,
+    /// The path that is asked for.
+    Given(PathBuf),
+    /// No path is given.
+    Withdraw,
     /// Closes the window.
     Close,
     /// Takes a notice away.

@@ -50,6 +50,8 @@ impl Studio {
             Action::Dropped(path) => self.dropped(path),
             Action::AskCard => self.asks.push_back(Ask::CardFolder),
             Action::AskCheck => self.asks.push_back(Ask::CardFile),
+            Action::Given(path) => self.answer(path),
+            Action::Withdraw => self.withdraw(),
             Action::Keep(keep) => self.decide(keep),
             Action::Dismiss(n) if n < self.notices.len() => {
                 self.notices.remove(n);

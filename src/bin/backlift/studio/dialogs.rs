@@ -1,86 +1,95 @@
 //! The operating system's own windows for files, each on a thread of its own.
 
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
+use std::time::{Duration, Instant};
 
-use super::action::{Action, Which};
+use super::action::Action;
+use super::asking::{Asked, Way, ended};
 use super::state::{Ask, Studio};
-use super::wood::action::WoodAction;
+use super::wake::Wake;
+
+/// A window that is gone again so soon without a path was never there.
+const SOON: Duration = Duration::from_secs(1);
+
+/// Shows the system's window for a question, with the folder and the name a path would have; the path, unless none
+/// was chosen.
+pub type Chooser = Arc<dyn Fn(&Asked, &Path, &str) -> Option<PathBuf> + Send + Sync>;
 
 /// Windows that are open, and what comes back from them.
 pub struct Dialogs {
-    sender: Sender<Action>,
-    receiver: Receiver<Action>,
+    chooser: Chooser,
+    wake: Wake,
+    /// For which question one was opened last.
+    opened: Option<u64>,
+    sender: Sender<Back>,
+    receiver: Receiver<Back>,
 }
 
-impl Default for Dialogs {
-    fn default() -> Self {
-        let (sender, receiver) = channel();
-        Self { sender, receiver }
-    }
+/// What came back from a window.
+struct Back {
+    number: u64,
+    ask: Ask,
+    path: Option<PathBuf>,
+    took: Duration,
 }
 
 impl Dialogs {
+    /// Windows of this kind; the one with the panels is called when something was chosen.
+    pub fn new(chooser: Chooser, wake: Wake) -> Self {
+        let (sender, receiver) = channel();
+        Self { chooser, wake, opened: None, sender, receiver }
+    }
+
+    /// The system's own.
+    pub fn of_the_system(wake: Wake) -> Self {
+        Self::new(Arc::new(chosen), wake)
+    }
+
     /// Opens what is asked for, and does what was chosen.
-    pub fn serve(&self, it: &mut Studio) {
-        while let Some(ask) = it.asks.pop_front() {
-            let name = match ask {
-                Ask::SaveAs(which) => file_name(&it.paper(which).name()),
-                _ => String::new(),
-            };
-            let sender = self.sender.clone();
-            std::thread::spawn(move || {
-                if let Some(action) = chosen(ask, &name) {
-                    // The window is gone when nobody listens.
-                    let _ = sender.send(action);
+    pub fn serve(&mut self, it: &mut Studio) {
+        while let Ok(Back { number, ask, path, took }) = self.receiver.try_recv() {
+            let is_asked = it.answered == number && !it.asks.is_empty();
+            match path {
+                Some(path) => {
+                    it.has_chooser = true;
+                    // A choice counts though the question was put away here.
+                    it.apply(if is_asked { Action::Given(path) } else { ask.action(path) });
                 }
-            });
+                None if !is_asked => {}
+                None if took < SOON => it.has_chooser = false,
+                None => it.apply(Action::Withdraw),
+            }
         }
-        while let Ok(action) = self.receiver.try_recv() {
-            it.apply(action);
+        let Some(ask) = it.asks.front().copied() else { return };
+        if self.opened == Some(it.answered) {
+            return;
         }
+        self.opened = Some(it.answered);
+        let number = it.answered;
+        let (folder, name) = (it.asked_folder(ask), it.asked_name(ask));
+        let (chooser, sender, wake) =
+            (Arc::clone(&self.chooser), self.sender.clone(), self.wake.clone());
+        std::thread::spawn(move || {
+            let started = Instant::now();
+            let path = chooser(&ask.asked(), &folder, &name);
+            let took = started.elapsed();
+            // The window is gone when nobody listens.
+            let _ = sender.send(Back { number, ask, path, took });
+            wake.now();
+        });
     }
 }
 
-fn file_name(of: &str) -> String {
-    let letter = |c: char| if c.is_alphanumeric() || c == '.' { c } else { '-' };
-    let name: String = of.chars().map(letter).collect();
-    if name.ends_with(".ron") { name } else { name + ".ron" }
-}
-
-fn noun(which: Which) -> &'static str {
-    match which {
-        Which::Scenario => "scenario",
-        Which::Bat => "described bat",
-    }
-}
-
-fn chosen(ask: Ask, name: &str) -> Option<Action> {
-    let dialog = |title: &str| rfd::FileDialog::new().set_title(title);
-    let folder = |title: &str| dialog(title).pick_folder();
-    let open = |title: &str, kind: &str| dialog(title).add_filter(kind, &["ron"]).pick_file();
-    let keep = |title: &str, kind: &str, ending: &str, name: &str| {
-        let path = dialog(title).add_filter(kind, &[ending]).set_file_name(name).save_file()?;
-        Some(if path.extension().is_some() { path } else { path.with_extension(ending) })
-    };
-    match ask {
-        Ask::Open(which) => {
-            let title = format!("Open a {}", noun(which));
-            open(&title, noun(which)).map(|it| Action::Open(it).on(which))
-        }
-        Ask::SaveAs(which) => {
-            let title = format!("Keep the {}", noun(which));
-            keep(&title, noun(which), "ron", name).map(|it| Action::SaveAs(it).on(which))
-        }
-        Ask::CardFolder => folder("A folder for the card").map(Action::WriteCard),
-        Ask::Clip => {
-            keep("Keep the clip", "animated picture", "gif", "swing.gif").map(Action::WriteClip)
-        }
-        Ask::Page => keep("Keep the page", "picture", "png", "swing.png").map(Action::WritePage),
-        Ask::CardFile => open("The card the bat was ordered with", "card").map(Action::Check),
-        Ask::WoodCard => open("The card the bat is made for", "card")
-            .map(|it| Action::Wood(WoodAction::Card(it))),
-        Ask::WoodFolder => {
-            folder("A folder for templates and solid").map(|it| Action::Wood(WoodAction::Write(it)))
+fn chosen(asked: &Asked, folder: &Path, name: &str) -> Option<PathBuf> {
+    let dialog = rfd::FileDialog::new().set_title(asked.title).set_directory(folder);
+    match asked.way {
+        Way::Open => dialog.add_filter(asked.kind, &[asked.ending]).pick_file(),
+        Way::Folder => dialog.pick_folder(),
+        Way::Save => {
+            let dialog = dialog.add_filter(asked.kind, &[asked.ending]).set_file_name(name);
+            Some(ended(dialog.save_file()?, asked.ending))
         }
     }
 }

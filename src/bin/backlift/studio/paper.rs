@@ -129,11 +129,6 @@ pub trait OnDesk {
     fn is_changed(&self) -> bool;
     /// What to call it.
     fn name(&self) -> String;
-    /// The same, with a mark while there is something that no file holds.
-    fn marked_name(&self) -> String {
-        let mark = if self.is_changed() { " (unsaved)" } else { "" };
-        format!("{}{mark}", self.name())
-    }
     /// Where it is kept; none for one that was never saved.
     fn path(&self) -> Option<&Path>;
     /// Steps back and forward.

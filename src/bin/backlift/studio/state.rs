@@ -63,8 +63,12 @@ pub struct Studio {
     pub check: Option<Check>,
     /// What was said and not yet put away.
     pub notices: Vec<Notice>,
-    /// Questions for the operating system's own windows.
+    /// Paths that are asked for, one after the other.
     pub asks: VecDeque<Ask>,
+    /// How many of such questions were answered or put away.
+    pub answered: u64,
+    /// Whether the operating system has windows for files, as far as is known.
+    pub has_chooser: bool,
     /// What waits until it is decided what becomes of unsaved changes.
     pub waiting: Option<Action>,
     /// Papers whose changes are lost when what waits is done.
@@ -90,8 +94,8 @@ pub struct Notice {
     pub is_fault: bool,
 }
 
-/// A question for the operating system's own windows.
-#[derive(Clone, Debug, PartialEq, Eq)]
+/// What a path is asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Ask {
     /// Which document to open.
     Open(Which),
@@ -151,6 +155,8 @@ impl Studio {
             check: None,
             notices: Vec::new(),
             asks: VecDeque::new(),
+            answered: 0,
+            has_chooser: true,
             waiting: None,
             let_go: Vec::new(),
             recent: recovery.recent(),

@@ -7,10 +7,15 @@ use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, Sender, channel};
+use std::time::Duration;
 
 use backlift::questions::Progress;
 
+use super::wake::Wake;
 use crate::outcome::Stop;
+
+/// How far work has come is shown within so long.
+const TOLD_WITHIN: Duration = Duration::from_millis(100);
 
 /// What can be asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -126,6 +131,8 @@ enum Word {
 
 /// All work under way.
 pub struct Work {
+    /// Called when there is something to tell.
+    pub wake: Wake,
     jobs: Vec<Job>,
     next: u64,
     sender: Sender<Word>,
@@ -135,7 +142,7 @@ pub struct Work {
 impl Default for Work {
     fn default() -> Self {
         let (sender, receiver) = channel();
-        Self { jobs: Vec::new(), next: 0, sender, receiver }
+        Self { wake: Wake::default(), jobs: Vec::new(), next: 0, sender, receiver }
     }
 }
 
@@ -158,24 +165,28 @@ impl Work {
         let stop = Arc::clone(&cancelled);
         self.jobs.push(Job { question, key, doing, share: 0.0, number, cancelled: stop });
         let (words, told) = (self.sender.clone(), self.sender.clone());
+        let (wake, soon) = (self.wake.clone(), self.wake.clone());
         let progress = move |doing: &str, share: f64| {
             if cancelled.load(Ordering::Relaxed) {
                 return ControlFlow::Break(());
             }
             // The window is gone when nobody listens.
             let _ = told.send(Word::Doing(number, doing.to_owned(), share));
+            soon.within(TOLD_WITHIN);
             ControlFlow::Continue(())
         };
         std::thread::spawn(move || {
             let work = || {
                 let answered = task(&progress, &|part| {
                     let _ = words.send(Word::Part(number, Arc::new(part)));
+                    wake.now();
                 });
                 answered.map(|it| Arc::new(it) as Answer)
             };
             let answered = std::panic::catch_unwind(std::panic::AssertUnwindSafe(work))
                 .unwrap_or_else(|_| Err(Stop::OurMistake("the work broke off".to_owned())));
             let _ = words.send(Word::Done(number, answered));
+            wake.now();
         });
     }
 

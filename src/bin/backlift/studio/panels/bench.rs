@@ -1,10 +1,11 @@
 //! The bench: the bat's measurements as people write them, and what follows from them.
 
 use backlift::units::Quantity;
-use egui::{Grid, RichText, Ui};
+use egui::{Grid, Ui};
 
 use super::deeds::button;
 use super::field::of_bat;
+use super::table::{Table, name};
 use super::words::{bat_mark, head, quiet, sentence, why};
 use crate::figure::{capital, measured, percent};
 use crate::studio::action::Action;
@@ -101,13 +102,15 @@ fn follows(ui: &mut Ui, it: &Studio) {
             "Centre of percussion for a hand 6 in from the top: a ball there does not jar it",
         ),
     ];
-    Grid::new("follows").num_columns(2).show(ui, |ui| {
-        for (name, value, words) in rows {
-            ui.label(RichText::new(name).weak());
-            why(ui, &value, words);
-            ui.end_row();
-        }
-    });
+    let table = Table::new(ui, &[1.0, 1.4]);
+    for (words, value, from) in rows {
+        table.row(ui, |ui, n| match n {
+            0 => name(ui, words),
+            _ => {
+                why(ui, &value, from);
+            }
+        });
+    }
     quiet(ui, &format!("Size {}. {}", bat.size, law(bat)));
     let path = format!("bats.{}", it.bench_bat);
     for warning in it.derived.about(&path) {

@@ -33,8 +33,9 @@ pub fn preview(ui: &mut Ui, it: &Studio, _: &mut Vec<Action>) {
         }
     };
     let [width, height] = picture.it.size.map(|it| it as f32);
-    egui::ScrollArea::vertical().show(ui, |ui| {
-        let shown = ui.available_width().min(width);
+    // As wide as the room is with letters of the usual size, and as much larger as they are.
+    let shown = ui.available_width() * it.look.text_scale;
+    egui::ScrollArea::both().show(ui, |ui| {
         let size = egui::vec2(shown, shown * height / width);
         let image = egui::Image::new((texture.id(), size)).alt_text("the card, one A4 page");
         ui.add(image);

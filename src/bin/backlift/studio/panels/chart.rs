@@ -124,8 +124,13 @@ impl<'a> Chart<'a> {
 
     /// Words that can be read on any ground.
     pub fn patch(&self, at: Pos2, anchor: Align2, words: &str, colour: Color32) {
-        let galley = self.painter.layout_no_wrap(words.to_owned(), self.quiet.clone(), colour);
+        let sheet = self.painter.clip_rect();
+        let words = words.to_owned();
+        let galley = self.painter.layout(words, self.quiet.clone(), colour, self.area.width());
         let rect = anchor.anchor_size(at, galley.size());
+        // Beside the edge where it would be cut off.
+        let rect = rect.translate(egui::vec2((sheet.right() - rect.right()).min(0.0), 0.0));
+        let rect = rect.translate(egui::vec2((sheet.left() - rect.left()).max(0.0), 0.0));
         let page = ink(theme(self.look).panel);
         self.painter.rect_filled(rect.expand(2.0), 2.0, page);
         self.painter.galley(rect.min, galley, colour);

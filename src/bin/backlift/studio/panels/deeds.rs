@@ -1,8 +1,14 @@
 //! Buttons, choices and boxes that say what was done.
 
-use egui::{Response, Ui, WidgetText};
+use egui::text::LayoutJob;
+use egui::{
+    Color32, FontSelection, Response, TextFormat, TextStyle, TextWrapMode, Ui, WidgetText,
+    WidgetType,
+};
 
+use super::words::named;
 use crate::studio::action::Action;
+use crate::studio::paper::OnDesk;
 
 /// A button.
 pub fn button(
@@ -26,6 +32,33 @@ pub fn item(ui: &mut Ui, out: &mut Vec<Action>, words: &str, does: Action) {
     }
 }
 
+/// The menu of a paper, under its name; a dot while there is something that no file holds. Its room is always there: what
+/// stands beside it does not move when it comes.
+pub fn paper_menu(ui: &mut Ui, paper: &dyn OnDesk, items: impl FnOnce(&mut Ui)) {
+    let name = paper.name();
+    // A long name in a small window would take the room of the other buttons.
+    let letter = 0.5 * ui.text_style_height(&TextStyle::Button);
+    let most = (0.16 * ui.ctx().content_rect().width() / letter) as usize;
+    let shown = match name.chars().count() > most.max(8) {
+        true => name.chars().take(most.max(8) - 1).chain(['…']).collect(),
+        false => name.clone(),
+    };
+    let is_changed = paper.is_changed();
+    let font_id = FontSelection::from(TextStyle::Button).resolve(ui.style());
+    let format = |color| TextFormat { font_id: font_id.clone(), color, ..TextFormat::default() };
+    let mut words = LayoutJob::default();
+    words.append(&shown, 0.0, format(Color32::PLACEHOLDER));
+    let dot = if is_changed { Color32::PLACEHOLDER } else { Color32::TRANSPARENT };
+    words.append("•", 0.5 * ui.spacing().item_spacing.x, format(dot));
+    let menu = ui.menu_button(words, items).response;
+    let unsaved = if is_changed { " (unsaved)" } else { "" };
+    let words = format!("{name}{unsaved}");
+    named(&menu, WidgetType::Button, &words);
+    if is_changed || shown != name {
+        menu.on_hover_text(words);
+    }
+}
+
 /// A box that is ticked or not.
 pub fn tick(
     ui: &mut Ui,
@@ -35,7 +68,18 @@ pub fn tick(
     does: impl FnOnce(bool) -> Action,
 ) {
     let mut on = on;
-    if ui.checkbox(&mut on, words).changed() {
+    let ticked = match ui.layout().is_vertical() {
+        true => {
+            let wrapped = |ui: &mut Ui| {
+                ui.style_mut().wrap_mode = Some(TextWrapMode::Wrap);
+                ui.checkbox(&mut on, words)
+            };
+            ui.scope(wrapped).inner
+        }
+        // In a row of others the whole of it goes to the next line instead.
+        false => ui.checkbox(&mut on, words),
+    };
+    if ticked.changed() {
         out.push(does(on));
     }
 }

@@ -1,11 +1,11 @@
 //! How to measure, drawn: where the tape goes, where the pencil, where the rods.
 
 use egui::{
-    Align2, FontId, Mesh, Painter, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui, Vec2,
+    Align, Align2, FontId, Mesh, Painter, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui, Vec2,
     WidgetType,
 };
 
-use super::words::named;
+use super::words::{named, quiet};
 use crate::studio::look::Look;
 use crate::studio::style::{GRID, ink, mixed, theme};
 
@@ -75,8 +75,19 @@ impl Pen {
         self.words(from + 0.5 * (to - from) + egui::vec2(0.0, -3.0), Align2::CENTER_BOTTOM, name);
     }
 
+    /// Words that stay on the sheet: in several lines where they must.
     fn words(&self, at: Pos2, anchor: Align2, words: &str) {
-        self.painter.text(at, anchor, words, self.font.clone(), self.line.color);
+        let sheet = self.painter.clip_rect();
+        let [left, right] = [at.x - sheet.left(), sheet.right() - at.x];
+        let room = match anchor.x() {
+            Align::Min => right,
+            Align::Center => 2.0 * left.min(right),
+            Align::Max => left,
+        };
+        let colour = self.line.color;
+        let galley = self.painter.layout(words.to_owned(), self.font.clone(), colour, room);
+        let place = anchor.anchor_size(at, galley.size());
+        self.painter.galley(place.min, galley, colour);
     }
 }
 
@@ -170,19 +181,14 @@ pub fn player(ui: &mut Ui, look: &Look) {
     pen.words(up(0.5, aside) - egui::vec2(6.0, 0.0), Align2::RIGHT_CENTER, "height");
     let arm = [up(0.82, 0.04), up(0.63, 0.21), up(0.5, 0.25)];
     pen.painter.add(Shape::line(arm.to_vec(), pen.mark));
-    pen.words(
-        up(0.72, 0.22),
-        Align2::LEFT_CENTER,
-        "arm: point of the shoulder to the middle of the grip",
-    );
-    pen.words(
-        up(0.44, 0.25),
-        Align2::LEFT_CENTER,
-        "hand: wrist crease to the tip of the middle finger",
-    );
-    pen.words(
-        up(0.34, 0.25),
-        Align2::LEFT_CENTER,
-        "grip: squeeze the dynamometer, elbow by the side",
-    );
+    for (share, across, word) in [(0.72, 0.22, "arm"), (0.44, 0.25, "hand"), (0.34, 0.25, "grip")] {
+        pen.words(up(share, across), Align2::LEFT_CENTER, word);
+    }
+    for words in [
+        "Arm: point of the shoulder to the middle of the grip",
+        "Hand: wrist crease to the tip of the middle finger",
+        "Grip: squeeze the dynamometer, elbow by the side",
+    ] {
+        quiet(ui, words);
+    }
 }

@@ -71,6 +71,9 @@ fn words(ui: &mut Ui, it: &Studio) {
     pending(ui, it.playback.bats.iter().any(|bat| it.is_pending(*bat)));
 }
 
+/// A chart that is narrower, px at scale 1, has no room for its words.
+const NARROWEST: f32 = 150.0;
+
 /// Draws score and curves in the width there is.
 pub fn innings(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
@@ -89,14 +92,24 @@ pub fn innings(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     });
     let (unit, per_m_s) = speed_unit(it.look.units);
     let space = ui.available_size();
-    let width = (space.x - 2.0 * ui.spacing().item_spacing.x) / 3.0;
-    let height = space.y.clamp(12.0 * 8.0, 40.0 * 8.0);
+    let third = (space.x - 2.0 * ui.spacing().item_spacing.x) / 3.0;
+    // Too narrow for their words they stand one under the other.
+    let scale = it.look.text_scale;
+    let are_stacked = third < NARROWEST * scale;
+    let (width, height) = match are_stacked {
+        true => (space.x, NARROWEST * scale),
+        false => (third, space.y.clamp(12.0 * 8.0, 40.0 * 8.0)),
+    };
     let curves: [(&str, Of, f64, f64); 3] = [
         (&format!("bat speed, {unit}"), bat_speed_m_s, per_m_s, 2.0 * per_m_s),
         ("wrist share, %", wrist_share, 100.0, 4.0),
         ("time in hand, ms", time_in_hand_s, 1000.0, 20.0),
     ];
-    ui.horizontal(|ui| {
+    let layout = match are_stacked {
+        true => egui::Layout::top_down(egui::Align::Min),
+        false => egui::Layout::left_to_right(egui::Align::Min),
+    };
+    ui.with_layout(layout, |ui| {
         for (name, of, scale, least) in curves {
             one(ui, it, out, [width, height], name, &|now| scale * of(now), least);
         }

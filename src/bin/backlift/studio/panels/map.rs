@@ -124,7 +124,7 @@ fn hatch(chart: &Chart<'_>, it: &Studio) {
     }
     let words = "hatched: cannot be made in this size, or breaks the Laws";
     let quiet = ink(theme(&it.look).quiet);
-    chart.patch(area.left_top() + egui::vec2(6.0, 10.0), Align2::LEFT_CENTER, words, quiet);
+    chart.patch(area.left_top() + egui::vec2(6.0, 4.0), Align2::LEFT_TOP, words, quiet);
 }
 
 /// Shades, and lines between them; what is to be written on those.

@@ -18,6 +18,7 @@ mod map;
 mod map_figures;
 pub mod notices;
 mod ounce;
+pub mod path;
 mod pendulum;
 mod pickup;
 mod planing;
@@ -25,6 +26,7 @@ pub mod playback;
 mod player;
 pub mod scene;
 mod sections;
+pub mod shortcuts;
 mod start;
 mod surer;
 mod swing;
@@ -85,6 +87,17 @@ pub enum Layout {
         /// Under it.
         under: Panel,
     },
+}
+
+impl Layout {
+    /// Whether the net is seen, where there is room for it.
+    pub fn shows_net(&self) -> bool {
+        match self {
+            Self::Net(_) => true,
+            Self::Whole { has_net, .. } => *has_net,
+            Self::Columns(_) | Self::Workbench { .. } => false,
+        }
+    }
 }
 
 /// The views in the order in which the eye goes; F1 is the first.

@@ -36,6 +36,10 @@ pub fn notices(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 
 /// Asks what becomes of changes that stand in the way.
 pub fn changes_in_the_way(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    // Where to save them is asked over it.
+    if !it.asks.is_empty() {
+        return;
+    }
     let Some(paper) = it.waiting.as_ref().and_then(|action| it.in_the_way(action)) else { return };
     let name = it.paper(paper).name();
     let modal = Modal::new(Id::new("changes in the way")).show(ui.ctx(), |ui| {

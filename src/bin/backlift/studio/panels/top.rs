@@ -2,7 +2,7 @@
 
 use egui::{Button, Ui};
 
-use super::deeds::{button, item, tick};
+use super::deeds::{button, item, paper_menu, tick};
 use super::{Row, VIEWS, row};
 use crate::studio::action::{Action, Which};
 use crate::studio::state::Studio;
@@ -25,7 +25,7 @@ pub fn top(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 }
 
 fn file(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    ui.menu_button(it.paper(Which::Scenario).marked_name(), |ui| {
+    paper_menu(ui, it.paper(Which::Scenario), |ui| {
         item(ui, out, "Open…", Action::AskOpen);
         item(ui, out, "Save", Action::Save);
         item(ui, out, "Save as…", Action::AskSave);
@@ -40,30 +40,8 @@ fn file(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             }
         }
         ui.separator();
-        by_name(ui, out);
         item(ui, out, "Close the window", Action::Close);
     });
-}
-
-/// A file by its name, where the system has no window for it.
-fn by_name(ui: &mut Ui, out: &mut Vec<Action>) {
-    let id = egui::Id::new("file by name");
-    let mut name = ui.data(|data| data.get_temp::<String>(id)).unwrap_or_default();
-    let label = ui.weak("File by name");
-    ui.text_edit_singleline(&mut name).labelled_by(label.id);
-    ui.horizontal(|ui| {
-        let given = !name.trim().is_empty();
-        let path = || std::path::PathBuf::from(name.trim());
-        if ui.add_enabled(given, Button::new("Open it")).clicked() {
-            out.push(Action::Open(path()));
-            ui.close();
-        }
-        if ui.add_enabled(given, Button::new("Save there")).clicked() {
-            out.push(Action::SaveAs(path()));
-            ui.close();
-        }
-    });
-    ui.data_mut(|data| data.insert_temp(id, name));
 }
 
 fn steps(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
@@ -101,45 +79,4 @@ fn look(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             Action::ReducedDetail,
         );
     });
-}
-
-/// Keys that do the same as buttons.
-pub fn keys(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    use egui::{Key, KeyboardShortcut, Modifiers};
-    let command = |key| KeyboardShortcut::new(Modifiers::COMMAND, key);
-    let shifted = |key| KeyboardShortcut::new(Modifiers::COMMAND | Modifiers::SHIFT, key);
-    // Each is done to the paper in front.
-    let front = row(it.view).paper;
-    let shortcuts = [
-        (shifted(Key::Z), Action::Redo),
-        (shifted(Key::S), Action::AskSave.on(front)),
-        (command(Key::Z), Action::Undo),
-        (command(Key::Y), Action::Redo),
-        (command(Key::S), Action::Save.on(front)),
-        (command(Key::O), Action::AskOpen.on(front)),
-        (command(Key::N), Action::New.on(front)),
-    ];
-    for (keys, action) in shortcuts {
-        if ui.input_mut(|input| input.consume_shortcut(&keys)) {
-            out.push(action);
-        }
-    }
-    if ui.memory(|memory| memory.focused().is_some()) {
-        return;
-    }
-    let pressed = |key| ui.input(|input| input.key_pressed(key));
-    if pressed(Key::Space) {
-        out.push(if it.playback.playing { Action::Pause } else { Action::Play });
-    }
-    if pressed(Key::ArrowRight) {
-        out.push(Action::Step(1));
-    }
-    if pressed(Key::ArrowLeft) {
-        out.push(Action::Step(-1));
-    }
-    for (n, row) in VIEWS.iter().enumerate() {
-        if Key::from_name(&format!("F{}", n + 1)).is_some_and(pressed) {
-            out.push(Action::View(row.view));
-        }
-    }
 }

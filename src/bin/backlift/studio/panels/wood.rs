@@ -4,7 +4,7 @@ use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::cautions::SHAPE;
 use egui::Ui;
 
-use super::deeds::{choice, item};
+use super::deeds::{choice, item, paper_menu};
 use super::target::{self, Target};
 use super::words::{caution, head, quiet, sentence};
 use super::{carve, description, wood_card};
@@ -68,7 +68,7 @@ pub fn sides(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
         choice(ui, out, &all, it.wood.seen, |face| Action::Wood(WoodAction::See(face)));
         ui.separator();
-        ui.menu_button(it.paper(Which::Bat).marked_name(), |ui| {
+        paper_menu(ui, it.paper(Which::Bat), |ui| {
             for (words, action) in [
                 ("Open a described bat…", WoodAction::AskOpen),
                 ("Save it", WoodAction::Save),

@@ -90,7 +90,9 @@ pub fn pending(ui: &mut Ui, on: bool) {
 /// Letter and line of a bat, as it is drawn everywhere.
 pub fn bat_mark(ui: &mut Ui, look: &Look, bat: usize) {
     let height = ui.text_style_height(&egui::TextStyle::Body);
-    let (rect, response) = ui.allocate_exact_size(egui::vec2(3.0 * height, height), Sense::hover());
+    // In a narrow cell of a table its line is shorter.
+    let width = (3.0 * height).min(ui.available_width()).max(1.5 * height);
+    let (rect, response) = ui.allocate_exact_size(egui::vec2(width, height), Sense::hover());
     let colour = ink(bat_look(theme(look), bat).0);
     let y = rect.center().y;
     let line = [Pos2::new(rect.left(), y), Pos2::new(rect.right() - height, y)];

@@ -62,6 +62,18 @@ pub fn says(it: &Window, words: &str) -> bool {
 }
 
 #[test]
+fn panels_in_which_nothing_happens_ask_for_no_picture() {
+    let mut it = window();
+    wait(&mut it);
+    for Row { view, .. } in &VIEWS {
+        it.state_mut().view = *view;
+        it.run_steps(40);
+        let asks = it.ctx.has_requested_repaint();
+        assert!(!asks, "{view:?}: {:?}", it.ctx.repaint_causes());
+    }
+}
+
+#[test]
 fn a_coach_measures_a_player_and_a_bat_and_gets_the_card() {
     let mut it = window();
     click(&mut it, "Bench");

@@ -85,14 +85,14 @@ impl Build<'_, '_, '_> {
         Some(())
     }
 
-    /// The solid on the bench: one entity, whose surface is put in anew while it is dragged at.
-    pub fn wood(&mut self, studio: &Studio, built: &mut Option<(u64, Handle<Mesh>)>) {
+    /// The solid on the bench: one entity, whose surface is put in anew while it is dragged at. Whether it is another.
+    pub fn wood(&mut self, studio: &Studio, built: &mut Option<(u64, Handle<Mesh>)>) -> bool {
         let key = wood_key(studio);
         if built.as_ref().is_some_and(|it| it.0 == key) {
-            return;
+            return false;
         }
         let around = AROUND[usize::from(studio.look.reduced_detail)];
-        let Some(solid) = studio.bench_solid(around) else { return };
+        let Some(solid) = studio.bench_solid(around) else { return false };
         match built {
             Some((its, handle)) => {
                 // A handle of our own is never of an earlier generation.
@@ -104,6 +104,7 @@ impl Build<'_, '_, '_> {
                 *built = Some((key, self.spawn(Piece::Wood, solid, &plain)));
             }
         }
+        true
     }
 
     fn material(&mut self, base_color: Color) -> Handle<StandardMaterial> {

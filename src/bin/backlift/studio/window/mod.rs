@@ -1,12 +1,15 @@
 //! The window itself: bevy shows the panels and the net, one picture after another.
 
+mod alarm;
 mod build;
+mod detail;
 mod film;
 mod no_way_to_draw;
 mod pace;
 mod screen;
 mod shots;
 mod stage;
+mod zoom;
 
 use std::time::Duration;
 
@@ -17,8 +20,8 @@ use bevy::prelude::*;
 use bevy::render::RenderPlugin;
 use bevy::time::TimeUpdateStrategy;
 use bevy::window::{ExitCondition, PrimaryWindow};
-use bevy::winit::WinitPlugin;
-use bevy_egui::{EguiGlobalSettings, EguiPlugin, EguiPrimaryContextPass};
+use bevy::winit::{EventLoopProxyWrapper, WinitPlugin};
+use bevy_egui::{EguiGlobalSettings, EguiPlugin, EguiPreUpdateSet, EguiPrimaryContextPass};
 
 use super::action::Action;
 use super::dialogs::Dialogs;
@@ -42,11 +45,11 @@ pub fn run(studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, St
     no_way_to_draw::guarded(|| shown(studio, script))?
 }
 
-fn shown(studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, Stop> {
+fn shown(mut studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, Stop> {
     let mut app = App::new();
     app.insert_resource(screen::Kind::of(script.as_ref().map(|it| it.1)));
     let plugins = DefaultPlugins
-        .set(LogPlugin { filter: "error,wgpu_hal=off".to_owned(), ..default() })
+        .set(LogPlugin { filter: "error,wgpu_hal=off,rfd=off".to_owned(), ..default() })
         .set(RenderPlugin { synchronous_pipeline_compilation: script.is_some(), ..default() });
     match script {
         None => {
@@ -54,7 +57,8 @@ fn shown(studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, Stop
             let window = Window { title, ..Window::default() };
             let windows = WindowPlugin { primary_window: Some(window), ..default() };
             app.add_plugins(plugins.set(windows));
-            app.add_systems(Update, pace::rest);
+            app.insert_resource(pace::sleeping());
+            app.add_systems(Last, pace::rest);
         }
         Some((script, _)) => {
             let exit_condition = ExitCondition::DontExit;
@@ -67,13 +71,24 @@ fn shown(studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, Stop
             app.add_systems(Update, shots::replay.before(tick));
         }
     }
+    let wake = app.world().get_resource::<EventLoopProxyWrapper>().map(alarm::wake_of);
+    let wake = wake.unwrap_or_default();
+    studio.work.wake = wake.clone();
+    detail::watch_shaders(&mut app, wake.clone());
+    app.insert_non_send(screen::Calls(wake.clone()));
     app.add_plugins(EguiPlugin::default())
         .insert_resource(EguiGlobalSettings { auto_create_primary_context: false, ..default() })
         .insert_non_send(studio)
-        .insert_non_send(Dialogs::default())
+        .insert_non_send(Dialogs::of_the_system(wake))
         .insert_non_send(stage::Stage::default())
         .insert_non_send(film::Camera::default())
         .insert_resource(pace::Pace::default())
+        .add_systems(
+            PreUpdate,
+            screen::quiet_keys
+                .after(EguiPreUpdateSet::ProcessInput)
+                .before(EguiPreUpdateSet::BeginPass),
+        )
         .add_systems(Startup, (screen::set_up, stage::set_up))
         .add_systems(Update, (dropped, tick, pace::watch, film::film).chain())
         .add_systems(EguiPrimaryContextPass, screen::show)
@@ -112,12 +127,15 @@ fn tick(
     time: Res<Time>,
     kind: Res<screen::Kind>,
     mut studio: NonSendMut<Studio>,
-    dialogs: NonSend<Dialogs>,
+    mut dialogs: NonSendMut<Dialogs>,
     mut exit: MessageWriter<AppExit>,
     window: Option<Single<&mut Window, With<PrimaryWindow>>>,
 ) {
+    // A script has nobody who could choose in a window.
+    if kind.is_window() {
+        dialogs.serve(&mut studio);
+    }
     studio.tick(time.delta_secs_f64());
-    dialogs.serve(&mut studio);
     if studio.closed || (kind.is_window() && window.is_none()) {
         exit.write(AppExit::Success);
     }

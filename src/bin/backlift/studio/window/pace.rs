@@ -1,32 +1,50 @@
-//! How long pictures take, and less detail where they take too long.
+//! When pictures are drawn, how long they take, and less detail where they take too long.
 
+use std::collections::VecDeque;
 use std::time::{Duration, Instant};
 
+use bevy::ecs::message::Messages;
 use bevy::prelude::*;
+use bevy::render::renderer::RenderAdapterInfo;
+use bevy::window::RequestRedraw;
 use bevy::winit::{UpdateMode, WinitSettings};
 
+use super::detail::{Building, Detail, is_software};
 use super::screen::Kind;
 use super::stage::Stage;
 use crate::studio::action::Action;
+use crate::studio::panels::row;
 use crate::studio::state::Studio;
 
-/// Slower than this, s a picture over so many pictures, and detail is reduced.
-const SLOW_S: f32 = 1.0 / 25.0;
-const WATCHED: usize = 30;
-/// Pictures at first that say nothing: shaders are built.
-const FIRST: usize = 20;
-
-/// Where nothing moves a picture is shown at least this often, to take in what threads have found.
-const RESTING: Duration = Duration::from_millis(100);
+/// Slower than this, s a picture, and detail is reduced.
+const SLOW_S: f32 = 1.0 / 24.0;
+/// So many pictures after one another tell how fast a card is; fewer what a processor can do that draws itself.
+const WATCHED: usize = 8;
+const WATCHED_IN_SOFTWARE: usize = 3;
+/// A window in which nothing happens looks round once in so long.
+const ASLEEP: Duration = Duration::from_secs(3600);
 
 /// Lengths of pictures, s.
 #[derive(Resource, Default)]
 pub struct Pace {
     last: Option<Instant>,
-    taken_s: Vec<f32>,
-    skipped: usize,
-    is_reduced: bool,
+    taken_s: VecDeque<f32>,
+    /// The finest that was found to be fast enough.
+    pub possible: Detail,
+    chooses: Chooses,
     measures: bool,
+}
+
+/// Who chooses how finely the net is drawn.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+enum Chooses {
+    /// Nobody said anything yet.
+    #[default]
+    Window,
+    /// The window has said that it draws less.
+    WindowSaid,
+    /// The user would have it otherwise.
+    User,
 }
 
 impl Pace {
@@ -39,7 +57,7 @@ impl Pace {
     /// Half of the pictures took less than the first, 99 of 100 less than the second.
     pub fn told(&mut self) -> String {
         self.measures = false;
-        let mut all = std::mem::take(&mut self.taken_s);
+        let mut all: Vec<f32> = std::mem::take(&mut self.taken_s).into();
         all.sort_by(f32::total_cmp);
         let at = |share: f64| {
             let n = ((all.len() as f64 * share).ceil() as usize).clamp(1, all.len().max(1)) - 1;
@@ -53,26 +71,63 @@ impl Pace {
             at(1.0)
         )
     }
+
+    /// Takes in how long a picture took; how long the last ones did, s, if nearly all of them took too long. A single
+    /// one that did says nothing of the card.
+    fn slow_s(&mut self, took_s: f32, watched: usize) -> Option<f32> {
+        self.taken_s.push_back(took_s);
+        if self.taken_s.len() < watched {
+            return None;
+        }
+        let mut all: Vec<f32> = self.taken_s.iter().copied().collect();
+        self.taken_s.pop_front();
+        all.sort_by(f32::total_cmp);
+        let fast = all.iter().filter(|it| **it <= SLOW_S).count();
+        all.get(all.len() / 2).copied().filter(|_| 4 * fast < all.len())
+    }
+
+    /// Less from here on, and much less where a picture took many times too long.
+    fn draws_less(&mut self, now: Detail, took_s: f32) {
+        let less = now.less();
+        self.possible = if took_s > 2.0 * SLOW_S { less.less() } else { less };
+        self.taken_s.clear();
+    }
 }
 
-/// Pictures follow each other while something moves; else only when something is done, and now and then.
-pub fn rest(studio: NonSend<Studio>, stage: NonSend<Stage>, mut settings: ResMut<WinitSettings>) {
-    let mode = match moves(&studio, &stage) || !studio.is_settled() {
-        true => UpdateMode::Continuous,
-        false => UpdateMode::reactive(RESTING),
-    };
-    settings.focused_mode = mode;
-    settings.unfocused_mode = mode;
+/// Nothing is drawn unless something calls for it.
+pub fn sleeping() -> WinitSettings {
+    let mode = UpdateMode::reactive_low_power(ASLEEP);
+    WinitSettings { focused_mode: mode, unfocused_mode: mode }
+}
+
+/// Pictures follow each other while something moves, or is not on the screen yet; else one is drawn when something is
+/// done, or a thread calls. What the panels ask for calls by itself.
+pub fn rest(
+    studio: NonSend<Studio>,
+    mut stage: NonSendMut<Stage>,
+    building: Res<Building>,
+    mut requests: ResMut<Messages<RequestRedraw>>,
+) {
+    // Asked for also where the panels want a picture much later.
+    requests.clear();
+    if building.goes_on() {
+        stage.is_new();
+    }
+    if stage.settles() || moves(&studio, &stage) || studio.filming.is_some() {
+        requests.write(RequestRedraw);
+    }
 }
 
 fn moves(studio: &Studio, stage: &Stage) -> bool {
-    studio.playback.playing && stage.room.is_positive()
+    studio.playback.playing && stage.room.is_positive() && row(studio.view).layout.shows_net()
 }
 
 /// Keeps the time of each picture.
 pub fn watch(
     mut pace: ResMut<Pace>,
     kind: Res<Kind>,
+    adapter: Option<Res<RenderAdapterInfo>>,
+    building: Res<Building>,
     mut studio: NonSendMut<Studio>,
     stage: NonSend<Stage>,
 ) {
@@ -85,27 +140,76 @@ pub fn watch(
     let Some(before) = before else { return };
     let took_s = now.duration_since(before).as_secs_f32();
     if pace.measures {
-        pace.taken_s.push(took_s);
+        pace.taken_s.push_back(took_s);
         return;
     }
-    if !kind.is_window() || pace.is_reduced || studio.look.reduced_detail {
-        return;
+    let shown = Detail::of(&studio.look, pace.possible);
+    if pace.possible >= Detail::Half && !studio.look.reduced_detail {
+        (pace.chooses, pace.possible) = (Chooses::User, Detail::Full);
     }
-    pace.skipped += 1;
-    if pace.skipped <= FIRST {
-        return;
-    }
-    pace.taken_s.push(took_s);
-    if pace.taken_s.len() >= WATCHED {
-        let mean_s = pace.taken_s.iter().sum::<f32>() / pace.taken_s.len() as f32;
+    let is_watched = kind.is_window() && pace.chooses != Chooses::User && shown < Detail::Third;
+    // What is drawn while shaders are built says nothing.
+    if !is_watched || building.goes_on() {
         pace.taken_s.clear();
-        if mean_s > SLOW_S {
-            pace.is_reduced = true;
-            studio.apply(Action::ReducedDetail(true));
-            studio.say(
-                "This machine draws slowly: the net is shown with less detail. Change it under Look"
-                    .to_owned(),
-            );
+        return;
+    }
+    let in_software = adapter.is_some_and(|it| is_software(&it));
+    let watched = if in_software { WATCHED_IN_SOFTWARE } else { WATCHED };
+    let Some(slow_s) = pace.slow_s(took_s, watched) else { return };
+    pace.draws_less(shown, slow_s);
+    if pace.possible >= Detail::Half && !studio.look.reduced_detail {
+        studio.apply(Action::ReducedDetail(true));
+    }
+    if pace.chooses == Chooses::Window && shown == Detail::Full {
+        pace.chooses = Chooses::WindowSaid;
+        studio.say("The net is shown with less detail: this machine draws slowly".to_owned());
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// How long it takes until less is drawn where pictures take so long one after the other, s.
+    fn until_less_s(lengths_s: impl IntoIterator<Item = f32>, watched: usize) -> Option<f32> {
+        let (mut pace, mut passed_s) = (Pace::default(), 0.0);
+        lengths_s.into_iter().find_map(|it| {
+            passed_s += it;
+            pace.slow_s(it, watched).map(|_| passed_s)
+        })
+    }
+
+    #[test]
+    fn a_slow_machine_is_found_out_within_a_second_of_drawing() {
+        for a_second in [8.0, 12.0, 16.0, 22.0] {
+            let all = std::iter::repeat_n(1.0 / a_second, 50);
+            assert!(until_less_s(all, WATCHED).is_some_and(|it| it <= 1.0), "{a_second}");
         }
+        for a_second in [3.5, 8.0, 22.0] {
+            let all = std::iter::repeat_n(1.0 / a_second, 50);
+            assert!(until_less_s(all, WATCHED_IN_SOFTWARE).is_some_and(|it| it <= 1.0));
+        }
+    }
+
+    #[test]
+    fn a_fast_card_keeps_its_detail_through_a_stall() {
+        let fast = || std::iter::repeat_n(1.0 / 60.0, 100);
+        // A disk that wakes up, another program: some pictures that take long between fast ones.
+        let stalled = fast().chain([1.2, 0.3, 0.1, 0.1]).chain(fast());
+        assert_eq!(until_less_s(stalled, WATCHED), None);
+        let now_and_then = (0..300).map(|n| if n % 3 == 0 { 0.2 } else { 0.01 });
+        assert_eq!(until_less_s(now_and_then, WATCHED), None);
+    }
+
+    #[test]
+    fn what_takes_many_times_too_long_is_drawn_with_much_less_at_once() {
+        let mut pace = Pace::default();
+        pace.draws_less(Detail::Full, 0.27);
+        assert_eq!(pace.possible, Detail::Half);
+        pace.draws_less(Detail::Half, 0.05);
+        assert_eq!(pace.possible, Detail::Third);
+        let mut pace = Pace::default();
+        pace.draws_less(Detail::Full, 0.05);
+        assert_eq!(pace.possible, Detail::Plain);
     }
 }

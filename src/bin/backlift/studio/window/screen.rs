@@ -3,14 +3,16 @@
 use bevy::camera::{ClearColorConfig, RenderTarget};
 use bevy::prelude::*;
 use bevy::render::render_resource::TextureFormat;
-use bevy_egui::{EguiContexts, EguiTextureHandle, PrimaryEguiContext};
+use bevy_egui::{EguiContexts, EguiInput, EguiTextureHandle, PrimaryEguiContext};
 use egui::{Color32, Rect, UiBuilder, pos2};
 
 use super::stage::Stage;
+use super::zoom::zoom;
 use crate::studio::layout;
 use crate::studio::scene::{Shown, bench_overlay, overlay};
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme};
+use crate::studio::wake::Wake;
 
 /// Size of a screen that nobody sees, px.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -73,13 +75,38 @@ pub fn set_up(mut commands: Commands, mut kind: ResMut<Kind>, mut images: ResMut
     }
 }
 
+/// The plugin of the panels tells them in every picture which of Shift, Ctrl and Alt are held, and whatever they are told
+/// makes them ask for another picture: without end, were it not for this.
+pub fn quiet_keys(mut inputs: Query<&mut EguiInput>, mut last: Local<Option<egui::Modifiers>>) {
+    for mut input in &mut inputs {
+        input.events.retain(|event| match event {
+            egui::Event::ModifiersChanged(now) => last.replace(*now) != Some(*now),
+            _ => true,
+        });
+    }
+}
+
+/// Calls the window when the panels want another picture.
+pub struct Calls(pub Wake);
+
 /// Panels, the net between them, and what is written over it.
 pub fn show(
     mut contexts: EguiContexts,
     mut studio: NonSendMut<Studio>,
     mut stage: NonSendMut<Stage>,
+    calls: NonSend<Calls>,
+    mut is_set_up: Local<bool>,
 ) -> Result {
     let ctx = contexts.ctx_mut()?.clone();
+    if !std::mem::replace(&mut *is_set_up, true) {
+        // The keys that would change it change the size of the text.
+        ctx.options_mut(|it| it.zoom_with_keyboard = false);
+        let wake = calls.0.clone();
+        // Later too: the plugin of the panels calls at once or never.
+        ctx.set_request_repaint_callback(move |it| wake.within(it.delay));
+    }
+    let native = ctx.viewport_rect().size() * ctx.zoom_factor();
+    ctx.set_zoom_factor(zoom(native));
     let room = UiBuilder::new().layer_id(egui::LayerId::background()).max_rect(ctx.viewport_rect());
     let mut ui = egui::Ui::new(ctx.clone(), "window".into(), room);
     let rect = layout::show(&mut ui, &mut studio);

@@ -10,6 +10,8 @@ use bevy::prelude::*;
 use bevy::render::render_resource::TextureFormat;
 
 use super::build::{Build, Piece};
+use super::detail::Detail;
+use super::pace::Pace;
 use crate::studio::answers;
 use crate::studio::look::Look;
 use crate::studio::scene::body::Part;
@@ -19,8 +21,8 @@ use crate::studio::scene::wood::Bench;
 use crate::studio::scene::{Figure, Scene, Shown};
 use crate::studio::state::Studio;
 
-/// Share of the screen's own pixels that the net is drawn with where detail is reduced.
-const COARSE: f32 = 0.5;
+/// Pictures until what was made anew is on the screen.
+const SETTLE: u32 = 4;
 /// The second bat's arms are drawn a little thinner, so that the two do not flicker through each other.
 const THINNER: f32 = 0.95;
 
@@ -34,6 +36,8 @@ pub struct Stage {
     size: UVec2,
     built_for: Option<u64>,
     wood: Option<(u64, Handle<Mesh>)>,
+    /// Pictures that are still to be drawn for what was made anew.
+    to_come: u32,
 }
 
 impl Default for Stage {
@@ -45,6 +49,7 @@ impl Default for Stage {
             size: UVec2::ZERO,
             built_for: None,
             wood: None,
+            to_come: SETTLE,
         }
     }
 }
@@ -53,6 +58,17 @@ impl Stage {
     /// The image the net is drawn into.
     pub fn picture(&self) -> Option<&Handle<Image>> {
         self.picture.as_ref()
+    }
+
+    /// Something was made anew, and takes some pictures until it is seen.
+    pub fn is_new(&mut self) {
+        self.to_come = SETTLE;
+    }
+
+    /// Whether another picture is to be drawn for what was made anew.
+    pub fn settles(&mut self) -> bool {
+        self.to_come = self.to_come.saturating_sub(1);
+        self.to_come > 0
     }
 }
 
@@ -89,6 +105,7 @@ type Seeing<'a> = (&'a mut Camera, &'a mut Projection, &'a mut Transform, &'a mu
 pub fn mirror(
     studio: NonSend<Studio>,
     mut stage: NonSendMut<Stage>,
+    pace: Res<Pace>,
     mut commands: Commands,
     mut meshes: ResMut<Assets<Mesh>>,
     mut materials: ResMut<Assets<StandardMaterial>>,
@@ -101,42 +118,54 @@ pub fn mirror(
     let Some(camera) = camera else { return };
     let (mut camera, mut projection, mut from, mut msaa, entity) = camera.into_inner();
     let shown = if stage.room.is_positive() { studio.shown(stage.room) } else { None };
-    camera.is_active = shown.is_some();
-    let Some(shown) = shown else { return };
-    let reduced = studio.look.reduced_detail;
-    fit_picture(&mut stage, reduced, &mut images, &mut commands, entity);
-    let level = if reduced { Msaa::Off } else { Msaa::Sample4 };
-    msaa.set_if_neq(level);
-    for mut it in sun.iter_mut().filter(|it| it.shadow_maps_enabled == reduced) {
-        it.shadow_maps_enabled = !reduced;
+    let Some(shown) = shown else {
+        camera.is_active = false;
+        return;
+    };
+    let detail = Detail::of(&studio.look, pace.possible);
+    fit_picture(&mut stage, detail, &mut images, &mut commands, entity);
+    let level = if detail.is_full() { Msaa::Sample4 } else { Msaa::Off };
+    let mut is_other = msaa.set_if_neq(level);
+    for mut it in sun.iter_mut().filter(|it| it.shadow_maps_enabled != detail.is_full()) {
+        it.shadow_maps_enabled = detail.is_full();
     }
     let mut build = Build { commands, meshes: &mut meshes, materials: &mut materials };
     match &shown {
-        Shown::Bench(_) => build.wood(&studio, &mut stage.wood),
+        Shown::Bench(_) => {
+            if build.wood(&studio, &mut stage.wood) {
+                stage.is_new();
+            }
+        }
         Shown::Net(_) if stage.built_for == Some(key(&studio)) => {}
         Shown::Net(_) => {
             let old = built.iter().filter(|(_, it)| **it != Piece::Wood);
             old.for_each(|(it, _)| build.commands.entity(it).despawn());
             if build.everything(&studio).is_some() {
                 stage.built_for = Some(key(&studio));
+                stage.is_new();
             }
             // What was built is there in the next picture.
             return;
         }
     }
     camera.clear_color = ClearColorConfig::Custom(sky(&studio.look));
+    let before = *from;
     see(shown.eye(), &stage, &mut projection, &mut from);
+    is_other |= *from != before;
     for (piece, mut place, mut visible) in &mut pieces {
         let at = match &shown {
             Shown::Net(scene) => placed(scene, *piece),
             Shown::Bench(bench) => (*piece == Piece::Wood).then(|| on_bench(bench)),
         };
         let seen = if at.is_some() { Visibility::Inherited } else { Visibility::Hidden };
-        visible.set_if_neq(seen);
-        if let Some(at) = at {
-            place.set_if_neq(at);
-        }
+        is_other |= visible.set_if_neq(seen);
+        is_other |= at.is_some_and(|at| place.set_if_neq(at));
     }
+    if is_other {
+        stage.is_new();
+    }
+    // What stands still is not drawn anew: its picture is there.
+    camera.is_active = stage.to_come > 0;
 }
 
 /// Where a piece is; nowhere if it is not shown.
@@ -214,12 +243,12 @@ fn see(eye: &Eye, stage: &Stage, projection: &mut Projection, from: &mut Transfo
 /// The image has as many pixels as the room on the screen, fewer where detail is reduced.
 fn fit_picture(
     stage: &mut Stage,
-    reduced: bool,
+    detail: Detail,
     images: &mut Assets<Image>,
     commands: &mut Commands,
     camera: Entity,
 ) {
-    let scale = stage.pixels_per_point * if reduced { COARSE } else { 1.0 };
+    let scale = stage.pixels_per_point * detail.pixels();
     let side = |points: f32| ((points * scale).round() as u32).clamp(16, 8192);
     let size = UVec2::new(side(stage.room.width()), side(stage.room.height()));
     if stage.picture.is_some() && size == stage.size {
@@ -232,6 +261,7 @@ fn fit_picture(
     commands.entity(camera).insert(RenderTarget::Image(image.clone().into()));
     stage.picture = Some(image);
     stage.size = size;
+    stage.is_new();
 }
 
 /// What the surfaces hang on: player, bats, look and which bat is a ghost, not the instant.

@@ -1,0 +1,193 @@
+//! A path that is asked for: what for, where it would lie, and what becomes of it.
+
+use std::path::{Path, PathBuf};
+
+use super::action::{Action, Which};
+use super::state::{Ask, Studio};
+use super::wood::action::WoodAction;
+
+/// Which kind of path is asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// A file that is there.
+    Open,
+    /// A file to be written.
+    Save,
+    /// A folder to be written into.
+    Folder,
+}
+
+/// A question for a path, in words.
+#[derive(Clone, Copy, Debug)]
+pub struct Asked {
+    /// What is asked.
+    pub title: &'static str,
+    /// What is done with the path.
+    pub does: &'static str,
+    /// Which kind of path it is.
+    pub way: Way,
+    /// What kind of file.
+    pub kind: &'static str,
+    /// How its name ends; folders have none.
+    pub ending: &'static str,
+}
+
+impl Ask {
+    /// The question in words.
+    pub fn asked(self) -> Asked {
+        use Way::{Folder, Open, Save};
+        let all = |title, does, way, kind, ending| Asked { title, does, way, kind, ending };
+        match self {
+            Self::Open(Which::Scenario) => {
+                all("Open a scenario", "Open it", Open, "scenario", "ron")
+            }
+            Self::Open(Which::Bat) => {
+                all("Open a described bat", "Open it", Open, "described bat", "ron")
+            }
+            Self::SaveAs(Which::Scenario) => {
+                all("Save the scenario", "Save it there", Save, "scenario", "ron")
+            }
+            Self::SaveAs(Which::Bat) => {
+                all("Save the described bat", "Save it there", Save, "described bat", "ron")
+            }
+            Self::CardFolder => all("A folder for the card", "Write it there", Folder, "card", ""),
+            Self::CardFile => {
+                all("The card the bat was ordered with", "Check against it", Open, "card", "ron")
+            }
+            Self::Clip => all("Save the clip", "Save it there", Save, "animated picture", "gif"),
+            Self::Page => all("Save the page", "Save it there", Save, "picture", "png"),
+            Self::WoodCard => all("The card the bat is made for", "Take it", Open, "card", "ron"),
+            Self::WoodFolder => {
+                let title = "A folder for templates and solid";
+                all(title, "Write them there", Folder, "templates", "")
+            }
+        }
+    }
+
+    /// What is done when the path is this.
+    pub fn action(self, path: PathBuf) -> Action {
+        match self {
+            Self::Open(which) => Action::Open(path).on(which),
+            Self::SaveAs(which) => Action::SaveAs(path).on(which),
+            Self::CardFolder => Action::WriteCard(path),
+            Self::CardFile => Action::Check(path),
+            Self::Clip => Action::WriteClip(path),
+            Self::Page => Action::WritePage(path),
+            Self::WoodCard => Action::Wood(WoodAction::Card(path)),
+            Self::WoodFolder => Action::Wood(WoodAction::Write(path)),
+        }
+    }
+
+    /// Of which paper it is asked.
+    fn which(self) -> Which {
+        match self {
+            Self::Open(which) | Self::SaveAs(which) => which,
+            Self::WoodCard | Self::WoodFolder => Which::Bat,
+            Self::CardFolder | Self::CardFile | Self::Clip | Self::Page => Which::Scenario,
+        }
+    }
+}
+
+impl Studio {
+    /// Where a path would lie that is asked for: beside the paper, else in the home folder.
+    pub fn asked_folder(&self, ask: Ask) -> PathBuf {
+        let path = self.paper(ask.which()).path().and_then(|it| std::path::absolute(it).ok());
+        let beside = path.and_then(|it| it.parent().map(Path::to_path_buf));
+        beside.or_else(home).unwrap_or_default()
+    }
+
+    /// The name it would have; none where a file is chosen that is there.
+    pub fn asked_name(&self, ask: Ask) -> String {
+        match ask {
+            Ask::SaveAs(which) => with_ending(file_name(&self.paper(which).name()), "ron"),
+            Ask::CardFolder => "card".to_owned(),
+            Ask::WoodFolder => "templates".to_owned(),
+            Ask::Clip => "swing.gif".to_owned(),
+            Ask::Page => "swing.png".to_owned(),
+            Ask::Open(_) | Ask::CardFile | Ask::WoodCard => String::new(),
+        }
+    }
+
+    /// What was typed for a path that is asked for; none while nothing was.
+    pub fn typed_path(&self, ask: Ask, text: &str) -> Option<PathBuf> {
+        let path = understood(text, &self.asked_folder(ask), home().as_deref())?;
+        let Asked { way, ending, .. } = ask.asked();
+        Some(if way == Way::Save { ended(path, ending) } else { path })
+    }
+
+    /// The path that was asked for is this.
+    pub(super) fn answer(&mut self, path: PathBuf) {
+        if let Some(ask) = self.asks.pop_front() {
+            self.answered += 1;
+            self.apply(ask.action(path));
+        }
+    }
+
+    /// The path that was asked for is not given.
+    pub(super) fn withdraw(&mut self) {
+        if self.asks.pop_front().is_some() {
+            self.answered += 1;
+        }
+    }
+}
+
+/// The same with the ending of its kind, where it has none.
+pub fn ended(path: PathBuf, ending: &str) -> PathBuf {
+    if path.extension().is_some() { path } else { path.with_extension(ending) }
+}
+
+/// A path as it is typed: `~` is the home folder, and what does not start at a root lies in `folder`. None where
+/// nothing is typed.
+fn understood(text: &str, folder: &Path, home: Option<&Path>) -> Option<PathBuf> {
+    let text = text.trim();
+    // As file managers copy it.
+    let text = text.strip_prefix('"').and_then(|it| it.strip_suffix('"')).unwrap_or(text);
+    if text.is_empty() {
+        return None;
+    }
+    let below = text.strip_prefix('~').filter(|it| it.is_empty() || it.starts_with(['/', '\\']));
+    Some(match (below, home) {
+        (Some(below), Some(home)) => home.join(below.trim_start_matches(['/', '\\'])),
+        _ => folder.join(text),
+    })
+}
+
+fn home() -> Option<PathBuf> {
+    std::env::home_dir().filter(|it| it.is_absolute())
+}
+
+fn file_name(of: &str) -> String {
+    of.chars().map(|it| if it.is_alphanumeric() || it == '.' { it } else { '-' }).collect()
+}
+
+fn with_ending(name: String, ending: &str) -> String {
+    let end = format!(".{ending}");
+    if name.ends_with(&end) { name } else { name + &end }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_typed_path_may_start_at_the_root_at_home_or_in_the_folder_at_hand() {
+        let (folder, home) = (Path::new("/kit"), Path::new("/home/ann"));
+        let of = |text: &str| understood(text, folder, Some(home));
+        assert_eq!(of("/a/b.ron"), Some(PathBuf::from("/a/b.ron")));
+        assert_eq!(of(" b.ron "), Some(PathBuf::from("/kit/b.ron")));
+        assert_eq!(of("~/b.ron"), Some(PathBuf::from("/home/ann/b.ron")));
+        assert_eq!(of("~"), Some(PathBuf::from("/home/ann/")));
+        // A file may be called so.
+        assert_eq!(of("~b.ron"), Some(PathBuf::from("/kit/~b.ron")));
+        assert_eq!(of("\"/a/two words.ron\""), Some(PathBuf::from("/a/two words.ron")));
+        assert_eq!(of("  "), None);
+        assert_eq!(understood("~/b", folder, None), Some(PathBuf::from("/kit/~/b")));
+    }
+
+    #[test]
+    fn a_name_without_an_ending_gets_that_of_its_kind() {
+        assert_eq!(ended(PathBuf::from("/a/swing"), "gif"), PathBuf::from("/a/swing.gif"));
+        assert_eq!(ended(PathBuf::from("/a/swing.GIF"), "gif"), PathBuf::from("/a/swing.GIF"));
+        assert_eq!(with_ending(file_name("Ann's kit"), "ron"), "Ann-s-kit.ron");
+    }
+}
