@@ -176,10 +176,16 @@ impl Studio {
         let card = self.fitted().map(|it| &it.it.card);
         let size = card.map(|it| (it.size.clone(), it.length_m));
         let (bat, tried, taps) = (self.bench_bat, self.tried, self.taps.clone());
+        let by_hand = self.way.is_some();
         let edit = |it: &mut TextFile<ScenarioV1>| match &action {
             Action::Set(path, value) => it.set(path, value),
             Action::Saw(how_often) => it.saw(how_often, &stroke),
             Action::ForgetSeen => it.forget_seen(0),
+            Action::AddBat if by_hand => {
+                // Nothing stands there that could be taken for an entry.
+                let place = it.bat_count();
+                it.add_bat(None).and_then(|()| it.set(&format!("bats.{place}.label"), ""))
+            }
             Action::AddBat => it.add_bat(None),
             Action::DuplicateBat(bat) => it.add_bat(Some(*bat)),
             Action::RemoveBat(bat) => it.remove_bat(*bat),

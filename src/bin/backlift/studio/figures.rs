@@ -192,6 +192,9 @@ impl Studio {
         if self.playback.bats[0] == self.playback.bats[1] {
             return "The same bat twice: choose another one to see a difference".to_owned();
         }
+        if self.derived.loaded.is_none() {
+            return "There is nothing to swing yet: the bench says what is missing".to_owned();
+        }
         self.apart_in_words()
             .unwrap_or_else(|| "What the two bats do in these hands is being worked out".to_owned())
     }

@@ -12,7 +12,7 @@ use egui::{ProgressBar, Ui};
 use super::deeds::{button, choice};
 use super::kept::kept;
 use super::table::{Table, name};
-use super::words::{bat_mark, caution, head, measure, quiet, sentence};
+use super::words::{bat_mark, big, caution, head, measure, quiet, sentence};
 use crate::figure::{self, percent};
 use crate::sentences::advice;
 use crate::studio::action::{Action, ColourBy, View};
@@ -71,6 +71,7 @@ pub fn map_figures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     advice(ui, it);
     search(ui, it, out);
     let Some(fitted) = it.fitted() else { return };
+    gained(ui, it, &fitted);
     head(ui, "Shaded by");
     ui.horizontal_wrapped(|ui| {
         choice(ui, out, &COLOURS, it.colour_by, Action::ColourBy);
@@ -97,6 +98,25 @@ pub fn map_figures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         ),
     );
 }
+
+/// The figure of the view: what the bat tried, or else the bat to order, gains over the first.
+fn gained(ui: &mut Ui, it: &Studio, fitted: &Keyed<'_, Fitted>) {
+    let columns = columns(ui, it, fitted);
+    let [first, other, ..] = columns.as_slice() else { return };
+    let (Some(from), Some(to)) = (&first.on_map, &other.on_map) else { return };
+    if from.bat == to.bat {
+        return;
+    }
+    let [gain_m_s, sd_m_s] = from.worth.to(&to.worth);
+    let speed = |value: f64| spoken(Quantity::Speed, value, sd_m_s, it.look.units);
+    let sign = if gain_m_s > 0.0 { "+" } else { "" };
+    let label = first.bat.map_or_else(String::new, |bat| it.label(bat));
+    let name = format!("± {} of expected ball speed: {} over {label}", speed(sd_m_s), other.name);
+    big(ui, &format!("{sign}{}", speed(gain_m_s)), &name, GAINED);
+}
+
+/// Where what is gained comes from.
+const GAINED: &str = "Expected ball speed over the first bat's, player by player: what is in doubt about the player is much the same for both";
 
 /// Largest error of what stands in a row, as a share, where it was computed.
 type ErrorShare = fn(&OnMap) -> Option<f64>;
@@ -207,7 +227,7 @@ fn table(ui: &mut Ui, it: &Studio, fitted: &Keyed<'_, Fitted>) {
                 let [gain, sd] = first.worth.to(&on.worth);
                 Some(doubted(gain, sd))
             }),
-            "Expected ball speed over the first bat's, player by player: what is in doubt about the player is much the same for both".to_owned(),
+            GAINED.to_owned(),
             of_worth,
         ),
     ];

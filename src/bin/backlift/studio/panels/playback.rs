@@ -27,7 +27,8 @@ const TEMPOS: [(Tempo, &str); 2] = [(Tempo::Fastest, "same effort"), (Tempo::Ask
 pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let now = &it.playback;
     // There the score is what is looked at, or nothing but the net.
-    if !matches!(it.view, View::Start | View::Innings) {
+    let has_swing = it.stroke_time_s(0).is_some();
+    if has_swing && !matches!(it.view, View::Start | View::Innings) {
         through(ui, it, out);
     }
     ui.horizontal_wrapped(|ui| {

@@ -58,7 +58,9 @@ pub fn on_ground(
     (words, px, colour): (&str, f32, Color32),
 ) -> Rect {
     let font = FontId::proportional(px * look.text_scale);
-    let galley = painter.layout_no_wrap(words.to_owned(), font, colour);
+    // Narrower than the room, or they would be cut off at its edge.
+    let room = painter.clip_rect().width() - 24.0;
+    let galley = painter.layout(words.to_owned(), font, colour, room.max(px));
     let rect = anchor.anchor_size(at, galley.size());
     painter.rect_filled(rect.expand2(Vec2::new(4.0, 1.0)), 3.0, ink(theme(look).ground));
     painter.galley(rect.min, galley, colour);
@@ -229,7 +231,7 @@ impl Over<'_> {
     fn caption(&self) {
         let time_s = self.it.playback.time_s.min(self.it.length_s());
         let limits = match self.room.width() < 480.0 * self.it.look.text_scale {
-            true => "as far as contact",
+            true => "to contact",
             false => "the likeliest player, as far as contact; legs and head are drawn to fit",
         };
         let words = format!("{time_s:.3} s from the top of the backlift; {limits}");

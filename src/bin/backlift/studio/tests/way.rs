@@ -167,3 +167,15 @@ fn the_card_and_the_map_show_what_is_known_so_far_while_the_bat_is_searched_for(
         assert!(!says(&it, "No card yet"));
     }
 }
+
+#[test]
+fn another_bat_on_the_way_begins_empty_and_is_left_out_if_it_stays_so() {
+    let mut it = begun();
+    it.apply(Action::Set("bats.1.mass".into(), "2 lb 5 oz".into()));
+    let count = it.document.bat_count();
+    it.apply(Action::Way(Some(Step::Bats)));
+    it.apply(Action::AddBat);
+    assert_eq!(it.document.at(&format!("bats.{count}.label")), "");
+    it.apply(Action::Way(Some(Step::Seen)));
+    assert_eq!(it.document.bat_count(), count);
+}
