@@ -1,10 +1,7 @@
 //! Buttons, choices and boxes that say what was done.
 
 use egui::text::LayoutJob;
-use egui::{
-    Color32, FontSelection, Response, TextFormat, TextStyle, TextWrapMode, Ui, WidgetText,
-    WidgetType,
-};
+use egui::{Color32, FontSelection, Response, TextFormat, TextStyle, Ui, WidgetText, WidgetType};
 
 use super::words::named;
 use crate::studio::action::Action;
@@ -68,18 +65,7 @@ pub fn tick(
     does: impl FnOnce(bool) -> Action,
 ) {
     let mut on = on;
-    let ticked = match ui.layout().is_vertical() {
-        true => {
-            let wrapped = |ui: &mut Ui| {
-                ui.style_mut().wrap_mode = Some(TextWrapMode::Wrap);
-                ui.checkbox(&mut on, words)
-            };
-            ui.scope(wrapped).inner
-        }
-        // In a row of others the whole of it goes to the next line instead.
-        false => ui.checkbox(&mut on, words),
-    };
-    if ticked.changed() {
+    if ui.checkbox(&mut on, words).changed() {
         out.push(does(on));
     }
 }

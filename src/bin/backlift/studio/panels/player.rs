@@ -23,7 +23,7 @@ pub fn player(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     head(ui, "What is asked");
     Grid::new("asked").num_columns(2).show(ui, |ui| fields(ui, it, out, &ASKED));
     let invented = it.document.at("invented").starts_with(['y', 't']);
-    tick(ui, out, invented, "The people and figures are made up", |on| {
+    tick(ui, out, invented, "Made-up people and figures", |on| {
         let word = if on { "yes" } else { "no" };
         Action::Set("invented".to_owned(), word.to_owned())
     });
