@@ -22,7 +22,7 @@ const LOW_FOR_TWO: f32 = 560.0;
 const STANDING_SHARE: f32 = 0.12;
 
 /// Share of a column that a field or a slider takes at most.
-const FIELD_SHARE: f32 = 0.42;
+const FIELD_SHARE: f32 = 0.34;
 
 /// Shows everything, and does what was done. Returns where the scene may be drawn; an empty rectangle
 /// where it is not shown.

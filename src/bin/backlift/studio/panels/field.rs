@@ -129,7 +129,7 @@ pub fn choice(
     words: &[&str],
 ) {
     ui.label(label);
-    ui.horizontal(|ui| {
+    ui.horizontal_wrapped(|ui| {
         let kept = it.document.at(path);
         for word in words {
             let chosen = kept.eq_ignore_ascii_case(word);

@@ -55,7 +55,8 @@ fn cut(it: &mut Studio, size: [f32; 2]) -> BTreeSet<String> {
                 let covered = room.shrink(EDGE).intersects(place.intersect(column)) && !is_box;
                 if place.intersects(column) && n > 3 && (leaves || covered) {
                     let how = if leaves { "leaves its column" } else { "lies under the net" };
-                    cut.insert(format!("{words:?} {how}"));
+                    let across = place.x_range();
+                    cut.insert(format!("{words:?} at {across:?} {how}"));
                 }
             });
         }
