@@ -47,8 +47,10 @@ mod tests {
     #![allow(clippy::unwrap_used, reason = "tests")]
 
     use std::cell::Cell;
+    use std::sync::mpsc::channel;
+    use std::time::{Duration, Instant};
 
-    use super::*;
+    use crate::studio::window::alarm::ring;
 
     #[test]
     fn many_words_are_one_call_at_the_earliest_of_their_times() {

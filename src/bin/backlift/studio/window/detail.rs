@@ -29,6 +29,10 @@ pub enum Detail {
     Third,
 }
 
+/// The finest that was found to be fast enough.
+#[derive(Resource, Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Possible(pub Detail);
+
 impl Detail {
     /// What is drawn where so much was found to be possible.
     pub fn of(look: &Look, possible: Self) -> Self {
@@ -118,7 +122,9 @@ pub fn is_software(adapter: &RenderAdapterInfo) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::*;
+    use std::time::Instant;
+
+    use crate::studio::window::detail::{LONGEST, Waited};
 
     #[test]
     fn what_never_comes_is_not_waited_for_for_ever() {

@@ -83,6 +83,7 @@ fn shown(mut studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, 
         .insert_non_send(stage::Stage::default())
         .insert_non_send(film::Camera::default())
         .insert_resource(pace::Pace::default())
+        .insert_resource(detail::Possible::default())
         .add_systems(
             PreUpdate,
             screen::quiet_keys

@@ -9,7 +9,7 @@ use bevy::render::renderer::RenderAdapterInfo;
 use bevy::window::RequestRedraw;
 use bevy::winit::{UpdateMode, WinitSettings};
 
-use super::detail::{Building, Detail, is_software};
+use super::detail::{Building, Detail, Possible, is_software};
 use super::screen::Kind;
 use super::stage::Stage;
 use crate::studio::action::Action;
@@ -29,8 +29,6 @@ const ASLEEP: Duration = Duration::from_secs(3600);
 pub struct Pace {
     last: Option<Instant>,
     taken_s: VecDeque<f32>,
-    /// The finest that was found to be fast enough.
-    pub possible: Detail,
     chooses: Chooses,
     measures: bool,
 }
@@ -85,13 +83,11 @@ impl Pace {
         let fast = all.iter().filter(|it| **it <= SLOW_S).count();
         all.get(all.len() / 2).copied().filter(|_| 4 * fast < all.len())
     }
+}
 
-    /// Less from here on, and much less where a picture took many times too long.
-    fn draws_less(&mut self, now: Detail, took_s: f32) {
-        let less = now.less();
-        self.possible = if took_s > 2.0 * SLOW_S { less.less() } else { less };
-        self.taken_s.clear();
-    }
+/// What is drawn after pictures that took so long, s: much less where that is many times too long.
+fn less(now: Detail, took_s: f32) -> Detail {
+    if took_s > 2.0 * SLOW_S { now.less().less() } else { now.less() }
 }
 
 /// Nothing is drawn unless something calls for it.
@@ -125,6 +121,7 @@ fn moves(studio: &Studio, stage: &Stage) -> bool {
 /// Keeps the time of each picture.
 pub fn watch(
     mut pace: ResMut<Pace>,
+    mut possible: ResMut<Possible>,
     kind: Res<Kind>,
     adapter: Option<Res<RenderAdapterInfo>>,
     building: Res<Building>,
@@ -143,10 +140,10 @@ pub fn watch(
         pace.taken_s.push_back(took_s);
         return;
     }
-    let shown = Detail::of(&studio.look, pace.possible);
-    if pace.possible >= Detail::Half && !studio.look.reduced_detail {
-        (pace.chooses, pace.possible) = (Chooses::User, Detail::Full);
+    if possible.0 >= Detail::Half && !studio.look.reduced_detail {
+        (pace.chooses, possible.0) = (Chooses::User, Detail::Full);
     }
+    let shown = Detail::of(&studio.look, possible.0);
     let is_watched = kind.is_window() && pace.chooses != Chooses::User && shown < Detail::Third;
     // What is drawn while shaders are built says nothing.
     if !is_watched || building.goes_on() {
@@ -156,8 +153,9 @@ pub fn watch(
     let in_software = adapter.is_some_and(|it| is_software(&it));
     let watched = if in_software { WATCHED_IN_SOFTWARE } else { WATCHED };
     let Some(slow_s) = pace.slow_s(took_s, watched) else { return };
-    pace.draws_less(shown, slow_s);
-    if pace.possible >= Detail::Half && !studio.look.reduced_detail {
+    possible.0 = less(shown, slow_s);
+    pace.taken_s.clear();
+    if possible.0 >= Detail::Half && !studio.look.reduced_detail {
         studio.apply(Action::ReducedDetail(true));
     }
     if pace.chooses == Chooses::Window && shown == Detail::Full {
@@ -168,7 +166,8 @@ pub fn watch(
 
 #[cfg(test)]
 mod tests {
-    use super::*;
+    use crate::studio::window::detail::Detail;
+    use crate::studio::window::pace::{Pace, WATCHED, WATCHED_IN_SOFTWARE, less};
 
     /// How long it takes until less is drawn where pictures take so long one after the other, s.
     fn until_less_s(lengths_s: impl IntoIterator<Item = f32>, watched: usize) -> Option<f32> {
@@ -203,13 +202,8 @@ mod tests {
 
     #[test]
     fn what_takes_many_times_too_long_is_drawn_with_much_less_at_once() {
-        let mut pace = Pace::default();
-        pace.draws_less(Detail::Full, 0.27);
-        assert_eq!(pace.possible, Detail::Half);
-        pace.draws_less(Detail::Half, 0.05);
-        assert_eq!(pace.possible, Detail::Third);
-        let mut pace = Pace::default();
-        pace.draws_less(Detail::Full, 0.05);
-        assert_eq!(pace.possible, Detail::Plain);
+        assert_eq!(less(Detail::Full, 0.27), Detail::Half);
+        assert_eq!(less(Detail::Half, 0.05), Detail::Third);
+        assert_eq!(less(Detail::Full, 0.05), Detail::Plain);
     }
 }

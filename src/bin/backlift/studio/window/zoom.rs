@@ -20,7 +20,7 @@ pub fn zoom(window: Vec2) -> f32 {
 mod tests {
     use egui::vec2;
 
-    use super::*;
+    use crate::studio::window::zoom::zoom;
 
     #[test]
     fn a_large_window_is_zoomed_until_it_is_as_high_as_usual() {
