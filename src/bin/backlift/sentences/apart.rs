@@ -34,8 +34,10 @@ impl Change {
     }
 }
 
-/// Each as fast as these hands can: which comes late, and which is faster at the ball.
+/// Each as fast as these hands can: which comes late, and which is faster at the ball. `when` is how such a sentence
+/// begins: "At 50 runs the pull".
 pub fn as_fast_as_they_can(
+    when: &str,
     labels: [&str; 2],
     time_s: Change,
     speed_m_s: Change,
@@ -44,8 +46,10 @@ pub fn as_fast_as_they_can(
     let [late, soon] = time_s.ordered(labels);
     let ms = plain(1e3 * time_s.value.abs(), 0, "ms");
     let first = match time_s.sd.is_none() || time_s.is_real() {
-        true => format!("{late} meets the ball {ms} after {soon}: {}.", time_s.doubt()),
-        false => format!("Which of {late} and {soon} meets the ball first is too close to call."),
+        true => {
+            format!("{when} with {late} comes {ms} after that with {soon}: {}.", time_s.doubt())
+        }
+        false => format!("{when} comes as late with {late} as with {soon}, as far as can be told."),
     };
     let sd = speed_m_s.sd.unwrap_or(0.3);
     let gap = spoken(Quantity::Speed, speed_m_s.value.abs(), sd, units);
@@ -61,16 +65,16 @@ pub fn as_fast_as_they_can(
 }
 
 /// Both in the same time: which takes more of the wrists.
-pub fn in_the_same_time(labels: [&str; 2], share: Change) -> String {
+pub fn in_the_same_time(when: &str, labels: [&str; 2], share: Change) -> String {
     let [more, less] = share.ordered(labels);
     let by = percent(share.value.abs(), 0);
     match share.sd.is_none() || share.is_real() {
         true => format!(
-            "Swung in the same time, {more} takes {by} more of what the busier wrist has than {less}: {}.",
+            "{when}, both in the same time: {more} takes {by} more of what the busier wrist has than {less}, {}.",
             share.doubt()
         ),
         false => format!(
-            "Swung in the same time, {more} and {less} ask as much of the wrists, as far as can be told."
+            "{when}, both in the same time: {more} and {less} ask as much of the wrists, as far as can be told."
         ),
     }
 }

@@ -6,7 +6,7 @@ use backlift::measurement::bench::bat_letter;
 use backlift::questions::any_score::{Tempo, bat_speed_m_s, stroke_time_s, wrist_share};
 
 use super::state::Studio;
-use crate::figure::{percent, plain};
+use crate::figure::{capital, percent, plain};
 use crate::sentences::apart::{self, Change};
 
 /// One figure in large letters.
@@ -46,11 +46,7 @@ impl Studio {
             Tempo::Fastest => "each as fast as these hands can",
             Tempo::Asked => "both in the same time",
         };
-        let when = match self.playback.runs {
-            0 => "fresh".to_owned(),
-            runs => format!("at {}", runs_words(f64::from(runs))),
-        };
-        let stroke = &self.playback.stroke;
+        let (stroke, when) = (&self.playback.stroke, self.when());
         let under = format!("{doubt}, beside {other}; the {stroke}, {when}, {how}");
         Some(Large { words, under, bat: Some(more) })
     }
@@ -61,16 +57,25 @@ impl Studio {
         let labels = [a.as_str(), b.as_str()];
         let change = self.apart()?;
         let units = self.look.units;
+        let when = format!("{} the {}", capital(&self.when()), self.playback.stroke);
         let first = match self.playback.tempo {
             Tempo::Fastest => {
                 let speed = self.less_first(bat_speed_m_s, StrokeFigure::BatSpeed)?;
-                apart::as_fast_as_they_can(labels, change, speed, units)
+                apart::as_fast_as_they_can(&when, labels, change, speed, units)
             }
-            Tempo::Asked => apart::in_the_same_time(labels, change),
+            Tempo::Asked => apart::in_the_same_time(&when, labels, change),
         };
         let hand =
             self.compared().map(|it| format!(" {}", crate::sentences::pair::in_hand(it, [0, 1])));
         Some(first + &hand.unwrap_or_default())
+    }
+
+    /// How tired the player is: "fresh", "at 50 runs".
+    fn when(&self) -> String {
+        match self.playback.runs {
+            0 => "fresh".to_owned(),
+            runs => format!("at {}", runs_words(f64::from(runs))),
+        }
     }
 
     /// Second less first: time of the stroke, s, or share of the busier wrist.

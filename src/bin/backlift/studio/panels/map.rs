@@ -25,7 +25,8 @@ const SHADES: f64 = 9.0;
 
 /// Draws the map in the space there is.
 pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    let Some(ground) = remembered(ui, it) else { return super::today::so_far(ui, it) };
+    let Some(drawn) = remembered(ui, it) else { return super::today::so_far(ui, it) };
+    let ground = &drawn.ground;
     let (whole, response) = ui.allocate_exact_size(ui.available_size(), Sense::click_and_drag());
     named(&response, WidgetType::Image, &format!("map of bats: {}", ground.label));
     let (units, [mass_unit, length_unit]) = axis_units(it.look.units);
@@ -50,8 +51,8 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     }
     chart.ground();
     hatch(&chart, it);
-    let numbers = shade(&chart, &ground);
-    let weights = pickup(&chart, it, &ground);
+    let numbers = shade(&chart, &drawn);
+    let weights = pickup(&chart, it, &drawn);
     points(&chart, it, units);
     // What stands on the lines gives way to what stands at the points.
     for Line { places, words, colour, on_patch } in numbers.into_iter().chain(weights) {
@@ -69,13 +70,67 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 }
 
 /// The ground, worked out once for each thing shown.
-fn remembered(ui: &Ui, it: &Studio) -> Option<Arc<Ground>> {
+fn remembered(ui: &Ui, it: &Studio) -> Option<Arc<Drawn>> {
     let fitted = it.fitted()?;
     let bat = it.playback.bats[0];
     let first = it.derived.bat_keys.get(bat);
     let is_si = it.look.units == Units::Si;
     let key = key((fitted.key, it.colour_by, is_si, bat, first, it.is_fit_stale()));
-    kept(ui, "ground", key, || it.ground())
+    kept(ui, "ground", key, || Some(Drawn::of(it.ground()?)))
+}
+
+/// A line or a polygon on the ground.
+type Outline = Vec<[f64; 2]>;
+
+/// The ground with its shades and lines, which are worked out once and not in every picture.
+struct Drawn {
+    ground: Ground,
+    /// Shades: how far each is from the least to the most.
+    shades: Vec<(f64, Vec<Outline>)>,
+    /// Lines between them: value, the same share.
+    lines: Vec<(f64, f64, Vec<Outline>)>,
+    /// Digits of their values.
+    digits: usize,
+    /// Lines along which bats pick up alike.
+    pickup: Vec<(f64, Vec<Outline>)>,
+}
+
+impl Drawn {
+    fn of(ground: Ground) -> Self {
+        let [low, high] = span(&ground.value).unwrap_or([0.0; 2]);
+        let field = Field { x: &ground.x, y: &ground.y, value: &ground.value };
+        let step = round_step((high - low) / SHADES);
+        let share = |value: f64| (value - low) / (high - low);
+        let levels = match high > low {
+            true => (low / step).floor() as i64..(high / step).ceil() as i64,
+            false => 0..0,
+        };
+        let shade = |level: i64| {
+            let from = level as f64 * step;
+            (share(from + 0.5 * step), field.band(from, from + step))
+        };
+        let line = |level: i64| {
+            let value = level as f64 * step;
+            (value, share(value), field.lines(value))
+        };
+        Self {
+            shades: levels.clone().map(shade).collect(),
+            lines: levels.skip(1).map(line).collect(),
+            digits: if step < 0.1 { 2 } else { usize::from(step < 1.0) },
+            pickup: alike(&ground),
+            ground,
+        }
+    }
+}
+
+/// Lines of equal pickup at round weights.
+fn alike(ground: &Ground) -> Vec<(f64, Vec<Outline>)> {
+    let Some([low, high]) = span(&ground.pickup) else { return Vec::new() };
+    let field = Field { x: &ground.x, y: &ground.y, value: &ground.pickup };
+    let step = round_step((high - low) / 5.0);
+    let first = (low / step).ceil() as i64;
+    let levels = (first..).map(|n| n as f64 * step).take_while(|level| *level < high);
+    levels.map(|level| (level, field.lines(level))).collect()
 }
 
 /// Words of a line, and where they may stand.
@@ -128,18 +183,11 @@ fn hatch(chart: &Chart<'_>, it: &Studio) {
 }
 
 /// Shades, and lines between them; what is to be written on those.
-fn shade(chart: &Chart<'_>, ground: &Ground) -> Vec<Line> {
-    let Some([low, high]) = span(&ground.value) else { return Vec::new() };
-    let field = Field { x: &ground.x, y: &ground.y, value: &ground.value };
-    let step = round_step((high - low) / SHADES);
-    let first = (low / step).floor() as i64;
-    let last = (high / step).ceil() as i64;
+fn shade(chart: &Chart<'_>, drawn: &Drawn) -> Vec<Line> {
     let mut mesh = Mesh::default();
-    for level in first..last {
-        let from = level as f64 * step;
-        let share = (from + 0.5 * step - low) / (high - low);
-        let colour = ink(cividis(share));
-        for polygon in field.band(from, from + step) {
+    for (share, polygons) in &drawn.shades {
+        let colour = ink(cividis(*share));
+        for polygon in polygons {
             let start = mesh.vertices.len() as u32;
             polygon.iter().for_each(|it| mesh.colored_vertex(chart.at(it[0], it[1]), colour));
             for corner in 2..polygon.len() as u32 {
@@ -148,41 +196,37 @@ fn shade(chart: &Chart<'_>, ground: &Ground) -> Vec<Line> {
         }
     }
     chart.painter().add(Shape::mesh(mesh));
-    let digits = if step < 0.1 { 2 } else { usize::from(step < 1.0) };
     let mut numbers = Vec::new();
-    for level in first + 1..last {
-        let value = level as f64 * step;
-        let share = (value - low) / (high - low);
+    for (value, share, lines) in &drawn.lines {
         // Ink on the light shades, paper on the dark ones, by day and by night.
-        let pale = if share > 0.55 { ink(LIGHT.ink) } else { ink(LIGHT.panel) };
-        for line in field.lines(value) {
-            let line: Vec<Pos2> = line.iter().map(|it| chart.at(it[0], it[1])).collect();
-            numbers.push(Line::along(&line, number(value, digits), pale, false));
+        let pale = if *share > 0.55 { ink(LIGHT.ink) } else { ink(LIGHT.panel) };
+        for line in lines {
+            let line = on_chart(chart, line);
+            numbers.push(Line::along(&line, number(*value, drawn.digits), pale, false));
             chart.painter().add(Shape::line(line, Stroke::new(1.0, pale)));
         }
     }
     numbers
 }
 
+fn on_chart(chart: &Chart<'_>, line: &Outline) -> Vec<Pos2> {
+    line.iter().map(|it| chart.at(it[0], it[1])).collect()
+}
+
 /// Lines along which bats pick up alike; what is to be written on them.
-fn pickup(chart: &Chart<'_>, it: &Studio, ground: &Ground) -> Vec<Line> {
-    let Some([low, high]) = span(&ground.pickup) else { return Vec::new() };
-    let field = Field { x: &ground.x, y: &ground.y, value: &ground.pickup };
-    let step = round_step((high - low) / 5.0);
+fn pickup(chart: &Chart<'_>, it: &Studio, drawn: &Drawn) -> Vec<Line> {
     let colour = ink(theme(&it.look).quiet);
     let mut weights = Vec::new();
-    let mut level = (low / step).ceil() * step;
-    while level < high {
-        for line in field.lines(level) {
-            let line: Vec<Pos2> = line.iter().map(|it| chart.at(it[0], it[1])).collect();
+    for (level, lines) in &drawn.pickup {
+        for line in lines {
+            let line = on_chart(chart, line);
             chart.painter().extend(Shape::dashed_line(&line, Stroke::new(1.5, colour), 6.0, 4.0));
             let weight = match it.look.units {
-                Units::Trade => pounds(level),
-                Units::Si => format!("{}\u{2009}g", number(level, 0)),
+                Units::Trade => pounds(*level),
+                Units::Si => format!("{}\u{2009}g", number(*level, 0)),
             };
             weights.push(Line::along(&line, format!("picks up {weight}"), colour, true));
         }
-        level += step;
     }
     weights
 }

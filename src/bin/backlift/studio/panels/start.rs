@@ -11,7 +11,7 @@ use crate::studio::state::Studio;
 pub fn start(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     sentence(
         ui,
-        "The same hands swing two bats. The one that is harder to get moving comes late to the ball",
+        "The same hands swing both: the bat that is harder to get moving comes late to the ball",
     );
     ui.add_space(ui.spacing().item_spacing.y);
     let ways = [

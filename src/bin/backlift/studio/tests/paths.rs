@@ -126,7 +126,7 @@ fn a_player_compares_two_bats_late_in_the_innings() {
     click(&mut it, "At fifty");
     assert_eq!(it.state().playback.runs, 50);
     click(&mut it, "Swing");
-    assert!(says(&it, "At fifty runs the pull"));
+    assert!(says(&it, "At 50 runs the pull"));
     click(&mut it, "lb, in");
     assert!(says(&it, "m/s"));
 }

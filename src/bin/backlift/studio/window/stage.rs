@@ -22,6 +22,9 @@ use crate::studio::state::Studio;
 
 /// Pictures until what was made anew is on the screen.
 const SETTLE: u32 = 4;
+/// Pixels of the net to a point, across and down, at most: edges are smoothed, and on a screen of 3840×2160 more of
+/// them take longer to draw than a picture may.
+const MOST_PIXELS: f32 = 1.25;
 /// The second bat's arms are drawn a little thinner, so that the two do not flicker through each other.
 const THINNER: f32 = 0.95;
 
@@ -247,7 +250,7 @@ fn fit_picture(
     commands: &mut Commands,
     camera: Entity,
 ) {
-    let scale = stage.pixels_per_point * detail.pixels();
+    let scale = (stage.pixels_per_point * detail.pixels()).min(MOST_PIXELS);
     let side = |points: f32| ((points * scale).round() as u32).clamp(16, 8192);
     let size = UVec2::new(side(stage.room.width()), side(stage.room.height()));
     if stage.picture.is_some() && size == stage.size {
