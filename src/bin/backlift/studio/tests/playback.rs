@@ -18,6 +18,17 @@ fn playing() -> Window {
     it
 }
 
+/// The same, its first stroke there.
+fn with_a_stroke() -> Window {
+    let mut it = playing();
+    while it.state().stroke_time_s(0).is_none() {
+        it.state_mut().tick(0.0);
+        std::thread::sleep(std::time::Duration::from_millis(5));
+    }
+    it.run_steps(2);
+    it
+}
+
 /// Ten pictures of 37.1 ms: of the stroke, no whole number of milliseconds.
 fn ten_pictures(it: &mut Window) -> f64 {
     for _ in 0..10 {
@@ -52,7 +63,7 @@ fn the_end_of_the_stroke_does_not_stop_it_when_it_plays_again_and_again() {
 
 #[test]
 fn a_hand_on_the_slider_stops_it_there() {
-    let mut it = playing();
+    let mut it = with_a_stroke();
     let rect = it.get_by_role_and_label(Role::Slider, TIME).rect();
     let place = rect.left_center() + egui::vec2(0.25 * rect.width(), 0.0);
     it.drag_at(place);
@@ -67,7 +78,7 @@ fn a_hand_on_the_slider_stops_it_there() {
 
 #[test]
 fn an_arrow_key_on_the_slider_stops_it_there() {
-    let mut it = playing();
+    let mut it = with_a_stroke();
     it.get_by_role_and_label(Role::Slider, TIME).focus();
     it.run_steps(2);
     assert!(it.state().playback.playing, "{:?}", it.state().playback);
