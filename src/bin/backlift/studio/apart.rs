@@ -57,7 +57,8 @@ impl Studio {
         let labels = [a.as_str(), b.as_str()];
         let change = self.apart()?;
         let units = self.look.units;
-        let when = format!("{} the {}", capital(&self.when()), self.playback.stroke);
+        let comma = if self.playback.runs == 0 { "," } else { "" };
+        let when = format!("{}{comma} the {}", capital(&self.when()), self.playback.stroke);
         let first = match self.playback.tempo {
             Tempo::Fastest => {
                 let speed = self.less_first(bat_speed_m_s, StrokeFigure::BatSpeed)?;

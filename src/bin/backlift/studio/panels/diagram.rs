@@ -159,7 +159,10 @@ pub fn player(ui: &mut Ui, look: &Look) {
     let whole = sheet(ui, look, 26.0 * GRID * look.text_scale, "how to measure the player");
     let pen = Pen::new(ui, look, whole);
     let height = whole.height() - 2.0 * GRID;
-    let foot = Pos2::new(whole.left() + 0.22 * whole.width(), whole.bottom() - GRID);
+    // The measure stands beside the figure, and its word beside that.
+    let aside = -0.25;
+    let left = (0.22 * whole.width()).max(4.5 * pen.font.size - aside * height);
+    let foot = Pos2::new(whole.left() + left, whole.bottom() - GRID);
     let up = |share: f32, across: f32| foot + egui::vec2(across * height, -share * height);
     let limb = Stroke::new(0.05 * height, pen.wood);
     for (from, to) in [
@@ -172,7 +175,6 @@ pub fn player(ui: &mut Ui, look: &Look) {
         pen.painter.line_segment([from, to], limb);
     }
     pen.painter.circle(up(0.93, 0.0), 0.07 * height, pen.wood, pen.line);
-    let aside = -0.25;
     let tick = egui::vec2(5.0, 0.0);
     for share in [0.0, 1.0] {
         pen.painter.line_segment([up(share, aside) - tick, up(share, aside) + tick], pen.mark);

@@ -24,7 +24,7 @@ use crate::studio::state::Studio;
 const SETTLE: u32 = 4;
 /// Pixels of the net to a point, across and down, at most: edges are smoothed, and on a screen of 3840×2160 more of
 /// them take longer to draw than a picture may.
-const MOST_PIXELS: f32 = 1.25;
+const MOST_PIXELS: f32 = 1.0;
 /// The second bat's arms are drawn a little thinner, so that the two do not flicker through each other.
 const THINNER: f32 = 0.95;
 
