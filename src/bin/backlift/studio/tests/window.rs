@@ -5,6 +5,7 @@ use std::path::Path;
 use std::process::Child;
 
 use egui_kittest::kittest::Queryable;
+use resvg::tiny_skia::Pixmap;
 use tempfile::tempdir;
 
 use super::display::{Display, SCREEN, pause};
@@ -62,21 +63,41 @@ fn click_both(display: &Display, it: &mut Window, label: &str) {
     click(it, label);
 }
 
-/// What the window shows against the panels of the same state.
+/// What the window shows against the panels of the same state. A window that works may be slow to show what was clicked,
+/// and is still meanwhile.
 fn compare(display: &Display, it: &mut Window, room: egui::Rect, name: &str) {
-    let seen = display.still_picture();
     let mut screen = Screen::new(SCREEN);
     for _ in 0..3 {
         screen.frame(it.state_mut());
     }
     let output = screen.frame(it.state_mut());
     let drawn = screen.drawn(output);
-    if let Some(folder) = std::env::var_os("BACKLIFT_PICTURES").map(std::path::PathBuf::from) {
-        let rgba: Vec<u8> = seen.iter().flat_map(|[r, g, b]| [*r, *g, *b, 255]).collect();
-        let png = backlift::drawing::png::of_pixels(SCREEN[0], SCREEN[1], &rgba).unwrap();
-        std::fs::write(folder.join(format!("window {name}.png")), png).unwrap();
-        drawn.save_png(folder.join(format!("panels {name}.png"))).unwrap();
+    let [mut mean, mut odd] = [f64::INFINITY; 2];
+    for _ in 0..20 {
+        let seen = display.still_picture();
+        keep(name, &seen, &drawn);
+        [mean, odd] = apart(&seen, &drawn, room);
+        if mean < MEAN && odd < ODD {
+            break;
+        }
     }
+    eprintln!("{name}: mean {mean:.2}, odd {:.2} %", 100.0 * odd);
+    assert!(mean < MEAN && odd < ODD, "{name}: {mean} {odd}");
+}
+
+/// Both as files, where somebody asks for them.
+fn keep(name: &str, seen: &[[u8; 3]], drawn: &Pixmap) {
+    let Some(folder) = std::env::var_os("BACKLIFT_PICTURES").map(std::path::PathBuf::from) else {
+        return;
+    };
+    let rgba: Vec<u8> = seen.iter().flat_map(|[r, g, b]| [*r, *g, *b, 255]).collect();
+    let png = backlift::drawing::png::of_pixels(SCREEN[0], SCREEN[1], &rgba).unwrap();
+    std::fs::write(folder.join(format!("window {name}.png")), png).unwrap();
+    drawn.save_png(folder.join(format!("panels {name}.png"))).unwrap();
+}
+
+/// Mean difference of a channel, and the share of pixels with one above 64.
+fn apart(seen: &[[u8; 3]], drawn: &Pixmap, room: egui::Rect) -> [f64; 2] {
     let (mut sum, mut odd, mut count) = (0.0, 0.0, 0.0);
     for (n, (a, b)) in seen.iter().zip(drawn.pixels()).enumerate() {
         let (x, y) = (n as u32 % SCREEN[0], n as u32 / SCREEN[0]);
@@ -84,14 +105,12 @@ fn compare(display: &Display, it: &mut Window, room: egui::Rect, name: &str) {
             continue;
         }
         let drawn = [b.red(), b.green(), b.blue()];
-        let apart = drawn.iter().zip(a).map(|(p, q)| p.abs_diff(*q)).max();
-        let most = f64::from(apart.unwrap());
+        let most = drawn.iter().zip(a).map(|(p, q)| f64::from(p.abs_diff(*q))).fold(0.0, f64::max);
         sum += most;
         odd += f64::from(u8::from(most > 64.0));
         count += 1.0;
     }
-    eprintln!("{name}: mean {:.2}, odd {:.2} %", sum / count, 100.0 * odd / count);
-    assert!(sum / count < MEAN && odd / count < ODD, "{name}: {} {}", sum / count, odd / count);
+    [sum / count, odd / count]
 }
 
 #[test]
