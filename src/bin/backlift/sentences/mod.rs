@@ -1,7 +1,6 @@
 //! What command line and window say in the same words.
 
 pub mod advice;
-pub mod apart;
 pub mod pair;
 pub mod planing;
 pub mod returned;

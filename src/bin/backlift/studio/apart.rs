@@ -6,8 +6,8 @@ use backlift::measurement::bench::bat_letter;
 use backlift::questions::any_score::{Tempo, bat_speed_m_s, stroke_time_s, wrist_share};
 
 use super::state::Studio;
+use super::told_apart::{self, Change};
 use crate::figure::{capital, percent, plain};
-use crate::sentences::apart::{self, Change};
 
 /// One figure in large letters.
 pub struct Large {
@@ -62,9 +62,9 @@ impl Studio {
         let first = match self.playback.tempo {
             Tempo::Fastest => {
                 let speed = self.less_first(bat_speed_m_s, StrokeFigure::BatSpeed)?;
-                apart::as_fast_as_they_can(&when, labels, change, speed, units)
+                told_apart::as_fast_as_they_can(&when, labels, change, speed, units)
             }
-            Tempo::Asked => apart::in_the_same_time(&when, labels, change),
+            Tempo::Asked => told_apart::in_the_same_time(&when, labels, change),
         };
         let hand =
             self.compared().map(|it| format!(" {}", crate::sentences::pair::in_hand(it, [0, 1])));

@@ -10,9 +10,9 @@ use backlift::units::{Quantity, Units, spoken};
 
 use super::answers::{Keyed, key};
 use super::state::Studio;
+use super::told_apart::Change;
 use super::work::Question;
 use crate::figure::{percent, plain};
-use crate::sentences::apart::Change;
 
 /// One line of figures.
 pub struct Row {

@@ -39,6 +39,7 @@ mod taken;
 mod tests;
 mod tick;
 mod today;
+mod told_apart;
 mod undo;
 pub mod wake;
 mod way;
