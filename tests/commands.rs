@@ -95,7 +95,7 @@ fn wrong_input_exits_with_two_says_where_and_writes_nothing() {
     file("huge.ron", &vec![b'x'; 2 << 20]);
     // Arguments after `new out.ron`, then what has to be said.
     let table: &[(&[&str], &[&str])] = &[
-        (&["unit.ron"], &["[unit.ron:6:45]", "1.57 has no unit", "\"1.75 m\""]),
+        (&["unit.ron"], &["[unit.ron:6:45]", "1.57 has no unit", "\"1.56 m\""]),
         (&["name.ron"], &["[name.ron:6:36]", "\"statrue\"", "did you mean \"stature\"?"]),
         (&["half.ron"], &["[half.ron:3:1]", "ends before", "opened here and never closed"]),
         (&["latin.ron"], &["[latin.ron:1:14]", "is not UTF-8", "save it as plain text"]),

@@ -21,9 +21,7 @@ const FIRST: [f64; 3] = [0.0, 50.0, 100.0];
 const FINER: [f64; 5] = [25.0, 75.0, 10.0, 35.0, 85.0];
 
 /// In which time a stroke is seen.
-#[derive(
-    Clone, Copy, Debug, Default, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize,
-)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Tempo {
     /// As fast as it can be and stay under control: every bat with the same effort.
     #[default]

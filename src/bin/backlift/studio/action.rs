@@ -2,7 +2,6 @@
 
 use std::path::PathBuf;
 
-use backlift::questions::any_score::Tempo;
 use serde::{Deserialize, Serialize};
 
 use super::playback::Camera;
@@ -97,8 +96,8 @@ pub enum Action {
     Slows(bool),
     /// Starts again at the end.
     Loop(bool),
-    /// Both bats with the same effort, or in the same time.
-    Tempo(Tempo),
+    /// Both bats in the same time, or with the same effort.
+    SameTime(bool),
 
     /// Another view.
     View(View),

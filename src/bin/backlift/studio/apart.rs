@@ -28,12 +28,12 @@ impl Studio {
         let change = self.apart()?;
         let [a, b] = self.playback.bats;
         let (more, less) = if change.value > 0.0 { (b, a) } else { (a, b) };
-        let told = |value: f64| match self.playback.tempo {
+        let told = |value: f64| match self.playback.tempo() {
             Tempo::Fastest => plain(1e3 * value.abs(), 0, "ms"),
             Tempo::Asked => percent(value.abs(), 0),
         };
         let [letter, other] = [more, less].map(bat_letter);
-        let words = match self.playback.tempo {
+        let words = match self.playback.tempo() {
             Tempo::Fastest => format!("{letter} {} late", told(change.value)),
             Tempo::Asked => format!("{letter} {} more of the wrists", told(change.value)),
         };
@@ -42,7 +42,7 @@ impl Studio {
             (Some(sd), true) => format!("± {}", told(sd)),
             (Some(sd), false) => format!("± {}: within the doubt", told(sd)),
         };
-        let how = match self.playback.tempo {
+        let how = match self.playback.tempo() {
             Tempo::Fastest => "each as fast as these hands can",
             Tempo::Asked => "both in the same time",
         };
@@ -59,7 +59,7 @@ impl Studio {
         let units = self.look.units;
         let comma = if self.playback.runs == 0 { "," } else { "" };
         let when = format!("{}{comma} the {}", capital(&self.when()), self.playback.stroke);
-        let first = match self.playback.tempo {
+        let first = match self.playback.tempo() {
             Tempo::Fastest => {
                 let speed = self.less_first(bat_speed_m_s, StrokeFigure::BatSpeed)?;
                 told_apart::as_fast_as_they_can(&when, labels, change, speed, units)
@@ -81,7 +81,7 @@ impl Studio {
 
     /// Second less first: time of the stroke, s, or share of the busier wrist.
     fn apart(&self) -> Option<Change> {
-        match self.playback.tempo {
+        match self.playback.tempo() {
             Tempo::Fastest => self.less_first(stroke_time_s, StrokeFigure::StrokeTime),
             Tempo::Asked => self.less_first(wrist_share, StrokeFigure::WristShare),
         }

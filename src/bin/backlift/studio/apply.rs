@@ -124,7 +124,7 @@ impl Studio {
             Action::Rate(rate) if rate.is_finite() => playback.rate = rate.clamp(0.02, 1.0),
             Action::Slows(on) => playback.slows = on,
             Action::Loop(on) => playback.looping = on,
-            Action::Tempo(tempo) => (playback.tempo, playback.time_s) = (tempo, 0.0),
+            Action::SameTime(on) => (playback.same_time, playback.time_s) = (on, 0.0),
             Action::ColourBy(by) => self.colour_by = by,
             Action::Try(mass_kg, balance_m) => self.tried = Some([mass_kg, balance_m]),
             Action::Ounce(share) if share.is_finite() => self.ounce_at = share.clamp(0.0, 1.0),

@@ -58,8 +58,8 @@ impl Default for Orbit {
 pub struct Playback {
     /// Stroke by name.
     pub stroke: String,
-    /// Both bats with the same effort, or in the same time.
-    pub tempo: Tempo,
+    /// Both bats in the same time; else with the same effort.
+    pub same_time: bool,
     /// Score at which it is played: the tiredness of the player.
     pub runs: u32,
     /// First and second bat, by their place in the scenario.
@@ -88,7 +88,7 @@ impl Default for Playback {
     fn default() -> Self {
         Self {
             stroke: "pull".to_owned(),
-            tempo: Tempo::default(),
+            same_time: false,
             runs: 0,
             bats: [0, 1],
             second: true,
@@ -126,6 +126,11 @@ impl Playback {
         } else if self.time_s > length_s && !self.looping {
             (self.time_s, self.playing) = (length_s, false);
         }
+    }
+
+    /// In which time the strokes are seen.
+    pub fn tempo(&self) -> Tempo {
+        if self.same_time { Tempo::Asked } else { Tempo::Fastest }
     }
 
     /// Seconds of the stroke in a second on the screen, at this instant.

@@ -1,6 +1,5 @@
 //! Time, stroke and camera of the scene.
 
-use backlift::questions::any_score::Tempo;
 use egui::Ui;
 
 use super::deeds::{button, choice, tick};
@@ -21,7 +20,8 @@ const CAMERAS: [(Camera, &str); 5] = [
     (Camera::Batter, "the batter's eyes"),
 ];
 
-const TEMPOS: [(Tempo, &str); 2] = [(Tempo::Fastest, "same effort"), (Tempo::Asked, "same time")];
+/// Whether both bats are swung in the same time.
+const SAME_TIME: [(bool, &str); 2] = [(false, "same effort"), (true, "same time")];
 
 /// Draws the controls.
 pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
@@ -46,7 +46,7 @@ pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         camera(ui, it, out);
         if now.second {
             ui.separator();
-            choice(ui, out, &TEMPOS, now.tempo, Action::Tempo);
+            choice(ui, out, &SAME_TIME, now.same_time, Action::SameTime);
             tick(ui, out, now.overlay, "in one place", Action::Overlay);
         }
     });

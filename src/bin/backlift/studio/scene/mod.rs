@@ -20,7 +20,7 @@ use backlift::swing::time_in_hand::Delivery;
 use egui::Rect;
 
 use super::action::View;
-use super::playback::{Camera, Playback};
+use super::playback::Camera;
 use super::state::Studio;
 use body::{Frame, eyes_m};
 use eye::{Eye, Seen};
@@ -161,8 +161,8 @@ impl Studio {
 
     /// The stroke of a bat at the score shown.
     pub fn reel<'a>(&self, innings: &'a Innings) -> Option<Reel<'a>> {
-        let Playback { stroke, runs, tempo, .. } = &self.playback;
-        innings.reel(innings.stroke(stroke)?, f64::from(*runs), *tempo)
+        let now = &self.playback;
+        innings.reel(innings.stroke(&now.stroke)?, f64::from(now.runs), now.tempo())
     }
 
     /// Whether a bat is tried on the map: it is swung in the second place.
@@ -189,7 +189,7 @@ impl Studio {
         let stroke = innings.stroke(&self.playback.stroke)?;
         let first = innings.at(stroke, fitted.setting().plan.runs, stroke_time_s)?;
         // Asked for in the same time it takes the same time.
-        let longer = match self.playback.tempo {
+        let longer = match self.playback.tempo() {
             Tempo::Fastest => time_s / first.best,
             Tempo::Asked => 1.0,
         };

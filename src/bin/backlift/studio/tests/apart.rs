@@ -1,6 +1,5 @@
 //! What two bats are apart by, in large, in words and in the net.
 
-use backlift::questions::any_score::Tempo;
 use egui::{Rect, pos2};
 
 use super::{demo, settle};
@@ -68,7 +67,7 @@ fn the_large_figure_and_the_sentence_are_of_the_same_bat_and_score() {
 #[test]
 fn in_the_same_time_both_meet_the_ball_at_once_and_the_heavier_asks_more_of_the_wrists() {
     let mut it = settled();
-    it.apply(Action::Tempo(Tempo::Asked));
+    it.apply(Action::SameTime(true));
     let [a, b] = [0, 1].map(|slot| it.stroke_time_s(slot).unwrap());
     assert!((a - b).abs() < 0.002, "{a} and {b} s");
     let large = it.apart_in_large().unwrap();
