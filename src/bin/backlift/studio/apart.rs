@@ -16,7 +16,7 @@ pub struct Large {
     /// Its doubt, and what it is of.
     pub under: String,
     /// The bat of which it is told.
-    pub bat: Option<usize>,
+    pub bat: usize,
 }
 
 impl Studio {
@@ -48,7 +48,7 @@ impl Studio {
         };
         let (stroke, when) = (&self.playback.stroke, self.when());
         let under = format!("{doubt}, beside {other}; the {stroke}, {when}, {how}");
-        Some(Large { words, under, bat: Some(more) })
+        Some(Large { words, under, bat: more })
     }
 
     /// What a coach could say of it.
@@ -72,7 +72,7 @@ impl Studio {
     }
 
     /// How tired the player is: "fresh", "at 50 runs".
-    fn when(&self) -> String {
+    pub fn when(&self) -> String {
         match self.playback.runs {
             0 => "fresh".to_owned(),
             runs => format!("at {}", runs_words(f64::from(runs))),

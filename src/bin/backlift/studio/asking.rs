@@ -171,12 +171,12 @@ mod tests {
 
     #[test]
     fn a_typed_path_may_start_at_the_root_at_home_or_in_the_folder_at_hand() {
-        let (folder, home) = (Path::new("/kit"), Path::new("/home/ann"));
+        let (folder, home) = (Path::new("/kit"), Path::new("/players/ann"));
         let of = |text: &str| understood(text, folder, Some(home));
         assert_eq!(of("/a/b.ron"), Some(PathBuf::from("/a/b.ron")));
         assert_eq!(of(" b.ron "), Some(PathBuf::from("/kit/b.ron")));
-        assert_eq!(of("~/b.ron"), Some(PathBuf::from("/home/ann/b.ron")));
-        assert_eq!(of("~"), Some(PathBuf::from("/home/ann/")));
+        assert_eq!(of("~/b.ron"), Some(PathBuf::from("/players/ann/b.ron")));
+        assert_eq!(of("~"), Some(PathBuf::from("/players/ann/")));
         // A file may be called so.
         assert_eq!(of("~b.ron"), Some(PathBuf::from("/kit/~b.ron")));
         assert_eq!(of("\"/a/two words.ron\""), Some(PathBuf::from("/a/two words.ron")));

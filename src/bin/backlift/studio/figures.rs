@@ -114,13 +114,9 @@ impl Studio {
     fn row(&self, line: &Line) -> Row {
         let runs = f64::from(self.playback.runs);
         let units = self.look.units;
-        let best: [Option<f64>; 2] = std::array::from_fn(|slot| {
-            let innings = self.innings(slot)?.it;
-            Some(innings.at(innings.stroke(&self.playback.stroke)?, runs, line.of)?.best)
-        });
         let sd = |slot: usize| line.figure.and_then(|it| self.sd(slot, it, runs));
         let values = std::array::from_fn(|slot| {
-            let (value, sd) = (best[slot]?, sd(slot));
+            let (value, sd) = (self.best(slot, line.of)?, sd(slot));
             let doubt = sd.map_or("…".to_owned(), |sd| told(line, sd, sd, units));
             let doubt = format!("± {doubt}");
             Some(Told { value: told(line, value, sd.unwrap_or(0.0), units), doubt })
@@ -171,16 +167,18 @@ impl Studio {
         true
     }
 
+    /// A figure of the stroke and at the score shown, as it is believed.
+    fn best(&self, slot: usize, of: Of) -> Option<f64> {
+        let innings = self.innings(slot)?.it;
+        let stroke = innings.stroke(&self.playback.stroke)?;
+        Some(innings.at(stroke, f64::from(self.playback.runs), of)?.best)
+    }
+
     /// Second less first, of the stroke and at the score shown.
     pub fn less_first(&self, of: Of, figure: StrokeFigure) -> Option<Change> {
-        let stroke = &self.playback.stroke;
-        let runs = f64::from(self.playback.runs);
-        let best = |slot: usize| {
-            let innings = self.innings(slot)?.it;
-            Some(innings.at(innings.stroke(stroke)?, runs, of)?.best)
-        };
+        let (stroke, runs) = (&self.playback.stroke, f64::from(self.playback.runs));
         let sd = self.compared().and_then(|it| it.difference_sd_at(stroke, figure, runs));
-        Some(Change { value: best(1)? - best(0)?, sd })
+        Some(Change { value: self.best(1, of)? - self.best(0, of)?, sd })
     }
 
     /// What a coach could say aloud of the two bats.

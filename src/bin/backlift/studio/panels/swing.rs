@@ -1,6 +1,5 @@
 //! What the swing does: figures of both bats and the difference.
 
-use backlift::innings::score::runs_words;
 use egui::Ui;
 
 use super::deeds::button;
@@ -34,10 +33,7 @@ pub fn swing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 
 /// Which stroke the figures are of, and when.
 pub fn heading(it: &Studio) -> String {
-    let runs = it.playback.runs;
-    let when =
-        if runs == 0 { "fresh".to_owned() } else { format!("at {}", runs_words(f64::from(runs))) };
-    format!("The {}, {when}", it.playback.stroke)
+    format!("The {}, {}", it.playback.stroke, it.when())
 }
 
 /// A clip and a page to be sent.

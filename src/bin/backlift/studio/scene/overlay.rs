@@ -219,7 +219,7 @@ impl Over<'_> {
         }
         let Some(told) = self.it.apart_in_large() else { return };
         let theme = theme(&self.it.look);
-        let colour = told.bat.map_or(ink(theme.ink), |it| ink(bat_look(theme, it).0));
+        let colour = ink(bat_look(theme, told.bat).0);
         let px = LARGE_PX.min(0.06 * self.room.width() / self.it.look.text_scale);
         let at = self.room.left_top() + Vec2::new(12.0, 8.0);
         let rect = self.text(at, Align2::LEFT_TOP, &told.words, px, colour);
