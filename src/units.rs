@@ -1,10 +1,12 @@
 //! Trade units to SI and back, at the edges only: what people write, and what they read.
 
+mod from_end;
 mod print;
 mod read;
 mod share;
 mod spellings;
 
+pub use from_end::FromEnd;
 pub use print::{THIN, Units, decimals, number, spoken, spoken_ball, spoken_stature};
 pub use read::{UnitFault, parse};
 pub use share::share;

@@ -23,6 +23,8 @@ mod keys;
 mod matters;
 #[path = "commands/nets.rs"]
 mod nets;
+#[path = "commands/own_file.rs"]
+mod own_file;
 #[path = "commands/pairs.rs"]
 mod pairs;
 #[path = "commands/plane.rs"]

@@ -91,6 +91,12 @@ impl Handle {
         self.twine_m + f64::from(self.grips) * self.grip_m
     }
 
+    /// How much thicker the handle gets across by what goes on it, m: with or without twine, from so many grips.
+    pub fn still_to_cover_m(&self, bound: bool, grips: u32) -> f64 {
+        let twine_m = if bound { 0.0 } else { self.twine_m };
+        2.0 * (twine_m + (f64::from(self.grips) - f64::from(grips)) * self.grip_m)
+    }
+
     /// Diameter over the grip across (along y) at a station of the handle, m.
     pub fn diameter_over_grip_m(&self, from_top_m: f64) -> f64 {
         2.0 * (self.half_y_m(from_top_m) + self.cover_m())

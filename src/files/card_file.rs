@@ -1,11 +1,13 @@
 //! The card from the disk, its faults in their place.
 
+use std::ops::Range;
 use std::path::Path;
 
 use crate::card::Card;
 use crate::files::card::{self, CardFileFault};
 use crate::files::document::{Kind, text_of_file};
 use crate::files::fault::{Fault, Source};
+use crate::files::own_file::card_in;
 
 const CARD: Kind = Kind {
     what: "a card",
@@ -19,6 +21,14 @@ const CARD: Kind = Kind {
 pub fn read(path: &Path) -> Result<Card, Fault> {
     let source = text_of_file(path, &CARD)?;
     let (name, text) = (source.name(), source.text());
+    if let Some(card) = card_in(&source) {
+        let card = card.ok_or_else(|| {
+            Fault::new(format!("{name} has no card in it"))
+                .at(&source, 0..0)
+                .help("name the card, or put it into the bat's file as card: (…)")
+        })?;
+        return card_at(&source, card);
+    }
     if text.contains("backlift/scenario/") {
         return Err(Fault::new(format!("{name} is a scenario, not a card"))
             .at(&source, 0..0)
@@ -29,19 +39,26 @@ pub fn read(path: &Path) -> Result<Card, Fault> {
             .at(&source, 0..0)
             .help("take the card as `backlift fit` wrote it"));
     }
-    card::read(text).map_err(|fault| placed(&source, &fault))
+    card_at(&source, 0..text.len())
 }
 
-fn placed(source: &Source, fault: &CardFileFault) -> Fault {
+/// The card that stands there in a text.
+pub(super) fn card_at(source: &Source, at: Range<usize>) -> Result<Card, Fault> {
+    let text = source.text().get(at.clone()).unwrap_or_default();
+    card::read(text).map_err(|fault| placed(source, at, &fault))
+}
+
+fn placed(source: &Source, within: Range<usize>, fault: &CardFileFault) -> Fault {
     match fault {
         CardFileFault::Broken { line, column, what } => {
-            let at = offset(source.text(), *line, *column);
+            let text = source.text().get(within.clone()).unwrap_or_default();
+            let at = within.start + offset(text, *line, *column);
             Fault::new(format!("this is not a whole card: {what}"))
                 .at(source, at..at)
                 .help("take the card as `backlift fit` wrote it")
         }
         other => Fault::new(other.to_string())
-            .at(source, 0..0)
+            .at(source, within.start..within.start)
             .help("take the card as `backlift fit` wrote it"),
     }
 }

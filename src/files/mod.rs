@@ -4,12 +4,14 @@
 
 pub mod air;
 pub mod assets;
+pub mod batch;
 pub mod card;
 pub mod card_file;
 mod card_short;
 pub mod document;
 pub mod fault;
 pub mod outline;
+pub mod own_file;
 pub mod readings;
 pub mod reference;
 pub mod save;

@@ -1,16 +1,20 @@
-//! A bat described by its maker, as a file: version 1 of the text; `convert` turns it into the core's types.
+//! A bat's own file: what it is to be, how its maker describes it, and what was read and done, in order of time.
+//! Version 1 of the text; `convert` turns it into the core's types.
 //!
-//! Every field is text with its unit, as in a scenario; what is left out is as in the size's reference bat.
+//! Every field is text with its unit, as in a scenario; what is left out is as in the size's reference bat. The card
+//! stands in it as it was written.
 
 mod convert;
 mod load;
 
-pub use load::{DEMO, LoadedShape, load, load_text};
+pub use load::{DEMO, LoadedShape, load, load_own, load_text};
+
+use ron::value::RawValue;
 
 use super::document::{Document, Kind, Mends, NoRoom, Text, left_out, part};
+use super::stages::entry::EntryV1;
 
-/// What stands in the field `version` of a file that this program can read.
-pub const VERSION: &str = "backlift/shape/1";
+pub use super::own_file::VERSION;
 
 const SHAPE: Kind = Kind {
     what: "the file of a described bat",
@@ -18,6 +22,15 @@ const SHAPE: Kind = Kind {
     named: "a .ron file",
     like: "a described bat is a page of text; name the .ron file that holds it",
     none: "write a new one with `backlift shape --new FILE`, or name none for the built-in example",
+};
+
+/// What stands in for a bat at the bench: its own file, or the card alone.
+const OWN: Kind = Kind {
+    what: "a bat's own file, nor a card",
+    noun: "bat's own file",
+    named: "a .ron file",
+    like: "name the bat's own .ron file, or its card's",
+    none: "`backlift fit` writes the card; `backlift plane CARD.ron … --new FILE` begins the bat's own file",
 };
 
 part! {
@@ -160,6 +173,10 @@ part! {
         extras: ExtrasV1,
         /// Wood.
         willow: WillowV1,
+        /// What it is to be, as `backlift fit` wrote it.
+        card: Option<Box<RawValue>>,
+        /// What was read and done, in order of time.
+        log: Vec<EntryV1>,
     }
 }
 
@@ -189,6 +206,7 @@ impl Document for ShapeV1 {
             ["extras", name] => self.extras.text(name),
             ["willow", name] => self.willow.text(name),
             ["willow", "cleft", name] => self.willow.cleft.text(name),
+            ["log", n, name] => self.log.get_mut(n.parse::<usize>().ok()?)?.text(name),
             _ => None,
         }
     }
@@ -202,6 +220,7 @@ impl Document for ShapeV1 {
             ["extras"] => Some(ExtrasV1::NAMES),
             ["willow"] => Some(WillowV1::NAMES),
             ["willow", "cleft"] => Some(CleftV1::NAMES),
+            ["log", _] => Some(EntryV1::NAMES),
             _ => None,
         }
     }

@@ -1,11 +1,15 @@
 //! A described bat put into the text of its file: the parts that describe it anew, everything else as it was.
 
-use super::document::{Text, edit, in_ron};
+use super::card;
+use super::document::{Text, edit, in_one_line, in_ron};
 use super::fault::Fault;
 use super::shape::{BladeV1, ExtrasV1, HandleV1, ShapeV1, StationV1, WillowV1};
+use super::stages::entry::texts;
 use crate::bat::blade::Station;
 use crate::bat::described::{Described, DescribedBlade, DescribedExtras, DescribedHandle};
 use crate::bat::handle::HandleShape;
+use crate::card::Card;
+use crate::workshop::stages::{Entry, Stage};
 
 /// The text of a described bat with everything that describes it written anew: blade, handle, what is on the
 /// blade, and the density of its willow. The cleft, the title and all notes outside of these parts stay.
@@ -45,9 +49,52 @@ pub fn started(title: &str, size: &str) -> Result<String, Fault> {
         handle: HandleV1::default(),
         extras: ExtrasV1::default(),
         willow: WillowV1::default(),
+        card: None,
+        log: Vec::new(),
         invented: None,
     };
     Ok(in_ron(&it)? + "\n")
+}
+
+/// A bat's own file for a card, with what was read of it so far; what is not said of its shape is as in the reference bat
+/// of the size.
+///
+/// # Errors
+/// If it cannot be written.
+pub fn own(title: &str, card: &Card, entries: &[Entry]) -> Result<String, Fault> {
+    let started = started(title, &card.size)?;
+    let raw = card::write(card).map_err(|it| Fault::new(it.to_string()))?;
+    let lost = || Fault::new("the bat's file has no place for its card");
+    let mut text = started;
+    if card.invented {
+        text = edit::put(&text, "invented", "yes").ok_or_else(lost)?;
+    }
+    let raw = raw.trim_end().replace('\n', "\n    ");
+    text = edit::put_raw(&text, "card", &raw).ok_or_else(lost)?;
+    let mut before = None;
+    for (n, it) in entries.iter().enumerate() {
+        text = with_entry(&text, n, it, before)?;
+        before = Some(it.stage);
+    }
+    Ok(text)
+}
+
+/// The text of a bat's own file with its `n`th entry, behind one of that stage; every other letter stays.
+///
+/// # Errors
+/// If the text has no place for it.
+pub fn with_entry(
+    text: &str,
+    n: usize,
+    entry: &Entry,
+    before: Option<Stage>,
+) -> Result<String, Fault> {
+    let lost = || Fault::new("the bat's file has no place for a reading");
+    let raw = in_one_line(&texts(entry, before))?;
+    if n == 0 && edit::written(text, "log").is_none() {
+        return edit::put_raw(text, "log", &format!("[\n        {raw},\n    ]")).ok_or_else(lost);
+    }
+    edit::put_raw(text, &format!("log.{n}"), &raw).ok_or_else(lost)
 }
 
 /// A length to the micrometre, without noughts behind.

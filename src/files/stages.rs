@@ -1,14 +1,14 @@
 //! The log of a bench as RON and as a table (CSV): texts with units, every fault in its place.
 
-mod entry;
+pub(super) mod entry;
+mod finish;
 mod ron_text;
 mod table_text;
 
-pub use entry::moment;
+pub use entry::{balance, moment, planed, side};
+pub use finish::finish;
 
-use std::path::Path;
-
-use super::document::{Kind, text_of_file};
+use super::document::Kind;
 use super::fault::{Fault, Faults, Source};
 use crate::bat::sizes::{Size, find};
 use crate::workshop::stages::BenchLog;
@@ -20,7 +20,7 @@ pub const SCHEMA: &str = "backlift/stages/1";
 pub const STARTER: &str = include_str!("../../scenarios/bench-log.ron");
 
 /// Columns of a log as a table.
-pub const COLUMNS: [&str; 13] = [
+pub const COLUMNS: [&str; 22] = [
     "bat",
     "size",
     "invented",
@@ -34,20 +34,24 @@ pub const COLUMNS: [&str; 13] = [
     "ten_swings",
     "meter",
     "air",
+    "planed",
+    "asked",
+    "on",
+    "swings",
+    "time",
+    "handle",
+    "side",
+    "grains",
+    "note",
 ];
 
-const LOG: Kind = Kind {
+pub(super) const LOG: Kind = Kind {
     what: "a log of the bench",
     noun: "log of the bench",
     named: "its .ron or .csv file",
     like: "a log is some pages of text; name the .ron or .csv file that holds it",
     none: "write one to start from with `backlift stages --new FILE`",
 };
-
-/// The text of a log.
-pub fn text_of(path: &Path) -> Result<Source, Fault> {
-    text_of_file(path, &LOG)
-}
 
 /// Reads a log, as RON if it starts with a bracket (after notes), else as a table. `sizes` are the trade's. All
 /// faults come together, and nothing is left out silently.

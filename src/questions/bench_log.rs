@@ -8,7 +8,7 @@ use crate::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
 use crate::uncertain::Uncertain;
 use crate::workshop::stages::forecast::{Forecast, forecast};
 use crate::workshop::stages::waiting::{self, Wait};
-use crate::workshop::stages::{BatLog, BenchLog, Entry, Moment, Stage};
+use crate::workshop::stages::{BatLog, BenchLog, Entry, LogDoubt, Moment, Stage};
 
 /// All bats of a log at one time.
 #[derive(Clone, Debug)]
@@ -30,6 +30,10 @@ pub struct Standing<'l> {
     pub last: &'l Entry,
     /// What comes next; none when all is done.
     pub next: Option<Stage>,
+    /// Wood to plane off before that, kg: what is still to come would leave the bat too heavy.
+    pub plane_first_kg: Option<Uncertain>,
+    /// What of its log is odd.
+    pub doubts: Vec<LogDoubt>,
     /// What that has to wait for, if that is not over.
     pub wait: Option<Wait>,
     /// Not played before this, once the handle is in.
@@ -67,10 +71,20 @@ fn standing<'l>(log: &'l BatLog, sizes: &[Size], now: Moment) -> Result<Standing
     let reference = size.reference.bat("").map_err(Stop::our_mistake)?;
     let swing = forecast.swing_moment_kg_m2;
     let pickup = |swing_moment_kg_m2| pickup_weight_kg(&reference, swing_moment_kg_m2);
+    let next = log.pending().first().copied();
+    // Once it is shaped, only the plane brings it down by more than sanding does.
+    let shaped = next.is_some() && !log.pending().contains(&Stage::Shaped);
+    let too_heavy = |wanted_kg: f64| {
+        let Uncertain { value, sd, .. } = forecast.mass_kg;
+        (value - wanted_kg > 2.0 * sd).then(|| Uncertain::computed(value - wanted_kg, sd))
+    };
+    let plane_first_kg = log.target.mass_kg.filter(|_| shaped).and_then(too_heavy);
     Ok(Standing {
+        plane_first_kg,
+        doubts: log.doubts(),
         log,
         last,
-        next: log.pending().first().copied(),
+        next,
         wait: waiting::next(log).filter(|it| it.until > now),
         playable: waiting::playable(log),
         pickup_weight_kg: Uncertain {

@@ -25,6 +25,7 @@ pub mod innings;
 pub mod matters;
 pub mod miss;
 pub mod ounces;
+pub mod own;
 pub mod pairs;
 pub mod plane;
 pub mod season;

@@ -1,26 +1,29 @@
 //! From a part-made bat to its card, a pass at a time.
 
 use super::Stop;
-use super::placed::shape_faults;
+use super::delivered::weigh_up_part_made;
+use super::own::{described, no_card, reading_of};
 use crate::bat::figures::WeighedBat;
 use crate::bat::shape::BatShape;
-use crate::bat::shaped::shaped;
 use crate::bat::sizes::{Size, find};
 use crate::card::Card;
-use crate::files::assets::{limits, sizes};
-use crate::files::fault::Fault;
+use crate::files::assets::sizes;
+use crate::files::fault::{Fault, Faults};
 use crate::files::shape::LoadedShape;
-use crate::workshop::plane::{self, Addition, Bench, Finish, PickupMoments, Plan, part_made};
+use crate::workshop::combined::{Reading, combined};
+use crate::workshop::history::{Now, now};
+use crate::workshop::plane::{self, Addition, Bench, DrawnOn, PickupMoments, Plan};
+use crate::workshop::stages::{BatLog, Entry, Stage, finish};
 
 /// A part-made bat as it lies on the bench.
 #[derive(Clone, Debug)]
 pub struct PartMade {
     /// Weighed up.
     pub weighed: WeighedBat,
-    /// Its shape as its maker describes it; without it, the size's own at this weight.
-    pub described: Option<LoadedShape>,
-    /// What is on it already.
-    pub finish: Finish,
+    /// Everything that was read and done, the present reading last.
+    pub entries: Vec<Entry>,
+    /// Its shape as its maker describes it; without it, the size's own at its weight.
+    pub described: Option<BatShape>,
     /// What else goes on afterwards.
     pub besides: Vec<Addition>,
     /// One standard deviation of what the plane takes off, as a share of what it should.
@@ -34,8 +37,19 @@ pub struct Planned {
     pub card: Card,
     /// The bat now.
     pub weighed: WeighedBat,
-    /// Its moments about the pickup axis.
+    /// What all readings of it say together, what was planed between them considered.
+    pub together: Reading,
+    /// How many those are.
+    pub readings: usize,
+    /// How far the weight now is from what the readings before foretell, standard deviations; none where they foretell
+    /// nothing.
+    pub apart_sds: Option<f64>,
+    /// Its moments about the pickup axis by all of them.
     pub now: PickupMoments,
+    /// Its shape now, with everything on it that the card wants.
+    pub shape: BatShape,
+    /// What that was made from.
+    pub drawn_on: DrawnOn,
     /// The passes.
     pub plan: Plan,
     /// One standard deviation of what the plane takes off, as a share of what it should.
@@ -48,68 +62,172 @@ pub const TOO_LIGHT: &str = "a second grip or tape adds weight, but at the hands
 /// Plans the way to the card.
 ///
 /// # Errors
-/// If the card's size is not known, what is described is no bat, or no wood is left to take.
+/// If the card's size is not known, the bat has no handle yet, or no wood is left to take.
 pub fn planned(card: Card, it: PartMade) -> Result<Planned, Stop> {
-    let PartMade { weighed, described, finish, besides, planing_sd } = it;
+    let PartMade { weighed, entries, described, besides, planing_sd } = it;
     let sizes = sizes()?;
-    let size = find(&sizes, &card.size)
-        .map_err(|it| Fault::new(format!("the card's size: {it}")).help(it.mend()))?;
-    let shape = match described {
-        Some(it) => {
-            let bat = shaped(&it.title, &it.described, &it.size, &limits()?);
-            bat.map_err(|faults| shape_faults(&it.places, &faults))?.shape
-        }
-        None => on_the_bench(&weighed, &finish, &card, size, None).0,
-    };
+    let size = size_of(&card, &sizes)?;
+    let now = now(&entries, &card, size, described.as_ref(), planing_sd);
+    let Now { shape, drawn_on, planed, first, between } = now.ok_or_else(no_handle)?;
+    let mut readings = Vec::new();
+    for it in entries.get(first..entries.len().saturating_sub(1)).unwrap_or_default() {
+        readings.push(of(&weigh_up_part_made(&reading_of(it, &card), str::to_owned)?.0));
+    }
+    readings.push(of(&weighed));
+    let lost = || Stop::our_mistake("no reading was made of the bat that was weighed");
+    let (together, apart_sds) = combined(&readings, &between, planing_sd).ok_or_else(lost)?;
     let bench = Bench {
-        mass_kg: weighed.mass_kg,
-        balance_m: weighed.balance_m,
-        swing_moment_kg_m2: weighed.swing_moment_kg_m2,
+        mass_kg: together.mass_kg,
+        balance_m: together.balance_m,
+        swing_moment_kg_m2: together.swing_moment_kg_m2,
         shape: &shape,
-        finish,
+        planed: &planed,
+        finish: finish(&entries),
         besides,
         planing_sd,
+        left_m: entries.last().and_then(|it| it.left_m).unwrap_or(0.0),
     };
     let plan = plane::plan(&bench, &card, &size.craft)
         .map_err(|it| Stop::NoAnswer(Fault::new(it.to_string()).help(TOO_LIGHT)))?;
     let now = PickupMoments::of(
-        weighed.mass_kg.value,
-        weighed.balance_m.value,
-        weighed.swing_moment_kg_m2.value,
+        together.mass_kg.value,
+        together.balance_m.value,
+        together.swing_moment_kg_m2.value,
     );
-    Ok(Planned { card, weighed, now, plan, planing_sd })
+    let readings = readings.len();
+    Ok(Planned {
+        card,
+        weighed,
+        together,
+        readings,
+        apart_sds,
+        now,
+        shape,
+        drawn_on,
+        plan,
+        planing_sd,
+    })
 }
 
-/// On which solid a plan is drawn.
+fn no_handle() -> Stop {
+    Stop::NoAnswer(
+        Fault::new("the handle is not in yet: there is no balance point and no pickup")
+            .help("glue it in, and weigh, balance and swing the bat"),
+    )
+}
+
+fn of(it: &WeighedBat) -> Reading {
+    Reading {
+        mass_kg: it.mass_kg,
+        balance_m: it.balance_m,
+        swing_moment_kg_m2: it.swing_moment_kg_m2,
+    }
+}
+
+/// The size of a card.
+fn size_of<'s>(card: &Card, sizes: &'s [Size]) -> Result<&'s Size, Fault> {
+    find(sizes, &card.size)
+        .map_err(|it| Fault::new(format!("the card's size: {it}")).help(it.mend()))
+}
+
+/// How a bat is planed, whatever is read of it.
+#[derive(Clone, Debug)]
+pub struct Way {
+    /// What else goes on afterwards.
+    pub besides: Vec<Addition>,
+    /// One standard deviation of what the plane takes off, as a share of what it should.
+    pub planing_sd: f64,
+}
+
+/// A bat of its own file, with a new reading.
+#[derive(Clone, Debug)]
+pub struct Followed {
+    /// The plan from there on.
+    pub planned: Planned,
+    /// The new reading as it is to be kept: where the plane was at work since the one before is the plan's first pass
+    /// if nobody said otherwise.
+    pub kept: Option<Entry>,
+    /// What is merely odd.
+    pub odd: Vec<Fault>,
+}
+
+/// What was done since the reading before.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum DrawnOn {
-    /// The blade that is described, at the bat's weight and balance.
-    Described,
-    /// The size's own blade, at the bat's weight and balance.
-    Size,
-    /// A blade of the size that no carving brings to the bat's weight and balance.
-    OtherWeight,
+pub enum Done {
+    /// The plan's first pass, unless the new reading itself says where.
+    AsPlanned,
+    /// Nothing: the bat is only read again.
+    Nothing,
 }
 
-/// The bat on the bench as a solid, and what it is drawn on: a blade that is described, or the size's own on the card's
-/// handle, at the weight and balance that were read; where no blade gets there, as it is.
-pub fn on_the_bench(
-    weighed: &WeighedBat,
-    finish: &Finish,
-    card: &Card,
-    size: &Size,
-    described: Option<&BatShape>,
-) -> (BatShape, DrawnOn) {
-    let mut like = described.unwrap_or(&size.reference).clone();
-    like.handle.grips = card.condition.grips;
-    if described.is_none() {
-        like = like.with_length_m(card.length_m);
-        like = like.with_handle_over_grip_m(card.handle_diameter_m());
-    }
-    let reading = [weighed.mass_kg.value, weighed.balance_m.value];
-    match (part_made(&like, &size.craft, reading, finish, &Finish::of(card)), described) {
-        (Some(shape), Some(_)) => (shape, DrawnOn::Described),
-        (Some(shape), None) => (shape, DrawnOn::Size),
-        (None, _) => (like, DrawnOn::OtherWeight),
-    }
+/// Plans on from a bat's own file, with a new reading if there is one. `called` says what a field of the reading is called
+/// where it was given.
+///
+/// # Errors
+/// If the file has no card or no reading, the reading cannot be, or there is no plan.
+pub fn followed(
+    own: &LoadedShape,
+    reading: Option<Entry>,
+    done: Done,
+    way: &Way,
+    called: impl Fn(&str) -> String,
+) -> Result<Followed, Stop> {
+    let mut log = own.log.clone();
+    let card = log.card.clone().ok_or_else(no_card)?;
+    let described = described(own)?;
+    let plan = |log: &BatLog| -> Result<(Planned, Vec<Fault>), Stop> {
+        let last = log.last().ok_or_else(nothing_measured)?;
+        let (weighed, odd) = weigh_up_part_made(&reading_of(last, &card), &called)?;
+        let part_made = PartMade {
+            weighed,
+            entries: log.entries.clone(),
+            described: described.clone(),
+            besides: way.besides.clone(),
+            planing_sd: way.planing_sd,
+        };
+        Ok((planned(card.clone(), part_made)?, odd))
+    };
+    let kept = match reading {
+        None => None,
+        Some(mut it) => {
+            let same_on = log.finish() == on(&log, &it);
+            if done == Done::AsPlanned && it.planed.is_none() && it.again && same_on {
+                let first = plan(&log).ok().and_then(|(it, _)| it.plan.passes.into_iter().next());
+                it.planed = first.as_ref().map(|it| it.place);
+                it.asked_kg = first.map(|it| it.off_kg);
+            }
+            log.entries.push(it.clone());
+            let sizes = sizes()?;
+            let new = log.entries.len() - 1;
+            let faults =
+                log.faults(size_of(&card, &sizes)?).into_iter().filter(|it| it.entry == new);
+            let faults: Vec<Fault> = faults
+                .map(|it| {
+                    let message = format!("{}: {}", called(it.field), it.fault);
+                    Fault::new(message).help(it.fault.mend())
+                })
+                .collect();
+            if !faults.is_empty() {
+                return Err(Stop::WrongInput(Faults(faults)));
+            }
+            Some(it)
+        }
+    };
+    let (planned, odd) = plan(&log)?;
+    Ok(Followed { planned, kept, odd })
 }
+
+/// A plan is asked for a bat that was not even weighed.
+pub fn nothing_measured() -> Fault {
+    Fault::new("nothing was measured on the bench")
+        .help("give --mass, --balance and --time of the bat as it is now")
+}
+
+/// What would be on the bat after one more entry.
+fn on(log: &BatLog, next: &Entry) -> plane::Finish {
+    let all: Vec<Entry> = log.entries.iter().cloned().chain([next.clone()]).collect();
+    finish(&all)
+}
+
+/// The stage of a bat that comes to the plane.
+pub const TO_PLANE: Stage = Stage::Shaped;

@@ -2,7 +2,9 @@
 
 pub mod carved;
 pub mod cautions;
+pub mod combined;
 pub mod grab;
+pub mod history;
 pub mod middles;
 pub mod pickup_moments;
 pub mod pickup_pair;

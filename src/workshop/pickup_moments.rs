@@ -48,11 +48,16 @@ impl PickupMoments {
     /// Time of ten swings about the pickup axis at the usual amplitude, s: what the watch reads; none where the
     /// bat does not hang from there.
     pub fn ten_swings_s(&self) -> Option<f64> {
+        self.swings_s(10)
+    }
+
+    /// The same of so many swings.
+    pub fn swings_s(&self, swings: u32) -> Option<f64> {
         time_for_swings_s(
             self.mass_kg,
             self.balance_m(),
             self.second_kg_m2,
-            10,
+            swings,
             PICKUP_AXIS_FROM_TOP_M,
             USUAL_AMPLITUDE_RAD,
         )

@@ -2,7 +2,8 @@
 
 use backlift::card::Card;
 use backlift::measurement::bench::{BatReading, PendulumReading, USUAL_AMPLITUDE_RAD};
-use backlift::units::Quantity;
+use backlift::units::{FromEnd, Quantity};
+use backlift::workshop::stages::{Entry, Moment, Stage};
 
 use crate::given::quantity;
 
@@ -17,9 +18,9 @@ pub struct Bench {
     #[arg(long, value_name = "LENGTH", value_parser = length, requires = "mass")]
     length: Option<f64>,
 
-    /// Balance point from the top of the handle, like "497 mm"
-    #[arg(long, value_name = "LENGTH", value_parser = length, requires = "mass")]
-    balance: Option<f64>,
+    /// Balance point, like "497 mm" from the top of the handle, or "309 mm from toe"
+    #[arg(long, value_name = "LENGTH", value_parser = from_end, requires = "mass")]
+    balance: Option<FromEnd>,
 
     /// Time of all pendulum swings together, like "13.46 s"
     #[arg(long, value_name = "TIME", value_parser = seconds, requires = "mass")]
@@ -48,6 +49,13 @@ pub fn mass(written: &str) -> Result<f64, String> {
     above_zero(Quantity::Mass, written)
 }
 
+/// A place along a bat, from either end.
+pub fn from_end(written: &str) -> Result<FromEnd, String> {
+    let help = "write it like \"502 mm\" from the top, or \"328 mm from toe\"";
+    let it = FromEnd::read(written).map_err(|it| format!("{it}; {help}"))?;
+    if it.written_m() > 0.0 { Ok(it) } else { Err(format!("it must be above zero; {help}")) }
+}
+
 /// A length above zero.
 pub fn length(written: &str) -> Result<f64, String> {
     above_zero(Quantity::Length, written)
@@ -70,10 +78,22 @@ impl Bench {
         Some(BatReading {
             size: Some(card.size.clone()),
             length_m: self.length,
-            balance_m: self.balance,
+            balance_m: self.balance.map(|it| it.from_top_m(self.length.unwrap_or(card.length_m))),
             handle_diameter_m: self.handle,
             pendulum,
             ..BatReading::weighed("the delivered bat", self.mass?)
+        })
+    }
+
+    /// The same as an entry of the bat's own file, in a stage that it had reached before; none if it was not even weighed.
+    pub fn entry(&self, card: &Card, stage: Stage, at: Moment) -> Option<Entry> {
+        let reading = self.reading(card)?;
+        Some(Entry {
+            again: true,
+            balance_m: reading.balance_m,
+            pendulum: reading.pendulum,
+            handle_m: reading.handle_diameter_m,
+            ..Entry::weighed(stage, at, reading.mass_kg)
         })
     }
 

@@ -5,10 +5,13 @@ pub mod told;
 use std::path::PathBuf;
 
 use backlift::card::returned_bat;
+use backlift::files::assets::sizes;
 use backlift::files::card_file;
 use backlift::files::fault::Fault;
+use backlift::files::shape::load_own;
 use backlift::questions::delivered::{self, weigh_up};
 use backlift::questions::miss;
+use backlift::questions::own::{no_card, reading_of};
 
 use crate::bench::Bench;
 use crate::beside::Beside;
@@ -26,8 +29,8 @@ use crate::written::say;
 Example:
   backlift check fitting/card.ron --mass 894g --balance 502mm --time 41.8s")]
 pub struct Args {
-    /// The card the bat was ordered with
-    #[arg(value_name = "CARD.ron")]
+    /// The card the bat was ordered with, or the bat's own file: then what was read last is checked
+    #[arg(value_name = "CARD.ron|BAT.ron")]
     card: PathBuf,
 
     /// The player's scenario, to see what a miss does to the pull at fifty
@@ -50,10 +53,17 @@ pub struct Args {
 
 /// Checks.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
-    let card = card_file::read(&args.card)?;
+    let sizes = sizes()?;
+    let own = load_own(&args.card, &sizes)?;
+    let card = match &own {
+        Some(own) => own.log.card.clone().ok_or_else(no_card)?,
+        None => card_file::read(&args.card)?,
+    };
+    let last = own.as_ref().and_then(|it| it.log.last()).map(|it| reading_of(it, &card));
     let given = args.scenario.map(|it| ScenarioArgs { scenario: Some(it), set: args.set });
     let loaded = given.as_ref().map(ScenarioArgs::load).transpose()?;
-    let weighed = match (args.bench.reading(&card), &loaded) {
+    let weighed = match (args.bench.reading(&card).or(last.filter(|_| args.bat.is_none())), &loaded)
+    {
         (Some(reading), _) => warned(weigh_up(&reading, |it| args.bench.called(it))?),
         (None, Some(loaded)) => loaded.bats[loaded.bat(args.bat.as_deref())?].clone(),
         (None, None) => {

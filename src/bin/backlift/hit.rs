@@ -10,6 +10,7 @@ use backlift::files::save::Folder;
 use backlift::files::shape;
 use backlift::questions::hit::bat::{Asked as HitWith, Whose};
 use backlift::questions::hit::{Asked, hit};
+use backlift::questions::own::as_it_lies;
 
 use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs, length, speed};
@@ -70,7 +71,7 @@ pub struct Args {
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let loaded = args.given.load()?;
     let described = args.shape.as_deref().map(|it| shape::load(Some(it), &[], &loaded.sizes));
-    let described = described.transpose()?;
+    let described = described.transpose()?.map(as_it_lies).transpose()?;
     let bat = match &described {
         Some(it) => HitWith::Described(it),
         None => HitWith::OfScenario(loaded.bat(args.bat.as_deref())?),

@@ -1,51 +1,77 @@
 //! `backlift plane`: from a part-made bat to its card, a pass at a time.
 
 mod figures;
+mod own;
 pub mod told;
 
 use std::path::PathBuf;
 
+use backlift::card::Card;
 use backlift::files::assets::sizes;
-use backlift::files::card_file;
-use backlift::files::fault::Fault;
 use backlift::files::shape::load;
 use backlift::questions::delivered::weigh_up_part_made;
+use backlift::questions::own::described;
 use backlift::questions::placed::argument_fault;
-use backlift::questions::plane::{PartMade, planned};
+use backlift::questions::plane::{self, Done, Followed, PartMade, TO_PLANE, Way};
 use backlift::units::{Quantity, parse, share};
 use backlift::workshop::cautions::SHAPE;
-use backlift::workshop::plane::{Addition, Finish};
+use backlift::workshop::plane::{Addition, Finish, Place};
+use backlift::workshop::stages::{Entry, Moment};
 
 use crate::bench::Bench;
 use crate::beside::Beside;
 use crate::given::ShowArgs;
+use crate::json;
 use crate::outcome::{Outcome, Stop, warned};
 use crate::written::say;
+use own::{Own, opened};
 
 /// Plane a part-made bat to its card: where to take how many grams off, in which order
 ///
 /// Weigh, balance and swing the bat as it lies on the bench. Each pass comes with the reading to expect
-/// after it: stop there, weigh again, and ask anew. What still goes on (twine, grip, toe guard, oil) is
+/// after it: stop there, weigh again, and ask anew. With --new the bat gets a file of its own, in which --keep writes
+/// every reading and every pass: what was cut stays cut in the next plan. What still goes on (twine, grip, toe guard, oil) is
 /// counted before. Exit code 1: the bat is too light already, or no plan meets the card.
 #[derive(clap::Args)]
 #[command(after_help = "\
 Example:
   backlift plane fitting/card.ron --mass 900g --balance 523mm --time 42.6s")]
 pub struct Args {
-    /// The card the bat is made for
-    #[arg(value_name = "CARD.ron")]
-    card: PathBuf,
+    /// The bat's own file, or the card it is made for
+    #[arg(value_name = "BAT.ron|CARD.ron")]
+    bat: PathBuf,
 
     #[command(flatten)]
     bench: Bench,
+
+    /// How far from its middle the blade balances on a straight edge along its length, seen from the face with the toe
+    /// down, like "2 mm left"
+    #[arg(long, value_name = "LENGTH SIDE", value_parser = side, requires = "mass")]
+    side: Option<f64>,
+
+    /// When it was read, like "2026-11-26 14:00"
+    #[arg(long, value_name = "TIME", value_parser = moment, requires = "mass")]
+    at: Option<Moment>,
+
+    /// Where the plane was at work since the reading before, like "toe", or "nothing"; the plan's first pass if left out
+    #[arg(long, value_name = "PLACE", value_parser = planed, requires = "mass")]
+    planed: Option<Planed>,
+
+    /// Add the reading to the bat's own file
+    #[arg(long, requires = "at")]
+    keep: bool,
+
+    /// Begin the bat's own file with this reading and the card
+    #[arg(long, value_name = "FILE", requires = "at", conflicts_with = "keep")]
+    new: Option<PathBuf>,
 
     /// The bat's shape as described for `backlift shape`; without it, the size's own at this weight
     #[arg(long, value_name = "FILE")]
     shape: Option<PathBuf>,
 
     /// What is on the bat already, of: grip, two grips, twine, toe guard, oil, labels, all
-    #[arg(long, value_name = "LIST", default_value = "")]
-    on: String,
+    #[arg(long, value_name = "LIST")]
+    on: Option<String>,
 
     /// Tape that goes on afterwards: its weight, and its middle from the toe, like "12 g at 8 in"; may be repeated
     #[arg(long, value_name = "MASS at LENGTH")]
@@ -59,39 +85,100 @@ pub struct Args {
     show: ShowArgs,
 }
 
+fn side(written: &str) -> Result<f64, String> {
+    in_words(backlift::files::stages::side(written))
+}
+
+fn moment(written: &str) -> Result<Moment, String> {
+    in_words(backlift::files::stages::moment(written))
+}
+
+/// Where the plane was at work, if it was.
+#[derive(Clone, Copy)]
+struct Planed(Option<Place>);
+
+fn planed(written: &str) -> Result<Planed, String> {
+    if written.trim().eq_ignore_ascii_case("nothing") {
+        return Ok(Planed(None));
+    }
+    in_words(backlift::files::stages::planed(written)).map(|it| Planed(Some(it)))
+}
+
+fn in_words<T>(it: Result<T, (String, String)>) -> Result<T, String> {
+    it.map_err(|(message, help)| format!("{message}; {help}"))
+}
+
 /// Plans.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
-    let card = card_file::read(&args.card)?;
-    let finish = finish(&args.on)?;
+    let own = opened(&args.bat)?;
+    let card = own.card()?.clone();
     let planing_sd = share(&args.planing_error).filter(|it| (0.0..=0.5).contains(it));
     let planing_sd = planing_sd.ok_or_else(|| {
         let help = "write it like \"10 %\"";
         argument_fault("--planing-error", &args.planing_error, "no share from 0 to 50 %", help)
     })?;
-    let reading = args.bench.reading(&card).ok_or_else(|| {
-        Fault::new("nothing was measured on the bench")
-            .help("give --mass, --balance and --time of the bat as it is now")
-    })?;
-    let weighed = warned(weigh_up_part_made(&reading, |it| args.bench.called(it))?);
-    let described =
-        args.shape.as_deref().map(|it| load(Some(it), &[], &sizes()?).map_err(Stop::from));
-    let part_made = PartMade {
-        weighed,
-        described: described.transpose()?,
-        finish,
-        besides: tape(&args.tape, card.length_m)?,
-        planing_sd,
+    let way = Way { besides: tape(&args.tape, card.length_m)?, planing_sd };
+    let reading = args.reading(&own, &card)?;
+    let kept_in = own.keeps(args.keep, args.new.as_deref())?;
+    let Followed { planned, kept, odd } = match &own {
+        Own::Bat { loaded, .. } => {
+            plane::followed(loaded, reading, args.done(), &way, |it| args.bench.called(it))?
+        }
+        Own::Card(_) => {
+            let entry = reading.ok_or_else(plane::nothing_measured)?;
+            let bat = args.bench.reading(&card).ok_or_else(plane::nothing_measured)?;
+            let (weighed, odd) = weigh_up_part_made(&bat, |it| args.bench.called(it))?;
+            let described = match args.shape.as_deref() {
+                Some(path) => described(&load(Some(path), &[], &sizes()?)?)?,
+                None => None,
+            };
+            let Way { besides, planing_sd } = way;
+            let entries = vec![entry.clone()];
+            let part_made = PartMade { weighed, entries, described, besides, planing_sd };
+            Followed { planned: plane::planned(card, part_made)?, kept: Some(entry), odd }
+        }
     };
-    let planned = planned(card, part_made)?;
+    warned(((), odd));
     let beside = Beside::card(&planned.card).after(SHAPE);
     say(
         "plane",
         &args.show,
         &beside,
-        || figures::of(&planned),
-        |units| told::told(&planned, units),
+        || figures::of(&planned, kept.as_ref()),
+        |units| told::told(&planned, kept.as_ref(), units),
     )?;
-    Ok(if planned.plan.meets.len() == 3 { Outcome::Done } else { Outcome::NotAccepted })
+    if let (Some(path), Some(entry)) = (kept_in, &kept) {
+        own.keep(&path, entry)?;
+        if !args.show.json {
+            json::print(&format!("Wrote {}\n", path.display()))?;
+        }
+    }
+    let done = planned.plan.meets.len() == 3 && planned.plan.handle_m.1;
+    Ok(if done { Outcome::Done } else { Outcome::NotAccepted })
+}
+
+impl Args {
+    fn done(&self) -> Done {
+        match self.planed {
+            Some(Planed(None)) => Done::Nothing,
+            _ => Done::AsPlanned,
+        }
+    }
+
+    /// The new reading; none where nothing was weighed.
+    fn reading(&self, own: &Own, card: &Card) -> Result<Option<Entry>, Stop> {
+        let last = own.last();
+        let stage = last.map_or(TO_PLANE, |it| it.stage);
+        let at = self.at.or(last.map(|it| it.at)).unwrap_or(Moment::from_minutes(0));
+        let on = self.on.as_deref().map(finish).transpose()?;
+        let entry = self.bench.entry(card, stage, at);
+        Ok(entry.map(|it| Entry {
+            planed: self.planed.and_then(|it| it.0),
+            left_m: self.side,
+            on,
+            ..it
+        }))
+    }
 }
 
 /// More tape than this is another bat, kg: assumption, wide on purpose.
@@ -116,22 +203,6 @@ fn tape(given: &[String], length_m: f64) -> Result<Vec<Addition>, Stop> {
 }
 
 fn finish(on: &str) -> Result<Finish, Stop> {
-    let mut out = Finish::BARE;
-    for word in on.split(',').map(str::trim).filter(|it| !it.is_empty()) {
-        match word.to_lowercase().as_str() {
-            "grip" | "one grip" => (out.grips, out.bound) = (1, true),
-            "two grips" | "2 grips" => (out.grips, out.bound) = (2, true),
-            "twine" => out.bound = true,
-            "toe guard" | "guard" => out.toe_guard = true,
-            "oil" => out.oiled = true,
-            "labels" | "face sheet" => out.labels = true,
-            "all" => out = Finish::ALL,
-            _ => {
-                let help = "name some of: grip, two grips, twine, toe guard, oil, labels, all";
-                let message = format!("{word:?} is not known here");
-                return Err(argument_fault("--on", on, &message, help));
-            }
-        }
-    }
-    Ok(out)
+    backlift::files::stages::finish(on)
+        .map_err(|(message, help)| argument_fault("--on", on, &message, &help))
 }

@@ -7,6 +7,7 @@ mod told;
 use std::path::PathBuf;
 
 use backlift::files::air::air;
+use backlift::files::fault::Fault;
 use backlift::questions::season::{self, Asked};
 use backlift::workshop::season::Air;
 
@@ -25,13 +26,13 @@ use crate::written::say;
 Example:
   backlift season --size 6 --mass 894g --from \"18 C, 55 %\" --to \"30 C, 75 %\"")]
 pub struct Args {
-    /// The card the bat was ordered with; or give --mass and --size
-    #[arg(value_name = "CARD.ron", conflicts_with_all = ["mass", "size"], required_unless_present = "mass")]
+    /// The card the bat was ordered with, or the bat's own file; or give --mass and --size
+    #[arg(value_name = "CARD.ron|BAT.ron", conflicts_with_all = ["mass", "size"], required_unless_present = "mass")]
     card: Option<PathBuf>,
 
-    /// The workshop's air, a mean of some weeks, like "18 C, 55 %"
+    /// The workshop's air, a mean of some weeks, like "18 C, 55 %"; the last that stands in the bat's own file if left out
     #[arg(long, value_name = "AIR", value_parser = air_given, allow_hyphen_values = true)]
-    from: Air,
+    from: Option<Air>,
 
     /// The air where the bat will live, like "30 C, 75 %"
     #[arg(long, value_name = "AIR", value_parser = air_given, allow_hyphen_values = true)]
@@ -78,10 +79,14 @@ fn denser(written: &str) -> Result<f64, String> {
 /// Carries the bat from one air to the other.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let given = bat::given(args.card.as_deref(), &args.bench)?;
+    let from = args.from.or(bat::air_of(args.card.as_deref())?).ok_or_else(|| {
+        Fault::new("the workshop's air is not known")
+            .help("give it with --from, like --from \"18 C, 55 %\", or write it beside a reading of the bat's own file")
+    })?;
     let from_card = given.card.as_ref().map(|it| it.condition.oiled);
     let oiled = if args.bare { false } else { args.oiled || from_card.unwrap_or(true) };
     let asked = Asked {
-        airs: [args.from, args.to],
+        airs: [from, args.to],
         oiled,
         days: args.days,
         pressed_m: args.pressed,

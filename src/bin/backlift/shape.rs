@@ -8,6 +8,7 @@ use backlift::files::assets::sizes;
 use backlift::files::card_file;
 use backlift::files::save::{Folder, new_file};
 use backlift::files::shape::{DEMO, load};
+use backlift::questions::own::as_it_lies;
 use backlift::questions::shape::{ToMeet, held, worked};
 
 use crate::given::ShowArgs;
@@ -67,7 +68,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     if let (Some(card), None) = (&card, &args.shape) {
         sets.insert(0, format!("size={}", card.size));
     }
-    let loaded = load(args.shape.as_deref(), &sets, &sizes()?)?;
+    let loaded = as_it_lies(load(args.shape.as_deref(), &sets, &sizes()?)?)?;
     let held = held(&args.hold)?;
     let to_meet = card.map(|card| ToMeet { card, held, own: args.shape.is_some() });
     let worked = worked(loaded, to_meet)?;

@@ -6,9 +6,10 @@ mod told;
 use std::path::{Path, PathBuf};
 
 use backlift::files::assets::sizes;
+use backlift::files::batch::of_path;
 use backlift::files::fault::Fault;
 use backlift::files::save::{new_file, new_files};
-use backlift::files::stages::{STARTER, moment, read, text_of, to_ron, to_table};
+use backlift::files::stages::{STARTER, moment, to_ron, to_table};
 use backlift::questions::bench_log::bench;
 use backlift::workshop::stages::Moment;
 
@@ -25,7 +26,7 @@ use crate::outcome::{Outcome, Stop};
 Example:
   backlift stages --new bench-log.ron")]
 pub struct Args {
-    /// The log, as RON or as a table (CSV)
+    /// The folder in which every bat has its own file, one such file, or a log of several bats, as RON or as a table (CSV)
     #[arg(value_name = "LOG", required_unless_present = "new")]
     log: Option<PathBuf>,
 
@@ -65,7 +66,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         Fault::new("no log was named")
             .help("name one, or write one with `backlift stages --new FILE`")
     })?;
-    let log = read(text_of(path)?, &sizes)?;
+    let log = of_path(path, &sizes)?;
     let bench = bench(&log, &sizes, args.now)?;
     let mut text = match args.show.json {
         true => json::document("stages", figures::of(&bench))?,

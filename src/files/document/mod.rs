@@ -59,6 +59,16 @@ pub fn in_ron(it: &impl Serialize) -> Result<String, Fault> {
         .map_err(|error| Fault::new(format!("it cannot be put into words: {error}")))
 }
 
+/// A small part of a document on one line.
+pub fn in_one_line(it: &impl Serialize) -> Result<String, Fault> {
+    let layout = ron::ser::PrettyConfig::new().struct_names(false).compact_structs(true);
+    let options =
+        ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
+    options
+        .to_string_pretty(it, layout)
+        .map_err(|error| Fault::new(format!("it cannot be put into words: {error}")))
+}
+
 /// What to do about a document that cannot be read.
 pub struct Mends {
     /// What to do when another text of ours was named in its place.

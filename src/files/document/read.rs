@@ -29,16 +29,20 @@ const OTHERS: [(&str, &str, &str); 4] = [
 
 /// Reads the fields of a document.
 pub fn fields<D: Document>(source: Source) -> Fields<D> {
+    let places = Places::of(source);
+    let source = places.source();
+    let named = ["version", "schema"].into_iter().find_map(|it| places.outline().find(it));
+    let named = named.and_then(|it| source.text().get(it.value.clone()));
     for (schema, what, goes) in OTHERS {
         let own = format!("\"{}", D::VERSION).starts_with(schema);
-        if !own && source.text().contains(schema) {
+        // A bat's own file has its card in it.
+        if !own && named.unwrap_or(source.text()).contains(schema) {
             let fault = Fault::new(format!("this is {what}, not a {}", D::KIND.noun))
-                .at(&source, 0..0)
+                .at(source, 0..0)
                 .help(format!("{}; {goes}", D::MENDS.instead));
-            return Fields { document: None, places: Places::of(source), faults: vec![fault] };
+            return Fields { document: None, places, faults: vec![fault] };
         }
     }
-    let places = Places::of(source);
     if places.outline().is_cut {
         let fault = Fault::new(format!("there is more in it than in any {}", D::KIND.noun))
             .at(places.source(), 0..0)

@@ -1,44 +1,149 @@
-//! The texts of a log into figures, and back; the same for RON and for a table.
+//! The texts of a log into figures, and back; the same for RON, for a table and for a bat's own file.
 
 use super::super::document::values::outside;
+use super::super::document::{Text, part};
 use super::super::fault::nearest_or_all;
+use super::finish::{finish, on_text};
 use crate::files::air::air;
-use crate::units::{Quantity, parse, share};
+use crate::measurement::bench::PendulumReading;
+use crate::units::{FromEnd, Quantity, parse, share};
+use crate::workshop::plane::Place;
 use crate::workshop::season::Air;
 use crate::workshop::stages::{Entry, Moment, Stage, Target};
 
-/// Texts of one entry, by field.
-#[derive(Clone, Copy, Debug, Default)]
-pub struct Texts<'t> {
-    pub stage: Option<&'t str>,
-    pub at: Option<&'t str>,
-    pub mass: Option<&'t str>,
-    pub balance: Option<&'t str>,
-    pub ten_swings: Option<&'t str>,
-    pub meter: Option<&'t str>,
-    pub air: Option<&'t str>,
+part! {
+    /// One reading, and what was done before it.
+    EntryV1 = "Entry" {
+        /// The stage it has come to; left out in a bat's own file where it is that of the reading before.
+        stage,
+        /// Where the plane took wood off since the reading before.
+        planed,
+        /// How much the plan asked to take off there.
+        asked,
+        /// What is on the bat, of grip, twine, toe guard, oil and labels; left out where its stages say so.
+        on,
+        /// Day and time.
+        at,
+        /// Scale weight.
+        mass,
+        /// Balance point, from the top unless it says "from toe".
+        balance,
+        /// Time of ten swings.
+        ten_swings,
+        /// Full swings that were timed, out and back.
+        swings,
+        /// Time of all of them.
+        time,
+        /// Diameter of the handle across at the bottom hand, over what is on it.
+        handle,
+        /// How far from its middle the blade balances along its length: "2 mm left", seen from the face, toe down.
+        side,
+        /// Water in the wood by a meter.
+        meter,
+        /// Grains across the face.
+        grains,
+        /// Air of the workshop.
+        air,
+        /// What else there is to say.
+        note,
+    }
 }
 
 /// A field that could not be read: which, why, and the mend.
 pub type Unread = (&'static str, String, String);
 
-/// Reads an entry; all that is wrong with it.
-pub fn entry(texts: &Texts<'_>) -> Result<Entry, Vec<Unread>> {
+/// Reads an entry of a bat so long, m; all that is wrong with it. A stage that is left out is that of the entry
+/// before.
+pub fn entry(
+    texts: &EntryV1,
+    length_m: Option<f64>,
+    before: Option<Stage>,
+) -> Result<Entry, Vec<Unread>> {
+    fn of(it: &Option<Text>) -> Option<&str> {
+        it.as_ref().map(|it| it.0.trim())
+    }
     let mut unread = Vec::new();
     let mut keep = |it: Unread| unread.push(it);
-    let stage = needed("stage", texts.stage, "\"cleft\"", stage, &mut keep);
-    let at = needed("at", texts.at, "\"2026-11-26 14:00\"", moment, &mut keep);
-    let mass_kg = needed("mass", texts.mass, "\"1160 g\"", above_zero(Quantity::Mass), &mut keep);
-    let balance_m = read("balance", texts.balance, above_zero(Quantity::Length), &mut keep);
-    let ten_swings_s = read("ten_swings", texts.ten_swings, above_zero(Quantity::Time), &mut keep);
-    let meter = read("meter", texts.meter, percent, &mut keep);
-    let air = read("air", texts.air, air_of, &mut keep);
-    match (stage, at, mass_kg) {
-        (Some(stage), Some(at), Some(mass_kg)) if unread.is_empty() => {
-            Ok(Entry { stage, at, mass_kg, balance_m, ten_swings_s, meter, air })
+    let written = match before {
+        None => needed("stage", of(&texts.stage), "\"cleft\"", stage, &mut keep),
+        Some(_) => read("stage", of(&texts.stage), stage, &mut keep),
+    };
+    let planed = read("planed", of(&texts.planed), planed, &mut keep);
+    let at = needed("at", of(&texts.at), "\"2026-11-26 14:00\"", moment, &mut keep);
+    let mass = above_zero(Quantity::Mass);
+    let mass_kg = needed("mass", of(&texts.mass), "\"1160 g\"", mass, &mut keep);
+    let balance_m = read("balance", of(&texts.balance), balance(length_m), &mut keep);
+    let seconds = above_zero(Quantity::Time);
+    let ten_swings_s = read("ten_swings", of(&texts.ten_swings), &seconds, &mut keep);
+    let swings = read("swings", of(&texts.swings), whole([1, 1000]), &mut keep);
+    let time_s = read("time", of(&texts.time), &seconds, &mut keep);
+    let pendulum = match (ten_swings_s, swings, time_s) {
+        (None, _, None) => None,
+        (Some(time_s), None, None) => Some(PendulumReading::ten(time_s)),
+        (None, Some(swings), Some(time_s)) => {
+            Some(PendulumReading { swings, ..PendulumReading::ten(time_s) })
         }
-        _ => Err(unread),
+        (Some(_), ..) => {
+            let help = "leave out ten_swings, or swings and time";
+            keep(("ten_swings", "the time of the swings stands twice".into(), help.into()));
+            None
+        }
+        (None, None, Some(_)) => {
+            let help = "add swings, like \"30\": how many were timed";
+            keep(("time", "of how many swings?".into(), help.into()));
+            None
+        }
+    };
+    let entry = Entry {
+        stage: written.or(before).unwrap_or(Stage::Cleft),
+        again: written.is_none() || (planed.is_some() && written == before),
+        planed,
+        asked_kg: read("asked", of(&texts.asked), above_zero(Quantity::Mass), &mut keep),
+        on: read("on", of(&texts.on), finish, &mut keep),
+        at: at.unwrap_or(Moment::from_minutes(0)),
+        mass_kg: mass_kg.unwrap_or_default(),
+        balance_m,
+        pendulum,
+        handle_m: read("handle", of(&texts.handle), above_zero(Quantity::Length), &mut keep),
+        left_m: read("side", of(&texts.side), side, &mut keep),
+        meter: read("meter", of(&texts.meter), percent, &mut keep),
+        grains: read("grains", of(&texts.grains), whole([1, 60]), &mut keep),
+        air: read("air", of(&texts.air), air_of, &mut keep),
+        note: read("note", of(&texts.note), |it| Ok(it.to_owned()), &mut keep),
+    };
+    if unread.is_empty() { Ok(entry) } else { Err(unread) }
+}
+
+/// An entry as its texts, behind one of that stage.
+pub fn texts(it: &Entry, before: Option<Stage>) -> EntryV1 {
+    let some = |it: String| Some(Text(it));
+    let ten = it.pendulum.filter(|it| it.swings == 10);
+    let other = it.pendulum.filter(|it| it.swings != 10);
+    let again = it.again && before == Some(it.stage);
+    EntryV1 {
+        stage: some(it.stage.name().to_owned()).filter(|_| !again),
+        planed: it.planed.and_then(|it| some(it.words().to_owned())),
+        asked: it.asked_kg.and_then(|it| some(mass_text(it))),
+        on: it.on.and_then(|it| some(on_text(&it))),
+        at: some(it.at.to_string()),
+        mass: some(mass_text(it.mass_kg)),
+        balance: it.balance_m.and_then(|it| some(length_text(it))),
+        ten_swings: ten.and_then(|it| some(time_text(it.time_s))),
+        swings: other.and_then(|it| some(it.swings.to_string())),
+        time: other.and_then(|it| some(time_text(it.time_s))),
+        handle: it.handle_m.and_then(|it| some(length_text(it))),
+        side: it.left_m.and_then(|it| some(side_text(it))),
+        meter: it.meter.and_then(|it| some(percent_text(it))),
+        grains: it.grains.and_then(|it| some(it.to_string())),
+        air: it.air.and_then(|it| some(air_text(it))),
+        note: it.note.clone().and_then(some),
     }
+}
+
+/// All entries of a bat as their texts.
+pub fn all_texts(entries: &[Entry]) -> impl Iterator<Item = EntryV1> + '_ {
+    let stage = |n: usize| n.checked_sub(1).and_then(|n| entries.get(n)).map(|it| it.stage);
+    entries.iter().enumerate().map(move |(n, it)| texts(it, stage(n)))
 }
 
 /// What no bat shall come to outside: weight, kg, balance point, m, ten swings, s. Assumptions, wide on purpose.
@@ -110,6 +215,64 @@ fn stage(text: &str) -> ReadText<Stage> {
         let names = Stage::ALL.map(Stage::name);
         (format!("there is no stage {text:?}"), nearest_or_all(&lower, &names))
     })
+}
+
+/// Reads where a plane was at work.
+pub fn planed(text: &str) -> ReadText<Place> {
+    Place::named(text).ok_or_else(|| {
+        let names = Place::ALL.map(Place::words);
+        (format!("there is no place {text:?} to plane"), nearest_or_all(text, &names))
+    })
+}
+
+/// Reads a balance point of a bat so long, m, from either end.
+pub fn balance(length_m: Option<f64>) -> impl Fn(&str) -> ReadText<f64> {
+    move |text| {
+        let help = "write it like \"502 mm\" from the top, or \"328 mm from toe\"";
+        let it = FromEnd::read(text).map_err(|it| (it.to_string(), help.to_owned()))?;
+        let unknown = || {
+            let help = "measure from the top, or name the size first";
+            (format!("{text:?}: how long the bat is, is not known"), help.to_owned())
+        };
+        let at_m = match (it, length_m) {
+            (FromEnd::Top(at_m), _) => at_m,
+            (toe, Some(length_m)) => toe.from_top_m(length_m),
+            (FromEnd::Toe(_), None) => return Err(unknown()),
+        };
+        if it.written_m() > 0.0 && at_m > 0.0 {
+            Ok(at_m)
+        } else {
+            Err((format!("{text:?} is no place on the bat"), help.to_owned()))
+        }
+    }
+}
+
+/// Reads "2 mm left" or "1 mm right": how far from its middle the blade balances, to the left above nought.
+pub fn side(text: &str) -> ReadText<f64> {
+    let help = "write it like \"2 mm left\", seen from the face with the toe down";
+    let unread = || (format!("{text:?} is no side of the blade"), help.to_owned());
+    let lower = text.trim().to_lowercase();
+    let signs = [("to the left", 1.0), ("to the right", -1.0), ("left", 1.0), ("right", -1.0)];
+    for (words, sign) in signs {
+        if let Some(length) = lower.strip_suffix(words) {
+            let at_m = parse(Quantity::Length, length).map_err(|_| unread())?;
+            return Some(sign * at_m).filter(|_| (0.0..0.03).contains(&at_m)).ok_or_else(unread);
+        }
+    }
+    Err(unread())
+}
+
+fn side_text(left_m: f64) -> String {
+    format!("{} {}", length_text(left_m.abs()), if left_m < 0.0 { "right" } else { "left" })
+}
+
+fn whole([low, high]: [u32; 2]) -> impl Fn(&str) -> ReadText<u32> {
+    move |text| {
+        text.trim().parse().ok().filter(|it| (low..=high).contains(it)).ok_or_else(|| {
+            let message = format!("{text:?} is not a whole number from {low} to {high}");
+            (message, "count again".to_owned())
+        })
+    }
 }
 
 /// Reads "2026-11-26 14:00".

@@ -5,11 +5,9 @@ use serde::{Deserialize, Serialize};
 use super::super::document::word_at;
 use super::super::fault::{Fault, Faults, Source};
 use super::super::scenario::{Places, Text};
-use super::entry::{
-    Texts, Unread, air_text, entry, length_text, mass_text, percent_text, target, time_text,
-};
+use super::entry::{EntryV1, Unread, all_texts, entry, length_text, mass_text, target, time_text};
 use super::{SCHEMA, Written, judged};
-use crate::bat::sizes::Size;
+use crate::bat::sizes::{Size, named};
 use crate::workshop::stages::{BatLog, BenchLog, Entry, Target};
 
 /// A log as it stands in a file, version 1.
@@ -42,22 +40,6 @@ struct TargetV1 {
     ten_swings: Option<Text>,
 }
 
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default, deny_unknown_fields, rename = "Entry")]
-struct EntryV1 {
-    stage: Option<Text>,
-    at: Option<Text>,
-    mass: Option<Text>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    balance: Option<Text>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    ten_swings: Option<Text>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    meter: Option<Text>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    air: Option<Text>,
-}
-
 fn options() -> ron::Options {
     ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME)
 }
@@ -83,8 +65,12 @@ pub(super) fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
         let help = "add bats: [(bat: \"A\", size: \"6\", entries: [(stage: \"cleft\", …)])]";
         faults.push(places.fault("bats", "there is no bat", help));
     }
-    let bats: Vec<BatLog> =
-        file.bats.iter().enumerate().map(|(n, it)| bat(it, n, &places, &mut faults)).collect();
+    let bats: Vec<BatLog> = file
+        .bats
+        .iter()
+        .enumerate()
+        .map(|(n, it)| bat(it, n, sizes, &places, &mut faults))
+        .collect();
     let log = BenchLog { invented: file.invented, bats };
     // Entries that could not be read are missing from the log: its order is judged when all are there.
     if faults.is_empty() {
@@ -93,7 +79,7 @@ pub(super) fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
     if faults.is_empty() { Ok(log) } else { Err(Faults(faults)) }
 }
 
-fn bat(file: &BatV1, n: usize, places: &Places, faults: &mut Vec<Fault>) -> BatLog {
+fn bat(file: &BatV1, n: usize, sizes: &[Size], places: &Places, faults: &mut Vec<Fault>) -> BatLog {
     fn text(it: &Option<Text>) -> Option<&str> {
         it.as_ref().map(|it| it.0.as_str())
     }
@@ -117,18 +103,10 @@ fn bat(file: &BatV1, n: usize, places: &Places, faults: &mut Vec<Fault>) -> BatL
         unread(format!("bats.{n}.target"), all);
         Target::default()
     });
+    let length_m = named(sizes, &size).map(Size::length_m);
     let mut entries = Vec::new();
     for (k, it) in file.entries.iter().enumerate() {
-        let texts = Texts {
-            stage: text(&it.stage),
-            at: text(&it.at),
-            mass: text(&it.mass),
-            balance: text(&it.balance),
-            ten_swings: text(&it.ten_swings),
-            meter: text(&it.meter),
-            air: text(&it.air),
-        };
-        match entry(&texts) {
+        match entry(it, length_m, entries.last().map(|it: &Entry| it.stage)) {
             Ok(entry) => entries.push(entry),
             Err(all) => unread(format!("bats.{n}.entries.{k}"), all),
         }
@@ -137,7 +115,7 @@ fn bat(file: &BatV1, n: usize, places: &Places, faults: &mut Vec<Fault>) -> BatL
         let help = "add entries: [(stage: \"cleft\", at: \"2026-11-26 14:00\", mass: \"1.62 kg\")]";
         faults.push(places.fault(&format!("bats.{n}.entries"), "nothing was weighed", help));
     }
-    BatLog { label, size, target, entries }
+    BatLog { label, size, target, card: None, entries }
 }
 
 struct InRon<'p>(&'p Places);
@@ -166,15 +144,6 @@ fn unreadable(source: &Source, fault: ron::error::SpannedError) -> Fault {
 /// The log as RON.
 pub(super) fn write(log: &BenchLog) -> Result<String, Fault> {
     let some = |it: String| Some(Text(it));
-    let entry = |it: &Entry| EntryV1 {
-        stage: some(it.stage.name().to_owned()),
-        at: some(it.at.to_string()),
-        mass: some(mass_text(it.mass_kg)),
-        balance: it.balance_m.map(|it| Text(length_text(it))),
-        ten_swings: it.ten_swings_s.map(|it| Text(time_text(it))),
-        meter: it.meter.map(|it| Text(percent_text(it))),
-        air: it.air.map(|it| Text(air_text(it))),
-    };
     let bat = |it: &BatLog| BatV1 {
         bat: some(it.label.clone()),
         size: some(it.size.clone()),
@@ -183,7 +152,7 @@ pub(super) fn write(log: &BenchLog) -> Result<String, Fault> {
             balance: it.target.balance_m.map(|it| Text(length_text(it))),
             ten_swings: it.target.ten_swings_s.map(|it| Text(time_text(it))),
         }),
-        entries: it.entries.iter().map(entry).collect(),
+        entries: all_texts(&it.entries).collect(),
     };
     let file = LogV1 {
         schema: some(SCHEMA.to_owned()),

@@ -1,12 +1,11 @@
 //! A log as a table: a weighing a line; size and target of a bat stand in its first line, or in each.
 
+use super::super::document::Text;
 use super::super::fault::{Fault, Faults, Source};
 use super::super::table::{Form, Table};
-use super::entry::{
-    Texts, Unread, air_text, entry, length_text, mass_text, percent_text, target, time_text,
-};
+use super::entry::{EntryV1, Unread, all_texts, entry, length_text, mass_text, target, time_text};
 use super::{COLUMNS, Written, judged};
-use crate::bat::sizes::Size;
+use crate::bat::sizes::{Size, named};
 use crate::workshop::stages::{BatLog, BenchLog, Target};
 
 const FORM: Form = Form {
@@ -72,7 +71,8 @@ pub(super) fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
                     "write the trade size, like 6".into(),
                 )]);
             }
-            let log = BatLog { label: label.to_owned(), size, target, entries: Vec::new() };
+            let log =
+                BatLog { label: label.to_owned(), size, target, card: None, entries: Vec::new() };
             bats.push(Rows { log, rows: Vec::new() });
         }
         let Some(bat) = bats.get_mut(n) else { continue };
@@ -86,16 +86,14 @@ pub(super) fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
                 }
             }
         }
-        let texts = Texts {
-            stage: text("stage"),
-            at: text("at"),
-            mass: text("mass"),
-            balance: text("balance"),
-            ten_swings: text("ten_swings"),
-            meter: text("meter"),
-            air: text("air"),
-        };
-        match entry(&texts) {
+        let mut written = EntryV1::default();
+        for column in EntryV1::NAMES {
+            if let (Some(field), Some(value)) = (written.text(column), text(column)) {
+                *field = Some(Text(value.to_owned()));
+            }
+        }
+        let length_m = named(sizes, &bat.log.size).map(Size::length_m);
+        match entry(&written, length_m, bat.log.last().map(|it| it.stage)) {
             Ok(entry) => bat.log.entries.push(entry),
             Err(all) => unread(all),
         }
@@ -143,22 +141,20 @@ pub(super) fn write(log: &BenchLog) -> Result<String, Fault> {
     writer.write_record(COLUMNS).map_err(|it| unwritable(&it))?;
     let or_empty = |it: Option<String>| it.unwrap_or_default();
     for bat in &log.bats {
-        for it in &bat.entries {
-            let record = [
+        for mut it in all_texts(&bat.entries) {
+            let of_bat = [
                 bat.label.clone(),
                 bat.size.clone(),
                 if log.invented { "yes" } else { "no" }.to_owned(),
                 or_empty(bat.target.mass_kg.map(mass_text)),
                 or_empty(bat.target.balance_m.map(length_text)),
                 or_empty(bat.target.ten_swings_s.map(time_text)),
-                it.stage.name().to_owned(),
-                it.at.to_string(),
-                mass_text(it.mass_kg),
-                or_empty(it.balance_m.map(length_text)),
-                or_empty(it.ten_swings_s.map(time_text)),
-                or_empty(it.meter.map(percent_text)),
-                or_empty(it.air.map(air_text)),
             ];
+            let of_entry = COLUMNS
+                .into_iter()
+                .skip(of_bat.len())
+                .map(|column| or_empty(it.text(column).and_then(|it| it.take()).map(|it| it.0)));
+            let record: Vec<String> = of_bat.into_iter().chain(of_entry).collect();
             writer.write_record(record).map_err(|it| unwritable(&it))?;
         }
     }

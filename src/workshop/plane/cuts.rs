@@ -15,6 +15,8 @@ pub enum Place {
     HollowBelow,
     /// The back along both edges.
     Edges,
+    /// The ridge of the spine, from shoulder to toe; the edges stay.
+    Spine,
     /// Both shoulders.
     Shoulders,
     /// The toe.
@@ -25,10 +27,11 @@ pub enum Place {
 
 impl Place {
     /// All, in the order of the work: the broad planes first, what shows last.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::HollowBelow,
         Self::HollowAbove,
         Self::Edges,
+        Self::Spine,
         Self::Shoulders,
         Self::Toe,
         Self::Handle,
@@ -40,6 +43,7 @@ impl Place {
             Self::HollowAbove => "hollow of the back, above the swell",
             Self::HollowBelow => "hollow of the back, below the swell",
             Self::Edges => "back of the edges",
+            Self::Spine => "spine",
             Self::Shoulders => "shoulders",
             Self::Toe => "toe",
             Self::Handle => "handle shave",
@@ -48,17 +52,27 @@ impl Place {
 
     /// Whether the work is done alike on two sides.
     pub fn has_two_sides(self) -> bool {
-        !matches!(self, Self::Toe | Self::Handle)
+        !matches!(self, Self::Spine | Self::Toe | Self::Handle)
     }
 
-    /// How much at most, as an amount of [`cut`]: more hollow by, edges thinner by (m), shoulders and toe
-    /// thinner by a share, handle thinner by (m). Assumptions.
+    /// The place of that name, as [`Self::words`] has it; of a longer name its start is enough where no other place
+    /// starts so.
+    pub fn named(written: &str) -> Option<Self> {
+        let written = written.trim().to_lowercase();
+        let mut fits = Self::ALL.into_iter().filter(|it| it.words().starts_with(&written));
+        let exact = Self::ALL.into_iter().find(|it| it.words() == written);
+        let only = fits.next().filter(|_| !written.is_empty() && fits.next().is_none());
+        exact.or(only)
+    }
+
+    /// How much at most, as an amount of [`cut`]: more hollow by, edges and spine thinner by (m), shoulders and toe
+    /// thinner by a share, handle thinner by (m). Assumptions, wide: a sound bat with edges that last is the limit.
     fn most(self) -> f64 {
         match self {
-            Self::HollowAbove | Self::HollowBelow => 0.45,
-            Self::Edges => 0.006,
-            Self::Shoulders => 0.20,
-            Self::Toe => 0.25,
+            Self::HollowAbove | Self::HollowBelow => 0.9,
+            Self::Edges | Self::Spine => 0.012,
+            Self::Shoulders => 0.35,
+            Self::Toe => 0.35,
             Self::Handle => 0.002,
         }
     }
@@ -74,6 +88,7 @@ impl Place {
             Self::HollowAbove => bump(0.07, swell),
             Self::HollowBelow => bump(swell - 0.05, 1.0),
             Self::Edges => bump(0.10, 1.0),
+            Self::Spine => bump(0.05, 1.0),
             Self::Shoulders => bump(0.0, 0.16),
             Self::Toe => ((from_shoulder - 0.88) / 0.12).clamp(0.0, 1.0),
             Self::Handle => 0.0,
@@ -95,6 +110,7 @@ pub fn cut(shape: &BatShape, place: Place, amount: f64) -> BatShape {
         match place {
             Place::HollowAbove | Place::HollowBelow => it.hollow += weighted,
             Place::Edges => it.edge_m -= weighted,
+            Place::Spine => it.depth_m -= weighted,
             Place::Shoulders | Place::Toe => {
                 it.depth_m *= 1.0 - weighted;
                 it.edge_m *= 1.0 - weighted;
@@ -143,16 +159,69 @@ pub fn room(shape: &BatShape, place: Place, craft: &Craft, thinnest_handle_m: f6
     (can > 0.0 && off.mass_kg > 0.0).then_some(Room { place, amount: can, off })
 }
 
-/// The amount of a place that takes off so much, kg: the mass is all but straight in it, and two steps of
-/// the secant meet it.
+/// The amount of a place that takes off so much, kg.
 pub fn amount_for(shape: &BatShape, room: &Room, mass_kg: f64) -> f64 {
+    refined(shape, room.place, room.amount * mass_kg / room.off.mass_kg, mass_kg)
+}
+
+/// The mass is all but straight in the amount, and a few steps of the secant meet it.
+fn refined(shape: &BatShape, place: Place, mut amount: f64, mass_kg: f64) -> f64 {
     let own_kg = shape.mass_moments().mass_kg;
-    let mut amount = room.amount * mass_kg / room.off.mass_kg;
     for _ in 0..3 {
-        let off_kg = own_kg - cut(shape, room.place, amount).mass_moments().mass_kg;
+        let off_kg = own_kg - cut(shape, place, amount).mass_moments().mass_kg;
         if off_kg > 0.0 {
             amount *= mass_kg / off_kg;
         }
     }
     amount
+}
+
+/// What the plane did to a bat since it came out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Planed {
+    /// The bat before.
+    pub from: BatShape,
+    /// Each pass.
+    pub passes: Vec<Taken>,
+}
+
+/// One pass, as it was made.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Taken {
+    /// Where.
+    pub place: Place,
+    /// The amount of [`cut`].
+    pub amount: f64,
+    /// What a kilogram of the wood there takes along.
+    pub per_kg: PickupMoments,
+}
+
+impl Planed {
+    /// Nothing yet.
+    pub fn not_yet(from: &BatShape) -> Self {
+        Self { from: from.clone(), passes: Vec::new() }
+    }
+
+    /// What a place gave in all, as an amount of [`cut`].
+    pub fn amount(&self, place: Place) -> f64 {
+        self.passes.iter().filter(|it| it.place == place).map(|it| it.amount).sum()
+    }
+}
+
+/// The shape after a maker took so much wood off a place, kg, whether or not a plan would have, and the amount of
+/// [`cut`] that was; as it was where no sound bat is left.
+pub fn planed_off(shape: &BatShape, place: Place, mass_kg: f64) -> (BatShape, Taken) {
+    let little = 0.01 * place.most();
+    let off = PickupMoments::of_shape(shape) - PickupMoments::of_shape(&cut(shape, place, little));
+    let per_kg = if off.mass_kg > 0.0 { off * (1.0 / off.mass_kg) } else { off };
+    let nothing = Taken { place, amount: 0.0, per_kg };
+    if off.mass_kg <= 0.0 || mass_kg <= 0.0 {
+        return (shape.clone(), nothing);
+    }
+    let amount = refined(shape, place, little * mass_kg / off.mass_kg, mass_kg);
+    let planed = cut(shape, place, amount);
+    match sound(&planed).len() > sound(shape).len() {
+        true => (shape.clone(), nothing),
+        false => (planed, Taken { amount, ..nothing }),
+    }
 }

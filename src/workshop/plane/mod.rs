@@ -9,8 +9,8 @@ mod thinner;
 
 pub use super::pickup_moments::PickupMoments;
 pub use additions::{Addition, Finish};
-pub use cuts::Place;
-pub use part_made::part_made;
+pub use cuts::{Place, Planed, Taken};
+pub use part_made::{DrawnOn, Lies, on_the_bench, part_made};
 pub use plan::{Bench, Pass, Plan, PlanFault, plan};
 pub use regions::Region;
-pub use thinner::thinner_m;
+pub use thinner::{Deepest, lever_m, thinner_m};

@@ -1,5 +1,6 @@
 //! The wood that a plan still takes, place by place.
 
+use super::thinner::{Deepest, deepest};
 use super::{Place, Plan, thinner_m};
 use crate::bat::shape::BatShape;
 
@@ -14,10 +15,8 @@ pub struct Region {
     pub off_kg: f64,
     /// The shape before them, and after.
     pub shapes: [BatShape; 2],
-    /// Most that it gets thinner anywhere on the blade, m.
-    pub deepest_m: f64,
-    /// Where that is: share from the shoulder, and share of the way from an edge to the middle.
-    pub deepest_at: [f64; 2],
+    /// Where it comes off deepest.
+    pub deepest: Deepest,
 }
 
 impl Plan {
@@ -37,13 +36,15 @@ impl Plan {
                     passes: [n, n],
                     off_kg: pass.off_kg,
                     shapes: [before.clone(), pass.shape.clone()],
-                    deepest_m: 0.0,
-                    deepest_at: [0.5, 1.0],
+                    deepest: pass.deepest,
                 }),
             }
             before = &pass.shape;
         }
-        out.iter_mut().for_each(Region::find_deepest);
+        for it in &mut out {
+            let [before, after] = &it.shapes;
+            it.deepest = deepest(before, after);
+        }
         out
     }
 
@@ -54,26 +55,10 @@ impl Plan {
     }
 }
 
-/// Steps along and across a blade in which a region's deepest place is looked for.
-const STEPS: [u32; 2] = [40, 8];
-
 impl Region {
     /// How much thinner the blade gets there, m.
     pub fn thinner_m(&self, from_shoulder: f64, u: f64) -> f64 {
         let [before, after] = &self.shapes;
         thinner_m(&before.blade, &after.blade, from_shoulder, u)
-    }
-
-    fn find_deepest(&mut self) {
-        let [along, across] = STEPS;
-        for a in 0..=along {
-            for c in 0..=across {
-                let at = [f64::from(a) / f64::from(along), f64::from(c) / f64::from(across)];
-                let thinner_m = self.thinner_m(at[0], at[1]);
-                if thinner_m > self.deepest_m {
-                    (self.deepest_m, self.deepest_at) = (thinner_m, at);
-                }
-            }
-        }
     }
 }

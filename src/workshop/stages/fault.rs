@@ -1,6 +1,6 @@
 //! What in a log cannot be.
 
-use super::{BatLog, Entry, Moment, Stage};
+use super::{BatLog, Entry, Moment, Stage, finish};
 use crate::bat::pendulum::small_swing_period_s;
 use crate::bat::sizes::Size;
 use crate::measurement::absurd::{Absurd, judge_bat, judge_pendulum};
@@ -70,7 +70,9 @@ impl LogFault {
             Self::OutOfOrder { .. } => {
                 "write the stages as they were made: cleft, pressed, roughed, spliced, shaped, sanded, then oiled, bound and gripped in any order"
             }
-            Self::Twice { .. } => "keep the later weighing and leave out the other",
+            Self::Twice { .. } => {
+                "keep the later weighing and leave out the other; or leave its stage out, if it is another reading of it"
+            }
             Self::Backwards { .. } => "check day and month: a date is year-month-day",
             Self::Heavier { .. } => "weigh again; is it another bat, or another scale?",
             Self::NoHandle { .. } => "leave it out until the handle is in",
@@ -104,7 +106,7 @@ pub(super) fn faults(log: &BatLog, size: &Size) -> Vec<Misplaced> {
         let mut keep = |field, fault| found.push(Misplaced { entry: n, field, fault });
         if let Some(before) = n.checked_sub(1).and_then(|it| log.entries.get(it)) {
             let earlier = log.entries.iter().take(n);
-            if earlier.clone().any(|it| it.stage == entry.stage) {
+            if !entry.again && earlier.clone().any(|it| it.stage == entry.stage) {
                 keep("stage", LogFault::Twice { stage: entry.stage });
             } else if entry.stage.rank() < before.stage.rank() {
                 let (stage, before) = (entry.stage, before.stage);
@@ -113,7 +115,9 @@ pub(super) fn faults(log: &BatLog, size: &Size) -> Vec<Misplaced> {
             if entry.at < before.at {
                 keep("at", LogFault::Backwards { at: entry.at, before: before.at });
             }
-            if !passed(before.stage, entry.stage).any(Stage::adds)
+            if !gone_through(before, entry).any(Stage::adds)
+                && finish(log.entries.get(..=n).unwrap_or_default())
+                    == finish(log.entries.get(..n).unwrap_or_default())
                 && entry.mass_kg > before.mass_kg + SAME_KG
             {
                 let (stage, mass_kg) = (entry.stage, entry.mass_kg);
@@ -128,10 +132,16 @@ pub(super) fn faults(log: &BatLog, size: &Size) -> Vec<Misplaced> {
 }
 
 /// Stages that were gone through from one entry to the next.
-pub(super) fn passed(from: Stage, to: Stage) -> impl Iterator<Item = Stage> {
+fn passed(from: Stage, to: Stage) -> impl Iterator<Item = Stage> {
     Stage::ALL
         .into_iter()
         .filter(move |it| *it == to || (it.rank() > from.rank() && it.rank() < to.rank()))
+}
+
+/// Stages that were gone through from one entry to the next; none where it is the same stage again.
+pub(super) fn gone_through(from: &Entry, to: &Entry) -> impl Iterator<Item = Stage> {
+    let again = to.again;
+    passed(from.stage, to.stage).filter(move |_| !again)
 }
 
 fn absurd(entry: &Entry, size: &Size) -> Vec<(&'static str, LogFault)> {
@@ -150,12 +160,12 @@ fn absurd(entry: &Entry, size: &Size) -> Vec<(&'static str, LogFault)> {
         if entry.balance_m.is_some() {
             found.push(("balance", LogFault::NoHandle { stage }));
         }
-        if entry.ten_swings_s.is_some() {
+        if entry.pendulum.is_some() {
             found.push(("ten_swings", LogFault::NoHandle { stage }));
         }
         return found;
     }
-    if entry.ten_swings_s.is_some() && entry.balance_m.is_none() {
+    if entry.pendulum.is_some() && entry.balance_m.is_none() {
         found.push(("ten_swings", LogFault::NoBalance));
     }
     let placed = |absurd: Absurd| {
@@ -166,11 +176,11 @@ fn absurd(entry: &Entry, size: &Size) -> Vec<(&'static str, LogFault)> {
         };
         (field, LogFault::Absurd(absurd))
     };
-    match judge_bat(&entry.reading()) {
+    match judge_bat(&entry.reading("")) {
         Err(faults) => found.extend(faults.into_iter().map(placed)),
         Ok(_) => {
             if let Some(balance_m) = entry.balance_m {
-                let pendulum = entry.pendulum();
+                let pendulum = entry.pendulum;
                 let timed = pendulum.as_ref().map(|it| (it, small_swing_period_s(it)));
                 let judged = judge_pendulum(size.length_m(), balance_m, timed);
                 found.extend(judged.err().map(placed));

@@ -5,7 +5,7 @@
 //! each reading carried on) the surest is told. No way gets less sure by a further stage: every spread is a
 //! constant of the size and falls away when its stage is passed.
 
-use super::fault::passed;
+use super::fault::gone_through;
 use super::steps::{Does, Steps};
 use super::{BatLog, Entry, Stage, pending};
 use crate::bat::expected::Expectation;
@@ -64,7 +64,7 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
         if sd < balance_m.sd {
             balance_m = Uncertain::computed(end.balance_m(), sd);
         }
-        let Some(pendulum) = entry.pendulum() else { continue };
+        let Some(pendulum) = entry.pendulum else { continue };
         let read = swing_moment(entry.mass_kg, at_m, &pendulum);
         let sd = still(
             &|it| steps.swing_mass_sd_kg_m2(it),
@@ -90,7 +90,7 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
             Does::Keeps(_) => 0.0,
         };
         let adds: Vec<Stage> = to_come.iter().copied().filter(|it| it.adds()).collect();
-        let with_all_kg = last.mass_kg + adds.iter().map(put_on).sum::<f64>();
+        let with_all_kg = last.seasoned_kg() + adds.iter().map(put_on).sum::<f64>();
         Uncertain::computed(with_all_kg - wanted_kg, scale(&adds))
     });
     Some(Forecast { mass_kg, balance_m, swing_moment_kg_m2, to_take_off_kg })
@@ -103,7 +103,13 @@ fn carried(
     balance_m: f64,
     to_come: &[Stage],
 ) -> PickupMoments {
-    carried_from(steps, PickupMoments::of(entry.mass_kg, balance_m, 0.0), entry, rest, to_come)
+    carried_from(
+        steps,
+        PickupMoments::of(entry.seasoned_kg(), balance_m, 0.0),
+        entry,
+        rest,
+        to_come,
+    )
 }
 
 /// A bat carried on from one entry through those after it, by what they weighed, and through what is to come.
@@ -114,16 +120,16 @@ fn carried_from(
     rest: &[Entry],
     to_come: &[Stage],
 ) -> PickupMoments {
-    let (mut bat, mut stage) = (start, entry.stage);
-    let mut willow_kg = willow_kg(steps, entry.mass_kg, stage);
+    let (mut bat, mut last) = (start, entry);
+    let mut willow_kg = willow_kg(steps, entry.seasoned_kg(), entry.stage);
     for next in rest {
-        let put_on: PickupMoments = passed(stage, next.stage)
+        let put_on: PickupMoments = gone_through(last, next)
             .filter_map(|it| match steps.does(it) {
                 Does::PutsOn(moments) => Some(moments),
                 Does::Keeps(_) => None,
             })
             .fold(PickupMoments::default(), |sum, it| sum + it);
-        let only_puts_on = passed(stage, next.stage).all(Stage::adds);
+        let only_puts_on = gone_through(last, next).all(Stage::adds);
         let change_kg = next.mass_kg - bat.mass_kg;
         bat = if only_puts_on && put_on.mass_kg > 0.0 {
             bat + put_on * (change_kg / put_on.mass_kg)
@@ -131,8 +137,8 @@ fn carried_from(
             let taken_kg = put_on.mass_kg - change_kg;
             bat + put_on - steps.blade * (taken_kg / steps.blade.mass_kg)
         };
-        stage = next.stage;
-        willow_kg = self::willow_kg(steps, next.mass_kg, stage);
+        last = next;
+        willow_kg = self::willow_kg(steps, next.mass_kg, next.stage);
     }
     for it in to_come {
         match steps.does(*it) {

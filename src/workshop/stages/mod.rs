@@ -1,16 +1,20 @@
 //! The log of a bat on the bench: from cleft to grip, each stage weighed and timed.
 
+mod doubt;
 mod fault;
 pub mod forecast;
 pub mod moment;
 pub mod steps;
 pub mod waiting;
 
+pub use doubt::{LogDoubt, UNSEASONED};
 pub use fault::{LogFault, Misplaced};
 pub use moment::Moment;
 
+use super::plane::{Finish, Place};
 use super::season::Air;
 use crate::bat::sizes::Size;
+use crate::card::Card;
 use crate::measurement::bench::{BatReading, PendulumReading};
 
 /// One stage of the making. The order is common practice, no source; oil, binding and grip change places
@@ -35,11 +39,13 @@ pub enum Stage {
     Bound,
     /// Grip, toe guard and labels on.
     Gripped,
+    /// Face and edges knocked in.
+    Knocked,
 }
 
 impl Stage {
     /// All of them, in their usual order.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Cleft,
         Self::Pressed,
         Self::Roughed,
@@ -49,6 +55,7 @@ impl Stage {
         Self::Oiled,
         Self::Bound,
         Self::Gripped,
+        Self::Knocked,
     ];
 
     /// Its name, as written in a log.
@@ -63,6 +70,7 @@ impl Stage {
             Self::Oiled => "oiled",
             Self::Bound => "bound",
             Self::Gripped => "gripped",
+            Self::Knocked => "knocked in",
         }
     }
 
@@ -78,13 +86,15 @@ impl Stage {
             Self::Oiled => "oil",
             Self::Bound => "bind the handle",
             Self::Gripped => "grip, guard and labels",
+            Self::Knocked => "knock in",
         }
     }
 
-    /// Place in the order; the three that end it share one.
+    /// Place in the order; oil, binding and grip share one.
     fn rank(self) -> usize {
         match self {
             Self::Oiled | Self::Bound | Self::Gripped => 6,
+            Self::Knocked => 7,
             other => Self::ALL.iter().position(|it| *it == other).unwrap_or(0),
         }
     }
@@ -92,6 +102,11 @@ impl Stage {
     /// Whether something is put on, so that the bat may weigh more than before.
     pub fn adds(self) -> bool {
         matches!(self, Self::Spliced | Self::Oiled | Self::Bound | Self::Gripped)
+    }
+
+    /// Whether wood comes off, so that the bat must weigh less than before.
+    pub fn takes_off(self) -> bool {
+        matches!(self, Self::Roughed | Self::Shaped | Self::Sanded)
     }
 
     /// Whether it has a handle, and so a balance point from its top.
@@ -105,32 +120,64 @@ impl Stage {
 pub struct Entry {
     /// The stage it has come to.
     pub stage: Stage,
+    /// Another reading in the stage of the entry before: nothing was done since, or wood was planed off.
+    pub again: bool,
+    /// Where the plane took wood off since the entry before.
+    pub planed: Option<Place>,
+    /// How much the plan asked to take off there, kg.
+    pub asked_kg: Option<f64>,
+    /// What is on it, where it was written; else what its stages put on.
+    pub on: Option<Finish>,
     /// When it was weighed, by the workshop's clock.
     pub at: Moment,
     /// Scale weight, kg.
     pub mass_kg: f64,
     /// Balance point, m from the top of the handle.
     pub balance_m: Option<f64>,
-    /// Ten pendulum swings about the pickup axis, s.
-    pub ten_swings_s: Option<f64>,
+    /// Pendulum swings about the pickup axis.
+    pub pendulum: Option<PendulumReading>,
+    /// Diameter of the handle across at the bottom hand, m, over whatever is on it.
+    pub handle_m: Option<f64>,
+    /// How far to the left of the middle the blade balances along its length, m, seen from the face with the toe down.
+    pub left_m: Option<f64>,
     /// Water in the wood by a meter, kg for each kg of dry wood.
     pub meter: Option<f64>,
+    /// Grains across the face.
+    pub grains: Option<u32>,
     /// Air of the workshop.
     pub air: Option<Air>,
+    /// What else there is to say.
+    pub note: Option<String>,
 }
 
 impl Entry {
-    /// The ten swings as a pendulum test.
-    pub fn pendulum(&self) -> Option<PendulumReading> {
-        self.ten_swings_s.map(PendulumReading::ten)
+    /// A bat that was put on the scale, and no more.
+    pub fn weighed(stage: Stage, at: Moment, mass_kg: f64) -> Self {
+        Self {
+            stage,
+            again: false,
+            planed: None,
+            asked_kg: None,
+            on: None,
+            at,
+            mass_kg,
+            balance_m: None,
+            pendulum: None,
+            handle_m: None,
+            left_m: None,
+            meter: None,
+            grains: None,
+            air: None,
+            note: None,
+        }
     }
 
-    /// The same as a reading of the bench, to be judged.
-    fn reading(&self) -> BatReading {
+    /// As a reading of the bench.
+    pub fn reading(&self, label: &str) -> BatReading {
         BatReading {
             balance_m: self.balance_m,
-            pendulum: self.pendulum(),
-            ..BatReading::weighed("", self.mass_kg)
+            pendulum: self.pendulum,
+            ..BatReading::weighed(label, self.mass_kg)
         }
     }
 }
@@ -146,6 +193,18 @@ pub struct Target {
     pub ten_swings_s: Option<f64>,
 }
 
+impl Target {
+    /// What a card asks.
+    pub fn of(card: &Card) -> Self {
+        let swings = f64::from(card.pendulum_swings);
+        Self {
+            mass_kg: Some(card.mass_kg()),
+            balance_m: Some(card.balance_m()),
+            ten_swings_s: Some(10.0 / swings * card.pendulum_time_s.target),
+        }
+    }
+}
+
 /// The log of one bat.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BatLog {
@@ -155,6 +214,8 @@ pub struct BatLog {
     pub size: String,
     /// What it shall come to.
     pub target: Target,
+    /// The card it is made for.
+    pub card: Option<Card>,
     /// Its stages so far, in the order of their making.
     pub entries: Vec<Entry>,
 }
@@ -179,10 +240,32 @@ impl BatLog {
         pending(&self.entries)
     }
 
+    /// What is on the bat by its last entry.
+    pub fn finish(&self) -> Finish {
+        finish(&self.entries)
+    }
+
     /// Everything in it that cannot be, each with the entry and the field to mend.
     pub fn faults(&self, size: &Size) -> Vec<Misplaced> {
         fault::faults(self, size)
     }
+}
+
+/// What is on a bat after some entries.
+pub fn finish(entries: &[Entry]) -> Finish {
+    entries.iter().fold(Finish::BARE, |on, it| {
+        let mut on = it.on.unwrap_or(on);
+        match it.stage {
+            Stage::Oiled => on.oiled = true,
+            Stage::Bound => on.bound = true,
+            Stage::Gripped | Stage::Knocked => {
+                let grips = on.grips.max(1);
+                on = Finish { grips, ..Finish::ALL };
+            }
+            _ => {}
+        }
+        on
+    })
 }
 
 /// Stages still to come after some entries.
@@ -190,6 +273,8 @@ fn pending(entries: &[Entry]) -> Vec<Stage> {
     let reached = entries.last().map(|it| it.stage.rank());
     let has = |stage: Stage| entries.iter().any(|it| it.stage == stage);
     let shared = Stage::Gripped.rank();
+    // A bat that was knocked in is played: nothing else is put on.
+    let shared = if has(Stage::Knocked) { usize::MAX } else { shared };
     Stage::ALL
         .into_iter()
         .filter(|it| reached.is_none_or(|reached| it.rank() > reached) || it.rank() == shared)

@@ -89,7 +89,7 @@ impl Steps {
     /// What a stage does. The cleft is as it came.
     pub fn does(&self, stage: Stage) -> Does {
         match stage {
-            Stage::Cleft => Does::Keeps(1.0),
+            Stage::Cleft | Stage::Knocked => Does::Keeps(1.0),
             Stage::Pressed => Does::Keeps(PRESSED_KEEPS),
             Stage::Roughed => Does::Keeps(ROUGHED_KEEPS),
             Stage::Shaped => Does::Keeps(SHAPED_KEEPS),

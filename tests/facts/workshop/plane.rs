@@ -11,7 +11,7 @@ use backlift::workshop::carved::{Figures, Held, carve};
 use backlift::workshop::plane::cuts::{amount_for, cut, room};
 use backlift::workshop::plane::plan::{OVERSHOOT, SMALLEST_PASS_KG};
 use backlift::workshop::plane::{
-    self, Bench, Finish, PickupMoments, Place, PlanFault, plan, thinner_m,
+    self, Bench, Finish, PickupMoments, Place, PlanFault, Planed, plan, thinner_m,
 };
 use rand::rngs::SmallRng;
 use rand::{RngExt, SeedableRng};
@@ -63,7 +63,7 @@ impl Noise {
     }
 }
 
-fn bench<'a>(true_: &PickupMoments, shape: &'a BatShape, noise: &mut Noise) -> Bench<'a> {
+fn bench<'a>(true_: &PickupMoments, planed: &'a Planed, noise: &mut Noise) -> Bench<'a> {
     let read = |value: f64, sd: f64, noise: &mut Noise| {
         Uncertain::measured(value + sd * noise.normal(), sd)
     };
@@ -71,10 +71,12 @@ fn bench<'a>(true_: &PickupMoments, shape: &'a BatShape, noise: &mut Noise) -> B
         mass_kg: read(true_.mass_kg, SCALE_SD_KG, noise),
         balance_m: read(true_.balance_m(), BALANCE_SD_M, noise),
         swing_moment_kg_m2: read(true_.second_kg_m2, SWING_SD * true_.second_kg_m2, noise),
-        shape,
+        shape: &planed.from,
+        planed,
         finish: BARE,
         besides: Vec::new(),
         planing_sd: PLANING_SD,
+        left_m: 0.0,
     }
 }
 
@@ -89,7 +91,7 @@ fn each_place_takes_off_where_it_says() {
             Place::Handle => (0.0, 0.40),
             Place::Shoulders => (0.28, 0.40),
             Place::HollowAbove => (0.35, 0.60),
-            Place::Edges => (0.45, 0.75),
+            Place::Edges | Place::Spine => (0.45, 0.75),
             Place::HollowBelow => (0.60, 0.80),
             Place::Toe => (0.74, 0.81),
         };
@@ -121,11 +123,12 @@ fn a_bat_too_light_already_has_no_plan_and_a_bat_at_its_target_no_pass() {
     let mut noise = Noise(SmallRng::seed_from_u64(3));
     let light = part_made(&card, &size, -0.12, 0.0);
     let now = bare(&light, &card);
-    let refused = plan(&bench(&now, &light, &mut noise), &card, &size.craft);
+    let refused = plan(&bench(&now, &Planed::not_yet(&light), &mut noise), &card, &size.craft);
     assert!(matches!(refused, Err(PlanFault::TooLight { .. })), "{refused:?}");
     let right = part_made(&card, &size, 0.0, 0.0);
     let now = bare(&right, &card);
-    let made = plan(&bench(&now, &right, &mut noise), &card, &size.craft).unwrap();
+    let made =
+        plan(&bench(&now, &Planed::not_yet(&right), &mut noise), &card, &size.craft).unwrap();
     let off_kg: f64 = made.passes.iter().map(|it| it.off_kg).sum();
     assert!(off_kg < 0.012, "{off_kg}");
 }
@@ -137,7 +140,8 @@ fn no_pass_of_a_plan_overshoots_with_more_than_its_chance_and_the_heavy_side_com
     for more_kg in [0.03, 0.08, 0.16] {
         let shape = part_made(&card, &size, more_kg, 0.004);
         let now = bare(&shape, &card);
-        let made = plan(&bench(&now, &shape, &mut noise), &card, &size.craft).unwrap();
+        let made =
+            plan(&bench(&now, &Planed::not_yet(&shape), &mut noise), &card, &size.craft).unwrap();
         assert!(!made.passes.is_empty());
         let mut before_kg = now.mass_kg + 3.0 * SCALE_SD_KG;
         for pass in &made.passes {
@@ -158,7 +162,8 @@ fn follow(card: &Card, size: &Size, seed: u64) -> (bool, bool, f64) {
     let low = |figure: Figure| card.asked(figure).tolerance[0];
     for _ in 0..60 {
         let now = bare(&shape, card);
-        let read = bench(&now, &shape, &mut noise);
+        let planed = Planed::not_yet(&shape);
+        let read = bench(&now, &planed, &mut noise);
         let Ok(made) = plan(&read, card, &size.craft) else { break };
         let Some(pass) = made.passes.first() else { break };
         let off_kg = pass.off_kg * (1.0 + PLANING_SD * noise.normal());
@@ -184,8 +189,8 @@ fn follow(card: &Card, size: &Size, seed: u64) -> (bool, bool, f64) {
         && within(Figure::Balance, end.balance_m())
         && within(Figure::SwingMoment, end.second_kg_m2);
     let now = bare(&shape, card);
-    let stated =
-        plan(&bench(&now, &shape, &mut noise), card, &size.craft).map_or(0.0, |it| it.chance);
+    let stated = plan(&bench(&now, &Planed::not_yet(&shape), &mut noise), card, &size.craft)
+        .map_or(0.0, |it| it.chance);
     (all, overshot, stated)
 }
 
@@ -214,9 +219,14 @@ fn what_a_pass_takes_off_is_the_wood_between_the_blade_before_and_after() {
     let mut before = part_made(&card, &size, 0.08, 0.0);
     // The guard gets thinner with the toe, and is no wood.
     before.blade.toe_guard_m = 0.0;
-    for place in
-        [Place::HollowBelow, Place::HollowAbove, Place::Edges, Place::Shoulders, Place::Toe]
-    {
+    for place in [
+        Place::HollowBelow,
+        Place::HollowAbove,
+        Place::Edges,
+        Place::Spine,
+        Place::Shoulders,
+        Place::Toe,
+    ] {
         let room =
             room(&before, place, &size.craft, card.asked(Figure::HandleDiameter).tolerance[0])
                 .unwrap();

@@ -49,7 +49,7 @@ proptest! {
             entries[1].balance_m = balance;
             let ten_swings_s = wanted.map(|it| 14.0 * it);
             let target = Target { mass_kg: wanted, balance_m: balance, ten_swings_s };
-            BatLog { label: label.clone(), size: "6".into(), target, entries }
+            BatLog { label: label.clone(), size: "6".into(), target, card: None, entries }
         };
         let log = BenchLog { invented: percent % 2 == 0, bats: labels.iter().map(bat).collect() };
         prop_assert_eq!(&read_text("log.csv", &to_table(&log).unwrap()).unwrap(), &log);

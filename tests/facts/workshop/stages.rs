@@ -1,6 +1,6 @@
 use backlift::bat::sizes::{Size, named};
 use backlift::files::assets;
-use backlift::measurement::bench::SCALE_SD_KG;
+use backlift::measurement::bench::{PendulumReading, SCALE_SD_KG};
 use backlift::workshop::pickup_moments::PickupMoments;
 use backlift::workshop::stages::forecast::forecast;
 use backlift::workshop::stages::steps::{Does, Steps};
@@ -16,11 +16,17 @@ fn day(day: i64) -> Moment {
 }
 
 pub fn entry(stage: Stage, at: Moment, mass_kg: f64) -> Entry {
-    Entry { stage, at, mass_kg, balance_m: None, ten_swings_s: None, meter: None, air: None }
+    Entry::weighed(stage, at, mass_kg)
 }
 
 fn log(entries: Vec<Entry>) -> BatLog {
-    BatLog { label: "invented".into(), size: "6".into(), target: Target::default(), entries }
+    BatLog {
+        label: "invented".into(),
+        size: "6".into(),
+        target: Target::default(),
+        card: None,
+        entries,
+    }
 }
 
 /// The size's own bat, taken back stage by stage from what was played.
@@ -127,7 +133,7 @@ proptest! {
             let mut next = entry(stage, day(1 + n as i64), mass_kg);
             if stage.has_handle() {
                 next.balance_m = balance[n];
-                next.ten_swings_s = balance[n].and(swings[n]);
+                next.pendulum = balance[n].and(swings[n]).map(PendulumReading::ten);
             }
             it.entries.push(next);
             let found = forecast(&it, &size).unwrap();
@@ -199,9 +205,9 @@ fn what_cannot_be_is_said_at_its_entry_and_field() {
         with(it)
     };
     assert_eq!(more(&|it| it.balance_m = Some(0.9)), [(1, "balance")]);
-    assert_eq!(more(&|it| it.ten_swings_s = Some(13.9)), [(1, "ten_swings")]);
+    assert_eq!(more(&|it| it.pendulum = Some(PendulumReading::ten(13.9))), [(1, "ten_swings")]);
     assert_eq!(
-        more(&|it| (it.balance_m, it.ten_swings_s) = (Some(0.5), Some(139.0))),
+        more(&|it| (it.balance_m, it.pendulum) = (Some(0.5), Some(PendulumReading::ten(139.0)))),
         [(1, "ten_swings")]
     );
     assert_eq!(more(&|it| it.meter = Some(0.6)), [(1, "meter")]);

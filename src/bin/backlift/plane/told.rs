@@ -3,7 +3,8 @@
 use backlift::card::Figure;
 use backlift::questions::plane::Planned;
 use backlift::units::{Quantity, Units, spoken};
-use backlift::workshop::plane::{Pass, PickupMoments, Plan};
+use backlift::workshop::plane::{DrawnOn, Pass, PickupMoments, Plan};
+use backlift::workshop::stages::Entry;
 
 use crate::figure::{figure_words, percent, plain};
 use crate::paragraph::{paragraph, set_in};
@@ -11,9 +12,17 @@ use crate::sentences::planing::{ESTIMATED, rules, sentence, to_come_words};
 use crate::table::table;
 
 /// Everything, the sentence first.
-pub(super) fn told(it: &Planned, units: Units) -> String {
+pub(super) fn told(it: &Planned, kept: Option<&Entry>, units: Units) -> String {
     let plan = &it.plan;
     let mut out = paragraph(&sentence(plan)) + "\n\n";
+    if let Some(place) = kept.and_then(|it| it.planed) {
+        out +=
+            &(paragraph(&format!("Planed since the reading before: {}", place.words())) + "\n\n");
+    }
+    if it.readings > 1 {
+        out += &(paragraph(&together(it, units)) + "\n\n");
+    }
+    let swings = it.card.pendulum_swings;
     let row = |n: String, where_: &str, off: String, at: &PickupMoments| {
         vec![
             n,
@@ -21,32 +30,83 @@ pub(super) fn told(it: &Planned, units: Units) -> String {
             off,
             spoken(Quantity::Mass, at.mass_kg, SCALE_KG, units),
             spoken(Quantity::Length, at.balance_m(), 0.0, units),
-            at.ten_swings_s().map_or_else(String::new, |it| plain(it, 2, "s")),
+            at.swings_s(swings).map_or_else(String::new, |it| plain(it, 2, "s")),
         ]
     };
     let mut rows = vec![row(String::new(), "on the bench now", String::new(), &it.now)];
     for (n, pass) in plan.passes.iter().enumerate() {
-        rows.push(row((n + 1).to_string(), pass.place.words(), grams(pass), &pass.then));
+        let off = plain(1e3 * pass.off_kg, 0, "g");
+        rows.push(row((n + 1).to_string(), pass.place.words(), off, &pass.then));
     }
-    let heads = ["", "take off", "", "then it weighs", "balance", "ten swings"];
+    let timed = format!("{swings} swings");
+    let heads = ["", "take off", "", "then it weighs", "balance, from top", &timed];
     out += &table(&heads, &rows);
+    for (n, pass) in plan.passes.iter().enumerate() {
+        out += &(set_in(&format!("{}: {}", n + 1, how(pass, units))) + "\n");
+    }
     out += &(set_in(&rules(it.planing_sd)) + "\n\n");
     out += &to_come(plan, units);
     out += &finished(it, units);
     if it.weighed.reading.pendulum.is_none() || it.weighed.reading.balance_m.is_none() {
         out += &(paragraph(ESTIMATED) + "\n");
     }
+    if it.drawn_on == DrawnOn::OtherWeight {
+        out += &(paragraph(OTHER_WEIGHT) + "\n");
+    }
     out
 }
+
+/// Standard deviations from which on a reading is doubted.
+const DOUBTED_SDS: f64 = 3.0;
+
+/// What all readings say together.
+fn together(it: &Planned, units: Units) -> String {
+    let mass = |kg: f64| spoken(Quantity::Mass, kg, SCALE_KG, units);
+    let sd = it.together.mass_kg.sd;
+    let words = format!(
+        "All {} readings together, with what was planed between them: {} ± {}, where the scale alone says {}",
+        it.readings,
+        mass(it.together.mass_kg.value),
+        mass(sd),
+        mass(it.weighed.mass_kg.value)
+    );
+    match it.apart_sds.filter(|it| it.abs() > DOUBTED_SDS) {
+        None => words,
+        Some(_) => {
+            words
+                + ". The two do not go together: weigh again, or say where wood came off (--planed)"
+        }
+    }
+}
+
+/// Said where no blade of the size comes to what was read.
+const OTHER_WEIGHT: &str = "No blade of the size weighs and balances like this one: what each place can give is taken from a blade of another weight. Describe the bat as it is (`--shape`), and the plan knows its wood";
 
 /// What a kitchen scale tells, kg; for the digits only.
 const SCALE_KG: f64 = 0.001;
 
-fn grams(pass: &Pass) -> String {
-    let grams = 1e3 * pass.off_kg;
-    match pass.place.has_two_sides() {
-        true => format!("{}: {} each side", plain(grams, 0, "g"), plain(0.5 * grams, 1, "g")),
-        false => plain(grams, 0, "g"),
+/// How deep the plane goes, and how much off which side.
+fn how(pass: &Pass, units: Units) -> String {
+    if let Some(handle_m) = pass.handle_m {
+        let across = plain(1e3 * handle_m, 1, "mm");
+        return format!("until it is {across} across at the bottom hand, over what is on it now");
+    }
+    let it = &pass.deepest;
+    let from_toe_m = (1.0 - it.from_shoulder) * pass.shape.blade.length_m;
+    let from_toe = spoken(Quantity::Length, from_toe_m, 0.01, units);
+    let deep =
+        format!("{} at the deepest, {from_toe} from the toe", plain(1e3 * it.deep_m, 1, "mm"));
+    let grams = |kg: f64| plain(1e3 * kg, 1, "g");
+    match pass.sides_kg {
+        None => deep,
+        Some([left_kg, right_kg]) if (left_kg - right_kg).abs() < 5e-5 => {
+            format!("{} each side; {deep}", grams(left_kg))
+        }
+        Some([left_kg, right_kg]) => format!(
+            "{} off the left side and {} off the right, seen from the face with the toe down; {deep}",
+            grams(left_kg),
+            grams(right_kg)
+        ),
     }
 }
 
@@ -76,12 +136,26 @@ fn finished(it: &Planned, units: Units) -> String {
             within.to_owned(),
         ]
     };
-    let rows = [
+    let mut rows = vec![
         row(Figure::DeadWeight, end.mass_kg, mass_sd),
         row(Figure::Balance, end.balance_m(), balance_sd),
         row(Figure::SwingMoment, end.second_kg_m2, swing_sd),
     ];
-    let chance = format!("Chance that all three end within: {}", percent(plan.chance, 0));
+    let (handle_m, within) = plan.handle_m;
+    let asked = card.asked(Figure::HandleDiameter);
+    let print = |it: f64| figure_words(Figure::HandleDiameter, it, 0.0, units);
+    let [low, high] = asked.tolerance.map(print);
+    rows.push(vec![
+        Figure::HandleDiameter.words().to_owned(),
+        print(handle_m),
+        print(asked.target),
+        format!("{low} to {high}"),
+        if within { "yes" } else { "no" }.to_owned(),
+    ]);
+    let chance = format!(
+        "Chance that weight, balance and swing moment end within: {}",
+        percent(plan.chance, 0)
+    );
     "Finished:\n".to_owned()
         + &table(&["", "expected", "the card", "its limits", "within"], &rows)
         + &paragraph(&chance)

@@ -2,11 +2,16 @@
 
 use std::path::Path;
 
+use backlift::bat::sizes::{Size, named};
+use backlift::files::assets::sizes;
 use backlift::files::card_file;
+use backlift::files::shape::load_own;
 use backlift::measurement::bench::{BatReading, PendulumReading};
 use backlift::questions::season::{Given, THE_BAT};
+use backlift::units::FromEnd;
+use backlift::workshop::season::Air;
 
-use crate::bench::{length, mass, of_the_card, option, seconds};
+use crate::bench::{from_end, length, mass, of_the_card, option, seconds};
 use crate::outcome::{Stop, warned};
 
 /// What the bat weighs in the workshop, or shall weigh where it will live.
@@ -20,9 +25,9 @@ pub struct Bench {
     #[arg(long, value_name = "SIZE", requires = "mass")]
     size: Option<String>,
 
-    /// Balance point from the top of the handle, like "497 mm"; that of the size if left out
-    #[arg(long, value_name = "LENGTH", value_parser = length, requires = "mass")]
-    balance: Option<f64>,
+    /// Balance point, like "497 mm" from the top of the handle, or "309 mm from toe"; that of the size if left out
+    #[arg(long, value_name = "LENGTH", value_parser = from_end, requires = "mass")]
+    balance: Option<FromEnd>,
 
     /// Overall length, like "31.75 in"; that of the size if left out
     #[arg(long, value_name = "LENGTH", value_parser = length, requires = "mass")]
@@ -33,23 +38,33 @@ pub struct Bench {
     time: Option<f64>,
 }
 
+/// The workshop's air when a bat was last read, from its own file.
+pub fn air_of(path: Option<&Path>) -> Result<Option<Air>, Stop> {
+    let own = path.map(|it| load_own(it, &sizes()?).map_err(Stop::from)).transpose()?.flatten();
+    Ok(own.and_then(|it| it.log.entries.iter().rev().find_map(|it| it.air)))
+}
+
 /// Takes the bat from its card, else from the bench.
 pub fn given(card: Option<&Path>, bench: &Bench) -> Result<Given, Stop> {
     Ok(warned(match card {
         Some(path) => Given::carded(card_file::read(path)?, of_the_card)?,
-        None => Given::read(&bench.reading(), option)?,
+        None => Given::read(&bench.reading()?, option)?,
     }))
 }
 
 impl Bench {
-    fn reading(&self) -> BatReading {
-        BatReading {
+    fn reading(&self) -> Result<BatReading, Stop> {
+        let sizes = sizes()?;
+        let of_size = self.size.as_deref().and_then(|it| named(&sizes, it)).map(Size::length_m);
+        // Of a size that nobody knows the weighing says so.
+        let length_m = self.length.or(of_size).unwrap_or(0.0);
+        Ok(BatReading {
             size: self.size.clone(),
             length_m: self.length,
-            balance_m: self.balance,
+            balance_m: self.balance.map(|it| it.from_top_m(length_m)),
             pendulum: self.time.map(PendulumReading::ten),
             // clap asks for the weight where there is no card
             ..BatReading::weighed(THE_BAT, self.mass.unwrap_or(0.0))
-        }
+        })
     }
 }

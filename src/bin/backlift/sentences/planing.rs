@@ -2,6 +2,7 @@
 
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::plane::Plan;
+use backlift::workshop::plane::plan::OVERSHOOT;
 
 use crate::figure::{capital, listed, number, percent};
 
@@ -12,10 +13,11 @@ pub const ESTIMATED: &str = "Balance or swing moment is estimated from the size:
 pub fn sentence(plan: &Plan) -> String {
     let off_kg: f64 = plan.passes.iter().map(|it| it.off_kg).sum();
     let grams = number(1e3 * off_kg, 0);
-    match (plan.passes.len(), plan.meets.len()) {
-        (0, 3) => "Nothing needs to come off: finished, the bat meets the card".to_owned(),
+    let meets = plan.meets.len() + usize::from(plan.handle_m.1);
+    match (plan.passes.len(), meets) {
+        (0, 4) => "Nothing needs to come off: finished, the bat meets the card".to_owned(),
         (0, _) => "No wood that a plane can take off brings this bat to its card".to_owned(),
-        (n, 3) => {
+        (n, 4) => {
             format!("Take {grams} g off in {} and the finished bat meets the card", passes(n))
         }
         (n, _) => format!(
@@ -32,8 +34,9 @@ fn passes(n: usize) -> String {
 /// How to work by it, with a plane that is off by such a share.
 pub fn rules(planing_sd: f64) -> String {
     format!(
-        "Stop after each pass, weigh, balance and swing again, and ask anew: the plane takes off {} more or less than it should (one standard deviation, assumed), and no pass may leave the finished bat too light with more than 1 chance in 20. Wood cannot go back",
-        percent(planing_sd, 0)
+        "Stop after each pass, weigh, balance and swing again, and ask anew: the plane takes off {} more or less than it should (one standard deviation, assumed), and no pass may leave the finished bat too light with more than 1 chance in {}. Wood cannot go back",
+        percent(planing_sd, 0),
+        number(1.0 / OVERSHOOT, 0)
     )
 }
 

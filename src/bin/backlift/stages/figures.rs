@@ -2,6 +2,8 @@
 
 use backlift::questions::bench_log::{Bench, Standing};
 use backlift::workshop::cautions::WORKSHOP;
+use backlift::workshop::plane::Place;
+use backlift::workshop::stages::LogDoubt;
 use serde_json::{Value, json};
 
 use crate::bat_figure::{BALANCE, DEAD_WEIGHT, PICKUP_WEIGHT, SWING_MOMENT};
@@ -24,7 +26,14 @@ fn row(bench: &Bench<'_>, it: &Standing<'_>) -> Value {
             "at": entry.at.to_string(),
             "mass_kg": entry.mass_kg,
             "balance_m": entry.balance_m,
-            "ten_swings_s": entry.ten_swings_s,
+            "ten_swings_s": entry.pendulum.filter(|it| it.swings == 10).map(|it| it.time_s),
+            "swings": entry.pendulum.map(|it| it.swings),
+            "swings_s": entry.pendulum.map(|it| it.time_s),
+            "planed": entry.planed.map(Place::words),
+            "handle_m": entry.handle_m,
+            "left_m": entry.left_m,
+            "grains": entry.grains,
+            "note": entry.note,
             "meter": entry.meter,
             "air_celsius": entry.air.map(|it| it.celsius()),
             "air_relative_humidity": entry.air.map(|it| it.relative_humidity()),
@@ -45,6 +54,8 @@ fn row(bench: &Bench<'_>, it: &Standing<'_>) -> Value {
     });
     let still = json!({
         "ten_swings_s": it.ten_swings_s,
+        "plane_first_kg": it.plane_first_kg.map(|it| it.value),
+        "doubts": it.doubts.iter().map(LogDoubt::words).collect::<Value>(),
         "to_take_off_kg": it.forecast.to_take_off_kg.map(|it| it.value),
         "to_take_off_sd_kg": it.forecast.to_take_off_kg.map(|it| it.sd),
         "target_mass_kg": it.log.target.mass_kg,

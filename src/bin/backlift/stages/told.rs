@@ -1,6 +1,7 @@
 //! The log in words: the bench at a glance, then bat by bat.
 
 use backlift::questions::bench_log::{Bench, Standing};
+use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::cautions::WORKSHOP;
 use backlift::workshop::stages::{Moment, Stage};
@@ -19,6 +20,9 @@ pub fn told(bench: &Bench<'_>, units: Units) -> String {
     out += &(set_in(ESTIMATES) + "\n\n");
     for it in &bench.bats {
         out += &(paragraph(&format!("{}: {}", it.log.label, aim(it, units))) + "\n");
+        for doubt in &it.doubts {
+            out += &(set_in(&doubt.words()) + "\n");
+        }
         if let Some(words) = waiting(it, bench.now) {
             out += &(set_in(&words) + "\n");
         }
@@ -70,7 +74,11 @@ fn at_a_glance(bench: &Bench<'_>) -> String {
             vec![
                 it.log.label.clone(),
                 it.last.stage.name().to_owned(),
-                it.next.map_or("nothing", Stage::name).to_owned(),
+                match (it.plane_first_kg, it.next) {
+                    (Some(_), _) => "plane",
+                    (None, next) => next.map_or("nothing", Stage::name),
+                }
+                .to_owned(),
                 it.wait.map_or_else(|| "now".to_owned(), |it| it.until.to_string()),
             ]
         })
@@ -97,32 +105,40 @@ fn to_come(bench: &Bench<'_>, units: Units) -> String {
 
 fn aim(it: &Standing<'_>, units: Units) -> String {
     let forecast = &it.forecast;
-    let mut parts = vec![match (it.next, forecast.to_take_off_kg) {
+    let grams = |it: Uncertain| {
+        let [value, sd] = [it.value, it.sd].map(|kg| spoken(Quantity::Mass, kg, it.sd, units));
+        format!("{value} ± {sd}")
+    };
+    let plane_first = it.plane_first_kg.zip(it.next).map(|(off, next)| {
+        let off = grams(off);
+        format!("plane off {off} before you {}, or it will be too heavy", next.task())
+    });
+    let next = match (it.next, forecast.to_take_off_kg) {
         (None, _) => "all done".to_owned(),
         (Some(next), None) => format!("next {}", next.task()),
         (Some(next), Some(off)) => {
             let wanted = it.log.target.mass_kg.unwrap_or(0.0);
             let wanted = spoken(Quantity::Mass, wanted, 0.003, units);
             let sd = spoken(Quantity::Mass, off.sd, off.sd, units);
-            let grams = |kg: f64| spoken(Quantity::Mass, kg, off.sd, units);
             match off.value {
                 // Within its doubt: no word of wood.
                 value if value.abs() <= off.sd => {
                     format!("next {}; on its way to {wanted}, ± {sd}", next.task())
                 }
                 value if value > 0.0 => format!(
-                    "next {}; take off {} ± {sd} in all for {wanted} as played",
+                    "next {}; take off {} in all for {wanted} as played",
                     next.task(),
-                    grams(value)
+                    grams(off)
                 ),
                 value => format!(
-                    "next {}; already {} ± {sd} too light for {wanted} as played",
+                    "next {}; already {} too light for {wanted} as played",
                     next.task(),
-                    grams(-value)
+                    grams(Uncertain { value: -value, ..off })
                 ),
             }
         }
-    }];
+    };
+    let mut parts = vec![plane_first.unwrap_or(next)];
     if let Some(wanted_m) = it.log.target.balance_m {
         let length = |value: f64| spoken(Quantity::Length, value, 0.001, units);
         let off = forecast.balance_m.value - wanted_m;
@@ -135,8 +151,15 @@ fn aim(it: &Standing<'_>, units: Units) -> String {
         parts.push(words);
     }
     if let (Some(asked_s), Some(time_s)) = (it.log.target.ten_swings_s, it.ten_swings_s) {
-        let seconds = |value: f64| plain(value, 2, "s");
-        parts.push(format!("ten swings will take {}, {} asked", seconds(time_s), seconds(asked_s)));
+        // As many as its card times.
+        let swings = it.log.card.as_ref().map_or(10, |card| card.pendulum_swings);
+        let seconds = |of_ten_s: f64| plain(0.1 * f64::from(swings) * of_ten_s, 2, "s");
+        let count = if swings == 10 { "ten".to_owned() } else { swings.to_string() };
+        parts.push(format!(
+            "{count} swings will take {}, {} asked",
+            seconds(time_s),
+            seconds(asked_s)
+        ));
     }
     parts.join("; ")
 }

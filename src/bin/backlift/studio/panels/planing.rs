@@ -1,9 +1,10 @@
 //! The planing plan beside the wood: passes with the reading to expect after each, and what it ends in.
 
 use backlift::card::Figure;
-use backlift::questions::plane::DrawnOn;
-use backlift::units::{Quantity, spoken};
-use backlift::workshop::plane::{PickupMoments, Plan};
+use backlift::units::{Quantity, Units, spoken};
+use backlift::workshop::plane::plan::PLANING_SD;
+use backlift::workshop::plane::{DrawnOn, PickupMoments, Plan};
+use backlift::workshop::stages::BatLog;
 use egui::{Button, Slider, Ui};
 
 use super::deeds::{button, tick};
@@ -14,8 +15,8 @@ use crate::figure::{percent, plain};
 use crate::sentences::planing::{ESTIMATED, rules, sentence as plan_told, to_come_words};
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
+use crate::studio::wood::Planned;
 use crate::studio::wood::action::{Part, WoodAction};
-use crate::studio::wood::{PLANING_SD, Planned};
 
 /// Draws it.
 pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
@@ -23,7 +24,7 @@ pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         Some(Ok(plan)) => sentence(ui, &plan_told(plan)),
         Some(Err(fault)) => {
             sentence(ui, "This bat is too light for its card already: wood cannot go back");
-            caution(ui, &fault.to_string());
+            caution(ui, fault);
             quiet(ui, backlift::questions::plane::TOO_LIGHT);
         }
         None => sentence(
@@ -55,6 +56,9 @@ pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 /// The bat on the bench, and what is on it.
 fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     head(ui, "On the bench");
+    if let Some(log) = it.own_log() {
+        return own(ui, log, it.look.units);
+    }
     ui.horizontal_wrapped(|ui| {
         super::bench::each(ui, it, out);
         button(ui, out, "Weigh and time it", Action::View(View::Bench));
@@ -95,6 +99,21 @@ fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             tick(ui, out, is_on, words, |on| Action::Wood(WoodAction::On(part, on)));
         }
     });
+}
+
+/// A bat that has its own file: what was read and done stands there.
+fn own(ui: &mut Ui, log: &BatLog, units: Units) {
+    let Some(last) = log.last() else { return };
+    let mass = spoken(Quantity::Mass, last.mass_kg, 0.001, units);
+    let times = match log.entries.len() {
+        1 => "once".to_owned(),
+        n => format!("{n} times"),
+    };
+    small(ui, &format!("{}: read {times}, last {}: {mass}", log.label, last.at));
+    for it in log.entries.iter().filter_map(|it| it.planed) {
+        quiet(ui, &format!("planed: {}", it.words()));
+    }
+    quiet(ui, "This bat has its own file: what was cut stays cut in the plan");
 }
 
 fn drawn_on(it: DrawnOn) -> &'static str {

@@ -154,10 +154,10 @@ impl Over<'_> {
     fn anchor(&self, region: &Region) -> Option<Pos2> {
         let blade = &self.bench.shape.blade;
         let shoulder_m = self.bench.shape.handle.length_m;
-        if region.deepest_m <= 0.0 {
+        if region.deepest.deep_m <= 0.0 {
             return self.at(DVec3::new(0.8 * shoulder_m, 0.0, 0.0));
         }
-        let [from_shoulder, u] = region.deepest_at;
+        let (from_shoulder, u) = (region.deepest.from_shoulder, region.deepest.from_edge);
         let station = blade.at(from_shoulder)?;
         let (_, back_m) = station.face_and_back_m(blade.face_m, u);
         let half_m = 0.5 * station.width_m;

@@ -98,9 +98,10 @@ impl Studio {
             if spot.side == Side::Front {
                 return None;
             }
-            let cut =
-                |it: &Region| (it.thinner_m(spot.from_shoulder, spot.u) / it.deepest_m, it.place);
-            let deepest = regions.iter().filter(|it| it.deepest_m > 0.0).map(cut);
+            let cut = |it: &Region| {
+                (it.thinner_m(spot.from_shoulder, spot.u) / it.deepest.deep_m, it.place)
+            };
+            let deepest = regions.iter().filter(|it| it.deepest.deep_m > 0.0).map(cut);
             let (share, place) = deepest.max_by(|a, b| a.0.total_cmp(&b.0))?;
             let share = (share > PAINTED).then_some(share as f32)?;
             let strength = FAINTEST + (1.0 - FAINTEST) * share.min(1.0);
@@ -119,7 +120,7 @@ pub fn place_colour(theme: &Theme, place: Place) -> Colour {
         Place::Edges => b,
         Place::HollowAbove => c,
         Place::Shoulders => d,
-        Place::Toe => theme.quiet,
+        Place::Toe | Place::Spine => theme.quiet,
         Place::Handle => theme.hairline,
     }
 }

@@ -52,18 +52,25 @@ impl Display {
         assert!(done.status.success(), "xdotool {arguments:?}: {done:?}");
     }
 
-    /// A click at a place, and the mouse out of the way again.
+    /// A click at a place, and the mouse out of the way again. A window that works may be slow: each step waits until
+    /// what came of the one before is seen, if anything is.
     pub fn click(&self, at: egui::Pos2) {
         let [x, y] = [at.x, at.y].map(|it| format!("{it:.0}"));
-        self.tool(&["mousemove", &x, &y]);
-        pause(900);
-        self.tool(&["mousedown", "1"]);
-        pause(500);
-        self.tool(&["mouseup", "1"]);
-        pause(900);
-        let [x, y] = SCREEN.map(|it| (it - 2).to_string());
-        self.tool(&["mousemove", &x, &y]);
-        pause(300);
+        let [away_x, away_y] = SCREEN.map(|it| (it - 2).to_string());
+        for step in [
+            &["mousemove", &x, &y][..],
+            &["mousedown", "1"],
+            &["mouseup", "1"],
+            &["mousemove", &away_x, &away_y],
+        ] {
+            let before = self.picture();
+            self.tool(step);
+            let _ = (0..40).find(|_| {
+                pause(100);
+                self.picture() != before
+            });
+            pause(500);
+        }
     }
 
     /// A drag from one place to another, and the mouse out of the way again.

@@ -9,7 +9,7 @@ use backlift::workshop::to_card::{Start, ToCard, to_card};
 
 use super::Wood;
 use super::action::Holdable;
-use crate::studio::answers::{Keyed, key};
+use crate::studio::answers::{Keyed, key, key_of};
 use crate::studio::state::Studio;
 use crate::studio::work::Question;
 
@@ -31,16 +31,18 @@ impl Wood {
 }
 
 impl Studio {
-    /// The card that the wood is held against.
+    /// The card that the wood is held against: the one that was opened, that in the bat's own file, or the fitting's.
     pub fn wood_card(&self) -> Option<&Card> {
         let opened = self.wood.card.as_ref().map(|it| &it.card);
-        opened.or_else(|| self.fitted().map(|it| &it.it.card))
+        let own = || self.wood.worked.as_ref().and_then(|it| it.loaded.log.card.as_ref());
+        opened.or_else(own).or_else(|| self.fitted().map(|it| &it.it.card))
     }
 
     /// What hangs on that card.
     pub(super) fn wood_card_key(&self) -> Option<u64> {
         let opened = self.wood.card.as_ref().map(|it| it.key);
-        opened.or_else(|| self.fitted().map(|it| it.key))
+        let own = || self.wood.worked.as_ref()?.loaded.log.card.as_ref().map(key_of);
+        opened.or_else(own).or_else(|| self.fitted().map(|it| it.key))
     }
 
     /// What shapes for the card hang on.

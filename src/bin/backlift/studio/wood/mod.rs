@@ -29,7 +29,7 @@ use super::paper::{OnDesk, Paper};
 use super::playback::Orbit;
 use super::recovery::Recovery;
 use action::{Face, Holdable, Part, Work};
-pub use plan::{PLANING_SD, Planned};
+pub use plan::Planned;
 pub use stop::{Stop, is_share};
 
 /// Everything at the maker's bench.

@@ -1,12 +1,7 @@
 //! A planing plan with what it was made from.
 
 use backlift::bat::shape::BatShape;
-use backlift::questions::plane::DrawnOn;
-use backlift::workshop::plane::{PickupMoments, Plan, PlanFault, Region};
-
-/// A plane takes so much more or less off than it should, one standard deviation, as a share: assumption, as
-/// on the command line.
-pub const PLANING_SD: f64 = 0.10;
+use backlift::workshop::plane::{DrawnOn, PickupMoments, Plan, Region};
 
 /// A plan with what it was made from.
 pub struct Planned {
@@ -21,7 +16,7 @@ pub struct Planned {
     /// What goes on it after the plane.
     pub to_come: PickupMoments,
     /// The plan, or why there is none.
-    pub plan: Result<Plan, PlanFault>,
+    pub plan: Result<Plan, String>,
 }
 
 impl Planned {

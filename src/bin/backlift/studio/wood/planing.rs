@@ -1,17 +1,29 @@
 //! The planing plan of the bat on the bench, from its readings to the card.
 
 use backlift::bat::sizes::named;
-use backlift::questions::plane::on_the_bench;
+use backlift::questions::Stop;
+use backlift::questions::plane::{Done, Way, followed};
 use backlift::workshop::plane::additions::additions;
-use backlift::workshop::plane::{Bench, Finish, PickupMoments, plan};
+use backlift::workshop::plane::plan::PLANING_SD;
+use backlift::workshop::plane::{
+    Bench, Finish, Lies, PickupMoments, Plan, Planed, on_the_bench, plan,
+};
+use backlift::workshop::stages::BatLog;
 
 use super::action::Work;
-use super::plan::{PLANING_SD, Planned};
+use super::plan::Planned;
 use crate::studio::answers::key;
 use crate::studio::paper::OnDesk;
 use crate::studio::state::Studio;
 
 impl Studio {
+    /// What was read and done to the bat in front, where it has a file of its own and was weighed with its handle in.
+    pub fn own_log(&self) -> Option<&BatLog> {
+        let log = &self.wood.worked.as_ref()?.loaded.log;
+        let read = log.last().is_some_and(|it| it.stage.has_handle());
+        (read && log.card.is_some()).then_some(log)
+    }
+
     /// Makes the plan anew where the bat, the card or what is on the bat has changed.
     pub(in crate::studio) fn follow_plan(&mut self) {
         if self.wood.work != Work::Plane {
@@ -27,6 +39,9 @@ impl Studio {
     }
 
     fn planing_key(&self) -> Option<u64> {
+        if let Some(log) = self.own_log() {
+            return Some(key(("own plan", self.wood.key, format!("{:?}", log.entries))));
+        }
         let bat = self.derived.bench_keys.get(self.bench_bat)?;
         let Finish { grips, bound, toe_guard, oiled, labels } = self.wood.on;
         let on = (grips, bound, toe_guard, oiled, labels);
@@ -34,26 +49,66 @@ impl Studio {
     }
 
     fn planned(&self, key: u64) -> Option<Planned> {
+        if self.own_log().is_some() {
+            return self.planned_by_its_file(key);
+        }
         let (bat, card) = (self.at_bench()?, self.wood_card()?);
         let size = named(&self.wood.sizes, &card.size)?;
         let described = self.wood.worked.as_ref().filter(|_| !self.wood.paper.is_untouched());
         let described = described.filter(|it| it.loaded.size.name == size.name);
         let shape = described.map(|it| &it.bat.shape);
-        let (shape, drawn_on) = on_the_bench(bat, &self.wood.on, card, size, shape);
+        let lies = Lies {
+            reading: [bat.mass_kg.value, bat.balance_m.value],
+            handle_m: bat.reading.handle_diameter_m,
+            finish: self.wood.on,
+        };
+        let (shape, drawn_on) = on_the_bench(&lies, card, size, shape);
         let bench = Bench {
             mass_kg: bat.mass_kg,
             balance_m: bat.balance_m,
             swing_moment_kg_m2: bat.swing_moment_kg_m2,
             shape: &shape,
+            planed: &Planed::not_yet(&shape),
             finish: self.wood.on,
             besides: Vec::new(),
             planing_sd: PLANING_SD,
+            left_m: 0.0,
         };
         let now =
             PickupMoments::of(bat.mass_kg.value, bat.balance_m.value, bat.swing_moment_kg_m2.value);
         let to_come = additions(&shape, &self.wood.on, &Finish::of(card));
         let to_come = to_come.iter().fold(PickupMoments::default(), |sum, it| sum + it.adds);
-        let plan = plan(&bench, card, &size.craft);
+        let plan = plan(&bench, card, &size.craft).map_err(|it| it.to_string());
         Some(Planned { key, now, to_come, plan, shape, drawn_on })
+    }
+
+    /// The plan of a bat that has its own file, as on the command line.
+    fn planned_by_its_file(&self, key: u64) -> Option<Planned> {
+        let worked = self.wood.worked.as_ref()?;
+        let way = Way { besides: Vec::new(), planing_sd: PLANING_SD };
+        let adds = |plan: &Plan| {
+            plan.to_come.iter().fold(PickupMoments::default(), |sum, it| sum + it.adds)
+        };
+        Some(match followed(&worked.loaded, None, Done::AsPlanned, &way, str::to_owned) {
+            Ok(it) => Planned {
+                key,
+                now: it.planned.now,
+                to_come: adds(&it.planned.plan),
+                shape: it.planned.shape,
+                drawn_on: it.planned.drawn_on,
+                plan: Ok(it.planned.plan),
+            },
+            Err(stop) => {
+                let fault = match stop {
+                    Stop::NoAnswer(fault) => fault.to_string(),
+                    _ => "the bat's own file cannot be followed: plane it on the command line to see why".to_owned(),
+                };
+                let shape = worked.bat.shape.clone();
+                let now = PickupMoments::of_shape(&shape);
+                let drawn_on = backlift::workshop::plane::DrawnOn::Described;
+                let to_come = PickupMoments::default();
+                Planned { key, now, to_come, plan: Err(fault), shape, drawn_on }
+            }
+        })
     }
 }

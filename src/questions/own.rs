@@ -1,0 +1,56 @@
+//! A bat by its own file: as it lies on the bench, and what was read of it last.
+
+use super::Stop;
+use super::placed::shape_faults;
+use crate::bat::described::Described;
+use crate::bat::shape::BatShape;
+use crate::bat::shaped::shaped;
+use crate::card::Card;
+use crate::files::assets::limits;
+use crate::files::fault::Fault;
+use crate::files::shape::LoadedShape;
+use crate::measurement::bench::BatReading;
+use crate::workshop::history::{Now, now};
+use crate::workshop::plane::plan::PLANING_SD;
+use crate::workshop::stages::Entry;
+
+/// A bat's own file that does not say what the bat is to be.
+pub fn no_card() -> Fault {
+    Fault::new("the bat's file has no card: nobody knows what it is to be")
+        .help("put the card into it as card: (…)")
+}
+
+/// The bat as its maker describes it; none if nothing is said of it.
+///
+/// # Errors
+/// If what is described is no bat.
+pub fn described(own: &LoadedShape) -> Result<Option<BatShape>, Stop> {
+    if own.described == Described::default() {
+        return Ok(None);
+    }
+    let bat = shaped(&own.title, &own.described, &own.size, &limits()?);
+    Ok(Some(bat.map_err(|faults| shape_faults(&own.places, &faults))?.shape))
+}
+
+/// The bat as it lies on the bench, with everything on it that its card wants: what is described is then what was read
+/// and planed. As it is described where it has no card, or no handle yet.
+///
+/// # Errors
+/// If what is described is no bat.
+pub fn as_it_lies(own: LoadedShape) -> Result<LoadedShape, Stop> {
+    let Some(card) = &own.log.card else { return Ok(own) };
+    let now = now(&own.log.entries, card, &own.size, described(&own)?.as_ref(), PLANING_SD);
+    let Some(Now { shape, .. }) = now else { return Ok(own) };
+    let density_kg_m3 = own.described.density_kg_m3();
+    let described = Described::of(&shape, &own.size.reference, density_kg_m3);
+    Ok(LoadedShape { described, ..own })
+}
+
+/// An entry of a bat's own file as the bench reads a bat of that card.
+pub fn reading_of(entry: &Entry, card: &Card) -> BatReading {
+    BatReading {
+        size: Some(card.size.clone()),
+        handle_diameter_m: entry.handle_m,
+        ..entry.reading("the bat")
+    }
+}
