@@ -350,3 +350,37 @@ fn a_measured_handle_counts_in_swing_innings_compare_and_hit() {
         assert!(thin != usual && usual != thick && thin != thick, "{command}");
     }
 }
+
+/// Two bats a gram apart and one of half a pound more: only the last is told apart from both.
+#[test]
+fn weigh_names_no_easiest_of_bats_that_it_cannot_tell_apart() {
+    let folder = tempfile::tempdir().unwrap();
+    let bat = |label: &str, mass: &str, time: &str| {
+        format!(
+            "(label: \"{label}\", size: \"6\", mass: \"{mass}\", length: \"806 mm\", balance: \"497 mm\", pendulum: (swings: 10, time: \"{time}\")),"
+        )
+    };
+    let said = |bats: &[String]| {
+        let text = format!(
+            "(version: \"backlift/scenario/1\", invented: true, player: (age: 13, sex: \"male\", stature: \"160 cm\"), bats: [{}])",
+            bats.concat()
+        );
+        std::fs::write(folder.path().join("three.ron"), text).unwrap();
+        let run = backlift().current_dir(folder.path()).args(["weigh", "three.ron"]).assert();
+        let words = String::from_utf8(run.success().get_output().stdout.clone()).unwrap();
+        words.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let (light, same) = (bat("A", "960 g", "13.80 s"), bat("B", "961 g", "13.80 s"));
+    let heavy = bat("C", "1200 g", "14.00 s");
+    let two = said(&[light.clone(), same.clone()]);
+    assert!(two.contains("Too close to call which is easier to get moving"), "{two}");
+    let three = said(&[light.clone(), same.clone(), heavy.clone()]);
+    assert!(
+        three.contains("which is the easiest to get moving is too close to call: A and B"),
+        "{three}"
+    );
+    assert!(three.contains("C is the hardest to get moving"), "{three}");
+    assert!(!three.contains("A is the easiest"), "{three}");
+    let apart = said(&[light, heavy]);
+    assert!(apart.contains("A is the easiest to get moving, C the hardest"), "{apart}");
+}
