@@ -384,3 +384,24 @@ fn weigh_names_no_easiest_of_bats_that_it_cannot_tell_apart() {
     let apart = said(&[light, heavy]);
     assert!(apart.contains("A is the easiest to get moving, C the hardest"), "{apart}");
 }
+
+/// Two of them leave the size out on purpose and are told so.
+#[test]
+fn shipped_scenarios_warn_of_nothing_but_the_size_that_two_leave_out() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    for entry in std::fs::read_dir(root.join("scenarios")).unwrap().flatten() {
+        let name = entry.file_name().into_string().unwrap();
+        let command = match name.as_str() {
+            "bench-log.ron" => "stages",
+            "blade.ron" => "shape",
+            _ => "weigh",
+        };
+        let run = backlift().arg(command).arg(entry.path()).assert().success();
+        let said = String::from_utf8(run.get_output().stderr.clone()).unwrap();
+        let warnings = said.matches('⚠').count();
+        let sizes = said.matches("neither size nor length given").count();
+        let meant = ["minimal.ron", "measured-hardly.ron"].contains(&name.as_str());
+        assert_eq!(warnings, sizes, "{name}: {said}");
+        assert_eq!(warnings > 0, meant, "{name}: {said}");
+    }
+}
