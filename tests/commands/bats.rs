@@ -405,3 +405,48 @@ fn shipped_scenarios_warn_of_nothing_but_the_size_that_two_leave_out() {
         assert_eq!(warnings > 0, meant, "{name}: {said}");
     }
 }
+
+/// Parallel axes: the swing moment is that about the centre of mass along y and the weight's own, 0.1524 m from the top.
+#[test]
+fn the_tensor_of_a_weighed_bat_gives_its_swing_moment() {
+    let folder = tempfile::tempdir().unwrap();
+    for bat in figures(&["weigh"], folder.path(), 0)["bats"].as_array().unwrap() {
+        let of = |at: &str| bat.pointer(at).unwrap().as_f64().unwrap();
+        let (x_m, z_m) = (of("/com_B_m/0") - 0.1524, of("/com_B_m/2"));
+        let about_axis = of("/inertia_com_B_kg_m2/1/1") + of("/mass_kg") * (x_m * x_m + z_m * z_m);
+        let swing = of("/swing_moment_kg_m2");
+        assert!((about_axis / swing - 1.0).abs() < 1e-9, "{about_axis} {swing}");
+        assert_eq!(of("/com_B_m/0"), of("/balance_m"));
+        for (i, j) in [(0, 1), (0, 2), (1, 2)] {
+            let at = |i, j| of(&format!("/inertia_com_B_kg_m2/{i}/{j}"));
+            assert_eq!(at(i, j), at(j, i));
+        }
+    }
+}
+
+#[test]
+fn the_series_of_a_swing_has_loads_as_vectors_rates_and_the_pelvis_to_nine_decimals() {
+    let folder = tempfile::tempdir().unwrap();
+    let found = figures(&["swing", "--out", "seen"], folder.path(), 0);
+    assert_eq!(found["capacities"].as_array().unwrap().len(), 18);
+    let text = std::fs::read_to_string(folder.path().join("seen/swing-pull.csv")).unwrap();
+    let mut lines = text.lines();
+    let heads: Vec<&str> = lines.next().unwrap().split(',').collect();
+    let rows: Vec<Vec<&str>> = lines.map(|it| it.split(',').collect()).collect();
+    assert!(rows.len() > 100 && rows.iter().all(|it| it.len() == heads.len()));
+    assert!(rows.iter().flatten().all(|it| it.split_once('.').unwrap().1.len() == 9));
+    let of = |row: &[&str], head: &str| -> f64 {
+        row[heads.iter().position(|it| *it == head).expect(head)].parse().unwrap()
+    };
+    for row in &rows {
+        let length = |what: &str, unit: &str| {
+            let axis = |axis| of(row, &format!("{what}_{axis}_{unit}"));
+            ["x", "y", "z"].map(axis).iter().map(|it| it * it).sum::<f64>().sqrt()
+        };
+        assert!((length("force_top", "n") - of(row, "force_top_n")).abs() < 1e-6);
+        assert!((length("force_bottom", "n") - of(row, "force_bottom_n")).abs() < 1e-6);
+        assert!((length("couple_top", "n_m") - of(row, "couple_top_n_m")).abs() < 1e-6);
+        assert!(length("couple_bottom", "n_m").is_finite() && length("pelvis", "m") < 1.0);
+        assert!(of(row, "hip_turn_rate_rad_s").is_finite());
+    }
+}
