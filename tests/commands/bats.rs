@@ -376,10 +376,10 @@ fn weigh_names_no_easiest_of_bats_that_it_cannot_tell_apart() {
     assert!(two.contains("Too close to call which is easier to get moving"), "{two}");
     let three = said(&[light.clone(), same.clone(), heavy.clone()]);
     assert!(
-        three.contains("which is the easiest to get moving is too close to call: A and B"),
+        three.contains("Too close to call which is the easiest to get moving, A or B"),
         "{three}"
     );
-    assert!(three.contains("C is the hardest to get moving"), "{three}");
+    assert!(three.contains("C is the hardest"), "{three}");
     assert!(!three.contains("A is the easiest"), "{three}");
     let apart = said(&[light, heavy]);
     assert!(apart.contains("A is the easiest to get moving, C the hardest"), "{apart}");

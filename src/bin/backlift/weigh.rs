@@ -15,7 +15,7 @@ use crate::bat_figure::{
     BALANCE, DEAD_WEIGHT, HOLD_MOMENT, LENGTH, PICKUP_WEIGHT, SWING_MOMENT, TWIST_MOMENT,
 };
 use crate::beside::Beside;
-use crate::figure::{ACROSS_SIZES, ESTIMATED, listed, of_several_sizes, percent};
+use crate::figure::{ACROSS_SIZES, ESTIMATED, either, listed, of_several_sizes, percent};
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::outcome::{Outcome, Stop};
 use crate::paragraph::{paragraph, set_in};
@@ -137,13 +137,16 @@ fn sentence(bats: &[&WeighedBat], units: Units) -> String {
             "{lightest} is the easiest to get moving, {heaviest} the hardest: {more} more swing moment, which is more than the measuring error"
         );
     }
-    let end = |all: &[String], which: &str| match all {
-        [one] => format!("{one} is the {which} to get moving"),
-        _ => format!("which is the {which} to get moving is too close to call: {}", listed(all)),
+    let easy = match easy.as_slice() {
+        [one] => format!("{one} is the easiest to get moving"),
+        all => format!("Too close to call which is the easiest to get moving, {}", either(all)),
     };
-    let [easy, hard] = [end(&easy, "easiest"), end(&hard, "hardest")];
+    let hard = match hard.as_slice() {
+        [one] => format!("{one} is the hardest"),
+        all => format!("too close to call which is the hardest, {}", either(all)),
+    };
     format!(
-        "{heaviest} has {more} more swing moment than {lightest}, which is more than the measuring error; {easy}; {hard}"
+        "{easy}; {hard}: {heaviest} has {more} more swing moment than {lightest}, which is more than the measuring error"
     )
 }
 
