@@ -16,6 +16,15 @@ pub struct BeamSection {
     pub mass_kg_m: f64,
 }
 
+/// A rigid piece stuck on the end of a beam, as heavy all along it: a toe guard.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Tip {
+    /// Mass, kg.
+    pub mass_kg: f64,
+    /// Length beyond the end of the beam, m.
+    pub length_m: f64,
+}
+
 /// One free mode.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Mode {
@@ -31,9 +40,14 @@ pub struct Mode {
 const LOOKS: usize = 8;
 
 /// Lowest free–free bending modes of a beam with its ends at the first and last of `at_m`, in `at_m.len() −
-/// 1` elements; `section` gives the beam at a place inside an element. Empty where the sections make no
-/// beam: a mass or stiffness that is not positive.
-pub fn free_modes(at_m: &[f64], section: impl Fn(f64) -> BeamSection, count: usize) -> Vec<Mode> {
+/// 1` elements; `section` gives the beam at a place inside an element, and `tip` is stuck on its end. Empty where
+/// the sections make no beam: a mass or stiffness that is not positive.
+pub fn free_modes(
+    at_m: &[f64],
+    section: impl Fn(f64) -> BeamSection,
+    tip: Tip,
+    count: usize,
+) -> Vec<Mode> {
     let n = 2 * at_m.len();
     let (mut K, mut M) = (DMatrix::<f64>::zeros(n, n), DMatrix::<f64>::zeros(n, n));
     for (e, ends) in at_m.windows(2).enumerate() {
@@ -49,6 +63,14 @@ pub fn free_modes(at_m: &[f64], section: impl Fn(f64) -> BeamSection, count: usi
                 }
             }
         }
+    }
+    if n > 0 {
+        // The tip moves as the end of the beam does, and turns with it.
+        let (Tip { mass_kg, length_m }, end, slope) = (tip, n - 2, n - 1);
+        M[(end, end)] += mass_kg;
+        M[(end, slope)] += 0.5 * mass_kg * length_m;
+        M[(slope, end)] += 0.5 * mass_kg * length_m;
+        M[(slope, slope)] += mass_kg * length_m * length_m / 3.0;
     }
     let Some(L) = M.cholesky().map(|it| it.l()) else { return Vec::new() };
     // L⁻¹ K L⁻ᵀ, symmetric.

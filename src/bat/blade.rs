@@ -88,7 +88,7 @@ impl Station {
 /// A blade as its maker describes it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Blade {
-    /// From shoulder to toe, m.
+    /// From shoulder to toe, m: of the wood, without the toe guard under it.
     pub length_m: f64,
     /// Height of the middle of the face over the axis of the handle, m.
     pub face_m: f64,
@@ -98,7 +98,8 @@ pub struct Blade {
     pub stations: Vec<Station>,
     /// Labels, face sheet and glue, kg for each m² of face.
     pub face_cover_kg_m2: f64,
-    /// Thickness of the toe guard, m; 0 without.
+    /// Thickness of the toe guard, m; 0 without. It is stuck under the toe, outside the wood, as wide and deep as
+    /// the toe (assumption).
     pub toe_guard_m: f64,
     /// Density of the toe guard, kg/m³.
     pub toe_guard_kg_m3: f64,
@@ -122,9 +123,8 @@ impl Blade {
             });
         }
         if let Some(toe) = self.stations.last() {
-            // The guard lies on the toe: its plane is that of the last station.
             let toe_m = place(toe);
-            moments.add_between(toe_m - self.toe_guard_m, toe_m, |_| {
+            moments.add_between(toe_m, toe_m + self.toe_guard_m, |_| {
                 toe.section(self.toe_guard_kg_m3, self.face_m)
             });
         }

@@ -79,7 +79,7 @@ pub struct DescribedExtras {
     pub face_sheet_kg: Option<f64>,
     /// Thickness of the toe guard, m; 0 without.
     pub toe_guard_m: Option<f64>,
-    /// Oil in the wood, kg; counted evenly through the blade.
+    /// Oil in the wood, kg; counted evenly through the willow.
     pub oil_kg: Option<f64>,
 }
 
@@ -253,6 +253,7 @@ impl Described {
 
     fn put_extras(&self, shape: &mut BatShape) {
         let it = &self.extras;
+        let willow_m3 = shape.willow_m3();
         let blade = &mut shape.blade;
         blade.toe_guard_m = it.toe_guard_m.unwrap_or(blade.toe_guard_m);
         if it.labels_kg.is_some() || it.face_sheet_kg.is_some() {
@@ -260,7 +261,7 @@ impl Described {
             blade.face_cover_kg_m2 = kg / blade.face_m2();
         }
         if let Some(oil_kg) = it.oil_kg {
-            blade.density_kg_m3 += oil_kg / blade.volume_m3();
+            blade.density_kg_m3 += oil_kg / willow_m3;
         }
     }
 }

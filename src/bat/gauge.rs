@@ -8,7 +8,7 @@ use crate::source::{Source, Status};
 
 /// Where the opening comes from.
 pub const SOURCE: Source = Source {
-    work: "Laws of Cricket (2017 Code), Appendix B, bat gauge: width 11.0 cm, sides 4.1 cm, full depth 6.8 cm, base an arc of 30.5 cm radius; that the roof is straight is an assumption",
+    work: "Laws of Cricket (2017 Code), Appendix B, bat gauge: width 11.0 cm, sides 4.1 cm, full depth 6.8 cm, base an arc of 30.5 cm radius; that the roof is straight is an assumption. The drawing was looked for and not found; an umpires' page says of it that the gauge is a little larger than the sizes allowed, for coverings, and has room for a curved face: undecided",
     status: Status::FromMemory,
 };
 

@@ -15,6 +15,8 @@ pub struct Limits {
     pub edge_m: f64,
     /// Greatest length of the handle as a share of the overall length.
     pub handle_share: f64,
+    /// Greatest share of the handle's volume that is neither cane, wood nor twine.
+    pub rubber_share: f64,
 }
 
 /// What of a bat was measured for the size check, m.
@@ -94,8 +96,8 @@ pub struct LawCheck {
 /// 2.64 in is 6.7056 cm, printed 6.7). A size within this much of the limit is no breach.
 pub const PRINTED_ROUNDING_M: f64 = 1e-4;
 
-/// Checks the measured sizes against the limits. The share of the handle and the materials are not
-/// checked: they cannot be read off with a tape.
+/// Checks the measured sizes against the limits, toe guard and coverings not counted: the Laws let them come on top.
+/// The share of the handle and the materials are not checked: they cannot be read off with a tape.
 pub fn check_size(size: &GaugedSize, limits: &Limits) -> LawCheck {
     let rows = [
         (Dimension::Length, size.length_m, limits.length_m),

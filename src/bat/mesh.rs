@@ -22,8 +22,10 @@ pub const ACROSS: usize = 24;
 const ALONG: usize = 6;
 /// Points round a handle.
 const AROUND: usize = 96;
-/// Rings along a handle.
+/// Rings along a handle, or along each of its parts, under the grips and below them.
 const HANDLE_RINGS: usize = 12;
+/// Steps and lengths under this are none, m: in a file of four-byte floats both rings would be one.
+const NEAR_M: f64 = 1e-6;
 
 impl Shell {
     /// Joins rings of one length to a tube and closes both ends, each by a strip from one half of its ring
@@ -81,7 +83,8 @@ impl Shell {
     }
 }
 
-/// Blade and handle, grips on. They touch at the shoulder; the splice lies inside the blade.
+/// Blade and handle, grips on. They touch at the shoulder; the splice lies inside the blade, and the toe guard under
+/// it is left out.
 pub fn shells(shape: &BatShape) -> [Shell; 2] {
     [blade(&shape.blade, shape.handle.length_m), handle(&shape.handle)]
 }
@@ -128,14 +131,23 @@ fn handle(handle: &Handle) -> Shell {
         };
         (0..AROUND).map(point).collect()
     };
-    let along = |from: f64, to: f64| {
-        (0..=HANDLE_RINGS).map(move |n| from + (to - from) * n as f64 / HANDLE_RINGS as f64)
-    };
     let (grip_m, shoulder_m) = (handle.grip_length_m, handle.length_m);
-    let mut rings: Vec<Vec<DVec3>> =
-        along(0.0, grip_m).map(|x| circle(x, handle.cover_m())).collect();
-    if grip_m < shoulder_m {
-        rings.extend(along(grip_m, shoulder_m).map(|x| circle(x, handle.twine_m)));
-    }
+    let (gripped_m, bare_m) = (handle.cover_m(), handle.twine_m);
+    // Each length under one cover, from, to and how thick: a ring of its own on either side of a step, none without.
+    let lengths = if gripped_m - bare_m < NEAR_M || grip_m < NEAR_M {
+        vec![(0.0, shoulder_m, bare_m)]
+    } else if shoulder_m - grip_m < NEAR_M {
+        vec![(0.0, shoulder_m, gripped_m)]
+    } else {
+        vec![(0.0, grip_m, gripped_m), (grip_m, shoulder_m, bare_m)]
+    };
+    let rings: Vec<Vec<DVec3>> = lengths
+        .into_iter()
+        .flat_map(|(from, to, cover_m)| {
+            let at = move |n: usize| from + (to - from) * n as f64 / HANDLE_RINGS as f64;
+            (0..=HANDLE_RINGS).map(move |n| (at(n), cover_m))
+        })
+        .map(|(x, cover_m)| circle(x, cover_m))
+        .collect();
     Shell::tube("handle", &rings)
 }

@@ -15,9 +15,17 @@ pub struct BatShape {
 }
 
 impl BatShape {
-    /// Overall length, m.
+    /// Overall length, m: of cane and wood, without the toe guard under them.
     pub fn length_m(&self) -> f64 {
         self.handle.length_m + self.blade.length_m
+    }
+
+    /// Volume of the willow, m³: the blade without the splice in it.
+    pub fn willow_m3(&self) -> f64 {
+        let cane = Handle { density_kg_m3: 1.0, ..self.handle };
+        let mut splice = MassMoments::default();
+        cane.add_splice(&mut splice, 0.0);
+        self.blade.volume_m3() - splice.mass_kg
     }
 
     /// Mass and moments about the top of the handle, exact for this shape.

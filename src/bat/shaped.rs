@@ -4,7 +4,7 @@ use super::Bat;
 use super::described::Described;
 use super::gauge::{self, GaugeCheck};
 use super::handle::Handle;
-use super::laws::{GaugedSize, LawCheck, Limits, check_size};
+use super::laws::{GaugedSize, LawCheck, Limits, Verdict, check_size};
 use super::lofted_solid::MassMoments;
 use super::mesh::{Shell, shells};
 use super::pickup_weight::pickup_weight_kg;
@@ -46,6 +46,10 @@ pub struct ShapedBat {
     pub law: LawCheck,
     /// Share of the length that is handle, against its limit.
     pub handle_share_allowed: bool,
+    /// Share of the handle that is rubber, where its maker said it.
+    pub rubber_share: Option<f64>,
+    /// Whether it is within its limit.
+    pub rubber_share_allowed: bool,
     /// The printed gauge.
     pub gauge: GaugeCheck,
 }
@@ -61,7 +65,21 @@ pub fn shaped(
     limits: &Limits,
 ) -> Result<ShapedBat, Vec<ShapeFault>> {
     let shape = described.shape(&size.reference)?;
-    figures(label, shape, described.density_kg_m3(), size, limits).map_err(|it| vec![it])
+    let bat = figures(label, shape, described.density_kg_m3(), size, limits);
+    bat.map(|it| it.with_rubber(described.handle.rubber_share, limits)).map_err(|it| vec![it])
+}
+
+impl ShapedBat {
+    /// The same with so much rubber in its handle, if its maker said how much.
+    pub fn with_rubber(self, rubber_share: Option<f64>, limits: &Limits) -> Self {
+        let rubber_share_allowed = rubber_share.is_none_or(|it| it <= limits.rubber_share);
+        Self { rubber_share, rubber_share_allowed, ..self }
+    }
+
+    /// Within every limit of the Laws that can be read off a described bat.
+    pub fn is_legal(&self) -> bool {
+        self.law.verdict == Verdict::Yes && self.handle_share_allowed && self.rubber_share_allowed
+    }
 }
 
 /// The same of a shape at hand, its willow's density known so well.
@@ -101,6 +119,8 @@ pub fn figures(
         area_m2: area_m2(&blade, &handle),
         law: check_size(&gauged(&shape), limits),
         handle_share_allowed: shape.handle.length_m <= limits.handle_share * shape.length_m(),
+        rubber_share: None,
+        rubber_share_allowed: true,
         gauge: gauge::pass(&shape.blade),
         bat,
         shape,

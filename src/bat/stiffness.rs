@@ -1,6 +1,7 @@
 //! A bat as a beam: bending stiffness and mass along it, for a blow on the face.
 
-use super::beam::{BeamSection, Mode, free_modes};
+use super::beam::{BeamSection, Mode, Tip, free_modes};
+use super::blade::Blade;
 use super::lofted_solid::Section;
 use super::shape::BatShape;
 
@@ -57,12 +58,10 @@ impl BatShape {
         let sum =
             |of: fn(&Section) -> f64| moduli.willow_pa * of(&willow) + moduli.cane_pa * of(&splice);
         let (EA, ES) = (sum(|it| it.mass), sum(|it| it.z));
-        let guarded = from_shoulder_m > blade.length_m - blade.toe_guard_m;
-        let guard_kg_m3 = if guarded { blade.toe_guard_kg_m3 } else { 0.0 };
         BeamSection {
             // Where the wedge comes out of a thin blade it carries alone.
             EI_n_m2: (sum(|it| it.zz) - ES * ES / EA).max(moduli.cane_pa * splice.zz),
-            mass_kg_m: (blade.density_kg_m3 + guard_kg_m3) * willow.mass.max(0.0)
+            mass_kg_m: blade.density_kg_m3 * willow.mass.max(0.0)
                 + handle.density_kg_m3 * splice.mass
                 + blade.face_cover_kg_m2 * station.width_m,
         }
@@ -70,8 +69,17 @@ impl BatShape {
 
     /// Lowest free bending modes, places from the top of the handle.
     pub fn bending_modes(&self, moduli: Moduli, count: usize) -> Vec<Mode> {
+        self.bending_modes_in(ELEMENTS, moduli, count)
+    }
+
+    /// The same with so many elements in the handle and in the blade.
+    pub fn bending_modes_in(
+        &self,
+        [handle, blade]: [usize; 2],
+        moduli: Moduli,
+        count: usize,
+    ) -> Vec<Mode> {
         let (shoulder_m, length_m) = (self.handle.length_m, self.length_m());
-        let [handle, blade] = ELEMENTS;
         let even = |from_m: f64, to_m: f64, elements: usize| {
             (0..elements).map(move |n| from_m + (to_m - from_m) * n as f64 / elements as f64)
         };
@@ -79,7 +87,15 @@ impl BatShape {
             .chain(even(shoulder_m, length_m, blade))
             .chain([length_m])
             .collect();
-        free_modes(&at_m, |x| self.beam_section(x, moduli), count)
+        free_modes(&at_m, |x| self.beam_section(x, moduli), self.toe_guard(), count)
+    }
+
+    /// The toe guard as it sits on the end of the beam: it weighs, and does not stiffen.
+    fn toe_guard(&self) -> Tip {
+        let Blade { toe_guard_m, toe_guard_kg_m3, face_m, .. } = self.blade;
+        let toe = self.blade.stations.last();
+        let kg_m = toe.map_or(0.0, |it| it.section(toe_guard_kg_m3, face_m).mass);
+        Tip { mass_kg: kg_m * toe_guard_m, length_m: toe_guard_m }
     }
 
     /// Node of the first bending mode in the blade, m from the top of the handle: a ball that hits it does

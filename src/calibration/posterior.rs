@@ -37,8 +37,8 @@ pub struct Possible {
     pub lasting: f64,
 }
 
-/// The players the tables allow, each as likely: `spread` is the lower triangle of the covariance of
-/// their strengths.
+/// The players the tables allow, each as likely: `spread` is the lower triangle L of the covariance
+/// L Lᵀ of their strengths.
 pub fn possible(spread: &Triangle) -> Vec<Possible> {
     let below_nought = normal::below(-LASTING.mean / LASTING.sd);
     (0..POINTS)
@@ -116,8 +116,8 @@ impl Posterior {
         Self { points, weights, judged: Vec::new(), scatter: SCATTER }
     }
 
-    /// After the readings; `spread` is the lower triangle of the covariance of the strengths the tables
-    /// allow, `strokes` how many strokes there are.
+    /// After the readings; `spread` is the lower triangle L of the covariance L Lᵀ of the strengths the
+    /// tables allow, `strokes` how many strokes there are.
     ///
     /// The tables' points find roughly where the players are who fit; more points are then put there, and
     /// again, each weighed by how much likelier the tables make it than where it was put.
@@ -138,7 +138,7 @@ impl Posterior {
         self.points.iter().zip(&self.weights).map(|(it, w)| w * of(it)).sum()
     }
 
-    /// Means and lower triangle of the covariance of the logarithms of strength.
+    /// Means, and lower triangle L of the covariance L Lᵀ, of the logarithms of strength.
     pub fn strength(&self) -> ([f64; PART_COUNT], [[f64; PART_COUNT]; PART_COUNT]) {
         let mean = core::array::from_fn(|i| self.mean(|it| it.ln_strength[i]));
         let covariance = core::array::from_fn(|i| {

@@ -37,7 +37,7 @@ pub type Progress<'a> = &'a (dyn Fn(&'static str, f64) -> ControlFlow<()> + Sync
 /// The swings behind a calibration.
 #[derive(Clone, Debug)]
 pub struct Simulated {
-    /// Lower triangle of the covariance of the strengths that the tables allow.
+    /// Lower triangle L of the covariance L Lᵀ of the strengths that the tables allow.
     pub spread: [[f64; PART_COUNT]; PART_COUNT],
     /// By bat and stroke, where needed.
     responses: Vec<Vec<Option<Response>>>,

@@ -38,7 +38,7 @@ const fn held(
 pub const OUTSIDE: Outside = Outside {
     groups: [
         held("dynamics", [206, 0, 5, 0]),
-        held("bat inertia", [53, 0, 3, 1]),
+        held("bat inertia", [75, 0, 4, 1]),
         held("people", [68, 11, 15, 36]),
         held("fatigue", [19, 3, 2, 4]),
         held("collision", [81, 0, 4, 2]),

@@ -39,7 +39,8 @@ pub fn air(text: &str) -> Result<Air, AirTextFault> {
     let scale = rest.chars().next().ok_or_else(unread)?;
     let celsius = match scale.to_ascii_lowercase() {
         'c' => warmth,
-        'f' => (warmth - 32.0) / 1.8,
+        // To a billionth, so that 30.2 F is −1 C and no bound is missed by a hair.
+        'f' => libm::round(1e9 * (warmth - 32.0) / 1.8) / 1e9,
         _ => return Err(unread()),
     };
     let rest = rest.get(1..).unwrap_or_default().trim_start().trim_start_matches([',', ';']);
@@ -48,7 +49,7 @@ pub fn air(text: &str) -> Result<Air, AirTextFault> {
     if !["", "rh", "r.h.", "humidity"].contains(&rest.to_lowercase().as_str()) {
         return Err(unread());
     }
-    Ok(Air::new(celsius, 0.01 * percent)?)
+    Ok(Air::new(celsius, percent / 100.0)?)
 }
 
 /// A decimal number at the start, and what follows it.

@@ -46,6 +46,7 @@ pub fn limits() -> Result<Limits, AssetFault> {
         depth_m: table.depth_m,
         edge_m: table.edge_m,
         handle_share: table.handle_share,
+        rubber_share: table.rubber_share,
     })
 }
 
@@ -64,6 +65,7 @@ struct LawsTable {
     depth_m: f64,
     edge_m: f64,
     handle_share: f64,
+    rubber_share: f64,
 }
 
 #[derive(Deserialize)]

@@ -179,7 +179,7 @@ part! {
         arms,
         /// Of forearms and wrists.
         wrists,
-        /// Lower triangle of the covariance of the logarithms of the three, row by row.
+        /// Lower triangle L of the covariance L Lᵀ of the logarithms of the three, row by row.
         spread,
         /// Share of the legs' loss in an innings that trunk and arms lose: best guess.
         lasting,

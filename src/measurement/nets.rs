@@ -150,6 +150,16 @@ pub struct Calibration {
     pub lasting: Lasting,
 }
 
+impl Calibration {
+    /// Covariance of the logarithms of strength.
+    pub fn ln_covariance(&self) -> [[f64; PART_COUNT]; PART_COUNT] {
+        let row = |i: usize| self.ln_spread[i].iter();
+        core::array::from_fn(|i| {
+            core::array::from_fn(|j| row(i).zip(row(j)).map(|(a, b)| a * b).sum())
+        })
+    }
+}
+
 /// A calibration as it stands in a scenario.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Kept {

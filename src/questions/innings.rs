@@ -4,6 +4,7 @@ use super::loaded::Loaded;
 use super::{Progress, Stop};
 use crate::innings::played::{AtScore, FIFTY, StrokeNow, stroke_now};
 use crate::measurement::nets::Lasting;
+use crate::player::Strength;
 use crate::swing::time_in_hand::Delivery;
 
 /// Scores looked at between two chances to cancel.
@@ -30,6 +31,8 @@ pub struct Played {
     pub delivery: Delivery,
     /// The player is a junior: nothing is said of a fastest ball.
     pub junior: bool,
+    /// What every joint gives at the first ball.
+    pub strength: Strength,
     /// In which each stroke is asked for, s.
     pub asked_time_s: Vec<f64>,
     /// The leading stroke at fifty.
@@ -139,6 +142,7 @@ pub fn play(
         points,
         delivery: bowled,
         junior: loaded.is_junior(),
+        strength: batter.player.strength,
         asked_time_s,
     })
 }

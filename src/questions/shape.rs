@@ -54,6 +54,7 @@ pub fn worked(loaded: LoadedShape, to_meet: Option<ToMeet>) -> Result<Worked, St
     let bat = shaped(&loaded.title, &loaded.described, &loaded.size, &limits)
         .map_err(|it| shape_faults(&loaded.places, &it))?;
     let density_kg_m3 = loaded.described.density_kg_m3();
+    let like_described = |it: &ShapedBat| it.clone().with_rubber(bat.rubber_share, &limits);
     let to = to_meet.map(|ToMeet { card, held, own }| {
         let described = &loaded.described;
         let start = Start {
@@ -65,11 +66,19 @@ pub fn worked(loaded: LoadedShape, to_meet: Option<ToMeet>) -> Result<Worked, St
             limits: &limits,
             held,
         };
-        let answer = to_card(&start, &card, &|| false);
+        let mut answer = to_card(&start, &card, &|| false);
+        if own {
+            // Carving leaves the handle's cane and rubber as they were described.
+            let of_answers = answer.answers.iter_mut().chain(&mut answer.nearest);
+            of_answers.for_each(|it| it.bat = like_described(&it.bat));
+        }
         (card, answer)
     });
     let middles = match to {
-        None => middles(&bat.shape, density_kg_m3, &loaded.size, &limits),
+        None => middles(&bat.shape, density_kg_m3, &loaded.size, &limits)
+            .into_iter()
+            .map(|(name, it)| (name, like_described(&it)))
+            .collect(),
         Some(_) => Vec::new(),
     };
     Ok(Worked { loaded, bat, middles, to })

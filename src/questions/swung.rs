@@ -8,6 +8,7 @@ use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
 use crate::comparison::player_doubt::{PlayerDoubt, variance};
 use crate::measurement::person::Handed;
+use crate::player::Strength;
 use crate::player::joints::{GROUP_COUNT, JOINT_COUNT, JOINTS};
 use crate::stroke::Tolerance;
 use crate::swing::batter::Batter;
@@ -44,6 +45,8 @@ pub struct Swung {
     pub delivery: Delivery,
     /// The player is a junior: nothing is said of a fastest ball.
     pub junior: bool,
+    /// What every joint could give in this swing.
+    pub strength: Strength,
     /// Grip there is: top hand, bottom hand, N.
     pub grip_n: [f64; 2],
     /// The same swing by the second dynamics.
@@ -170,6 +173,7 @@ pub fn swing_one(
         tolerance: loaded.strokes[stroke].tolerance,
         delivery: loaded.delivery(),
         junior: loaded.is_junior(),
+        strength: swinger.strength,
         grip_n: [loaded.player.grip_top_n.value, loaded.player.grip_bottom_n.value]
             .map(|it| it * capacity),
         engine,

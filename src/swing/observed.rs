@@ -1,7 +1,7 @@
 //! A swing looked at closely: loads of both hands and wrists, what ran out first, the series over time.
 
 use super::contact::Contact;
-use super::hand_wrench::hands;
+use super::hand_wrench::{Hands, hands};
 use super::player_stroke::Held;
 use super::run::Instantaneous;
 use crate::frames::DVec3;
@@ -52,6 +52,8 @@ pub struct Moment {
     pub t_s: f64,
     /// Joint angles, rad.
     pub q: [f64; JOINT_COUNT],
+    /// Joint rates, rad/s.
+    pub rate_rad_s: [f64; JOINT_COUNT],
     /// Pelvis displaced, m, W.
     pub pelvis_W: DVec3,
     /// Top of the handle, m, W (from the ground).
@@ -70,6 +72,8 @@ pub struct Moment {
     pub force_n: [f64; 2],
     /// Couple of the top hand, N m.
     pub couple_top_n_m: f64,
+    /// Both hands on the bat: force, and couple about the hand's own point, in W.
+    pub hands: Hands,
     /// Joint torques, N m.
     pub torque_n_m: [f64; JOINT_COUNT],
     /// Shares of each joint's present capacity at its speed, −1 to 1.
@@ -166,6 +170,7 @@ pub fn observe(held: &Held, capacity: &[f64; GROUP_COUNT], stroke_time_s: f64) -
         out.series.push(Moment {
             t_s: at.t_s,
             q: at.state.q,
+            rate_rad_s: at.state.v,
             pelvis_W: at.pelvis_W,
             handle_top_W: along(0.0),
             contact_W: along(held.reference.contact_m),
@@ -175,6 +180,7 @@ pub fn observe(held: &Held, capacity: &[f64; GROUP_COUNT], stroke_time_s: f64) -
             path_error_m: (local - planned).length(),
             force_n: [loads.top.force_W.length(), loads.bottom.force_W.length()],
             couple_top_n_m: loads.top.couple_W.length(),
+            hands: loads,
             torque_n_m: at.torque_n_m,
             share: at.activation,
         });

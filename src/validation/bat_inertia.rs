@@ -4,6 +4,7 @@
 mod bench;
 mod bending;
 mod coverage;
+mod exported_solid;
 mod lofted_blade;
 mod measured;
 mod pendulum;
@@ -19,6 +20,7 @@ pub fn checks() -> Vec<Check> {
     vec![
         check("exact solids", solids::check),
         check("lofted blade", lofted_blade::check),
+        check("exported solid", exported_solid::check),
         check("bending", bending::check),
         check("pendulum", pendulum::check),
         check("pendulum bench", coverage::check),

@@ -86,7 +86,7 @@ impl Possible {
 /// What is known of one player before anything was seen.
 #[derive(Clone, Copy, Debug)]
 pub struct Prior {
-    /// Lower triangle of the covariance of the strengths.
+    /// Lower triangle L of the covariance L Lᵀ of the strengths.
     pub spread: Triangle,
     lasting: Shared,
     bowler: Constant,

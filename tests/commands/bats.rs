@@ -350,3 +350,103 @@ fn a_measured_handle_counts_in_swing_innings_compare_and_hit() {
         assert!(thin != usual && usual != thick && thin != thick, "{command}");
     }
 }
+
+/// Two bats a gram apart and one of half a pound more: only the last is told apart from both.
+#[test]
+fn weigh_names_no_easiest_of_bats_that_it_cannot_tell_apart() {
+    let folder = tempfile::tempdir().unwrap();
+    let bat = |label: &str, mass: &str, time: &str| {
+        format!(
+            "(label: \"{label}\", size: \"6\", mass: \"{mass}\", length: \"806 mm\", balance: \"497 mm\", pendulum: (swings: 10, time: \"{time}\")),"
+        )
+    };
+    let said = |bats: &[String]| {
+        let text = format!(
+            "(version: \"backlift/scenario/1\", invented: true, player: (age: 13, sex: \"male\", stature: \"160 cm\"), bats: [{}])",
+            bats.concat()
+        );
+        std::fs::write(folder.path().join("three.ron"), text).unwrap();
+        let run = backlift().current_dir(folder.path()).args(["weigh", "three.ron"]).assert();
+        let words = String::from_utf8(run.success().get_output().stdout.clone()).unwrap();
+        words.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let (light, same) = (bat("A", "960 g", "13.80 s"), bat("B", "961 g", "13.80 s"));
+    let heavy = bat("C", "1200 g", "14.00 s");
+    let two = said(&[light.clone(), same.clone()]);
+    assert!(two.contains("Too close to call which is easier to get moving"), "{two}");
+    let three = said(&[light.clone(), same.clone(), heavy.clone()]);
+    assert!(
+        three.contains("Too close to call which is the easiest to get moving, A or B"),
+        "{three}"
+    );
+    assert!(three.contains("C is the hardest"), "{three}");
+    assert!(!three.contains("A is the easiest"), "{three}");
+    let apart = said(&[light, heavy]);
+    assert!(apart.contains("A is the easiest to get moving, C the hardest"), "{apart}");
+}
+
+/// Two of them leave the size out on purpose and are told so.
+#[test]
+fn shipped_scenarios_warn_of_nothing_but_the_size_that_two_leave_out() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    for entry in std::fs::read_dir(root.join("scenarios")).unwrap().flatten() {
+        let name = entry.file_name().into_string().unwrap();
+        let command = match name.as_str() {
+            "bench-log.ron" => "stages",
+            "blade.ron" => "shape",
+            _ => "weigh",
+        };
+        let run = backlift().arg(command).arg(entry.path()).assert().success();
+        let said = String::from_utf8(run.get_output().stderr.clone()).unwrap();
+        let warnings = said.matches('⚠').count();
+        let sizes = said.matches("neither size nor length given").count();
+        let meant = ["minimal.ron", "measured-hardly.ron"].contains(&name.as_str());
+        assert_eq!(warnings, sizes, "{name}: {said}");
+        assert_eq!(warnings > 0, meant, "{name}: {said}");
+    }
+}
+
+/// Parallel axes: the swing moment is that about the centre of mass along y and the weight's own, 0.1524 m from the top.
+#[test]
+fn the_tensor_of_a_weighed_bat_gives_its_swing_moment() {
+    let folder = tempfile::tempdir().unwrap();
+    for bat in figures(&["weigh"], folder.path(), 0)["bats"].as_array().unwrap() {
+        let of = |at: &str| bat.pointer(at).unwrap().as_f64().unwrap();
+        let (x_m, z_m) = (of("/com_B_m/0") - 0.1524, of("/com_B_m/2"));
+        let about_axis = of("/inertia_com_B_kg_m2/1/1") + of("/mass_kg") * (x_m * x_m + z_m * z_m);
+        let swing = of("/swing_moment_kg_m2");
+        assert!((about_axis / swing - 1.0).abs() < 1e-9, "{about_axis} {swing}");
+        assert_eq!(of("/com_B_m/0"), of("/balance_m"));
+        for (i, j) in [(0, 1), (0, 2), (1, 2)] {
+            let at = |i, j| of(&format!("/inertia_com_B_kg_m2/{i}/{j}"));
+            assert_eq!(at(i, j), at(j, i));
+        }
+    }
+}
+
+#[test]
+fn the_series_of_a_swing_has_loads_as_vectors_rates_and_the_pelvis_to_nine_decimals() {
+    let folder = tempfile::tempdir().unwrap();
+    let found = figures(&["swing", "--out", "seen"], folder.path(), 0);
+    assert_eq!(found["capacities"].as_array().unwrap().len(), 18);
+    let text = std::fs::read_to_string(folder.path().join("seen/swing-pull.csv")).unwrap();
+    let mut lines = text.lines();
+    let heads: Vec<&str> = lines.next().unwrap().split(',').collect();
+    let rows: Vec<Vec<&str>> = lines.map(|it| it.split(',').collect()).collect();
+    assert!(rows.len() > 100 && rows.iter().all(|it| it.len() == heads.len()));
+    assert!(rows.iter().flatten().all(|it| it.split_once('.').unwrap().1.len() == 9));
+    let of = |row: &[&str], head: &str| -> f64 {
+        row[heads.iter().position(|it| *it == head).expect(head)].parse().unwrap()
+    };
+    for row in &rows {
+        let length = |what: &str, unit: &str| {
+            let axis = |axis| of(row, &format!("{what}_{axis}_{unit}"));
+            ["x", "y", "z"].map(axis).iter().map(|it| it * it).sum::<f64>().sqrt()
+        };
+        assert!((length("force_top", "n") - of(row, "force_top_n")).abs() < 1e-6);
+        assert!((length("force_bottom", "n") - of(row, "force_bottom_n")).abs() < 1e-6);
+        assert!((length("couple_top", "n_m") - of(row, "couple_top_n_m")).abs() < 1e-6);
+        assert!(length("couple_bottom", "n_m").is_finite() && length("pelvis", "m") < 1.0);
+        assert!(of(row, "hip_turn_rate_rad_s").is_finite());
+    }
+}

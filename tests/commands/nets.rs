@@ -30,6 +30,16 @@ fn calibrate_tells_what_moved_what_got_surer_and_what_it_doubts() {
     }
     assert_eq!(value["strength"].as_array().unwrap().len(), 3);
     assert_eq!(value["in_time"].as_array().unwrap().len(), 4);
+    for i in 0..3 {
+        let log_sd = sd(&format!("/strength/{i}/with_readings/log_sd"));
+        let variance = sd(&format!("/covariance/{i}/{i}"));
+        assert!((variance - log_sd * log_sd).abs() < 1e-6, "{i}: {variance} {log_sd}");
+        for j in 0..3 {
+            let root = |row: usize, k: usize| sd(&format!("/spread/{row}/{k}"));
+            let product: f64 = (0..3).map(|k| root(i, k) * root(j, k)).sum();
+            assert!((sd(&format!("/covariance/{i}/{j}")) - product).abs() < 1e-6, "{i} {j}");
+        }
+    }
     let doubted: Vec<&Value> =
         value["readings"].as_array().unwrap().iter().filter(|it| it["doubted"] == true).collect();
     // The demo's table has one swing counted wrong, on its ninth line.

@@ -79,3 +79,18 @@ fn wrong_descriptions_are_pointed_at_with_their_mend() {
     let said = refused(&["shape", "b.ron", "--to", "b.ron", "--hold", "edge"], folder.path());
     assert!(!said.is_empty());
 }
+
+#[test]
+fn more_rubber_in_the_handle_than_the_laws_allow_is_told_and_stays_in_every_bat_carved_of_it() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("card.ron"), CARD).unwrap();
+    let none = figures(&["shape"], folder.path(), 0);
+    assert!(none["rubber_share"].is_null() && none["rubber_share_allowed"] == true);
+    let over = ["shape", "--set", "handle.rubber_share=20 %"];
+    let said = backlift().current_dir(folder.path()).args(over).assert().success();
+    let said = String::from_utf8(said.get_output().stdout.clone()).unwrap();
+    assert!(said.contains("of the handle is rubber, more than is allowed"), "{said}");
+    let all = figures(&over, folder.path(), 0);
+    assert_eq!(all["legal"], false);
+    assert!(all["middles"].as_array().unwrap().iter().all(|it| it["legal"] == false), "{all:#}");
+}

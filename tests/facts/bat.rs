@@ -1,10 +1,12 @@
 //! Facts about the stage `bat`.
 
+mod added;
 mod figures;
 mod laws;
 mod makeable;
 mod pendulum;
 mod published;
+mod rubber;
 mod shape;
 mod solids;
 

@@ -17,5 +17,6 @@ mod plan;
 pub mod players;
 mod published;
 mod range;
+mod series;
 mod signs;
 mod tired;

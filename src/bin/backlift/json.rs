@@ -5,6 +5,8 @@ use std::io::Write;
 use backlift::comparison::figure::StrokeFigure;
 use backlift::files::fault::Fault;
 use backlift::innings::played::StrokeNow;
+use backlift::player::Strength;
+use backlift::player::joints::{JOINTS, Joint};
 use backlift::uncertain::Uncertain;
 use serde_json::{Map, Number, Value, json};
 
@@ -48,6 +50,19 @@ pub fn doubted(name: &str, unit: &str, it: Uncertain) -> Value {
 /// Figures of one stroke, each by its key.
 pub fn of_stroke(now: &StrokeNow, figures: &[StrokeFigure]) -> Value {
     figures.iter().map(|it| (it.key(), json!(it.of(now)))).collect()
+}
+
+/// What every joint gives at rest in either direction, and the speed at which it gives nothing.
+pub fn joints(strength: &Strength) -> Value {
+    let row = |(j, joint): (usize, &Joint)| {
+        json!({
+            "joint": joint.name,
+            "positive_n_m": strength.positive_n_m[j],
+            "negative_n_m": strength.negative_n_m[j],
+            "max_rate_rad_s": strength.max_rate_rad_s[j],
+        })
+    };
+    JOINTS.iter().enumerate().map(row).collect()
 }
 
 /// Rounds every fraction to [`DIGITS`] significant digits.

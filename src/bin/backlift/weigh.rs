@@ -6,6 +6,7 @@ use std::fmt::Write;
 
 use backlift::bat::figures::WeighedBat;
 use backlift::bat::laws::{Dimension, LawCheck, Verdict};
+use backlift::comparison::difference::difference;
 use backlift::questions::loaded::Loaded;
 use backlift::uncertain::{Uncertain, independent_sd};
 use backlift::units::{Quantity, Units, spoken};
@@ -14,7 +15,7 @@ use crate::bat_figure::{
     BALANCE, DEAD_WEIGHT, HOLD_MOMENT, LENGTH, PICKUP_WEIGHT, SWING_MOMENT, TWIST_MOMENT,
 };
 use crate::beside::Beside;
-use crate::figure::{ACROSS_SIZES, ESTIMATED, listed, of_several_sizes, percent};
+use crate::figure::{ACROSS_SIZES, ESTIMATED, either, listed, of_several_sizes, percent};
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::outcome::{Outcome, Stop};
 use crate::paragraph::{paragraph, set_in};
@@ -116,19 +117,37 @@ fn sentence(bats: &[&WeighedBat], units: Units) -> String {
             if sure { format!(": {kind} than its dead weight says") } else { String::new() }
         );
     }
-    let (low, high) = (light.swing_moment_kg_m2, heavy.swing_moment_kg_m2);
-    let beyond = high.value - low.value > 1.96 * independent_sd(&[low.sd, high.sd]);
-    let more = percent(high.value / low.value - 1.0, 0);
-    let (light, heavy) = (label(light), label(heavy));
-    if beyond {
-        format!(
-            "{light} is the easiest to get moving, {heavy} the hardest: {more} more swing moment, which is more than the measuring error"
-        )
-    } else {
-        format!(
-            "Too close to call which is easier to get moving: {heavy} has {more} more swing moment than {light}, which is within the measuring error"
-        )
+    let is_real = |a: &WeighedBat, b: &WeighedBat| {
+        difference(a.swing_moment_kg_m2, b.swing_moment_kg_m2, 0.0).real
+    };
+    let more = percent(swing(&heavy) / swing(&light) - 1.0, 0);
+    let (lightest, heaviest) = (label(light), label(heavy));
+    if !is_real(light, heavy) {
+        return format!(
+            "Too close to call which is easier to get moving: {heaviest} has {more} more swing moment than {lightest}, which is within the measuring error"
+        );
     }
+    let like = |it: &WeighedBat| {
+        let all = bats.iter().filter(|other| !is_real(it, other));
+        all.map(|it| label(it)).collect::<Vec<String>>()
+    };
+    let (easy, hard) = (like(light), like(heavy));
+    if easy.len() == 1 && hard.len() == 1 {
+        return format!(
+            "{lightest} is the easiest to get moving, {heaviest} the hardest: {more} more swing moment, which is more than the measuring error"
+        );
+    }
+    let easy = match easy.as_slice() {
+        [one] => format!("{one} is the easiest to get moving"),
+        all => format!("Too close to call which is the easiest to get moving, {}", either(all)),
+    };
+    let hard = match hard.as_slice() {
+        [one] => format!("{one} is the hardest"),
+        all => format!("too close to call which is the hardest, {}", either(all)),
+    };
+    format!(
+        "{easy}; {hard}: {heaviest} has {more} more swing moment than {lightest}, which is more than the measuring error"
+    )
 }
 
 fn in_columns(bats: &[&WeighedBat], units: Units) -> String {

@@ -5,6 +5,7 @@
 mod ball;
 pub mod bent_beam;
 pub mod chain;
+pub mod exported_solid;
 pub mod free_motion;
 pub mod hit;
 pub mod law;
@@ -16,6 +17,7 @@ pub mod three_compartment;
 use serde::de::DeserializeOwned;
 
 use bent_beam::BentBeam;
+use exported_solid::ExportedSolids;
 use free_motion::FreeMotion;
 use hit::Hits;
 use law::{Continuous, Holding, Prototype, StoredPath};
@@ -81,6 +83,11 @@ pub fn stored_paths() -> Result<BTreeMap<String, StoredPath>, ReferenceFault> {
 pub fn lofted_blade() -> Result<LoftedBlade, ReferenceFault> {
     let text = include_str!("../../../assets/reference/lofted_blade.json");
     read::<lofted_blade::Table>("lofted_blade.json", text).map(LoftedBlade::from)
+}
+
+/// The exported solid of a described bat, by a mesh program.
+pub fn exported_solids() -> Result<ExportedSolids, ReferenceFault> {
+    read("exported_solid.json", include_str!("../../../assets/reference/exported_solid.json"))
 }
 
 /// Shares of resting, active and fatigued muscle under given loads.

@@ -10,7 +10,7 @@ use crate::bat::handle::HandleShape;
 use crate::bat::sizes::{Size, find};
 use crate::uncertain::Uncertain;
 use crate::units::Quantity::{self, Density, Length, Mass};
-use crate::units::share;
+use crate::units::{parse, share};
 
 pub(super) fn to_core(
     v1: &ShapeV1,
@@ -62,14 +62,14 @@ fn hollow(values: &mut Values, path: &str, text: &Option<Text>) -> Option<f64> {
     value
 }
 
-/// A length that may be nought, as "none" or "0 mm".
+/// A length or a weight that may be nought: "none", "0", or nought in any unit.
 fn or_none(values: &mut Values, path: &str, text: &Option<Text>, what: Quantity) -> Option<f64> {
-    let written = text.as_ref().map(|it| it.0.trim().to_lowercase());
-    match written.as_deref() {
-        Some("none" | "no" | "0") => Some(0.0),
-        Some(it) if it.starts_with("0 ") => Some(0.0),
-        _ => values.quantity(path, text, what),
+    let written = text.as_ref().map_or("", |it| it.0.trim());
+    let is_none = ["none", "no", "0"].iter().any(|it| written.eq_ignore_ascii_case(it));
+    if is_none || parse(what, written) == Ok(0.0) {
+        return Some(0.0);
     }
+    values.quantity(path, text, what)
 }
 
 fn blade(values: &mut Values, v1: &BladeV1) -> DescribedBlade {
@@ -124,9 +124,10 @@ fn handle(values: &mut Values, v1: &HandleV1) -> DescribedHandle {
     let mut length = |name: &str, text: &Option<Text>| values.quantity(&at(name), text, Length);
     let (length_m, diameter_m) = (length("length", &v1.length), length("diameter", &v1.diameter));
     let shoulder_diameter_m = length("shoulder_diameter", &v1.shoulder_diameter);
-    let (splice_m, twine_m) = (length("splice", &v1.splice), length("twine", &v1.twine));
+    let splice_m = length("splice", &v1.splice);
     let (grip_m, grip_length_m) =
         (length("grip", &v1.grip), length("grip_length", &v1.grip_length));
+    let twine_m = or_none(values, "handle.twine", &v1.twine, Length);
     let mut density = |name: &str, text: &Option<Text>| values.quantity(&at(name), text, Density);
     let (cane_kg_m3, rubber_kg_m3) = (density("cane", &v1.cane), density("rubber", &v1.rubber));
     let grip_kg_m3 = density("grip_rubber", &v1.grip_rubber);

@@ -1,7 +1,7 @@
 //! Free bending: a uniform bar and a wedge in closed form, a bat by second differences.
 
 use super::GROUP;
-use crate::bat::beam::{BeamSection, Mode, free_modes};
+use crate::bat::beam::{BeamSection, Mode, Tip, free_modes};
 use crate::files::reference;
 use crate::files::reference::bent_beam::Wedge;
 use crate::validation::{Accept, CheckFault, Checked, Row};
@@ -59,7 +59,8 @@ fn even(length_m: f64) -> Vec<f64> {
 
 fn uniform() -> Vec<Row> {
     let (length_m, EI_n_m2, mass_kg_m): (f64, f64, f64) = (0.8, 900.0, 1.4);
-    let modes = free_modes(&even(length_m), |_| BeamSection { EI_n_m2, mass_kg_m }, 3);
+    let modes =
+        free_modes(&even(length_m), |_| BeamSection { EI_n_m2, mass_kg_m }, Tip::default(), 3);
     let source = "closed form of a free bar: Timoshenko & Young (from memory, high)";
     let mut rows: Vec<Row> = FREE_FREE
         .iter()
@@ -89,7 +90,8 @@ fn wedge(it: &Wedge, made_by: &str) -> Vec<Row> {
             mass_kg_m: it.density_kg_m3 * it.width_m * thickness_m,
         }
     };
-    let modes: Vec<Mode> = free_modes(&even(it.length_m), section, it.frequency_hz.len());
+    let modes: Vec<Mode> =
+        free_modes(&even(it.length_m), section, Tip::default(), it.frequency_hz.len());
     let source = format!("closed form in Bessel functions, {made_by}");
     let pairs = it.frequency_hz.iter().zip(&modes).enumerate();
     pairs

@@ -59,3 +59,38 @@ fn notes_outside_of_what_is_written_anew_stay() {
     let again = shaped("", &again.described, &again.size, &limits).unwrap();
     assert!((again.mass_kg.value - bat.mass_kg.value).abs() < 1e-5);
 }
+
+#[test]
+fn nought_is_a_matter_of_value_in_whatever_unit_it_is_written() {
+    let sizes = assets::sizes().unwrap();
+    let set = |field: &str, value: &str| {
+        let sets = [format!("{field}={value}")];
+        load_text(Source::new("bat.ron", DEMO), &sets, &sizes).map(|it| it.described)
+    };
+    let lengths = ["none", "No", "0", "0 mm", "0mm", "0.00 in", "0.0in", "-0 mm", "0 ft 0 in"];
+    for value in lengths {
+        let of = |field| set(field, value).unwrap_or_else(|it| panic!("{field} {value}: {it:?}"));
+        assert_eq!(of("extras.toe_guard").extras.toe_guard_m, Some(0.0));
+        assert_eq!(of("handle.twine").handle.twine_m, Some(0.0));
+        assert_eq!(of("blade.camber").blade.camber_m, Some(0.0));
+    }
+    for value in ["none", "0 g", "0g", "0.0 oz", "0 lb 0 oz"] {
+        let of = |field| set(field, value).unwrap_or_else(|it| panic!("{field} {value}: {it:?}"));
+        assert_eq!(of("extras.oil").extras.oil_kg, Some(0.0));
+        assert_eq!(of("extras.labels").extras.labels_kg, Some(0.0));
+    }
+    for value in ["0 g", "-1 mm", "0 furlongs", "0."] {
+        assert!(set("extras.toe_guard", value).is_err(), "{value}");
+    }
+}
+
+/// No grips and no twine: cane alone, thinner than over the grip so that the blade has room for it.
+#[test]
+fn a_bare_handle_can_be_described() {
+    let sizes = assets::sizes().unwrap();
+    let sets = ["handle.grips=0", "handle.twine=none", "handle.diameter=30 mm"];
+    let sets = sets.map(str::to_owned);
+    let loaded = load_text(Source::new("bat.ron", DEMO), &sets, &sizes).unwrap();
+    let bat = loaded.described.shape(&loaded.size.reference).unwrap();
+    assert_eq!(bat.handle.cover_m(), 0.0);
+}

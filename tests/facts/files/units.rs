@@ -1,10 +1,12 @@
 //! What people in the trade write, and what they read.
 
 use approx::assert_relative_eq;
+use backlift::files::air::air;
 use backlift::units::Quantity::{Angle, Force, Length, Mass, Speed, Time};
 use backlift::units::{
-    Quantity, UnitFault, Units, decimals, parse, spoken, spoken_ball, spoken_stature,
+    Quantity, UnitFault, Units, decimals, parse, share, spoken, spoken_ball, spoken_stature,
 };
+use backlift::workshop::season::air::{CELSIUS, HUMIDITY};
 use proptest::prelude::*;
 
 /// 63 in are 1.6002 m and 71.5 in 1.8161 m, the nearest whole inch is said; a mile is 1609.344 m.
@@ -168,4 +170,27 @@ proptest! {
         let expected = f64::from(16 * pounds + ounces) * 0.028_349_523_125;
         prop_assert!((parse(Mass, &text).unwrap() - expected).abs() < 1e-12);
     }
+}
+
+/// Whatever whole percentage is a bound somewhere, its own percentage lies within.
+#[test]
+fn every_whole_percentage_is_the_share_with_its_two_decimals() {
+    for percent in -100..=300 {
+        let decimal: f64 = format!("{:.2}", f64::from(percent) / 100.0).parse().unwrap();
+        assert_eq!(share(&format!("{percent} %")), Some(decimal));
+    }
+}
+
+#[test]
+fn the_bounds_of_an_air_are_airs_in_either_scale() {
+    for celsius in CELSIUS {
+        for humidity in HUMIDITY {
+            let fahrenheit = 1.8 * celsius + 32.0;
+            for warmth in [format!("{celsius} C"), format!("{fahrenheit} F")] {
+                let written = format!("{warmth}, {:.0} %", 100.0 * humidity);
+                assert!(air(&written).is_ok(), "{written}: {:?}", air(&written));
+            }
+        }
+    }
+    assert!(air("18 C, 95.1 %").is_err() && air("30.1 F, 50 %").is_err());
 }

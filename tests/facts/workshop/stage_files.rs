@@ -44,8 +44,8 @@ proptest! {
                 entry(Stage::Cleft, at(1), 1e-3 * grams),
                 entry(Stage::Spliced, at(2), 1e-3 * grams),
             ];
-            entries[0].air = Some(Air::new(celsius, 0.01 * f64::from(percent)).unwrap());
-            entries[0].meter = Some(0.01 * f64::from(percent.min(30)));
+            entries[0].air = Some(Air::new(celsius, f64::from(percent) / 100.0).unwrap());
+            entries[0].meter = Some(f64::from(percent.min(30)) / 100.0);
             entries[1].balance_m = balance;
             let ten_swings_s = wanted.map(|it| 14.0 * it);
             let target = Target { mass_kg: wanted, balance_m: balance, ten_swings_s };

@@ -68,6 +68,7 @@ pub fn of(found: &Found) -> Value {
         "scatter_share": it.scatter,
         "strength": strength.collect::<Value>(),
         "spread": it.calibration.ln_spread,
+        "covariance": it.calibration.ln_covariance(),
         "lasting": both(spread(&it.lasting[0]), spread(&it.lasting[1])),
         "pull": {
             "fresh_m_s": figure([before[0], after[0]], &it.surer.fresh_pull_m_s),

@@ -8,7 +8,7 @@ use backlift::questions::innings::{Lead, Played};
 use serde_json::{Map, Value, json};
 
 use super::told::{lead, limits};
-use crate::json::{joined, of_stroke};
+use crate::json::{joined, joints, of_stroke};
 
 /// All figures of an innings.
 pub fn of(played: &Played) -> Value {
@@ -19,6 +19,8 @@ pub fn of(played: &Played) -> Value {
             "time_s": it.left.time_s,
             "strokes": by_name(played, &it.with_slow),
             "strokes_without_slow": by_name(played, &it.without_slow),
+            "capacities": joints(&played.strength.times(&it.left.with_slow)),
+            "capacities_without_slow": joints(&played.strength.times(&it.left.without_slow)),
         })
     });
     json!({

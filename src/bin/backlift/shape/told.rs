@@ -1,6 +1,5 @@
 //! The shape in words.
 
-use backlift::bat::laws::Verdict;
 use backlift::bat::shaped::ShapedBat;
 use backlift::card::Figure;
 use backlift::questions::shape::Worked;
@@ -173,7 +172,7 @@ fn in_columns(bats: &[(&str, &ShapedBat)], alone: bool, units: Units) -> String 
 }
 
 fn verdict(bat: &ShapedBat) -> &'static str {
-    match bat.law.verdict == Verdict::Yes && bat.handle_share_allowed {
+    match bat.is_legal() {
         true => "yes",
         false => "no",
     }
@@ -192,6 +191,13 @@ fn laws(bat: &ShapedBat, units: Units) -> String {
     }
     if !bat.handle_share_allowed {
         out += &(set_in("handle longer than the share of the bat that is allowed") + "\n");
+    }
+    if let Some(share) = bat.rubber_share.filter(|_| !bat.rubber_share_allowed) {
+        let words = format!(
+            "{} of the handle is rubber, more than is allowed: a tenth, in bats for juniors of size 6 or smaller a fifth",
+            percent(share, 0)
+        );
+        out += &(set_in(&words) + "\n");
     }
     let gauge = format!(
         "printed gauge, its opening from memory: {} {} to spare {} from the toe",

@@ -1,6 +1,5 @@
 //! The shape for other programs.
 
-use backlift::bat::laws::Verdict;
 use backlift::bat::shaped::ShapedBat;
 use backlift::questions::shape::Worked;
 use backlift::uncertain::Uncertain;
@@ -85,7 +84,9 @@ fn bat_of(it: &ShapedBat) -> Value {
         "depth_m": swell.map(|it| it.depth_m),
         "hollow": swell.map(|it| it.hollow),
         "swell_from_toe_m": it.shape.swell_from_toe_m(),
-        "legal": it.law.verdict == Verdict::Yes && it.handle_share_allowed,
+        "legal": it.is_legal(),
+        "rubber_share": it.rubber_share,
+        "rubber_share_allowed": it.rubber_share_allowed,
         "gauge_room_m": it.gauge.room_m,
     });
     joined([

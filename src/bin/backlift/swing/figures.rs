@@ -6,6 +6,7 @@ use backlift::swing::observed::HandLoad;
 use serde_json::{Value, json};
 
 use super::told::LIMITS;
+use crate::json::joints;
 
 /// All figures of a swing.
 pub fn of(swung: &Swung) -> Value {
@@ -48,6 +49,7 @@ pub fn of(swung: &Swung) -> Value {
         "time_in_hand_s": swung.delivery.time_in_hand_s(swung.time_s),
         "fastest_ball_m_s": swung.delivery.fastest_ball_m_s(swung.time_s),
         "limited_by": swung.limited_by(),
+        "capacities": joints(&swung.strength),
         "doubt": {
             "strength_share": swung.doubt.strength[0],
             "bat_share": swung.doubt.bat[0],

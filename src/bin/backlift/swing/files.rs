@@ -62,20 +62,29 @@ fn arc(swung: &Swung, units: Units) -> ArcPicture {
     }
 }
 
-/// One line an instant, the units in the heads. Stations in the world: x to the bowler, z up, from the
-/// ground.
+/// One line an instant, the units in the heads. Stations and vectors in the world: x to the bowler, z up, from the
+/// ground. A hand's couple is about its own point on the handle.
 fn csv(series: &[Moment]) -> String {
     let mut out = String::from("t_s,bat_speed_m_s,path_error_m");
+    let axes = |what: &str, unit: &str| {
+        ["x", "y", "z"].iter().fold(String::new(), |mut heads, axis| {
+            let _ = write!(heads, ",{what}_{axis}{unit}");
+            heads
+        })
+    };
     for point in ["handle_top", "contact_point", "toe"] {
-        for axis in ["x", "y", "z"] {
-            let _ = write!(out, ",{point}_{axis}_m");
-        }
+        out += &axes(point, "_m");
     }
-    out += ",face_x,face_y,face_z,force_top_n,force_bottom_n,couple_top_n_m";
+    out += &axes("face", "");
+    out += ",force_top_n,force_bottom_n,couple_top_n_m";
     for (what, unit) in [("angle", "_rad"), ("torque", "_n_m"), ("share", "")] {
-        for joint in JOINTS {
-            let _ = write!(out, ",{}_{what}{unit}", joint.name);
-        }
+        out += &joints(what, unit);
+    }
+    out += &joints("rate", "_rad_s");
+    out += &axes("pelvis", "_m");
+    for hand in ["top", "bottom"] {
+        out += &axes(&format!("force_{hand}"), "_n");
+        out += &axes(&format!("couple_{hand}"), "_n_m");
     }
     out.push('\n');
     for it in series {
@@ -89,8 +98,18 @@ fn csv(series: &[Moment]) -> String {
         row.extend(it.q);
         row.extend(it.torque_n_m);
         row.extend(it.share);
-        let row: Vec<String> = row.iter().map(|it| format!("{it:.6}")).collect();
+        row.extend(it.rate_rad_s);
+        row.extend(vector(it.pelvis_W));
+        for hand in [it.hands.top, it.hands.bottom] {
+            row.extend(vector(hand.force_W));
+            row.extend(vector(hand.couple_W));
+        }
+        let row: Vec<String> = row.iter().map(|it| format!("{it:.9}")).collect();
         let _ = writeln!(out, "{}", row.join(","));
     }
     out
+}
+
+fn joints(what: &str, unit: &str) -> String {
+    JOINTS.iter().map(|it| format!(",{}_{what}{unit}", it.name)).collect()
 }

@@ -3,6 +3,7 @@
 use backlift::bat::figures::WeighedBat;
 use backlift::bat::laws::Breach;
 use backlift::bat::notes::EstimatedFigure;
+use backlift::frames::DMat3;
 use serde_json::{Value, json};
 
 use super::verdict;
@@ -15,6 +16,11 @@ use crate::json::joined;
 /// All figures of some bats.
 pub fn of(bats: &[&WeighedBat]) -> Value {
     json!({ "bats": bats.iter().map(|it| row(it)).collect::<Value>() })
+}
+
+/// A symmetric tensor row by row.
+fn rows(it: DMat3) -> [[f64; 3]; 3] {
+    it.to_cols_array_2d()
 }
 
 fn row(bat: &WeighedBat) -> Value {
@@ -44,6 +50,8 @@ fn row(bat: &WeighedBat) -> Value {
         PERCUSSION.json(bat.percussion_m),
         PICKUP_WEIGHT.json(bat.pickup_weight_kg),
         json!({
+            "com_B_m": bat.bat.com_B().to_array(),
+            "inertia_com_B_kg_m2": rows(bat.bat.I_Com_B()),
             "legal": verdict(bat.law.verdict),
             "edition": bat.law.edition,
             "breaches": bat.law.breaches.iter().map(breach).collect::<Value>(),

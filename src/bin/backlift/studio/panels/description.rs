@@ -1,6 +1,5 @@
 //! The described bat in figures, and what follows from them.
 
-use backlift::bat::laws::Verdict;
 use backlift::units::{Quantity, spoken};
 use egui::{Grid, Ui};
 
@@ -43,9 +42,10 @@ pub fn follows(ui: &mut Ui, it: &Studio) {
     let Some(worked) = &it.wood.worked else { return };
     let (bat, units) = (&worked.bat, it.look.units);
     head(ui, "What follows");
-    let law = match (bat.law.verdict, bat.handle_share_allowed) {
-        (Verdict::Yes, true) => "Within the Laws",
-        (_, false) => "The handle is longer than its share of the bat that the Laws allow",
+    let law = match bat.handle_share_allowed {
+        _ if bat.is_legal() => "Within the Laws",
+        false => "The handle is longer than its share of the bat that the Laws allow",
+        _ if !bat.rubber_share_allowed => "There is more rubber in the handle than the Laws allow",
         _ => "The Laws forbid it",
     };
     quiet(ui, law);
