@@ -1,8 +1,11 @@
 //! Facts about the stage `bat`.
 
+mod bow;
 mod figures;
+mod handle;
 mod laws;
 mod makeable;
+mod measured;
 mod pendulum;
 mod published;
 mod shape;
