@@ -90,8 +90,11 @@ impl Station {
 pub struct Blade {
     /// From shoulder to toe, m: of the wood, without the toe guard under it.
     pub length_m: f64,
-    /// Height of the middle of the face over the axis of the handle, m.
+    /// Height of the middle of the face over the axis of the handle at shoulder and toe, m.
     pub face_m: f64,
+    /// Bow: height of the face's arc along the blade, m; shoulder and toe stand so far before the middle. 0 is
+    /// straight. The chord lies along the handle (assumption). A ball of `impact` meets the chord.
+    pub bow_m: f64,
     /// Density of the willow as played, oil and moisture included, kg/m³.
     pub density_kg_m3: f64,
     /// Stations from shoulder (0) to toe (1), in order.
@@ -112,13 +115,14 @@ impl Blade {
         for (a, b) in self.stations.iter().zip(self.stations.iter().skip(1)) {
             moments.add_between(place(a), place(b), |t| {
                 let station = a.towards(b, t);
-                let willow = station.section(self.density_kg_m3, self.face_m);
+                let face_m = self.face_at_m(station.from_shoulder);
+                let willow = station.section(self.density_kg_m3, face_m);
                 let cover = self.face_cover_kg_m2 * station.width_m;
                 Section {
                     mass: willow.mass + cover,
-                    z: willow.z + cover * self.face_m,
+                    z: willow.z + cover * face_m,
                     yy: willow.yy + cover * station.width_m * station.width_m / 12.0,
-                    zz: willow.zz + cover * self.face_m * self.face_m,
+                    zz: willow.zz + cover * face_m * face_m,
                 }
             });
         }
@@ -128,6 +132,19 @@ impl Blade {
                 toe.section(self.toe_guard_kg_m3, self.face_m)
             });
         }
+    }
+
+    /// Height of the middle of the face over the axis of the handle, m, at a share of the way from shoulder to toe:
+    /// an arc of a circle over its chord.
+    pub fn face_at_m(&self, from_shoulder: f64) -> f64 {
+        if self.bow_m <= 0.0 {
+            return self.face_m;
+        }
+        let half_m = 0.5 * self.length_m;
+        let radius_m = 0.5 * (half_m * half_m / self.bow_m + self.bow_m);
+        let along_m = (2.0 * from_shoulder - 1.0) * half_m;
+        let below_m = libm::sqrt((radius_m * radius_m - along_m * along_m).max(0.0));
+        self.face_m - (below_m - (radius_m - self.bow_m))
     }
 
     /// The blade at a place between its stations, as a share of the way from shoulder to toe; none of a

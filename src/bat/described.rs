@@ -2,9 +2,11 @@
 
 use super::blade::{Blade, Station};
 use super::handle::{Handle, HandleShape};
+use super::measured::{MeasuredStation, completed};
 use super::possible::impossible;
 use super::shape::BatShape;
 use super::shape_fault::ShapeFault;
+pub use super::sound::sound;
 use super::willow::{POSSIBLE_KG_M3, USUAL_DENSITY_KG_M3};
 use crate::uncertain::Uncertain;
 
@@ -34,9 +36,11 @@ pub struct DescribedBlade {
     pub shoulder_length_m: Option<f64>,
     /// Depth at the toe.
     pub toe_depth_m: Option<f64>,
-    /// Measured stations in place of the reference bat's: place from the toe, and the section. What else is
-    /// given above is carved out of them.
-    pub stations: Vec<(f64, Station)>,
+    /// Heights at which it was measured, from the shoulder to the toe; between and beyond them it is completed
+    /// by the size's lines. What else is given above is carved out of that.
+    pub stations: Vec<MeasuredStation>,
+    /// Height of the face's arc along the blade, shoulder to toe.
+    pub bow_m: Option<f64>,
 }
 
 /// What a maker says of the handle.
@@ -56,6 +60,8 @@ pub struct DescribedHandle {
     pub rubber_kg_m3: Option<f64>,
     /// Share of the handle that is rubber.
     pub rubber_share: Option<f64>,
+    /// Pieces of cane with rubber strips between them, and the strips' thickness, m: in place of the share.
+    pub pieces: Option<(u32, f64)>,
     /// Length of the splice in the blade, m.
     pub splice_m: Option<f64>,
     /// Thickness of the twine, m.
@@ -155,13 +161,29 @@ impl Described {
 
     /// The described bat over the reference bat of its size; every reason why it is none.
     pub fn shape(&self, reference: &BatShape) -> Result<BatShape, Vec<ShapeFault>> {
-        let mut faults = impossible(self);
+        let faults = impossible(self);
         if !faults.is_empty() {
             return Err(faults);
         }
+        let (shape, mut faults) = self.built(reference, &|it| it);
+        faults.extend(sound(&shape));
+        if let Some(Err(fault)) = self.cleft.as_ref().map(|it| it.holds(&shape.blade)) {
+            faults.push(fault);
+        }
+        if faults.is_empty() { Ok(shape) } else { Err(faults) }
+    }
+
+    /// The same whether or not it is sound, with what cannot be met; `off` may put off each section of a measured
+    /// blade.
+    pub(super) fn built(
+        &self,
+        reference: &BatShape,
+        off: &dyn Fn(Station) -> Station,
+    ) -> (BatShape, Vec<ShapeFault>) {
+        let mut faults = Vec::new();
         let mut shape = reference.clone();
         self.put_handle(&mut shape.handle).unwrap_or_else(|it| faults.push(it));
-        self.put_blade(&mut shape.blade).unwrap_or_else(|it| faults.push(it));
+        self.put_blade(&mut shape.blade, off).unwrap_or_else(|it| faults.push(it));
         let density_kg_m3 = self.density_kg_m3().value;
         let [lightest, heaviest] = POSSIBLE_KG_M3;
         if !(lightest..=heaviest).contains(&density_kg_m3) {
@@ -173,11 +195,13 @@ impl Described {
         }
         shape.blade.density_kg_m3 = density_kg_m3;
         self.put_extras(&mut shape);
-        faults.extend(sound(&shape));
-        if let Some(Err(fault)) = self.cleft.as_ref().map(|it| it.holds(&shape.blade)) {
-            faults.push(fault);
-        }
-        if faults.is_empty() { Ok(shape) } else { Err(faults) }
+        (shape, faults)
+    }
+
+    /// Share of a handle that is rubber, where its maker said so or counted its pieces.
+    pub fn rubber_share(&self, handle: &Handle) -> Option<f64> {
+        let of_strips = |(pieces, strip_m)| handle.rubber_share(pieces, strip_m).ok();
+        self.handle.pieces.and_then(of_strips).or(self.handle.rubber_share)
     }
 
     fn put_handle(&self, handle: &mut Handle) -> Result<(), ShapeFault> {
@@ -202,19 +226,26 @@ impl Described {
         }
         let fitted = it.diameter_m.map_or(Ok(()), |diameter_m| handle.fit_over_grip_m(diameter_m));
         handle.shoulder_diameter_m = it.shoulder_diameter_m.unwrap_or(handle.shoulder_diameter_m);
-        if it.cane_kg_m3.is_some() || it.rubber_kg_m3.is_some() || it.rubber_share.is_some() {
-            let share = it.rubber_share.unwrap_or(USUAL_RUBBER_SHARE);
+        let of_strips = it.pieces.map(|(pieces, strip_m)| handle.rubber_share(pieces, strip_m));
+        let rubber_share = of_strips.transpose()?.or(it.rubber_share);
+        if it.cane_kg_m3.is_some() || it.rubber_kg_m3.is_some() || rubber_share.is_some() {
+            let share = rubber_share.unwrap_or(USUAL_RUBBER_SHARE);
             handle.density_kg_m3 = (1.0 - share) * it.cane_kg_m3.unwrap_or(USUAL_CANE_KG_M3)
                 + share * it.rubber_kg_m3.unwrap_or(USUAL_RUBBER_KG_M3);
         }
         fitted
     }
 
-    fn put_blade(&self, blade: &mut Blade) -> Result<(), ShapeFault> {
+    fn put_blade(
+        &self,
+        blade: &mut Blade,
+        off: &dyn Fn(Station) -> Station,
+    ) -> Result<(), ShapeFault> {
         let it = &self.blade;
         blade.length_m = it.length_m.unwrap_or(blade.length_m);
+        blade.bow_m = it.bow_m.unwrap_or(blade.bow_m);
         if !it.stations.is_empty() {
-            blade.stations = measured_stations(&it.stations, blade.length_m)?;
+            blade.stations = completed(&it.stations, blade, blade.length_m, off)?;
         }
         if let Some(width_m) = it.width_m {
             let ratio = width_m / blade.width_m();
@@ -272,91 +303,3 @@ pub(super) const USUAL_RUBBER_SHARE: f64 = 0.10;
 pub(super) const USUAL_CANE_KG_M3: f64 = 470.0;
 /// Density of the rubber strips, kg/m³ (from memory, low).
 pub(super) const USUAL_RUBBER_KG_M3: f64 = 1150.0;
-
-fn measured_stations(given: &[(f64, Station)], length_m: f64) -> Result<Vec<Station>, ShapeFault> {
-    if given.len() < 2 {
-        return Err(ShapeFault::TooFewStations { count: given.len() });
-    }
-    let mut stations: Vec<Station> = Vec::with_capacity(given.len());
-    for (n, (from_toe_m, section)) in given.iter().enumerate() {
-        let from_shoulder = 1.0 - from_toe_m / length_m;
-        let after = stations.last().is_none_or(|it| from_shoulder > it.from_shoulder);
-        if !after || !(-1e-9..=1.0 + 1e-9).contains(&from_shoulder) {
-            let (number, from_toe_m) = (n + 1, *from_toe_m);
-            return Err(ShapeFault::StationOrder { number, from_toe_m, length_m });
-        }
-        stations.push(Station { from_shoulder: from_shoulder.clamp(0.0, 1.0), ..*section });
-    }
-    // The blade ends where its ends were measured: the outermost sections run on to shoulder and toe.
-    if let Some(first) = stations.first().copied().filter(|it| it.from_shoulder > 0.0) {
-        stations.insert(0, Station { from_shoulder: 0.0, ..first });
-    }
-    if let Some(last) = stations.last().copied().filter(|it| it.from_shoulder < 1.0) {
-        stations.push(Station { from_shoulder: 1.0, ..last });
-    }
-    Ok(stations)
-}
-
-/// Everything that makes the shape no solid.
-pub fn sound(shape: &BatShape) -> Vec<ShapeFault> {
-    let (blade, handle) = (&shape.blade, &shape.handle);
-    let mut faults = Vec::new();
-    // One of a kind is enough to mend it: the worst.
-    let worst = |measure: &dyn Fn(&Station) -> f64| {
-        blade.stations.iter().min_by(|a, b| measure(a).total_cmp(&measure(b)))
-    };
-    let over_edge = |it: &Station| it.depth_m - it.camber_m - it.edge_m;
-    if let Some(it) = worst(&over_edge).filter(|it| over_edge(it) < 0.0) {
-        faults.push(ShapeFault::EdgeOverSpine {
-            from_toe_m: blade.from_toe_m(it),
-            edge_m: it.edge_m,
-            depth_m: it.depth_m - it.camber_m,
-        });
-    } else if let Some(it) = worst(&Station::thinnest_m).filter(|it| it.thinnest_m() <= 0.0) {
-        faults.push(ShapeFault::BackThroughFace {
-            from_toe_m: blade.from_toe_m(it),
-            thickness_m: it.thinnest_m(),
-            nearest_hollow: most_hollow(it),
-        });
-    }
-    let out_of_order = |it: &&[Station]| it[1].from_shoulder < it[0].from_shoulder;
-    if let Some(n) = blade.stations.windows(2).position(|it| out_of_order(&it)) {
-        faults.push(ShapeFault::StationOrder {
-            number: n + 2,
-            from_toe_m: blade.from_toe_m(&blade.stations[n + 1]),
-            length_m: blade.length_m,
-        });
-    }
-    let longest_m = 0.5 * blade.length_m;
-    if handle.splice_m > longest_m {
-        faults.push(ShapeFault::Splice {
-            splice_m: handle.splice_m,
-            blade_m: blade.length_m,
-            nearest_m: longest_m,
-        });
-    }
-    if let Some(root) = blade.stations.first() {
-        for (handle_m, room_m) in [
-            (2.0 * handle.half_y_m(handle.length_m), root.width_m),
-            (2.0 * handle.half_z_m(handle.length_m), root.depth_m),
-        ] {
-            if handle_m > room_m * (1.0 + HANDLE_SLACK) {
-                faults.push(ShapeFault::HandleOutOfBlade { handle_m, room_m });
-            }
-        }
-    }
-    faults
-}
-
-/// How much thicker than the blade a handle may be at the joint, where both are rounded off, as a share:
-/// assumption.
-const HANDLE_SLACK: f64 = 0.10;
-
-/// Most hollow, to a hundredth, that leaves wood all over a section.
-fn most_hollow(station: &Station) -> f64 {
-    let hundredths = (0..=200).rev().map(|n| -1.0 + f64::from(n) / 100.0);
-    hundredths
-        .filter(|hollow| *hollow < station.hollow)
-        .find(|hollow| Station { hollow: *hollow, ..*station }.thinnest_m() > 0.0)
-        .unwrap_or(-1.0)
-}

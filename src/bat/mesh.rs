@@ -109,9 +109,10 @@ pub fn outline(
 ) -> [Vec<DVec3>; 2] {
     let x_m = shoulder_m + station.from_shoulder * blade.length_m;
     let half_m = 0.5 * station.width_m;
+    let face_m = blade.face_at_m(station.from_shoulder);
     let at = |n: usize| {
         let share = n as f64 / across as f64 - 1.0;
-        let (face, back) = station.face_and_back_m(blade.face_m, 1.0 - share.abs());
+        let (face, back) = station.face_and_back_m(face_m, 1.0 - share.abs());
         [face, back].map(|z_m| DVec3::new(x_m, half_m * share, z_m))
     };
     let face = (0..=2 * across).map(|n| at(n)[0]).collect();

@@ -15,6 +15,7 @@ pub fn impossible(described: &Described) -> Vec<ShapeFault> {
         ("blade.edge", blade.edge_m, [0.001, 0.1], "m"),
         ("blade.depth", blade.depth_m, [0.005, 0.15], "m"),
         ("blade.camber", blade.camber_m, [0.0, 0.05], "m"),
+        ("blade.bow", blade.bow_m, [0.0, 0.03], "m"),
         ("blade.shoulder_width", blade.shoulder_width_m, [0.01, 0.2], "m"),
         ("blade.shoulder_length", blade.shoulder_length_m, [0.0, 0.8], "m"),
         ("blade.toe_depth", blade.toe_depth_m, [0.001, 0.15], "m"),
@@ -27,6 +28,7 @@ pub fn impossible(described: &Described) -> Vec<ShapeFault> {
         ("handle.twine", handle.twine_m, [0.0, 0.01], "m"),
         ("handle.grip", handle.grip_m, [0.0, 0.02], "m"),
         ("handle.grip_length", handle.grip_length_m, [0.0, 0.5], "m"),
+        ("handle.strip", handle.pieces.map(|it| it.1), [0.0, 0.02], "m"),
         ("extras.labels", extras.labels_kg, [0.0, 0.2], "kg"),
         ("extras.face_sheet", extras.face_sheet_kg, [0.0, 0.3], "kg"),
         ("extras.toe_guard", extras.toe_guard_m, [0.0, 0.02], "m"),
@@ -39,15 +41,17 @@ pub fn impossible(described: &Described) -> Vec<ShapeFault> {
     let said = all.into_iter().filter_map(|(field, value, limits, unit)| {
         value.and_then(|it| outside(field, it, limits, unit))
     });
-    let stations = blade.stations.iter().flat_map(|(_, it)| {
+    let stations = blade.stations.iter().flat_map(|it| {
         [
-            outside("blade.stations", it.width_m, [0.005, 0.2], "m"),
-            outside("blade.stations", it.edge_m, [0.0005, 0.15], "m"),
-            outside("blade.stations", it.depth_m, [0.0005, 0.15], "m"),
-            outside("blade.stations", it.camber_m, [0.0, 0.05], "m"),
+            (it.width_m, [0.005, 0.2]),
+            (Some(it.edge_m), [0.0005, 0.15]),
+            (Some(it.depth_m), [0.0005, 0.15]),
+            (it.camber_m, [0.0, 0.05]),
         ]
     });
-    said.chain(stations.flatten()).collect()
+    let at_stations =
+        stations.filter_map(|(value, limits)| outside("blade.stations", value?, limits, "m"));
+    said.chain(at_stations).collect()
 }
 
 fn outside(

@@ -6,6 +6,7 @@ use super::described::{
     USUAL_RUBBER_SHARE,
 };
 use super::handle::{Handle, HandleShape};
+use super::measured::MeasuredStation;
 use super::shape::BatShape;
 use crate::uncertain::Uncertain;
 
@@ -38,11 +39,12 @@ fn other(it: f64, reference: f64) -> Option<f64> {
 fn blade(it: &Blade, reference: &Blade) -> DescribedBlade {
     let stations = match it.stations == reference.stations {
         true => Vec::new(),
-        false => it.stations.iter().map(|at| (it.from_toe_m(at), *at)).collect(),
+        false => it.stations.iter().map(|at| MeasuredStation::of(it.from_toe_m(at), at)).collect(),
     };
     DescribedBlade {
         length_m: other(it.length_m, reference.length_m),
         stations,
+        bow_m: other(it.bow_m, reference.bow_m),
         ..DescribedBlade::default()
     }
 }
@@ -73,6 +75,7 @@ fn handle(it: &Handle, reference: &Handle) -> DescribedHandle {
         cane_kg_m3: other(it.density_kg_m3, reference.density_kg_m3).map(|_| cane),
         rubber_kg_m3: None,
         rubber_share: None,
+        pieces: None,
         splice_m: other(it.splice_m, reference.splice_m),
         twine_m: other(it.twine_m, reference.twine_m),
         grips: (it.grips != reference.grips).then_some(it.grips),

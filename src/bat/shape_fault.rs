@@ -69,7 +69,9 @@ pub enum ShapeFault {
         length_m: f64,
     },
     /// Too few stations to make a blade.
-    #[error("a blade needs two stations or more, at the shoulder and at the toe; there is {count}")]
+    #[error(
+        "a blade is measured at three heights or more, edge and depth at each: near the shoulder, near the toe and between; here are {count}"
+    )]
     TooFewStations {
         /// How many there are.
         count: usize,
@@ -118,6 +120,20 @@ pub enum ShapeFault {
         /// Diameter of what lies on the cane.
         cover_m: f64,
     },
+    /// Rubber strips that leave no cane.
+    #[error(
+        "{strips} rubber strips of {strip_m:.4} m leave no cane in a handle {handle_m:.4} m thick: nearest, strips of less than {nearest_m:.4} m"
+    )]
+    Strips {
+        /// How many.
+        strips: u32,
+        /// Thickness of one.
+        strip_m: f64,
+        /// Thickness of the handle through, half way along.
+        handle_m: f64,
+        /// Thickness at which they fill it.
+        nearest_m: f64,
+    },
     /// The cleft is too small for the blade.
     #[error(
         "the cleft is {have_m:.3} m in {what} and the blade needs {need_m:.3} m: nearest, a blade of {have_m:.3} m"
@@ -149,7 +165,7 @@ impl ShapeFault {
             Self::Swell { .. } => "the swell would leave the blade",
             Self::Splice { .. } => "the splice needs the wood",
             Self::HandleOutOfBlade { .. } => "the handle would come out of the blade",
-            Self::NoCane { .. } => "no cane would be left under the grip",
+            Self::NoCane { .. } | Self::Strips { .. } => "no cane would be left under the grip",
             Self::Cleft { .. } => "the cleft is no larger",
             Self::Bat(_) => "no bat is so",
         }
@@ -166,6 +182,7 @@ impl ShapeFault {
             Self::Swell { .. } => "blade.swell",
             Self::Splice { .. } => "handle.splice",
             Self::NoCane { .. } => "handle.diameter",
+            Self::Strips { .. } => "handle.strip",
             Self::HandleOutOfBlade { .. } => "handle.shoulder_diameter",
             Self::Cleft { .. } => "willow.cleft",
             Self::Bat(_) => "blade",

@@ -24,7 +24,7 @@ pub struct ShapedBat {
     pub bat: Bat,
     /// Density of its willow, kg/m³.
     pub density_kg_m3: Uncertain,
-    /// Dead weight, kg; its doubt is that of the density.
+    /// Dead weight, kg; its doubt is that of the density, and of what was completed of the shape.
     pub mass_kg: Uncertain,
     /// Balance point from the top of the handle, m.
     pub balance_m: Uncertain,
@@ -65,8 +65,11 @@ pub fn shaped(
     limits: &Limits,
 ) -> Result<ShapedBat, Vec<ShapeFault>> {
     let shape = described.shape(&size.reference)?;
-    let bat = figures(label, shape, described.density_kg_m3(), size, limits);
-    bat.map(|it| it.with_rubber(described.handle.rubber_share, limits)).map_err(|it| vec![it])
+    let others = described.shapes_in_doubt(&size.reference);
+    let density_kg_m3 = described.density_kg_m3();
+    let rubber_share = described.rubber_share(&shape.handle);
+    let bat = in_doubt(label, shape, &others, density_kg_m3, size, limits);
+    bat.map(|it| it.with_rubber(rubber_share, limits)).map_err(|it| vec![it])
 }
 
 impl ShapedBat {
@@ -90,18 +93,33 @@ pub fn figures(
     size: &Size,
     limits: &Limits,
 ) -> Result<ShapedBat, ShapeFault> {
+    in_doubt(label, shape, &[], density_kg_m3, size, limits)
+}
+
+/// The same of a shape that may as well be one of `others`, each a standard deviation off by a reason of its own.
+fn in_doubt(
+    label: &str,
+    shape: BatShape,
+    others: &[BatShape],
+    density_kg_m3: Uncertain,
+    size: &Size,
+    limits: &Limits,
+) -> Result<ShapedBat, ShapeFault> {
     let bat = shape.bat(label)?;
     let mut denser = shape.clone();
     denser.blade.density_kg_m3 += STEP_KG_M3;
     let denser = denser.bat(label)?;
+    let other_bats: Vec<Bat> = others.iter().filter_map(|it| it.bat(label).ok()).collect();
     let with_doubt = |of: fn(&Bat) -> f64| {
         let by_density = (of(&denser) - of(&bat)) / STEP_KG_M3 * density_kg_m3.sd;
-        Uncertain::computed(of(&bat), by_density.abs())
+        let by_shape = other_bats.iter().map(|it| of(it) - of(&bat));
+        let all: Vec<f64> = by_shape.chain([by_density]).collect();
+        Uncertain::computed(of(&bat), independent_sd(&all))
     };
     let swing_moment_kg_m2 = with_doubt(Bat::swing_moment_kg_m2);
     let reference = size.reference.bat(size.name.as_str())?;
     let pickup = |it: f64| pickup_weight_kg(&reference, it);
-    let bending = bending(&shape);
+    let bending = bending(&shape, others);
     let [blade, handle] = shells(&shape);
     Ok(ShapedBat {
         density_kg_m3,
@@ -146,9 +164,9 @@ fn volume_m3(shape: &BatShape) -> f64 {
     moments.mass_kg + shape.blade.volume_m3()
 }
 
-/// Frequency and node of the first bending, with what the stiffness of willow and cane leaves open.
-fn bending(shape: &BatShape) -> Option<[Uncertain; 2]> {
-    let at = |willow: f64, cane: f64| {
+/// Frequency and node of the first bending, with what the stiffness of willow and cane, and the shape, leave open.
+fn bending(shape: &BatShape, others: &[BatShape]) -> Option<[Uncertain; 2]> {
+    let at = |shape: &BatShape, willow: f64, cane: f64| {
         let moduli = Moduli {
             willow_pa: MODULUS_PA.value + willow * MODULUS_PA.sd,
             cane_pa: CANE_MODULUS_PA.value + cane * CANE_MODULUS_PA.sd,
@@ -156,9 +174,12 @@ fn bending(shape: &BatShape) -> Option<[Uncertain; 2]> {
         let mode = shape.bending_modes(moduli, 1).into_iter().next()?;
         Some([mode.frequency_hz, *mode.nodes_m.last()?])
     };
-    let (best, willow, cane) = (at(0.0, 0.0)?, at(1.0, 0.0)?, at(0.0, 1.0)?);
+    let best = at(shape, 0.0, 0.0)?;
+    let mut off = vec![at(shape, 1.0, 0.0)?, at(shape, 0.0, 1.0)?];
+    off.extend(others.iter().filter_map(|it| at(it, 0.0, 0.0)));
     Some(core::array::from_fn(|k| {
-        Uncertain::computed(best[k], independent_sd(&[willow[k] - best[k], cane[k] - best[k]]))
+        let all: Vec<f64> = off.iter().map(|it| it[k] - best[k]).collect();
+        Uncertain::computed(best[k], independent_sd(&all))
     }))
 }
 

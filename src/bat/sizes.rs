@@ -46,6 +46,8 @@ pub struct Craft {
     pub handle_spread: f64,
     /// Thinnest edge that lasts, m.
     pub thinnest_edge_m: f64,
+    /// Lowest and highest swell that is proposed, over the toe, as a share of the blade.
+    pub swell_from_toe: [f64; 2],
 }
 
 /// One row of the table of sizes: how the reference bat of the size differs from the adult shape.

@@ -43,7 +43,7 @@ impl BatShape {
         let Some(station) = blade.at(from_shoulder_m / blade.length_m) else {
             return BeamSection { EI_n_m2: 0.0, mass_kg_m: 0.0 };
         };
-        let whole = station.section(1.0, blade.face_m);
+        let whole = station.section(1.0, blade.face_at_m(station.from_shoulder));
         let splice = match from_shoulder_m < handle.splice_m {
             true => {
                 // No wider than the blade: at the shoulder both are rounded off.

@@ -23,6 +23,8 @@ pub mod pdf;
 pub mod pickup_page;
 pub mod picture;
 pub mod png;
+pub mod profile;
+mod profile_strips;
 mod qr;
 pub mod sheet;
 mod sheet_figures;

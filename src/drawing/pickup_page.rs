@@ -119,11 +119,12 @@ fn side(picture: &mut Picture, area: Area, bat: &ShownBat, n: usize, theme: &The
     // Seen from the side: from the middle of the face to the spine, the back uppermost.
     let stations = (0..=POINTS).filter_map(|k| {
         let share = k as f64 / POINTS as f64;
-        Some((handle.length_m + share * blade.length_m, blade.at(share)?))
+        let face_m = blade.face_at_m(share);
+        Some((handle.length_m + share * blade.length_m, face_m, blade.at(share)?.depth_m))
     });
-    let along: Vec<(f64, f64)> = stations.map(|(x, it)| (x, it.depth_m)).collect();
-    let back = along.iter().map(|(x, depth)| at(*x, depth - blade.face_m));
-    let face = along.iter().rev().map(|(x, _)| at(*x, -blade.face_m));
+    let along: Vec<(f64, f64, f64)> = stations.collect();
+    let back = along.iter().map(|(x, face, depth)| at(*x, depth - face));
+    let face = along.iter().rev().map(|(x, face, _)| at(*x, -face));
     let outline: Vec<[f64; 2]> = back.chain(face).collect();
     let ink = Stroke::solid(theme.bats[n], 1.4);
     picture.polygons([outline.as_slice(), shaft.as_slice()], theme.bats[n], 0.16);

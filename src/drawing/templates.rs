@@ -19,10 +19,14 @@ const ON_A_PAGE: usize = 3;
 /// Length of the bar by which the print is checked, mm.
 pub const BAR_MM: f64 = 150.0;
 
+/// Under everything that is held against the wood.
+pub(super) const TAKE_CARE: &str =
+    "Willow dust harms the lungs: wear a mask. Keep both hands behind the blade";
+
 /// Under the sections.
 const FOOT: [&str; 2] = [
     "Dashed: the printed gauge of the Laws as remembered, the section placed where it has most room",
-    "Willow dust harms the lungs: wear a mask. Keep both hands behind the blade",
+    TAKE_CARE,
 ];
 
 /// Pages of A4, the toe's section first. `title` names the bat.
@@ -49,16 +53,12 @@ fn page(blade: &Blade, title: &str, number_of: usize, all: usize, places: &[f64]
     let [width, height] = PAGE_MM.map(|it| it * PX_PER_MM);
     let margin = MARGIN_MM * PX_PER_MM;
     let mut picture = Picture::new(width, height, theme);
-    let head = Lettering::new(Size::Sentence, theme.ink).bold();
-    let text = Lettering::new(Size::Text, theme.ink);
     let quiet = Lettering::new(Size::Quiet, theme.quiet);
-    picture.text(margin, margin + 20.0, head, title);
     let words = format!(
         "Sections at their true size, page {number_of} of {all}. Print at 100 %: the bar must measure {BAR_MM:.0} mm"
     );
-    picture.text(margin, margin + 44.0, text, &words);
-    bar(&mut picture, [margin, margin + 62.0], theme);
-    let top = margin + 92.0;
+    heading(&mut picture, title, &words);
+    let top = margin + 104.0;
     let row = (height - margin - 40.0 - top) / ON_A_PAGE as f64;
     for (n, from_toe_m) in places.iter().enumerate() {
         let Some(station) = blade.at(1.0 - from_toe_m / blade.length_m) else { continue };
@@ -70,6 +70,23 @@ fn page(blade: &Blade, title: &str, number_of: usize, all: usize, places: &[f64]
         picture.text(margin, height - margin - up, quiet, line);
     }
     picture.finish()
+}
+
+/// The head of a page to be printed at 100 %: the bat in two lines at most, what is on the page, and the bar.
+pub(super) fn heading(picture: &mut Picture, title: &str, words: &str) {
+    let margin = MARGIN_MM * PX_PER_MM;
+    let room = PAGE_MM[0] * PX_PER_MM - 2.0 * margin;
+    let text = Lettering::new(Size::Text, PRINT.ink);
+    let mut lines = text.bold().wrapped(title, room);
+    if let (true, Some(second)) = (lines.len() > 2, lines.get(1)) {
+        lines[1] = text.bold().ended(second, room, "…");
+    }
+    lines.truncate(2);
+    for (n, line) in lines.iter().rev().enumerate() {
+        picture.text(margin, margin + 34.0 - n as f64 * Size::Text.line_px(), text.bold(), line);
+    }
+    picture.text(margin, margin + 54.0, text, words);
+    bar(picture, [margin, margin + 74.0], &PRINT);
 }
 
 /// The bar by which the print is checked, a tick each centimetre.
@@ -98,8 +115,9 @@ fn section(picture: &mut Picture, area: Area, blade: &Blade, station: &Station, 
     opening.extend(opening.first().copied());
     picture.polyline(&opening, Stroke { colour: theme.quiet, width: 0.8, dash: "4 3" });
     let around = outline(blade, 0.0, station, ACROSS).concat();
+    let own_m = blade.face_at_m(station.from_shoulder);
     let mut around: Vec<[f64; 2]> =
-        around.into_iter().map(|it| at([it.y, face_m - (it.z - blade.face_m)])).collect();
+        around.into_iter().map(|it| at([it.y, face_m - (it.z - own_m)])).collect();
     around.extend(around.first().copied());
     picture.polyline(&around, Stroke::solid(theme.ink, 1.0));
     let hair = Stroke::solid(theme.hairline, 0.6);

@@ -124,6 +124,7 @@ struct CraftTable {
     ends_spread: f64,
     handle_spread: f64,
     thinnest_edge_m: f64,
+    swell_from_toe: (f64, f64),
 }
 
 #[derive(Deserialize)]
@@ -163,6 +164,7 @@ impl From<ShapeTable> for BatShape {
             blade: Blade {
                 length_m: b.length_m,
                 face_m: b.face_m,
+                bow_m: 0.0,
                 density_kg_m3: b.density_kg_m3,
                 face_cover_kg_m2: b.face_cover_kg_m2,
                 toe_guard_m: b.toe_guard_m,
@@ -184,6 +186,7 @@ impl From<CraftTable> for Craft {
             ends_spread: table.ends_spread,
             handle_spread: table.handle_spread,
             thinnest_edge_m: table.thinnest_edge_m,
+            swell_from_toe: table.swell_from_toe.into(),
         }
     }
 }

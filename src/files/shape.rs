@@ -34,7 +34,7 @@ const OWN: Kind = Kind {
 };
 
 part! {
-    /// One measured section.
+    /// What was measured at one height: edge and depth, and what else was.
     StationV1 = "Station" {
         /// Place over the toe.
         from_toe,
@@ -74,8 +74,10 @@ part! {
         shoulder_length,
         /// Depth at the toe.
         toe_depth,
+        /// Height of the face's arc along the blade.
+        bow,
         ;
-        /// Measured sections from the shoulder to the toe, in place of the figures above.
+        /// Heights at which it was measured, from the shoulder to the toe; what is given above is carved out of them.
         stations: Vec<StationV1>,
     }
 }
@@ -97,6 +99,10 @@ part! {
         rubber,
         /// Share of the handle that is rubber.
         rubber_share,
+        /// In its place, how many pieces of cane it is glued up of, a rubber strip between each two.
+        pieces,
+        /// Thickness of these strips.
+        strip,
         /// Length of the splice.
         splice,
         /// Thickness of the twine.

@@ -3,11 +3,11 @@
 use super::card;
 use super::document::{Text, edit, in_one_line, in_ron};
 use super::fault::Fault;
-use super::shape::{BladeV1, ExtrasV1, HandleV1, ShapeV1, StationV1, WillowV1};
+use super::shape::{BladeV1, CleftV1, ExtrasV1, HandleV1, ShapeV1, StationV1, WillowV1};
 use super::stages::entry::texts;
-use crate::bat::blade::Station;
-use crate::bat::described::{Described, DescribedBlade, DescribedExtras, DescribedHandle};
+use crate::bat::described::{Cleft, Described, DescribedBlade, DescribedExtras, DescribedHandle};
 use crate::bat::handle::HandleShape;
+use crate::bat::measured::MeasuredStation;
 use crate::card::Card;
 use crate::workshop::stages::{Entry, Stage};
 
@@ -97,12 +97,41 @@ pub fn with_entry(
     edit::put_raw(text, &format!("log.{n}"), &raw).ok_or_else(lost)
 }
 
-/// A length to the micrometre, without noughts behind.
+/// A whole file of a described bat. What is read back from it has the figures of what was written.
+///
+/// # Errors
+/// If it cannot be written.
+pub fn written(
+    title: &str,
+    invented: bool,
+    size: &str,
+    described: &Described,
+) -> Result<String, Fault> {
+    let text = |it: &str| Some(Text(it.to_owned()));
+    let it = ShapeV1 {
+        version: text(super::shape::VERSION),
+        title: text(title),
+        size: text(size),
+        invented: text("yes").filter(|_| invented),
+        blade: blade(&described.blade),
+        handle: handle(&described.handle),
+        extras: extras(&described.extras),
+        willow: WillowV1 {
+            density: described.willow_kg_m3.map(|it| kg_m3(it.value)),
+            cleft: described.cleft.as_ref().map(cleft).unwrap_or_default(),
+        },
+        card: None,
+        log: Vec::new(),
+    };
+    Ok(in_ron(&it)? + "\n")
+}
+
+/// A length to the nanometre, without noughts behind.
 pub fn mm(it_m: f64) -> Text {
     Text(format!("{} mm", short(1e3 * it_m)))
 }
 
-/// A share to a thousandth of a percent.
+/// A share to a millionth of a percent.
 pub fn percent(it: f64) -> Text {
     Text(format!("{} %", short(100.0 * it)))
 }
@@ -112,7 +141,7 @@ fn kg_m3(it: f64) -> Text {
 }
 
 fn short(it: f64) -> String {
-    let digits = format!("{it:.3}");
+    let digits = format!("{it:.6}");
     let digits = digits.trim_end_matches('0').trim_end_matches('.');
     if digits == "-0" { "0".to_owned() } else { digits.to_owned() }
 }
@@ -129,18 +158,19 @@ fn blade(it: &DescribedBlade) -> BladeV1 {
         shoulder_width: it.shoulder_width_m.map(mm),
         shoulder_length: it.shoulder_length_m.map(mm),
         toe_depth: it.toe_depth_m.map(mm),
+        bow: it.bow_m.map(mm),
         stations: it.stations.iter().map(station).collect(),
     }
 }
 
-fn station((from_toe_m, it): &(f64, Station)) -> StationV1 {
+fn station(it: &MeasuredStation) -> StationV1 {
     StationV1 {
-        from_toe: Some(mm(*from_toe_m)),
-        width: Some(mm(it.width_m)),
+        from_toe: Some(mm(it.from_toe_m)),
+        width: it.width_m.map(mm),
         edge: Some(mm(it.edge_m)),
         depth: Some(mm(it.depth_m)),
-        hollow: Some(percent(it.hollow)),
-        camber: Some(mm(it.camber_m)),
+        hollow: it.hollow.map(percent),
+        camber: it.camber_m.map(mm),
     }
 }
 
@@ -158,6 +188,8 @@ fn handle(it: &DescribedHandle) -> HandleV1 {
         cane: it.cane_kg_m3.map(kg_m3),
         rubber: it.rubber_kg_m3.map(kg_m3),
         rubber_share: it.rubber_share.map(percent),
+        pieces: it.pieces.map(|it| Text(it.0.to_string())),
+        strip: it.pieces.filter(|it| it.0 > 1).map(|it| mm(it.1)),
         splice: it.splice_m.map(mm),
         twine: it.twine_m.map(mm),
         grips: it.grips.map(|it| Text(it.to_string())),
@@ -167,8 +199,21 @@ fn handle(it: &DescribedHandle) -> HandleV1 {
     }
 }
 
+fn grams(it_kg: f64) -> Text {
+    Text(format!("{} g", short(1e3 * it_kg)))
+}
+
+fn cleft(it: &Cleft) -> CleftV1 {
+    CleftV1 {
+        mass: Some(grams(it.mass_kg)),
+        length: Some(mm(it.length_m)),
+        width: Some(mm(it.width_m)),
+        depth: Some(mm(it.depth_m)),
+        moisture: it.moisture.map(percent),
+    }
+}
+
 fn extras(it: &DescribedExtras) -> ExtrasV1 {
-    let grams = |it: f64| Text(format!("{} g", short(1e3 * it)));
     ExtrasV1 {
         labels: it.labels_kg.map(grams),
         face_sheet: it.face_sheet_kg.map(grams),

@@ -2,14 +2,18 @@
 
 use super::Stop;
 use super::placed::{argument_fault, shape_faults};
+use crate::bat::completed::Completed;
+use crate::bat::described::Described;
 use crate::bat::shaped::{ShapedBat, shaped};
 use crate::card::Card;
 use crate::files::assets::limits;
+use crate::files::fault::Fault;
 use crate::files::shape::LoadedShape;
+use crate::files::shape_text;
 use crate::units::{Quantity, parse};
 use crate::workshop::carved::Held;
 use crate::workshop::middles::middles;
-use crate::workshop::to_card::{Start, ToCard, to_card};
+use crate::workshop::to_card::{Answer, Start, ToCard, to_card};
 
 /// A described bat, worked out.
 #[derive(Clone, Debug)]
@@ -22,15 +26,57 @@ pub struct Worked {
     pub middles: Vec<(&'static str, ShapedBat)>,
     /// The card that it is carved to, and what comes of that.
     pub to: Option<(Card, ToCard)>,
+    /// It is carved from the bat described; else from the size's own.
+    pub own: bool,
 }
 
 impl Worked {
+    /// The answer to the card that is drawn, exported and written down: the first, else the nearest there is.
+    pub fn answer(&self) -> Option<&Answer> {
+        self.to.as_ref().and_then(|(_, it)| it.answers.first().or(it.nearest.as_ref()))
+    }
+
+    /// What it is carved from, in words.
+    pub fn carved_from(&self) -> String {
+        match self.own {
+            true => self.loaded.title.clone(),
+            false => format!("the standard bat of size {}", self.loaded.size.name),
+        }
+    }
+
+    /// What the bat that is drawn and written is called.
+    pub fn title(&self) -> String {
+        match self.answer() {
+            Some(it) => format!("{}, carved to a card from {}", it.name, self.carved_from()),
+            None => self.loaded.title.clone(),
+        }
+    }
+
+    /// The bat that answers the card as the text of a described bat, so that it can be read and worked on; none
+    /// without a card.
+    ///
+    /// # Errors
+    /// If it cannot be written.
+    pub fn written(&self) -> Result<Option<String>, Fault> {
+        let (Some((card, _)), Some(answer)) = (&self.to, self.answer()) else { return Ok(None) };
+        let LoadedShape { size, described, .. } = &self.loaded;
+        let it = &answer.bat;
+        let mut of = Described::of(&it.shape, &size.reference, it.density_kg_m3);
+        of.cleft = described.cleft.filter(|_| self.own);
+        let title = self.title();
+        let invented = card.invented || (self.own && self.loaded.invented);
+        shape_text::written(&title, invented, &size.name, &of).map(Some)
+    }
+
+    /// What the size's lines completed of a blade that was measured at some heights.
+    pub fn completed(&self) -> Vec<Completed> {
+        self.loaded.described.completed(&self.loaded.size.reference)
+    }
+
     /// The bat to be drawn and exported: the best answer to the card, else the nearest to it, else as
     /// described.
     pub fn chosen(&self) -> &ShapedBat {
-        let answer =
-            self.to.as_ref().and_then(|(_, it)| it.answers.first().or(it.nearest.as_ref()));
-        answer.map_or(&self.bat, |it| &it.bat)
+        self.answer().map_or(&self.bat, |it| &it.bat)
     }
 }
 
@@ -55,6 +101,7 @@ pub fn worked(loaded: LoadedShape, to_meet: Option<ToMeet>) -> Result<Worked, St
         .map_err(|it| shape_faults(&loaded.places, &it))?;
     let density_kg_m3 = loaded.described.density_kg_m3();
     let like_described = |it: &ShapedBat| it.clone().with_rubber(bat.rubber_share, &limits);
+    let own = to_meet.as_ref().is_none_or(|it| it.own);
     let to = to_meet.map(|ToMeet { card, held, own }| {
         let described = &loaded.described;
         let start = Start {
@@ -81,7 +128,7 @@ pub fn worked(loaded: LoadedShape, to_meet: Option<ToMeet>) -> Result<Worked, St
             .collect(),
         Some(_) => Vec::new(),
     };
-    Ok(Worked { loaded, bat, middles, to })
+    Ok(Worked { loaded, bat, middles, to, own })
 }
 
 const WHAT: &str =

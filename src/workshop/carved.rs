@@ -66,28 +66,75 @@ const SHOULDER: f64 = 0.07;
 /// Carving thickens the blade towards one end, and another station may become the deepest: so often it is
 /// begun anew from that one.
 const SWELLS: usize = 4;
+/// Where two stations are all but equally deep neither stays the deepest. The spine is then raised at the held
+/// swell, so often at most, by a ten-thousandth more than the other stands over it.
+const RAISES: usize = 8;
+/// See [`RAISES`].
+const RAISED_OVER: f64 = 1e-4;
+/// The most that it is raised in all: a hump of 2 mm is no swell (assumption).
+const MOST_RAISED: f64 = 1.03;
 
 /// Carves `start` until it has the figures and what is held; none where no blade gets there.
 pub fn carve(start: &BatShape, craft: &Craft, figures: &Figures, held: &Held) -> Option<Carved> {
+    let is_free = held.swell_from_toe_m.is_none() && held.hollow.is_none();
+    let at = |swell, raised| carved_at(start, craft, figures, held, swell, raised);
     let mut swell = start.blade.deepest_index()?;
+    // The station that came nearest to being the swell, and by what share another is deeper.
+    let mut nearest: Option<(usize, f64)> = None;
     for _ in 0..SWELLS {
-        let mut start = start.clone();
-        if let Some(from_toe_m) = held.swell_from_toe_m {
-            start.blade.move_station(swell, from_toe_m).ok()?;
-        }
-        let now = start.blade.stations.get(swell).map(|it| it.hollow);
-        if let (Some(hollow), Some(now)) = (held.hollow, now) {
-            start.blade.stations.iter_mut().for_each(|it| it.hollow += hollow - now);
-        }
-        let carved = carved_from(&start, craft, figures, held)?;
+        let Some(carved) = at(swell, 1.0) else { break };
         let deepest = carved.shape.blade.deepest_index()?;
-        let is_free = held.swell_from_toe_m.is_none() && held.hollow.is_none();
         if is_free || deepest == swell {
             return Some(carved);
         }
+        let over = over(&carved, swell)?;
+        if nearest.is_none_or(|it| over < it.1) {
+            nearest = Some((swell, over));
+        }
         swell = deepest;
     }
+    let (swell, mut too_low) = nearest?;
+    let mut raised = 1.0;
+    for _ in 0..RAISES {
+        raised *= 1.0 + too_low + RAISED_OVER;
+        if raised > MOST_RAISED {
+            return None;
+        }
+        let carved = at(swell, raised)?;
+        if carved.shape.blade.deepest_index()? == swell {
+            return Some(carved);
+        }
+        too_low = over(&carved, swell)?;
+    }
     None
+}
+
+/// By what share the deepest station is deeper than this one.
+fn over(carved: &Carved, swell: usize) -> Option<f64> {
+    let blade = &carved.shape.blade;
+    Some(blade.deepest()?.depth_m / blade.stations.get(swell)?.depth_m - 1.0)
+}
+
+/// Carved with this station as the swell, its spine raised by so much.
+fn carved_at(
+    start: &BatShape,
+    craft: &Craft,
+    figures: &Figures,
+    held: &Held,
+    swell: usize,
+    raised: f64,
+) -> Option<Carved> {
+    let mut start = start.clone();
+    if let Some(from_toe_m) = held.swell_from_toe_m {
+        start.blade.move_station(swell, from_toe_m).ok()?;
+    }
+    let station = start.blade.stations.get_mut(swell)?;
+    station.depth_m *= raised;
+    let now = station.hollow;
+    if let Some(hollow) = held.hollow {
+        start.blade.stations.iter_mut().for_each(|it| it.hollow += hollow - now);
+    }
+    carved_from(&start, craft, figures, held)
 }
 
 /// The same from a start whose swell and hollow are where they shall be.

@@ -50,14 +50,15 @@ pub fn grabs(shape: &BatShape) -> Vec<Grab> {
         Grab { path, name, at_B, way_B, value, range, is_share: false }
     };
     let mut out = Vec::new();
+    let face_m = |at: &Station| blade.face_at_m(at.from_shoulder);
     if let Some(swell) = blade.deepest() {
-        let spine = DVec3::new(x(swell), 0.0, blade.face_m - swell.depth_m);
+        let spine = DVec3::new(x(swell), 0.0, face_m(swell) - swell.depth_m);
         out.push(length("blade.depth", "spine height", spine, -DVec3::Z, swell.depth_m));
         let from_toe_m = blade.from_toe_m(swell);
         let ahead = DVec3::new(0.035, 0.0, 0.0);
         out.push(length("blade.swell", "swell", spine - ahead, -DVec3::X, from_toe_m));
         out.push(hollow(blade, swell, x(swell)));
-        let face_edge = DVec3::new(x(swell), -0.5 * swell.width_m, blade.face_m - swell.camber_m);
+        let face_edge = DVec3::new(x(swell), -0.5 * swell.width_m, face_m(swell) - swell.camber_m);
         out.push(length(
             "blade.camber",
             "camber of the face",
@@ -67,7 +68,7 @@ pub fn grabs(shape: &BatShape) -> Vec<Grab> {
         ));
         // Figures of the whole blade: at the swell all of them move by its own share.
         let (edge_m, width_m) = (blade.thickest_edge_m(), blade.width_m());
-        let half_y = DVec3::new(x(swell), 0.5 * swell.width_m, blade.face_m - swell.camber_m);
+        let half_y = DVec3::new(x(swell), 0.5 * swell.width_m, face_m(swell) - swell.camber_m);
         let corner = half_y - DVec3::new(0.0, 0.0, swell.edge_m);
         out.push(length("blade.edge", "edge", corner, -DVec3::Z * (swell.edge_m / edge_m), edge_m));
         let side = half_y - DVec3::new(0.0, 0.0, 0.5 * swell.edge_m);
@@ -75,13 +76,13 @@ pub fn grabs(shape: &BatShape) -> Vec<Grab> {
         out.push(length("blade.width", "width", side, wider, width_m));
     }
     if let Some(toe) = blade.stations.last() {
-        let spine = DVec3::new(x(toe), 0.0, blade.face_m - toe.depth_m);
+        let spine = DVec3::new(x(toe), 0.0, face_m(toe) - toe.depth_m);
         out.push(length("blade.toe_depth", "depth at the toe", spine, -DVec3::Z, toe.depth_m));
-        let end = DVec3::new(x(toe), 0.0, blade.face_m - 0.5 * toe.depth_m);
+        let end = DVec3::new(x(toe), 0.0, face_m(toe) - 0.5 * toe.depth_m);
         out.push(length("blade.length", "blade length", end, DVec3::X, blade.length_m));
     }
     if let Some(root) = blade.stations.first() {
-        let side = DVec3::new(x(root), 0.5 * root.width_m, blade.face_m - 0.5 * root.depth_m);
+        let side = DVec3::new(x(root), 0.5 * root.width_m, face_m(root) - 0.5 * root.depth_m);
         out.push(length("blade.shoulder_width", "shoulders", side, 0.5 * DVec3::Y, root.width_m));
     }
     let at_m = handle.bottom_hand_m();
@@ -93,7 +94,7 @@ pub fn grabs(shape: &BatShape) -> Vec<Grab> {
 
 /// Half way from edge to spine, on the back.
 fn hollow(blade: &Blade, swell: &Station, x_m: f64) -> Grab {
-    let (_, back_m) = swell.face_and_back_m(blade.face_m, 0.5);
+    let (_, back_m) = swell.face_and_back_m(blade.face_at_m(swell.from_shoulder), 0.5);
     // There the rise from edge to spine falls by a quarter of it for all of the hollowing.
     let rise_m = swell.depth_m - swell.camber_m - swell.edge_m;
     Grab {

@@ -107,7 +107,8 @@ impl Pressing {
         for (a, b) in blade.stations.iter().zip(blade.stations.iter().skip(1)) {
             let length_m = (b.from_shoulder - a.from_shoulder) * blade.length_m;
             for (t, weight) in GAUSS_4 {
-                let across = self.across(&a.towards(b, t), blade.face_m);
+                let station = a.towards(b, t);
+                let across = self.across(&station, blade.face_at_m(station.from_shoulder));
                 moved.z_m3 += weight * length_m * across.z_m3;
                 moved.zz_m4 += weight * length_m * across.zz_m4;
             }

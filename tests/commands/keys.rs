@@ -87,7 +87,12 @@ fn the_keys_of_quick_commands_are_those_listed() {
     the_keys_of("weigh", &["", "--set bats.0.width=11cm", "--set bats.0.pendulum.time=12.5s"]);
     the_keys_of(
         "shape",
-        &["scenarios/blade.ron", &format!("--to {CARD}"), &format!("--to {CARD} --hold edge=60mm")],
+        &[
+            "scenarios/blade.ron",
+            "tests/commands/three-heights.ron",
+            &format!("--to {CARD}"),
+            &format!("--to {CARD} --hold edge=60mm"),
+        ],
     );
     the_keys_of("plane", &[&format!("{CARD} --mass 1.3kg --balance 540mm --time 43s")]);
     let airs = "--from 18C,55% --to 30C,75%";

@@ -40,6 +40,9 @@ fn shape_writes_its_figures_templates_and_solid() {
     let json: Value = serde_json::from_slice(&glb[20..20 + text]).unwrap();
     assert_eq!(json["meshes"].as_array().unwrap().len(), 2);
     assert!(read("sections.pdf").starts_with(b"%PDF"));
+    assert!(read("profile.pdf").starts_with(b"%PDF"));
+    // An adult blade lies on three pages, and its strips on three more.
+    assert!(read("profile-6.svg").starts_with(b"<svg"));
     let page = String::from_utf8(read("sections-1.svg")).unwrap();
     // The bar of 150 mm runs from the margin of 10 mm, in CSS pixels of 1/96 in.
     assert!(page.contains("M37.8 100.8L604.72 100.8") || page.contains("L604.72"), "{page}");
@@ -53,9 +56,81 @@ fn shape_to_a_card_meets_it_or_names_the_demand_that_breaks_it() {
     assert_eq!(found["demands_broken"].as_array().unwrap().len(), 0);
     assert_eq!(found["met"].as_array().unwrap().len(), 5, "{:#}", found["met"]);
     assert!(found["answers"].as_array().unwrap().len() > 1);
+    assert_eq!(found["chosen"], found["answers"][0]["name"]);
     let heavy = CARD.replace("swing_moment_kg_m2: 0.", "swing_moment_kg_m2: 0.9");
     std::fs::write(folder.path().join("odd.ron"), heavy).unwrap();
     backlift().current_dir(folder.path()).args(["shape", "--to", "odd.ron"]).assert().code(2);
+}
+
+#[test]
+fn the_shape_that_meets_a_card_is_written_as_a_bat_that_has_its_figures() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("card.ron"), CARD).unwrap();
+    let own = folder.path().join("own.ron");
+    let described = "(version: \"backlift/shape/1\", title: \"Mine\", size: \"6\", \
+        handle: (pieces: \"3\", strip: \"1.2 mm\", grips: 2), blade: (bow: \"6 mm\"))";
+    std::fs::write(&own, described).unwrap();
+    let mut titles = Vec::new();
+    for bat in [None, Some("own.ron")] {
+        let to: Vec<&str> = ["shape"].into_iter().chain(bat).collect();
+        let to = [&to[..], &["--to", "card.ron", "--out", "bench"]].concat();
+        let carved = figures(&to, folder.path(), 0);
+        let read = figures(&["shape", "bench/bat.ron"], folder.path(), 0);
+        for key in [
+            "mass_kg",
+            "balance_m",
+            "swing_moment_kg_m2",
+            "pickup_weight_kg",
+            "percussion_m",
+            "volume_m3",
+            "length_m",
+            "width_m",
+            "edge_m",
+            "depth_m",
+            "hollow",
+            "swell_from_toe_m",
+            "density_kg_m3",
+        ] {
+            let (a, b) = (carved[key].as_f64().unwrap(), read[key].as_f64().unwrap());
+            assert!((a - b).abs() <= 1e-6 * a.abs(), "{bat:?} {key}: {a} {b}");
+        }
+        for it in carved["met"].as_array().unwrap() {
+            let key = match it["figure"].as_str().unwrap() {
+                "dead weight" => "mass_kg",
+                "balance point" => "balance_m",
+                "swing moment" => "swing_moment_kg_m2",
+                _ => continue,
+            };
+            let limit = |n: usize| it["tolerance"][n].as_f64().unwrap();
+            let value = read[key].as_f64().unwrap();
+            assert!((limit(0)..=limit(1)).contains(&value), "{key} {value}");
+        }
+        assert_eq!(carved["met"].as_array().unwrap().len(), 5);
+        assert_eq!(read["invented"], true, "the card's player is invented");
+        titles.push(read["title"].as_str().unwrap().to_owned());
+    }
+    assert!(titles[0].contains("the standard bat of size 6"), "{titles:?}");
+    assert!(titles[1].contains("Mine"), "{titles:?}");
+}
+
+#[test]
+fn a_blade_measured_at_three_heights_says_what_was_completed() {
+    let text = include_str!("three-heights.ron");
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("b.ron"), text).unwrap();
+    let found = figures(&["shape", "b.ron"], folder.path(), 0);
+    assert_eq!(found["measured_from_toe_m"].as_array().unwrap().len(), 3);
+    assert_eq!(found["completed"].as_array().unwrap().len(), 7);
+    let known = text.replace("edge: \"23 mm\", depth: \"50 mm\"", "edge: \"23 mm\"");
+    std::fs::write(folder.path().join("half.ron"), known).unwrap();
+    let said = refused(&["shape", "half.ron"], folder.path());
+    assert!(said.contains("add depth: \"60 mm\""), "{said}");
+    let two = text.lines().filter(|it| !it.contains("\"9 in\"")).collect::<Vec<_>>().join("\n");
+    std::fs::write(folder.path().join("two.ron"), two).unwrap();
+    let said = refused(&["shape", "two.ron"], folder.path());
+    assert!(said.contains("three heights or more"), "{said}");
+    let said = refused(&["shape", "b.ron", "--set", "handle.pieces=3"], folder.path());
+    assert!(said.contains("add strip"), "{said}");
 }
 
 #[test]

@@ -1,9 +1,12 @@
 //! Facts about the stage `bat`.
 
 mod added;
+mod bow;
 mod figures;
+mod handle;
 mod laws;
 mod makeable;
+mod measured;
 mod pendulum;
 mod published;
 mod rubber;

@@ -3,6 +3,7 @@
 mod file;
 mod pickup_page;
 mod pictures;
+mod profile;
 mod returned_bat;
 mod sample;
 pub mod sheet;

@@ -4,7 +4,7 @@ pub mod figures;
 
 use backlift::bat::mesh::shells;
 use backlift::drawing::pdf::pdf;
-use backlift::drawing::templates;
+use backlift::drawing::{profile, templates};
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::files::solid;
@@ -18,12 +18,22 @@ use crate::outcome::Stop;
 /// Adds all of them to a folder.
 pub fn add(folder: &mut Folder, worked: &Worked) -> Result<(), Stop> {
     let (bat, beside) = (worked.chosen(), beside(worked));
-    let pages = templates::pages(&bat.shape.blade, &beside.sentence(&worked.loaded.title));
+    let title = beside.sentence(&worked.title());
+    let pages = templates::pages(&bat.shape.blade, &title);
     for (n, page) in pages.iter().enumerate() {
         folder.add(&format!("sections-{}.svg", n + 1), page.as_bytes())?;
     }
     let all: Vec<&str> = pages.iter().map(String::as_str).collect();
     folder.add("sections.pdf", &pdf(&all, "Sections at true size").map_err(refused)?)?;
+    let pages = profile::pages(None, &bat.shape, &title);
+    for (n, page) in pages.iter().enumerate() {
+        folder.add(&format!("profile-{}.svg", n + 1), page.as_bytes())?;
+    }
+    let all: Vec<&str> = pages.iter().map(String::as_str).collect();
+    folder.add("profile.pdf", &pdf(&all, "Profile at true size").map_err(refused)?)?;
+    if let Some(text) = worked.written()? {
+        folder.add("bat.ron", text.as_bytes())?;
+    }
     let shells = shells(&bat.shape);
     folder.add("bat.stl", &solid::stl(&shells))?;
     folder.add("bat.glb", &solid::glb(&shells).map_err(refused)?)?;
@@ -45,7 +55,7 @@ pub fn write(
     bat: backlift::bat::shaped::ShapedBat,
 ) -> Result<usize, Stop> {
     let mut into = Folder::open(folder)?;
-    add(&mut into, &Worked { loaded, bat, middles: Vec::new(), to: None })?;
+    add(&mut into, &Worked { loaded, bat, middles: Vec::new(), to: None, own: true })?;
     Ok(into.commit()?.len())
 }
 

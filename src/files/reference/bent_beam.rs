@@ -102,6 +102,7 @@ impl From<Table> for BentBeam {
         let blade = Blade {
             length_m: b.length,
             face_m: b.face,
+            bow_m: 0.0,
             density_kg_m3: b.rho,
             stations: b.stations.into_iter().map(Station::of_row).collect(),
             face_cover_kg_m2: 0.0,

@@ -85,6 +85,7 @@ impl From<Table> for LoftedBlade {
             blade: Blade {
                 length_m: b.length_m,
                 face_m: b.face_m,
+                bow_m: 0.0,
                 density_kg_m3: b.density_kg_m3,
                 stations: b.stations.into_iter().map(Station::of_row).collect(),
                 face_cover_kg_m2: 0.0,

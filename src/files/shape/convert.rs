@@ -4,9 +4,10 @@ use super::super::document::values::Values;
 use super::super::document::{Places, Text};
 use super::super::fault::Fault;
 use super::{BladeV1, CleftV1, ExtrasV1, HandleV1, ShapeV1};
-use crate::bat::blade::{HOLLOW, Station};
+use crate::bat::blade::HOLLOW;
 use crate::bat::described::{Cleft, Described, DescribedBlade, DescribedExtras, DescribedHandle};
 use crate::bat::handle::HandleShape;
+use crate::bat::measured::MeasuredStation;
 use crate::bat::sizes::{Size, find};
 use crate::uncertain::Uncertain;
 use crate::units::Quantity::{self, Density, Length, Mass};
@@ -87,7 +88,9 @@ fn blade(values: &mut Values, v1: &BladeV1) -> DescribedBlade {
         shoulder_length_m: length("shoulder_length", &v1.shoulder_length),
         toe_depth_m: length("toe_depth", &v1.toe_depth),
         stations: Vec::new(),
+        bow_m: None,
     };
+    out.bow_m = or_none(values, "blade.bow", &v1.bow, Length);
     out.camber_m = or_none(values, "blade.camber", &v1.camber, Length);
     out.hollow = hollow(values, "blade.hollow", &v1.hollow);
     if v1.stations.len() > MOST_STATIONS {
@@ -103,17 +106,14 @@ fn blade(values: &mut Values, v1: &BladeV1) -> DescribedBlade {
             let value = values.quantity(&at(name), text, Length);
             values.needed(&at(name), text, value, example)
         };
-        let width_m = needed("width", &it.width, "\"107 mm\"");
         let edge_m = needed("edge", &it.edge, "\"35 mm\"");
         let depth_m = needed("depth", &it.depth, "\"60 mm\"");
-        let hollow = hollow(values, &at("hollow"), &it.hollow).unwrap_or(0.0);
-        let camber_m = or_none(values, &at("camber"), &it.camber, Length).unwrap_or(0.0);
-        if let (Some(from_toe_m), Some(width_m), Some(edge_m), Some(depth_m)) =
-            (from_toe_m, width_m, edge_m, depth_m)
-        {
-            let section =
-                Station { from_shoulder: 0.0, width_m, edge_m, depth_m, hollow, camber_m };
-            out.stations.push((from_toe_m, section));
+        let width_m = values.quantity(&at("width"), &it.width, Length);
+        let hollow = hollow(values, &at("hollow"), &it.hollow);
+        let camber_m = or_none(values, &at("camber"), &it.camber, Length);
+        if let (Some(from_toe_m), Some(edge_m), Some(depth_m)) = (from_toe_m, edge_m, depth_m) {
+            let it = MeasuredStation { from_toe_m, edge_m, depth_m, width_m, hollow, camber_m };
+            out.stations.push(it);
         }
     }
     out
@@ -145,6 +145,7 @@ fn handle(values: &mut Values, v1: &HandleV1) -> DescribedHandle {
         cane_kg_m3,
         rubber_kg_m3,
         rubber_share: values.share(&at("rubber_share"), &v1.rubber_share),
+        pieces: pieces(values, v1),
         splice_m,
         twine_m,
         grips: values
@@ -154,6 +155,31 @@ fn handle(values: &mut Values, v1: &HandleV1) -> DescribedHandle {
         grip_length_m,
         grip_kg_m3,
     }
+}
+
+/// Pieces of cane and the thickness of the strips between them: both, and then no share beside them.
+fn pieces(values: &mut Values, v1: &HandleV1) -> Option<(u32, f64)> {
+    let whole = |it: f64| (1.0..=20.0).contains(&it) && it.fract() == 0.0;
+    let like = "a whole number from 1 to 20";
+    let pieces = values.number("handle.pieces", &v1.pieces, whole, like).map(|it| it as u32);
+    let strip_m = values.quantity("handle.strip", &v1.strip, Length);
+    let (many, strips) = (pieces.is_some_and(|it| it > 1), v1.strip.is_some());
+    if many && !strips {
+        values.needed(
+            "handle.strip",
+            &v1.strip,
+            strip_m,
+            "\"1.5 mm\", thickness of a rubber strip",
+        );
+    }
+    if strips && v1.pieces.is_none() {
+        values.needed("handle.pieces", &v1.pieces, pieces, "3, the pieces of cane");
+    }
+    if v1.pieces.is_some() && v1.rubber_share.is_some() {
+        let message = "the share of rubber follows from pieces and strip";
+        values.fault("handle.rubber_share", message, "leave it out, or leave pieces and strip out");
+    }
+    Some((pieces?, strip_m.unwrap_or(0.0)))
 }
 
 fn extras(values: &mut Values, v1: &ExtrasV1) -> DescribedExtras {

@@ -122,7 +122,8 @@ fn of_scenario(loaded: &Loaded, place: usize) -> Result<Given, Stop> {
     })
 }
 
-/// The described bat itself. Only its willow's density is in doubt, and moves all three figures together.
+/// The described bat itself. What is in doubt of it, its willow's density and what was completed of its shape, is
+/// taken to move all three figures together.
 fn described(loaded: &Loaded, it: &LoadedShape) -> Result<Given, Stop> {
     let found = shaped(&it.title, &it.described, &it.size, &loaded.laws)
         .map_err(|faults| shape_faults(&it.places, &faults))?;

@@ -58,6 +58,7 @@ fn bar(width_m: f64, edge_m: f64, depth_m: f64) -> MassMoments {
     let blade = Blade {
         length_m: 0.5,
         face_m: 0.02,
+        bow_m: 0.0,
         density_kg_m3: DENSITY,
         stations: vec![station(0.0), station(1.0)],
         face_cover_kg_m2: 0.0,

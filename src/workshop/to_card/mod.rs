@@ -1,9 +1,11 @@
 //! Shapes that meet a card: what is asked, what the wood and craft allow, and which demand breaks it.
 
+mod away;
 mod nearest;
 mod objection;
 mod targets;
 
+pub use away::Away;
 use nearest::nearest_between;
 use targets::Targets;
 
@@ -45,6 +47,8 @@ pub struct Answer {
     pub bat: ShapedBat,
     /// Figures of the card that it meets, each with what came out, in the card's unit.
     pub met: Vec<(Figure, f64)>,
+    /// How it differs from what was carved, drawn to the card's length.
+    pub away: Away,
 }
 
 /// A demand that breaks the card.
@@ -63,7 +67,8 @@ pub struct BrokenDemand {
 /// What came of it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ToCard {
-    /// Shapes that meet the card, the plainest first; empty where none can.
+    /// Shapes that meet the card, the one first that differs least from the bat they are carved from; empty where
+    /// none can.
     pub answers: Vec<Answer>,
     /// What breaks it; empty where there are answers.
     pub broken: Vec<BrokenDemand>,
@@ -73,6 +78,8 @@ pub struct ToCard {
 
 /// How far the swell, the hollowing and the edges are moved for the other answers.
 const SWELL_MOVE_M: f64 = 0.025;
+/// A swell that has room for less than this share of its move is not moved.
+const LEAST_MOVE: f64 = 0.2;
 const HOLLOW_MOVE: f64 = 0.25;
 const EDGE_MOVE_M: f64 = 0.003;
 
@@ -90,11 +97,13 @@ pub fn to_card(start: &Start<'_>, card: &Card, is_stopped: &dyn Fn() -> bool) ->
     };
     let plain = found("plain", &start.held);
     let like = plain.as_ref().map_or(&starts[0].shape, |it| &it.bat.shape);
-    let others: Vec<Answer> = variants(&start.held, like)
+    let swells_m = start.size.craft.swell_from_toe.map(|it| it * like.blade.length_m);
+    let others: Vec<Answer> = variants(&start.held, like, swells_m)
         .into_iter()
         .filter_map(|(name, held)| found(name, &held))
         .collect();
-    let answers: Vec<Answer> = plain.into_iter().chain(others).collect();
+    let mut answers: Vec<Answer> = plain.into_iter().chain(others).collect();
+    answers.sort_by(|a, b| a.away.steps().total_cmp(&b.away.steps()));
     if !answers.is_empty() {
         return ToCard { answers, broken: Vec::new(), nearest: None };
     }
@@ -137,15 +146,19 @@ fn on_card<'a>(start: &Start<'a>, card: &Card, handle_diameter_m: f64) -> Start<
     out
 }
 
-/// Others than the plain answer, each named for how it differs from it, where the maker left room.
-fn variants(held: &Held, plain: &BatShape) -> Vec<(&'static str, Held)> {
+/// Others than the plain answer, each named for how it differs from it, where the maker and the places of a swell
+/// leave room.
+fn variants(held: &Held, plain: &BatShape, [low_m, high_m]: [f64; 2]) -> Vec<(&'static str, Held)> {
     let held = *held;
     let mut out = Vec::new();
     let blade = &plain.blade;
     if held.swell_from_toe_m.is_none() {
         let now_m = plain.swell_from_toe_m();
         for (name, by) in [("lower middle", -SWELL_MOVE_M), ("higher middle", SWELL_MOVE_M)] {
-            out.push((name, Held { swell_from_toe_m: Some(now_m + by), ..held }));
+            let to_m = (now_m + by).clamp(low_m, high_m);
+            if (to_m - now_m) / by > LEAST_MOVE {
+                out.push((name, Held { swell_from_toe_m: Some(to_m), ..held }));
+            }
         }
     }
     if let (None, None, Some(now)) =
@@ -174,7 +187,8 @@ fn answer(name: &'static str, carved: &Carved, start: &Start<'_>, card: &Card) -
         .map(|figure| (figure, reads(&bat, figure)))
         .filter(|(figure, value)| within(*value, card.asked(*figure)))
         .collect();
-    Some(Answer { name, bat, met })
+    let away = Away::of(&bat.shape, &start.shape);
+    Some(Answer { name, bat, met, away })
 }
 
 /// Slack for what was solved to [`carve`](super::carved::carve)'s nearness.

@@ -1,6 +1,6 @@
 //! What stands against a carved shape: craft, the Laws, the cleft, sound wood.
 
-use super::Start;
+use super::{SLACK, Start};
 use crate::bat::blade::{HOLLOW, Station};
 use crate::bat::described::sound;
 use crate::bat::sizes::Craft;
@@ -21,6 +21,10 @@ pub(super) fn objection(carved: &Carved, start: &Start<'_>) -> Option<Objection>
     let depth_m = blade.deepest().map_or(0.0, |it| it.depth_m);
     let (thick_m, thin_m) = (blade.thickest_edge_m(), blade.thinnest_edge_m());
     let mm = |it: f64| 1e3 * it;
+    // What is not in the cleft cannot be carved out of it, whatever else is said.
+    let held = start.cleft.as_ref().and_then(|it| it.holds(blade).err());
+    held.map(|it| Objection { words: it.to_string() })
+    .or_else(|| {
     over(
         depth_m > limits.depth_m,
         format!(
@@ -29,6 +33,7 @@ pub(super) fn objection(carved: &Carved, start: &Start<'_>) -> Option<Objection>
             mm(limits.depth_m)
         ),
     )
+    })
     .or_else(|| {
         over(
             thick_m > limits.edge_m,
@@ -63,6 +68,19 @@ pub(super) fn objection(carved: &Carved, start: &Start<'_>) -> Option<Objection>
         over(carved.swell_move.abs() > most, words)
     })
     .or_else(|| {
+        let [low_m, high_m] = craft.swell_from_toe.map(|it| it * blade.length_m);
+        let swell_m = carved.shape.swell_from_toe_m();
+        let is_in = (low_m - SLACK..=high_m + SLACK).contains(&swell_m);
+        let words = format!(
+            "the swell would lie {:.0} mm from the toe; makers of size {} cut it {:.0} to {:.0} mm from it",
+            mm(swell_m),
+            start.size.name,
+            mm(low_m),
+            mm(high_m)
+        );
+        over(start.held.swell_from_toe_m.is_none() && !is_in, words)
+    })
+    .or_else(|| {
         let words = format!(
             "the ends of the blade would need {:.1} times the wood that makers shift there",
             carved.ends.abs()
@@ -77,9 +95,5 @@ pub(super) fn objection(carved: &Carved, start: &Start<'_>) -> Option<Objection>
         let odd = |it: &Station| !(fullest..=hollowest).contains(&it.hollow);
         let words = "its back would be fuller or hollower than can be described".to_owned();
         over(blade.stations.iter().any(odd), words)
-    })
-    .or_else(|| {
-        let held = start.cleft.as_ref().map(|it| it.holds(blade));
-        held.and_then(Result::err).map(|it| Objection { words: it.to_string() })
     })
 }

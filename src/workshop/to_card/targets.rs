@@ -66,9 +66,17 @@ impl<'a> Targets<'a> {
         }
         from.blade.density_kg_m3 = density_kg_m3;
         let figures = Figures { mass_kg, balance_m, swing_moment_kg_m2: Some(swing_moment_kg_m2) };
-        let carved = carve(&from, &start.size.craft, &figures, held).ok_or_else(|| Objection {
+        let craft = &start.size.craft;
+        let mut carved = carve(&from, craft, &figures, held).ok_or_else(|| Objection {
             words: "no thickness along this blade gives these figures together".to_owned(),
         })?;
+        // A swell that goes with the taper goes no further than makers cut it.
+        let [low_m, high_m] = craft.swell_from_toe.map(|it| it * from.blade.length_m);
+        let swell_m = carved.shape.swell_from_toe_m();
+        if held.swell_from_toe_m.is_none() && !(low_m..=high_m).contains(&swell_m) {
+            let held = Held { swell_from_toe_m: Some(swell_m.clamp(low_m, high_m)), ..*held };
+            carved = carve(&from, craft, &figures, &held).unwrap_or(carved);
+        }
         match objection(&carved, start).or_else(|| self.sweet_spot_missed(&carved)) {
             Some(objection) => Err(objection),
             None => Ok(carved),

@@ -9,6 +9,7 @@ fn blade(stations: Vec<Station>) -> Blade {
     Blade {
         length_m: 0.5,
         face_m: 0.02,
+        bow_m: 0.0,
         density_kg_m3: 400.0,
         stations,
         face_cover_kg_m2: 0.0,

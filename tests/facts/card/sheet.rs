@@ -10,7 +10,7 @@ use backlift::measurement::person::Handed;
 use resvg::{tiny_skia, usvg};
 
 /// Every text with the area its ink covers, px.
-fn texts(group: &usvg::Group, found: &mut Vec<(String, usvg::Rect)>) {
+pub fn texts(group: &usvg::Group, found: &mut Vec<(String, usvg::Rect)>) {
     for node in group.children() {
         match node {
             usvg::Node::Group(inner) => texts(inner, found),

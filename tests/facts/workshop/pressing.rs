@@ -20,6 +20,7 @@ pub fn boxed([width_m, depth_m]: [f64; 2]) -> BatShape {
         blade: Blade {
             length_m: 0.5,
             face_m: 0.02,
+            bow_m: 0.0,
             density_kg_m3: 450.0,
             stations: vec![station(0.0), station(1.0)],
             face_cover_kg_m2: 0.0,

@@ -114,12 +114,12 @@ proptest! {
     /// Whatever the scale, pencil and watch say.
     #[test]
     fn no_doubt_grows_by_a_further_stage(
-        kept in prop::collection::vec(0.5..1.0_f64, 9),
+        kept in prop::collection::vec(0.5..1.0_f64, 10),
         cleft_kg in 1.3..2.2_f64,
-        added in prop::collection::vec(0.0..0.3_f64, 9),
-        balance in prop::collection::vec(prop::option::of(0.46..0.53_f64), 9),
-        swings in prop::collection::vec(prop::option::of(13.0..14.5_f64), 9),
-        taken in prop::collection::vec(prop::bool::weighted(0.7), 9),
+        added in prop::collection::vec(0.0..0.3_f64, 10),
+        balance in prop::collection::vec(prop::option::of(0.46..0.53_f64), 10),
+        swings in prop::collection::vec(prop::option::of(13.0..14.5_f64), 10),
+        taken in prop::collection::vec(prop::bool::weighted(0.7), 10),
         target in prop::option::of(0.8..1.1_f64),
     ) {
         let size = size("6");

@@ -162,3 +162,91 @@ fn answers_are_named_for_how_they_differ_from_the_plain_one() {
     }
     assert!(compared >= 4, "{compared}");
 }
+
+/// Held a millimetre at a time over all places that makers of the size cut a swell at: bats within a twentieth of the
+/// size's own weight are met at every one, exactly there. One so light that balances so near the toe is not met at one end,
+/// where the spine would have to be raised by more than is a swell; but nowhere between two places that are.
+#[test]
+fn a_swell_that_is_held_is_met_wherever_it_can_be_and_no_place_between_is_refused() {
+    let mut met = 0;
+    for name in ["6", "short handle"] {
+        let size = size(name);
+        let own = size.reference.mass_moments();
+        let length_m = size.reference.blade.length_m;
+        let [low_m, high_m] = size.craft.swell_from_toe.map(|it| it * length_m);
+        for (heavier, further_m, more, everywhere) in [
+            (1.0, 0.0, Some(1.0), true),
+            (1.0, 0.0, None, true),
+            (0.95, -0.004, Some(0.99), true),
+            (1.05, 0.004, Some(1.01), true),
+            (0.92, 0.006, None, false),
+            (1.0, -0.008, None, true),
+        ] {
+            let mass_kg = heavier * own.mass_kg;
+            let balance_m = own.com_B().x + further_m;
+            let swing_moment_kg_m2 = more
+                .map(|it: f64| it * heavier * own.swing_moment_kg_m2() * (1.0 + 3.0 * further_m));
+            let figures = Figures { mass_kg, balance_m, swing_moment_kg_m2 };
+            let mut can = Vec::new();
+            for n in 0..=((high_m - low_m) / 0.001) as usize {
+                let swell_m = low_m + 0.001 * n as f64;
+                let held = Held { swell_from_toe_m: Some(swell_m), ..Held::default() };
+                let carved = carve(&size.reference, &size.craft, &figures, &held);
+                can.push(carved.is_some());
+                let Some(carved) = carved else { continue };
+                assert_relative_eq!(carved.shape.swell_from_toe_m(), swell_m, epsilon = 1e-9);
+                assert_relative_eq!(carved.shape.mass_moments().mass_kg, mass_kg, epsilon = 1e-9);
+                met += 1;
+            }
+            let turns = can.windows(2).filter(|it| it[0] != it[1]).count();
+            let (first, last) = (can.first(), can.last());
+            let inside_out = first == Some(&true) && last == Some(&true) && turns > 0;
+            let refused = can.iter().filter(|it| !**it).count();
+            assert!(!everywhere || refused == 0, "{name} {figures:?}: {refused} of {}", can.len());
+            assert!(turns <= 2 && !inside_out, "{name} {figures:?}: {can:?}");
+        }
+    }
+    assert!(met > 600, "{met}");
+}
+
+#[test]
+fn swells_are_proposed_only_where_makers_of_the_size_cut_them() {
+    let (card, limits) = (card(), assets::limits().unwrap());
+    let size = size(&card.size);
+    let out = to_card(&start(&size, &limits), &card, &|| false);
+    assert!(out.answers.len() > 1);
+    for it in &out.answers {
+        let shape = &it.bat.shape;
+        let [low_m, high_m] = size.craft.swell_from_toe.map(|it| it * shape.blade.length_m);
+        let swell_m = shape.swell_from_toe_m();
+        assert!((low_m - 1e-9..=high_m + 1e-9).contains(&swell_m), "{}: {swell_m}", it.name);
+    }
+    // Four and a half inches from the toe is no swell of an adult bat nor of this one.
+    for of in [&size, &self::size("short handle")] {
+        assert!(0.1143 < of.craft.swell_from_toe[0] * of.reference.blade.length_m);
+    }
+}
+
+#[test]
+fn the_first_answer_is_the_one_nearest_to_the_bat_it_is_carved_from() {
+    let (card, limits) = (card(), assets::limits().unwrap());
+    let size = size(&card.size);
+    let out = to_card(&start(&size, &limits), &card, &|| false);
+    let first = &out.answers[0];
+    let own = &size.reference;
+    assert_relative_eq!(
+        first.away.swell_m,
+        // The card's blade is as long as the size's own but for its handle's length.
+        first.bat.shape.swell_from_toe_m()
+            - own.swell_from_toe_m() * first.bat.shape.blade.length_m / own.blade.length_m,
+        epsilon = 1e-9
+    );
+    let far = |it: &backlift::workshop::to_card::Answer| {
+        let a = &it.away;
+        [a.edge_m / 0.003, a.depth_m / 0.003, a.swell_m / 0.025, a.hollow / 0.25]
+            .iter()
+            .map(|it| it * it)
+            .sum::<f64>()
+    };
+    assert!(out.answers.iter().all(|it| far(first) <= far(it) + 1e-12));
+}

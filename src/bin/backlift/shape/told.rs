@@ -1,5 +1,6 @@
 //! The shape in words.
 
+use backlift::bat::completed::{Completed, Line};
 use backlift::bat::shaped::ShapedBat;
 use backlift::card::Figure;
 use backlift::questions::shape::Worked;
@@ -17,14 +18,26 @@ pub fn told(worked: &Worked, units: Units) -> String {
         Some((_, it)) => to_card(worked, it, units),
     };
     out += &laws(worked.chosen(), units);
-    out + LIMITS
+    out + DOUBT[usize::from(!worked.completed().is_empty())] + LIMITS
 }
 
-const LIMITS: &str = "
+/// What is in doubt of a bat described, and of one that was measured at some heights.
+const DOUBT: [&str; 2] = [
+    "
 What the figures leave out:
   ±            only the density of the willow is in doubt here, and the stiffness
                of willow and cane for the ring; the shape is taken as described
-  rings at     a slender bat, free at both ends, without shear: some 4 % too high
+",
+    "
+What the figures leave out:
+  ±            the density of the willow is in doubt here, what was completed of
+               the shape, and for the ring the stiffness of willow and cane; what
+               was measured is taken as measured
+",
+];
+
+const LIMITS: &str =
+    "  rings at     a slender bat, free at both ends, without shear: some 4 % too high
   quiet place  node of that ring: a ball there does not set the blade ringing
 ";
 
@@ -45,6 +58,7 @@ fn described(worked: &Worked, units: Units) -> String {
     );
     let mut out =
         paragraph(&sentence) + "\n\n" + &in_columns(&[("as described", bat)], true, units) + "\n";
+    out += &completed(worked, units);
     if worked.middles.len() > 1 {
         let bats: Vec<(&str, &ShapedBat)> =
             worked.middles.iter().map(|(name, it)| (*name, it)).collect();
@@ -53,6 +67,41 @@ fn described(worked: &Worked, units: Units) -> String {
         out += &(paragraph(&middle_cost(&worked.middles, units)) + "\n\n");
     }
     out
+}
+
+/// Where the blade was measured, and what its size's lines completed.
+fn completed(worked: &Worked, units: Units) -> String {
+    let completed = worked.completed();
+    if completed.is_empty() {
+        return String::new();
+    }
+    let length = |it: f64| spoken(Quantity::Length, it, 0.0, units);
+    let stations = &worked.loaded.described.blade.stations;
+    let heights: Vec<String> = stations.iter().map(|it| length(it.from_toe_m)).collect();
+    let size = &worked.loaded.size.name;
+    let mut out = paragraph(&format!(
+        "Measured {} from the toe. What was not measured follows the lines of size {size}, scaled to what was; how far it may be off is an assumption and is in every ±:",
+        listed(&heights)
+    )) + "\n";
+    let blade = &worked.bat.shape.blade;
+    let from_toe = |it: f64| length((1.0 - it) * blade.length_m);
+    let row = |it: &Completed| {
+        let ([from, to], sd) = (it.stretch, it.most_sd());
+        let where_ = match (from, to) {
+            (0.0, 1.0) => "all along".to_owned(),
+            (0.0, to) => format!("from the shoulder to {}", from_toe(to)),
+            (from, 1.0) => format!("from {} to the toe", from_toe(from)),
+            (from, to) => format!("{} to {}", from_toe(from), from_toe(to)),
+        };
+        let off = match it.line {
+            Line::Camber => plain(1e3 * sd, 1, "mm"),
+            _ => percent(sd, 1),
+        };
+        vec![it.line.words().to_owned(), where_, format!("± {off}")]
+    };
+    let rows: Vec<Vec<String>> = completed.iter().map(row).collect();
+    out += &table(&["the size's own", "from the toe", "at most"], &rows);
+    out + "Measured at more heights, it is surer.\n\n"
 }
 
 /// What a low middle costs.
@@ -85,8 +134,38 @@ fn to_card(worked: &Worked, it: &ToCard, units: Units) -> String {
         let bats: Vec<(&str, &ShapedBat)> = three.iter().map(|it| (it.name, &it.bat)).collect();
         out += &(in_columns(&bats, it.answers.len() == 1, units) + "\n");
     }
+    out += &(paragraph(&chosen(worked, first, it.answers.len(), units)) + "\n\n");
     let met: Vec<String> = first.met.iter().map(|(it, _)| it.words().to_owned()).collect();
     out + &paragraph(&format!("Met: {}", listed(&met))) + "\n\n"
+}
+
+/// Which answer comes first, and why.
+fn chosen(worked: &Worked, it: &Answer, of: usize, units: Units) -> String {
+    let away = &it.away;
+    let mm = |value: f64| plain(1e3 * value.abs(), 1, "mm");
+    let length = |value: f64| spoken(Quantity::Length, value.abs(), 0.0, units);
+    let share = |value: f64| percent(value.abs(), 0);
+    let differs: Vec<String> = [
+        ("edges", away.edge_m, 5e-5, mm(away.edge_m), ["thicker", "thinner"]),
+        ("spine", away.depth_m, 5e-5, mm(away.depth_m), ["higher", "lower"]),
+        ("swell", away.swell_m, 5e-5, length(away.swell_m), ["higher", "lower"]),
+        ("back", away.hollow, 5e-3, share(away.hollow), ["hollower", "fuller"]),
+    ]
+    .into_iter()
+    .filter(|(_, value, least, ..)| value.abs() >= *least)
+    .map(|(name, value, _, words, [more, less])| {
+        format!("{name} {words} {}", if value > 0.0 { more } else { less })
+    })
+    .collect();
+    let from = worked.carved_from();
+    let nearest = match of {
+        1 => format!("Against {from}"),
+        _ => format!(
+            "First, and what --out draws and writes, is \"{}\", 1 of {of}: it is the nearest to {from}",
+            it.name
+        ),
+    };
+    format!("{nearest}: {}", listed(&differs))
 }
 
 fn unmet(it: &ToCard, size: &str, units: Units) -> String {

@@ -1,5 +1,6 @@
 //! The shape for other programs.
 
+use backlift::bat::completed::Completed;
 use backlift::bat::shaped::ShapedBat;
 use backlift::questions::shape::Worked;
 use backlift::uncertain::Uncertain;
@@ -22,7 +23,8 @@ pub fn of(worked: &Worked) -> Value {
     };
     let answers = to.map(|(_, it)| {
         let all = it.answers.iter().map(|it| named(it.name, &it.bat));
-        json!({ "answers": all.collect::<Value>() })
+        let chosen = worked.answer().map(|it| it.name);
+        json!({ "answers": all.collect::<Value>(), "chosen": chosen })
     });
     let demands = to.map(
         |(_, it)| json!({ "demands_broken": it.broken.iter().map(broken).collect::<Value>() }),
@@ -30,6 +32,7 @@ pub fn of(worked: &Worked) -> Value {
     joined([
         json!({ "title": worked.loaded.title, "size": worked.loaded.size.name }),
         bat_of(bat),
+        completed(worked),
         json!({
             "edition": bat.law.edition,
             "middles": worked.middles.iter().map(|(name, it)| named(name, it)).collect::<Value>(),
@@ -38,6 +41,25 @@ pub fn of(worked: &Worked) -> Value {
         json!({ "met": met }),
         demands.unwrap_or_default(),
     ])
+}
+
+/// Where the blade was measured, and what its size's lines completed.
+fn completed(worked: &Worked) -> Value {
+    let blade = &worked.bat.shape.blade;
+    let from_toe_m = |it: f64| (1.0 - it) * blade.length_m;
+    let one = |it: &Completed| {
+        let [from, to] = it.stretch;
+        json!({
+            "figure": it.line.words(),
+            "from_toe_m": [from_toe_m(to), from_toe_m(from)],
+            "sd": it.most_sd(),
+        })
+    };
+    let measured = worked.loaded.described.blade.stations.iter();
+    json!({
+        "measured_from_toe_m": measured.map(|it| it.from_toe_m).collect::<Vec<f64>>(),
+        "completed": worked.completed().iter().map(one).collect::<Value>(),
+    })
 }
 
 fn broken(it: &BrokenDemand) -> Value {

@@ -95,8 +95,11 @@ pub fn offer(
 
 /// Its name and figure.
 pub fn told(grab: &Grab) -> String {
-    let value =
-        if grab.is_share { percent(grab.value) } else { mm((grab.value * 1e4).round() / 1e4) };
+    let value = if grab.is_share {
+        percent((grab.value * 1e3).round() / 1e3)
+    } else {
+        mm((grab.value * 1e4).round() / 1e4)
+    };
     format!("drag: {} {}", grab.name, value.0)
 }
 

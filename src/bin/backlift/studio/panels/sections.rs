@@ -45,7 +45,9 @@ impl Drawn<'_> {
 
     fn outline(&self, station: &Station) -> Vec<Pos2> {
         let around = outline(self.blade, 0.0, station, ACROSS).concat();
-        let mut points: Vec<Pos2> = around.into_iter().map(|it| self.at(it.y, it.z)).collect();
+        // Each section from its own face, whatever the bow.
+        let up = self.blade.face_m - self.blade.face_at_m(station.from_shoulder);
+        let mut points: Vec<Pos2> = around.into_iter().map(|it| self.at(it.y, it.z + up)).collect();
         points.extend(points.first().copied());
         points
     }

@@ -159,7 +159,7 @@ impl Over<'_> {
         }
         let (from_shoulder, u) = (region.deepest.from_shoulder, region.deepest.from_edge);
         let station = blade.at(from_shoulder)?;
-        let (_, back_m) = station.face_and_back_m(blade.face_m, u);
+        let (_, back_m) = station.face_and_back_m(blade.face_at_m(from_shoulder), u);
         let half_m = 0.5 * station.width_m;
         // The upper half of the screen, where the words stand.
         let y_m = -half_m * (1.0 - u);

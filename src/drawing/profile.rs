@@ -1,0 +1,256 @@
+//! The blade from the side at its true size, on pages that are laid end to end, and strips to be cut out and held
+//! against its spine and its edges.
+
+use super::palette::{PRINT, Theme};
+use super::picture::{Area, PX_PER_MM, Picture, Stroke};
+use super::profile_strips;
+use super::sheet::{MARGIN_MM, PAGE_MM};
+use super::templates::{BAR_MM, TAKE_CARE, heading};
+use super::type_setting::{Anchor, Lettering, Size};
+use super::words::number;
+use crate::bat::blade::{Blade, Station};
+use crate::bat::shape::BatShape;
+use crate::units::INCH_M;
+
+/// Inches of the blade from one page to the next at its true size: a half over, so that no page ends at a figure.
+const STEP_IN: f64 = 8.5;
+/// So much of a blade is on two pages, m.
+const OVERLAP_M: f64 = 0.010;
+/// A deeper blade, its bow counted in, is drawn smaller, m.
+const ROOM_M: f64 = 0.095;
+/// Room for the places at the left, px.
+const PLACES: f64 = 84.0;
+/// The last line's baseline over the margin, px.
+pub(super) const FOOT: f64 = 5.0;
+/// Points of a line on a page.
+const POINTS: usize = 160;
+
+/// Part of a blade that lies on a page: its distances from the toe, and where they come to lie.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Tile {
+    /// Nearest to the toe, m.
+    pub from_m: f64,
+    /// Farthest from it, m.
+    pub to_m: f64,
+    /// Where the nearest lies on the page, px.
+    pub top: f64,
+    /// Scale.
+    pub px_per_m: f64,
+    /// Which, from the toe, counted from 1.
+    pub number: usize,
+    /// Of how many.
+    pub all: usize,
+}
+
+impl Tile {
+    /// A distance from the toe on the page, px.
+    pub(super) fn y(&self, from_toe_m: f64) -> f64 {
+        self.top + (from_toe_m - self.from_m) * self.px_per_m
+    }
+
+    /// Whole inches from the toe that lie on it.
+    pub(super) fn inches(&self) -> impl Iterator<Item = u32> {
+        let (from, to) = (self.from_m / INCH_M - 1e-6, self.to_m / INCH_M + 1e-6);
+        (0..=100).filter(move |n| (from..=to).contains(&f64::from(*n)))
+    }
+
+    /// A line of the blade on the page, from a figure of its sections (m to the right of `left`).
+    pub(super) fn line(
+        &self,
+        blade: &Blade,
+        left: f64,
+        across_m: impl Fn(&Station) -> f64,
+    ) -> Vec<[f64; 2]> {
+        let to_m = self.to_m.min(blade.length_m);
+        let at = |n: usize| {
+            let from_toe_m = self.from_m + (to_m - self.from_m) * n as f64 / POINTS as f64;
+            let station = blade.at(1.0 - from_toe_m / blade.length_m)?;
+            Some([left + across_m(&station) * self.px_per_m, self.y(from_toe_m)])
+        };
+        if to_m <= self.from_m { Vec::new() } else { (0..=POINTS).filter_map(at).collect() }
+    }
+}
+
+/// How far the middle of the face lies behind the chord of the bow, m.
+pub(super) fn behind_m(blade: &Blade, station: &Station) -> f64 {
+    blade.face_m - blade.face_at_m(station.from_shoulder)
+}
+
+/// Pages of A4: the blade from the side, from the toe up, then the strips. With `before` the shape it has now is
+/// drawn too, and what has to come off at each inch. `title` names the bat.
+pub fn pages(before: Option<&BatShape>, after: &BatShape, title: &str) -> Vec<String> {
+    let blades = [before.map(|it| &it.blade), Some(&after.blade)];
+    let deepest_m = |it: &Blade| it.bow_m.max(0.0) + it.deepest().map_or(0.0, |it| it.depth_m);
+    let deepest_m = blades.into_iter().flatten().map(deepest_m).fold(0.0, f64::max);
+    let scale = (ROOM_M / deepest_m).min(1.0);
+    let sides = tiles(after.blade.length_m, scale);
+    let strips = tiles(after.blade.length_m, 1.0);
+    let side = |it: &Tile| {
+        page(title, it, scale, "From the side", |picture| {
+            let before = before.map(|it| &it.blade);
+            draw_side(picture, it, before, &after.blade, deepest_m);
+        })
+    };
+    let strip = |it: &Tile| {
+        page(title, it, 1.0, "Strips", |picture| {
+            profile_strips::draw(picture, it, &after.blade);
+        })
+    };
+    sides.iter().map(side).chain(strips.iter().map(strip)).collect()
+}
+
+fn tiles(length_m: f64, scale: f64) -> Vec<Tile> {
+    let step_m = ((STEP_IN / scale - 0.5).floor() + 0.5) * INCH_M;
+    let all = (((length_m - OVERLAP_M) / step_m).ceil() as usize).max(1);
+    let top = MARGIN_MM * PX_PER_MM + 130.0;
+    let px_per_m = 1e3 * PX_PER_MM * scale;
+    let tile = |n: usize| {
+        let from_m = n as f64 * step_m;
+        let to_m = (from_m + step_m + OVERLAP_M).min(length_m);
+        Tile { from_m, to_m, top, px_per_m, number: n + 1, all }
+    };
+    (0..all).map(tile).collect()
+}
+
+fn page(title: &str, tile: &Tile, scale: f64, what: &str, draw: impl Fn(&mut Picture)) -> String {
+    let theme = &PRINT;
+    let [width, height] = PAGE_MM.map(|it| it * PX_PER_MM);
+    let margin = MARGIN_MM * PX_PER_MM;
+    let mut picture = Picture::new(width, height, theme);
+    let quiet = Lettering::new(Size::Quiet, theme.quiet);
+    let size = match scale < 1.0 {
+        true => format!("1 : {}", number(1.0 / scale, 2)),
+        false => "true size".to_owned(),
+    };
+    let words = format!(
+        "{what}, {size}, page {} of {}. Print at 100 %: the bar must measure {BAR_MM:.0} mm",
+        tile.number, tile.all
+    );
+    heading(&mut picture, title, &words);
+    draw(&mut picture);
+    picture.text(margin, height - margin - FOOT, quiet, TAKE_CARE);
+    picture.finish()
+}
+
+/// Where a page is laid on the next, or the blade ends.
+pub(super) fn ends(picture: &mut Picture, tile: &Tile, [left, right]: [f64; 2], theme: &Theme) {
+    let quiet = Lettering::new(Size::Quiet, theme.quiet).anchored(Anchor::End);
+    let dashed = Stroke { colour: theme.quiet, width: 0.8, dash: "6 4" };
+    if tile.number > 1 {
+        let y = tile.y(tile.from_m + OVERLAP_M);
+        picture.line([left, y], [right, y], dashed);
+        let words = format!("Lay page {} on this one down to the dashed line", tile.number - 1);
+        picture.text(right, tile.top - 34.0, quiet, &words);
+    }
+    if tile.number < tile.all {
+        let y = tile.y(tile.to_m);
+        picture.line([left, y], [right, y], dashed);
+        picture.text(right, y + 14.0, quiet, &format!("page {} goes on", tile.number + 1));
+    }
+}
+
+fn draw_side(
+    picture: &mut Picture,
+    tile: &Tile,
+    before: Option<&Blade>,
+    after: &Blade,
+    deepest_m: f64,
+) {
+    let theme = &PRINT;
+    let (margin, width) = (MARGIN_MM * PX_PER_MM, PAGE_MM[0] * PX_PER_MM);
+    let left = margin + PLACES;
+    let column = left + deepest_m * tile.px_per_m + 26.0;
+    rows(picture, tile, before, after, [left, column]);
+    ends(picture, tile, [margin, width - margin], theme);
+    if let Some(blade) = before {
+        let dashed = |width| Stroke { colour: theme.ink, width, dash: "5 3" };
+        outline(picture, tile, blade, left, [dashed(1.1), dashed(0.7)]);
+    }
+    let solid = [Stroke::solid(theme.ink, 1.5), Stroke::solid(theme.ink, 0.7)];
+    outline(picture, tile, after, left, solid);
+    let key = match before {
+        Some(_) => "Outside face and spine, inside the edge; dashed as it is now. Left the face",
+        None => "Outside face and spine, inside the edge. Left the face",
+    };
+    let quiet = Lettering::new(Size::Quiet, theme.quiet);
+    let y = PAGE_MM[1] * PX_PER_MM - margin - FOOT - Size::Quiet.line_px();
+    picture.text(margin, y, quiet, key);
+}
+
+/// Face and spine, closed at toe and shoulder, and both sides of the edge.
+fn outline(picture: &mut Picture, tile: &Tile, blade: &Blade, left: f64, [out, edge]: [Stroke; 2]) {
+    let line = |across_m: &dyn Fn(&Station) -> f64| tile.line(blade, left, across_m);
+    let behind = |it: &Station| behind_m(blade, it);
+    let face = line(&behind);
+    let spine = line(&|it| behind(it) + it.depth_m);
+    for it in
+        [line(&|it| behind(it) + it.camber_m), line(&|it| behind(it) + it.camber_m + it.edge_m)]
+    {
+        picture.polyline(&it, edge);
+    }
+    for it in [&face, &spine] {
+        picture.polyline(it, out);
+    }
+    if let (true, Some(a), Some(b)) = (tile.number == 1, face.first(), spine.first()) {
+        picture.line(*a, *b, out);
+    }
+    if let (true, Some(a), Some(b)) = (tile.number == tile.all, face.last(), spine.last()) {
+        picture.line(*a, *b, out);
+    }
+}
+
+/// Each inch from the toe with its figures, and what has to come off there.
+fn rows(
+    picture: &mut Picture,
+    tile: &Tile,
+    before: Option<&Blade>,
+    after: &Blade,
+    [left, column]: [f64; 2],
+) {
+    let theme = &PRINT;
+    let (bold, text) =
+        (Lettering::new(Size::Quiet, theme.ink).bold(), Lettering::new(Size::Quiet, theme.ink));
+    let hair = Stroke::solid(theme.hairline, 0.6);
+    let at = |blade: &Blade, from_toe_m: f64| {
+        blade.at(1.0 - from_toe_m / blade.length_m).filter(|_| from_toe_m <= blade.length_m)
+    };
+    for inch in tile.inches() {
+        let from_toe_m = f64::from(inch) * INCH_M;
+        let (y, Some(now)) = (tile.y(from_toe_m), at(after, from_toe_m)) else { continue };
+        picture.line([left - 26.0, y], [column - 6.0, y], hair);
+        let mm = number(1e3 * from_toe_m, 0);
+        picture.text(left - PLACES, y + 5.0, bold, &format!("{inch} in"));
+        picture.text(left - PLACES, y + 5.0 + Size::Quiet.line_px(), text, &format!("{mm} mm"));
+        let was = before.and_then(|it| at(it, from_toe_m));
+        let lines = [
+            figure("spine", was.map(|it| it.depth_m), now.depth_m),
+            figure("edges", was.map(|it| it.edge_m), now.edge_m),
+        ];
+        for (n, line) in lines.iter().enumerate() {
+            let down = 5.0 + n as f64 * Size::Quiet.line_px();
+            picture.text(column, y + down, text, line);
+        }
+    }
+    let width = PAGE_MM[0] * PX_PER_MM - MARGIN_MM * PX_PER_MM - column;
+    let area = Area::new(column, tile.top - 24.0, width, Size::Quiet.line_px());
+    let head = if before.is_some() { "mm: now, then, to come off" } else { "mm" };
+    picture.text(area.x, area.y + 8.0, bold, head);
+}
+
+/// A figure at a place: as it is now and will be, and the difference that comes off.
+fn figure(name: &str, was_m: Option<f64>, is_m: f64) -> String {
+    let mm = |it: f64| number(1e3 * it, 1);
+    match was_m {
+        None => format!("{name} {}", mm(is_m)),
+        Some(was_m) if was_m - is_m >= LEAST_M => {
+            format!("{name} {} to {}, take {}", mm(was_m), mm(is_m), mm(was_m - is_m))
+        }
+        Some(was_m) if is_m - was_m >= LEAST_M => {
+            format!("{name} {}, {} too little", mm(was_m), mm(is_m - was_m))
+        }
+        Some(_) => format!("{name} {}, stays", mm(is_m)),
+    }
+}
+
+/// Less than this is nothing to a plane, m.
+const LEAST_M: f64 = 5e-5;
