@@ -212,24 +212,6 @@ fn followed(card: &Card, size: &Size, seed: u64) -> (bool, bool) {
             break;
         };
         let Some(pass) = found["passes"].as_array().and_then(|it| it.first()) else { break };
-        if std::env::var("BACKLIFT_TOLD").is_ok_and(|it| it == seed.to_string()) {
-            let whole = PickupMoments::of_shape(&shape);
-            let now = &found["now"];
-            println!(
-                "  {n} {mass} {time} true {:.4} {:.4} {:.5} now {:.4} {} {:.5} {} {} {} {} {}",
-                bare(&shape, card).mass_kg,
-                whole.balance_m(),
-                whole.second_kg_m2,
-                now["mass_kg"].as_f64().unwrap(),
-                now["mass_sd_kg"],
-                now["swing_moment_kg_m2"].as_f64().unwrap(),
-                now["swing_moment_sd_kg_m2"],
-                pass["where"],
-                pass["grams"],
-                pass["overshoot_chance"],
-                found["planed"]
-            );
-        }
         let place = Place::named(pass["where"].as_str().unwrap()).unwrap();
         let off_kg = 1e-3 * pass["grams"].as_f64().unwrap() * (1.0 + 0.10 * normal(&mut noise));
         shape = planed_off(&shape, place, off_kg.max(0.0)).0;
@@ -241,20 +223,6 @@ fn followed(card: &Card, size: &Size, seed: u64) -> (bool, bool) {
         && card.asked(Figure::SwingMoment).takes(end.second_kg_m2);
     let light =
         end.mass_kg < low(Figure::DeadWeight) || end.second_kg_m2 < low(Figure::SwingMoment);
-    if std::env::var_os("BACKLIFT_TOLD").is_some() && !within {
-        let off = |figure: Figure, value: f64| {
-            let [low, high] = card.asked(figure).tolerance;
-            (value - 0.5 * (low + high)) / (0.5 * (high - low))
-        };
-        println!(
-            "{seed}: start {:.3} {:.4}; end mass {:.2} balance {:.2} swing {:.2}",
-            figures_wanted.mass_kg - card.mass_kg(),
-            figures_wanted.balance_m - card.balance_m(),
-            off(Figure::DeadWeight, end.mass_kg),
-            off(Figure::Balance, end.balance_m()),
-            off(Figure::SwingMoment, end.second_kg_m2)
-        );
-    }
     (within, light)
 }
 
@@ -265,13 +233,8 @@ fn of_300_drawn_bats_planed_by_the_command_nine_in_ten_end_within_the_card_and_n
     let card = card::read(CARD).unwrap();
     let size = named(&assets::sizes().unwrap(), &card.size).unwrap().clone();
     const BATS: u64 = 300;
-    let ends: Vec<(bool, bool)> = (0..BATS)
-        .into_par_iter()
-        .filter(|it| {
-            std::env::var("BACKLIFT_TOLD").map_or(true, |n| n.is_empty() || n == it.to_string())
-        })
-        .map(|seed| followed(&card, &size, seed))
-        .collect();
+    let ends: Vec<(bool, bool)> =
+        (0..BATS).into_par_iter().map(|seed| followed(&card, &size, seed)).collect();
     let within = ends.iter().filter(|it| it.0).count();
     let light = ends.iter().filter(|it| it.1).count();
     println!("of {BATS}: within {within}, too light {light}");

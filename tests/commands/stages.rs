@@ -83,7 +83,7 @@ fn wrong_logs_and_times_are_refused_with_their_place() {
         (&["empty.csv"], "the file is empty"),
         (&["lgo.ron"], "did you mean log.ron?"),
         (&["log.ron", "--now", "tomorrow"], "2026-11-26 14:00"),
-        (&["."], "is a folder"),
+        (&["."], "no bat has its own file"),
         (&[], "LOG"),
     ];
     let words = refused(&["weigh", "log.ron"], folder.path());
