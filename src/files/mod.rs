@@ -6,6 +6,7 @@ pub mod air;
 pub mod assets;
 pub mod card;
 pub mod card_file;
+mod card_order;
 mod card_short;
 pub mod document;
 pub mod fault;
