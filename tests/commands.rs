@@ -23,6 +23,8 @@ mod keys;
 mod matters;
 #[path = "commands/nets.rs"]
 mod nets;
+#[path = "commands/orders.rs"]
+mod orders;
 #[path = "commands/pairs.rs"]
 mod pairs;
 #[path = "commands/plane.rs"]

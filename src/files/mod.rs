@@ -11,6 +11,7 @@ mod card_short;
 pub mod document;
 pub mod fault;
 pub mod outline;
+pub mod rack;
 pub mod readings;
 pub mod reference;
 pub mod save;

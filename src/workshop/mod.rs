@@ -4,6 +4,7 @@ pub mod carved;
 pub mod cautions;
 pub mod grab;
 pub mod middles;
+pub mod orders;
 pub mod pickup_moments;
 pub mod pickup_pair;
 pub mod plane;

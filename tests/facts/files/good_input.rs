@@ -33,9 +33,9 @@ fn every_shipped_scenario_is_read_and_marked_invented() {
         let loaded = load_file(shipped(name), &[]).unwrap_or_else(|it| panic!("{name}: {it}"));
         assert!(loaded.scenario.invented, "{name}");
     }
-    // The log of the bench and the described bat lie among them: `workshop::stage_files` and the commands read
+    // The log of the bench, the described bat and the rack lie among them: `workshop::stage_files`, `files::rack` and the commands read
     // them.
-    let others = ["bench-log.ron", "blade.ron"];
+    let others = ["bench-log.ron", "blade.ron", "rack.ron"];
     let is_scenario = |it: &std::fs::DirEntry| others.iter().all(|other| it.file_name() != *other);
     let shipped = std::fs::read_dir("scenarios").unwrap().flatten().filter(is_scenario).count();
     assert_eq!(shipped, FILES.len(), "a scenario without its place in this test");
