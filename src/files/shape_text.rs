@@ -6,6 +6,9 @@ use super::shape::{BladeV1, ExtrasV1, HandleV1, ShapeV1, StationV1, WillowV1};
 use crate::bat::blade::Station;
 use crate::bat::described::{Described, DescribedBlade, DescribedExtras, DescribedHandle};
 use crate::bat::handle::HandleShape;
+use crate::bat::shape::BatShape;
+use crate::bat::sizes::Size;
+use crate::bat::willow::USUAL_DENSITY_KG_M3;
 
 /// The text of a described bat with everything that describes it written anew: blade, handle, what is on the
 /// blade, and the density of its willow. The cleft, the title and all notes outside of these parts stay.
@@ -48,6 +51,25 @@ pub fn started(title: &str, size: &str) -> Result<String, Fault> {
         invented: None,
     };
     Ok(in_ron(&it)? + "\n")
+}
+
+/// The file of a shape at hand, as its maker would describe it over the reference bat of its size, to be made or carved on.
+///
+/// # Errors
+/// If it cannot be written.
+pub fn of_shape(
+    title: &str,
+    invented: bool,
+    size: &Size,
+    shape: &BatShape,
+) -> Result<String, Fault> {
+    let described = Described::of(shape, &size.reference, USUAL_DENSITY_KG_M3);
+    let text = rewritten(&started(title, &size.name)?, &described)?;
+    match invented {
+        false => Ok(text),
+        true => edit::put(&text, "invented", "yes")
+            .ok_or_else(|| Fault::new("the text has no place for what describes the bat")),
+    }
 }
 
 /// A length to the micrometre, without noughts behind.
