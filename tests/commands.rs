@@ -23,6 +23,8 @@ mod keys;
 mod matters;
 #[path = "commands/nets.rs"]
 mod nets;
+#[path = "commands/orders.rs"]
+mod orders;
 #[path = "commands/own_file.rs"]
 mod own_file;
 #[path = "commands/pairs.rs"]

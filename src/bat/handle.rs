@@ -14,6 +14,17 @@ pub enum HandleShape {
     SemiOval,
 }
 
+impl HandleShape {
+    /// In a word.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Round => "round",
+            Self::Oval => "oval",
+            Self::SemiOval => "semi-oval",
+        }
+    }
+}
+
 /// A handle as its maker describes it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Handle {

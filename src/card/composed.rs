@@ -86,6 +86,7 @@ pub fn compose(
         cautions: said,
         condition: Condition { grips: 1, toe_guard: true, oiled: false },
         refit_stature_m,
+        order: None,
         software: software.to_owned(),
         model: MODEL.to_owned(),
     }

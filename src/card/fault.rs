@@ -1,5 +1,6 @@
 //! Which figures cannot be a card.
 
+use super::order::{self, Order};
 use super::{Asked, Card, Figure};
 
 /// Why a set of figures cannot be a card.
@@ -36,6 +37,16 @@ pub enum CardFault {
         low: f64,
         /// Highest, SI.
         high: f64,
+    },
+    /// A text of the order that is longer than a card has room for.
+    #[error("the card's {what} has {letters} letters, {most} at most")]
+    TooLong {
+        /// Which text.
+        what: &'static str,
+        /// How many letters it has.
+        letters: usize,
+        /// How many there may be.
+        most: usize,
     },
     /// A station that is not on the bat.
     #[error("the card's {what} {station_m} m lies off the bat, which is {length_m} m long")]
@@ -97,6 +108,11 @@ impl Card {
             possible(what, value)?;
         }
         possible("number of grips", f64::from(self.condition.grips))?;
+        if let Some(Order { number, wish }) = &self.order {
+            number.as_ref().map(|it| order::number(it)).transpose()?;
+            wish.note.as_ref().map(|it| order::note(it)).transpose()?;
+            possible("number of grips", f64::from(wish.grips.unwrap_or(0)))?;
+        }
         for it in Figure::ALL {
             self.asked(it).check(it.words(), it.possible())?;
         }

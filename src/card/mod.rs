@@ -7,6 +7,7 @@ pub mod cautions;
 pub mod composed;
 mod fault;
 mod figure;
+pub mod order;
 pub mod outside;
 pub mod returned_bat;
 
@@ -18,6 +19,7 @@ use figure::steps_a_unit;
 use crate::fit::region::Region;
 use crate::fit::tolerance::{TimeForMass, Tolerances};
 use crate::measurement::person::Handed;
+use order::Order;
 
 /// The state of the bat in which the figures hold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -77,6 +79,8 @@ pub struct Card {
     pub condition: Condition,
     /// Stature at which to fit again, m; none for a grown player.
     pub refit_stature_m: Option<f64>,
+    /// What the order is called and what is wished, where somebody said it.
+    pub order: Option<Order>,
     /// Program and version.
     pub software: String,
     /// Edition of the model and its tables.

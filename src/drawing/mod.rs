@@ -16,6 +16,7 @@ pub mod innings_chart;
 pub mod map;
 mod map_marks;
 pub mod matters_chart;
+pub mod orders_page;
 pub mod ounce_chart;
 pub mod pair_page;
 pub mod palette;

@@ -1,10 +1,10 @@
-//! One page on pickup: two pairs of bats, seen from the side, with what the scale, the hand and the late pull
-//! say.
+//! One page on pickup, to be read in a minute: two bats of one weight upright side by side, what to feel, and what an
+//! ounce costs at four places of a bat.
 
 use super::palette::{PRINT, Theme};
 use super::picture::{Area, PX_PER_MM, Picture, Stroke};
 use super::sheet::{MARGIN_MM, PAGE_MM};
-use super::type_setting::{Lettering, Size};
+use super::type_setting::{Anchor, Lettering, Size};
 use super::{DrawingFault, cautions_box};
 use crate::bat::shape::BatShape;
 
@@ -15,40 +15,67 @@ pub struct ShownBat {
     pub shape: BatShape,
     /// Balance point, m from the top of the handle.
     pub balance_m: f64,
-    /// Lines under it: name, then figures.
+    /// What it is called: large.
+    pub name: String,
+    /// Lines beside it.
     pub lines: Vec<String>,
 }
 
-/// A pair with what it shows.
-#[derive(Clone, Debug)]
-pub struct ShownPair {
-    /// "The same on the scale, unlike in the hand".
-    pub title: String,
-    /// One or two sentences.
+/// An ounce somewhere on a bat.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OunceAt {
+    /// Where, m from the top of the handle.
+    pub from_top_m: f64,
+    /// The same in a word or two.
+    pub place: String,
+    /// What it costs, in any unit: its stem is as high.
+    pub cost: f64,
+    /// The same in words.
     pub words: String,
-    /// The bats.
-    pub bats: [ShownBat; 2],
+}
+
+/// The bat with the ounce on it.
+#[derive(Clone, Debug)]
+pub struct OuncePlaces {
+    /// Over it: large.
+    pub heading: String,
+    /// Its shape.
+    pub shape: BatShape,
+    /// The places, from the top of the handle on.
+    pub places: Vec<OunceAt>,
 }
 
 /// The whole page.
 #[derive(Clone, Debug)]
 pub struct PickupPage {
-    /// Over everything.
+    /// Over everything, in the largest letters.
     pub title: String,
+    /// What it comes to.
+    pub sentence: String,
     /// For whom.
     pub whom: String,
-    /// The pairs.
-    pub pairs: [ShownPair; 2],
+    /// The bats: one weight, the second slower to swing.
+    pub bats: [ShownBat; 2],
+    /// What to feel with them.
+    pub feel: String,
+    /// What an ounce costs where.
+    pub ounce: OuncePlaces,
     /// What must be known beside it.
     pub notes: Vec<String>,
     /// What the player must be told, in a box of its own; none for a grown player.
     pub cautions: Vec<String>,
 }
 
-/// Bats are drawn one to this.
-const ONE_TO: f64 = 4.7;
+/// The two bats are drawn one to this, the bat with the ounce one to that.
+const BATS_ONE_TO: f64 = 7.0;
+/// The same of the two where there are cautions under them.
+const OVER_CAUTIONS_ONE_TO: f64 = 8.6;
+const OUNCE_ONE_TO: f64 = 5.2;
 /// Points along the blade.
 const POINTS: usize = 60;
+/// Height of the dearest ounce's stem, px, and radius of the ounce.
+const STEM: f64 = 56.0;
+const OUNCE: f64 = 8.0;
 /// Between the notes and the box under them, px.
 const OVER_CAUTIONS: f64 = 10.0;
 
@@ -62,37 +89,29 @@ pub fn svg(page: &PickupPage) -> Result<String, DrawingFault> {
     let margin = MARGIN_MM * PX_PER_MM;
     let inner = width - 2.0 * margin;
     let mut picture = Picture::new(width, height, theme);
-    let head = Lettering::new(Size::Sentence, theme.ink).bold();
-    let text = Lettering::new(Size::Text, theme.ink);
-    let bold = text.bold();
+    let large = Lettering::new(Size::Sentence, theme.ink);
     let quiet = Lettering::new(Size::Quiet, theme.quiet);
-    let mut y = margin + 20.0;
-    picture.text(margin, y, head, &page.title);
-    y += 22.0;
-    picture.text(margin, y, quiet, &page.whom);
-    y += 14.0;
-    for pair in &page.pairs {
-        picture.line([margin, y], [margin + inner, y], Stroke::solid(theme.hairline, 1.0));
-        y += 26.0;
-        picture.text(margin, y, bold, &pair.title);
-        for line in text.wrapped(&pair.words, inner) {
-            y += Size::Text.line_px();
-            picture.text(margin, y, text, &line);
-        }
-        y += 18.0;
-        for (n, bat) in pair.bats.iter().enumerate() {
-            let area = Area::new(margin, y, inner, 110.0);
-            side(&mut picture, area, bat, n, theme);
-            y += 132.0;
-        }
-    }
+    picture.text(margin, margin + 30.0, Lettering::new(Size::Big, theme.ink).bold(), &page.title);
+    let mut y = margin + 38.0;
+    y = lines(&mut picture, [margin, y], inner, large, &page.sentence);
+    y = lines(&mut picture, [margin, y + 2.0], inner, quiet, &page.whom);
+    let one_to = if page.cautions.is_empty() { BATS_ONE_TO } else { OVER_CAUTIONS_ONE_TO };
+    let area = Area::new(margin, y + 16.0, inner, 0.0);
+    y = side_by_side(&mut picture, area, &page.bats, one_to, theme);
+    y = lines(&mut picture, [margin, y + 4.0], inner, large.bold(), &page.feel);
+    picture.line(
+        [margin, y + 14.0],
+        [margin + inner, y + 14.0],
+        Stroke::solid(theme.hairline, 1.0),
+    );
+    y = lines(&mut picture, [margin, y + 18.0], inner, large, &page.ounce.heading);
+    y = with_ounces(&mut picture, Area::new(margin, y + 8.0, inner, 0.0), &page.ounce, theme);
     y += 4.0;
-    for line in page.notes.iter().flat_map(|it| quiet.wrapped(it, inner)) {
-        picture.text(margin, y, quiet, &line);
-        y += Size::Quiet.line_px();
+    for note in &page.notes {
+        y = lines(&mut picture, [margin, y], inner, quiet, note);
     }
     if !page.cautions.is_empty() {
-        let area = Area::new(margin, y + OVER_CAUTIONS - Size::Quiet.px(), inner, 0.0);
+        let area = Area::new(margin, y + OVER_CAUTIONS, inner, 0.0);
         y = area.y + cautions_box::draw(&mut picture, area, &page.cautions, theme);
     }
     let needed = y - (height - margin);
@@ -102,12 +121,105 @@ pub fn svg(page: &PickupPage) -> Result<String, DrawingFault> {
     Ok(picture.finish())
 }
 
-/// A bat from the side, the toe to the right, face down, its balance point on a knife edge; figures beside it.
-fn side(picture: &mut Picture, area: Area, bat: &ShownBat, n: usize, theme: &Theme) {
-    let px = 1e3 * PX_PER_MM / ONE_TO;
-    let shape = &bat.shape;
-    let axis = area.y + 34.0;
-    let at = |x_m: f64, z_m: f64| [area.x + x_m * px, axis - z_m * px];
+/// A text in lines under a height; returns the height under it.
+fn lines(
+    picture: &mut Picture,
+    [x, top]: [f64; 2],
+    width: f64,
+    lettering: Lettering,
+    text: &str,
+) -> f64 {
+    let mut y = top;
+    for line in lettering.wrapped(text, width) {
+        y += lettering.size.line_px();
+        picture.text(x, y, lettering, &line);
+    }
+    y
+}
+
+/// The two bats upright, each with its words at its right; returns the height under them.
+fn side_by_side(
+    picture: &mut Picture,
+    area: Area,
+    bats: &[ShownBat; 2],
+    one_to: f64,
+    theme: &Theme,
+) -> f64 {
+    let px = 1e3 * PX_PER_MM / one_to;
+    let mut bottom = area.y;
+    for (n, bat) in bats.iter().enumerate() {
+        let left = area.x + 0.5 * area.width * n as f64;
+        let axis = left + 30.0;
+        // Face to the left, the back with its spine to the right.
+        let at = |x_m: f64, z_m: f64| [axis + z_m * px, area.y + x_m * px];
+        profile(picture, &bat.shape, &at, n, theme);
+        let [x, y] = at(bat.balance_m, -bat.shape.blade.face_m);
+        picture.polygons(
+            [[[x - 2.0, y], [x - 15.0, y - 7.0], [x - 15.0, y + 7.0]].as_slice()],
+            theme.ink,
+            1.0,
+        );
+        let words = left + 92.0;
+        let room = 0.5 * area.width - 100.0;
+        let name = Lettering::new(Size::Sentence, theme.bats[n]).bold();
+        let mut line_y = lines(picture, [words, area.y + 60.0], room, name, &bat.name);
+        let large = Lettering::new(Size::Sentence, theme.ink);
+        for line in &bat.lines {
+            line_y = lines(picture, [words, line_y + 6.0], room, large, line);
+        }
+        // Beside the mark, below the words, wherever the balance point is.
+        let here = Lettering::new(Size::Text, theme.ink);
+        picture.text(words, (y + 4.5).max(line_y + 24.0), here, "balances at the mark");
+        bottom = bottom.max(area.y + bat.shape.length_m() * px).max(line_y + 30.0);
+    }
+    bottom
+}
+
+/// A bat lying, with an ounce at each place on a stem as high as its cost; returns the height under it.
+fn with_ounces(picture: &mut Picture, area: Area, ounce: &OuncePlaces, theme: &Theme) -> f64 {
+    let px = 1e3 * PX_PER_MM / OUNCE_ONE_TO;
+    let left = area.x + 0.5 * (area.width - ounce.shape.length_m() * px);
+    let axis = area.y + Size::Sentence.line_px() + STEM + 34.0;
+    let at = |x_m: f64, z_m: f64| [left + x_m * px, axis - z_m * px];
+    profile(picture, &ounce.shape, &at, 0, theme);
+    let dearest = ounce.places.iter().map(|it| it.cost).fold(f64::MIN_POSITIVE, f64::max);
+    let (handle, blade) = (&ounce.shape.handle, &ounce.shape.blade);
+    let half = handle.half_z_m(0.0) + handle.cover_m();
+    // On the back, wherever it lies there.
+    let over_at = |x_m: f64| {
+        let on_blade = blade.at((x_m - handle.length_m) / blade.length_m);
+        let on_blade = on_blade.filter(|_| x_m >= handle.length_m);
+        axis - on_blade.map_or(half, |it| it.depth_m - blade.face_m) * px - OUNCE
+    };
+    let below = axis + ounce.shape.blade.face_m.max(half) * px + Size::Quiet.line_px();
+    let bold = Lettering::new(Size::Sentence, theme.ink).bold();
+    let text = Lettering::new(Size::Text, theme.ink);
+    for it in &ounce.places {
+        let x = left + it.from_top_m * px;
+        let over = over_at(it.from_top_m);
+        let top = over - STEM * (it.cost / dearest).max(0.0);
+        let disc = Stroke::solid(theme.ink, 1.2);
+        picture.line([x, over], [x, top], Stroke::solid(theme.bats[1], 5.0));
+        picture.disc([x, over], OUNCE, theme.bats[1], disc);
+        let within = |lettering: Lettering, words: &str| {
+            let half = 0.5 * lettering.width(words);
+            x.clamp(area.x + half, area.right() - half)
+        };
+        let middle = |it: Lettering| it.anchored(Anchor::Middle);
+        picture.text(within(bold, &it.words), top - 12.0, middle(bold), &it.words);
+        picture.text(within(text, &it.place), below, middle(text), &it.place);
+    }
+    below + 8.0
+}
+
+/// A bat from the side; `at` puts a place along it and through it, m, on the page.
+fn profile(
+    picture: &mut Picture,
+    shape: &BatShape,
+    at: &dyn Fn(f64, f64) -> [f64; 2],
+    n: usize,
+    theme: &Theme,
+) {
     let (handle, blade) = (&shape.handle, &shape.blade);
     let half = |x_m: f64| handle.half_z_m(x_m) + handle.cover_m();
     let shaft = [
@@ -116,7 +228,7 @@ fn side(picture: &mut Picture, area: Area, bat: &ShownBat, n: usize, theme: &The
         at(handle.length_m, -half(handle.length_m)),
         at(0.0, -half(0.0)),
     ];
-    // Seen from the side: from the middle of the face to the spine, the back uppermost.
+    // From the middle of the face to the spine.
     let stations = (0..=POINTS).filter_map(|k| {
         let share = k as f64 / POINTS as f64;
         let face_m = blade.face_at_m(share);
@@ -126,23 +238,9 @@ fn side(picture: &mut Picture, area: Area, bat: &ShownBat, n: usize, theme: &The
     let back = along.iter().map(|(x, face, depth)| at(*x, depth - face));
     let face = along.iter().rev().map(|(x, face, _)| at(*x, -face));
     let outline: Vec<[f64; 2]> = back.chain(face).collect();
-    let ink = Stroke::solid(theme.bats[n], 1.4);
     picture.polygons([outline.as_slice(), shaft.as_slice()], theme.bats[n], 0.16);
     for line in [&outline[..], &shaft[..]] {
         let closed: Vec<[f64; 2]> = line.iter().chain(line.first()).copied().collect();
-        picture.polyline(&closed, ink);
-    }
-    let [x, y] = at(bat.balance_m, -blade.face_m);
-    picture.polygons(
-        [[[x, y + 2.0], [x - 7.0, y + 15.0], [x + 7.0, y + 15.0]].as_slice()],
-        theme.ink,
-        1.0,
-    );
-    let bold = Lettering::new(Size::Text, theme.ink).bold();
-    let text = Lettering::new(Size::Quiet, theme.ink);
-    let mut line_y = area.y + 88.0;
-    for (k, line) in bat.lines.iter().enumerate() {
-        picture.text(area.x, line_y, if k == 0 { bold } else { text }, line);
-        line_y += Size::Quiet.line_px();
+        picture.polyline(&closed, Stroke::solid(theme.bats[n], 1.4));
     }
 }

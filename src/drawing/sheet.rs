@@ -27,6 +27,10 @@ pub(super) const NARROWEST_MAP: f64 = 240.0;
 /// Nor a lower one, with its key, px.
 pub(super) const LOWEST_MAP: f64 = 215.0;
 
+/// From the left of the bat's drawing to the right of its toe, px.
+const BESIDE_TOE_PX: f64 = 86.0;
+/// Where the order's number stands, and whether the player is invented: px below the page's top margin.
+const ORDER_PX: f64 = 90.0;
 const MARGIN: f64 = MARGIN_MM * PX_PER_MM;
 /// Where a paragraph's text begins, right of its heading, px.
 pub(super) const INDENT: f64 = 84.0;
@@ -49,15 +53,24 @@ pub fn svg(card: &Card, map: Option<&MapPicture>) -> Result<String, DrawingFault
     y = sheet_figures::draw(&mut picture, figures, card, theme);
     bat_outline::draw(&mut picture, bat, &drawing(card), theme);
     let key = [
-        "Bars: the limits that will do;",
-        "the mark is the target.",
+        "Bars: what will do;",
+        "mark: the target.",
         &format!("Bat drawn 1 : {}.", words::number(ONE_TO, 0)),
     ];
     for (k, line) in key.iter().enumerate() {
-        picture.text(bat.x, y - 46.0 + Size::Quiet.line_px() * k as f64, QUIET, line);
+        picture.text(
+            bat.x + BESIDE_TOE_PX,
+            y - 46.0 + Size::Quiet.line_px() * k as f64,
+            QUIET,
+            line,
+        );
     }
     picture.line([inside.x, y], [inside.right(), y], Stroke::solid(theme.hairline, 1.0));
     y = paragraph(&mut picture, inside, y + 8.0, "Pendulum", &pendulum(card));
+    let wish = card.order.as_ref().map(|it| words::wish(&it.wish));
+    if let Some(wish) = wish.filter(|it| !it.is_empty()) {
+        y = paragraph(&mut picture, inside, y + 4.0, "Wish", &wish);
+    }
     let foot_y = inside.bottom() - 4.0;
     let texts = sheet_texts::fitted(card, map.is_some(), inside.width, foot_y - 18.0 - y, theme);
     y = lines(&mut picture, inside, y + 4.0, "Why", &texts.reason);
@@ -128,13 +141,18 @@ fn heading(
     for (k, line) in lines.iter().enumerate() {
         picture.text(inside.x, inside.y + 44.0 + 21.0 * k as f64, TEXT, line);
     }
+    let mut x = inside.x;
     if card.invented {
         let text = "Invented example: not a real player";
-        let (x, y) = (inside.x + 6.0, inside.y + 90.0);
-        let extent = TEXT.bold().extent(x, y, text);
+        let y = inside.y + ORDER_PX;
+        let extent = TEXT.bold().extent(x + 6.0, y, text);
         let frame = Area::new(inside.x, extent.y - 1.0, extent.width + 8.0, extent.height + 2.0);
         picture.frame(frame, Stroke::solid(theme.ink, 1.0));
-        picture.text(x, y, TEXT.bold(), text);
+        picture.text(x + 6.0, y, TEXT.bold(), text);
+        x = frame.right() + 16.0;
+    }
+    if let Some(number) = card.order.as_ref().and_then(|it| it.number.as_ref()) {
+        picture.text(x, inside.y + ORDER_PX, TEXT.bold(), &format!("Order {number}"));
     }
     let left_out = short.left_out.iter().map(|it| format!("{it} in the code")).collect();
     Ok((inside.y + side, left_out))

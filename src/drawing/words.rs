@@ -1,5 +1,6 @@
 //! Figures as they are printed: trade units and SI, a thin space before each unit, a true minus sign.
 
+use crate::card::order::Wish;
 use crate::card::{Card, Condition, HandleShape};
 use crate::units::{INCH_M, POUND_KG, Units, spoken_stature};
 pub use crate::units::{THIN, number};
@@ -66,14 +67,27 @@ pub fn player(card: &Card) -> String {
     )
 }
 
-/// "with one grip, no toe guard, unoiled".
-pub fn condition(condition: Condition) -> String {
-    let grips = match condition.grips {
+/// "middle high; handle oval; two grips; no stickers": nothing where nothing is wished.
+pub fn wish(wish: &Wish) -> String {
+    let middle = wish.middle.map(|it| format!("middle {}", it.words()));
+    let handle = wish.handle_shape.map(|it| format!("handle {}", handle_shape(it)));
+    let all = [middle, handle, wish.grips.map(grips), wish.note.clone()];
+    all.into_iter().flatten().collect::<Vec<_>>().join("; ")
+}
+
+/// "two grips".
+pub fn grips(count: u32) -> String {
+    match count {
         0 => "no grip".to_owned(),
         1 => "one grip".to_owned(),
         2 => "two grips".to_owned(),
         more => format!("{more} grips"),
-    };
+    }
+}
+
+/// "with one grip, no toe guard, unoiled".
+pub fn condition(condition: Condition) -> String {
+    let grips = grips(condition.grips);
     let guard = if condition.toe_guard { "a toe guard" } else { "no toe guard" };
     let oil = if condition.oiled { "oiled" } else { "not yet oiled" };
     format!("{grips}, {guard}, {oil}")

@@ -3,8 +3,10 @@
 //! Both carry their schema and are read by [`read`]. The short form has the same figures by position, and
 //! no sentences but the standing cautions, which follow from the age.
 
+use super::card_order::OrderV1;
 use super::card_short::{SHORT_SCHEMA, SHORT_SCHEMA_1, ShortV1, ShortV2};
 use super::fault::plain;
+use crate::card::order::Order;
 use crate::card::{Asked, Card, CardFault, Condition, HandleShape, PlayerLine};
 use crate::fit::region::{COEFFICIENTS, Region};
 use crate::measurement::person::Handed;
@@ -78,6 +80,8 @@ pub struct CardV1 {
     toe_guard: bool,
     oiled: bool,
     refit_stature_m: Option<f64>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    order: Option<OrderV1>,
     reason: String,
     how_sure: String,
     cautions: Vec<String>,
@@ -192,6 +196,11 @@ where
     {
         *it = plain(it);
     }
+    if let Some(order) = &mut card.order {
+        for it in [&mut order.number, &mut order.wish.note].into_iter().flatten() {
+            *it = plain(it);
+        }
+    }
     Ok(card.checked()?)
 }
 
@@ -237,6 +246,7 @@ impl From<&Card> for CardV1 {
             toe_guard: card.condition.toe_guard,
             oiled: card.condition.oiled,
             refit_stature_m: card.refit_stature_m,
+            order: card.order.map(OrderV1::from),
             reason: card.reason,
             how_sure: card.how_sure,
             cautions: card.cautions,
@@ -281,6 +291,7 @@ impl From<CardV1> for Card {
                 oiled: file.oiled,
             },
             refit_stature_m: file.refit_stature_m,
+            order: file.order.map(Order::from).and_then(Order::said),
             software: file.software,
             model: file.model,
         }

@@ -1,7 +1,7 @@
 //! The card from the disk, its faults in their place.
 
 use std::ops::Range;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use crate::card::Card;
 use crate::files::card::{self, CardFileFault};
@@ -74,4 +74,51 @@ fn offset(text: &str, line: usize, column: usize) -> usize {
         start += it.len();
     }
     text.len()
+}
+
+/// The cards that a path leads to: the file itself, or of a folder every text in it that says it is a card, and the
+/// `card.ron` of every folder in it; by name.
+///
+/// # Errors
+/// If the folder cannot be read, or there is no card in it.
+pub fn cards_at(path: &Path) -> Result<Vec<PathBuf>, Fault> {
+    if !path.is_dir() {
+        return Ok(vec![path.to_owned()]);
+    }
+    let unread = |error: std::io::Error| {
+        Fault::new(format!("{} cannot be read: {error}", path.display()))
+            .help("check the path and who may read it")
+    };
+    let mut inside = Vec::new();
+    for entry in std::fs::read_dir(path).map_err(unread)? {
+        inside.push(entry.map_err(unread)?.path());
+    }
+    inside.sort();
+    let mut cards = Vec::new();
+    for it in inside {
+        let below = it.join("card.ron");
+        if it.is_dir() && below.is_file() {
+            cards.push(below);
+        } else if it.extension().is_some_and(|it| it == "ron")
+            && it.is_file()
+            && text_of_file(&it, &CARD)?.text().contains("backlift/card")
+        {
+            cards.push(it);
+        }
+    }
+    match cards.is_empty() {
+        false => Ok(cards),
+        true => Err(Fault::new(format!("there is no card in {}", path.display()))
+            .help("name the folder of the cards that `backlift fit` wrote")),
+    }
+}
+
+/// What a card is called by its file: the file's name, or that of its folder where the file is called `card.ron`.
+pub fn called(path: &Path) -> String {
+    let stem = path.file_stem().map(|it| it.to_string_lossy().into_owned()).unwrap_or_default();
+    let folder = path.parent().and_then(Path::file_name).map(|it| it.to_string_lossy());
+    match folder {
+        Some(folder) if stem == "card" => folder.into_owned(),
+        _ => stem,
+    }
 }

@@ -127,6 +127,7 @@ impl From<ShortV2> for Card {
             cautions: cautions::standing(age_y, refit_stature_m),
             condition: Condition { grips, toe_guard, oiled },
             refit_stature_m,
+            order: None,
             software,
             model,
         }

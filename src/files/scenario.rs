@@ -167,6 +167,31 @@ part! {
 }
 
 part! {
+    /// What the customer wishes: it changes no figure.
+    WishV1 = "Wish" {
+        /// "high", "usual" or "low": where the middle of the blade shall be.
+        middle,
+        /// "oval", "round" or "semi-oval".
+        handle,
+        /// Number of grips.
+        grips,
+        /// Whatever else, one line.
+        note,
+    }
+}
+
+part! {
+    /// The order, as the maker's book has it.
+    OrderV1 = "Order" {
+        /// Its number there; no name.
+        number,
+        ;
+        /// What is wished besides the figures.
+        wish: WishV1,
+    }
+}
+
+part! {
     /// What readings in the nets said, as `backlift calibrate` keeps it.
     CalibrationV1 = "Calibration" {
         /// From how many readings.
@@ -248,6 +273,8 @@ part! {
         bowling: BowlingV1,
         /// The fit.
         fit: FitV1,
+        /// The order.
+        order: OrderV1,
     }
 }
 
@@ -268,6 +295,8 @@ impl Document for ScenarioV1 {
             ["innings", name] => self.innings.text(name),
             ["bowling", name] => self.bowling.text(name),
             ["fit", name] => self.fit.text(name),
+            ["order", name] => self.order.text(name),
+            ["order", "wish", name] => self.order.wish.text(name),
             ["bats", n, name] => self.bat(n)?.text(name),
             ["seen", n, name] => self.seen.get_mut(n.parse::<usize>().ok()?)?.text(name),
             ["bats", n, "pendulum", name] => self.bat(n)?.pendulum.text(name),
@@ -283,6 +312,8 @@ impl Document for ScenarioV1 {
             ["innings"] => Some(InningsV1::NAMES),
             ["bowling"] => Some(BowlingV1::NAMES),
             ["fit"] => Some(FitV1::NAMES),
+            ["order"] => Some(OrderV1::NAMES),
+            ["order", "wish"] => Some(WishV1::NAMES),
             ["bats", _] => Some(BatV1::NAMES),
             ["seen", _] => Some(SeenV1::NAMES),
             ["bats", _, "pendulum"] => Some(PendulumV1::NAMES),

@@ -8,6 +8,9 @@ use super::stages::entry::texts;
 use crate::bat::described::{Cleft, Described, DescribedBlade, DescribedExtras, DescribedHandle};
 use crate::bat::handle::HandleShape;
 use crate::bat::measured::MeasuredStation;
+use crate::bat::shape::BatShape;
+use crate::bat::sizes::Size;
+use crate::bat::willow::USUAL_DENSITY_KG_M3;
 use crate::card::Card;
 use crate::workshop::stages::{Entry, Stage};
 
@@ -124,6 +127,20 @@ pub fn written(
         log: Vec::new(),
     };
     Ok(in_ron(&it)? + "\n")
+}
+
+/// The file of a shape at hand, as its maker would describe it over the reference bat of its size, to be made or carved on.
+///
+/// # Errors
+/// If it cannot be written.
+pub fn of_shape(
+    title: &str,
+    invented: bool,
+    size: &Size,
+    shape: &BatShape,
+) -> Result<String, Fault> {
+    let described = Described::of(shape, &size.reference, USUAL_DENSITY_KG_M3);
+    written(title, invented, &size.name, &described)
 }
 
 /// A length to the nanometre, without noughts behind.

@@ -52,7 +52,8 @@ pub fn fitted(loaded: Loaded, progress: &dyn Progress) -> Result<Fitted, Stop> {
     let headline = headline(&fitting, &|doing, share| progress.report(doing, 0.8 + 0.2 * share))
         .map_err(|fault| advice::stop(&loaded, fault))?;
     let card = compose(&fitting, &headline, loaded.scenario.invented, SOFTWARE)
-        .map_err(Stop::our_mistake)?;
+        .map_err(Stop::our_mistake)?
+        .ordered(loaded.order.clone());
     Ok(Fitted { loaded, fitting, headline, card })
 }
 

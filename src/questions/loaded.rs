@@ -10,6 +10,7 @@ use crate::bat::figures::{WeighedBat, weigh};
 use crate::bat::laws::Limits;
 use crate::bat::sizes::Size;
 use crate::card::cautions::JUNIOR_BELOW_Y;
+use crate::card::order;
 use crate::files::assets::{limits, sizes};
 use crate::files::fault::{Fault, Faults, nearest};
 use crate::files::scenario::{self, Places};
@@ -47,6 +48,8 @@ pub struct Loaded {
     pub player: Player,
     /// Where each field was written.
     pub places: Places,
+    /// What the order is called and what is wished, where somebody said it.
+    pub order: Option<order::Order>,
 }
 
 /// Builds the player and weighs the bats; what is merely odd comes beside the result.
@@ -54,7 +57,7 @@ pub struct Loaded {
 /// # Errors
 /// Every fault of player and bats together, each where it was written.
 pub fn built(read: scenario::Loaded) -> Result<(Loaded, Vec<Fault>), Stop> {
-    let scenario::Loaded { scenario, places, own_strokes, fields, .. } = read;
+    let scenario::Loaded { scenario, places, own_strokes, fields, order } = read;
     let (sizes, laws) = (sizes()?, limits()?);
     let (mut faults, mut warnings) = (Vec::new(), Vec::new());
     for (path, written) in
@@ -101,7 +104,8 @@ pub fn built(read: scenario::Loaded) -> Result<(Loaded, Vec<Fault>), Stop> {
     let of = |name: &String| all.iter().find(|it| it.name == *name).cloned();
     let strokes: Vec<Stroke> = scenario.strokes.iter().filter_map(of).collect();
     let strokes_otherwise = serving_paths(&strokes)?;
-    let loaded = Loaded { scenario, sizes, laws, strokes, strokes_otherwise, bats, player, places };
+    let loaded =
+        Loaded { scenario, sizes, laws, strokes, strokes_otherwise, bats, player, places, order };
     Ok((loaded, warnings))
 }
 

@@ -24,6 +24,7 @@ pub mod hit;
 pub mod innings;
 pub mod matters;
 pub mod miss;
+pub mod orders;
 pub mod ounces;
 pub mod own;
 pub mod pairs;

@@ -5,10 +5,13 @@ use super::ounces::Ounces;
 use super::{Progress, Stop};
 use crate::bat::figures::WeighedBat;
 use crate::bat::makeable::MadeBat;
+use crate::bat::shape::BatShape;
+use crate::bat::sizes::find;
 use crate::files::fault::Fault;
 use crate::innings::played::StrokeNow;
 use crate::ounce::cost::OUNCE_KG;
-use crate::workshop::pickup_pair::{self, Pair, Pairs};
+use crate::ounce::moments::TopMoments;
+use crate::workshop::pickup_pair::{self, Pair, Pairs, to_make};
 
 /// A bat of a pair and the late pull with it.
 #[derive(Clone, Debug)]
@@ -19,6 +22,15 @@ pub struct Swung {
     pub pickup_weight_kg: f64,
     /// The pull with it at fifty.
     pub pull: StrokeNow,
+    /// The same weight, balance point and swing moment as a shape that a maker can make, or what stands in the way.
+    pub to_make: Result<BatShape, String>,
+}
+
+impl Swung {
+    /// The shape to draw.
+    pub fn shape(&self) -> &BatShape {
+        self.to_make.as_ref().unwrap_or(&self.made.shape)
+    }
 }
 
 /// Both pairs, swung.
@@ -39,6 +51,16 @@ pub struct Shown {
 }
 
 impl Shown {
+    /// By how much the second bat of one scale weight is slower in the late pull, m/s: as both were swung, and by what an
+    /// ounce costs along the bat named.
+    pub fn slower_m_s(&self) -> [f64; 2] {
+        let [near, far] = &self.same_scale;
+        let by = TopMoments::of_bat(&far.made.bat) - TopMoments::of_bat(&near.made.bat);
+        let by_ounce =
+            self.ounces.strokes.get(self.ounces.pull).map_or(0.0, |it| -it.change_m_s(by));
+        [near.pull.bat_speed_m_s() - far.pull.bat_speed_m_s(), by_ounce]
+    }
+
     /// What an ounce more pickup at the same dead weight takes from the late pull between the bats of one pair, and an
     /// ounce more dead weight at the same pickup between those of the other, m/s.
     pub fn ounce_between_m_s(&self) -> [f64; 2] {
@@ -70,13 +92,15 @@ pub fn pairs(loaded: &Loaded, bat: usize, progress: &dyn Progress) -> Result<Sho
     let asked_time_s = loaded.asked_times_s(&batter)?;
     let pull = loaded.pull()?;
     let per_swing = weighed.pickup_weight_kg.value / weighed.swing_moment_kg_m2.value;
+    let size = find(&loaded.sizes, &weighed.size).map_err(Stop::our_mistake)?;
     let mut done = 0.0;
     let mut swing = |made: MadeBat| -> Result<Swung, Stop> {
         progress.step("swinging the four bats at fifty", done / 5.0)?;
         done += 1.0;
         let pull = loaded.at_fifty(&batter, &made.bat, &asked_time_s)?.with_slow[pull];
         let pickup_weight_kg = per_swing * made.bat.swing_moment_kg_m2();
-        Ok(Swung { made, pickup_weight_kg, pull })
+        let to_make = to_make(&made, weighed.family(), size, &loaded.laws);
+        Ok(Swung { made, pickup_weight_kg, pull, to_make })
     };
     let mut both = |Pair { bats: [a, b] }: Pair| Ok::<_, Stop>([swing(a)?, swing(b)?]);
     let (same_scale, same_hand) = (both(same_scale)?, both(same_hand)?);

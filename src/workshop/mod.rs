@@ -6,6 +6,7 @@ pub mod combined;
 pub mod grab;
 pub mod history;
 pub mod middles;
+pub mod orders;
 pub mod pickup_moments;
 pub mod pickup_pair;
 pub mod plane;

@@ -4,6 +4,12 @@
 use crate::bat::family::Family;
 use crate::bat::laws::Limits;
 use crate::bat::makeable::{MadeBat, Wanted};
+use crate::bat::shape::BatShape;
+use crate::bat::sizes::Size;
+use crate::bat::willow::USUAL_DENSITY_KG_M3;
+use crate::uncertain::Uncertain;
+use crate::workshop::carved::{Figures, Held};
+use crate::workshop::to_card::{Start, with_figures};
 
 /// Two bats, the first lighter in the hand or on the scale.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,6 +25,37 @@ pub struct Pairs {
     pub same_scale: Pair,
     /// One swing moment, two dead weights.
     pub same_hand: Pair,
+}
+
+/// The bat as a maker can make it: of the same weight, balance point and swing moment, from the size's blade with a joint that
+/// holds the handle, which the family's own taper may leave too thin.
+///
+/// # Errors
+/// What stands in the way, in plain words.
+pub fn to_make(
+    it: &MadeBat,
+    family: &Family,
+    size: &Size,
+    limits: &Limits,
+) -> Result<BatShape, String> {
+    let density_kg_m3 = it.shape.blade.density_kg_m3;
+    let mut shape = family.reference().clone();
+    shape.blade.density_kg_m3 = density_kg_m3;
+    let start = Start {
+        shape,
+        density_kg_m3: Uncertain { value: density_kg_m3, ..USUAL_DENSITY_KG_M3 },
+        willow_given: true,
+        cleft: None,
+        size,
+        limits,
+        held: Held::default(),
+    };
+    let figures = Figures {
+        mass_kg: it.bat.mass_kg(),
+        balance_m: it.bat.balance_m(),
+        swing_moment_kg_m2: Some(it.bat.swing_moment_kg_m2()),
+    };
+    with_figures(&start, &figures).map(|it| it.shape)
 }
 
 /// How far towards what can just be made a bat of a pair goes, as a share: a maker keeps some room.

@@ -71,6 +71,7 @@ fn a_juniors_card_brings_its_cautions_to_the_bench() {
         [&["check"][..], &bench].concat(),
         [&["plane"][..], &bench].concat(),
         vec!["shape", "--to", "card.ron"],
+        vec!["orders", "card.ron"],
         vec!["season", "card.ron", "--from", "18 C, 55 %", "--to", "30 C, 75 %"],
     ] {
         let told = said(&command, folder.path());

@@ -101,6 +101,11 @@ fn the_keys_of_quick_commands_are_those_listed() {
         &[&format!("{CARD} {airs}"), &format!("--size 6 --mass 894g --pressed 2mm {airs}")],
     );
     the_keys_of("stages", &["scenarios/bench-log.ron"]);
+    let folder = tempfile::tempdir().unwrap();
+    let unmakeable = folder.path().join("unmakeable.ron");
+    std::fs::write(&unmakeable, super::orders::unmakeable()).unwrap();
+    let both = format!("{CARD} {}", unmakeable.display());
+    the_keys_of("orders", &[&format!("{both} --rack scenarios/rack.ron")]);
     the_keys_of("validate", &["--only pendulum"]);
 }
 
@@ -120,6 +125,8 @@ fn the_keys_of_commands_that_swing_are_those_listed() {
     the_keys_of("calibrate", &[""]);
     let out = tempfile::tempdir().unwrap();
     let out = format!("--out {}", out.path().display());
-    the_keys_of("fit", &[&out, "--today"]);
+    let wished =
+        "--set order.wish.middle=high --set order.wish.handle=oval --set order.wish.grips=1";
+    the_keys_of("fit", &[&format!("{out} --order 17 --wish soft {wished}"), "--today"]);
     the_keys_of("matters", &["scenarios/club.ron --samples 2 --terms --paths"]);
 }

@@ -1,6 +1,7 @@
 //! Facts about the stage `card`, its file and its pictures.
 
 mod file;
+mod orders_page;
 mod pickup_page;
 mod pictures;
 mod profile;

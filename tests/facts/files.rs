@@ -5,6 +5,7 @@ mod edit;
 mod good_input;
 mod hostile;
 mod outline;
+mod rack;
 mod readings;
 mod save;
 mod shape_example;

@@ -1,6 +1,7 @@
 //! Facts about the stage `questions`: what command line and window ask can be asked here, and is the same.
 
 mod answers;
+mod orders;
 mod refusals;
 
 use std::ops::ControlFlow;

@@ -1,5 +1,7 @@
 //! Facts about the stage `workshop`.
 
+mod assignment;
+mod orders;
 mod pickup_pair;
 mod plane;
 mod pressing;

@@ -68,10 +68,24 @@ impl Beside {
             .after(cautions)
     }
 
-    /// With a described bat, which may be invented.
-    pub fn described(mut self, invented: bool) -> Self {
-        self.invented.extend(invented.then_some("The described bat is invented"));
+    /// With what stands beside another result of the same kind; nothing is said twice.
+    pub fn or(mut self, other: Self) -> Self {
+        let new = |it: &&'static str| !self.invented.contains(it);
+        let invented: Vec<&'static str> = other.invented.into_iter().filter(|it| new(it)).collect();
+        self.invented.extend(invented);
+        let Self { note, cautions, invented } = self;
+        Self { note, invented, ..Self::default() }.after(other.cautions).after(cautions)
+    }
+
+    /// With something else that may be invented, in these words.
+    pub fn invented_besides(mut self, is_invented: bool, words: &'static str) -> Self {
+        self.invented.extend(is_invented.then_some(words));
         self
+    }
+
+    /// With a described bat, which may be invented.
+    pub fn described(self, invented: bool) -> Self {
+        self.invented_besides(invented, "The described bat is invented")
     }
 
     /// A result in words, all of it around them.

@@ -6,6 +6,7 @@ pub mod told;
 use std::path::PathBuf;
 use std::time::Instant;
 
+use backlift::card::order;
 use backlift::files::save::Folder;
 use backlift::questions::advice;
 use backlift::questions::fitted::fitted;
@@ -32,6 +33,14 @@ pub struct Args {
     #[arg(long, value_name = "DIR", default_value = "fitting")]
     out: PathBuf,
 
+    /// The order's number, to stand on the card; a number, not a name
+    #[arg(long, value_name = "NUMBER", value_parser = order_number, conflicts_with = "today")]
+    order: Option<String>,
+
+    /// What the customer wishes besides, one line on the card; it changes no figure
+    #[arg(long, value_name = "TEXT", value_parser = wish, conflicts_with = "today")]
+    wish: Option<String>,
+
     /// Today's bats only, in about two seconds; writes nothing
     #[arg(long, conflicts_with = "out")]
     today: bool,
@@ -44,10 +53,25 @@ pub struct Args {
     show: ShowArgs,
 }
 
+fn order_number(written: &str) -> Result<String, String> {
+    let number = order::number(written).map_err(|it| it.to_string())?;
+    number.ok_or_else(|| "write the order's number, like 17".to_owned())
+}
+
+fn wish(written: &str) -> Result<String, String> {
+    let note = order::note(written).map_err(|it| it.to_string())?;
+    note.ok_or_else(|| "write what is wished, or leave it out".to_owned())
+}
+
 /// Searches and writes.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let started = Instant::now();
-    let loaded = args.given.load()?;
+    let mut loaded = args.given.load()?;
+    if args.order.is_some() || args.wish.is_some() {
+        let order = loaded.order.get_or_insert_default();
+        order.number = args.order.or(order.number.take());
+        order.wish.note = args.wish.or(order.wish.note.take());
+    }
     let units = args.show.units();
     if args.today {
         let now = advice::today(&loaded, None, &Progress::start(), [0.0, 1.0])?;

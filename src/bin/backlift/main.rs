@@ -20,6 +20,7 @@ mod json;
 mod keys;
 mod matters;
 mod new;
+mod orders;
 mod ounce;
 mod outcome;
 mod paragraph;
@@ -105,6 +106,7 @@ commands! {
     Calibrate: calibrate,
     Matters: matters,
     Shape: shape,
+    Orders: orders,
     Plane: plane,
     Pickup: pickup,
     Stroke: stroke,

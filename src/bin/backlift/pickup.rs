@@ -5,6 +5,7 @@ mod told;
 
 use std::path::PathBuf;
 
+use backlift::bat::sizes::find;
 use backlift::drawing::ounce_chart;
 use backlift::drawing::palette::{LIGHT, PRINT};
 use backlift::drawing::pdf::pdf;
@@ -12,6 +13,7 @@ use backlift::drawing::pickup_page::svg;
 use backlift::drawing::png::png;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
+use backlift::files::shape_text::of_shape;
 use backlift::questions::pairs::pairs;
 
 use crate::beside::Beside;
@@ -37,7 +39,7 @@ pub struct Args {
     #[arg(long, value_name = "LABEL|N", allow_negative_numbers = true)]
     bat: Option<String>,
 
-    /// Write the page (SVG, PDF, PNG) into this folder
+    /// Write the page (SVG, PDF, PNG) into this folder, and the two bats of one weight, for `shape` to make
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
 
@@ -73,6 +75,11 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
             let second = ounce_chart::page(&chart, &PRINT);
             let both = pdf(&[&page, &second], "What pickup is").map_err(refused)?;
             folder.add("pickup.pdf", &both)?;
+            let size = find(&loaded.sizes, &shown.size).map_err(|it| Fault::new(it.to_string()))?;
+            for (name, title, shape) in told::to_make(&shown) {
+                let text = of_shape(title, loaded.scenario.invented, size, shape)?;
+                folder.add(name, text.as_bytes())?;
+            }
             folder.add("pickup.png", &png(&page, 1.5).map_err(refused)?)?;
             let chart = ounce_chart::svg(&chart, &LIGHT, CHART[0], CHART[1]);
             add_picture(folder, "ounce", &chart)

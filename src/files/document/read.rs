@@ -20,9 +20,10 @@ pub struct Fields<D> {
 }
 
 /// Other texts of ours: what stands in them, what they are, and where they go.
-const OTHERS: [(&str, &str, &str); 4] = [
+const OTHERS: [(&str, &str, &str); 5] = [
     ("\"backlift/card/", "a maker's card", "a card goes to `backlift check` or `trial --like`"),
     ("\"backlift/stages/", "a log of the bench", "a log goes to `backlift stages`"),
+    ("\"backlift/rack/", "a rack of clefts", "a rack goes to `backlift orders --rack`"),
     ("\"backlift/shape/", "a described bat", "a described bat goes to `backlift shape`"),
     ("\"backlift/scenario/", "a scenario", "a scenario goes to `backlift fit` and most others"),
 ];

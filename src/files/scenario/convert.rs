@@ -3,6 +3,7 @@
 mod bats;
 mod calibration;
 mod innings;
+mod order;
 mod player;
 mod seen;
 mod strokes;
@@ -13,6 +14,7 @@ use super::super::document::Places;
 use super::super::document::values::Values;
 use super::super::fault::Fault;
 use super::{BowlingV1, FitV1, ScenarioV1, Text};
+use crate::card::order::Order;
 use crate::files::stroke::built_in_names;
 use crate::measurement::person::Sex;
 use crate::measurement::plan::{Bowling, FitLimits, Goal, Middle, Scenario};
@@ -24,6 +26,8 @@ use strokes::Chosen;
 pub struct Converted {
     /// There if what it needs could be read.
     pub scenario: Option<Scenario>,
+    /// What is said of the order.
+    pub order: Option<Order>,
     /// The user's own strokes that it names.
     pub own_strokes: Vec<Stroke>,
     /// All there are.
@@ -37,7 +41,12 @@ pub fn to_core(v1: &ScenarioV1, places: &Places, folder: &Path) -> Converted {
     if v1.bats.len() > MOST_BATS {
         let message = format!("there are {} bats", v1.bats.len());
         values.fault("bats", &message, &format!("leave at most {MOST_BATS}"));
-        return Converted { scenario: None, own_strokes: Vec::new(), faults: values.faults };
+        return Converted {
+            scenario: None,
+            order: None,
+            own_strokes: Vec::new(),
+            faults: values.faults,
+        };
     }
     values.short("title", &v1.title);
     let readings: Vec<_> =
@@ -64,6 +73,7 @@ pub fn to_core(v1: &ScenarioV1, places: &Places, folder: &Path) -> Converted {
     let fit = fit(&mut values, &v1.fit, FitLimits::usual_for(age_y, sex));
     let uses = seen::uses(&mut values, &v1.uses, &labels);
     let seen = seen::seen(&mut values, &v1.seen, &labels, &swung, uses);
+    let order = order::order(&mut values, &v1.order);
     let invented = values.choice(
         "invented",
         &v1.invented,
@@ -86,7 +96,7 @@ pub fn to_core(v1: &ScenarioV1, places: &Places, folder: &Path) -> Converted {
                 fit,
             }
         });
-    Converted { scenario, own_strokes, faults: values.faults }
+    Converted { scenario, order, own_strokes, faults: values.faults }
 }
 
 fn written(text: &Option<Text>) -> Option<String> {

@@ -7,6 +7,7 @@ use super::super::fault::{Fault, Faults, Source};
 use super::convert::Converted;
 use super::text::Given;
 use super::{ScenarioV1, convert, text};
+use crate::card::order::Order;
 use crate::measurement::plan::Scenario;
 use crate::stroke::Stroke;
 
@@ -19,6 +20,8 @@ pub struct Loaded {
     pub fields: ScenarioV1,
     /// Where each field stands, for faults that the core finds.
     pub places: Places,
+    /// What is said of the order, where something is.
+    pub order: Option<Order>,
     /// The user's own strokes that it names, read from their files.
     pub own_strokes: Vec<Stroke>,
 }
@@ -40,20 +43,22 @@ pub fn load_text(source: Source, folder: &Path, sets: &[String]) -> Result<Loade
     for argument in sets {
         faults.extend(document::set(&mut fields, &mut places, argument).err());
     }
-    let Converted { scenario, own_strokes, faults: found } =
+    let Converted { scenario, order, own_strokes, faults: found } =
         convert::to_core(&fields, &places, folder);
     faults.extend(found);
     match scenario {
-        Some(scenario) if faults.is_empty() => Ok(Loaded { scenario, fields, places, own_strokes }),
+        Some(scenario) if faults.is_empty() => {
+            Ok(Loaded { scenario, fields, places, order, own_strokes })
+        }
         _ => {
-            faults.sort_by_key(order);
+            faults.sort_by_key(place_in_text);
             Err(Faults(faults))
         }
     }
 }
 
 /// Faults in the order of the text; those of the command line after those of the file.
-fn order(fault: &Fault) -> (bool, usize) {
+fn place_in_text(fault: &Fault) -> (bool, usize) {
     let place = fault.place.as_ref();
     (place.is_some_and(|it| it.source.name() == "--set"), place.map_or(0, |it| it.span.start))
 }

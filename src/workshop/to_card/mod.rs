@@ -9,7 +9,7 @@ pub use away::Away;
 use nearest::nearest_between;
 use targets::Targets;
 
-use super::carved::{Carved, Held};
+use super::carved::{Carved, Figures, Held};
 use super::reads::reads;
 use crate::bat::described::Cleft;
 use crate::bat::laws::Limits;
@@ -76,21 +76,47 @@ pub struct ToCard {
     pub nearest: Option<Answer>,
 }
 
-/// How far the swell, the hollowing and the edges are moved for the other answers.
+/// How far the swell is moved for the other answers.
 const SWELL_MOVE_M: f64 = 0.025;
 /// A swell that has room for less than this share of its move is not moved.
 const LEAST_MOVE: f64 = 0.2;
-const HOLLOW_MOVE: f64 = 0.25;
+/// The same of the hollowing.
+pub const HOLLOW_MOVE: f64 = 0.25;
+/// The same of the edges.
 const EDGE_MOVE_M: f64 = 0.003;
+
+/// The plainest shape that meets a card, its handle as thick as asked or within its limits; or what stands in the way of
+/// one with the figures asked.
+///
+/// # Errors
+/// In plain words.
+pub fn plainest(start: &Start<'_>, card: &Card) -> Result<Carved, String> {
+    let targets = Targets::of(card, &|| false);
+    let starts = on_handles(start, card);
+    let found = starts.iter().find_map(|it| targets.nearest_within(it, &it.held));
+    found.ok_or_else(|| targets.why(&starts[0]))
+}
+
+/// The start carved until it has these figures, within craft and the Laws, its joint whole; or what stands in the way.
+///
+/// # Errors
+/// In plain words.
+pub fn with_figures(start: &Start<'_>, figures: &Figures) -> Result<Carved, String> {
+    targets::made(&start.shape, start, figures, &start.held).map_err(|it| it.words)
+}
+
+/// The start on handles of the thickness asked and of its limits: a thicker one shifts the balance, and within these it
+/// may give way to the blade.
+fn on_handles<'a>(start: &Start<'a>, card: &Card) -> [Start<'a>; 3] {
+    let handle = card.asked(Figure::HandleDiameter);
+    let [thin_m, thick_m] = handle.tolerance;
+    [handle.target, thin_m, thick_m].map(|it| on_card(start, card, inside(handle.target, it)))
+}
 
 /// Finds shapes for a card; what comes once `is_stopped` says so is worth nothing.
 pub fn to_card(start: &Start<'_>, card: &Card, is_stopped: &dyn Fn() -> bool) -> ToCard {
     let targets = Targets::of(card, is_stopped);
-    let handle = card.asked(Figure::HandleDiameter);
-    let [thin_m, thick_m] = handle.tolerance;
-    // A thicker handle shifts the balance: within its limits it may give way to the blade.
-    let diameters_m = [handle.target, thin_m, thick_m].map(|it| inside(handle.target, it));
-    let starts = diameters_m.map(|it| on_card(start, card, it));
+    let starts = on_handles(start, card);
     let found = |name: &'static str, held: &Held| {
         let first = |it: &Start<'_>| answer(name, &targets.nearest_within(it, held)?, it, card);
         starts.iter().find_map(first)

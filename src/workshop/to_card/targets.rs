@@ -3,8 +3,30 @@
 use super::nearest::nearest_along;
 use super::objection::{Objection, objection};
 use super::{BrokenDemand, Start, inside, within};
+use crate::bat::shape::BatShape;
 use crate::card::{Asked, Card, Figure};
 use crate::workshop::carved::{Carved, Figures, Held, carve};
+
+/// One shape with these figures carved from another, within craft and the Laws; or what stands in its way.
+pub(super) fn made(
+    from: &BatShape,
+    start: &Start<'_>,
+    figures: &Figures,
+    held: &Held,
+) -> Result<Carved, Objection> {
+    let craft = &start.size.craft;
+    let mut carved = carve(from, craft, figures, held).ok_or_else(|| Objection {
+        words: "no thickness along this blade gives these figures together".to_owned(),
+    })?;
+    // A swell that goes with the taper goes no further than makers cut it.
+    let [low_m, high_m] = craft.swell_from_toe.map(|it| it * from.blade.length_m);
+    let swell_m = carved.shape.swell_from_toe_m();
+    if held.swell_from_toe_m.is_none() && !(low_m..=high_m).contains(&swell_m) {
+        let held = Held { swell_from_toe_m: Some(swell_m.clamp(low_m, high_m)), ..*held };
+        carved = carve(from, craft, figures, &held).unwrap_or(carved);
+    }
+    objection(&carved, start).map_or(Ok(carved), Err)
+}
 
 /// The three demands that wood has to meet, weight, balance and swing moment.
 pub(super) struct Targets<'a> {
@@ -66,18 +88,8 @@ impl<'a> Targets<'a> {
         }
         from.blade.density_kg_m3 = density_kg_m3;
         let figures = Figures { mass_kg, balance_m, swing_moment_kg_m2: Some(swing_moment_kg_m2) };
-        let craft = &start.size.craft;
-        let mut carved = carve(&from, craft, &figures, held).ok_or_else(|| Objection {
-            words: "no thickness along this blade gives these figures together".to_owned(),
-        })?;
-        // A swell that goes with the taper goes no further than makers cut it.
-        let [low_m, high_m] = craft.swell_from_toe.map(|it| it * from.blade.length_m);
-        let swell_m = carved.shape.swell_from_toe_m();
-        if held.swell_from_toe_m.is_none() && !(low_m..=high_m).contains(&swell_m) {
-            let held = Held { swell_from_toe_m: Some(swell_m.clamp(low_m, high_m)), ..*held };
-            carved = carve(&from, craft, &figures, &held).unwrap_or(carved);
-        }
-        match objection(&carved, start).or_else(|| self.sweet_spot_missed(&carved)) {
+        let carved = made(&from, start, &figures, held)?;
+        match self.sweet_spot_missed(&carved) {
             Some(objection) => Err(objection),
             None => Ok(carved),
         }
@@ -95,13 +107,17 @@ impl<'a> Targets<'a> {
         missed.then_some(Objection { words })
     }
 
+    /// What stands in the way of the figures asked.
+    pub(super) fn why(&self, start: &Start<'_>) -> String {
+        let target = self.asked.map(|(_, asked)| asked.target);
+        let made = self.make(start, &start.held, target);
+        made.err().map_or_else(|| "its limits leave no room".to_owned(), |it| it.words)
+    }
+
     /// Which demand, given up alone, lets the others be met.
     pub(super) fn broken(&self, start: &Start<'_>) -> Vec<BrokenDemand> {
         let target = self.asked.map(|(_, asked)| asked.target);
-        let why = self
-            .make(start, &start.held, target)
-            .err()
-            .map_or_else(|| "its limits leave no room".to_owned(), |it| it.words);
+        let why = self.why(start);
         let own = start.shape.mass_moments();
         let own = [own.mass_kg, own.com_B().x, own.swing_moment_kg_m2()];
         let alone: Vec<BrokenDemand> = (0..3)

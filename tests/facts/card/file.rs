@@ -1,10 +1,30 @@
-use super::sample::{card, figures_of};
-use backlift::card::Card;
+use super::sample::{card, figures_of, ordered};
+use backlift::card::{Card, Condition, HandleShape};
 use backlift::files::card::{CardFileFault, read, write, write_short};
 
 #[test]
 fn a_card_written_in_full_reads_back_the_same() {
     assert_eq!(read(&write(&card()).unwrap()), Ok(card()));
+}
+
+#[test]
+fn a_card_with_an_order_reads_back_the_same_and_one_without_says_nothing_of_it() {
+    let longest = ordered(&"ö".repeat(200));
+    assert_eq!(read(&write(&longest).unwrap()), Ok(longest));
+    assert!(!write(&card()).unwrap().contains("order"));
+    let long = write(&ordered(&"ö".repeat(201))).unwrap();
+    let said = read(&long).unwrap_err().to_string();
+    assert!(said.contains("the card's wish has 201 letters, 200 at most"), "{said}");
+}
+
+#[test]
+fn an_order_changes_no_figure_of_a_card_and_says_its_grips_and_handle() {
+    let (plain, ordered) = (card(), ordered("Soft in the handle"));
+    assert_eq!((ordered.condition.grips, ordered.handle_shape), (2, HandleShape::Round));
+    let condition = Condition { grips: plain.condition.grips, ..ordered.condition };
+    let back = Card { condition, handle_shape: plain.handle_shape, order: None, ..ordered };
+    assert_eq!(back, plain);
+    assert_eq!(card().ordered(None), card());
 }
 
 #[test]

@@ -1,5 +1,6 @@
 //! An invented card, and invented pictures, to draw.
 
+use backlift::card::order::{Order, Wish};
 use backlift::card::{Asked, Card, Condition, Figure, HandleShape, PlayerLine, cautions};
 use backlift::drawing::arc::{ArcMoment, ArcPicture};
 use backlift::drawing::chart::{Curve, Point};
@@ -7,6 +8,7 @@ use backlift::drawing::innings_chart::{InningsPicture, StrokePanel};
 use backlift::drawing::map::{MapBat, MapPicture, MapTarget};
 use backlift::frames::DVec3;
 use backlift::measurement::person::Handed;
+use backlift::measurement::plan::Middle;
 
 /// A junior's card.
 pub fn card() -> Card {
@@ -36,10 +38,22 @@ pub fn card() -> Card {
         cautions: said,
         condition: Condition { grips: 1, toe_guard: false, oiled: false },
         refit_stature_m,
+        order: None,
         software: "backlift 0.1.0".to_owned(),
         model: "2026-11".to_owned(),
     }
     .rounded_for_the_bench()
+}
+
+/// The same card under an order with this note.
+pub fn ordered(note: &str) -> Card {
+    let wish = Wish {
+        middle: Some(Middle::High),
+        handle_shape: Some(HandleShape::Round),
+        grips: Some(2),
+        note: Some(note.to_owned()),
+    };
+    card().ordered(Some(Order { number: Some("2026-1138".to_owned()), wish }))
 }
 
 /// The same card as its code has it: figures and standing cautions, no other sentence.

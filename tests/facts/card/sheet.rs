@@ -1,4 +1,4 @@
-use super::sample::{card, figures_of, map};
+use super::sample::{card, figures_of, map, ordered};
 use backlift::card::{Asked, Card, Figure, PlayerLine, cautions};
 use backlift::drawing::DrawingFault;
 use backlift::drawing::map::MapPicture;
@@ -81,6 +81,19 @@ fn every_text_of_the_card_stays_on_the_page_and_clear_of_the_others() {
         let found = clear_texts(&sheet::svg(&card, map.as_ref()).unwrap());
         assert!(found.len() > 50, "only {} texts were found", found.len());
     }
+}
+
+#[test]
+fn an_order_and_its_wish_stand_on_the_card_where_they_are_given() {
+    let wish = "Soft in the handle, and the ends light: ".repeat(5);
+    for card in [ordered(&wish), Card { invented: false, ..ordered(&wish) }] {
+        let found = clear_texts(&sheet::svg(&card, Some(&map())).unwrap()).join(" ");
+        for said in ["Order 2026-1138", "Wish middle high; handle round; two grips; Soft in the"] {
+            assert!(found.contains(said), "{said} is missing in\n{found}");
+        }
+    }
+    let found = clear_texts(&sheet::svg(&card(), Some(&map())).unwrap()).join(" ");
+    assert!(!found.contains("Order") && !found.contains("Wish"), "{found}");
 }
 
 #[test]

@@ -74,6 +74,21 @@ fn each_bad_field_is_refused_at_its_line_and_column_with_its_mend() {
             "fit.ball_mass: 1.56 kg is outside 0.05 to 0.25 kg",
             "check the number",
         ),
+        // Of the order.
+        (
+            "bowling: (speed: \"90 km/h\"),",
+            "order: (number: 17, wish: (grips: 9)),",
+            "13:39",
+            "order.wish.grips: \"9\" is not a whole number from 0 to 4",
+            "without a unit",
+        ),
+        (
+            "bowling: (speed: \"90 km/h\"),",
+            "order: (number: \"a number, and by no means a name\"),",
+            "13:21",
+            "the card's order number has 32 letters, 24 at most",
+            "fewer letters",
+        ),
         // Mistyped names and words.
         ("stature:", "statrue:", "6:9", "there is no field \"statrue\"", "\"stature\"?"),
         ("balance:", "balanse:", "9:58", "there is no field \"balanse\"", "\"balance\"?"),

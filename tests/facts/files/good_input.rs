@@ -2,6 +2,7 @@
 
 use super::{load_file, load_text};
 use approx::assert_relative_eq;
+use backlift::card::HandleShape;
 use backlift::files::document::Document;
 use backlift::files::scenario::{Given, ScenarioV1};
 use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
@@ -32,9 +33,9 @@ fn every_shipped_scenario_is_read_and_marked_invented() {
         let loaded = load_file(shipped(name), &[]).unwrap_or_else(|it| panic!("{name}: {it}"));
         assert!(loaded.scenario.invented, "{name}");
     }
-    // The log of the bench and the described bat lie among them: `workshop::stage_files` and the commands read
+    // The log of the bench, the described bat and the rack lie among them: `workshop::stage_files`, `files::rack` and the commands read
     // them.
-    let others = ["bench-log.ron", "blade.ron"];
+    let others = ["bench-log.ron", "blade.ron", "rack.ron"];
     let is_scenario = |it: &std::fs::DirEntry| others.iter().all(|other| it.file_name() != *other);
     let shipped = std::fs::read_dir("scenarios").unwrap().flatten().filter(is_scenario).count();
     assert_eq!(shipped, FILES.len(), "a scenario without its place in this test");
@@ -154,6 +155,11 @@ fn every_field_can_be_set_from_the_command_line() {
         "fit.tie_width=1 %",
         "fit.asked_time_factor=1.2",
         "fit.ball_mass=5 oz",
+        "order.number=17",
+        "order.wish.middle=high",
+        "order.wish.handle=round",
+        "order.wish.grips=2",
+        "order.wish.note=light ends",
         "strokes=pull, drive",
         "uses=Mine",
         "seen.0.bat=Mine",
@@ -167,6 +173,11 @@ fn every_field_can_be_set_from_the_command_line() {
         "invented=no",
     ];
     let loaded = load_file(shipped("minimal"), &set).unwrap_or_else(|it| panic!("{it}"));
+    let order = loaded.order.unwrap();
+    assert_eq!(order.number.as_deref(), Some("17"));
+    assert_eq!((order.wish.middle, order.wish.grips), (Some(Middle::High), Some(2)));
+    assert_eq!(order.wish.handle_shape, Some(HandleShape::Round));
+    assert_eq!(order.wish.note.as_deref(), Some("light ends"));
     let it = loaded.scenario;
     assert_relative_eq!(it.player.age_y, 15.5);
     assert_eq!((it.player.sex, it.player.handed), (Sex::Female, Handed::Left));
@@ -199,7 +210,8 @@ fn every_field_can_be_set_from_the_command_line() {
 
     // The list above is all there is: a field that was added needs its line here.
     let mut all = Vec::new();
-    for part in ["", "player", "innings", "bowling", "fit", "bats.0", "bats.0.pendulum", "seen.0"] {
+    let parts = ["", "player", "innings", "bowling", "fit", "bats.0", "bats.0.pendulum", "seen.0"];
+    for part in parts.into_iter().chain(["order", "order.wish"]) {
         let steps: Vec<&str> = part.split('.').filter(|it| !it.is_empty()).collect();
         for name in ScenarioV1::names_under(&steps).unwrap() {
             let path = if part.is_empty() { (*name).to_owned() } else { format!("{part}.{name}") };

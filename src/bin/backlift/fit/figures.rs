@@ -1,6 +1,7 @@
 //! Every figure of an advice as JSON.
 
 use backlift::card::Figure;
+use backlift::card::order::Order;
 use backlift::comparison::figure::StrokeFigure::{
     BatSpeed, FastestBall, GripShare, StrokeTime, TimeInHand, WristShare,
 };
@@ -218,7 +219,22 @@ fn recommendation(it: &Fitted, strokes: &[&str]) -> Value {
         }
         _ => asked(it),
     });
-    joined([json!({ "size": card.size, "length_m": card.length_m }), joined(figures), rest])
+    let order = card.order.as_ref().map_or(Value::Null, ordered);
+    joined([json!({ "size": card.size, "length_m": card.length_m }), joined(figures), rest, order])
+}
+
+/// What was said of the order.
+fn ordered(it: &Order) -> Value {
+    let wish = &it.wish;
+    let said = [
+        ("order_number", it.number.as_ref().map(|it| json!(it))),
+        ("wished_middle", wish.middle.map(|it| json!(it.words()))),
+        ("wished_handle", wish.handle_shape.map(|it| json!(it.words()))),
+        ("wished_grips", wish.grips.map(|it| json!(it))),
+        ("wish", wish.note.as_ref().map(|it| json!(it))),
+    ];
+    let said = said.into_iter().filter_map(|(key, value)| Some((key.to_owned(), value?)));
+    Value::Object(said.collect())
 }
 
 fn engine(it: &Fitted, strokes: &[&str]) -> Vec<Value> {

@@ -1,13 +1,14 @@
 //! The pairs in words, on a page, and for other programs.
 
+use backlift::bat::shape::BatShape;
 use backlift::comparison::figure::StrokeFigure;
-use backlift::drawing::pickup_page::{PickupPage, ShownBat, ShownPair};
+use backlift::drawing::pickup_page::{OunceAt, OuncePlaces, PickupPage, ShownBat};
 use backlift::questions::pairs::{Shown, Swung};
 use backlift::units::{Quantity, Units, spoken};
 use serde_json::{Value, json};
 
 use crate::beside::Beside;
-use crate::figure::{if_read_in, lower, number, percent, plain};
+use crate::figure::{if_read_in, lower, number, percent};
 use crate::json::{joined, of_stroke};
 use crate::ounce;
 use crate::paragraph::{paragraph, set_in};
@@ -30,9 +31,10 @@ fn speed(it: &Swung) -> f64 {
 
 fn scale_words(it: &Shown, units: Units) -> String {
     let [near, far] = &it.same_scale;
+    let [swung_m_s, by_ounce_m_s] = it.slower_m_s();
     let more = far.made.bat.swing_moment_kg_m2() / near.made.bat.swing_moment_kg_m2() - 1.0;
     format!(
-        "Both weigh {}. Balanced {} nearer the toe, one has {} more swing moment and picks up like {} instead of {}; the late pull is {} slower",
+        "Both weigh {}. Balanced {} nearer the toe, one has {} more swing moment and picks up like {} instead of {}; the late pull is {} slower, {} by what an ounce costs",
         spoken(Quantity::Mass, near.made.bat.mass_kg(), DIGIT_KG, units),
         spoken(
             Quantity::Length,
@@ -43,7 +45,8 @@ fn scale_words(it: &Shown, units: Units) -> String {
         percent(more, 0),
         spoken(Quantity::Mass, far.pickup_weight_kg, DIGIT_KG, units),
         spoken(Quantity::Mass, near.pickup_weight_kg, DIGIT_KG, units),
-        spoken(Quantity::Speed, speed(near) - speed(far), DIGIT_M_S, units),
+        spoken(Quantity::Speed, swung_m_s, DIGIT_M_S, units),
+        spoken(Quantity::Speed, by_ounce_m_s, DIGIT_M_S, units),
     )
 }
 
@@ -92,6 +95,9 @@ pub fn told(it: &Shown, units: Units) -> String {
     out += &(paragraph(&ounce::sentence(&it.ounces, units)) + "\n\n");
     out += &(ounce::in_table(&it.ounces, units) + "\n");
     out += &(set_in(&left_out(it)) + "\n");
+    for line in not_to_make(it) {
+        out += &(set_in(&line) + "\n");
+    }
     out
 }
 
@@ -112,49 +118,87 @@ fn in_columns([one, other]: &[Swung; 2], units: Units) -> String {
     side_by_side(&[("one", one), ("the other", other)], &rows)
 }
 
-/// The page.
+/// The page, to be read in a minute: the pair alike on the scale, and the ounce.
 pub fn page(it: &Shown, beside: &Beside, units: Units) -> PickupPage {
+    let mass = |kg: f64| spoken(Quantity::Mass, kg, DIGIT_KG, units);
     let bat = |name: &str, it: &Swung| ShownBat {
-        shape: it.made.shape.clone(),
+        shape: it.shape().clone(),
         balance_m: it.made.bat.balance_m(),
+        name: name.to_owned(),
         lines: vec![
-            format!(
-                "{name}: {} on the scale, picks up like {}",
-                spoken(Quantity::Mass, it.made.bat.mass_kg(), DIGIT_KG, units),
-                spoken(Quantity::Mass, it.pickup_weight_kg, DIGIT_KG, units)
-            ),
-            format!(
-                "balance {} from the top · swing moment {} · pull at fifty {} · time in hand {}",
-                spoken(Quantity::Length, it.made.bat.balance_m(), 0.0, units),
-                plain(it.made.bat.swing_moment_kg_m2(), 4, "kg m²"),
-                spoken(Quantity::Speed, speed(it), DIGIT_M_S, units),
-                spoken(Quantity::Time, it.pull.time_in_hand_s, 0.0, units)
-            ),
+            format!("weighs {}", mass(it.made.bat.mass_kg())),
+            format!("swings like {}", mass(it.pickup_weight_kg)),
+            format!("late pull {}", spoken(Quantity::Speed, speed(it), DIGIT_M_S, units)),
         ],
     };
-    let [a, b] = &it.same_scale;
-    let [c, d] = &it.same_hand;
+    let [first, second] = &it.same_scale;
+    let nearer_m = second.made.bat.balance_m() - first.made.bat.balance_m();
     PickupPage {
-        title: "What pickup is".to_owned(),
+        title: "Two bats, one weight".to_owned(),
+        sentence: format!(
+            "The scale cannot tell these two apart: both weigh {}. The second has its wood {} nearer the toe, and swings like a bat of {}.",
+            mass(first.made.bat.mass_kg()),
+            spoken(Quantity::Length, nearer_m, DIGIT_M, units),
+            mass(second.pickup_weight_kg),
+        ),
         whom: beside.sentence(&format!("{} · size {}", it.title, it.size)),
-        pairs: [
-            ShownPair {
-                title: SAME_SCALE.to_owned(),
-                words: scale_words(it, units),
-                bats: [bat("One", a), bat("The other", b)],
-            },
-            ShownPair {
-                title: SAME_HAND.to_owned(),
-                words: hand_words(it, units),
-                bats: [bat("One", c), bat("The other", d)],
-            },
-        ],
-        notes: vec![
-            format!("{}. {}", between(it, units), ounce::short(&it.ounces, units)),
-            left_out(it),
-        ],
+        bats: [bat(FIRST, first), bat(SECOND, second)],
+        feel: FEEL.to_owned(),
+        ounce: OuncePlaces {
+            heading: format!(
+                "Why: {} costs more the nearer it sits to the toe. Stuck on {}, it slows this player’s late pull by",
+                ounce::ounce(units),
+                it.ounces.bat.label(),
+            ),
+            shape: first.shape().clone(),
+            places: places(it, units),
+        },
+        notes: std::iter::once(NOTE.to_owned()).chain(not_to_make(it)).collect(),
         cautions: beside.cautions.clone(),
     }
+}
+
+/// What the two bats are called, on the page and in their files.
+pub const FIRST: &str = "The quicker one";
+/// See [`FIRST`].
+pub const SECOND: &str = "The slower one";
+
+/// The files of the bats that a maker can make, what they are called in them, and the bats.
+pub fn to_make(it: &Shown) -> Vec<(&'static str, &'static str, &BatShape)> {
+    let [first, second] = &it.same_scale;
+    let all = [("quicker.ron", FIRST, first), ("slower.ron", SECOND, second)];
+    let made = all
+        .into_iter()
+        .filter_map(|(name, title, it)| Some((name, title, it.to_make.as_ref().ok()?)));
+    made.collect()
+}
+
+/// What stands in the way of making the two, where something does.
+fn not_to_make(it: &Shown) -> Vec<String> {
+    let both = [FIRST, SECOND].into_iter().zip(&it.same_scale);
+    let why = both.filter_map(|(name, it)| Some((name, it.to_make.as_ref().err()?)));
+    why.map(|(name, why)| format!("{name} cannot be carved quite so: {why}")).collect()
+}
+
+const NOTE: &str = "Late: at fifty runs. Both could be made in this size, and were not weighed: quicker.ron and slower.ron describe them to a maker, the same in weight, balance point and swing moment. Each pull is the fastest controlled one, for the player's likeliest strength.";
+
+const FEEL: &str = "Feel it: hold each level by its handle with one hand, then turn it to and fro. The slower one hangs heavier, and starts and stops later.";
+
+/// The ounce where everybody can put it: at both ends of the bat, at the bottom hand and at the balance point.
+fn places(it: &Shown, units: Units) -> Vec<OunceAt> {
+    let Some(pull) = it.ounces.strokes.get(it.ounces.pull) else { return Vec::new() };
+    let (shape, bat) = (it.same_scale[0].shape(), &it.ounces.bat);
+    let all = [
+        ("top of the handle", 0.0),
+        ("bottom hand", shape.handle.bottom_hand_m()),
+        ("balance point", bat.balance_m()),
+        ("toe", bat.length_m()),
+    ];
+    let at = |(place, from_top_m): (&str, f64)| {
+        let cost = -pull.ounce_at_m_s(from_top_m);
+        OunceAt { from_top_m, place: place.to_owned(), cost, words: ounce::takes(-cost, units) }
+    };
+    all.map(at).to_vec()
 }
 
 /// Of the late pull, for other programs.
@@ -181,6 +225,8 @@ pub fn figures(it: &Shown) -> Value {
         "same_scale": it.same_scale.iter().map(bat).collect::<Value>(),
         "same_hand": it.same_hand.iter().map(bat).collect::<Value>(),
         "left_out": left_out(it),
+        "same_scale_slower_m_s": it.slower_m_s()[0],
+        "same_scale_slower_by_ounce_m_s": it.slower_m_s()[1],
     });
     joined([pairs, ounce::figures(&it.ounces)])
 }

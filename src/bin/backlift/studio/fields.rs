@@ -117,7 +117,7 @@ pub const WOOD: [(&str, &[Line]); 3] = [
 ];
 
 /// What is filled in by a choice, or in the file alone.
-const OTHERS: [[&str; 2]; 20] = [
+const OTHERS: [[&str; 2]; 25] = [
     SEX,
     HANDED,
     ["player.wrist_hold_bat", "Bat of the wrist hold"],
@@ -138,6 +138,11 @@ const OTHERS: [[&str; 2]; 20] = [
     ["fit.heaviest", "Heaviest to choose"],
     ["fit.asked_time_factor", "Asked stroke time"],
     ["fit.ball_mass", "Weight of the ball"],
+    ["order.number", "Number of the order"],
+    ["order.wish.middle", "Middle that is wished"],
+    ["order.wish.handle", "Handle that is wished"],
+    ["order.wish.grips", "Grips that are wished"],
+    ["order.wish.note", "What else is wished"],
 ];
 
 /// What a field is called, without the bat it is of; none of one that the window has no name for.
