@@ -65,21 +65,28 @@ pub fn started(title: &str, size: &str) -> Result<String, Fault> {
 /// # Errors
 /// If it cannot be written.
 pub fn own(title: &str, card: &Card, entries: &[Entry]) -> Result<String, Fault> {
-    let started = started(title, &card.size)?;
-    let raw = card::write(card).map_err(|it| Fault::new(it.to_string()))?;
-    let lost = || Fault::new("the bat's file has no place for its card");
-    let mut text = started;
-    if card.invented {
-        text = edit::put(&text, "invented", "yes").ok_or_else(lost)?;
-    }
-    let raw = raw.trim_end().replace('\n', "\n    ");
-    text = edit::put_raw(&text, "card", &raw).ok_or_else(lost)?;
+    let mut text = with_card(&started(title, &card.size)?, card)?;
     let mut before = None;
     for (n, it) in entries.iter().enumerate() {
         text = with_entry(&text, n, it, before)?;
         before = Some(it.stage);
     }
     Ok(text)
+}
+
+/// The text of a bat's own file with the card it is made for; invented if that is.
+///
+/// # Errors
+/// If the text has no place for it.
+pub fn with_card(text: &str, card: &Card) -> Result<String, Fault> {
+    let raw = card::write(card).map_err(|it| Fault::new(it.to_string()))?;
+    let raw = raw.trim_end().replace('\n', "\n    ");
+    let text = match card.invented {
+        true => edit::put(text, "invented", "yes"),
+        false => Some(text.to_owned()),
+    };
+    let with = text.and_then(|it| edit::put_raw(&it, "card", &raw));
+    with.ok_or_else(|| Fault::new("the bat's file has no place for its card"))
 }
 
 /// The text of a bat's own file with its `n`th entry, behind one of that stage; every other letter stays.

@@ -65,7 +65,8 @@ impl Worked {
         of.cleft = described.cleft.filter(|_| self.own);
         let title = self.title();
         let invented = card.invented || (self.own && self.loaded.invented);
-        shape_text::written(&title, invented, &size.name, &of).map(Some)
+        let text = shape_text::written(&title, invented, &size.name, &of)?;
+        shape_text::with_card(&text, card).map(Some)
     }
 
     /// What the size's lines completed of a blade that was measured at some heights.

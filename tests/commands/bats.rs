@@ -394,6 +394,8 @@ fn shipped_scenarios_warn_of_nothing_but_the_size_that_two_leave_out() {
         let command = match name.as_str() {
             "bench-log.ron" => "stages",
             "blade.ron" => "shape",
+            // Clefts are shared out among cards: `orders` reads it beside some.
+            "rack.ron" => continue,
             _ => "weigh",
         };
         let run = backlift().arg(command).arg(entry.path()).assert().success();

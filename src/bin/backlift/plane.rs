@@ -8,6 +8,7 @@ use std::path::PathBuf;
 
 use backlift::card::Card;
 use backlift::files::assets::sizes;
+use backlift::files::save::Folder;
 use backlift::files::shape::load;
 use backlift::questions::delivered::weigh_up_part_made;
 use backlift::questions::own::described;
@@ -23,7 +24,8 @@ use crate::beside::Beside;
 use crate::given::ShowArgs;
 use crate::json;
 use crate::outcome::{Outcome, Stop, warned};
-use crate::written::say;
+use crate::shape_files::add_profile;
+use crate::written::said;
 use own::{Own, opened};
 
 /// Plane a part-made bat to its card: where to take how many grams off, in which order
@@ -81,6 +83,10 @@ pub struct Args {
     #[arg(long, value_name = "SHARE", default_value = "10 %")]
     planing_error: String,
 
+    /// Folder for the blade from the side, before and after, with what comes off, and strips to cut out
+    #[arg(long, value_name = "FOLDER")]
+    out: Option<PathBuf>,
+
     #[command(flatten)]
     show: ShowArgs,
 }
@@ -110,6 +116,7 @@ fn in_words<T>(it: Result<T, (String, String)>) -> Result<T, String> {
 
 /// Plans.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
+    let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let own = opened(&args.bat)?;
     let card = own.card()?.clone();
     let planing_sd = share(&args.planing_error).filter(|it| (0.0..=0.5).contains(it));
@@ -140,12 +147,18 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     };
     warned(((), odd));
     let beside = Beside::card(&planned.card).after(SHAPE);
-    say(
+    let title = beside.sentence("What the plane takes off, and the blade after it");
+    said(
         "plane",
         &args.show,
+        folder,
         &beside,
         || figures::of(&planned, kept.as_ref()),
         |units| told::told(&planned, kept.as_ref(), units),
+        |folder, _| {
+            let after = planned.plan.after(&planned.shape, planned.plan.passes.len());
+            add_profile(folder, Some(&planned.shape), after, &title)
+        },
     )?;
     if let (Some(path), Some(entry)) = (kept_in, &kept) {
         own.keep(&path, entry)?;

@@ -3,6 +3,7 @@
 pub mod figures;
 
 use backlift::bat::mesh::shells;
+use backlift::bat::shape::BatShape;
 use backlift::drawing::pdf::pdf;
 use backlift::drawing::{profile, templates};
 use backlift::files::fault::Fault;
@@ -25,12 +26,7 @@ pub fn add(folder: &mut Folder, worked: &Worked) -> Result<(), Stop> {
     }
     let all: Vec<&str> = pages.iter().map(String::as_str).collect();
     folder.add("sections.pdf", &pdf(&all, "Sections at true size").map_err(refused)?)?;
-    let pages = profile::pages(None, &bat.shape, &title);
-    for (n, page) in pages.iter().enumerate() {
-        folder.add(&format!("profile-{}.svg", n + 1), page.as_bytes())?;
-    }
-    let all: Vec<&str> = pages.iter().map(String::as_str).collect();
-    folder.add("profile.pdf", &pdf(&all, "Profile at true size").map_err(refused)?)?;
+    add_profile(folder, None, &bat.shape, &title)?;
     if let Some(text) = worked.written()? {
         folder.add("bat.ron", text.as_bytes())?;
     }
@@ -39,6 +35,21 @@ pub fn add(folder: &mut Folder, worked: &Worked) -> Result<(), Stop> {
     folder.add("bat.glb", &solid::glb(&shells).map_err(refused)?)?;
     let figures = json::document("shape", beside.figures(figures::of(worked)))?;
     Ok(folder.add("shape.json", figures.as_bytes())?)
+}
+
+/// Adds the blade from the side and the strips to cut out; with `before`, what comes off.
+pub fn add_profile(
+    folder: &mut Folder,
+    before: Option<&BatShape>,
+    after: &BatShape,
+    title: &str,
+) -> Result<(), Fault> {
+    let pages = profile::pages(before, after, title);
+    for (n, page) in pages.iter().enumerate() {
+        folder.add(&format!("profile-{}.svg", n + 1), page.as_bytes())?;
+    }
+    let all: Vec<&str> = pages.iter().map(String::as_str).collect();
+    folder.add("profile.pdf", &pdf(&all, "Profile at true size").map_err(refused)?)
 }
 
 /// The cautions of the bench and of the card's player; what is invented.
