@@ -157,12 +157,6 @@ impl Card {
         tolerances.times(self.pendulum_swings)
     }
 
-    /// Balance point with its limits, m from the toe.
-    pub fn balance_from_toe_m(&self) -> Asked {
-        let Asked { target, tolerance: [low, high] } = self.asked(Figure::Balance);
-        Asked::new(self.length_m - target, [self.length_m - high, self.length_m - low])
-    }
-
     /// The card with every figure rounded to what a bench can read, the limits inward; times to 0.01 s.
     /// Print, save and check this one: then every copy of a card says the same.
     pub fn rounded_for_the_bench(&self) -> Self {

@@ -50,7 +50,7 @@ pub struct OrdersPage {
 }
 
 /// What stands over the columns.
-pub const HEADS: [&str; 4] = ["weight", "balance, from toe", "pendulum", "handle over grip"];
+pub const HEADS: [&str; 4] = ["weight", "balance, from top", "pendulum", "handle over grip"];
 /// Where the columns begin: number, size, then the cells, px.
 const COLUMNS: [f64; 6] = [0.0, 92.0, 190.0, 322.0, 456.0, 596.0];
 /// Space above a row's first line and below its last, px.

@@ -55,7 +55,7 @@ pub(super) fn draw(picture: &mut Picture, area: Area, card: &Card, theme: &Theme
 
 fn rows(card: &Card) -> [Row; 6] {
     let weight = card.asked(Figure::DeadWeight);
-    let balance = card.balance_from_toe_m();
+    let balance = card.asked(Figure::Balance);
     let time = card.pendulum_time_s;
     let sweet = card.asked(Figure::SweetSpot);
     let handle = card.asked(Figure::HandleDiameter);
@@ -74,12 +74,12 @@ fn rows(card: &Card) -> [Row; 6] {
         },
         Row {
             name: "Balance point",
-            after: " from the toe".to_owned(),
+            after: " from the top".to_owned(),
             big: words::millimetres(balance.target),
             below: format!(
-                "{}; {} from the top",
+                "{}; {} from the toe",
                 joined(&words::inches(balance.target)),
-                joined(&words::millimetres(card.balance_m()))
+                joined(&words::millimetres(card.length_m - balance.target))
             ),
             limits: Limits::new(balance, words::inches, words::millimetres),
             note: "",

@@ -109,7 +109,7 @@ fn after(
         Between::Other => return None,
         Between::Nothing => {
             // Wherever it went: as the bat itself lies.
-            (Uncertain::computed(0.0, DRIFT_KG), mean / mean.x)
+            (Uncertain::computed(0.0, 0.0), mean / mean.x)
         }
         Between::Planed { per_kg, asked_kg } => {
             let off = |it: f64| Uncertain::computed(it, planing_sd * it);

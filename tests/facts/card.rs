@@ -42,15 +42,6 @@ fn rounding_twice_is_rounding_once() {
 }
 
 #[test]
-fn the_balance_limits_from_the_toe_are_those_from_the_top_turned_round() {
-    let card = card();
-    let from_toe = card.balance_from_toe_m();
-    assert!(from_toe.takes(from_toe.target));
-    let [_, high] = card.asked(Figure::Balance).tolerance;
-    assert!((from_toe.tolerance[0] + high - card.length_m).abs() < 1e-12);
-}
-
-#[test]
 fn a_card_with_impossible_figures_is_refused_by_name() {
     let mut off = card();
     off.figures[Figure::Balance as usize] = Asked::new(0.9, [0.89, 0.91]);

@@ -1,6 +1,7 @@
 //! Facts about the stage `workshop`.
 
 mod assignment;
+mod combined;
 mod orders;
 mod pickup_pair;
 mod plane;

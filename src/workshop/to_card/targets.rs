@@ -14,17 +14,9 @@ pub(super) fn made(
     figures: &Figures,
     held: &Held,
 ) -> Result<Carved, Objection> {
-    let craft = &start.size.craft;
-    let mut carved = carve(from, craft, figures, held).ok_or_else(|| Objection {
+    let carved = carve(from, &start.size.craft, figures, held).ok_or_else(|| Objection {
         words: "no thickness along this blade gives these figures together".to_owned(),
     })?;
-    // A swell that goes with the taper goes no further than makers cut it.
-    let [low_m, high_m] = craft.swell_from_toe.map(|it| it * from.blade.length_m);
-    let swell_m = carved.shape.swell_from_toe_m();
-    if held.swell_from_toe_m.is_none() && !(low_m..=high_m).contains(&swell_m) {
-        let held = Held { swell_from_toe_m: Some(swell_m.clamp(low_m, high_m)), ..*held };
-        carved = carve(from, craft, figures, &held).unwrap_or(carved);
-    }
     objection(&carved, start).map_or(Ok(carved), Err)
 }
 
@@ -88,7 +80,16 @@ impl<'a> Targets<'a> {
         }
         from.blade.density_kg_m3 = density_kg_m3;
         let figures = Figures { mass_kg, balance_m, swing_moment_kg_m2: Some(swing_moment_kg_m2) };
-        let carved = made(&from, start, &figures, held)?;
+        // A swell that goes with the taper goes no further than makers cut it.
+        let craft = &start.size.craft;
+        let [low_m, high_m] = craft.swell_from_toe.map(|it| it * from.blade.length_m);
+        let free = carve(&from, craft, &figures, held).map(|it| it.shape.swell_from_toe_m());
+        let outside =
+            free.filter(|it| held.swell_from_toe_m.is_none() && !(low_m..=high_m).contains(it));
+        let kept =
+            outside.map(|it| Held { swell_from_toe_m: Some(it.clamp(low_m, high_m)), ..*held });
+        let kept = kept.filter(|it| carve(&from, craft, &figures, it).is_some());
+        let carved = made(&from, start, &figures, &kept.unwrap_or(*held))?;
         match self.sweet_spot_missed(&carved) {
             Some(objection) => Err(objection),
             None => Ok(carved),

@@ -105,8 +105,9 @@ fn the_five_figures_are_on_the_card_in_both_systems_of_units() {
     for figure in [
         "2 lb 4.0 oz",
         "1.021 kg",
+        "497 mm from the top",
+        "19.57 in",
         "284 mm from the toe",
-        "11.18 in",
         "2 lb 2.8 oz",
         "0.987 kg",
         "13.46 s for 10 swings",

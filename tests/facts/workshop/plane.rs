@@ -279,3 +279,66 @@ fn the_watch_is_foretold_at_the_amplitude_that_a_maker_swings() {
     let factor = 1.0 + theta.powi(2) / 16.0 + 11.0 * theta.powi(4) / 3072.0;
     assert!((read / (small * factor) - 1.0).abs() < 1e-8, "{read} {small}");
 }
+
+/// The moment about the middle that the two sides differ by is that of the bat off its middle.
+#[test]
+fn sides_are_evened_until_the_blade_balances_on_its_middle() {
+    let (card, size) = (card(), size(&card().size));
+    let mut noise = Noise(SmallRng::seed_from_u64(5));
+    let shape = part_made(&card, &size, 0.10, 0.0);
+    let planed = Planed::not_yet(&shape);
+    let now = bare(&shape, &card);
+    for left_m in [0.0005, -0.0008] {
+        let bench = Bench { left_m, ..bench(&now, &planed, &mut noise) };
+        let made = plan(&bench, &card, &size.craft).unwrap();
+        let (mut evened_kg_m, mut before) = (0.0, &shape);
+        for pass in &made.passes {
+            if let Some([left_kg, right_kg]) = pass.sides_kg {
+                approx::assert_relative_eq!(left_kg + right_kg, pass.off_kg, max_relative = 1e-9);
+                assert!(left_kg > 0.0 && right_kg > 0.0);
+                let lever_m = plane::lever_m(before, &pass.shape).unwrap();
+                evened_kg_m += (left_kg - right_kg) * lever_m;
+            }
+            before = &pass.shape;
+        }
+        approx::assert_relative_eq!(evened_kg_m, bench.mass_kg.value * left_m, max_relative = 1e-9);
+    }
+}
+
+/// Wood spread evenly over one side lies a quarter of the width off the middle, a share of it thinned from an edge that
+/// falls off to the middle a third of the half.
+#[test]
+fn the_lever_of_a_side_is_that_of_its_wood() {
+    let size = size("6");
+    let shape = &size.reference;
+    let width_m = shape.blade.width_m();
+    for (place, low, high) in [(Place::HollowBelow, 0.15, 0.35), (Place::Edges, 0.25, 0.5)] {
+        let room = room(shape, place, &size.craft, 0.02).unwrap();
+        let lever_m = plane::lever_m(shape, &cut(shape, place, 0.2 * room.amount)).unwrap();
+        assert!((low..high).contains(&(lever_m / width_m)), "{place:?} {}", lever_m / width_m);
+    }
+}
+
+#[test]
+fn a_handle_too_thick_for_its_card_is_shaved_first_and_two_thicknesses_have_two_plans() {
+    let (card, size) = (card(), size(&card().size));
+    let mut noise = Noise(SmallRng::seed_from_u64(6));
+    let mut shaved_kg = Vec::new();
+    for thicker_m in [0.0, 0.003, 0.006] {
+        let handle_m = card.handle_diameter_m() + thicker_m;
+        let shape = part_made(&card, &size, 0.12, 0.0).with_handle_over_grip_m(handle_m);
+        let planed = Planed::not_yet(&shape);
+        let now = bare(&shape, &card);
+        let made = plan(&bench(&now, &planed, &mut noise), &card, &size.craft).unwrap();
+        assert!(made.handle_m.1, "{:?}", made.handle_m);
+        if thicker_m > 0.0 {
+            assert_eq!(made.passes[0].place, Place::Handle);
+        }
+        let off = made.passes.iter().filter(|it| it.place == Place::Handle);
+        shaved_kg.push(off.map(|it| it.off_kg).sum::<f64>());
+    }
+    assert!(
+        shaved_kg[1] > shaved_kg[0] + 0.01 && shaved_kg[2] > shaved_kg[1] + 0.01,
+        "{shaved_kg:?}"
+    );
+}

@@ -182,6 +182,21 @@ fn a_splice_is_clamped_for_a_day_and_the_bat_rests_for_two() {
 }
 
 #[test]
+fn a_sanding_that_adds_weight_and_a_wet_cleft_are_doubted_and_a_wet_one_is_taken_as_dried() {
+    let wet = Entry { meter: Some(0.25), ..entry(Stage::Cleft, day(1), 1.60) };
+    let shaped = entry(Stage::Shaped, day(5), 0.85);
+    let sanded = entry(Stage::Sanded, day(6), 0.86);
+    let it = log(vec![wet.clone(), shaped.clone(), sanded]);
+    let words: Vec<String> = it.doubts().iter().map(|it| it.words()).collect();
+    assert!(words.len() == 2 && words[0].contains("25 % water"), "{words:?}");
+    assert!(words[1].contains("10 g more"), "{words:?}");
+    assert!(it.faults(&size("6")).is_empty());
+    assert!(log(vec![entry(Stage::Cleft, day(1), 1.6), shaped]).doubts().is_empty());
+    // 1.25 kg of wet wood for each of dry becomes 1.12.
+    approx::assert_relative_eq!(wet.seasoned_kg(), 1.60 * 1.12 / 1.25, max_relative = 1e-12);
+}
+
+#[test]
 fn what_cannot_be_is_said_at_its_entry_and_field() {
     let size = size("6");
     let cleft = entry(Stage::Cleft, day(3), 1.5);

@@ -75,7 +75,7 @@ fn for_juniors(it: &Orders, mut cautions: Vec<String>) -> Vec<String> {
 fn row(all: &Orders, n: usize, it: &Ordered, units: Units) -> OrderRow {
     let card = &it.card;
     let weight = card.asked(Figure::DeadWeight);
-    let balance = card.balance_from_toe_m();
+    let balance = card.asked(Figure::Balance);
     let time = card.pendulum_time_s;
     let handle = card.asked(Figure::HandleDiameter);
     let between = |[low, high]: [f64; 2], size: f64, decimals: usize, unit: &str| {

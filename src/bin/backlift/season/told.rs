@@ -1,5 +1,6 @@
 //! A season in words.
 
+use backlift::card::Card;
 use backlift::questions::season::{Found, Given, Gone};
 use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, spoken};
@@ -23,7 +24,7 @@ pub const LIMITS: [&str; 4] = [
 /// Everything, the advice first.
 pub fn told(given: &Given, found: &Found, units: Units) -> String {
     let mut out = paragraph(&sentence(found, units)) + "\n\n";
-    out += &both_airs(found, units);
+    out += &both_airs(found, given.card.as_ref(), units);
     out += &further(found, units);
     if let Some(words) = estimated(given) {
         out += &(set_in(words) + "\n");
@@ -74,7 +75,7 @@ fn signed(quantity: Quantity, it: Uncertain, units: Units) -> String {
     format!("{plus}{} ± {}", spoken(quantity, value, sd, units), spoken(quantity, sd, sd, units))
 }
 
-fn both_airs(found: &Found, units: Units) -> String {
+fn both_airs(found: &Found, card: Option<&Card>, units: Units) -> String {
     let it = &found.seasoned;
     let mass = |value: f64| spoken(Quantity::Mass, value, MASS_STEP_KG, units);
     let length = |value: f64| spoken(Quantity::Length, value, 0.001, units);
@@ -109,9 +110,13 @@ fn both_airs(found: &Found, units: Units) -> String {
             signed(Quantity::Mass, it.pickup_weight_change_kg, units),
         ),
     ];
+    // As many as its card times.
+    let swings = card.map_or(10, |it| it.pendulum_swings);
     if let Some(time_s) = found.aim_ten_swings_s {
+        let time_s = 0.1 * f64::from(swings) * time_s;
+        let timed = if swings == 10 { "ten swings".to_owned() } else { format!("{swings} swings") };
         let blank = String::new;
-        rows.push(vec!["ten swings".to_owned(), blank(), blank(), blank(), plain(time_s, 2, "s")]);
+        rows.push(vec![timed, blank(), blank(), blank(), plain(time_s, 2, "s")]);
     }
     let [from, to] = found.asked.airs.map(air);
     table(

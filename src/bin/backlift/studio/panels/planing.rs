@@ -156,7 +156,9 @@ fn done(ui: &mut Ui, it: &Studio, plan: &Plan, out: &mut Vec<Action>) {
 fn passes(ui: &mut Ui, it: &Studio, planned: &Planned, plan: &Plan) {
     let units = it.look.units;
     let table = Table::new(ui, &[0.2, 1.9, 0.5, 1.25, 0.9, 0.85]);
-    table.heads(ui, &["", "take off", "", "then it weighs", "balance", "ten swings, 6 in"]);
+    let swings = it.wood_card().map_or(10, |it| it.pendulum_swings);
+    let timed = format!("{swings} swings, 6 in");
+    table.heads(ui, &["", "take off", "", "then it weighs", "balance, from top", &timed]);
     let row = |ui: &mut Ui, number: usize, words: &str, off: &str, at: &PickupMoments| {
         table.row(ui, |ui, n| match n {
             0 if number == it.wood.done => {
@@ -167,7 +169,7 @@ fn passes(ui: &mut Ui, it: &Studio, planned: &Planned, plan: &Plan) {
             2 => small(ui, off),
             3 => small(ui, &spoken(Quantity::Mass, at.mass_kg, 0.001, units)),
             4 => small(ui, &spoken(Quantity::Length, at.balance_m(), 0.0005, units)),
-            _ => small(ui, &at.ten_swings_s().map_or_else(String::new, |it| plain(it, 2, "s"))),
+            _ => small(ui, &at.swings_s(swings).map_or_else(String::new, |it| plain(it, 2, "s"))),
         });
     };
     row(ui, 0, "as it lies on the bench", "", &planned.now);
