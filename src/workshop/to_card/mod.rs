@@ -9,7 +9,7 @@ pub use away::Away;
 use nearest::nearest_between;
 use targets::Targets;
 
-use super::carved::{Carved, Figures, Held};
+use super::carved::{Carved, Figures, Held, carve};
 use super::reads::reads;
 use crate::bat::described::Cleft;
 use crate::bat::laws::Limits;
@@ -97,12 +97,16 @@ pub fn plainest(start: &Start<'_>, card: &Card) -> Result<Carved, String> {
     found.ok_or_else(|| targets.why(&starts[0]))
 }
 
-/// The start carved until it has these figures, within craft and the Laws, its joint whole; or what stands in the way.
+/// The start carved until it has these figures, within craft and the Laws, its joint whole; or what stands in the way. Its
+/// swell goes with the taper as in the size's family, beyond the places for which a card is carved if need be.
 ///
 /// # Errors
 /// In plain words.
 pub fn with_figures(start: &Start<'_>, figures: &Figures) -> Result<Carved, String> {
-    targets::made(&start.shape, start, figures, &start.held).map_err(|it| it.words)
+    let free = carve(&start.shape, &start.size.craft, figures, &start.held);
+    let swell_from_toe_m = free.map(|it| it.shape.swell_from_toe_m());
+    let as_it_falls = Start { held: Held { swell_from_toe_m, ..start.held }, ..start.clone() };
+    targets::made(&start.shape, &as_it_falls, figures, &start.held).map_err(|it| it.words)
 }
 
 /// The start on handles of the thickness asked and of its limits: a thicker one shifts the balance, and within these it
