@@ -65,6 +65,9 @@ impl Worked {
         of.cleft = described.cleft.filter(|_| self.own);
         let title = self.title();
         let invented = card.invented || (self.own && self.loaded.invented);
+        // A bench calls a bat by its order.
+        let number = card.order.as_ref().and_then(|it| it.number.as_ref());
+        let title = number.map_or(title, |it| format!("Order {it}"));
         let text = shape_text::written(&title, invented, &size.name, &of)?;
         shape_text::with_card(&text, card).map(Some)
     }

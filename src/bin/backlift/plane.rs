@@ -17,7 +17,7 @@ use backlift::questions::plane::{self, Done, Followed, PartMade, TO_PLANE, Way};
 use backlift::units::{Quantity, parse, share};
 use backlift::workshop::cautions::SHAPE;
 use backlift::workshop::plane::{Addition, Finish, Place};
-use backlift::workshop::stages::{Entry, Moment};
+use backlift::workshop::stages::{Entry, Moment, Stage};
 
 use crate::bench::Bench;
 use crate::beside::Beside;
@@ -71,6 +71,10 @@ pub struct Args {
     #[arg(long, value_name = "FILE")]
     shape: Option<PathBuf>,
 
+    /// The stage that it has come to since the reading before, like "sanded"; the same if left out, a shaped blade at least
+    #[arg(long, value_name = "STAGE", value_parser = stage, requires = "mass")]
+    stage: Option<Stage>,
+
     /// What is on the bat already, of: grip, two grips, twine, toe guard, oil, labels, all
     #[arg(long, value_name = "LIST")]
     on: Option<String>,
@@ -93,6 +97,10 @@ pub struct Args {
 
 fn side(written: &str) -> Result<f64, String> {
     in_words(backlift::files::stages::side(written))
+}
+
+fn stage(written: &str) -> Result<Stage, String> {
+    in_words(backlift::files::stages::stage(written))
 }
 
 fn moment(written: &str) -> Result<Moment, String> {
@@ -181,11 +189,15 @@ impl Args {
     /// The new reading; none where nothing was weighed.
     fn reading(&self, own: &Own, card: &Card) -> Result<Option<Entry>, Stop> {
         let last = own.last();
-        let stage = last.map_or(TO_PLANE, |it| it.stage);
+        let was = last.map(|it| it.stage);
+        // What comes to the plane is shaped at least.
+        let least = was.filter(|it| *it == TO_PLANE || !own.awaits(TO_PLANE)).unwrap_or(TO_PLANE);
+        let stage = self.stage.unwrap_or(least);
         let at = self.at.or(last.map(|it| it.at)).unwrap_or(Moment::from_minutes(0));
         let on = self.on.as_deref().map(finish).transpose()?;
         let entry = self.bench.entry(card, stage, at);
         Ok(entry.map(|it| Entry {
+            again: was == Some(stage),
             planed: self.planed.and_then(|it| it.0),
             left_m: self.side,
             on,

@@ -208,7 +208,8 @@ fn needed<T>(
     read(field, text, of, keep)
 }
 
-fn stage(text: &str) -> ReadText<Stage> {
+/// Reads the name of a stage.
+pub fn stage(text: &str) -> ReadText<Stage> {
     let lower = text.trim().to_lowercase();
     let known = Stage::ALL.into_iter().find(|it| it.name() == lower);
     known.ok_or_else(|| {

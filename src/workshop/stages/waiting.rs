@@ -33,7 +33,8 @@ pub struct Wait {
 
 /// What the next step of a bat waits for, if anything.
 pub fn next(log: &BatLog) -> Option<Wait> {
-    let waits = log.entries.iter().filter_map(|entry| {
+    // Another reading in a stage begins no new wait.
+    let waits = log.entries.iter().filter(|it| !it.again).filter_map(|entry| {
         let (minutes, why) = after(entry.stage)?;
         Some(Wait { until: entry.at.after_minutes(minutes), why })
     });

@@ -11,7 +11,7 @@ use backlift::files::save::{check_new_file, new_file};
 use backlift::files::shape::{LoadedShape, ShapeV1, load_own};
 use backlift::files::shape_text::{own, with_entry};
 use backlift::questions::own::no_card;
-use backlift::workshop::stages::Entry;
+use backlift::workshop::stages::{Entry, Stage};
 
 use crate::outcome::Stop;
 
@@ -50,6 +50,14 @@ impl Own {
         match self {
             Self::Card(_) => None,
             Self::Bat { loaded, .. } => loaded.log.last(),
+        }
+    }
+
+    /// Whether a stage is still to come.
+    pub fn awaits(&self, stage: Stage) -> bool {
+        match self {
+            Self::Card(_) => true,
+            Self::Bat { loaded, .. } => loaded.log.pending().contains(&stage),
         }
     }
 
