@@ -70,10 +70,13 @@ pub fn combined(
     // Of the balance point, to first order in weight and first moment.
     let slope = Vector3::new(-arm_m, 1.0, 0.0) / mean.x;
     let sd = |of: Vector3<f64>| libm::sqrt((of.transpose() * spread * of).x.max(0.0));
+    // What nobody measured stays estimated.
+    let last = readings.last()?;
+    let like = |it: &Uncertain, value: f64, sd: f64| Uncertain { value, sd, origin: it.origin };
     let reading = Reading {
-        mass_kg: Uncertain::computed(mean.x, sd(Vector3::x())),
-        balance_m: Uncertain::computed(PICKUP_AXIS_FROM_TOP_M + arm_m, sd(slope)),
-        swing_moment_kg_m2: Uncertain::computed(mean.z, sd(Vector3::z())),
+        mass_kg: like(&last.mass_kg, mean.x, sd(Vector3::x())),
+        balance_m: like(&last.balance_m, PICKUP_AXIS_FROM_TOP_M + arm_m, sd(slope)),
+        swing_moment_kg_m2: like(&last.swing_moment_kg_m2, mean.z, sd(Vector3::z())),
     };
     Some((reading, apart))
 }

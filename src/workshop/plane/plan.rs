@@ -41,6 +41,13 @@ pub struct Bench<'a> {
     pub left_m: f64,
 }
 
+impl Bench<'_> {
+    /// Chance that a pass may overshoot with.
+    pub fn overshoot_limit(&self) -> f64 {
+        if self.swing_moment_kg_m2.is_estimated() { OVERSHOOT_ESTIMATED } else { OVERSHOOT }
+    }
+}
+
 /// One pass.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Pass {
@@ -81,6 +88,8 @@ pub struct Plan {
     pub meets: Vec<Figure>,
     /// Chance that weight, balance and swing moment are all within (each on its own, multiplied).
     pub chance: f64,
+    /// Chance that a pass of it may overshoot with.
+    pub overshoot_limit: f64,
 }
 
 /// Why there is no plan.
@@ -106,6 +115,8 @@ pub enum PlanFault {
 pub const PLANING_SD: f64 = 0.10;
 /// Chance that a pass may overshoot with: a bat takes several passes, and wood cannot go back.
 pub const OVERSHOOT: f64 = 0.002;
+/// The same where the swing moment is estimated from the size: so wide a doubt would leave no plan at all.
+pub const OVERSHOOT_ESTIMATED: f64 = 0.05;
 /// A pass smaller than this is not worth the clamp, kg.
 pub const SMALLEST_PASS_KG: f64 = 0.001;
 /// A pass larger than this is broken in two, so that the maker can stop and check, kg.
@@ -179,7 +190,16 @@ pub fn plan(bench: &Bench<'_>, card: &Card, craft: &Craft) -> Result<Plan, PlanF
     }
     let handle_m = over_grip_m(passes.last().map_or(bench.shape, |it| &it.shape));
     let handle_m = (handle_m, card.asked(Figure::HandleDiameter).takes(handle_m));
-    Ok(Plan { passes, to_come, finished, finished_sd, handle_m, meets, chance })
+    Ok(Plan {
+        passes,
+        to_come,
+        finished,
+        finished_sd,
+        handle_m,
+        meets,
+        chance,
+        overshoot_limit: bench.overshoot_limit(),
+    })
 }
 
 impl Goal {
@@ -367,7 +387,7 @@ fn shaved(bench: &Bench<'_>, card: &Card, goal: &Goal, now: PickupMoments) -> Ve
         let share = (LARGEST_PASS_KG / all_kg).min(1.0);
         let after = cut(shape, Place::Handle, share * over_m);
         let pass = pass(bench, goal, reading, shape, Place::Handle, after);
-        if pass.overshoot > OVERSHOOT {
+        if pass.overshoot > bench.overshoot_limit() {
             break;
         }
         out.push(pass);
@@ -410,13 +430,14 @@ fn safe_pass(
         pass(bench, goal, reading, shape, room.place, after)
     };
     let whole = at(off_kg);
-    if whole.overshoot <= OVERSHOOT {
+    if whole.overshoot <= bench.overshoot_limit() {
         return Some(whole);
     }
     let (mut can, mut cannot) = (0.0, off_kg);
     for _ in 0..HALVINGS {
         let middle = 0.5 * (can + cannot);
-        *(if at(middle).overshoot <= OVERSHOOT { &mut can } else { &mut cannot }) = middle;
+        *(if at(middle).overshoot <= bench.overshoot_limit() { &mut can } else { &mut cannot }) =
+            middle;
     }
     (can >= SMALLEST_PASS_KG).then(|| at(can))
 }

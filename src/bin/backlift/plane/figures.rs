@@ -54,7 +54,7 @@ pub fn of(it: &Planned, kept: Option<&Entry>) -> Value {
         "handle_within": plan.handle_m.1,
         "meets": plan.meets.iter().map(|it| it.words()).collect::<Vec<_>>(),
         "chance_within": plan.chance,
-        "overshoot_limit": backlift::workshop::plane::plan::OVERSHOOT,
+        "overshoot_limit": plan.overshoot_limit,
         "planing_relative_sd": it.planing_sd,
     })
 }

@@ -44,7 +44,7 @@ pub(super) fn told(it: &Planned, kept: Option<&Entry>, units: Units) -> String {
     for (n, pass) in plan.passes.iter().enumerate() {
         out += &(set_in(&format!("{}: {}", n + 1, how(pass, units))) + "\n");
     }
-    out += &(set_in(&rules(it.planing_sd)) + "\n\n");
+    out += &(set_in(&rules(it.planing_sd, plan.overshoot_limit)) + "\n\n");
     out += &to_come(plan, units);
     out += &finished(it, units);
     if it.weighed.reading.pendulum.is_none() || it.weighed.reading.balance_m.is_none() {

@@ -2,7 +2,6 @@
 
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::plane::Plan;
-use backlift::workshop::plane::plan::OVERSHOOT;
 
 use crate::figure::{capital, listed, number, percent};
 
@@ -32,11 +31,11 @@ fn passes(n: usize) -> String {
 }
 
 /// How to work by it, with a plane that is off by such a share.
-pub fn rules(planing_sd: f64) -> String {
+pub fn rules(planing_sd: f64, overshoot_limit: f64) -> String {
     format!(
         "Stop after each pass, weigh, balance and swing again, and ask anew: the plane takes off {} more or less than it should (one standard deviation, assumed), and no pass may leave the finished bat too light with more than 1 chance in {}. Wood cannot go back",
         percent(planing_sd, 0),
-        number(1.0 / OVERSHOOT, 0)
+        number(1.0 / overshoot_limit, 0)
     )
 }
 

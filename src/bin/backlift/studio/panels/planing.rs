@@ -42,7 +42,7 @@ pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         passes(ui, it, planned, plan);
     }
     quiet(ui, "Of all but toe and handle, half on each side");
-    quiet(ui, &rules(PLANING_SD));
+    quiet(ui, &rules(PLANING_SD, plan.overshoot_limit));
     let to_come = to_come_words(plan, it.look.units);
     if !to_come.is_empty() {
         quiet(ui, &to_come);
