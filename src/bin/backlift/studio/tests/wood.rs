@@ -148,7 +148,7 @@ fn a_shape_carved_to_the_card_turns_every_mark() {
 fn the_plan_of_a_heavy_bat_leads_pass_by_pass_to_its_card() {
     let (mut it, _folder) = with_card();
     let card = it.wood_card().unwrap().clone();
-    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg() + 0.07)));
+    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg() + 0.15)));
     it.apply(Action::Set("bats.0.balance".into(), format!("{:.4} m", card.balance_m() + 0.002)));
     it.apply(Action::Set("bats.0.size".into(), card.size.clone()));
     for field in ["swings", "time", "pivot"] {
@@ -191,7 +191,7 @@ fn the_plan_of_a_heavy_bat_leads_pass_by_pass_to_its_card() {
 fn wood_to_come_off_is_painted_and_the_face_is_not() {
     let (mut it, _folder) = with_card();
     let card = it.wood_card().unwrap().clone();
-    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg() + 0.07)));
+    it.apply(Action::Set("bats.0.mass".into(), format!("{:.3} kg", card.mass_kg() + 0.15)));
     act(&mut it, WoodAction::Work(Work::Plane));
     it.tick(0.0);
     // Corners whose colour changes when all is planed; the blade does not move under them by a millimetre but
