@@ -4,7 +4,7 @@ use super::card;
 use super::document::{Text, edit, in_one_line, in_ron};
 use super::fault::Fault;
 use super::shape::{BladeV1, CleftV1, ExtrasV1, HandleV1, ShapeV1, StationV1, WillowV1};
-use super::stages::entry::texts;
+use super::stages::entry::{EntryV1, mass_text, texts};
 use crate::bat::described::{Cleft, Described, DescribedBlade, DescribedExtras, DescribedHandle};
 use crate::bat::handle::HandleShape;
 use crate::bat::measured::MeasuredStation;
@@ -12,7 +12,8 @@ use crate::bat::shape::BatShape;
 use crate::bat::sizes::Size;
 use crate::bat::willow::USUAL_DENSITY_KG_M3;
 use crate::card::Card;
-use crate::workshop::stages::{Entry, Stage};
+use crate::workshop::plane::Place;
+use crate::workshop::stages::{Entry, Moment, Stage};
 
 /// The text of a described bat with everything that describes it written anew: blade, handle, what is on the
 /// blade, and the density of its willow. The cleft, the title and all notes outside of these parts stay.
@@ -43,20 +44,7 @@ pub fn rewritten(text: &str, described: &Described) -> Result<String, Fault> {
 /// # Errors
 /// If it cannot be written.
 pub fn started(title: &str, size: &str) -> Result<String, Fault> {
-    let text = |it: &str| Some(Text(it.to_owned()));
-    let it = ShapeV1 {
-        version: text(super::shape::VERSION),
-        title: text(title),
-        size: text(size),
-        blade: BladeV1::default(),
-        handle: HandleV1::default(),
-        extras: ExtrasV1::default(),
-        willow: WillowV1::default(),
-        card: None,
-        log: Vec::new(),
-        invented: None,
-    };
-    Ok(in_ron(&it)? + "\n")
+    written(title, false, size, &Described::default())
 }
 
 /// A bat's own file for a card, with what was read of it so far; what is not said of its shape is as in the reference bat
@@ -99,8 +87,42 @@ pub fn with_entry(
     entry: &Entry,
     before: Option<Stage>,
 ) -> Result<String, Fault> {
+    with_texts(text, n, &texts(entry, before))
+}
+
+/// A reading that is only begun: what is measured is still to be written.
+#[derive(Clone, Copy, Debug)]
+pub struct Begun {
+    /// The stage, where it is not that of the reading before.
+    pub stage: Option<Stage>,
+    /// When.
+    pub at: Moment,
+    /// How many swings will be timed.
+    pub swings: u32,
+    /// Where the plane was at work since the reading before, and how much it was asked to take, kg.
+    pub planed: Option<(Place, f64)>,
+}
+
+/// The text of a bat's own file with room for its `n`th entry; every other letter stays.
+///
+/// # Errors
+/// If the text has no place for it.
+pub fn with_begun(text: &str, n: usize, begun: &Begun) -> Result<String, Fault> {
+    let some = |it: String| Some(Text(it));
+    let entry = EntryV1 {
+        stage: begun.stage.and_then(|it| some(it.name().to_owned())),
+        planed: begun.planed.and_then(|(it, _)| some(it.words().to_owned())),
+        asked: begun.planed.and_then(|(_, off_kg)| some(mass_text(off_kg))),
+        at: some(begun.at.to_string()),
+        swings: some(begun.swings.to_string()),
+        ..EntryV1::default()
+    };
+    with_texts(text, n, &entry)
+}
+
+fn with_texts(text: &str, n: usize, entry: &EntryV1) -> Result<String, Fault> {
     let lost = || Fault::new("the bat's file has no place for a reading");
-    let raw = in_one_line(&texts(entry, before))?;
+    let raw = in_one_line(entry)?;
     if n == 0 && edit::written(text, "log").is_none() {
         return edit::put_raw(text, "log", &format!("[\n        {raw},\n    ]")).ok_or_else(lost);
     }

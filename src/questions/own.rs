@@ -11,8 +11,9 @@ use crate::files::fault::Fault;
 use crate::files::shape::LoadedShape;
 use crate::measurement::bench::BatReading;
 use crate::workshop::history::{Now, now};
+use crate::workshop::plane::Finish;
 use crate::workshop::plane::plan::PLANING_SD;
-use crate::workshop::stages::Entry;
+use crate::workshop::stages::{BatLog, Entry};
 
 /// A bat's own file that does not say what the bat is to be.
 pub fn no_card() -> Fault {
@@ -44,6 +45,27 @@ pub fn as_it_lies(own: LoadedShape) -> Result<LoadedShape, Stop> {
     let density_kg_m3 = own.described.density_kg_m3();
     let described = Described::of(&shape, &own.size.reference, density_kg_m3);
     Ok(LoadedShape { described, ..own })
+}
+
+/// The last reading of a bat's own file, which must be of the finished bat: its card asks for no other.
+///
+/// # Errors
+/// If the last reading is of a part-made bat.
+pub fn finished(log: &BatLog, card: &Card) -> Result<Option<BatReading>, Fault> {
+    let Some(last) = log.last() else { return Ok(None) };
+    let lacks: Vec<&str> =
+        log.finish().lacks(&Finish::of(card)).into_iter().map(|it| it.1).collect();
+    if last.stage.has_handle() && lacks.is_empty() {
+        return Ok(Some(reading_of(last, card)));
+    }
+    let to_come = match last.stage.has_handle() {
+        true => lacks.join(", "),
+        false => "the handle".to_owned(),
+    };
+    let message = format!("what was read last is of a part-made bat; still to come: {to_come}");
+    Err(Fault::new(message).help(
+        "keep a reading of the finished bat with `backlift plane … --stage gripped --keep`, or give it here with --mass, --balance and --time",
+    ))
 }
 
 /// An entry of a bat's own file as the bench reads a bat of that card.

@@ -139,18 +139,6 @@ pub struct Way {
     pub planing_sd: f64,
 }
 
-/// A bat of its own file, with a new reading.
-#[derive(Clone, Debug)]
-pub struct Followed {
-    /// The plan from there on.
-    pub planned: Planned,
-    /// The new reading as it is to be kept: where the plane was at work since the one before is the plan's first pass
-    /// if nobody said otherwise.
-    pub kept: Option<Entry>,
-    /// What is merely odd.
-    pub odd: Vec<Fault>,
-}
-
 /// What was done since the reading before.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Done {
@@ -160,61 +148,61 @@ pub enum Done {
     Nothing,
 }
 
-/// Plans on from a bat's own file, with a new reading if there is one. `called` says what a field of the reading is called
-/// where it was given.
+/// The log of a bat's own file with one more reading: where the plane was at work since the one before is the plan's
+/// first pass if nobody said otherwise. `called` says what a field of the reading is called where it was given.
 ///
 /// # Errors
-/// If the file has no card or no reading, the reading cannot be, or there is no plan.
-pub fn followed(
+/// If the file has no card, or the reading cannot be.
+pub fn with_reading(
     own: &LoadedShape,
-    reading: Option<Entry>,
+    mut reading: Entry,
     done: Done,
     way: &Way,
     called: impl Fn(&str) -> String,
-) -> Result<Followed, Stop> {
+) -> Result<BatLog, Stop> {
     let mut log = own.log.clone();
+    let card = log.card.as_ref().ok_or_else(no_card)?;
+    let same_on = log.finish() == on(&log, &reading);
+    if done == Done::AsPlanned && reading.planed.is_none() && reading.again && same_on {
+        let plan = planned_by(own, &log, way, &called).ok();
+        let first = plan.and_then(|(it, _)| it.plan.passes.into_iter().next());
+        reading.planed = first.as_ref().map(|it| it.place);
+        reading.asked_kg = first.map(|it| it.off_kg);
+    }
+    let (sizes, new) = (sizes()?, log.entries.len());
+    let size = size_of(card, &sizes)?;
+    log.entries.push(reading);
+    let faults = log.faults(size).into_iter().filter(|it| it.entry == new);
+    let faults: Vec<Fault> = faults
+        .map(|it| {
+            let message = format!("{}: {}", called(it.field), it.fault);
+            Fault::new(message).help(it.fault.mend())
+        })
+        .collect();
+    if faults.is_empty() { Ok(log) } else { Err(Stop::WrongInput(Faults(faults))) }
+}
+
+/// Plans on from a bat's own file, by a log of it; what is merely odd comes beside.
+///
+/// # Errors
+/// If the file has no card or no reading, or there is no plan.
+pub fn planned_by(
+    own: &LoadedShape,
+    log: &BatLog,
+    way: &Way,
+    called: impl Fn(&str) -> String,
+) -> Result<(Planned, Vec<Fault>), Stop> {
     let card = log.card.clone().ok_or_else(no_card)?;
-    let described = described(own)?;
-    let plan = |log: &BatLog| -> Result<(Planned, Vec<Fault>), Stop> {
-        let last = log.last().ok_or_else(nothing_measured)?;
-        let (weighed, odd) = weigh_up_part_made(&reading_of(last, &card), &called)?;
-        let part_made = PartMade {
-            weighed,
-            entries: log.entries.clone(),
-            described: described.clone(),
-            besides: way.besides.clone(),
-            planing_sd: way.planing_sd,
-        };
-        Ok((planned(card.clone(), part_made)?, odd))
+    let last = log.last().ok_or_else(nothing_measured)?;
+    let (weighed, odd) = weigh_up_part_made(&reading_of(last, &card), called)?;
+    let part_made = PartMade {
+        weighed,
+        entries: log.entries.clone(),
+        described: described(own)?,
+        besides: way.besides.clone(),
+        planing_sd: way.planing_sd,
     };
-    let kept = match reading {
-        None => None,
-        Some(mut it) => {
-            let same_on = log.finish() == on(&log, &it);
-            if done == Done::AsPlanned && it.planed.is_none() && it.again && same_on {
-                let first = plan(&log).ok().and_then(|(it, _)| it.plan.passes.into_iter().next());
-                it.planed = first.as_ref().map(|it| it.place);
-                it.asked_kg = first.map(|it| it.off_kg);
-            }
-            log.entries.push(it.clone());
-            let sizes = sizes()?;
-            let new = log.entries.len() - 1;
-            let faults =
-                log.faults(size_of(&card, &sizes)?).into_iter().filter(|it| it.entry == new);
-            let faults: Vec<Fault> = faults
-                .map(|it| {
-                    let message = format!("{}: {}", called(it.field), it.fault);
-                    Fault::new(message).help(it.fault.mend())
-                })
-                .collect();
-            if !faults.is_empty() {
-                return Err(Stop::WrongInput(Faults(faults)));
-            }
-            Some(it)
-        }
-    };
-    let (planned, odd) = plan(&log)?;
-    Ok(Followed { planned, kept, odd })
+    Ok((planned(card, part_made)?, odd))
 }
 
 /// A plan is asked for a bat that was not even weighed.

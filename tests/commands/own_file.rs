@@ -60,7 +60,6 @@ fn a_bat_has_one_file_in_which_card_and_readings_stand_and_every_bench_command_r
     for command in [
         &["stages", "bat.ron"][..],
         &["stages", "."],
-        &["check", "bat.ron"],
         &["season", "bat.ron", "--from", "18 C, 55 %", "--to", "30 C, 75 %"],
         &["shape", "bat.ron"],
     ] {
@@ -73,6 +72,39 @@ fn a_bat_has_one_file_in_which_card_and_readings_stand_and_every_bench_command_r
         stages["bats"][0]["target_mass_kg"].as_f64().is_some(),
         "its card says what it is to be"
     );
+}
+
+#[test]
+fn check_takes_only_the_finished_bat_of_a_bats_own_file_and_its_reading_is_kept_where_no_plan_leads_on()
+ {
+    let folder = with_card();
+    begun(folder.path());
+    let words = refused(&["check", "bat.ron"], folder.path());
+    assert!(words.contains("part-made") && words.contains("twine"), "{words}");
+    let card = card::read(CARD).unwrap();
+    // Gripped and lighter than its card asks: there is no plan, and the reading stands in the file all the same.
+    let mass = format!("{} g", 1e3 * (card.mass_kg() - 0.1));
+    let balance = format!("{} mm", 1e3 * card.balance_m());
+    let gripped = ["--stage", "gripped", "--mass", &mass, "--balance", &balance, "--keep"];
+    let plane = [&["plane", "bat.ron"][..], &gripped].concat();
+    let run =
+        backlift().current_dir(folder.path()).args(plane).assert().code(1).get_output().clone();
+    let words = String::from_utf8_lossy(&run.stderr).into_owned();
+    assert!(words.contains("wood cannot go back"), "{words}");
+    assert!(bat(folder.path()).contains("stage: \"gripped\""), "{}", bat(folder.path()));
+    let found = figures(&["check", "bat.ron"], folder.path());
+    assert_eq!(found["accepted"], false);
+}
+
+#[test]
+fn a_reading_without_a_time_is_kept_with_that_of_the_clock() {
+    let folder = with_card();
+    figures(&[&["plane", "card.ron", "--new", "bat.ron"][..], &READ].concat(), folder.path());
+    let text = bat(folder.path());
+    let at = text.split("at: \"").nth(1).unwrap().split('"').next().unwrap();
+    let now = ::backlift::files::stages::moment(at).unwrap();
+    // Not before these lines were written, and later than none that another computer could show.
+    assert!(now > ::backlift::files::stages::moment("2026-11-01 00:00").unwrap(), "{at}");
 }
 
 #[test]

@@ -5,18 +5,15 @@ pub mod told;
 use std::path::PathBuf;
 
 use backlift::card::returned_bat;
-use backlift::files::assets::sizes;
-use backlift::files::card_file;
 use backlift::files::fault::Fault;
-use backlift::files::shape::load_own;
 use backlift::questions::delivered::{self, weigh_up};
 use backlift::questions::miss;
-use backlift::questions::own::{no_card, reading_of};
 
 use crate::bench::Bench;
 use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::outcome::{Outcome, Stop, warned};
+use crate::own::opened;
 use crate::progress::Progress;
 use crate::written::say;
 
@@ -29,7 +26,7 @@ use crate::written::say;
 Example:
   backlift check fitting/card.ron --mass 894g --balance 502mm --time 41.8s")]
 pub struct Args {
-    /// The card the bat was ordered with, or the bat's own file: then what was read last is checked
+    /// The card the bat was ordered with, or the bat's own file: then the last reading is checked
     #[arg(value_name = "CARD.ron|BAT.ron")]
     card: PathBuf,
 
@@ -53,17 +50,15 @@ pub struct Args {
 
 /// Checks.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
-    let sizes = sizes()?;
-    let own = load_own(&args.card, &sizes)?;
-    let card = match &own {
-        Some(own) => own.log.card.clone().ok_or_else(no_card)?,
-        None => card_file::read(&args.card)?,
-    };
-    let last = own.as_ref().and_then(|it| it.log.last()).map(|it| reading_of(it, &card));
+    let own = opened(&args.card)?;
+    let card = own.card()?.clone();
     let given = args.scenario.map(|it| ScenarioArgs { scenario: Some(it), set: args.set });
     let loaded = given.as_ref().map(ScenarioArgs::load).transpose()?;
-    let weighed = match (args.bench.reading(&card).or(last.filter(|_| args.bat.is_none())), &loaded)
-    {
+    let reading = match (args.bench.reading(&card), &args.bat) {
+        (None, None) => own.finished()?,
+        (given, _) => given,
+    };
+    let weighed = match (reading, &loaded) {
         (Some(reading), _) => warned(weigh_up(&reading, |it| args.bench.called(it))?),
         (None, Some(loaded)) => loaded.bats[loaded.bat(args.bat.as_deref())?].clone(),
         (None, None) => {

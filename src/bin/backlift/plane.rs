@@ -1,7 +1,6 @@
 //! `backlift plane`: from a part-made bat to its card, a pass at a time.
 
 mod figures;
-mod own;
 pub mod told;
 
 use std::path::PathBuf;
@@ -13,7 +12,7 @@ use backlift::files::shape::load;
 use backlift::questions::delivered::weigh_up_part_made;
 use backlift::questions::own::described;
 use backlift::questions::placed::argument_fault;
-use backlift::questions::plane::{self, Done, Followed, PartMade, TO_PLANE, Way};
+use backlift::questions::plane::{self, Done, PartMade, TO_PLANE, Way};
 use backlift::units::{Quantity, parse, share};
 use backlift::workshop::cautions::SHAPE;
 use backlift::workshop::plane::{Addition, Finish, Place};
@@ -21,12 +20,13 @@ use backlift::workshop::stages::{Entry, Moment, Stage};
 
 use crate::bench::Bench;
 use crate::beside::Beside;
+use crate::clock;
 use crate::given::ShowArgs;
 use crate::json;
 use crate::outcome::{Outcome, Stop, warned};
+use crate::own::{Own, opened};
 use crate::shape_files::add_profile;
 use crate::written::said;
-use own::{Own, opened};
 
 /// Plane a part-made bat to its card: where to take how many grams off, in which order
 ///
@@ -51,7 +51,7 @@ pub struct Args {
     #[arg(long, value_name = "LENGTH SIDE", value_parser = side, requires = "mass")]
     side: Option<f64>,
 
-    /// When it was read, like "2026-11-26 14:00"
+    /// When it was read, like "2026-11-26 14:00"; now, by this computer's clock, if left out
     #[arg(long, value_name = "TIME", value_parser = moment, requires = "mass")]
     at: Option<Moment>,
 
@@ -60,11 +60,11 @@ pub struct Args {
     planed: Option<Planed>,
 
     /// Add the reading to the bat's own file
-    #[arg(long, requires = "at")]
+    #[arg(long, requires = "mass")]
     keep: bool,
 
     /// Begin the bat's own file with this reading and the card
-    #[arg(long, value_name = "FILE", requires = "at", conflicts_with = "keep")]
+    #[arg(long, value_name = "FILE", requires = "mass", conflicts_with = "keep")]
     new: Option<PathBuf>,
 
     /// The bat's shape as described for `backlift shape`; without it, the size's own at this weight
@@ -135,14 +135,20 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let way = Way { besides: tape(&args.tape, card.length_m)?, planing_sd };
     let reading = args.reading(&own, &card)?;
     let kept_in = own.keeps(args.keep, args.new.as_deref())?;
-    let Followed { planned, kept, odd } = match &own {
+    let called = |it: &str| args.bench.called(it);
+    let (kept, plan) = match &own {
         Own::Bat { loaded, .. } => {
-            plane::followed(loaded, reading, args.done(), &way, |it| args.bench.called(it))?
+            let log = match reading {
+                Some(it) => plane::with_reading(loaded, it, args.done(), &way, called)?,
+                None => loaded.log.clone(),
+            };
+            let kept = log.entries.get(loaded.log.entries.len()).cloned();
+            (kept, plane::planned_by(loaded, &log, &way, called))
         }
         Own::Card(_) => {
             let entry = reading.ok_or_else(plane::nothing_measured)?;
             let bat = args.bench.reading(&card).ok_or_else(plane::nothing_measured)?;
-            let (weighed, odd) = weigh_up_part_made(&bat, |it| args.bench.called(it))?;
+            let (weighed, odd) = weigh_up_part_made(&bat, called)?;
             let described = match args.shape.as_deref() {
                 Some(path) => described(&load(Some(path), &[], &sizes()?)?)?,
                 None => None,
@@ -150,9 +156,24 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
             let Way { besides, planing_sd } = way;
             let entries = vec![entry.clone()];
             let part_made = PartMade { weighed, entries, described, besides, planing_sd };
-            Followed { planned: plane::planned(card, part_made)?, kept: Some(entry), odd }
+            (Some(entry), plane::planned(card, part_made).map(|it| (it, odd)))
         }
     };
+    let keep = || match (&kept_in, &kept) {
+        (Some(path), Some(entry)) => {
+            own.keep(path, entry)?;
+            match args.show.json {
+                true => Ok(()),
+                false => json::print(&format!("Wrote {}\n", path.display())),
+            }
+        }
+        _ => Ok(()),
+    };
+    if let Err(Stop::NoAnswer(_)) = &plan {
+        // What was read is kept although no plan leads on from it.
+        keep()?;
+    }
+    let (planned, odd) = plan?;
     warned(((), odd));
     let beside = Beside::card(&planned.card).after(SHAPE);
     let title = beside.sentence("What the plane takes off, and the blade after it");
@@ -168,12 +189,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
             add_profile(folder, Some(&planned.shape), after, &title)
         },
     )?;
-    if let (Some(path), Some(entry)) = (kept_in, &kept) {
-        own.keep(&path, entry)?;
-        if !args.show.json {
-            json::print(&format!("Wrote {}\n", path.display()))?;
-        }
-    }
+    keep()?;
     let done = planned.plan.meets.len() == 3 && planned.plan.handle_m.1;
     Ok(if done { Outcome::Done } else { Outcome::NotAccepted })
 }
@@ -193,7 +209,9 @@ impl Args {
         // What comes to the plane is shaped at least.
         let least = was.filter(|it| *it == TO_PLANE || !own.awaits(TO_PLANE)).unwrap_or(TO_PLANE);
         let stage = self.stage.unwrap_or(least);
-        let at = self.at.or(last.map(|it| it.at)).unwrap_or(Moment::from_minutes(0));
+        let kept = self.keep || self.new.is_some();
+        let same_time = last.map(|it| it.at).filter(|_| !kept);
+        let at = self.at.or(same_time).unwrap_or_else(clock::now);
         let on = self.on.as_deref().map(finish).transpose()?;
         let entry = self.bench.entry(card, stage, at);
         Ok(entry.map(|it| Entry {

@@ -14,6 +14,7 @@ use backlift::workshop::season::Air;
 use crate::beside::Beside;
 use crate::given::ShowArgs;
 use crate::outcome::{Outcome, Stop};
+use crate::own::opened;
 use crate::written::say;
 
 /// Water in the wood: how a bat drifts with the air, and what to aim for on the bench today
@@ -78,8 +79,9 @@ fn denser(written: &str) -> Result<f64, String> {
 
 /// Carries the bat from one air to the other.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
-    let given = bat::given(args.card.as_deref(), &args.bench)?;
-    let from = args.from.or(bat::air_of(args.card.as_deref())?).ok_or_else(|| {
+    let own = args.card.as_deref().map(opened).transpose()?;
+    let given = bat::given(own.as_ref(), &args.bench)?;
+    let from = args.from.or_else(|| own.as_ref()?.air()).ok_or_else(|| {
         Fault::new("the workshop's air is not known")
             .help("give it with --from, like --from \"18 C, 55 %\", or write it beside a reading of the bat's own file")
     })?;

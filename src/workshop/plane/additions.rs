@@ -35,6 +35,34 @@ impl Finish {
         let Condition { grips, toe_guard, oiled } = card.condition;
         Self { grips, bound: true, toe_guard, oiled, labels: true }
     }
+
+    /// What is wanted on a bat and not on this one, with its words.
+    pub fn lacks(&self, wanted: &Self) -> Vec<(Part, &'static str)> {
+        let grips = if wanted.grips == self.grips + 1 { "a grip" } else { "grips" };
+        let all = [
+            (wanted.grips > self.grips, Part::Grips, grips),
+            (wanted.bound && !self.bound, Part::Twine, "twine"),
+            (wanted.toe_guard && !self.toe_guard, Part::ToeGuard, "a toe guard"),
+            (wanted.labels && !self.labels, Part::Labels, "labels"),
+            (wanted.oiled && !self.oiled, Part::Oil, "the first oil"),
+        ];
+        all.into_iter().filter(|it| it.0).map(|(_, part, words)| (part, words)).collect()
+    }
+}
+
+/// What goes on a bat after the plane.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// Rubber grips.
+    Grips,
+    /// Twine round the handle.
+    Twine,
+    /// The toe guard.
+    ToeGuard,
+    /// Labels and face sheet.
+    Labels,
+    /// The first oil.
+    Oil,
 }
 
 /// One thing to come.
@@ -76,28 +104,16 @@ pub fn additions(shape: &BatShape, now: &Finish, wanted: &Finish) -> Vec<Additio
         change(&mut bare);
         PickupMoments::of_shape(&finished) - PickupMoments::of_shape(&bare)
     };
-    let mut out = Vec::new();
-    let mut add = |what, adds: PickupMoments, relative_sd| {
-        if adds.mass_kg > 0.0 {
-            out.push(Addition { what, adds, relative_sd });
-        }
+    let of = |part: Part| match part {
+        Part::Grips => (with(&|it| it.handle.grips = now.grips), PART_SD),
+        Part::Twine => (with(&|it| it.handle.twine_kg_m3 = 0.0), TWINE_SD),
+        Part::ToeGuard => (with(&|it| it.blade.toe_guard_m = 0.0), PART_SD),
+        Part::Labels => (with(&|it| it.blade.face_cover_kg_m2 = 0.0), PART_SD),
+        Part::Oil => (with(&|it| it.blade.density_kg_m3 *= 1.0 - OIL_SHARE), OIL_SD),
     };
-    if wanted.grips > now.grips {
-        let what = if wanted.grips - now.grips == 1 { "a grip" } else { "grips" };
-        add(what, with(&|it| it.handle.grips = now.grips), PART_SD);
-    }
-    if wanted.bound && !now.bound {
-        add("twine", with(&|it| it.handle.twine_kg_m3 = 0.0), TWINE_SD);
-    }
-    if wanted.toe_guard && !now.toe_guard {
-        add("a toe guard", with(&|it| it.blade.toe_guard_m = 0.0), PART_SD);
-    }
-    if wanted.labels && !now.labels {
-        add("labels", with(&|it| it.blade.face_cover_kg_m2 = 0.0), PART_SD);
-    }
-    if wanted.oiled && !now.oiled {
-        let dry = |it: &mut BatShape| it.blade.density_kg_m3 *= 1.0 - OIL_SHARE;
-        add("the first oil", with(&dry), OIL_SD);
-    }
-    out
+    let lacking = now.lacks(wanted).into_iter().map(|(part, what)| {
+        let (adds, relative_sd) = of(part);
+        Addition { what, adds, relative_sd }
+    });
+    lacking.filter(|it| it.adds.mass_kg > 0.0).collect()
 }

@@ -1,18 +1,14 @@
 //! The bat: from its card, or from the bench.
 
-use std::path::Path;
-
 use backlift::bat::sizes::{Size, named};
 use backlift::files::assets::sizes;
-use backlift::files::card_file;
-use backlift::files::shape::load_own;
 use backlift::measurement::bench::{BatReading, PendulumReading};
 use backlift::questions::season::{Given, THE_BAT};
 use backlift::units::FromEnd;
-use backlift::workshop::season::Air;
 
 use crate::bench::{from_end, length, mass, of_the_card, option, seconds};
 use crate::outcome::{Stop, warned};
+use crate::own::Own;
 
 /// What the bat weighs in the workshop, or shall weigh where it will live.
 #[derive(clap::Args)]
@@ -38,16 +34,10 @@ pub struct Bench {
     time: Option<f64>,
 }
 
-/// The workshop's air when a bat was last read, from its own file.
-pub fn air_of(path: Option<&Path>) -> Result<Option<Air>, Stop> {
-    let own = path.map(|it| load_own(it, &sizes()?).map_err(Stop::from)).transpose()?.flatten();
-    Ok(own.and_then(|it| it.log.entries.iter().rev().find_map(|it| it.air)))
-}
-
-/// Takes the bat from its card, else from the bench.
-pub fn given(card: Option<&Path>, bench: &Bench) -> Result<Given, Stop> {
-    Ok(warned(match card {
-        Some(path) => Given::carded(card_file::read(path)?, of_the_card)?,
+/// Takes the bat as its card asks for it, else from the bench.
+pub fn given(own: Option<&Own>, bench: &Bench) -> Result<Given, Stop> {
+    Ok(warned(match own {
+        Some(own) => Given::carded(own.card()?.clone(), of_the_card)?,
         None => Given::read(&bench.reading()?, option)?,
     }))
 }

@@ -116,6 +116,41 @@ pub const WOOD: [(&str, &[Line]); 3] = [
     ),
 ];
 
+/// Of a reading of a bat on the bench: under `log.0.`, and so on.
+pub const READING: [Line; 11] = [
+    ["mass", "Weight", "921 g", "On the scale, with what is on it now"],
+    [
+        "balance",
+        "Balance point",
+        "502 mm",
+        "Where it balances on a pencil: from the top of the handle, or \"303 mm from toe\"",
+    ],
+    ["time", "Time of all swings", "41.1 s", "About 6 in (152 mm) from the top of the handle"],
+    ["swings", "Swings", "30", "Full swings timed, out and back"],
+    [
+        "planed",
+        "Planed",
+        "toe",
+        "Where the plane was at work since the reading before; empty if nowhere",
+    ],
+    ["handle", "Handle", "34 mm", "Across at the bottom hand, over what is on it"],
+    [
+        "side",
+        "Heavier side",
+        "2 mm left",
+        "Face up along a straight edge: how far from its middle the blade balances, seen from the face with the toe down",
+    ],
+    ["stage", "Stage", "sanded", "What it has come to; empty if as at the reading before"],
+    [
+        "on",
+        "On it",
+        "twine, grip",
+        "Grip, twine, toe guard, oil, labels or all; empty if its stages say so",
+    ],
+    ["at", "When", "2026-11-26 14:00", "By the workshop's clock"],
+    ["note", "Note", "the plane chatters", "What else there is to say"],
+];
+
 /// What is filled in by a choice, or in the file alone.
 const OTHERS: [[&str; 2]; 25] = [
     SEX,
@@ -145,12 +180,15 @@ const OTHERS: [[&str; 2]; 25] = [
     ["order.wish.note", "What else is wished"],
 ];
 
-/// What a field is called, without the bat it is of; none of one that the window has no name for.
+/// What a field is called, without the bat or the reading it is of; none of one that the window has no name for.
 pub fn name(path: &str) -> Option<&'static str> {
     let in_lines = |all: &[Line], path: &str| all.iter().find(|it| it[0] == path).map(|it| it[1]);
     let of_bat = |path: &str| in_lines(&BAT, path).or_else(|| in_lines(&PENDULUM, path));
     if let Some((n, rest)) = path.strip_prefix("bats.").and_then(|it| it.split_once('.')) {
         return n.parse::<usize>().ok().and_then(|_| of_bat(rest));
+    }
+    if let Some((n, rest)) = path.strip_prefix("log.").and_then(|it| it.split_once('.')) {
+        return n.parse::<usize>().ok().and_then(|_| in_lines(&READING, rest));
     }
     // Of what was seen there may be several; the window shows one.
     let path = match path.strip_prefix("seen.").and_then(|it| it.split_once('.')) {

@@ -24,6 +24,7 @@ mod pickup;
 mod planing;
 pub mod playback;
 mod player;
+mod reading;
 pub mod scene;
 mod sections;
 pub mod shortcuts;

@@ -8,6 +8,7 @@ use backlift::workshop::stages::BatLog;
 use egui::{Button, Slider, Ui};
 
 use super::deeds::{button, tick};
+use super::reading::reading;
 use super::table::{Table, name};
 use super::target;
 use super::words::{caution, head, quiet, sentence, small, why};
@@ -56,8 +57,11 @@ pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 /// The bat on the bench, and what is on it.
 fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     head(ui, "On the bench");
-    if let Some(log) = it.own_log() {
-        return own(ui, log, it.look.units);
+    if it.wood.has_log() {
+        if let Some(log) = it.own_log() {
+            own(ui, log, it.look.units);
+        }
+        return reading(ui, it, out);
     }
     ui.horizontal_wrapped(|ui| {
         super::bench::each(ui, it, out);
@@ -99,6 +103,10 @@ fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             tick(ui, out, is_on, words, |on| Action::Wood(WoodAction::On(part, on)));
         }
     });
+    if it.wood_card().is_some() {
+        quiet(ui, "With a file of its own every reading and every pass is kept, and counts");
+        button(ui, out, "Give this bat its own file", Action::Wood(WoodAction::NextReading));
+    }
 }
 
 /// A bat that has its own file: what was read and done stands there.

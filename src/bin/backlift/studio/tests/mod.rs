@@ -6,6 +6,7 @@ mod apart;
 mod bats;
 mod display;
 mod files;
+mod own_file;
 mod path;
 mod paths;
 mod picture;

@@ -37,7 +37,7 @@ pub fn click(it: &mut Window, label: &str) {
     it.run_steps(3);
 }
 
-fn write(it: &mut Window, label: &str, text: &str) {
+pub fn write(it: &mut Window, label: &str, text: &str) {
     let field = || it.get_all_by_label(label).find(|it| it.value().is_some()).unwrap();
     field().scroll_to_me();
     it.run_steps(10);

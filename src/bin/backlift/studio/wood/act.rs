@@ -28,7 +28,14 @@ impl Studio {
         match action {
             WoodAction::Set(path, value) => {
                 let words = of_field(name(&path).unwrap_or(&path), &value);
-                let changed = self.wood.change(words, |it| Ok(it.put(&path, &value)?));
+                let changed = self.wood.change(words, |it| {
+                    it.put(&path, &value)?;
+                    // What the plan asked for it asked for elsewhere.
+                    if let Some(reading) = path.strip_suffix(".planed") {
+                        it.put(&format!("{reading}.asked"), "")?;
+                    }
+                    Ok(())
+                });
                 changed.unwrap_or_else(|faults| self.say_faults(&faults));
             }
             WoodAction::Grab(path, value) => self.grab(&path, value),
@@ -55,6 +62,10 @@ impl Studio {
             }
             WoodAction::Carve => self.carve(),
             WoodAction::CancelCarve => self.work.cancel(|it| it == Question::Carve),
+            WoodAction::NextReading => {
+                let begun = self.next_reading();
+                begun.unwrap_or_else(|faults| self.say_faults(&faults));
+            }
             WoodAction::On(part, on) => {
                 let grips = self.wood_card().map_or(1, |it| it.condition.grips);
                 self.wood.put_on(part, on, grips);

@@ -51,6 +51,8 @@ pub enum WoodAction {
     /// Takes one of the shapes that were found.
     Take(usize),
 
+    /// Begins the next reading in the bat's own file, and the file itself with the first.
+    NextReading,
     /// What is on the part-made bat already.
     On(Part, bool),
     /// How many passes are shown as done.

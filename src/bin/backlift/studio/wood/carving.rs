@@ -9,7 +9,7 @@ use backlift::workshop::to_card::{Start, ToCard, to_card};
 
 use super::Wood;
 use super::action::Holdable;
-use crate::studio::answers::{Keyed, key, key_of};
+use crate::studio::answers::{Keyed, key};
 use crate::studio::state::Studio;
 use crate::studio::work::Question;
 
@@ -41,7 +41,7 @@ impl Studio {
     /// What hangs on that card.
     pub(super) fn wood_card_key(&self) -> Option<u64> {
         let opened = self.wood.card.as_ref().map(|it| it.key);
-        let own = || self.wood.worked.as_ref()?.loaded.log.card.as_ref().map(key_of);
+        let own = || self.wood.worked.as_ref()?.card_key;
         opened.or_else(own).or_else(|| self.fitted().map(|it| it.key))
     }
 

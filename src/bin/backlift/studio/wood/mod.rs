@@ -6,6 +6,7 @@ mod carving;
 mod dragged;
 mod plan;
 mod planing;
+mod reading;
 mod stop;
 
 use std::sync::Arc;
@@ -80,6 +81,10 @@ pub struct Worked {
     pub loaded: LoadedShape,
     /// What follows.
     pub bat: ShapedBat,
+    /// What hangs on what was read and done to it.
+    pub log_key: u64,
+    /// What hangs on its card, if it has one.
+    pub card_key: Option<u64>,
 }
 
 impl Wood {
@@ -169,7 +174,11 @@ impl Wood {
         let loaded = load_text(Source::new(&self.paper.name(), text), &[], &self.sizes)?;
         let bat = shaped(&loaded.title, &loaded.described, &loaded.size, &self.limits);
         match bat {
-            Ok(bat) => Ok(Worked { loaded, bat }),
+            Ok(bat) => {
+                let log_key = key_of(&(&loaded.log.entries, &loaded.log.card));
+                let card_key = loaded.log.card.as_ref().map(key_of);
+                Ok(Worked { loaded, bat, log_key, card_key })
+            }
             Err(faults) => Err(backlift::questions::placed::shape_faults(&loaded.places, &faults)),
         }
     }

@@ -2,7 +2,7 @@
 
 use backlift::bat::sizes::named;
 use backlift::questions::Stop;
-use backlift::questions::plane::{Done, Way, followed};
+use backlift::questions::plane::{Way, planned_by};
 use backlift::workshop::plane::additions::additions;
 use backlift::workshop::plane::plan::PLANING_SD;
 use backlift::workshop::plane::{
@@ -39,8 +39,13 @@ impl Studio {
     }
 
     fn planing_key(&self) -> Option<u64> {
-        if let Some(log) = self.own_log() {
-            return Some(key(("own plan", self.wood.key, format!("{:?}", log.entries))));
+        if self.own_log().is_some() {
+            let worked = self.wood.worked.as_ref()?;
+            return Some(key(("own plan", self.wood.key, worked.log_key)));
+        }
+        // Of a bat whose first reading is not all there yet nothing is known.
+        if self.wood.has_log() {
+            return None;
         }
         let bat = self.derived.bench_keys.get(self.bench_bat)?;
         let Finish { grips, bound, toe_guard, oiled, labels } = self.wood.on;
@@ -89,14 +94,15 @@ impl Studio {
         let adds = |plan: &Plan| {
             plan.to_come.iter().fold(PickupMoments::default(), |sum, it| sum + it.adds)
         };
-        Some(match followed(&worked.loaded, None, Done::AsPlanned, &way, str::to_owned) {
-            Ok(it) => Planned {
+        let loaded = &worked.loaded;
+        Some(match planned_by(loaded, &loaded.log, &way, str::to_owned) {
+            Ok((it, _)) => Planned {
                 key,
-                now: it.planned.now,
-                to_come: adds(&it.planned.plan),
-                shape: it.planned.shape,
-                drawn_on: it.planned.drawn_on,
-                plan: Ok(it.planned.plan),
+                now: it.now,
+                to_come: adds(&it.plan),
+                shape: it.shape,
+                drawn_on: it.drawn_on,
+                plan: Ok(it.plan),
             },
             Err(stop) => {
                 let fault = match stop {

@@ -1,4 +1,4 @@
-//! The bat's own file: opened, and one more reading kept in it.
+//! The bat's own file, or the card that stands in for it: opened, and one more reading kept in it.
 
 use std::path::{Path, PathBuf};
 
@@ -10,7 +10,9 @@ use backlift::files::fault::Fault;
 use backlift::files::save::{check_new_file, new_file};
 use backlift::files::shape::{LoadedShape, ShapeV1, load_own};
 use backlift::files::shape_text::{own, with_entry};
-use backlift::questions::own::no_card;
+use backlift::measurement::bench::BatReading;
+use backlift::questions::own::{finished, no_card};
+use backlift::workshop::season::Air;
 use backlift::workshop::stages::{Entry, Stage};
 
 use crate::outcome::Stop;
@@ -42,6 +44,22 @@ impl Own {
         match self {
             Self::Card(card) => Ok(card),
             Self::Bat { loaded, .. } => loaded.log.card.as_ref().ok_or_else(|| no_card().into()),
+        }
+    }
+
+    /// What was read last of the finished bat; none of a card, or where nothing was read.
+    pub fn finished(&self) -> Result<Option<BatReading>, Stop> {
+        match self {
+            Self::Card(_) => Ok(None),
+            Self::Bat { loaded, .. } => Ok(finished(&loaded.log, self.card()?)?),
+        }
+    }
+
+    /// The workshop's air when it was read last with that.
+    pub fn air(&self) -> Option<Air> {
+        match self {
+            Self::Card(_) => None,
+            Self::Bat { loaded, .. } => loaded.log.entries.iter().rev().find_map(|it| it.air),
         }
     }
 
