@@ -72,7 +72,7 @@ pub enum CalibrationFault {
     #[error(transparent)]
     Swing(#[from] SwingFault),
     /// No innings.
-    #[error(transparent)]
+    #[error("{field}: {0}", field = .0.field())]
     Schedule(#[from] ScheduleFault),
 }
 
