@@ -139,10 +139,6 @@ pub struct Balls<'a> {
 }
 
 impl Balls<'_> {
-    /// Balls bowled so far.
-    pub fn bowled(&self) -> u32 {
-        self.bowled
-    }
     /// Balls faced so far.
     pub fn faced(&self) -> u32 {
         self.faced
