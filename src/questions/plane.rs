@@ -160,8 +160,8 @@ pub enum Done {
     Nothing,
 }
 
-/// Plans on from a bat's own file, with a new reading if there is one. `called` says what a field of the reading is called
-/// where it was given.
+/// Plans on from a bat's own file, with a new reading if there is one. `called` says what a field of the reading is
+/// called where it was given.
 ///
 /// # Errors
 /// If the file has no card or no reading, the reading cannot be, or there is no plan.
