@@ -62,10 +62,4 @@ impl Mirror {
         let s = self.s();
         DVec3::new(s * a.x, a.y, s * a.z)
     }
-
-    /// Mirror image of a symmetric tensor of inertia (its products with y change sign).
-    pub fn inertia(self, I: &DMat3) -> DMat3 {
-        let d = DMat3::from_diagonal(DVec3::new(1.0, self.s(), 1.0));
-        d * *I * d
-    }
 }

@@ -3,7 +3,8 @@
 //! Data flows one way; each stage uses the stages above it, never one below:
 //!
 //! 1. [`uncertain`], [`frames`], [`source`]: values with their doubt, the frames of reference, where figures come from
-//! 2. [`measurement`]: what was weighed, balanced, timed; tape measure, grip and wrist hold test; swings read in the nets
+//! 2. [`measurement`]: what was weighed, balanced, timed; tape measure, grip and wrist hold test; swings read in the
+//!    nets
 //! 3. [`bat`]: mass, centre of mass, inertia tensor and what a hand feels of them
 //! 4. [`player`]: segments, strength, grip, endurance
 //! 5. [`dynamics`]: rigid bodies in a tree with a closed loop, in reduced coordinates

@@ -12,8 +12,8 @@ use crate::measurement::bench::PendulumReading;
 use crate::uncertain::{Uncertain, independent_sd};
 
 /// One standard deviation of a bat's own moment of inertia about its centre of mass against our
-/// parametric bat, as a share. Assumption: no measured moment of inertia of a cricket bat could be read (Curtis and others 2021 have some).
-/// On the swing moment this is about 4 %.
+/// parametric bat, as a share. Assumption: no measured moment of inertia of a cricket bat could be read (Curtis and
+/// others 2021 have some). On the swing moment this is about 4 %.
 pub const COM_MOMENT_RELATIVE_SD: f64 = 0.15;
 /// One standard deviation of the twist moment against our parametric bat, as a share. Assumption.
 pub const TWIST_RELATIVE_SD: f64 = 0.15;

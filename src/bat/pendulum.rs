@@ -1,4 +1,5 @@
-//! Pendulum test, the bat as a compound pendulum: from the time of a number of swings to the swing moment, with its doubt.
+//! Pendulum test, the bat as a compound pendulum: from the time of a number of swings to the swing moment, with its
+//! doubt.
 //!
 //! One swing is out and back, face first, so that every moment here is about an axis along y of B.
 
@@ -104,8 +105,8 @@ pub fn swing_moment(mass_kg: f64, balance_m: f64, reading: &PendulumReading) -> 
 ///
 /// The bat turns about the line on which the rod touches its support, a radius r below the rod's centre, so that its
 /// energy is that of `I_com + m (D − r)²`; the weight still pulls it back about the centre, which stays level:
-/// `T² = 4π² (I_com + m (D − r)²) / (m g D)`. The formula takes `m D²` away where there is only `m (D − r)²`: it is short
-/// by `m (2 D r − r²)`, for small swings. Derived here.
+/// `T² = 4π² (I_com + m (D − r)²) / (m g D)`. The formula takes `m D²` away where there is only `m (D − r)²`: it is
+/// short by `m (2 D r − r²)`, for small swings. Derived here.
 pub fn lost_to_roll_kg_m2(mass_kg: f64, pivot_to_com_m: f64, rod_radius_m: f64) -> f64 {
     mass_kg * rod_radius_m * (2.0 * pivot_to_com_m - rod_radius_m)
 }

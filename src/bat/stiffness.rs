@@ -97,10 +97,4 @@ impl BatShape {
         let kg_m = toe.map_or(0.0, |it| it.section(toe_guard_kg_m3, face_m).mass);
         Tip { mass_kg: kg_m * toe_guard_m, length_m: toe_guard_m }
     }
-
-    /// Node of the first bending mode in the blade, m from the top of the handle: a ball that hits it does
-    /// not set the bat ringing. None where the shape makes no beam.
-    pub fn bending_node_m(&self, moduli: Moduli) -> Option<f64> {
-        self.bending_modes(moduli, 1).first()?.nodes_m.last().copied()
-    }
 }

@@ -72,7 +72,7 @@ pub enum CalibrationFault {
     #[error(transparent)]
     Swing(#[from] SwingFault),
     /// No innings.
-    #[error(transparent)]
+    #[error("{field}: {0}", field = .0.field())]
     Schedule(#[from] ScheduleFault),
 }
 
@@ -104,8 +104,6 @@ pub struct Calibrated {
     pub counts: [usize; 2],
     /// What became surer.
     pub surer: Surer,
-    /// Equally weighted points that carry the answer.
-    pub worth_points: f64,
 }
 
 /// Fits.
@@ -134,8 +132,7 @@ pub fn calibrate(
     let (ln_factor, ln_spread) = after.strength();
     let shift = super::response::whitened(&simulated.spread, &ln_factor);
     let away = libm::sqrt(shift.iter().map(|it| it * it).sum::<f64>());
-    let worth_points = after.worth_points();
-    if !(away <= FURTHEST_SD && worth_points >= FEWEST_POINTS) {
+    if !(away <= FURTHEST_SD && after.worth_points() >= FEWEST_POINTS) {
         let mean = ln_factor.iter().sum::<f64>() / PART_COUNT as f64;
         return Err(CalibrationFault::NobodyIsLikeThis { factor: libm::exp(mean) });
     }
@@ -159,7 +156,6 @@ pub fn calibrate(
         scatter: after.scatter,
         counts: [readings.len() - tired, tired],
         surer,
-        worth_points,
     })
 }
 

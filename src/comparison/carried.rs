@@ -32,22 +32,6 @@ pub enum Common {
 /// Number of [`Common`] doubts.
 pub const COMMON_COUNT: usize = 10;
 
-impl Common {
-    /// All, in order.
-    pub const ALL: [Self; COMMON_COUNT] = [
-        Self::Strength,
-        Self::Trunk,
-        Self::Shoulders,
-        Self::Elbows,
-        Self::Wrists,
-        Self::BodyMasses,
-        Self::Restitution,
-        Self::Flight,
-        Self::Grip,
-        Self::Friction,
-    ];
-}
-
 /// A figure of one bat with what moves it, to first order.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Carried {

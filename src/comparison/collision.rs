@@ -1,4 +1,5 @@
-//! Exit speed, the ball speed off the bat: a free rigid bat and a ball along the normal of the face, off the middle as well.
+//! Exit speed, the ball speed off the bat: a free rigid bat and a ball along the normal of the face, off the middle as
+//! well.
 //!
 //! Along the bat the contact counts as instant. Off the middle line it may not: the bat is struck at a lever of some
 //! centimetres about an axis about which it resists little, turns by several degrees while they touch, and the ball's
@@ -17,7 +18,8 @@ pub const RESTITUTION: Uncertain = Uncertain { value: 0.5, sd: 0.05, origin: Ori
 pub const CONTACT_S: Uncertain = Uncertain { value: 1.1e-3, sd: 0.25e-3, origin: Origin::Assumed };
 
 /// The ball's centre over the axis about which the bat twists, m: radius 36 mm (Law 4), and the face 20 mm over the
-/// centre of mass of the adult's reference bat (17 mm of the smallest, which changes what is lost by a hundredth of it).
+/// centre of mass of the adult's reference bat (17 mm of the smallest, which changes what is lost by a hundredth of
+/// it).
 pub const CENTRE_OVER_TWIST_AXIS_M: f64 = 0.056;
 
 /// Speed of the ball at the bat as a share of its speed out of the hand: assumption, no source.

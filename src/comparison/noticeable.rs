@@ -13,17 +13,6 @@ pub enum Felt {
     No,
 }
 
-impl Felt {
-    /// As printed.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Yes => "can be felt",
-            Self::Unsure => "may be felt: the published thresholds disagree",
-            Self::No => "too small to feel",
-        }
-    }
-}
-
 /// Smallest share of a quantity that people notice, by one source.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Threshold {

@@ -38,12 +38,7 @@ const BALL_RADIUS_M: f64 = 0.036;
 /// The arc as an SVG of so many px.
 pub fn svg(arc: &ArcPicture, theme: &Theme, width: f64, height: f64) -> String {
     let mut picture = Picture::new(width, height, theme);
-    let sentence = Lettering::new(Size::Sentence, theme.ink);
-    let mut top = 16.0;
-    for line in sentence.wrapped(&arc.sentence, width - 32.0) {
-        top += Size::Sentence.line_px();
-        picture.text(16.0, top - 8.0, sentence, &line);
-    }
+    let top = picture.sentence(Area::new(0.0, 0.0, width, height), theme, &arc.sentence);
     let half = 0.5 * width;
     let side = View { name: "from the side, bowler on the right", up: |it| it.z, ground: true };
     let above = View { name: "from above, bowler on the right", up: |it| it.y, ground: false };

@@ -42,7 +42,7 @@ pub struct Chart {
 }
 
 /// Least distance between the baselines of two names, px.
-const NAME_STEP: f64 = 17.0;
+pub(super) const NAME_STEP: f64 = 17.0;
 
 /// The chart as an SVG of so many px.
 pub fn svg(chart: &Chart, theme: &Theme, width: f64, height: f64) -> String {
@@ -53,13 +53,7 @@ pub fn svg(chart: &Chart, theme: &Theme, width: f64, height: f64) -> String {
 
 /// Draws the chart into an area.
 pub fn draw(picture: &mut Picture, area: Area, chart: &Chart, theme: &Theme) {
-    let sentence = Lettering::new(Size::Sentence, theme.ink);
-    let mut top = area.y + 16.0;
-    for line in sentence.wrapped(&chart.sentence, area.width - 32.0) {
-        top += Size::Sentence.line_px();
-        picture.text(area.x + 16.0, top - 8.0, sentence, &line);
-    }
-    top += 28.0;
+    let top = picture.sentence(area, theme, &chart.sentence) + 28.0;
     // A letter tells curves apart; one alone needs none.
     let named = |it: &Curve| match chart.curves.len() {
         1 => it.label.clone(),

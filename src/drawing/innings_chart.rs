@@ -4,7 +4,6 @@ use super::axis::Axis;
 use super::chart::{Chart, Curve, draw};
 use super::palette::Theme;
 use super::picture::{Area, Picture};
-use super::type_setting::{Lettering, Size};
 
 /// One stroke's curves, x the runs.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,12 +31,7 @@ pub struct InningsPicture {
 /// each other.
 pub fn svg(innings: &InningsPicture, theme: &Theme, width: f64, height: f64) -> String {
     let mut picture = Picture::new(width, height, theme);
-    let sentence = Lettering::new(Size::Sentence, theme.ink);
-    let mut top = 16.0;
-    for line in sentence.wrapped(&innings.sentence, width - 32.0) {
-        top += Size::Sentence.line_px();
-        picture.text(16.0, top - 8.0, sentence, &line);
-    }
+    let top = picture.sentence(Area::new(0.0, 0.0, width, height), theme, &innings.sentence);
     let points = || innings.panels.iter().flat_map(|it| &it.curves).flat_map(|it| &it.points);
     let y =
         Axis::around("", points().flat_map(|it| [it.y - it.sd, it.y + it.sd]), innings.least_span);

@@ -64,13 +64,8 @@ pub fn svg(
     height: f64,
 ) -> Result<String, DrawingFault> {
     let mut picture = Picture::new(width, height, theme);
-    let sentence = Lettering::new(Size::Sentence, theme.ink);
     let quiet = Lettering::new(Size::Quiet, theme.quiet);
-    let mut top = 16.0;
-    for line in sentence.wrapped(&map.sentence, width - 32.0) {
-        top += Size::Sentence.line_px();
-        picture.text(16.0, top - 8.0, sentence, &line);
-    }
+    let mut top = picture.sentence(Area::new(0.0, 0.0, width, height), theme, &map.sentence);
     let key = format!(
         "Shades and solid lines: {}. Dashed: same pickup weight. Hatched: cannot be made.",
         map.value_label

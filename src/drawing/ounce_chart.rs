@@ -3,7 +3,7 @@
 
 use super::axis::{Axis, Plot};
 use super::bat_outline::outline;
-use super::chart::spread;
+use super::chart::{NAME_STEP, spread};
 use super::palette::{BAT_DASHES, Theme};
 use super::picture::{Area, PX_PER_MM, Picture, Stroke};
 use super::sheet::{MARGIN_MM, PAGE_MM};
@@ -52,8 +52,6 @@ pub struct OuncePicture {
     pub marks: Vec<OunceMark>,
 }
 
-/// Least distance between the baselines of two names, px.
-const NAME_STEP: f64 = 17.0;
 /// Room right of the plot for the names, px, and left of it for the scale.
 const RIGHT: f64 = 84.0;
 const LEFT: f64 = 60.0;
@@ -83,13 +81,7 @@ pub fn page(chart: &OuncePicture, theme: &Theme) -> String {
 
 /// Draws the chart into an area.
 pub fn draw(picture: &mut Picture, area: Area, chart: &OuncePicture, theme: &Theme) {
-    let sentence = Lettering::new(Size::Sentence, theme.ink);
-    let mut top = area.y + 16.0;
-    for line in sentence.wrapped(&chart.sentence, area.width - 32.0) {
-        top += Size::Sentence.line_px();
-        picture.text(area.x + 16.0, top - 8.0, sentence, &line);
-    }
-    top += 28.0;
+    let top = picture.sentence(area, theme, &chart.sentence) + 28.0;
     let (along, per_m) = &chart.along;
     let farthest = chart.curves.iter().map(|it| it.axis_above_top_m).fold(0.0, f64::max);
     let range_m = [-farthest - BEYOND_M, chart.length_m + BEYOND_M];

@@ -13,23 +13,6 @@ impl fmt::Display for Colour {
     }
 }
 
-impl Colour {
-    /// Relative luminance, 0 to 1. Source: WCAG 2.2, definition of relative luminance.
-    pub fn luminance(self) -> f64 {
-        let [r, g, b] = self.0.map(|channel| {
-            let c = f64::from(channel) / 255.0;
-            if c <= 0.04045 { c / 12.92 } else { libm::pow((c + 0.055) / 1.055, 2.4) }
-        });
-        0.2126 * r + 0.7152 * g + 0.0722 * b
-    }
-
-    /// Contrast against another colour, 1 to 21. Source: WCAG 2.2, definition of contrast ratio.
-    pub fn contrast(self, other: Self) -> f64 {
-        let (a, b) = (self.luminance(), other.luminance());
-        (a.max(b) + 0.05) / (a.min(b) + 0.05)
-    }
-}
-
 /// The colours of one setting.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Theme {

@@ -1,7 +1,7 @@
 //! An SVG in the making: the few shapes and the one face that every picture here is made of.
 
 use super::palette::{Colour, Theme};
-use super::type_setting::{FAMILY, Lettering};
+use super::type_setting::{FAMILY, Lettering, Size};
 use std::fmt::Write;
 
 /// CSS pixels in a millimetre.
@@ -200,6 +200,17 @@ impl Picture {
     /// One line of text; y is that of the baseline.
     pub fn text(&mut self, x: f64, y: f64, lettering: Lettering, text: &str) {
         self.runs(x, y, &[(lettering, text)]);
+    }
+
+    /// The sentence a picture opens with, over the width of an area; returns the height under it.
+    pub fn sentence(&mut self, area: Area, theme: &Theme, sentence: &str) -> f64 {
+        let lettering = Lettering::new(Size::Sentence, theme.ink);
+        let mut top = area.y + 16.0;
+        for line in lettering.wrapped(sentence, area.width - 32.0) {
+            top += Size::Sentence.line_px();
+            self.text(area.x + 16.0, top - 8.0, lettering, &line);
+        }
+        top
     }
 
     /// One line of text in several letterings; the first one's anchor holds for all.

@@ -30,8 +30,8 @@ fn dot(a: &[f64], b: &[f64]) -> f64 {
     sums.iter().sum::<f64>() + rest
 }
 
-/// Replaces a positive definite matrix by its factor U, with the reciprocals 1/U_kk on the diagonal; what is left in the
-/// lower triangle means nothing (whole rows are quicker than ends of rows).
+/// Replaces a positive definite matrix by its factor U, with the reciprocals 1/U_kk on the diagonal; what is left in
+/// the lower triangle means nothing (whole rows are quicker than ends of rows).
 #[inline(always)]
 pub fn cholesky<const N: usize>(m: &mut [[f64; N]; N]) {
     for k in 0..N {

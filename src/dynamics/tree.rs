@@ -114,11 +114,6 @@ impl<const N: usize> Tree<N> {
         &self.links
     }
 
-    /// Hinge that moves this link relative to its parent.
-    pub fn joint_of(&self, link: usize) -> Option<usize> {
-        self.joint_of[link]
-    }
-
     /// Hinges that move a link, from the link towards the base.
     pub fn joints_towards_base(&self, link: usize) -> impl Iterator<Item = usize> + '_ {
         std::iter::successors(self.nearest_joint[link], |&j| self.parent_joint[j])

@@ -31,11 +31,6 @@ pub fn sizes() -> Result<Vec<Size>, AssetFault> {
     Ok(table.sizes.into_iter().map(|row| Size::scaled(&adult, row.into(), craft)).collect())
 }
 
-/// Where the sizes and reference shapes come from.
-pub fn sizes_source() -> Result<String, AssetFault> {
-    read::<SizesTable>("sizes.ron", SIZES).map(|it| it.source)
-}
-
 /// Size limits of the edition of the Laws in use.
 pub fn limits() -> Result<Limits, AssetFault> {
     let table: LawsTable = read("laws.ron", LAWS)?;
@@ -50,15 +45,11 @@ pub fn limits() -> Result<Limits, AssetFault> {
     })
 }
 
-/// Where the limits come from.
-pub fn limits_source() -> Result<String, AssetFault> {
-    read::<LawsTable>("laws.ron", LAWS).map(|it| it.source)
-}
-
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct LawsTable {
-    source: String,
+    #[serde(rename = "source")]
+    _source: String,
     edition: String,
     length_m: f64,
     width_m: f64,
@@ -71,7 +62,8 @@ struct LawsTable {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct SizesTable {
-    source: String,
+    #[serde(rename = "source")]
+    _source: String,
     adult: ShapeTable,
     craft: CraftTable,
     sizes: Vec<RowTable>,

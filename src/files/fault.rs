@@ -96,8 +96,10 @@ impl Place {
 /// One thing wrong (or odd) with what was given: what, where, and the mend.
 #[derive(Clone, Debug)]
 pub struct Fault {
-    /// What is wrong, one sentence without a full stop.
+    /// What is wrong, one sentence without a full stop; of one field, it names that first.
     pub message: String,
+    /// The field, as the text spells it, like `bats.1.balance`; none if it is of no one field.
+    pub field: Option<Box<str>>,
     /// Where, if it has a place in a text.
     pub place: Option<Place>,
     /// Words that stand under the place.
@@ -111,7 +113,18 @@ pub struct Fault {
 impl Fault {
     /// A fault without a place yet.
     pub fn new(message: impl Into<String>) -> Self {
-        Self { message: short(message), place: None, label: None, help: None, is_warning: false }
+        Self {
+            message: short(message),
+            field: None,
+            place: None,
+            label: None,
+            help: None,
+            is_warning: false,
+        }
+    }
+    /// A fault of one field.
+    pub fn of(field: &str, message: &str) -> Self {
+        Self { field: Some(field.into()), ..Self::new(format!("{field}: {message}")) }
     }
     /// The same with its mend.
     pub fn help(mut self, help: impl Into<String>) -> Self {

@@ -1,5 +1,5 @@
-//! The edge to the disk: scenarios, readings from the nets, strokes, tables and cards read and written, faults with their
-//! place, saves that leave nothing half done.
+//! The edge to the disk: scenarios, readings from the nets, strokes, tables and cards read and written, faults with
+//! their place, saves that leave nothing half done.
 #![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "edge")]
 
 pub mod air;

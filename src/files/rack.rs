@@ -4,7 +4,7 @@ use std::path::Path;
 
 use super::document::values::Values;
 use super::document::{
-    self, Document, Fields, Kind, Mends, NoRoom, Places, Text, left_out, part, text_of_file,
+    self, Document, Fields, Kind, Mends, Places, Text, left_out, part, text_of_file,
 };
 use super::fault::{Faults, Source};
 use crate::bat::described::Cleft;
@@ -90,10 +90,6 @@ impl Document for RackV1 {
             ["clefts", _] => Some(RackCleftV1::NAMES),
             _ => None,
         }
-    }
-
-    fn make_room(&mut self, _: &[&str]) -> Result<(), NoRoom> {
-        Ok(())
     }
 }
 

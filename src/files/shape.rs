@@ -11,7 +11,7 @@ pub use load::{DEMO, LoadedShape, load, load_own, load_text};
 
 use ron::value::RawValue;
 
-use super::document::{Document, Kind, Mends, NoRoom, Text, left_out, part};
+use super::document::{Document, Kind, Mends, Text, left_out, part};
 use super::stages::entry::EntryV1;
 
 pub use super::own_file::VERSION;
@@ -229,9 +229,5 @@ impl Document for ShapeV1 {
             ["log", _] => Some(EntryV1::NAMES),
             _ => None,
         }
-    }
-
-    fn make_room(&mut self, _: &[&str]) -> Result<(), NoRoom> {
-        Ok(())
     }
 }

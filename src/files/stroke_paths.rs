@@ -13,8 +13,9 @@ use serde::Deserialize;
 pub struct Paths {
     /// All of them, the fastest first.
     pub all: Vec<FoundPath>,
-    /// Indices of those that serve nearly everybody: chosen one after another to gain the most over 24 drawn players with
-    /// two bats each. What choosing among them loses against choosing among all is asked of other players by the tests.
+    /// Indices of those that serve nearly everybody: chosen one after another to gain the most over 24 drawn players
+    /// with two bats each. What choosing among them loses against choosing among all is asked of other players by the
+    /// tests.
     pub serving: Vec<usize>,
 }
 

@@ -141,7 +141,7 @@ impl Table {
 
     /// A fault about a value; about the whole line where there is no such column, or nothing in it.
     pub fn fault(&self, row: usize, column: &str, message: &str, help: &str) -> Fault {
-        let fault = Fault::new(format!("{column}: {message}")).help(help);
+        let fault = Fault::of(column, message).help(help);
         let Some(line) = self.rows.get(row) else { return fault };
         let place = self.columns.iter().position(|it| self.form.columns[*it] == column);
         let place = place.and_then(|it| line.places.get(it)).filter(|it| !it.is_empty());

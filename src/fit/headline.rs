@@ -1,7 +1,6 @@
 //! The pull at fifty with the bat to ask for, and what the second dynamics says to the same swings.
 
 use super::fitting::{FitFault, Fitting};
-use super::setting::Slow;
 use crate::innings::played::{AtScore, FIFTY, play};
 use crate::ounce::cost::StrokeOunce;
 use crate::ounce::swung::ounce_cost;
@@ -89,7 +88,7 @@ pub fn headline(
     let taken_up = setting.batter.take_up(bat)?;
     let mut jobs = Vec::new();
     for point in [points.first(), points.get(end)].into_iter().flatten() {
-        let capacity = Slow::Central.of(&point.left);
+        let capacity = point.left.with_slow;
         for (stroke, now) in point.with_slow.iter().enumerate() {
             jobs.push((stroke, point.left.runs, capacity, now.fastest));
         }
@@ -113,7 +112,7 @@ pub fn headline(
         })
         .collect::<Result<Vec<_>, FitFault>>()?;
     cancelled(progress("putting an ounce here and there", 0.9))?;
-    let late = points.get(end).map_or(FRESH, |it| Slow::Central.of(&it.left));
+    let late = points.get(end).map_or(FRESH, |it| it.left.with_slow);
     let ounces = ounce_cost(&setting.batter, bat, &late)?;
     Ok(Headline { points, fifty, end, both_ways, ounces })
 }

@@ -1,36 +1,14 @@
 //! The player in the innings, for the figures that are simulated.
 
 use crate::bat::Bat;
-use crate::innings::ball_by_ball::{Left, capacity_at_scores};
+use crate::innings::ball_by_ball::capacity_at_scores;
 use crate::innings::played::{InningsFault, ball_loads, schedule};
 use crate::measurement::plan::InningsPlan;
-use crate::player::joints::{FRESH, GROUP_COUNT};
+use crate::player::joints::FRESH;
 use crate::swing::batter::Batter;
 use crate::swing::player_stroke::SwingFault;
 use crate::swing::time_in_hand::Delivery;
 use rayon::prelude::*;
-
-/// Which of the fatigue model's ends is believed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Slow {
-    /// The slow state at the low end of its band: none, unless the player was read in the nets.
-    Low,
-    /// The slow state's central value.
-    Central,
-    /// The slow state at the high end of its band.
-    High,
-}
-
-impl Slow {
-    /// Capacity left by group.
-    pub fn of(self, left: &Left) -> [f64; GROUP_COUNT] {
-        match self {
-            Self::Low => left.with_slow_low,
-            Self::Central => left.with_slow,
-            Self::High => left.with_slow_high,
-        }
-    }
-}
 
 /// The likeliest player, and what is asked of him or her.
 #[derive(Clone, Debug)]
@@ -67,7 +45,7 @@ impl Setting {
         let loads = ball_loads(&self.batter, &taken_up, &self.plan, &self.asked_time_s);
         let schedule = schedule(&self.plan, &self.batter);
         let left = capacity_at_scores(&schedule, &loads, &[self.plan.runs])?;
-        let capacity = left.first().map_or(FRESH, |l| Slow::Central.of(l));
+        let capacity = left.first().map_or(FRESH, |it| it.with_slow);
         let mut out = Vec::with_capacity(taken_up.held.len());
         for (i, held) in taken_up.held.iter().enumerate() {
             let near_s = near_s.and_then(|near| near.get(i).copied());

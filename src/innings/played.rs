@@ -20,7 +20,7 @@ pub enum InningsFault {
     #[error(transparent)]
     Swing(#[from] SwingFault),
     /// A schedule that cannot be.
-    #[error(transparent)]
+    #[error("{field}: {0}", field = .0.field())]
     Schedule(#[from] ScheduleFault),
 }
 

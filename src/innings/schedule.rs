@@ -27,7 +27,7 @@ pub struct Schedule {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum ScheduleFault {
     /// Outside what an innings can have, or not a finite number.
-    #[error("{field}: {value} {unit} is outside {low} to {high} {unit}")]
+    #[error("{value} {unit} is outside {low} to {high} {unit}")]
     OutOfRange {
         /// Field as a scenario spells it.
         field: &'static str,
@@ -41,11 +41,21 @@ pub enum ScheduleFault {
         high: f64,
     },
     /// The shares of the strokes pass the whole.
-    #[error("innings.mix: the shares of the strokes add to {sum}, more than 1")]
+    #[error("the shares of the strokes add to {sum}, more than 1")]
     MixAbove1 {
         /// Their sum.
         sum: f64,
     },
+}
+
+impl ScheduleFault {
+    /// Field at fault, as a scenario spells it.
+    pub fn field(&self) -> &'static str {
+        match self {
+            Self::OutOfRange { field, .. } => field,
+            Self::MixAbove1 { .. } => "innings.mix",
+        }
+    }
 }
 
 impl Schedule {
@@ -70,10 +80,10 @@ impl Schedule {
     pub fn check(&self) -> Result<(), ScheduleFault> {
         let ranges = [
             ("innings.balls_per_run", self.balls_per_run, "balls", 0.17, 20.0),
-            ("innings.strike", self.strike, "of the balls", 0.1, 1.0),
+            ("innings.faced_share", self.strike, "of the balls", 0.1, 1.0),
             ("innings.run_run_per_run", self.run_run_per_run, "lengths", 0.0, 1.0),
-            ("innings.ball_interval", self.ball_interval_s, "s", 10.0, 120.0),
-            ("innings.over_break", self.over_break_s, "s", 0.0, 600.0),
+            ("innings.between_balls", self.ball_interval_s, "s", 10.0, 120.0),
+            ("innings.between_overs", self.over_break_s, "s", 0.0, 600.0),
             ("innings.balls_per_over", f64::from(self.balls_per_over), "balls", 1.0, 20.0),
         ];
         let shares = self.mix.iter().map(|&share| ("innings.mix", share, "of the balls", 0.0, 1.0));
@@ -129,10 +139,6 @@ pub struct Balls<'a> {
 }
 
 impl Balls<'_> {
-    /// Balls bowled so far.
-    pub fn bowled(&self) -> u32 {
-        self.bowled
-    }
     /// Balls faced so far.
     pub fn faced(&self) -> u32 {
         self.faced

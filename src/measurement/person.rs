@@ -73,7 +73,7 @@ fn readable(value: &f64) -> f64 {
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum PersonFault {
     /// Outside what any player can have, or not a finite number.
-    #[error("{field}: {} {unit} is outside {low} to {high} {unit}", readable(.value))]
+    #[error("{} {unit} is outside {low} to {high} {unit}", readable(.value))]
     OutOfRange {
         /// Field as a scenario spells it.
         field: &'static str,
@@ -88,7 +88,7 @@ pub enum PersonFault {
     },
     /// Possible by itself, but not together with the stature.
     #[error(
-        "{field}: {} {unit} does not go with a stature of {stature_m:.2} m, where {low:.2} to {high:.2} {unit} is possible",
+        "{} {unit} does not go with a stature of {stature_m:.2} m, where {low:.2} to {high:.2} {unit} is possible",
         readable(.value)
     )]
     OutOfProportion {

@@ -2,8 +2,6 @@
 
 use super::axis::CostAxis;
 use super::moments::TopMoments;
-use crate::bat::Bat;
-use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 
 /// Avoirdupois ounce, kg.
 pub const OUNCE_KG: f64 = 0.453_592_37 / 16.0;
@@ -99,34 +97,4 @@ impl StrokeOunce {
         let (top, toe) = (self.at(0.0), self.at(self.length_m));
         (toe < 0.0 && top < NEXT_TO_NOTHING * toe).then_some(toe / top)
     }
-
-    /// Elasticities of the bat speed at this bat.
-    pub fn elasticities(&self, bat: &Bat) -> Elasticities {
-        let (m, b, a) = (bat.mass_kg(), bat.balance_m(), PICKUP_AXIS_FROM_TOP_M);
-        let (swing, d) = (bat.swing_moment_kg_m2(), b - a);
-        let share = |by: TopMoments| self.change_m_s(by) / self.bat_speed_m_s;
-        let moments = |mass_kg: f64, first_kg_m: f64, swing_kg_m2: f64| TopMoments {
-            mass_kg,
-            first_kg_m,
-            second_kg_m2: swing_kg_m2 + 2.0 * a * first_kg_m - a * a * mass_kg,
-        };
-        // The balance moved by db, the wood's spread about it kept: dI = 2 m d db.
-        let moved_m = swing / (2.0 * m * d);
-        // The wood denser by a share, the balance moved until the swing moment is the old one:
-        // dI = 0 = I + 2 m d db for the whole.
-        let back_m = -swing / (2.0 * m * d);
-        Elasticities {
-            swing_moment_at_fixed_mass: share(moments(0.0, m * moved_m, swing)),
-            mass_at_fixed_swing_moment: share(moments(m, m * b + m * back_m, 0.0)),
-        }
-    }
-}
-
-/// How the bat speed goes with the bat, as exponents.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Elasticities {
-    /// On the swing moment, the balance point moved and the wood's spread about it kept.
-    pub swing_moment_at_fixed_mass: f64,
-    /// On the mass, the wood denser and the balance point moved until the swing moment is the old one.
-    pub mass_at_fixed_swing_moment: f64,
 }

@@ -1,7 +1,6 @@
 //! The cost from simulated bats: the same stroke swung with a small mass at three stations, put on and
 //! taken off.
 
-use crate::stroke::PULL;
 use rayon::prelude::*;
 
 use super::cost::{Cost, OUNCE_KG, StrokeOunce};
@@ -92,10 +91,4 @@ pub fn bat_speeds_m_s(
         Ok(stroke.hold(bat)?.fastest(capacity, None)?.contact.bat_speed_m_s)
     };
     batter.strokes.par_iter().map(speed).collect()
-}
-
-/// Place of the stroke that matters most late in an innings among the batter's: the pull where there is one, else
-/// the hook, else the first. The trade's view (common practice, no source).
-pub fn late_stroke(batter: &Batter) -> usize {
-    [PULL, "hook"].iter().find_map(|name| batter.stroke_index(name)).unwrap_or(0)
 }

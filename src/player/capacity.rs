@@ -84,8 +84,8 @@ const TRUNK: [JointMaximum; TOP_ARM] = [
 /// Speeds are the gymnast's (same table: shoulder 16–19.5, elbow 18, forearm 28–35, wrist 36 and
 /// 18–22 rad/s, read second-hand): a speed does not go with strength as a torque does. His curves leave
 /// 0.21–0.29 of the torque at half that speed at the shoulder and in forearm rotation, where κ = 0.5
-/// leaves 0.25; at the elbow and in radial and ulnar deviation 0.19–0.21, so the curve is generous there; in wrist flexion
-/// 0.115 at half of 36 rad/s, which κ = 0.5 leaves there with a zero-torque speed of 25.
+/// leaves 0.25; at the elbow and in radial and ulnar deviation 0.19–0.21, so the curve is generous there; in wrist
+/// flexion 0.115 at half of 36 rad/s, which κ = 0.5 leaves there with a zero-torque speed of 25.
 const ARM: [JointMaximum; 7] = [
     maximum(68.0, 94.0, 18.0, SHOULDER), // flexion, extension
     maximum(50.0, 68.0, 18.0, SHOULDER_ADDUCTION), // abduction, adduction

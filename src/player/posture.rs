@@ -3,7 +3,8 @@
 //! Shared by every player: ranges are those of a supple adult (from memory, medium; the wrist's 40°
 //! of ulnar and 27° of radial deviation are the ones that decide whether a stroke can be made at all).
 //! Bend and lean of the trunk include what the hips give. The hips turn the pelvis against the ground, the spine
-//! the shoulders against the pelvis: 45° either way (from memory, medium). Nothing here is a limit for any person's exercise.
+//! the shoulders against the pelvis: 45° either way (from memory, medium). Nothing here is a limit for any person's
+//! exercise.
 
 use super::joints::{JOINT_COUNT, TOP_ARM};
 

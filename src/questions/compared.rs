@@ -11,7 +11,6 @@ use crate::comparison::swung::Asked;
 use crate::files::fault::Fault;
 use crate::fit::fitting::TodayAdvice;
 use crate::innings::played::FIFTY;
-use crate::stroke::PULL;
 use crate::uncertain::Uncertain;
 use crate::worth::constants::BEYOND_DOUBT_SD;
 use crate::worth::today::Given;
@@ -25,6 +24,8 @@ pub struct Shown {
     pub bats: Vec<WeighedBat>,
     /// Names of the strokes.
     pub strokes: Vec<String>,
+    /// Place among them of the one that leads.
+    pub lead: usize,
     /// The player is a junior: nothing is said of a fastest ball.
     pub junior: bool,
     /// From release until the stroke can start, s: what a time in hand hangs on.
@@ -32,14 +33,9 @@ pub struct Shown {
 }
 
 impl Shown {
-    /// The stroke that leads: the pull if it is played.
-    pub fn lead(&self) -> usize {
-        self.strokes.iter().position(|it| it == PULL).unwrap_or(0)
-    }
-
     /// A figure of the leading stroke at fifty.
     pub fn late(&self, figure: StrokeFigure) -> Figure {
-        Figure::Stroke(self.lead(), When::AtFifty, figure)
+        Figure::Stroke(self.lead, When::AtFifty, figure)
     }
 
     /// Label of a bat.
@@ -167,6 +163,7 @@ pub fn compared(
         comparison,
         bats,
         strokes,
+        lead: loaded.lead(),
         junior: loaded.is_junior(),
         reaction_time_s: scenario.bowling.reaction_time_s,
     })

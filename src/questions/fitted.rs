@@ -8,7 +8,6 @@ use crate::card::Card;
 use crate::card::composed::compose;
 use crate::fit::fitting::{Fitting, fit};
 use crate::fit::headline::{Headline, headline};
-use crate::stroke::PULL;
 
 /// A fitting with its headline and card.
 #[derive(Debug)]
@@ -31,7 +30,7 @@ impl Fitted {
             bat: self.fitting.recommendation.made.bat.clone().called(BAT_TO_ORDER),
             handle_diameter_m: self.card.handle_diameter_m(),
             strokes: self.headline.ounces.clone(),
-            pull: setting.batter.stroke_index(PULL).unwrap_or(0),
+            leading: self.loaded.lead(),
             runs: setting.plan.runs,
         }
     }

@@ -23,7 +23,7 @@ pub struct Played {
     pub strokes: Vec<String>,
     /// Which of them are shown.
     pub shown: Vec<usize>,
-    /// Which of them leads: the pull, where it is swung.
+    /// Which of them leads.
     pub lead: usize,
     /// All strokes at the scores looked at, rising.
     pub points: Vec<AtScore>,

@@ -24,7 +24,7 @@ use crate::measurement::nets::made_for;
 use crate::measurement::plan::Scenario;
 use crate::player::joints::GROUP_COUNT;
 use crate::player::{Player, player};
-use crate::stroke::{PULL, Stroke};
+use crate::stroke::{PULL, Stroke, leading};
 use crate::swing::batter::Batter;
 use crate::swing::player_stroke::SwingFault;
 use crate::swing::time_in_hand::Delivery;
@@ -137,11 +137,9 @@ impl Loaded {
         self.strokes.iter().map(|it| it.name.as_str()).collect()
     }
 
-    /// The stroke that a result is led by: the pull, or else the first that answers the short ball, or the first.
+    /// The stroke that a result is led by.
     pub fn lead(&self) -> usize {
-        let named = self.strokes.iter().position(|it| it.name == PULL);
-        let short = || self.strokes.iter().position(|it| it.answers_short_ball);
-        named.or_else(short).unwrap_or(0)
+        leading(&self.strokes)
     }
 
     /// The pull, for a question about nothing else.

@@ -19,8 +19,8 @@ pub struct Ounces {
     pub handle_diameter_m: f64,
     /// One a stroke.
     pub strokes: Vec<StrokeOunce>,
-    /// Place among them of the one that leads: the pull, where there is one.
-    pub pull: usize,
+    /// Place among them of the one that leads.
+    pub leading: usize,
     /// Runs at which it was asked.
     pub runs: f64,
 }
@@ -42,7 +42,7 @@ impl Ounces {
             bat: weighed.bat.clone(),
             handle_diameter_m: batter.handle_diameter_m,
             strokes: ounce_cost(batter, &weighed.bat, &left.with_slow)?,
-            pull: loaded.lead(),
+            leading: loaded.lead(),
             runs: FIFTY,
         })
     }
@@ -73,6 +73,6 @@ impl Ounces {
 
     /// The leading stroke's cost along the bat.
     pub fn lead(&self) -> Option<&StrokeOunce> {
-        self.strokes.get(self.pull)
+        self.strokes.get(self.leading)
     }
 }

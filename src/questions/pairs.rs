@@ -51,13 +51,12 @@ pub struct Shown {
 }
 
 impl Shown {
-    /// By how much the second bat of one scale weight is slower in the late pull, m/s: as both were swung, and by what an
-    /// ounce costs along the bat named.
+    /// By how much the second bat of one scale weight is slower in the late pull, m/s: as both were swung, and by what
+    /// an ounce costs along the bat named.
     pub fn slower_m_s(&self) -> [f64; 2] {
         let [near, far] = &self.same_scale;
         let by = TopMoments::of_bat(&far.made.bat) - TopMoments::of_bat(&near.made.bat);
-        let by_ounce =
-            self.ounces.strokes.get(self.ounces.pull).map_or(0.0, |it| -it.change_m_s(by));
+        let by_ounce = self.ounces.lead().map_or(0.0, |it| -it.change_m_s(by));
         [near.pull.bat_speed_m_s() - far.pull.bat_speed_m_s(), by_ounce]
     }
 

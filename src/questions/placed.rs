@@ -8,55 +8,34 @@ use crate::files::fault::{Fault, Faults, Source, nearest};
 use crate::files::scenario::Places;
 use crate::files::scenario::examples::Examples;
 use crate::innings::played::InningsFault;
-use crate::innings::schedule::ScheduleFault;
 use crate::measurement::absurd::Absurd;
 use crate::measurement::person::{PersonFault, PersonReading};
 use crate::player::unusual;
 
 /// Why an innings could not be played, in its place.
 pub fn innings_stop(places: &Places, fault: InningsFault) -> Stop {
-    let words = fault.to_string();
-    let (path, message) = match (&fault, words.split_once(": ")) {
-        (InningsFault::Swing(swing), _) => return swing.clone().into(),
-        (InningsFault::Schedule(ScheduleFault::OutOfRange { field, .. }), Some((_, said))) => {
-            (scenario_path(field), said)
-        }
-        _ => ("innings.mix", words.as_str()),
+    let fault = match fault {
+        InningsFault::Swing(fault) => return fault.into(),
+        InningsFault::Schedule(fault) => fault,
     };
-    places.fault(path, message, "write a value within these limits").into()
-}
-
-/// The scenario's own name of a field of the schedule.
-fn scenario_path(field: &str) -> &'static str {
-    match field {
-        "innings.runs" => "innings.runs",
-        "innings.balls_per_run" => "innings.balls_per_run",
-        "innings.strike" => "innings.faced_share",
-        "innings.ball_interval" => "innings.between_balls",
-        "innings.over_break" => "innings.between_overs",
-        "innings.mix" => "innings.mix",
-        _ => "innings",
-    }
+    places.fault(fault.field(), &fault.to_string(), "write a value within these limits").into()
 }
 
 /// A fault of one argument, called as on the command line, pointed at.
 pub fn argument_fault(flag: &str, given: &str, message: &str, help: &str) -> Stop {
     let source = Source::new(flag, given);
-    Fault::new(format!("{flag}: {message}")).help(help).at(&source, 0..given.len()).into()
+    Fault::of(flag, message).help(help).at(&source, 0..given.len()).into()
 }
 
 /// A figure that no player has.
 pub fn player_fault(places: &Places, reading: &PersonReading, fault: &PersonFault) -> Fault {
-    let (field, words) = (fault.field(), fault.to_string());
-    let part = field.split('.').next().unwrap_or(field);
-    let message =
-        words.strip_prefix(field).map_or(words.as_str(), |it| it.trim_start_matches(": "));
+    let part = fault.field().split('.').next().unwrap_or_default();
     let like = Examples::beside(reading).of_field(part).map_or_else(String::new, |it| {
         format!("; most of {:.0} years are near {}", reading.age_y.floor(), it.trade)
     });
     places.fault(
         &format!("player.{part}"),
-        message,
+        &fault.to_string(),
         &format!("check the number and its unit{like}"),
     )
 }

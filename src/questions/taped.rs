@@ -11,7 +11,7 @@ use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
 use crate::fit::trial::{self, Pickup, Trial, places};
 use crate::innings::played::{FIFTY, left_at};
-use crate::ounce::swung::{bat_speeds_m_s, late_stroke, ounce_cost};
+use crate::ounce::swung::{bat_speeds_m_s, ounce_cost};
 
 /// Bat speeds of one stroke with what fifty runs with the wanted bat leave, as swung.
 #[derive(Clone, Debug)]
@@ -62,7 +62,7 @@ pub fn taped(
         .map_err(|it| innings_stop(&loaded.places, it))?;
     let capacity = left.with_slow;
     let costs = ounce_cost(&batter, &wanted.bat, &capacity)?;
-    let aimed = late_stroke(&batter);
+    let aimed = loaded.lead();
     let Some(cost) = costs.get(aimed) else {
         return Err(Stop::our_mistake("the player has no stroke"));
     };

@@ -1,13 +1,13 @@
 //! What is gained by choosing among many paths of a stroke: by a player, in speed, and by one bat over another.
 //!
-//! An advice lets each bat choose among the few paths that serve nearly everybody. Here each of two bats goes along every
-//! path there is, and takes its fastest: what the player gains, and whether choosing favours one bat.
+//! An advice lets each bat choose among the few paths that serve nearly everybody. Here each of two bats goes along
+//! every path there is, and takes its fastest: what the player gains, and whether choosing favours one bat.
 
 use crate::bat::Bat;
 use crate::player::Player;
 use crate::player::joints::FRESH;
 use crate::stroke::Stroke;
-use crate::swing::player_stroke::{PlayerStroke, SwingFault};
+use crate::swing::player_stroke::{PlayerStroke, SwingFault, where_it_closes};
 use core::ops::ControlFlow;
 use rayon::prelude::*;
 
@@ -73,11 +73,8 @@ pub fn choosing(
         if step().is_break() {
             return Err(ChoosingFault::Cancelled);
         }
-        let own = match PlayerStroke::new(player, path, bats[0]) {
-            Ok(own) => own,
-            // Keys that suit the reference player may not close for another: a path less to choose from.
-            Err(SwingFault::Path { .. }) => return Ok([None; 2]),
-            Err(fault) => return Err(fault.into()),
+        let Some(own) = where_it_closes(PlayerStroke::new(player, path, bats[0]))? else {
+            return Ok([None; 2]);
         };
         let speed_m_s = |bat: &Bat| -> Result<Option<f64>, ChoosingFault> {
             match own.hold(bat)?.fastest(&FRESH, None) {

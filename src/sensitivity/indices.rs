@@ -63,8 +63,8 @@ const LEAST_EXPLAINED: f64 = 0.5;
 /// rather than narrow. Nothing for fewer than two rows; shares are nought where nothing varies.
 ///
 /// Each mean is that of a stand-in, known exactly, and of what the draws say beyond it (a control
-/// variate), unless the draws by themselves spread much less. The stand-in of each half of the rows is fitted to the other half, so
-/// that a poor one costs sureness and never truth; one that explains less than half there is not used.
+/// variate), unless the draws by themselves spread much less. The stand-in of each half of the rows is fitted to the
+/// other half, so that a poor one costs sureness and never truth; one that explains less than half there is not used.
 ///
 /// Source: Saltelli et al. 2010, Comput Phys Commun 181:259, Table 2, rows (b) and (f); Jansen 1999,
 /// Comput Phys Commun 117:35 (both from memory, high; tests hold them against closed forms).

@@ -35,7 +35,7 @@ pub(super) struct Drawn {
 /// Why a draw makes no player or no bat.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub(super) enum DrawFault {
-    #[error(transparent)]
+    #[error("{field}: {0}", field = .0.field())]
     Person(#[from] PersonFault),
     #[error(transparent)]
     Bat(#[from] BatFault),

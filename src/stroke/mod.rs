@@ -14,15 +14,23 @@ use crate::frames::DVec3;
 use joint_path::JointPath;
 use key_spline::KeySpline;
 
-/// The stroke that results are led by: it answers the short ball, and of all strokes it tires most.
+/// The stroke that results are led by where it is played: it answers the short ball, and of all strokes it tires most.
 pub const PULL: &str = "pull";
+
+/// Place of the stroke that results are led by, which is the one that matters most late in an innings: the pull, or
+/// else the first that answers the short ball, or the first. The trade's view (common practice, no source).
+pub fn leading(strokes: &[Stroke]) -> usize {
+    let first = |of: &dyn Fn(&Stroke) -> bool| strokes.iter().position(of);
+    first(&|it| it.name == PULL).or_else(|| first(&|it| it.answers_short_ball)).unwrap_or(0)
+}
 
 /// One pose the stroke passes through, at path parameter `p = s²` (the downswing starts from rest).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Key {
     /// Path parameter: 0 at the top of the backlift, 1 at contact.
     pub p: f64,
-    /// Middle of the two hands from the middle of the shoulders at rest, arm lengths, axes of W, moving with the pelvis.
+    /// Middle of the two hands from the middle of the shoulders at rest, arm lengths, axes of W, moving with the
+    /// pelvis.
     pub grip: DVec3,
     /// Direction of the bat, handle to toe, in W.
     pub toe: DVec3,

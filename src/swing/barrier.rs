@@ -3,7 +3,8 @@
 //!
 //! Minimises `½ xᵀHx − gᵀx − μ Σ ln((hi − x)(x − lo))` by Newton's method with a step kept inside the
 //! box. With a hard box the set of spent joints changes in jumps, and the fastest time scatters by up to 0.7 %, so
-//! that a gram more can seem to help. A log barrier of fixed weight keeps it smooth in weight, balance, inertia and strength.
+//! that a gram more can seem to help. A log barrier of fixed weight keeps it smooth in weight, balance, inertia and
+//! strength.
 #![allow(
     clippy::manual_clamp,
     reason = "clamp panics on NaN; a swing that ran away is caught after its step"

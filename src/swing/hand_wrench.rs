@@ -15,13 +15,6 @@ pub struct HandWrench {
     pub couple_W: DVec3,
 }
 
-impl HandWrench {
-    /// The same load with its moment taken about another point; `p_HandTo_W` runs there from the hand.
-    pub fn about(self, p_HandTo_W: DVec3) -> Self {
-        Self { couple_W: self.couple_W - p_HandTo_W.cross(self.force_W), ..self }
-    }
-}
-
 /// Both hands at one instant.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Hands {

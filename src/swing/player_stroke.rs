@@ -42,6 +42,17 @@ pub enum SwingFault {
     },
 }
 
+/// The player's own path, or none where keys that suit the reference player do not close for this one: a path less to
+/// choose from.
+pub fn where_it_closes(
+    own: Result<PlayerStroke, SwingFault>,
+) -> Result<Option<PlayerStroke>, SwingFault> {
+    match own {
+        Err(SwingFault::Path { .. }) => Ok(None),
+        other => other.map(Some),
+    }
+}
+
 /// Length of an adult bat, for which the strokes' contact point is given, m.
 const ADULT_BAT_M: f64 = 0.85;
 

@@ -42,8 +42,8 @@ const UNKNOWN_KG: f64 = 0.1;
 const WHERE_SD: f64 = 0.05;
 
 /// What all readings say of the bat as it is after the last of them; `between` has what was done before each but the
-/// first; a plane is off by such a share, one standard deviation. Also how far the last reading lies from what those before it foretold, in standard deviations of the weight;
-/// none where they foretold nothing.
+/// first; a plane is off by such a share, one standard deviation. Also how far the last reading lies from what those
+/// before it foretold, in standard deviations of the weight; none where they foretold nothing.
 pub fn combined(
     readings: &[Reading],
     between: &[Between],

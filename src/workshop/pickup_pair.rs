@@ -27,8 +27,8 @@ pub struct Pairs {
     pub same_hand: Pair,
 }
 
-/// The bat as a maker can make it: of the same weight, balance point and swing moment, from the size's blade with a joint that
-/// holds the handle, which the family's own taper may leave too thin.
+/// The bat as a maker can make it: of the same weight, balance point and swing moment, from the size's blade with a
+/// joint that holds the handle, which the family's own taper may leave too thin.
 ///
 /// # Errors
 /// What stands in the way, in plain words.

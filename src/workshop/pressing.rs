@@ -82,11 +82,6 @@ impl Pressing {
         2.0 * self.depth_m / self.denser
     }
 
-    /// Density above the unpressed wood at `behind_m` behind the pressed face, a share.
-    pub fn denser_at(self, behind_m: f64) -> f64 {
-        self.denser * (1.0 - behind_m / self.layer_m()).max(0.0)
-    }
-
     /// Presses the whole face of a shape: from its shape as made, with the face where it now is, against the
     /// same wood unpressed.
     pub fn press(self, shape: &BatShape) -> Result<Pressed, PressingFault> {

@@ -15,8 +15,6 @@ pub struct Weighed {
     /// Chance of all that was seen together over what it would be if one had nothing to do with another: small
     /// where two answers contradict each other. 1 with fewer than two.
     pub together: f64,
-    /// Players the weights are worth.
-    pub worth: f64,
 }
 
 impl Weighed {
@@ -53,8 +51,7 @@ pub fn seen(prior: &Prior, likely: impl Fn(&Possible) -> Vec<f64> + Sync) -> Wei
     let apart: f64 = (0..answers).map(|a| mean(&|i| all[i].1[a])).product();
     let together = if answers < 2 { 1.0 } else { joint / apart.max(f64::MIN_POSITIVE) };
     let sum: f64 = weights.iter().sum();
-    let squares: f64 = weights.iter().map(|it| it * it).sum();
-    Weighed { draws: kept(&all, &weights, sum), together, worth: sum * sum / squares }
+    Weighed { draws: kept(&all, &weights, sum), together }
 }
 
 /// Takes players evenly along their weights: systematic resampling, without chance.

@@ -8,7 +8,7 @@ use crate::bat::Bat;
 use crate::calibration::limit::{FIGURES, LnSwing, Near, swing_at};
 use crate::measurement::nets::PART_COUNT;
 use crate::stroke::Stroke;
-use crate::swing::player_stroke::{PlayerStroke, SwingFault};
+use crate::swing::player_stroke::{PlayerStroke, SwingFault, where_it_closes};
 
 /// What a swing counts to a stroke, on the logarithm: its speed, and where the ball is short its time.
 pub fn merit(stroke: &Stroke, [ln_time, ln_speed, ..]: [f64; FIGURES]) -> f64 {
@@ -22,16 +22,8 @@ pub fn closing(
     otherwise: &[Stroke],
     any_bat: &Bat,
 ) -> Result<Vec<PlayerStroke>, SwingFault> {
-    let mut out = Vec::new();
-    for path in otherwise.iter().filter(|it| it.name == stored.stroke.name) {
-        match stored.on(path, any_bat) {
-            Ok(it) => out.push(it),
-            // Keys that suit the reference player may not close for another.
-            Err(SwingFault::Path { .. }) => {}
-            Err(fault) => return Err(fault),
-        }
-    }
-    Ok(out)
+    let of_this = otherwise.iter().filter(|it| it.name == stored.stroke.name);
+    of_this.filter_map(|path| where_it_closes(stored.on(path, any_bat)).transpose()).collect()
 }
 
 /// What the other paths of a stroke do to one bat.

@@ -238,8 +238,8 @@ impl Swings {
         swung(ways, innings, bat, &taken_up, strokes, (&self.scores, Some(&self.base)))
     }
 
-    /// How much longer a stroke takes with another bat than with the base bat, on the logarithm, by what weight, balance
-    /// point and swing moment do to the base bat: where to look, no result.
+    /// How much longer a stroke takes with another bat than with the base bat, on the logarithm, by what weight,
+    /// balance point and swing moment do to the base bat: where to look, no result.
     pub fn expected_shift(&self, stroke: usize, bat: &Bat) -> f64 {
         let figures = |it: &Bat| [it.mass_kg(), it.balance_m(), it.swing_moment_kg_m2()];
         let (here, there) = (figures(&self.base_made), figures(bat));

@@ -123,7 +123,7 @@ pub fn today(asked: &Asked<'_>, step: Step<'_>) -> Result<Today, SwingsFault> {
     let fixed = Fixed { swings: &swings, strokes: &asked.batter.strokes.len(), delivery };
     let weighed = match seen {
         true => evidence::seen(&prior, |it| fixed.chances(asked, it)),
-        false => Weighed { draws: evidence::unseen(&prior), together: 1.0, worth: 0.0 },
+        false => Weighed { draws: evidence::unseen(&prior), together: 1.0 },
     };
     let (mut draws, mut likeliest) = (weighed.draws.clone(), prior.likeliest());
     if let Some(moved) = asked.moved {

@@ -5,7 +5,7 @@ mod published;
 use approx::assert_relative_eq;
 use backlift::innings::ball_by_ball::{BallLoads, Left, LoadPhase, capacity_at_scores};
 use backlift::innings::compartments::{Compartments, Rates};
-use backlift::innings::schedule::{Schedule, ScheduleFault};
+use backlift::innings::schedule::Schedule;
 use backlift::innings::slow_state::{Band, Exertion};
 use backlift::player::joints::{GROUP_COUNT, Group};
 use proptest::prelude::*;
@@ -142,8 +142,7 @@ fn an_innings_that_cannot_be_is_refused_by_the_name_of_its_field() {
     let ordinary = Schedule::ordinary(vec![0.5]);
     let field = |schedule: Schedule, runs: f64| match capacity_at_scores(&schedule, &loads, &[runs])
     {
-        Err(ScheduleFault::OutOfRange { field, .. }) => field,
-        Err(ScheduleFault::MixAbove1 { .. }) => "sum",
+        Err(fault) => fault.field(),
         Ok(_) => "accepted",
     };
     assert_eq!(
@@ -151,7 +150,7 @@ fn an_innings_that_cannot_be_is_refused_by_the_name_of_its_field() {
         "innings.balls_per_run"
     );
     assert_eq!(field(Schedule { mix: vec![0.5, -0.1], ..ordinary.clone() }, 50.0), "innings.mix");
-    assert_eq!(field(Schedule { mix: vec![0.5, 0.6], ..ordinary.clone() }, 50.0), "sum");
+    assert_eq!(field(Schedule { mix: vec![0.5, 0.6], ..ordinary.clone() }, 50.0), "innings.mix");
     assert_eq!(field(ordinary.clone(), f64::NAN), "innings.runs");
     assert_eq!(field(ordinary.clone(), -1.0), "innings.runs");
     assert_eq!(field(ordinary, 50.0), "accepted");

@@ -1,5 +1,6 @@
 //! What an ounce costs, where.
 
 mod chart;
+mod exponents;
 mod law;
 mod swung;

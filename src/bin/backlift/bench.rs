@@ -85,7 +85,8 @@ impl Bench {
         })
     }
 
-    /// The same as an entry of the bat's own file, in a stage that it had reached before; none if it was not even weighed.
+    /// The same as an entry of the bat's own file, in a stage that it had reached before; none if it was not even
+    /// weighed.
     pub fn entry(&self, card: &Card, stage: Stage, at: Moment) -> Option<Entry> {
         let reading = self.reading(card)?;
         Some(Entry {

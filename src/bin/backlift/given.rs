@@ -34,6 +34,21 @@ impl ScenarioArgs {
     }
 }
 
+/// Which of the scenario's bats.
+#[derive(clap::Args)]
+pub struct BatArg {
+    /// The bat, by its label or its number from 0; the first if left out
+    #[arg(long, value_name = "LABEL|N", allow_negative_numbers = true)]
+    bat: Option<String>,
+}
+
+impl BatArg {
+    /// Its place among them.
+    pub fn of(&self, loaded: &Loaded) -> Result<usize, Stop> {
+        loaded.bat(self.bat.as_deref())
+    }
+}
+
 /// How to show the result.
 #[derive(clap::Args)]
 pub struct ShowArgs {

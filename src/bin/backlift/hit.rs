@@ -13,7 +13,7 @@ use backlift::questions::hit::{Asked, hit};
 use backlift::questions::own::as_it_lies;
 
 use crate::beside::Beside;
-use crate::given::{ScenarioArgs, ShowArgs, length, speed};
+use crate::given::{BatArg, ScenarioArgs, ShowArgs, length, speed};
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
 use crate::written::said;
@@ -29,9 +29,8 @@ pub struct Args {
     #[command(flatten)]
     given: ScenarioArgs,
 
-    /// The bat, by its label or its number from 0; the first if left out
-    #[arg(long, value_name = "LABEL|N", allow_negative_numbers = true)]
-    bat: Option<String>,
+    #[command(flatten)]
+    bat: BatArg,
 
     /// A bat as its maker describes it (the file of `backlift shape`), in place of one of the scenario's
     #[arg(long, value_name = "FILE", conflicts_with = "bat")]
@@ -74,7 +73,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let described = described.transpose()?.map(as_it_lies).transpose()?;
     let bat = match &described {
         Some(it) => HitWith::Described(it),
-        None => HitWith::OfScenario(loaded.bat(args.bat.as_deref())?),
+        None => HitWith::OfScenario(args.bat.of(&loaded)?),
     };
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let progress = Progress::start();

@@ -11,7 +11,7 @@ use backlift::questions::innings::play;
 pub use told::LIMITS;
 
 use crate::beside::Beside;
-use crate::given::{ScenarioArgs, ShowArgs, share};
+use crate::given::{BatArg, ScenarioArgs, ShowArgs, share};
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
 use crate::written::said;
@@ -27,9 +27,8 @@ pub struct Args {
     #[command(flatten)]
     given: ScenarioArgs,
 
-    /// The bat, by its label or its number from 0; the first if left out
-    #[arg(long, value_name = "LABEL|N", allow_negative_numbers = true)]
-    bat: Option<String>,
+    #[command(flatten)]
+    bat: BatArg,
 
     /// Show only this stroke: drive, pull or hook
     #[arg(long, value_name = "NAME")]
@@ -50,7 +49,7 @@ pub struct Args {
 /// Plays.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let loaded = args.given.load()?;
-    let bat = loaded.bat(args.bat.as_deref())?;
+    let bat = args.bat.of(&loaded)?;
     let shown = args.stroke.as_deref().map(|it| loaded.stroke(it)).transpose()?;
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let progress = Progress::start();

@@ -147,8 +147,8 @@ pub fn in_table(it: &Ounces, units: Units) -> String {
 pub fn picture(it: &Ounces, units: Units) -> OuncePicture {
     let (unit, size) = speed_unit(units);
     let shown = |change_m_s: f64| -size * change_m_s;
-    let mut order: Vec<&StrokeOunce> = it.strokes.get(it.pull).into_iter().collect();
-    order.extend(it.strokes.iter().enumerate().filter(|(n, _)| *n != it.pull).map(|(_, it)| it));
+    let mut order: Vec<&StrokeOunce> = it.lead().into_iter().collect();
+    order.extend(it.strokes.iter().enumerate().filter(|(n, _)| *n != it.leading).map(|(_, it)| it));
     let curve = |it: &&StrokeOunce| {
         let axis = it.axis();
         OunceCurve {
@@ -161,7 +161,7 @@ pub fn picture(it: &Ounces, units: Units) -> OuncePicture {
         }
     };
     let mark = |(_, x): (&str, f64)| {
-        let change = it.strokes.get(it.pull).map_or(0.0, |it| it.ounce_at_m_s(x));
+        let change = it.lead().map_or(0.0, |it| it.ounce_at_m_s(x));
         OunceMark {
             from_top_m: x,
             cost: shown(change),

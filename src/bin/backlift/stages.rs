@@ -26,7 +26,8 @@ use crate::outcome::{Outcome, Stop};
 Example:
   backlift stages --new bench-log.ron")]
 pub struct Args {
-    /// The folder in which every bat has its own file, one such file, or a log of several bats, as RON or as a table (CSV)
+    /// The folder in which every bat has its own file, one such file, or a log of several bats, as RON or as a table
+    /// (CSV)
     #[arg(value_name = "LOG", required_unless_present = "new")]
     log: Option<PathBuf>,
 

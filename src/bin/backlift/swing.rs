@@ -11,7 +11,7 @@ use backlift::questions::swung;
 pub use told::LIMITS;
 
 use crate::beside::Beside;
-use crate::given::{ScenarioArgs, ShowArgs, share, time};
+use crate::given::{BatArg, ScenarioArgs, ShowArgs, share, time};
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
 use crate::written::said;
@@ -31,9 +31,8 @@ pub struct Args {
     #[arg(long, value_name = "NAME")]
     stroke: Option<String>,
 
-    /// The bat, by its label or its number from 0; the first if left out
-    #[arg(long, value_name = "LABEL|N", allow_negative_numbers = true)]
-    bat: Option<String>,
+    #[command(flatten)]
+    bat: BatArg,
 
     /// Every strength times this share, like 0.8 or "80 %", for study
     #[arg(long, value_name = "SHARE", default_value = "1", value_parser = share)]
@@ -54,7 +53,7 @@ pub struct Args {
 /// Swings.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let loaded = args.given.load()?;
-    let bat = loaded.bat(args.bat.as_deref())?;
+    let bat = args.bat.of(&loaded)?;
     let stroke = args.stroke.as_deref().map_or(Ok(loaded.lead()), |it| loaded.stroke(it))?;
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let progress = Progress::start();

@@ -37,8 +37,10 @@ pub trait Document: serde::de::DeserializeOwned {
     fn at(&mut self, path: &[&str]) -> Option<&mut Option<Text>>;
     /// The names that may stand under a path; none if nothing may.
     fn names_under(path: &[&str]) -> Option<&'static [&'static str]>;
-    /// Makes room for a path that names the first element after the last of a list.
-    fn make_room(&mut self, path: &[&str]) -> Result<(), NoRoom>;
+    /// Makes room for a path that names the first element after the last of a list, where it has a list that grows so.
+    fn make_room(&mut self, _: &[&str]) -> Result<(), NoRoom> {
+        Ok(())
+    }
 
     /// As a file.
     fn to_ron(&self) -> Result<String, Fault>
@@ -51,21 +53,19 @@ pub trait Document: serde::de::DeserializeOwned {
 
 /// A part of a document as it is written into a file.
 pub fn in_ron(it: &impl Serialize) -> Result<String, Fault> {
-    let layout = ron::ser::PrettyConfig::new().struct_names(false).indentor("    ");
-    let options =
-        ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
-    options
-        .to_string_pretty(it, layout)
-        .map_err(|error| Fault::new(format!("it cannot be put into words: {error}")))
+    laid_out(it, ron::ser::PrettyConfig::new().indentor("    "))
 }
 
 /// A small part of a document on one line.
 pub fn in_one_line(it: &impl Serialize) -> Result<String, Fault> {
-    let layout = ron::ser::PrettyConfig::new().struct_names(false).compact_structs(true);
+    laid_out(it, ron::ser::PrettyConfig::new().compact_structs(true))
+}
+
+fn laid_out(it: &impl Serialize, layout: ron::ser::PrettyConfig) -> Result<String, Fault> {
     let options =
         ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
     options
-        .to_string_pretty(it, layout)
+        .to_string_pretty(it, layout.struct_names(false))
         .map_err(|error| Fault::new(format!("it cannot be put into words: {error}")))
 }
 

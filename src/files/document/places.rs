@@ -36,7 +36,7 @@ impl Places {
     /// A fault about the field at a path like `bats.1.balance`, put in its place. A field that was
     /// not written is pointed at through the part it would stand in.
     pub fn fault(&self, path: &str, message: &str, help: &str) -> Fault {
-        let fault = Fault::new(format!("{path}: {message}")).help(help);
+        let fault = Fault::of(path, message).help(help);
         if let Some((_, argument, start)) = self.set.iter().rev().find(|(it, ..)| it == path) {
             return fault.at(argument, *start..argument.text().len());
         }

@@ -105,10 +105,10 @@ fn without_wrong_names<D: Document>(places: &Places) -> (Vec<Fault>, String) {
         let steps: Vec<&str> = part.split('.').filter(|it| !it.is_empty()).collect();
         let Some(names) = D::names_under(&steps) else { continue };
         if !names.contains(&step) {
-            let fault = Fault::new(format!("{}: there is no field \"{step}\"", entry.path));
+            let fault = Fault::of(&entry.path, &format!("there is no field \"{step}\""));
             faults.push(fault.at(source, name.clone()).help(nearest_or_all(step, names)));
         } else if first.is_some_and(|it| it.value != entry.value) {
-            let fault = Fault::new(format!("{}: it is written twice", entry.path));
+            let fault = Fault::of(&entry.path, "it is written twice");
             faults.push(fault.at(source, name.clone()).help("leave out one of the two"));
         } else {
             continue;

@@ -101,38 +101,34 @@ fn why_without(order: &Ordered, row: &[Judged], rack: &Rack) -> String {
     if let Err(why) = &order.willow {
         return format!("no willow makes it: {why}");
     }
-    let labels = rack.clefts.iter().map(|it| it.label.as_str());
-    let judged = || labels.clone().zip(row);
-    let would: Vec<&str> =
-        judged().filter(|(_, it)| matches!(it, Some(Ok(_)))).map(|(label, _)| label).collect();
-    if !would.is_empty() {
-        return format!("{} would do, and went to another order", would.join(", "));
-    }
-    let nearest = judged()
-        .filter_map(|(label, it)| Some((label, it.as_ref()?.as_ref().err()?)))
-        .min_by(|a, b| miss(a.1).total_cmp(&miss(b.1)));
-    match nearest {
-        Some((label, unfit)) => format!("none would do; nearest is {label}: {unfit}"),
-        None => "there is no cleft".to_owned(),
-    }
+    let judged = rack.clefts.iter().map(|it| it.label.as_str()).zip(row);
+    let would = |labels: &str| format!("{labels} would do, and went to another order");
+    why(judged, would, "none would do").unwrap_or_else(|| "there is no cleft".to_owned())
 }
 
 /// Why a cleft is left over.
 fn why_over(column: &[&Judged], orders: &[Ordered]) -> String {
-    let names = orders.iter().map(|it| it.name.as_str());
-    let judged = || names.clone().zip(column);
-    let would: Vec<&str> =
-        judged().filter(|(_, it)| matches!(it, Some(Ok(_)))).map(|(name, _)| name).collect();
-    if !would.is_empty() {
-        return format!("would do for {}, which others suit as well or better", would.join(", "));
+    let judged = orders.iter().map(|it| it.name.as_str()).zip(column.iter().copied());
+    let would = |names: &str| format!("would do for {names}, which others suit as well or better");
+    why(judged, would, "does for none")
+        .unwrap_or_else(|| "no order can be made of any willow".to_owned())
+}
+
+/// What would do, or that nothing would and what is nearest; none where nothing was judged.
+fn why<'a>(
+    judged: impl Iterator<Item = (&'a str, &'a Judged)> + Clone,
+    would: impl Fn(&str) -> String,
+    nothing: &str,
+) -> Option<String> {
+    let suiting: Vec<&str> =
+        judged.clone().filter(|(_, it)| matches!(it, Some(Ok(_)))).map(|(name, _)| name).collect();
+    if !suiting.is_empty() {
+        return Some(would(&suiting.join(", ")));
     }
-    let nearest = judged()
+    let (name, unfit) = judged
         .filter_map(|(name, it)| Some((name, it.as_ref()?.as_ref().err()?)))
-        .min_by(|a, b| miss(a.1).total_cmp(&miss(b.1)));
-    match nearest {
-        Some((name, unfit)) => format!("does for none; nearest is {name}: {unfit}"),
-        None => "no order can be made of any willow".to_owned(),
-    }
+        .min_by(|a, b| miss(a.1).total_cmp(&miss(b.1)))?;
+    Some(format!("{nothing}; nearest is {name}: {unfit}"))
 }
 
 /// How far a cleft is from suiting, to tell the nearest: one that is too small cannot be mended and comes last.

@@ -3,9 +3,9 @@
 //! Set on 2026-11-29 before any of it was computed. Theirs: six rods swung overarm as fast as can be, three of one mass
 //! and three of one swing moment; speed ∝ I^−0.27 above 0.03 kg m², about the same whatever the mass at one swing
 //! moment (abstract read; the rods' own figures and the axis of their moment were not: taken as the hand's). Ours: four
-//! rods each, a plane, one arm on a trunk that stands still. Other implements have −0.25 and −0.26 on the same page, and
-//! four people differ: ±0.05 is accepted. "About the same": twice the mass within 3.5 %, an exponent of ±0.05. That mass
-//! costs nothing at one moment says that an ounce costs nothing at the axis of that moment: the hand, ±0.05 m.
+//! rods each, a plane, one arm on a trunk that stands still. Other implements have −0.25 and −0.26 on the same page,
+//! and four people differ: ±0.05 is accepted. "About the same": twice the mass within 3.5 %, an exponent of ±0.05. That
+//! mass costs nothing at one moment says that an ounce costs nothing at the axis of that moment: the hand, ±0.05 m.
 
 mod arm;
 

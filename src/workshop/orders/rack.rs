@@ -32,8 +32,8 @@ pub const METER_SD: f64 = 0.02;
 pub const UNREAD_SD: f64 = 0.04;
 
 impl RackCleft {
-    /// Density of the blade to be made of it, kg/m³ at 12 % water, in doubt by its volume and its moisture; shrinkage is
-    /// left out.
+    /// Density of the blade to be made of it, kg/m³ at 12 % water, in doubt by its volume and its moisture; shrinkage
+    /// is left out.
     pub fn density_kg_m3(&self) -> Uncertain {
         let it = self.cleft.density_kg_m3();
         let (moisture, sd) = match self.cleft.moisture {

@@ -1,8 +1,8 @@
 //! Which willow a card can be carved from: the lightest and the heaviest of which some blade meets it.
 //!
 //! A light cleft makes a thick blade, until the Laws forbid its edges or its depth; a heavy one a thin blade, until its
-//! edges would not last. At each density the plain blade is tried first, then, where the maker has that way out, one with
-//! a fuller back at the light end and a hollower one at the heavy end.
+//! edges would not last. At each density the plain blade is tried first, then, where the maker has that way out, one
+//! with a fuller back at the light end and a hollower one at the heavy end.
 
 use crate::bat::described::Cleft;
 use crate::bat::laws::Limits;

@@ -1,16 +1,24 @@
 //! The planing plan: from a part-made bat on the bench to its card, a pass at a time, from the heavy side.
 
 pub mod additions;
+pub mod bench;
 pub mod cuts;
+mod even_sides;
+mod goal;
 mod part_made;
+pub mod pass;
 pub mod plan;
 mod regions;
+mod shares;
+mod shaved_handle;
 mod thinner;
 
 pub use super::pickup_moments::PickupMoments;
 pub use additions::{Addition, Finish};
+pub use bench::Bench;
 pub use cuts::{Place, Planed, Taken};
 pub use part_made::{DrawnOn, Lies, on_the_bench, part_made};
-pub use plan::{Bench, Pass, Plan, PlanFault, plan};
+pub use pass::Pass;
+pub use plan::{Plan, PlanFault, plan};
 pub use regions::Region;
 pub use thinner::{Deepest, lever_m, thinner_m};

@@ -15,8 +15,8 @@ pub const CANE_RESPONSE_SD: f64 = 0.2;
 /// The shape after its wood has gone from one moisture to another, kg of water for each kg of dry wood.
 ///
 /// Willow's weight goes with `(1 + M)` at the same dry weight, that of the handle with `(1 + k M)`, k the
-/// share that is cane times `cane_response`: there and back is the same bat. Swelling is neglected here: across the grain it moves no weight along the bat
-/// (see [`super::swelling`] for its size).
+/// share that is cane times `cane_response`: there and back is the same bat. Swelling is neglected here: across the
+/// grain it moves no weight along the bat (see [`super::swelling`] for its size).
 pub fn wetted(shape: &BatShape, from: f64, to: f64, cane_response: f64) -> BatShape {
     let heavier = |takes: f64| (1.0 + takes * to) / (1.0 + takes * from);
     let mut wet = shape.clone();

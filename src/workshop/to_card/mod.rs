@@ -85,8 +85,8 @@ pub const HOLLOW_MOVE: f64 = 0.25;
 /// The same of the edges.
 const EDGE_MOVE_M: f64 = 0.003;
 
-/// The plainest shape that meets a card, its handle as thick as asked or within its limits; or what stands in the way of
-/// one with the figures asked.
+/// The plainest shape that meets a card, its handle as thick as asked or within its limits; or what stands in the way
+/// of one with the figures asked.
 ///
 /// # Errors
 /// In plain words.
@@ -97,8 +97,8 @@ pub fn plainest(start: &Start<'_>, card: &Card) -> Result<Carved, String> {
     found.ok_or_else(|| targets.why(&starts[0]))
 }
 
-/// The start carved until it has these figures, within craft and the Laws, its joint whole; or what stands in the way. Its
-/// swell goes with the taper as in the size's family, beyond the places for which a card is carved if need be.
+/// The start carved until it has these figures, within craft and the Laws, its joint whole; or what stands in the way.
+/// Its swell goes with the taper as in the size's family, beyond the places for which a card is carved if need be.
 ///
 /// # Errors
 /// In plain words.

@@ -68,7 +68,7 @@ fn the_node_moves_to_the_toe_evenly_as_the_toe_guard_thickens() {
         .map(|n| {
             let mut shape = reference.clone();
             shape.blade.toe_guard_m = 0.25e-3 * f64::from(n);
-            shape.bending_node_m(MODULI).unwrap()
+            *shape.bending_modes(MODULI, 1)[0].nodes_m.last().unwrap()
         })
         .collect();
     println!("{nodes:?}");

@@ -4,23 +4,38 @@ use backlift::drawing::palette::{Colour, DARK, LIGHT, PRINT, cividis};
 use backlift::drawing::type_setting::{Lettering, Size, tree};
 use backlift::drawing::{arc as arc_drawing, innings_chart, map as map_drawing, words};
 
+/// Relative luminance, 0 to 1. Source: WCAG 2.2, definition of relative luminance.
+fn luminance(Colour(channels): Colour) -> f64 {
+    let [r, g, b] = channels.map(|channel| {
+        let c = f64::from(channel) / 255.0;
+        if c <= 0.04045 { c / 12.92 } else { libm::pow((c + 0.055) / 1.055, 2.4) }
+    });
+    0.2126 * r + 0.7152 * g + 0.0722 * b
+}
+
+/// Contrast of two colours, 1 to 21. Source: WCAG 2.2, definition of contrast ratio.
+fn contrast(one: Colour, other: Colour) -> f64 {
+    let (a, b) = (luminance(one), luminance(other));
+    (a.max(b) + 0.05) / (a.min(b) + 0.05)
+}
+
 /// WCAG 2.2: black on white has the greatest contrast, 21 to 1; text needs 4.5, lines and marks 3.
 #[test]
 fn published_contrast_suffices_for_every_text_and_every_bat() {
-    assert!((Colour([0; 3]).contrast(Colour([255; 3])) - 21.0).abs() < 1e-9);
+    assert!((contrast(Colour([0; 3]), Colour([255; 3])) - 21.0).abs() < 1e-9);
     for theme in [LIGHT, DARK, PRINT] {
         for text in [theme.ink, theme.quiet] {
-            assert!(text.contrast(theme.ground) >= 4.5 && text.contrast(theme.panel) >= 4.5);
+            assert!(contrast(text, theme.ground) >= 4.5 && contrast(text, theme.panel) >= 4.5);
         }
         for bat in theme.bats {
-            assert!(bat.contrast(theme.ground) >= 3.0, "{bat}: {}", bat.contrast(theme.ground));
+            assert!(contrast(bat, theme.ground) >= 3.0, "{bat}: {}", contrast(bat, theme.ground));
         }
     }
 }
 
 #[test]
 fn the_maps_scale_grows_lighter_all_the_way_so_that_grey_paper_keeps_it() {
-    let shades: Vec<f64> = (0..=40).map(|k| cividis(f64::from(k) / 40.0).luminance()).collect();
+    let shades: Vec<f64> = (0..=40).map(|k| luminance(cividis(f64::from(k) / 40.0))).collect();
     assert!(shades.windows(2).all(|it| it[0] < it[1]), "{shades:?}");
 }
 

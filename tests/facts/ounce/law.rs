@@ -7,6 +7,7 @@ use backlift::ounce::axis::CostAxis;
 use backlift::ounce::cost::{Cost, OUNCE_KG, STATIONS, StrokeOunce};
 use backlift::ounce::moments::TopMoments;
 
+use super::exponents::Exponents;
 use crate::swing::players::adult_bat;
 
 fn cost(from_top_m: f64, speed_change_m_s_per_kg: f64) -> Cost {
@@ -113,7 +114,7 @@ fn a_bat_turned_about_a_fixed_axis_by_given_work_has_that_axis() {
 
 /// `v = I^p m^q` gives back p and q.
 #[test]
-fn elasticities_are_those_of_a_power_law() {
+fn exponents_are_those_of_a_power_law() {
     let bat = adult_bat();
     let (p, q, v) = (-0.2, -0.1, 15.0);
     let (mass, swing) = (bat.mass_kg(), bat.swing_moment_kg_m2());
@@ -121,7 +122,7 @@ fn elasticities_are_those_of_a_power_law() {
     // dv/dm (x) = v (p (x − a)² / I + q / m).
     let at = |x: f64| cost(x, v * (p * (x - a) * (x - a) / swing + q / mass));
     let it = StrokeOunce::through("law", v, 0.85, [0.0, 0.4, 0.85].map(at));
-    let found = it.elasticities(&bat);
+    let found = Exponents::of(&it, &bat);
     assert_relative_eq!(found.swing_moment_at_fixed_mass, p, epsilon = 1e-9);
     assert_relative_eq!(found.mass_at_fixed_swing_moment, q, epsilon = 1e-9);
 }

@@ -15,6 +15,7 @@ use backlift::ounce::swung::{cost_at, ounce_cost};
 use backlift::player::{Player, player};
 use backlift::swing::batter::Batter;
 
+use super::exponents::Exponents;
 use crate::swing::players::{FRESH, adult, adult_bat, bat_with, boy_of_twelve, boys_bat};
 
 fn batter(player: &Player, bat: &Bat) -> Batter {
@@ -42,9 +43,9 @@ fn boy() -> &'static (Batter, Vec<StrokeOunce>) {
 fn shown(who: &str, it: &StrokeOunce, bat: &Bat) {
     let axis = it.axis();
     let km_h = |share: f64| -3.6 * it.ounce_at_m_s(share * it.length_m);
-    let e = it.elasticities(bat);
+    let e = Exponents::of(it, bat);
     println!(
-        "ounce {who} {}: km/h {:.3} at the top, {:.3} in the middle, {:.3} at the toe; axis {:.3} m above, left {:.1} %; elasticities I|m {:.3}, m|I {:.3}",
+        "ounce {who} {}: km/h {:.3} at the top, {:.3} in the middle, {:.3} at the toe; axis {:.3} m above, left {:.1} %; exponents I|m {:.3}, m|I {:.3}",
         it.stroke,
         km_h(0.0),
         km_h(0.5),
@@ -164,7 +165,7 @@ fn both_weight_and_swing_moment_slow_a_man() {
         for x in [0.0, 0.1524, 0.45, 0.70, 0.85] {
             println!("standard man {} at {x} m: {:.3} km/h", it.stroke, -3.6 * it.ounce_at_m_s(x));
         }
-        let e = it.elasticities(&bat);
+        let e = Exponents::of(&it, &bat);
         assert!(e.swing_moment_at_fixed_mass < 0.0, "{}: {e:?}", it.stroke);
         assert!(e.mass_at_fixed_swing_moment < 0.0, "{}: {e:?}", it.stroke);
         assert!(it.axis().above_top_m > 0.0, "{}: {:?}", it.stroke, it.axis());

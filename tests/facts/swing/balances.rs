@@ -7,7 +7,7 @@ use backlift::frames::{DMat3, DVec3, STANDARD_GRAVITY_M_S2, rotation_vector};
 use backlift::measurement::person::Handed;
 use backlift::player::joints::JOINT_COUNT;
 use backlift::swing::fastest_controlled::fastest_controlled;
-use backlift::swing::hand_wrench::hands;
+use backlift::swing::hand_wrench::{HandWrench, hands};
 use backlift::swing::run::{Instantaneous, STEPS, Swinger};
 
 use super::pilot::{pilot_bat, pilot_player, pilot_rig};
@@ -83,9 +83,12 @@ fn the_hands_together_give_the_rate_of_the_bats_momentum() {
             let com = k.point(chain.link.bat, link.com);
             poses.push((com + at.pelvis_W, k.R[chain.link.bat]));
             let loads = hands(chain, &k, at);
-            let top = loads.top.about(com - chain.on_bat(&k, chain.grip.top_hand_m));
-            let bottom = loads.bottom.about(com - chain.on_bat(&k, chain.grip.bottom_hand_m));
-            given.push((top.force_W + bottom.force_W, top.couple_W + bottom.couple_W));
+            let about_com = |it: HandWrench, hand_m: f64| {
+                it.couple_W - (com - chain.on_bat(&k, hand_m)).cross(it.force_W)
+            };
+            let couple_W = about_com(loads.top, chain.grip.top_hand_m)
+                + about_com(loads.bottom, chain.grip.bottom_hand_m);
+            given.push((loads.top.force_W + loads.bottom.force_W, couple_W));
         }
         let (mut off, mut peak) = ([0.0_f64; 2], [0.0_f64; 2]);
         for i in 2..poses.len() - 2 {

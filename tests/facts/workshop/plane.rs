@@ -8,8 +8,9 @@ use backlift::files::{assets, card};
 use backlift::measurement::bench::{BALANCE_SD_M, SCALE_SD_KG};
 use backlift::uncertain::Uncertain;
 use backlift::workshop::carved::{Figures, Held, carve};
+use backlift::workshop::plane::bench::OVERSHOOT;
 use backlift::workshop::plane::cuts::{amount_for, cut, room};
-use backlift::workshop::plane::plan::{OVERSHOOT, SMALLEST_PASS_KG};
+use backlift::workshop::plane::pass::SMALLEST_PASS_KG;
 use backlift::workshop::plane::{
     self, Bench, Finish, PickupMoments, Place, PlanFault, Planed, plan, thinner_m,
 };

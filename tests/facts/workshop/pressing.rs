@@ -45,7 +45,7 @@ fn a_box_pressed_sheet_by_sheet_moves_as_the_closed_form_says() {
     let (mut wood_m, mut z, mut zz) = (0.0, 0.0, 0.0);
     for n in 0..SHEETS {
         let behind_m = pressed.layer_m - (n as f64 + 0.5) * thin_m;
-        let wood = thin_m * (1.0 + pressing.denser_at(behind_m));
+        let wood = thin_m * (1.0 + pressing.denser * (1.0 - behind_m / pressed.layer_m));
         let after = 0.02 - behind_m;
         let before = 0.02 - pressed.layer_m + wood_m + 0.5 * wood;
         z += wood * (after - before);

@@ -92,7 +92,7 @@ fn lines(shown: &Shown) -> Vec<Line> {
         out.push(line(&format!("{name}, at fifty"), speed(When::AtFifty), how));
         out.push(line("  lost by fifty", Figure::Drop(i), How::Share));
     }
-    let lead = shown.strokes.get(shown.lead()).map_or("", String::as_str);
+    let lead = shown.strokes.get(shown.lead).map_or("", String::as_str);
     let late = |name: &str, figure, how| {
         line(&format!("{lead} at fifty: {name}"), shown.late(figure), how)
     };
@@ -196,7 +196,7 @@ fn many_pairs(shown: &Shown, pairs: &[[usize; 2]], units: Units) -> String {
             ]
         })
         .collect();
-    let lead = shown.strokes.get(shown.lead()).map_or("", String::as_str);
+    let lead = shown.strokes.get(shown.lead).map_or("", String::as_str);
     let heads = ["", "at the toe", "felt?", &format!("{lead} at fifty")];
     format!("Bat against bat, as if tape were put on the first one's toe or taken off\n{}", {
         table(&heads, &rows) + "? within the doubt: not real. Every figure of every pair: --json\n"

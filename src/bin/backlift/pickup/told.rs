@@ -186,7 +186,7 @@ const FEEL: &str = "Feel it: hold each level by its handle with one hand, then t
 
 /// The ounce where everybody can put it: at both ends of the bat, at the bottom hand and at the balance point.
 fn places(it: &Shown, units: Units) -> Vec<OunceAt> {
-    let Some(pull) = it.ounces.strokes.get(it.ounces.pull) else { return Vec::new() };
+    let Some(pull) = it.ounces.lead() else { return Vec::new() };
     let (shape, bat) = (it.same_scale[0].shape(), &it.ounces.bat);
     let all = [
         ("top of the handle", 0.0),

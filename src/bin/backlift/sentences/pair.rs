@@ -14,7 +14,7 @@ pub fn sentence(shown: &Shown, units: Units) -> String {
     let (Some(slow), Some(fast)) = (bats().min_by(by_speed), bats().max_by(by_speed)) else {
         return String::new();
     };
-    let stroke = shown.strokes.get(shown.lead()).map_or("stroke", String::as_str);
+    let stroke = shown.strokes.get(shown.lead).map_or("stroke", String::as_str);
     let (a, b) = (shown.label(fast), shown.label(slow));
     let pair = [fast.min(slow), fast.max(slow)];
     let Some(it) = shown.difference(pair, speed) else {

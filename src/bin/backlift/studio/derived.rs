@@ -83,16 +83,13 @@ fn bench_key(it: &WeighedBat) -> u64 {
     key_of(&(it.mass_kg, it.balance_m, it.swing_moment_kg_m2, &it.size))
 }
 
-/// The field that a fault names before its colon.
+/// The field that a fault is of.
 pub fn path_of(fault: &Fault) -> Option<&str> {
-    let (path, _) = fault.message.split_once(": ")?;
-    (!path.contains(' ')).then_some(path)
+    fault.field.as_deref()
 }
 
 /// What a fault says, without the field's path.
 pub fn words(fault: &Fault) -> &str {
-    match path_of(fault) {
-        Some(path) => fault.message.get(path.len() + 2..).unwrap_or(&fault.message),
-        None => &fault.message,
-    }
+    let said = path_of(fault).and_then(|it| fault.message.strip_prefix(it)?.strip_prefix(": "));
+    said.unwrap_or(&fault.message)
 }

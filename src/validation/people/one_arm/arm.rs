@@ -19,7 +19,8 @@ use crate::swing::activation::ACTIVATION_TIME_S;
 pub const N: usize = 3;
 /// Of an arm's seven joints those that move in the plane: flexion of shoulder and elbow, radial deviation.
 const OF_ARM: [usize; N] = [TOP_ARM, TOP_ARM + 3, TOP_ARM + 6];
-/// Rod across the palm: how far it lies off square to the forearm, towards its line, rad (assumption: held as a racket).
+/// Rod across the palm: how far it lies off square to the forearm, towards its line, rad (assumption: held as a
+/// racket).
 const OBLIQUE_RAD: f64 = 40.0 * DEGREE;
 /// Cocked behind the head: shoulder, elbow, wrist, rad.
 const START_RAD: [f64; N] = [160.0 * DEGREE, 120.0 * DEGREE, 20.0 * DEGREE];
