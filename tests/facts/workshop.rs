@@ -11,3 +11,4 @@ mod stage_files;
 mod stages;
 mod to_card;
 mod uptake;
+mod wish;
