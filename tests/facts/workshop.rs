@@ -2,6 +2,7 @@
 
 mod assignment;
 mod combined;
+mod lateral;
 mod orders;
 mod pickup_pair;
 mod plane;

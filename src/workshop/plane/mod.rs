@@ -5,6 +5,7 @@ pub mod cuts;
 mod part_made;
 pub mod plan;
 mod regions;
+pub mod sides;
 mod thinner;
 
 pub use super::pickup_moments::PickupMoments;

@@ -15,7 +15,8 @@ use crate::uncertain::{Uncertain, independent_sd};
 use super::PickupMoments;
 use super::additions::{Addition, Finish, additions};
 use super::cuts::{Place, Planed, Room, amount_for, cut, room};
-use super::thinner::{Deepest, deepest, lever_m};
+use super::sides::shared;
+use super::thinner::{Deepest, deepest};
 
 /// A part-made bat on the bench.
 #[derive(Clone, Debug)]
@@ -395,19 +396,14 @@ fn shaved(bench: &Bench<'_>, card: &Card, goal: &Goal, now: PickupMoments) -> Ve
     out
 }
 
-/// Least that either side gives of a pass that evens the sides, as a share of it: assumption.
-const LEAST_OF_A_SIDE: f64 = 0.2;
-
 /// Takes more off the side to which the blade balances, until its middle is in the middle.
 fn evened(passes: &mut [Pass], bench: &Bench<'_>) {
     let mut heavy_kg_m = bench.mass_kg.value * bench.left_m;
     let mut before = bench.shape.clone();
     for it in passes {
-        if let (Some(sides_kg), Some(lever_m)) = (&mut it.sides_kg, lever_m(&before, &it.shape)) {
-            let most_kg = (0.5 - LEAST_OF_A_SIDE) * it.off_kg;
-            let more_kg = (0.5 * heavy_kg_m / lever_m).clamp(-most_kg, most_kg);
-            *sides_kg = [0.5 * it.off_kg + more_kg, 0.5 * it.off_kg - more_kg];
-            heavy_kg_m -= 2.0 * more_kg * lever_m;
+        let of_pass = shared(heavy_kg_m, it.off_kg, &before, &it.shape);
+        if let (Some(sides_kg), Some(shared)) = (&mut it.sides_kg, of_pass) {
+            (*sides_kg, heavy_kg_m) = (shared.sides_kg, shared.heavy_kg_m);
         }
         before = it.shape.clone();
     }
