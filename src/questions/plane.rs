@@ -13,7 +13,7 @@ use crate::files::shape::LoadedShape;
 use crate::workshop::combined::{Reading, combined};
 use crate::workshop::history::{Now, now};
 use crate::workshop::lateral::left_m;
-use crate::workshop::plane::{self, Addition, Bench, DrawnOn, PickupMoments, Plan};
+use crate::workshop::plane::{self, Addition, Bench, DrawnOn, PickupMoments, Plan, ThinEdge};
 use crate::workshop::stages::{BatLog, Entry, Stage, finish};
 
 /// A part-made bat as it lies on the bench.
@@ -53,6 +53,8 @@ pub struct Planned {
     pub drawn_on: DrawnOn,
     /// The passes.
     pub plan: Plan,
+    /// Of each pass, the edge that it leaves thinner than makers of the size leave it.
+    pub thin_edges: Vec<Option<ThinEdge>>,
     /// One standard deviation of what the plane takes off, as a share of what it should.
     pub planing_sd: f64,
 }
@@ -105,6 +107,7 @@ pub fn planned(card: Card, it: PartMade) -> Result<Planned, Stop> {
         apart_sds,
         now,
         drawn_on,
+        thin_edges: plan.thin_edges(&shape, &size.reference),
         plan,
         shape,
         planing_sd,

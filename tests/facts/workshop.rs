@@ -10,6 +10,7 @@ mod pressing;
 mod season;
 mod stage_files;
 mod stages;
+mod thin_edges;
 mod to_card;
 mod uptake;
 mod wish;

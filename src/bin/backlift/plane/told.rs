@@ -3,7 +3,7 @@
 use backlift::card::Figure;
 use backlift::questions::plane::Planned;
 use backlift::units::{Quantity, Units, spoken};
-use backlift::workshop::plane::{DrawnOn, Pass, PickupMoments, Plan};
+use backlift::workshop::plane::{DrawnOn, Pass, PickupMoments, Plan, ThinEdge};
 use backlift::workshop::stages::Entry;
 
 use crate::figure::{figure_words, percent, plain};
@@ -43,6 +43,9 @@ pub(super) fn told(it: &Planned, kept: Option<&Entry>, units: Units) -> String {
     out += &table(&heads, &rows);
     for (n, pass) in plan.passes.iter().enumerate() {
         out += &(set_in(&format!("{}: {}", n + 1, how(pass, units))) + "\n");
+    }
+    if let Some(words) = thin_edge(it, units) {
+        out += &(set_in(&words) + "\n");
     }
     out += &(set_in(&rules(it.planing_sd, plan.overshoot_limit)) + "\n\n");
     out += &to_come(plan, units);
@@ -108,6 +111,25 @@ fn how(pass: &Pass, units: Units) -> String {
             grams(right_kg)
         ),
     }
+}
+
+/// The thinnest edge against what makers leave, and from which pass on.
+fn thin_edge(it: &Planned, units: Units) -> Option<String> {
+    let passes = it.thin_edges.iter().enumerate();
+    let thin: Vec<(usize, ThinEdge)> = passes.filter_map(|(n, it)| Some((n, (*it)?))).collect();
+    let share = |it: &ThinEdge| it.edge_m / it.makers_m;
+    let (first, (_, worst)) =
+        (thin.first()?.0, thin.iter().min_by(|a, b| share(&a.1).total_cmp(&share(&b.1)))?);
+    let from_toe_m = (1.0 - worst.from_shoulder) * it.shape.blade.length_m;
+    let mm = |it: f64| plain(1e3 * it, 0, "mm");
+    Some(format!(
+        "From pass {} on edges get thinner than makers of size {} leave them: down to {}, {} from the toe, where they leave {} (common practice, no source). Look before you cut: a lighter cleft needs no such edges",
+        first + 1,
+        it.card.size,
+        mm(worst.edge_m),
+        spoken(Quantity::Length, from_toe_m, 0.01, units),
+        mm(worst.makers_m),
+    ))
 }
 
 fn to_come(plan: &Plan, units: Units) -> String {
