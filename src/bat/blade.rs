@@ -1,5 +1,6 @@
 //! The blade: stations along it, the cross-section at each, and what is glued to the willow.
 
+use super::bow::Bow;
 use super::lofted_solid::{GAUSS_4, MassMoments, Section};
 
 /// Least and most hollow that a back is described with: fuller it bulges, hollower it turns up at the edge.
@@ -93,7 +94,7 @@ pub struct Blade {
     /// Height of the middle of the face over the axis of the handle at shoulder and toe, m.
     pub face_m: f64,
     /// Bow: height of the face's arc along the blade, m; shoulder and toe stand so far before the middle. 0 is
-    /// straight. The chord lies along the handle (assumption). A ball of `impact` meets the chord.
+    /// straight. The chord lies along the handle (assumption).
     pub bow_m: f64,
     /// Density of the willow as played, oil and moisture included, kg/m³.
     pub density_kg_m3: f64,
@@ -137,14 +138,12 @@ impl Blade {
     /// Height of the middle of the face over the axis of the handle, m, at a share of the way from shoulder to toe:
     /// an arc of a circle over its chord.
     pub fn face_at_m(&self, from_shoulder: f64) -> f64 {
-        if self.bow_m <= 0.0 {
-            return self.face_m;
-        }
-        let half_m = 0.5 * self.length_m;
-        let radius_m = 0.5 * (half_m * half_m / self.bow_m + self.bow_m);
-        let along_m = (2.0 * from_shoulder - 1.0) * half_m;
-        let below_m = libm::sqrt((radius_m * radius_m - along_m * along_m).max(0.0));
-        self.face_m - (below_m - (radius_m - self.bow_m))
+        self.face_m - self.bow().behind_chord_m(from_shoulder)
+    }
+
+    /// The arc of the face along the blade.
+    pub fn bow(&self) -> Bow {
+        Bow { chord_m: self.length_m, sagitta_m: self.bow_m.max(0.0) }
     }
 
     /// The blade at a place between its stations, as a share of the way from shoulder to toe; none of a

@@ -10,9 +10,6 @@ pub use super::sound::sound;
 use super::willow::{POSSIBLE_KG_M3, USUAL_DENSITY_KG_M3};
 use crate::uncertain::Uncertain;
 
-/// Diameter through over that across of an oval handle: assumption, the reference bats' own.
-pub const OVAL: f64 = 0.93;
-
 /// What a maker says of the blade; nothing said is as in the size's reference bat. Metres.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct DescribedBlade {
@@ -218,11 +215,7 @@ impl Described {
             it.grip_length_m.unwrap_or(handle.grip_length_m).min(handle.length_m);
         handle.splice_m = it.splice_m.unwrap_or(handle.splice_m);
         if let Some(section) = it.section {
-            handle.oval = match section {
-                HandleShape::Round => [1.0, 1.0],
-                HandleShape::Oval => [OVAL, OVAL],
-                HandleShape::SemiOval => [OVAL, 1.0],
-            };
+            handle.oval = section.oval();
         }
         let fitted = it.diameter_m.map_or(Ok(()), |diameter_m| handle.fit_over_grip_m(diameter_m));
         handle.shoulder_diameter_m = it.shoulder_diameter_m.unwrap_or(handle.shoulder_diameter_m);

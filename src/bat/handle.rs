@@ -14,7 +14,22 @@ pub enum HandleShape {
     SemiOval,
 }
 
+/// Diameter through over that across of an oval handle: assumption, the reference bats' own.
+const OVAL: f64 = 0.93;
+
 impl HandleShape {
+    /// All of them.
+    pub const ALL: [Self; 3] = [Self::Round, Self::Oval, Self::SemiOval];
+
+    /// Diameter through (along z) as a share of that across, at the top and at the shoulder: [`Handle::oval`].
+    pub fn oval(self) -> [f64; 2] {
+        match self {
+            Self::Round => [1.0, 1.0],
+            Self::Oval => [OVAL, OVAL],
+            Self::SemiOval => [OVAL, 1.0],
+        }
+    }
+
     /// In a word.
     pub fn words(self) -> &'static str {
         match self {

@@ -3,6 +3,7 @@
 mod added_mass;
 pub mod beam;
 pub mod blade;
+pub mod bow;
 mod carve;
 pub mod completed;
 pub mod described;

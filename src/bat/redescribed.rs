@@ -2,7 +2,7 @@
 
 use super::blade::Blade;
 use super::described::{
-    Described, DescribedBlade, DescribedExtras, DescribedHandle, OVAL, USUAL_RUBBER_KG_M3,
+    Described, DescribedBlade, DescribedExtras, DescribedHandle, USUAL_RUBBER_KG_M3,
     USUAL_RUBBER_SHARE,
 };
 use super::handle::{Handle, HandleShape};
@@ -61,12 +61,7 @@ fn handle(it: &Handle, reference: &Handle) -> DescribedHandle {
     let cane =
         (it.density_kg_m3 - USUAL_RUBBER_SHARE * USUAL_RUBBER_KG_M3) / (1.0 - USUAL_RUBBER_SHARE);
     let grip_length_m = reference.grip_length_m * it.length_m / reference.length_m;
-    let sections = [
-        (HandleShape::Round, [1.0, 1.0]),
-        (HandleShape::Oval, [OVAL, OVAL]),
-        (HandleShape::SemiOval, [OVAL, 1.0]),
-    ];
-    let section = sections.into_iter().find(|(_, oval)| *oval == it.oval).map(|it| it.0);
+    let section = HandleShape::ALL.into_iter().find(|section| section.oval() == it.oval);
     DescribedHandle {
         length_m: other(it.length_m, reference.length_m),
         diameter_m: Some(over_grip_m),

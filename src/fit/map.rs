@@ -2,6 +2,7 @@
 
 use super::candidates::Range;
 use super::domain::Domain;
+use super::middle_of::middle_of;
 use super::order::{FitFault, Order};
 use super::size_swings::{SizeFault, SizeSwings};
 use crate::bat::Bat;
@@ -10,7 +11,6 @@ use crate::bat::makeable::MadeBat;
 use crate::bat::sizes::Size;
 use crate::calibration::limit::FIGURES;
 use crate::measurement::plan::Middle;
-use crate::worth::constants::USUAL_MIDDLE;
 use crate::worth::expected::{Judged, Worth};
 use crate::worth::meeting::Struck;
 use crate::worth::possible::Possible;
@@ -118,11 +118,7 @@ impl OneSize {
     pub fn cell(&self, today: &Today, made: MadeBat) -> Cell {
         let from_toe_m = made.shape.swell_from_toe_m();
         let standard_m = self.range.size.reference.swell_from_toe_m();
-        let middle = match from_toe_m - standard_m {
-            further if further > USUAL_MIDDLE.value => Middle::High,
-            nearer if nearer < -USUAL_MIDDLE.value => Middle::Low,
-            _ => Middle::Usual,
-        };
+        let middle = middle_of(from_toe_m, standard_m);
         let worth = self.worth(today, &made.bat);
         Cell { made, middle, worth }
     }

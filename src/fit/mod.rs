@@ -9,6 +9,7 @@ pub mod domain;
 pub mod fitting;
 pub mod headline;
 pub mod map;
+pub mod middle_of;
 pub mod middles;
 pub mod on_map;
 pub mod order;

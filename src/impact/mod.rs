@@ -4,7 +4,8 @@
 //! together by a sprung hinge at the shoulder, its stiffness from beam theory ([`splice`]); the hands are
 //! masses on soft springs ([`hand`]). Where ball and face touch is asked of the engine's geometry; the force
 //! there is our own law of a compressed ball ([`ball`]): the engine's restitution acts in an instant, and the
-//! feel of a hit lies in its thousandth of a second. The bat is given as a shape ([`parts`]).
+//! feel of a hit lies in its thousandth of a second. The bat is given as a shape ([`parts`]). A bowed face is met on its
+//! arc, by the tangent plane there ([`Bow`](crate::bat::bow::Bow)); the ball comes along the normal of the chord.
 //!
 //! Left out: bending of the blade and vibration beyond the hinge's one mode, friction and spin on the face,
 //! the arms behind the hands, the load of the swing itself.

@@ -1,5 +1,6 @@
 //! The bat in two rigid parts, handle and blade, parted at the shoulder.
 
+use crate::bat::bow::Bow;
 use crate::bat::lofted_solid::MassMoments;
 use crate::bat::parallel_axis::tensor_about_point;
 use crate::bat::shape::BatShape;
@@ -36,8 +37,10 @@ pub struct Parts {
     pub toe_m: f64,
     /// Half the greatest width of the face, m.
     pub half_width_m: f64,
-    /// Height of the face over the axis of the handle, m.
+    /// Height of the face over the axis of the handle at shoulder and toe, m.
     pub face_m: f64,
+    /// How far the middle of the face lies behind these, m: sagitta of its arc.
+    pub bow_m: f64,
 }
 
 /// One thing that is wrong about a bat's weight, and how much of each figure hangs on it.
@@ -52,7 +55,7 @@ pub struct BatError {
 }
 
 impl Parts {
-    /// The parts of a shape. The face is taken as flat.
+    /// The parts of a shape. The face is taken as flat across; along, it is the arc of its bow.
     pub fn of(shape: &BatShape) -> Self {
         let (mut handle, mut blade) = (MassMoments::default(), MassMoments::default());
         shape.handle.add_down_to_shoulder(&mut handle);
@@ -65,7 +68,18 @@ impl Parts {
             toe_m: shape.length_m(),
             half_width_m: 0.5 * shape.blade.width_m(),
             face_m: shape.blade.face_m,
+            bow_m: shape.blade.bow_m.max(0.0),
         }
+    }
+
+    /// The arc of the face along the blade.
+    pub fn bow(&self) -> Bow {
+        Bow { chord_m: self.toe_m - self.shoulder_m, sagitta_m: self.bow_m }
+    }
+
+    /// Share of the way from shoulder to toe.
+    pub fn from_shoulder(&self, from_top_m: f64) -> f64 {
+        (from_top_m - self.shoulder_m) / (self.toe_m - self.shoulder_m)
     }
 
     /// How far a body resists bending at the shoulder, kg m²: the bat free in space bends with

@@ -110,10 +110,12 @@ pub struct Account {
 /// What came of a hit.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Struck {
-    /// Ball speed out of the face when it leaves, m/s.
+    /// Ball speed out of the face when it leaves, m/s: along the normal of its chord, whatever the bow.
     pub exit_m_s: f64,
     /// How far across it goes off the face's normal before the hit, rad.
     pub aside_rad: f64,
+    /// How far along the bat it goes off the normal of the face's chord, rad: towards the toe above 0.
+    pub along_rad: f64,
     /// Length of the contact, s.
     pub contact_s: f64,
     /// Greatest force of the ball, N.
@@ -169,6 +171,7 @@ pub fn strike_in_steps(hit: &Hit, until: Until, dt_s: f64) -> Result<Struck, Imp
     let mut out = Struck {
         exit_m_s: f64::NAN,
         aside_rad: f64::NAN,
+        along_rad: f64::NAN,
         contact_s: f64::NAN,
         contact_peak_n: 0.0,
         impulse_n_s: 0.0,
@@ -212,6 +215,7 @@ pub fn strike_in_steps(hit: &Hit, until: Until, dt_s: f64) -> Result<Struck, Imp
         if away && out.exit_m_s.is_nan() {
             let v = world.motion(Body::Ball).v;
             (out.exit_m_s, out.aside_rad) = (v.z, libm::atan2(v.y, v.z));
+            out.along_rad = libm::atan2(v.x, v.z);
             out.contact_s = t_s;
             out.twist_rad_s = turning_rad_s;
         }

@@ -48,6 +48,39 @@ pub(super) struct Motion {
     pub(super) omega: DVec3,
 }
 
+/// Where the ball meets the face, and how the face lies there.
+struct Met {
+    place: DVec3,
+    normal: DVec3,
+    /// Slope of the face along the blade there, its tangent.
+    slope: f64,
+}
+
+impl Met {
+    fn of(hit: &Hit) -> Self {
+        let (parts, bow) = (&hit.parts, hit.parts.bow());
+        let share = parts.from_shoulder(hit.contact_from_top_m);
+        let z = parts.face_m - bow.behind_chord_m(share);
+        let [sine, cosine] = bow.slope(share);
+        Self {
+            place: DVec3::new(hit.contact_from_top_m, hit.across_m, z),
+            normal: DVec3::new(-sine, 0.0, cosine),
+            slope: sine / cosine,
+        }
+    }
+
+    /// Half the length and the middle of the plate that stands for the face: it lies in the tangent plane at the place
+    /// met, and reaches from the shoulder to the toe. In the thousandth of a second of a hit the ball moves along the
+    /// face by a millimetre or two, over which an arc of some metres leaves its tangent by about a micrometre.
+    fn plate(&self, hit: &Hit) -> (f64, DVec3) {
+        let parts = &hit.parts;
+        let length_m = parts.toe_m - parts.shoulder_m;
+        let x = parts.shoulder_m + 0.5 * length_m;
+        let z = self.place.z + self.slope * (x - self.place.x);
+        (0.5 * length_m / self.normal.z, DVec3::new(x, 0.0, z) - self.normal * PLATE_M)
+    }
+}
+
 /// The bodies in a world of the engine. The axes are those of B at first touch.
 ///
 /// The engine steps velocities first and places after: leapfrog, with places at whole steps and velocities
@@ -91,7 +124,8 @@ impl World {
         let [handle, blade] = [&parts.handle, &parts.blade]
             .map(|it| add(it.mass_kg, it.com_B, &it.I_Com_B, velocity(it.com_B), omega));
         let r = hit.ball.radius_m;
-        let centre = DVec3::new(hit.contact_from_top_m, hit.across_m, parts.face_m + r);
+        let met = Met::of(hit);
+        let centre = met.place + met.normal * r;
         let round = DMat3::from_diagonal(DVec3::splat(0.4 * hit.ball.mass_kg * r * r));
         let towards = DVec3::Z * -hit.ball_m_s;
         let ball = add(hit.ball.mass_kg, centre, &round, towards, DVec3::ZERO);
@@ -112,14 +146,16 @@ impl World {
             .build();
         joint.softness.natural_frequency = JOINT_HZ;
         world.impulse_joints.insert(handle, blade, joint, true);
-        let length_m = parts.toe_m - parts.shoulder_m;
-        let middle = DVec3::new(parts.shoulder_m + 0.5 * length_m, 0.0, parts.face_m - PLATE_M);
+        let (half_m, middle) = met.plate(hit);
         let mut it = Self {
             world,
             bodies: [handle, blade, ball].into_iter().chain(hands).collect(),
             motions: Vec::new(),
-            plate: Cuboid::new(DVec3::new(0.5 * length_m, parts.half_width_m, PLATE_M)),
-            plate_on_blade: Pose::from_translation(middle - parts.blade.com_B),
+            plate: Cuboid::new(DVec3::new(half_m, parts.half_width_m, PLATE_M)),
+            plate_on_blade: Pose::from_parts(
+                middle - parts.blade.com_B,
+                Rotation::from_rotation_arc(DVec3::Z, met.normal),
+            ),
             sphere: Sphere::new(r),
         };
         it.motions = it.motions_of_step();

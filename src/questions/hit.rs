@@ -63,7 +63,7 @@ pub struct Found {
     pub bat_speed_was_given: bool,
     /// What came of it, with its doubt.
     pub doubted: Doubted,
-    /// Off the same bat, rigid and free, by the closed form in the middle of its width, m/s.
+    /// Off the same bat, rigid and free, by the closed form in the middle of its width, its face straight, m/s.
     pub rigid_exit_m_s: f64,
     /// Hinge, N m/rad, that would bend by the practice's figure.
     pub practice_hinge_n_m: Option<f64>,
@@ -73,7 +73,27 @@ pub struct Found {
     pub map: Option<FaceMap>,
 }
 
+/// The face where the ball meets it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FaceMet {
+    /// How far it lies behind its chord, m.
+    pub behind_chord_m: f64,
+    /// How far its normal leans to the toe from that of the chord, rad.
+    pub looks_to_toe_rad: f64,
+}
+
 impl Found {
+    /// The face where the ball meets it: an arc, where the blade has a bow.
+    pub fn face_met(&self) -> FaceMet {
+        let (parts, bow) = (&self.hit.parts, self.hit.parts.bow());
+        let share = parts.from_shoulder(self.hit.contact_from_top_m);
+        let [sine, cosine] = bow.slope(share);
+        FaceMet {
+            behind_chord_m: bow.behind_chord_m(share),
+            looks_to_toe_rad: libm::atan2(0.0 - sine, cosine),
+        }
+    }
+
     /// The pull is so near the limit of control that the doubt about the player takes all of it.
     pub fn is_at_the_limit(&self) -> bool {
         !self.bat_speed_was_given && self.bat_m_s.sd >= self.bat_m_s.value

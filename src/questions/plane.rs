@@ -12,7 +12,8 @@ use crate::files::fault::{Fault, Faults};
 use crate::files::shape::LoadedShape;
 use crate::workshop::combined::{Reading, combined};
 use crate::workshop::history::{Now, now};
-use crate::workshop::plane::{self, Addition, Bench, DrawnOn, PickupMoments, Plan};
+use crate::workshop::lateral::left_m;
+use crate::workshop::plane::{self, Addition, Bench, DrawnOn, PickupMoments, Plan, ThinEdge};
 use crate::workshop::stages::{BatLog, Entry, Stage, finish};
 
 /// A part-made bat as it lies on the bench.
@@ -52,6 +53,8 @@ pub struct Planned {
     pub drawn_on: DrawnOn,
     /// The passes.
     pub plan: Plan,
+    /// Of each pass, the edge that it leaves thinner than makers of the size leave it.
+    pub thin_edges: Vec<Option<ThinEdge>>,
     /// One standard deviation of what the plane takes off, as a share of what it should.
     pub planing_sd: f64,
 }
@@ -67,8 +70,9 @@ pub fn planned(card: Card, it: PartMade) -> Result<Planned, Stop> {
     let PartMade { weighed, entries, described, besides, planing_sd } = it;
     let sizes = sizes()?;
     let size = size_of(&card, &sizes)?;
-    let now = now(&entries, &card, size, described.as_ref(), planing_sd);
-    let Now { shape, drawn_on, planed, first, between } = now.ok_or_else(no_handle)?;
+    let now = now(&entries, &card, size, described.as_ref(), planing_sd).ok_or_else(no_handle)?;
+    let left_m = left_m(&entries, &now);
+    let Now { shape, drawn_on, planed, first, between } = now;
     let mut readings = Vec::new();
     for it in entries.get(first..entries.len().saturating_sub(1)).unwrap_or_default() {
         readings.push(of(&weigh_up_part_made(&reading_of(it, &card), str::to_owned)?.0));
@@ -85,7 +89,7 @@ pub fn planned(card: Card, it: PartMade) -> Result<Planned, Stop> {
         finish: finish(&entries),
         besides,
         planing_sd,
-        left_m: entries.last().and_then(|it| it.left_m).unwrap_or(0.0),
+        left_m,
     };
     let plan = plane::plan(&bench, &card, &size.craft)
         .map_err(|it| Stop::NoAnswer(Fault::new(it.to_string()).help(TOO_LIGHT)))?;
@@ -102,9 +106,10 @@ pub fn planned(card: Card, it: PartMade) -> Result<Planned, Stop> {
         readings,
         apart_sds,
         now,
-        shape,
         drawn_on,
+        thin_edges: plan.thin_edges(&shape, &size.reference),
         plan,
+        shape,
         planing_sd,
     })
 }

@@ -5,6 +5,7 @@ pub mod cautions;
 pub mod combined;
 pub mod grab;
 pub mod history;
+pub mod lateral;
 pub mod middles;
 pub mod orders;
 pub mod pickup_moments;

@@ -99,3 +99,28 @@ fn a_junior_is_told_every_caution() {
         assert!(said.contains(caution), "{caution} is missing: {said}");
     }
 }
+
+#[test]
+fn a_bowed_face_is_told_where_it_lies_and_looks_and_a_straight_one_is_not_told_of() {
+    let folder = tempfile::tempdir().unwrap();
+    let number = |it: &Value, at: &str| it.pointer(at).and_then(Value::as_f64).unwrap();
+    let said = || {
+        let hit = ["hit", "--speed", "15 m/s", "--shape", "blade.ron"];
+        let run = backlift().current_dir(folder.path()).args(hit).assert().success();
+        let said = String::from_utf8(run.get_output().stdout.clone()).unwrap();
+        said.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    blade(folder.path(), &[]);
+    let straight = figures(&["--shape", "blade.ron"], folder.path());
+    assert_eq!(number(&straight, "/face_behind_chord_m"), 0.0);
+    assert_eq!(number(&straight, "/face_looks_to_toe_deg"), 0.0);
+    assert!(!said().contains("bowed"), "{}", said());
+    blade(folder.path(), &[("bow: \"0 mm\"", "bow: \"10 mm\"")]);
+    let bowed = figures(&["--shape", "blade.ron"], folder.path());
+    let behind_m = number(&bowed, "/face_behind_chord_m");
+    assert!((0.003..0.010).contains(&behind_m), "{behind_m}");
+    assert!(number(&bowed, "/face_looks_to_toe_deg") < -1.0, "towards the handle");
+    let along = |it: &Value| number(it, "/exit_along_deg");
+    assert!(along(&bowed) < along(&straight) - 1.0, "{} {}", along(&bowed), along(&straight));
+    assert!(said().contains("The face is bowed: there it lies"), "{}", said());
+}

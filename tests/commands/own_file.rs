@@ -273,3 +273,32 @@ fn of_300_drawn_bats_planed_by_the_command_nine_in_ten_end_within_the_card_and_n
     assert!(10 * within >= 9 * BATS as usize, "within {within} of {BATS}");
     assert_eq!(light, 0, "too light");
 }
+
+#[test]
+fn a_side_that_was_read_once_counts_in_the_plans_after_it_until_it_is_read_again() {
+    let folder = with_card();
+    let side = ["--side", "3 mm left"];
+    let first = [&["plane", "card.ron", "--new", "bat.ron"][..], &READ, &AT, &side].concat();
+    let first = figures(&first, folder.path());
+    let uneven = |it: &Value| -> f64 {
+        let passes = it["passes"].as_array().unwrap().iter();
+        let more = |it: &Value| Some(it["left_grams"].as_f64()? - it["right_grams"].as_f64()?);
+        passes.filter_map(more).sum()
+    };
+    let pass = first["passes"][0].clone();
+    let read = |key: &str, by: f64| format!("{}", pass["then"][key].as_f64().unwrap() * by);
+    let mass = read("mass_kg", 1e3) + " g";
+    let balance = read("balance_m", 1e3) + " mm";
+    let time = read("swings_s", 1.0) + " s";
+    let next = |more: &[&str]| {
+        let read = ["--mass", &mass, "--balance", &balance, "--time", &time];
+        let at = ["--at", "2026-11-26 15:00"];
+        figures(&[&["plane", "bat.ron"][..], &read, &at, more].concat(), folder.path())
+    };
+    let evened = pass["left_grams"].as_f64().unwrap() - pass["right_grams"].as_f64().unwrap();
+    assert!(evened > 0.0, "{pass}");
+    let (then, looked) = (uneven(&next(&[])), uneven(&next(&["--side", "0 mm left"])));
+    assert!(then > 0.0, "what the first pass left is still to be evened");
+    assert!(then < uneven(&first), "{then} {}", uneven(&first));
+    assert!(looked.abs() < 1e-9, "{looked}");
+}

@@ -169,3 +169,39 @@ fn more_rubber_in_the_handle_than_the_laws_allow_is_told_and_stays_in_every_bat_
     assert_eq!(all["legal"], false);
     assert!(all["middles"].as_array().unwrap().iter().all(|it| it["legal"] == false), "{all:#}");
 }
+
+#[test]
+fn the_customers_wish_for_the_middle_chooses_among_shapes_that_meet_the_card() {
+    let folder = tempfile::tempdir().unwrap();
+    let order = "    order: Some((number: Some(\"17\"), middle: Some(Low))),\n    reason:";
+    let wished = CARD.replace("    reason:", order);
+    assert_ne!(wished, CARD);
+    std::fs::write(folder.path().join("card.ron"), wished).unwrap();
+    std::fs::write(folder.path().join("plain.ron"), CARD).unwrap();
+    let found = figures(&["shape", "--to", "card.ron", "--out", "bench"], folder.path(), 0);
+    let plain = figures(&["shape", "--to", "plain.ron"], folder.path(), 0);
+    assert!(plain["wished_middle"].is_null() && plain["answers"][0]["as_wished"].is_null());
+    assert_eq!(found["wished_middle"], "low");
+    assert_eq!(found["answers"][0]["middle"], "low");
+    assert_eq!(found["chosen"], found["answers"][0]["name"]);
+    let answers = found["answers"].as_array().unwrap();
+    let have_it = answers.iter().filter(|it| it["as_wished"] == true).count();
+    assert!(have_it > 0 && answers[..have_it].iter().all(|it| it["as_wished"] == true));
+    let made = figures(&["shape", "bench/bat.ron"], folder.path(), 0);
+    let swell = |it: &Value| it["swell_from_toe_m"].as_f64().unwrap();
+    assert!((swell(&made) - swell(&answers[0])).abs() < 1e-6, "the first is written");
+    let said = |to: &[&str]| {
+        let to = [&["shape", "--to", "card.ron"], to].concat();
+        let run = backlift().current_dir(folder.path()).args(to).assert().success();
+        let said = String::from_utf8(run.get_output().stdout.clone()).unwrap();
+        assert!(said.lines().all(|it| it.chars().count() <= 80), "{said}");
+        said.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let text = said(&[]);
+    let count = format!("wished a low middle: of {} shapes {have_it} ha", answers.len());
+    for words in [count.as_str(), "low, as wished", "no source", "of those with the wished"] {
+        assert!(text.contains(words), "{words:?} is missing in {text}");
+    }
+    let text = said(&["--hold", "swell=190 mm"]);
+    assert!(text.contains("meet the card has it, and the card stands above"), "{text}");
+}

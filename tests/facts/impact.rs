@@ -1,5 +1,7 @@
 //! Facts about the stage `impact`.
 
+mod bow;
+
 use std::ops::ControlFlow;
 
 use backlift::bat::shape::BatShape;

@@ -2,6 +2,7 @@
 
 mod assignment;
 mod combined;
+mod lateral;
 mod orders;
 mod pickup_pair;
 mod plane;
@@ -9,5 +10,7 @@ mod pressing;
 mod season;
 mod stage_files;
 mod stages;
+mod thin_edges;
 mod to_card;
 mod uptake;
+mod wish;

@@ -167,6 +167,7 @@ impl From<Table> for Hits {
             toe_m: it.bat.toe_m,
             half_width_m: it.bat.half_width_m,
             face_m: it.bat.face_m,
+            bow_m: 0.0,
         };
         let ball = Ball::from(it.ball);
         // Grip and radius of the handle do nothing in the plane.

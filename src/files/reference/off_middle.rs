@@ -114,6 +114,7 @@ impl From<Table> for OffMiddle {
             toe_m: it.bat.toe_m,
             half_width_m: it.bat.half_width_m,
             face_m: it.bat.face_m,
+            bow_m: 0.0,
         };
         let ball = Ball::from(it.ball);
         let case = |case: CaseTable| {

@@ -3,7 +3,7 @@
 pub mod additions;
 pub mod bench;
 pub mod cuts;
-mod even_sides;
+pub mod even_sides;
 mod goal;
 mod part_made;
 pub mod pass;
@@ -11,6 +11,7 @@ pub mod plan;
 mod regions;
 mod shares;
 mod shaved_handle;
+pub mod thin_edges;
 mod thinner;
 
 pub use super::pickup_moments::PickupMoments;
@@ -21,4 +22,5 @@ pub use part_made::{DrawnOn, Lies, on_the_bench, part_made};
 pub use pass::Pass;
 pub use plan::{Plan, PlanFault, plan};
 pub use regions::Region;
+pub use thin_edges::ThinEdge;
 pub use thinner::{Deepest, lever_m, thinner_m};

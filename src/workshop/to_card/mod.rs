@@ -4,10 +4,16 @@ mod away;
 mod nearest;
 mod objection;
 mod targets;
+mod wish;
 
 pub use away::Away;
+pub use wish::WishedMiddle;
+
+use std::cmp::Ordering;
+
 use nearest::nearest_between;
 use targets::Targets;
+use wish::Wished;
 
 use super::carved::{Carved, Figures, Held, carve};
 use super::reads::reads;
@@ -17,6 +23,8 @@ use crate::bat::shape::BatShape;
 use crate::bat::shaped::{ShapedBat, figures};
 use crate::bat::sizes::Size;
 use crate::card::{Asked, Card, Figure};
+use crate::fit::middle_of::middle_of;
+use crate::measurement::plan::Middle;
 use crate::uncertain::Uncertain;
 
 /// What a maker starts from.
@@ -45,6 +53,8 @@ pub struct Answer {
     pub name: &'static str,
     /// The bat.
     pub bat: ShapedBat,
+    /// Its middle.
+    pub middle: Middle,
     /// Figures of the card that it meets, each with what came out, in the card's unit.
     pub met: Vec<(Figure, f64)>,
     /// How it differs from what was carved, drawn to the card's length.
@@ -67,9 +77,12 @@ pub struct BrokenDemand {
 /// What came of it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ToCard {
-    /// Shapes that meet the card, the one first that differs least from the bat they are carved from; empty where
-    /// none can.
+    /// Shapes that meet the card, those first that have the middle the customer wishes or come nearest to it, and of
+    /// these the one that differs least from the bat they are carved from; empty where none can.
     pub answers: Vec<Answer>,
+    /// What the customer wishes of the middle, and how many have it; none where nothing is wished or nothing can be
+    /// made.
+    pub wished: Option<WishedMiddle>,
     /// What breaks it; empty where there are answers.
     pub broken: Vec<BrokenDemand>,
     /// The nearest that can be made, where no shape meets the card.
@@ -132,10 +145,22 @@ pub fn to_card(start: &Start<'_>, card: &Card, is_stopped: &dyn Fn() -> bool) ->
         .into_iter()
         .filter_map(|(name, held)| found(name, &held))
         .collect();
+    let wished = wished_middle(card).map(|it| Wished::of(it, start.size, like.blade.length_m));
+    let plain_m = like.swell_from_toe_m();
     let mut answers: Vec<Answer> = plain.into_iter().chain(others).collect();
-    answers.sort_by(|a, b| a.away.steps().total_cmp(&b.away.steps()));
+    let away_m = |it: &Answer| wished.map_or(0.0, |of| of.away_m(it.bat.shape.swell_from_toe_m()));
+    if let (Some(wished), None) = (&wished, start.held.swell_from_toe_m) {
+        let nearest_m = answers.iter().map(away_m).min_by(f64::total_cmp).unwrap_or(0.0);
+        let swells = wished.swells_m(plain_m, nearest_m).into_iter();
+        let held = swells.map(|it| Held { swell_from_toe_m: Some(it), ..start.held });
+        let more = held.into_iter().find_map(|it| found(wished.name(), &it));
+        answers.extend(more);
+    }
+    let key = |it: &Answer| [away_m(it), it.away.steps()];
+    answers.sort_by(|a, b| key(a).partial_cmp(&key(b)).unwrap_or(Ordering::Equal));
     if !answers.is_empty() {
-        return ToCard { answers, broken: Vec::new(), nearest: None };
+        let wished = wished.map(|it| WishedMiddle::of(&it, &answers));
+        return ToCard { answers, wished, broken: Vec::new(), nearest: None };
     }
     let mut broken = targets.broken(&starts[0]);
     broken.extend(handle_broken(&targets, start, card));
@@ -144,7 +169,7 @@ pub fn to_card(start: &Start<'_>, card: &Card, is_stopped: &dyn Fn() -> bool) ->
     }
     let nearest = targets.nearest(&starts[0]);
     let nearest = nearest.and_then(|it| answer("nearest that can be made", &it, &starts[0], card));
-    ToCard { answers, broken, nearest }
+    ToCard { answers, wished: None, broken, nearest }
 }
 
 /// The handle's thickness as the demand that breaks the card, if another would do.
@@ -172,6 +197,9 @@ fn on_card<'a>(start: &Start<'a>, card: &Card, handle_diameter_m: f64) -> Start<
     let _ = handle.fit_over_grip_m(handle_diameter_m);
     if !card.condition.toe_guard {
         out.shape.blade.toe_guard_m = 0.0;
+    }
+    if let Some(wished) = card.order.as_ref().and_then(|it| it.wish.handle_shape) {
+        out.shape.handle.oval = wished.oval();
     }
     out
 }
@@ -218,7 +246,14 @@ fn answer(name: &'static str, carved: &Carved, start: &Start<'_>, card: &Card) -
         .filter(|(figure, value)| within(*value, card.asked(*figure)))
         .collect();
     let away = Away::of(&bat.shape, &start.shape);
-    Some(Answer { name, bat, met, away })
+    let standard_m = start.size.reference.swell_from_toe_m();
+    let middle = middle_of(bat.shape.swell_from_toe_m(), standard_m);
+    Some(Answer { name, bat, middle, met, away })
+}
+
+/// The middle that the customer wishes.
+fn wished_middle(card: &Card) -> Option<Middle> {
+    card.order.as_ref().and_then(|it| it.wish.middle)
 }
 
 /// Slack for what was solved to [`carve`](super::carved::carve)'s nearness.

@@ -26,6 +26,7 @@ fn hand(hand: &Hand, felt: &FeltSurely) -> Value {
 /// Every figure.
 pub fn of(it: &Found) -> Value {
     let (struck, account) = (&it.doubted.struck, &it.doubted.struck.account);
+    let face = it.face_met();
     let both = |n: usize| Some(hand(it.hit.hands.get(n)?, it.doubted.hands.get(n)?));
     let swing_moment_off_share = match it.bat.whose {
         Whose::OfItsSize { swing_moment_off } => Some(swing_moment_off),
@@ -43,6 +44,9 @@ pub fn of(it: &Found) -> Value {
         "exit_speed_m_s": it.doubted.exit_m_s.value,
         "exit_speed_sd_m_s": it.doubted.exit_m_s.sd,
         "rigid_exit_speed_m_s": it.rigid_exit_m_s,
+        "exit_along_deg": struck.along_rad.to_degrees(),
+        "face_behind_chord_m": face.behind_chord_m,
+        "face_looks_to_toe_deg": face.looks_to_toe_rad.to_degrees(),
         "contact_s": struck.contact_s,
         "contact_peak_n": struck.contact_peak_n,
         "splice_bend_deg": it.doubted.bend_rad.value.to_degrees(),

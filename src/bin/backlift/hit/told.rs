@@ -1,5 +1,7 @@
 //! The hit in words.
 
+mod bow;
+
 use backlift::impact::strike::FELT_S;
 use backlift::questions::hit::bat::Whose;
 use backlift::questions::hit::{Found, PRACTICE_BEND_RAD};
@@ -17,7 +19,9 @@ pub const HANDS: [&str; 2] = ["top hand", "bottom hand"];
 pub fn told(it: &Found, units: Units) -> String {
     let mut out = paragraph(&sentence(it, units)) + "\n\n";
     out += &(hands(it, units) + "\n");
-    for part in [ball(it, units), bend(it, units), twist(it, units), limits(it)] {
+    let parts = [Some(ball(it, units)), bow::told(it), Some(bend(it, units))];
+    let parts = parts.into_iter().chain([Some(twist(it, units)), Some(limits(it))]);
+    for part in parts.flatten() {
         out += &(paragraph(&part) + "\n\n");
     }
     out
@@ -193,8 +197,9 @@ fn limits(it: &Found) -> String {
             format!("the blade is one of the bat's size at its weight and balance{moment}")
         }
     };
+    let face = if bow::is_bowed(it) { "face that is flat across" } else { "flat face" };
     format!(
-        "What this leaves out: {blade}, with a flat face, and does not bend or ring; \
+        "What this leaves out: {blade}, with a {face}, and does not bend or ring; \
          the handle bends at the shoulder only. How soft and heavy the hands are, how hard the ball is, its \
          restitution and the cane's stiffness are assumed, and that is in the ±, as is the bat's own measuring error. \
          The hands' figures are over and above the swing's own load, in the first {} and without the arms. No spin, \

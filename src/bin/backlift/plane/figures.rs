@@ -10,7 +10,8 @@ use crate::json::joined;
 /// Everything of it.
 pub fn of(it: &Planned, kept: Option<&Entry>) -> Value {
     let (plan, swings) = (&it.plan, it.card.pendulum_swings);
-    let passes = plan.passes.iter().map(|pass| {
+    let passes = plan.passes.iter().zip(&it.thin_edges).map(|(pass, thin)| {
+        let from_toe_m = |share: f64| (1.0 - share) * pass.shape.blade.length_m;
         let grams = 1e3 * pass.off_kg;
         json!({
             "where": pass.place.words(),
@@ -19,7 +20,10 @@ pub fn of(it: &Planned, kept: Option<&Entry>) -> Value {
             "left_grams": pass.sides_kg.map(|[left_kg, _]| 1e3 * left_kg),
             "right_grams": pass.sides_kg.map(|[_, right_kg]| 1e3 * right_kg),
             "deepest_m": pass.deepest.deep_m,
-            "deepest_from_toe_m": (1.0 - pass.deepest.from_shoulder) * pass.shape.blade.length_m,
+            "deepest_from_toe_m": from_toe_m(pass.deepest.from_shoulder),
+            "thin_edge_m": thin.map(|it| it.edge_m),
+            "thin_edge_from_toe_m": thin.map(|it| from_toe_m(it.from_shoulder)),
+            "thin_edge_makers_m": thin.map(|it| it.makers_m),
             "handle_m": pass.handle_m,
             "then": reading(&pass.then, swings),
             "overshoot_chance": pass.overshoot,

@@ -3,12 +3,12 @@
 use backlift::card::Figure;
 use backlift::questions::plane::Planned;
 use backlift::units::{Quantity, Units, spoken};
-use backlift::workshop::plane::{DrawnOn, Pass, PickupMoments, Plan};
+use backlift::workshop::plane::{DrawnOn, PickupMoments, Plan};
 use backlift::workshop::stages::Entry;
 
 use crate::figure::{figure_words, percent, plain};
 use crate::paragraph::{paragraph, set_in};
-use crate::sentences::planing::{ESTIMATED, rules, sentence, to_come_words};
+use crate::sentences::planing::{ESTIMATED, how, rules, sentence, thin_edges, to_come_words};
 use crate::table::table;
 
 /// Everything, the sentence first.
@@ -43,6 +43,10 @@ pub(super) fn told(it: &Planned, kept: Option<&Entry>, units: Units) -> String {
     out += &table(&heads, &rows);
     for (n, pass) in plan.passes.iter().enumerate() {
         out += &(set_in(&format!("{}: {}", n + 1, how(pass, units))) + "\n");
+    }
+    let length_m = it.shape.blade.length_m;
+    if let Some(words) = thin_edges(&it.thin_edges, &it.card.size, length_m, units) {
+        out += &(set_in(&words) + "\n");
     }
     out += &(set_in(&rules(it.planing_sd, plan.overshoot_limit)) + "\n\n");
     out += &to_come(plan, units);
@@ -84,31 +88,6 @@ const OTHER_WEIGHT: &str = "No blade of the size weighs and balances like this o
 
 /// What a kitchen scale tells, kg; for the digits only.
 const SCALE_KG: f64 = 0.001;
-
-/// How deep the plane goes, and how much off which side.
-fn how(pass: &Pass, units: Units) -> String {
-    if let Some(handle_m) = pass.handle_m {
-        let across = plain(1e3 * handle_m, 1, "mm");
-        return format!("until it is {across} across at the bottom hand, over what is on it now");
-    }
-    let it = &pass.deepest;
-    let from_toe_m = (1.0 - it.from_shoulder) * pass.shape.blade.length_m;
-    let from_toe = spoken(Quantity::Length, from_toe_m, 0.01, units);
-    let deep =
-        format!("{} at the deepest, {from_toe} from the toe", plain(1e3 * it.deep_m, 1, "mm"));
-    let grams = |kg: f64| plain(1e3 * kg, 1, "g");
-    match pass.sides_kg {
-        None => deep,
-        Some([left_kg, right_kg]) if (left_kg - right_kg).abs() < 5e-5 => {
-            format!("{} each side; {deep}", grams(left_kg))
-        }
-        Some([left_kg, right_kg]) => format!(
-            "{} off the left side and {} off the right, seen from the face with the toe down; {deep}",
-            grams(left_kg),
-            grams(right_kg)
-        ),
-    }
-}
 
 fn to_come(plan: &Plan, units: Units) -> String {
     match to_come_words(plan, units).as_str() {

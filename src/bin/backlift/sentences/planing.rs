@@ -1,9 +1,9 @@
 //! A planing plan in sentences.
 
 use backlift::units::{Quantity, Units, spoken};
-use backlift::workshop::plane::Plan;
+use backlift::workshop::plane::{Pass, Plan, ThinEdge};
 
-use crate::figure::{capital, listed, number, percent};
+use crate::figure::{capital, listed, number, percent, plain};
 
 /// Of a bat that was not balanced or timed.
 pub const ESTIMATED: &str = "Balance or swing moment is estimated from the size: time ten swings, and the plan is surer and goes further";
@@ -58,4 +58,53 @@ pub fn to_come_words(plan: &Plan, units: Units) -> String {
         })
         .collect();
     format!("Still to go on, and counted: {}", listed(&each))
+}
+
+/// The thinnest edge against what makers of the size leave, and from which pass on; of a blade so long.
+pub fn thin_edges(
+    of_passes: &[Option<ThinEdge>],
+    size: &str,
+    blade_m: f64,
+    units: Units,
+) -> Option<String> {
+    let passes = of_passes.iter().enumerate();
+    let thin: Vec<(usize, ThinEdge)> = passes.filter_map(|(n, it)| Some((n, (*it)?))).collect();
+    let share = |it: &ThinEdge| it.edge_m / it.makers_m;
+    let (first, (_, worst)) =
+        (thin.first()?.0, thin.iter().min_by(|a, b| share(&a.1).total_cmp(&share(&b.1)))?);
+    let from_toe_m = (1.0 - worst.from_shoulder) * blade_m;
+    let mm = |it: f64| plain(1e3 * it, 0, "mm");
+    Some(format!(
+        "From pass {} on edges get thinner than makers of size {} leave them: down to {}, {} from the toe, where they leave {} (common practice, no source). Look before you cut: a lighter cleft needs no such edges",
+        first + 1,
+        size,
+        mm(worst.edge_m),
+        spoken(Quantity::Length, from_toe_m, 0.01, units),
+        mm(worst.makers_m),
+    ))
+}
+
+/// How deep the plane goes, and how much off which side.
+pub fn how(pass: &Pass, units: Units) -> String {
+    if let Some(handle_m) = pass.handle_m {
+        let across = plain(1e3 * handle_m, 1, "mm");
+        return format!("until it is {across} across at the bottom hand, over what is on it now");
+    }
+    let it = &pass.deepest;
+    let from_toe_m = (1.0 - it.from_shoulder) * pass.shape.blade.length_m;
+    let from_toe = spoken(Quantity::Length, from_toe_m, 0.01, units);
+    let deep =
+        format!("{} at the deepest, {from_toe} from the toe", plain(1e3 * it.deep_m, 1, "mm"));
+    let grams = |kg: f64| plain(1e3 * kg, 1, "g");
+    match pass.sides_kg {
+        None => deep,
+        Some([left_kg, right_kg]) if (left_kg - right_kg).abs() < 5e-5 => {
+            format!("{} each side; {deep}", grams(left_kg))
+        }
+        Some([left_kg, right_kg]) => format!(
+            "{} off the left side and {} off the right, seen from the face with the toe down; {deep}",
+            grams(left_kg),
+            grams(right_kg)
+        ),
+    }
 }

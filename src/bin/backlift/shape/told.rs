@@ -1,5 +1,8 @@
 //! The shape in words.
 
+mod laws;
+mod wish;
+
 use backlift::bat::completed::{Completed, Line};
 use backlift::bat::shaped::ShapedBat;
 use backlift::card::Figure;
@@ -8,7 +11,7 @@ use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::to_card::{Answer, BrokenDemand, ToCard};
 
 use crate::figure::{bare, either, listed, measured, number, percent, plain};
-use crate::paragraph::{paragraph, set_in};
+use crate::paragraph::paragraph;
 use crate::table::{Row, side_by_side, table};
 
 /// Everything, the sentence first.
@@ -17,7 +20,7 @@ pub fn told(worked: &Worked, units: Units) -> String {
         None => described(worked, units),
         Some((_, it)) => to_card(worked, it, units),
     };
-    out += &laws(worked.chosen(), units);
+    out += &laws::told(worked.chosen(), units);
     out + DOUBT[usize::from(!worked.completed().is_empty())] + LIMITS
 }
 
@@ -56,14 +59,16 @@ fn described(worked: &Worked, units: Units) -> String {
         mass(bat.mass_kg),
         mass(bat.pickup_weight_kg)
     );
-    let mut out =
-        paragraph(&sentence) + "\n\n" + &in_columns(&[("as described", bat)], true, units) + "\n";
+    let mut out = paragraph(&sentence)
+        + "\n\n"
+        + &in_columns(&[("as described", bat)], None, true, units)
+        + "\n";
     out += &completed(worked, units);
     if worked.middles.len() > 1 {
         let bats: Vec<(&str, &ShapedBat)> =
             worked.middles.iter().map(|(name, it)| (*name, it)).collect();
         out += "The swell moved by 30 mm at the same dead weight:\n";
-        out += &in_columns(&bats, false, units);
+        out += &in_columns(&bats, None, false, units);
         out += &(paragraph(&middle_cost(&worked.middles, units)) + "\n\n");
     }
     out
@@ -130,17 +135,22 @@ fn to_card(worked: &Worked, it: &ToCard, units: Units) -> String {
         n => format!("{n} shapes of size {size} meet the card: choose by edge, spine and middle"),
     };
     let mut out = paragraph(&sentence) + "\n\n";
+    out += &it.wished.as_ref().map_or_else(String::new, |of| wish::told(of, &it.answers));
+    let standard_m = worked.loaded.size.reference.swell_from_toe_m();
+    let middle =
+        it.wished.as_ref().map(|of| move |it: &ShapedBat| wish::of_one(it, standard_m, of));
+    let middle = middle.as_ref().map(|it| ("middle", it as &dyn Fn(&ShapedBat) -> String));
     for three in it.answers.chunks(3) {
         let bats: Vec<(&str, &ShapedBat)> = three.iter().map(|it| (it.name, &it.bat)).collect();
-        out += &(in_columns(&bats, it.answers.len() == 1, units) + "\n");
+        out += &(in_columns(&bats, middle, it.answers.len() == 1, units) + "\n");
     }
-    out += &(paragraph(&chosen(worked, first, it.answers.len(), units)) + "\n\n");
+    out += &(paragraph(&chosen(worked, first, it, units)) + "\n\n");
     let met: Vec<String> = first.met.iter().map(|(it, _)| it.words().to_owned()).collect();
     out + &paragraph(&format!("Met: {}", listed(&met))) + "\n\n"
 }
 
 /// Which answer comes first, and why.
-fn chosen(worked: &Worked, it: &Answer, of: usize, units: Units) -> String {
+fn chosen(worked: &Worked, it: &Answer, all: &ToCard, units: Units) -> String {
     let away = &it.away;
     let mm = |value: f64| plain(1e3 * value.abs(), 1, "mm");
     let length = |value: f64| spoken(Quantity::Length, value.abs(), 0.0, units);
@@ -158,10 +168,19 @@ fn chosen(worked: &Worked, it: &Answer, of: usize, units: Units) -> String {
     })
     .collect();
     let from = worked.carved_from();
+    let of = all.answers.len();
+    let nearest = match &all.wished {
+        _ if of == 1 => format!("Against {from}"),
+        None => format!("it is the nearest to {from}"),
+        Some(wished) if wished.have_it > 0 => {
+            format!("of those with the wished middle it is the nearest to {from}")
+        }
+        Some(_) => format!("it comes nearest to the wished middle. Against {from}"),
+    };
     let nearest = match of {
-        1 => format!("Against {from}"),
+        1 => nearest,
         _ => format!(
-            "First, and what --out draws and writes, is \"{}\", 1 of {of}: it is the nearest to {from}",
+            "First, and what --out draws and writes, is \"{}\", 1 of {of}: {nearest}",
             it.name
         ),
     };
@@ -197,7 +216,7 @@ fn unmet(it: &ToCard, size: &str, units: Units) -> String {
     let rows: Vec<Vec<String>> = it.broken.iter().map(row).collect();
     out += &table(&["", "asked", "limits", "nearest, the others as asked"], &rows);
     if let Some(Answer { name, bat, .. }) = &it.nearest {
-        out += &format!("\n{}", in_columns(&[(name, bat)], true, units));
+        out += &format!("\n{}", in_columns(&[(name, bat)], None, true, units));
     }
     out + "\n"
 }
@@ -209,7 +228,12 @@ fn value(figure: Figure, it: f64, units: Units) -> String {
     }
 }
 
-fn in_columns(bats: &[(&str, &ShapedBat)], alone: bool, units: Units) -> String {
+fn in_columns(
+    bats: &[(&str, &ShapedBat)],
+    middle: Option<Row<'_, ShapedBat>>,
+    alone: bool,
+    units: Units,
+) -> String {
     let mm = |it: f64| plain(1e3 * it, 1, "mm");
     // Of several shapes in one wood the differences matter, and they are surer than the figures.
     let doubted = |quantity, it: backlift::uncertain::Uncertain| match alone {
@@ -247,7 +271,7 @@ fn in_columns(bats: &[(&str, &ShapedBat)], alone: bool, units: Units) -> String 
         ("willow, kg/m³", &|it| number(it.shape.blade.density_kg_m3, 0)),
         ("within the Laws", &|it| verdict(it).to_owned()),
     ];
-    side_by_side(bats, &rows)
+    side_by_side(bats, &rows.into_iter().chain(middle).collect::<Vec<_>>())
 }
 
 fn verdict(bat: &ShapedBat) -> &'static str {
@@ -255,34 +279,4 @@ fn verdict(bat: &ShapedBat) -> &'static str {
         true => "yes",
         false => "no",
     }
-}
-
-fn laws(bat: &ShapedBat, units: Units) -> String {
-    let mut out = paragraph(&format!("Size check: {}", bat.law.edition)) + "\n";
-    for it in &bat.law.breaches {
-        let words = format!(
-            "{} {}, limit {}",
-            it.dimension.words(),
-            spoken(Quantity::Length, it.measured_m, 0.0, units),
-            spoken(Quantity::Length, it.limit_m, 0.0, units)
-        );
-        out += &(set_in(&words) + "\n");
-    }
-    if !bat.handle_share_allowed {
-        out += &(set_in("handle longer than the share of the bat that is allowed") + "\n");
-    }
-    if let Some(share) = bat.rubber_share.filter(|_| !bat.rubber_share_allowed) {
-        let words = format!(
-            "{} of the handle is rubber, more than is allowed: a tenth, in bats for juniors of size 6 or smaller a fifth",
-            percent(share, 0)
-        );
-        out += &(set_in(&words) + "\n");
-    }
-    let gauge = format!(
-        "printed gauge, its opening from memory: {} {} to spare {} from the toe",
-        if bat.gauge.passes() { "passes with" } else { "sticks, with" },
-        plain(1e3 * bat.gauge.room_m, 1, "mm"),
-        spoken(Quantity::Length, bat.gauge.tightest_from_toe_m, 0.0, units)
-    );
-    out + &set_in(&gauge) + "\n"
 }

@@ -22,9 +22,18 @@ pub fn of(worked: &Worked) -> Value {
         None => laws_met(bat),
     };
     let answers = to.map(|(_, it)| {
-        let all = it.answers.iter().map(|it| named(it.name, &it.bat));
-        let chosen = worked.answer().map(|it| it.name);
-        json!({ "answers": all.collect::<Value>(), "chosen": chosen })
+        let wished = it.wished.as_ref();
+        let one = |it: &Answer| {
+            let mut out = named(it.name, &it.bat);
+            out["middle"] = json!(it.middle.words());
+            out["as_wished"] = json!(wished.map(|of| of.middle == it.middle));
+            out
+        };
+        json!({
+            "answers": it.answers.iter().map(one).collect::<Value>(),
+            "chosen": worked.answer().map(|it| it.name),
+            "wished_middle": wished.map(|it| it.middle.words()),
+        })
     });
     let demands = to.map(
         |(_, it)| json!({ "demands_broken": it.broken.iter().map(broken).collect::<Value>() }),

@@ -5,7 +5,7 @@ use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::plane::plan::PLANING_SD;
 use backlift::workshop::plane::{DrawnOn, PickupMoments, Plan};
 use backlift::workshop::stages::BatLog;
-use egui::{Button, Slider, Ui};
+use egui::{Button, Label, RichText, Slider, Ui};
 
 use super::deeds::{button, tick};
 use super::reading::reading;
@@ -13,7 +13,9 @@ use super::table::{Table, name};
 use super::target;
 use super::words::{caution, head, quiet, sentence, small, why};
 use crate::figure::{percent, plain};
-use crate::sentences::planing::{ESTIMATED, rules, sentence as plan_told, to_come_words};
+use crate::sentences::planing::{
+    ESTIMATED, how, rules, sentence as plan_told, thin_edges, to_come_words,
+};
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
 use crate::studio::wood::Planned;
@@ -42,7 +44,14 @@ pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         done(ui, it, plan, out);
         passes(ui, it, planned, plan);
     }
-    quiet(ui, "Of all but toe and handle, half on each side");
+    if let Some(next) = plan.passes.get(it.wood.done) {
+        quiet(ui, &format!("Pass {}: {}", it.wood.done + 1, how(next, it.look.units)));
+    }
+    let blade_m = planned.shape.blade.length_m;
+    let size = it.wood_card().map_or("", |it| &it.size);
+    if let Some(words) = thin_edges(&planned.thin_edges, size, blade_m, it.look.units) {
+        caution(ui, &words);
+    }
     quiet(ui, &rules(PLANING_SD, plan.overshoot_limit));
     let to_come = to_come_words(plan, it.look.units);
     if !to_come.is_empty() {
@@ -167,22 +176,26 @@ fn passes(ui: &mut Ui, it: &Studio, planned: &Planned, plan: &Plan) {
     let swings = it.wood_card().map_or(10, |it| it.pendulum_swings);
     let timed = format!("{swings} swings, 6 in");
     table.heads(ui, &["", "take off", "", "then it weighs", "balance, from top", &timed]);
-    let row = |ui: &mut Ui, number: usize, words: &str, off: &str, at: &PickupMoments| {
+    let row = |ui: &mut Ui, number: usize, [words, off, how]: [&str; 3], at: &PickupMoments| {
         table.row(ui, |ui, n| match n {
             0 if number == it.wood.done => {
                 ui.label("▶").on_hover_text("Shown");
             }
             0 => name(ui, &number.to_string()),
-            1 => small(ui, words),
+            1 if how.is_empty() => small(ui, words),
+            1 => {
+                ui.add(Label::new(RichText::new(words).small()).wrap()).on_hover_text(how);
+            }
             2 => small(ui, off),
             3 => small(ui, &spoken(Quantity::Mass, at.mass_kg, 0.001, units)),
             4 => small(ui, &spoken(Quantity::Length, at.balance_m(), 0.0005, units)),
             _ => small(ui, &at.swings_s(swings).map_or_else(String::new, |it| plain(it, 2, "s"))),
         });
     };
-    row(ui, 0, "as it lies on the bench", "", &planned.now);
+    row(ui, 0, ["as it lies on the bench", "", ""], &planned.now);
     for (n, pass) in plan.passes.iter().enumerate() {
-        row(ui, n + 1, pass.place.words(), &plain(1e3 * pass.off_kg, 0, "g"), &pass.then);
+        let off = plain(1e3 * pass.off_kg, 0, "g");
+        row(ui, n + 1, [pass.place.words(), &off, &how(pass, units)], &pass.then);
     }
 }
 

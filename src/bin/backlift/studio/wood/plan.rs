@@ -1,7 +1,7 @@
 //! A planing plan with what it was made from.
 
 use backlift::bat::shape::BatShape;
-use backlift::workshop::plane::{DrawnOn, PickupMoments, Plan, Region};
+use backlift::workshop::plane::{DrawnOn, PickupMoments, Plan, Region, ThinEdge};
 
 /// A plan with what it was made from.
 pub struct Planned {
@@ -17,6 +17,8 @@ pub struct Planned {
     pub to_come: PickupMoments,
     /// The plan, or why there is none.
     pub plan: Result<Plan, String>,
+    /// Of each pass, the edge that it leaves thinner than makers of the size leave it.
+    pub thin_edges: Vec<Option<ThinEdge>>,
 }
 
 impl Planned {

@@ -84,7 +84,9 @@ impl Studio {
         let to_come = additions(&shape, &self.wood.on, &Finish::of(card));
         let to_come = to_come.iter().fold(PickupMoments::default(), |sum, it| sum + it.adds);
         let plan = plan(&bench, card, &size.craft).map_err(|it| it.to_string());
-        Some(Planned { key, now, to_come, plan, shape, drawn_on })
+        let thin_edges = plan.as_ref().map(|it| it.thin_edges(&shape, &size.reference));
+        let thin_edges = thin_edges.unwrap_or_default();
+        Some(Planned { key, now, to_come, plan, thin_edges, shape, drawn_on })
     }
 
     /// The plan of a bat that has its own file, as on the command line.
@@ -102,6 +104,7 @@ impl Studio {
                 to_come: adds(&it.plan),
                 shape: it.shape,
                 drawn_on: it.drawn_on,
+                thin_edges: it.thin_edges,
                 plan: Ok(it.plan),
             },
             Err(stop) => {
@@ -113,7 +116,8 @@ impl Studio {
                 let now = PickupMoments::of_shape(&shape);
                 let drawn_on = backlift::workshop::plane::DrawnOn::Described;
                 let to_come = PickupMoments::default();
-                Planned { key, now, to_come, plan: Err(fault), shape, drawn_on }
+                let thin_edges = Vec::new();
+                Planned { key, now, to_come, plan: Err(fault), thin_edges, shape, drawn_on }
             }
         })
     }

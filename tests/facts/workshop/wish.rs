@@ -1,0 +1,118 @@
+//! The middle and the handle that a customer wishes, among shapes that meet the card.
+
+use backlift::bat::handle::HandleShape;
+use backlift::bat::laws::Limits;
+use backlift::bat::sizes::{Size, named};
+use backlift::bat::willow::USUAL_DENSITY_KG_M3;
+use backlift::card::order::{Order, Wish};
+use backlift::card::{Card, Figure};
+use backlift::files::{assets, card};
+use backlift::fit::middle_of::{middle_of, swells_m};
+use backlift::measurement::plan::Middle;
+use backlift::workshop::carved::Held;
+use backlift::workshop::to_card::{Answer, Start, ToCard, to_card};
+use backlift::worth::constants::USUAL_MIDDLE;
+
+fn ordered(wish: Wish) -> Card {
+    let card = card::read(include_str!("../../commands/card.ron")).unwrap();
+    card.ordered(Order { number: None, wish }.said())
+}
+
+fn carved(wish: Wish, held: Held) -> (ToCard, Card, Size) {
+    let (card, limits): (Card, Limits) = (ordered(wish), assets::limits().unwrap());
+    let size = named(&assets::sizes().unwrap(), &card.size).unwrap().clone();
+    let start = Start {
+        shape: size.reference.clone(),
+        density_kg_m3: USUAL_DENSITY_KG_M3,
+        willow_given: false,
+        cleft: None,
+        size: &size,
+        limits: &limits,
+        held,
+    };
+    (to_card(&start, &card, &|| false), card, size)
+}
+
+fn of(middle: Middle) -> Wish {
+    Wish { middle: Some(middle), ..Wish::default() }
+}
+
+#[test]
+fn shapes_with_the_wished_middle_come_first_and_every_shape_keeps_to_the_card() {
+    for middle in Middle::ALL {
+        let (out, card, size) = carved(of(middle), Held::default());
+        let (wished, standard_m) = (out.wished.unwrap(), size.reference.swell_from_toe_m());
+        assert_eq!(wished.middle, middle);
+        assert!(wished.have_it > 0, "no {middle:?} middle meets the card");
+        for (n, it) in out.answers.iter().enumerate() {
+            let swell_m = it.bat.shape.swell_from_toe_m();
+            assert_eq!(it.middle, middle_of(swell_m, standard_m), "{}", it.name);
+            assert_eq!(it.middle == middle, n < wished.have_it, "{}", it.name);
+            assert_eq!(it.met.len(), Figure::ALL.len(), "{}: {:?}", it.name, it.met);
+            for (figure, value) in &it.met {
+                let [low, high] = card.asked(*figure).tolerance;
+                assert!((low - 1e-9..=high + 1e-9).contains(value), "{figure:?} {value}");
+            }
+            assert!(it.bat.law.breaches.is_empty(), "{}", it.name);
+        }
+    }
+}
+
+#[test]
+fn a_wish_changes_and_hides_no_shape_that_is_found_without_it() {
+    let (without, ..) = carved(Wish::default(), Held::default());
+    assert_eq!(without.wished, None);
+    for middle in Middle::ALL {
+        let (with, ..) = carved(of(middle), Held::default());
+        for it in &without.answers {
+            assert!(with.answers.contains(it), "{} is gone or changed", it.name);
+        }
+    }
+}
+
+#[test]
+fn where_no_shape_has_the_wished_middle_the_nearest_comes_first_with_how_far_it_is_off() {
+    let (_, _, size) = carved(Wish::default(), Held::default());
+    let swell_m = size.reference.swell_from_toe_m();
+    let held = Held { swell_from_toe_m: Some(swell_m), ..Held::default() };
+    let (out, ..) = carved(of(Middle::Low), held);
+    let wished = out.wished.unwrap();
+    assert_eq!(wished.have_it, 0);
+    assert!(!out.answers.is_empty());
+    // All stand at the standard bat's swell: as far off as a usual middle reaches.
+    assert!((wished.first_away_m - USUAL_MIDDLE.value).abs() < 1e-6, "{}", wished.first_away_m);
+    let held = |it: &Answer| (it.bat.shape.swell_from_toe_m() - swell_m).abs() < 1e-9;
+    assert!(out.answers.iter().all(held), "what is held stands above the wish");
+}
+
+#[test]
+fn the_handle_of_a_shape_has_the_section_that_is_wished() {
+    for (section, oval) in [(HandleShape::Round, [1.0, 1.0]), (HandleShape::SemiOval, [0.93, 1.0])]
+    {
+        let wish = Wish { handle_shape: Some(section), ..Wish::default() };
+        let (out, ..) = carved(wish, Held::default());
+        assert!(!out.answers.is_empty());
+        for it in &out.answers {
+            assert_eq!(it.bat.shape.handle.oval, oval, "{}", it.name);
+            assert_eq!(it.met.len(), Figure::ALL.len(), "{}", it.name);
+        }
+    }
+}
+
+#[test]
+fn every_swell_has_the_middle_in_whose_range_it_lies() {
+    let (standard_m, makers_m) = (0.190, [0.148, 0.254]);
+    for n in 0..=106 {
+        // Off the two lines themselves, which belong to the usual middle.
+        let swell_m = makers_m[0] + 1e-3 * f64::from(n) + 1e-6;
+        let holds: Vec<Middle> = Middle::ALL
+            .into_iter()
+            .filter(|it| {
+                let [low_m, high_m] = swells_m(*it, standard_m, makers_m);
+                (low_m..=high_m).contains(&swell_m)
+            })
+            .collect();
+        let all = swell_m <= makers_m[1];
+        assert_eq!(holds, Vec::from_iter(all.then(|| middle_of(swell_m, standard_m))), "{swell_m}");
+    }
+}
