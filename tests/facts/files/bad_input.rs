@@ -136,6 +136,25 @@ fn each_bad_field_is_refused_at_its_line_and_column_with_its_mend() {
 }
 
 #[test]
+fn a_fault_of_a_field_carries_its_path() {
+    for (old, new, path) in [
+        ("        age: 13,\n", "", "player.age"),
+        ("\"90 km/h\"", "90", "bowling.speed"),
+        ("label: \"B\"", "label: \"a\"", "bats.1.label"),
+        ("stature:", "statrue:", "player.statrue"),
+        ("sex:", "age: 14, sex:", "player.age"),
+    ] {
+        let text = GOOD.replacen(old, new, 1);
+        let faults = load_text(text.as_bytes(), &[]).map(|_| ()).expect_err(new).0;
+        let of_it = faults.iter().find(|it| it.field.as_deref() == Some(path));
+        let of_it = of_it.unwrap_or_else(|| panic!("{path}: {faults:?}"));
+        assert!(of_it.message.starts_with(&format!("{path}: ")), "{}", of_it.message);
+    }
+    let unwritten = load_text(b"(", &[]).map(|_| ()).unwrap_err().0;
+    assert!(unwritten.iter().any(|it| it.field.is_none()), "{unwritten:?}");
+}
+
+#[test]
 fn the_good_text_is_good() {
     load_text(GOOD.as_bytes(), &[]).unwrap();
 }

@@ -3,7 +3,7 @@
 use super::{junior, printed, quietly, same};
 use backlift::card::returned_bat::check;
 use backlift::files::air::air;
-use backlift::files::card_file;
+use backlift::files::{card_file, stroke};
 use backlift::measurement::bench::{BatReading, PendulumReading};
 use backlift::questions::advice::today;
 use backlift::questions::delivered::{returned, weigh_up};
@@ -11,6 +11,7 @@ use backlift::questions::innings::play;
 use backlift::questions::season::{Asked, Given, season};
 use backlift::questions::shape::held;
 use backlift::questions::swung::swing;
+use backlift::stroke::leading;
 use serde_json::json;
 
 #[test]
@@ -36,6 +37,18 @@ fn a_swing_is_what_swing_prints() {
     same(&printed["bat_speed_m_s"], asked.seen.contact.bat_speed_m_s);
     same(&printed["stroke_time_s"], asked.fastest_s);
     same(&printed["bat_speed_sd_m_s"], asked.seen.contact.bat_speed_m_s * asked.doubt.speed());
+}
+
+#[test]
+fn results_are_led_by_the_pull_or_else_by_what_answers_the_short_ball() {
+    let usual = stroke::usual().unwrap();
+    let led = |names: &[&'static str]| {
+        let those = names.iter().map(|name| usual.iter().find(|it| it.name == *name).unwrap());
+        names[leading(&those.cloned().collect::<Vec<_>>())]
+    };
+    assert_eq!(led(&["drive", "hook", "pull"]), "pull");
+    assert_eq!(led(&["drive", "hook"]), "hook");
+    assert_eq!(led(&["drive"]), "drive");
 }
 
 #[test]
