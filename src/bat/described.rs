@@ -2,6 +2,7 @@
 
 use super::blade::{Blade, Station};
 use super::handle::{Handle, HandleShape};
+use super::laws::BatType;
 use super::measured::{MeasuredStation, completed};
 use super::possible::impossible;
 use super::shape::BatShape;
@@ -147,6 +148,8 @@ pub struct Described {
     pub willow_kg_m3: Option<Uncertain>,
     /// The cleft it is made of.
     pub cleft: Option<Cleft>,
+    /// Its type under the Laws; not said, it is held to what the usual type may have.
+    pub law_type: Option<BatType>,
 }
 
 impl Described {

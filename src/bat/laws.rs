@@ -15,8 +15,49 @@ pub struct Limits {
     pub edge_m: f64,
     /// Greatest length of the handle as a share of the overall length.
     pub handle_share: f64,
-    /// Greatest share of the handle's volume that is neither cane, wood nor twine.
+    /// Greatest share of the handle's volume that is neither cane, wood nor twine, of bats of type A or B.
     pub rubber_share: f64,
+    /// The same of bats of type C or D.
+    pub rubber_share_c_d: f64,
+}
+
+/// Type of a bat under the Laws. Which a bat is, is said by its maker: it follows from no measurement.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum BatType {
+    /// The one that may be used anywhere (from memory); the usual one.
+    #[default]
+    A,
+    /// With the limits of handle and rubber of type A.
+    B,
+    /// With more rubber in the handle.
+    C,
+    /// The same; for juniors, in sizes up to 6 (from memory), and since 2026 not for them alone (read second-hand).
+    D,
+}
+
+impl BatType {
+    /// All of them.
+    pub const ALL: [Self; 4] = [Self::A, Self::B, Self::C, Self::D];
+
+    /// Its letter.
+    pub fn letter(self) -> &'static str {
+        match self {
+            Self::A => "A",
+            Self::B => "B",
+            Self::C => "C",
+            Self::D => "D",
+        }
+    }
+}
+
+impl Limits {
+    /// Greatest share of rubber in the handle of a bat of this type.
+    pub fn rubber_share_of(&self, bat_type: BatType) -> f64 {
+        match bat_type {
+            BatType::A | BatType::B => self.rubber_share,
+            BatType::C | BatType::D => self.rubber_share_c_d,
+        }
+    }
 }
 
 /// What of a bat was measured for the size check, m.

@@ -27,6 +27,7 @@ impl Described {
             },
             willow_kg_m3: Some(Uncertain { value: shape.blade.density_kg_m3, ..density_kg_m3 }),
             cleft: None,
+            law_type: None,
         }
     }
 }

@@ -4,7 +4,7 @@ use super::Bat;
 use super::described::Described;
 use super::gauge::{self, GaugeCheck};
 use super::handle::Handle;
-use super::laws::{GaugedSize, LawCheck, Limits, Verdict, check_size};
+use super::laws::{BatType, GaugedSize, LawCheck, Limits, Verdict, check_size};
 use super::lofted_solid::MassMoments;
 use super::mesh::{Shell, shells};
 use super::pickup_weight::pickup_weight_kg;
@@ -48,6 +48,10 @@ pub struct ShapedBat {
     pub handle_share_allowed: bool,
     /// Share of the handle that is rubber, where its maker said it.
     pub rubber_share: Option<f64>,
+    /// Its type under the Laws, where its maker said it.
+    pub law_type: Option<BatType>,
+    /// Most of the handle that may be rubber in a bat of its type, or of the usual one.
+    pub rubber_share_limit: f64,
     /// Whether it is within its limit.
     pub rubber_share_allowed: bool,
     /// The printed gauge.
@@ -69,14 +73,21 @@ pub fn shaped(
     let density_kg_m3 = described.density_kg_m3();
     let rubber_share = described.rubber_share(&shape.handle);
     let bat = in_doubt(label, shape, &others, density_kg_m3, size, limits);
-    bat.map(|it| it.with_rubber(rubber_share, limits)).map_err(|it| vec![it])
+    let bat = bat.map_err(|it| vec![it])?;
+    Ok(bat.with_rubber(rubber_share, described.law_type, limits))
 }
 
 impl ShapedBat {
-    /// The same with so much rubber in its handle, if its maker said how much.
-    pub fn with_rubber(self, rubber_share: Option<f64>, limits: &Limits) -> Self {
-        let rubber_share_allowed = rubber_share.is_none_or(|it| it <= limits.rubber_share);
-        Self { rubber_share, rubber_share_allowed, ..self }
+    /// The same with so much rubber in its handle, and of a type, if its maker said how much and of which.
+    pub fn with_rubber(
+        self,
+        rubber_share: Option<f64>,
+        law_type: Option<BatType>,
+        limits: &Limits,
+    ) -> Self {
+        let rubber_share_limit = limits.rubber_share_of(law_type.unwrap_or_default());
+        let rubber_share_allowed = rubber_share.is_none_or(|it| it <= rubber_share_limit);
+        Self { rubber_share, law_type, rubber_share_limit, rubber_share_allowed, ..self }
     }
 
     /// Within every limit of the Laws that can be read off a described bat.
@@ -138,6 +149,8 @@ fn in_doubt(
         law: check_size(&gauged(&shape), limits),
         handle_share_allowed: shape.handle.length_m <= limits.handle_share * shape.length_m(),
         rubber_share: None,
+        law_type: None,
+        rubber_share_limit: limits.rubber_share_of(BatType::default()),
         rubber_share_allowed: true,
         gauge: gauge::pass(&shape.blade),
         bat,

@@ -1,4 +1,5 @@
-//! What an order is called, and what the customer wishes besides: a label. No figure follows from it.
+//! What an order is called, and what the customer wishes besides. No figure of the card follows from it; a wished middle
+//! chooses among the shapes that meet the card.
 
 use super::{Card, CardFault, HandleShape};
 use crate::measurement::plan::Middle;

@@ -42,6 +42,7 @@ pub fn limits() -> Result<Limits, AssetFault> {
         edge_m: table.edge_m,
         handle_share: table.handle_share,
         rubber_share: table.rubber_share,
+        rubber_share_c_d: table.rubber_share_c_d,
     })
 }
 
@@ -57,6 +58,7 @@ struct LawsTable {
     edge_m: f64,
     handle_share: f64,
     rubber_share: f64,
+    rubber_share_c_d: f64,
 }
 
 #[derive(Deserialize)]

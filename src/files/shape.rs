@@ -170,6 +170,8 @@ part! {
         invented,
         /// Trade size.
         size,
+        /// Type under the Laws, "A" to "D".
+        law_type,
         ;
         /// Blade.
         blade: BladeV1,

@@ -144,6 +144,7 @@ pub fn written(
         version: text(super::shape::VERSION),
         title: text(title),
         size: text(size),
+        law_type: described.law_type.and_then(|it| text(it.letter())),
         invented: text("yes").filter(|_| invented),
         blade: blade(&described.blade),
         handle: handle(&described.handle),

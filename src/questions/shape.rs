@@ -63,6 +63,7 @@ impl Worked {
         let it = &answer.bat;
         let mut of = Described::of(&it.shape, &size.reference, it.density_kg_m3);
         of.cleft = described.cleft.filter(|_| self.own);
+        of.law_type = described.law_type.filter(|_| self.own);
         let title = self.title();
         let invented = card.invented || (self.own && self.loaded.invented);
         // A bench calls a bat by its order.
@@ -104,7 +105,8 @@ pub fn worked(loaded: LoadedShape, to_meet: Option<ToMeet>) -> Result<Worked, St
     let bat = shaped(&loaded.title, &loaded.described, &loaded.size, &limits)
         .map_err(|it| shape_faults(&loaded.places, &it))?;
     let density_kg_m3 = loaded.described.density_kg_m3();
-    let like_described = |it: &ShapedBat| it.clone().with_rubber(bat.rubber_share, &limits);
+    let like_described =
+        |it: &ShapedBat| it.clone().with_rubber(bat.rubber_share, bat.law_type, &limits);
     let own = to_meet.as_ref().is_none_or(|it| it.own);
     let to = to_meet.map(|ToMeet { card, held, own }| {
         let described = &loaded.described;

@@ -116,3 +116,32 @@ fn pickup_shows_both_pairs_and_what_an_ounce_costs_where_and_prints_a_page() {
         assert!(folder.path().join("page").join(file).exists(), "{file}");
     }
 }
+
+#[test]
+fn a_plan_that_leaves_edges_thinner_than_makers_leave_them_says_so_and_one_that_does_not_is_silent()
+{
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("card.ron"), CARD).unwrap();
+    let of = |mass: &str| {
+        let read = ["plane", "card.ron", "--balance", "523mm", "--time", "42.6s", "--mass", mass];
+        let run = backlift().current_dir(folder.path()).args(read).output().unwrap();
+        let said = String::from_utf8(run.stdout).unwrap();
+        let run = backlift().current_dir(folder.path()).args(read).arg("--json").output().unwrap();
+        let found: Value = serde_json::from_slice(&run.stdout).unwrap();
+        (said.split_whitespace().collect::<Vec<_>>().join(" "), found)
+    };
+    let thin = |it: &Value| -> Vec<[f64; 2]> {
+        let passes = it["passes"].as_array().unwrap().iter();
+        let edge =
+            |it: &Value| Some([it["thin_edge_m"].as_f64()?, it["thin_edge_makers_m"].as_f64()?]);
+        passes.filter_map(edge).collect()
+    };
+    let (said, found) = of("900g");
+    assert!(thin(&found).is_empty() && !said.contains("thinner than makers"), "{said}");
+    let (said, found) = of("980g");
+    assert!(!thin(&found).is_empty());
+    assert!(thin(&found).iter().all(|[edge_m, makers_m]| edge_m < makers_m), "{found:#}");
+    for words in ["edges get thinner than makers of size 6 leave them", "no source"] {
+        assert!(said.contains(words), "{words:?} is missing in {said}");
+    }
+}

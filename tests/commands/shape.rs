@@ -173,7 +173,7 @@ fn more_rubber_in_the_handle_than_the_laws_allow_is_told_and_stays_in_every_bat_
 #[test]
 fn the_customers_wish_for_the_middle_chooses_among_shapes_that_meet_the_card() {
     let folder = tempfile::tempdir().unwrap();
-    let order = "    order: Some((number: Some(\"17\"), middle: Some(Low))),\n    reason:";
+    let order = "    order: Some((number: Some(\"17\"), middle: Some(Usual))),\n    reason:";
     let wished = CARD.replace("    reason:", order);
     assert_ne!(wished, CARD);
     std::fs::write(folder.path().join("card.ron"), wished).unwrap();
@@ -181,8 +181,8 @@ fn the_customers_wish_for_the_middle_chooses_among_shapes_that_meet_the_card() {
     let found = figures(&["shape", "--to", "card.ron", "--out", "bench"], folder.path(), 0);
     let plain = figures(&["shape", "--to", "plain.ron"], folder.path(), 0);
     assert!(plain["wished_middle"].is_null() && plain["answers"][0]["as_wished"].is_null());
-    assert_eq!(found["wished_middle"], "low");
-    assert_eq!(found["answers"][0]["middle"], "low");
+    assert_eq!(found["wished_middle"], "usual");
+    assert_eq!(found["answers"][0]["middle"], "usual");
     assert_eq!(found["chosen"], found["answers"][0]["name"]);
     let answers = found["answers"].as_array().unwrap();
     let have_it = answers.iter().filter(|it| it["as_wished"] == true).count();
@@ -194,14 +194,34 @@ fn the_customers_wish_for_the_middle_chooses_among_shapes_that_meet_the_card() {
         let to = [&["shape", "--to", "card.ron"], to].concat();
         let run = backlift().current_dir(folder.path()).args(to).assert().success();
         let said = String::from_utf8(run.get_output().stdout.clone()).unwrap();
-        assert!(said.lines().all(|it| it.chars().count() <= 80), "{said}");
+        let shapes = said.split("Size check").next().unwrap();
+        assert!(shapes.lines().all(|it| it.chars().count() <= 80), "{shapes}");
         said.split_whitespace().collect::<Vec<_>>().join(" ")
     };
     let text = said(&[]);
-    let count = format!("wished a low middle: of {} shapes {have_it} ha", answers.len());
-    for words in [count.as_str(), "low, as wished", "no source", "of those with the wished"] {
+    let count = format!("wished a usual middle: of {} shapes {have_it} ha", answers.len());
+    for words in [count.as_str(), "usual, as wished", "no source", "of those with the wished"] {
         assert!(text.contains(words), "{words:?} is missing in {text}");
     }
-    let text = said(&["--hold", "swell=190 mm"]);
+    let text = said(&["--hold", "swell=150 mm"]);
     assert!(text.contains("meet the card has it, and the card stands above"), "{text}");
+}
+
+#[test]
+fn a_bat_of_a_type_that_may_have_more_rubber_says_so_and_keeps_its_type() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("card.ron"), CARD).unwrap();
+    backlift().current_dir(folder.path()).args(["shape", "--new", "b.ron"]).assert().success();
+    let rubber = ["--set", "handle.rubber_share=15 %"];
+    let of = |more: &[&str]| {
+        figures(&[&["shape", "b.ron"][..], &rubber, more].concat(), folder.path(), 0)
+    };
+    let (none, junior) = (of(&[]), of(&["--set", "law_type=d"]));
+    assert!(none["law_type"].is_null() && none["rubber_share_allowed"] == false);
+    assert_eq!(none["rubber_share_limit"], 0.1);
+    assert_eq!(junior["law_type"], "D");
+    assert_eq!(junior["rubber_share_limit"], 0.2);
+    assert_eq!(junior["rubber_share_allowed"], true);
+    let said = refused(&["shape", "b.ron", "--set", "law_type=E"], folder.path());
+    assert!(said.contains("law_type"), "{said}");
 }

@@ -7,6 +7,7 @@ use super::{BladeV1, CleftV1, ExtrasV1, HandleV1, ShapeV1};
 use crate::bat::blade::HOLLOW;
 use crate::bat::described::{Cleft, Described, DescribedBlade, DescribedExtras, DescribedHandle};
 use crate::bat::handle::HandleShape;
+use crate::bat::laws::BatType;
 use crate::bat::measured::MeasuredStation;
 use crate::bat::sizes::{Size, find};
 use crate::uncertain::Uncertain;
@@ -28,9 +29,14 @@ pub(super) fn to_core(
             .quantity("willow.density", &v1.willow.density, Density)
             .map(|it| Uncertain::measured(it, DENSITY_RELATIVE_SD * it)),
         cleft: cleft(&mut values, &v1.willow.cleft),
+        law_type: values.choice("law_type", &v1.law_type, &TYPES),
     };
     (size, described, values.faults)
 }
+
+/// Types under the Laws by their letters.
+const TYPES: [(&[&str], BatType); 4] =
+    [(&["a"], BatType::A), (&["b"], BatType::B), (&["c"], BatType::C), (&["d"], BatType::D)];
 
 /// One standard deviation of a density that the maker gives, as a share: assumption.
 const DENSITY_RELATIVE_SD: f64 = 0.02;

@@ -27,12 +27,16 @@ pub struct ThinEdge {
 const TOUCHED_M: f64 = 1e-5;
 /// Places along a blade that are looked at.
 const PLACES: u32 = 100;
+/// From where to where, as shares of the way from shoulder to toe: shoulders and toe are cut as thin as a maker likes, and
+/// no figure of what is usual there is known here.
+const ALONG: [f64; 2] = [0.16, 0.88];
 
-/// The edge that is thinnest, against what makers of the standard bat's size leave, of those that were cut from one blade
+/// The edge between shoulders and toe that is thinnest, against what makers of the standard bat's size leave, of those that were cut from one blade
 /// to the other; none where all that were cut are as thick.
 pub fn thin_edge(before: &Blade, after: &Blade, standard: &Blade) -> Option<ThinEdge> {
     let edge_m = |blade: &Blade, at: f64| blade.at(at).map(|it| it.edge_m);
-    let places = (0..=PLACES).map(|n| f64::from(n) / f64::from(PLACES));
+    let [from, to] = ALONG;
+    let places = (0..=PLACES).map(|n| from + (to - from) * f64::from(n) / f64::from(PLACES));
     let thin = places.filter_map(|at| {
         let (was_m, is_m) = (edge_m(before, at)?, edge_m(after, at)?);
         let makers_m = LEFT_BY_MAKERS * edge_m(standard, at)?;

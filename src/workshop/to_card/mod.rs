@@ -151,10 +151,11 @@ pub fn to_card(start: &Start<'_>, card: &Card, is_stopped: &dyn Fn() -> bool) ->
     let away_m = |it: &Answer| wished.map_or(0.0, |of| of.away_m(it.bat.shape.swell_from_toe_m()));
     if let (Some(wished), None) = (&wished, start.held.swell_from_toe_m) {
         let nearest_m = answers.iter().map(away_m).min_by(f64::total_cmp).unwrap_or(0.0);
-        let swells = wished.swells_m(plain_m, nearest_m).into_iter();
-        let held = swells.map(|it| Held { swell_from_toe_m: Some(it), ..start.held });
-        let more = held.into_iter().find_map(|it| found(wished.name(), &it));
-        answers.extend(more);
+        let tried = |swell_m: f64| {
+            let held = Held { swell_from_toe_m: Some(swell_m), ..start.held };
+            found(wished.name(swell_m), &held)
+        };
+        answers.extend(wished.swells_m(plain_m, nearest_m).into_iter().find_map(tried));
     }
     let key = |it: &Answer| [away_m(it), it.away.steps()];
     answers.sort_by(|a, b| key(a).partial_cmp(&key(b)).unwrap_or(Ordering::Equal));

@@ -11,6 +11,9 @@ use crate::measurement::plan::Middle;
 /// A swell tried for a wish lies so far inside its middle, m: less than anybody carves.
 const INSIDE_M: f64 = 0.0005;
 
+/// Steps from the wished middle back to the plain shape: a few millimetres each.
+const SHORT_STEPS: u32 = 20;
+
 /// A wished middle in one size.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Wished {
@@ -35,12 +38,15 @@ impl Wished {
         (low_m - swell_from_toe_m).max(swell_from_toe_m - high_m).max(f64::MIN_POSITIVE)
     }
 
-    /// What a shape tried for it is called.
-    pub(super) fn name(&self) -> &'static str {
-        match self.middle {
-            Middle::High => "for a high middle",
-            Middle::Usual => "for a usual middle",
-            Middle::Low => "for a low middle",
+    /// What a shape tried for it is called that has such a swell.
+    pub(super) fn name(&self, swell_from_toe_m: f64) -> &'static str {
+        match (self.middle, self.away_m(swell_from_toe_m) > 0.0) {
+            (Middle::High, false) => "for a high middle",
+            (Middle::Usual, false) => "for a usual middle",
+            (Middle::Low, false) => "for a low middle",
+            (Middle::High, true) => "toward a high middle",
+            (Middle::Usual, true) => "toward a usual middle",
+            (Middle::Low, true) => "toward a low middle",
         }
     }
 
@@ -58,7 +64,8 @@ impl Wished {
         }
         let toward_m = plain_m.clamp(low_m.min(high_m), high_m.max(low_m));
         let [least_m, most_m] = self.makers_m;
-        let short = [0.25, 0.5, 0.75].map(|share| toward_m + share * (plain_m - toward_m));
+        let shares = (1..SHORT_STEPS).map(|n| f64::from(n) / f64::from(SHORT_STEPS));
+        let short = shares.map(|share| toward_m + share * (plain_m - toward_m));
         out.extend(short.map(|it| it.clamp(least_m, most_m)));
         out.retain(|it| self.away_m(*it) < nearest_m);
         out

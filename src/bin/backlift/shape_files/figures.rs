@@ -117,6 +117,8 @@ fn bat_of(it: &ShapedBat) -> Value {
         "swell_from_toe_m": it.shape.swell_from_toe_m(),
         "legal": it.is_legal(),
         "rubber_share": it.rubber_share,
+        "law_type": it.law_type.map(|it| it.letter()),
+        "rubber_share_limit": it.rubber_share_limit,
         "rubber_share_allowed": it.rubber_share_allowed,
         "gauge_room_m": it.gauge.room_m,
     });

@@ -22,9 +22,14 @@ pub fn told(bat: &ShapedBat, units: Units) -> String {
         out += &(set_in("handle longer than the share of the bat that is allowed") + "\n");
     }
     if let Some(share) = bat.rubber_share.filter(|_| !bat.rubber_share_allowed) {
+        let of = match bat.law_type {
+            Some(it) => format!("a bat of type {}", it.letter()),
+            None => "bats of types A and B; if it is of type C or D, say so (law_type)".to_owned(),
+        };
         let words = format!(
-            "{} of the handle is rubber, more than is allowed: a tenth, in bats for juniors of size 6 or smaller a fifth",
-            percent(share, 0)
+            "{} of the handle is rubber, more than is allowed: {} in {of}",
+            percent(share, 0),
+            percent(bat.rubber_share_limit, 0)
         );
         out += &(set_in(&words) + "\n");
     }
