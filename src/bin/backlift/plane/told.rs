@@ -48,7 +48,10 @@ pub(super) fn told(it: &Planned, kept: Option<&Entry>, units: Units) -> String {
     if let Some(words) = thin_edges(&it.thin_edges, &it.card.size, length_m, units) {
         out += &(set_in(&words) + "\n");
     }
-    out += &(set_in(&rules(it.planing_sd, plan.overshoot_limit)) + "\n\n");
+    if !plan.passes.is_empty() {
+        out += &(set_in(&rules(it.planing_sd, plan.overshoot_limit)) + "\n");
+    }
+    out += "\n";
     out += &to_come(plan, units);
     out += &finished(it, units);
     if it.weighed.reading.pendulum.is_none() || it.weighed.reading.balance_m.is_none() {

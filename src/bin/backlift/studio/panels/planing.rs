@@ -43,6 +43,7 @@ pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if !plan.passes.is_empty() {
         done(ui, it, plan, out);
         passes(ui, it, planned, plan);
+        quiet(ui, &rules(PLANING_SD, plan.overshoot_limit));
     }
     if let Some(next) = plan.passes.get(it.wood.done) {
         quiet(ui, &format!("Pass {}: {}", it.wood.done + 1, how(next, it.look.units)));
@@ -52,7 +53,6 @@ pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if let Some(words) = thin_edges(&planned.thin_edges, size, blade_m, it.look.units) {
         caution(ui, &words);
     }
-    quiet(ui, &rules(PLANING_SD, plan.overshoot_limit));
     let to_come = to_come_words(plan, it.look.units);
     if !to_come.is_empty() {
         quiet(ui, &to_come);
