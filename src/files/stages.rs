@@ -5,7 +5,7 @@ mod finish;
 mod ron_text;
 mod table_text;
 
-pub use entry::{balance, moment, planed, side, stage};
+pub use entry::{balance, meter, moment, note, planed, side, stage};
 pub use finish::finish;
 
 use super::document::Kind;

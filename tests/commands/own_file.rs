@@ -108,6 +108,28 @@ fn a_reading_without_a_time_is_kept_with_that_of_the_clock() {
 }
 
 #[test]
+fn air_water_grains_and_a_note_are_kept_with_the_reading_and_a_note_is_one_line() {
+    let folder = with_card();
+    let begin = [&["plane", "card.ron", "--new", "bat.ron"][..], &READ, &AT].concat();
+    let said =
+        ["--air", "18 C, 55 %", "--meter", "11 %", "--grains", "8", "--note", "knot at the toe"];
+    figures(&[&begin[..], &said].concat(), folder.path());
+    let kept = ::backlift::files::shape::load_own(
+        &folder.path().join("bat.ron"),
+        &assets::sizes().unwrap(),
+    );
+    let kept = kept.unwrap().unwrap().log.entries[0].clone();
+    assert_eq!((kept.meter, kept.grains), (Some(0.11), Some(8)));
+    assert_eq!(kept.note.as_deref(), Some("knot at the toe"));
+    assert!((kept.air.unwrap().celsius() - 18.0).abs() < 1e-9);
+    // The air of the file is where the bat comes from.
+    let season = figures(&["season", "bat.ron", "--to", "30 C, 75 %"], folder.path());
+    assert!(season.as_object().is_some_and(|it| it.len() > 3), "{season}");
+    let lines = [&begin[..], &["--note", "one\ntwo"]].concat();
+    assert!(refused(&lines, folder.path()).contains("more than one line"));
+}
+
+#[test]
 fn what_was_cut_stays_cut_in_the_next_plan() {
     let folder = with_card();
     let first = begun(folder.path());

@@ -16,6 +16,7 @@ use backlift::questions::plane::{self, Done, PartMade, TO_PLANE, Way};
 use backlift::units::{Quantity, parse, share};
 use backlift::workshop::cautions::SHAPE;
 use backlift::workshop::plane::{Addition, Finish, Place};
+use backlift::workshop::season::Air;
 use backlift::workshop::stages::{Entry, Moment, Stage};
 
 use crate::bench::Bench;
@@ -59,6 +60,22 @@ pub struct Args {
     #[arg(long, value_name = "PLACE", value_parser = planed, requires = "mass")]
     planed: Option<Planed>,
 
+    /// Air of the workshop, a mean of some weeks, like "18 C, 55 %"
+    #[arg(long, value_name = "AIR", value_parser = crate::bench::air, allow_hyphen_values = true, requires = "mass")]
+    air: Option<Air>,
+
+    /// Water in the wood by a meter, like "11 %"
+    #[arg(long, value_name = "SHARE", value_parser = meter, requires = "mass")]
+    meter: Option<f64>,
+
+    /// Grains across the face
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..=60), requires = "mass")]
+    grains: Option<u32>,
+
+    /// What else there is to say of the reading
+    #[arg(long, value_name = "WORDS", value_parser = note, requires = "mass")]
+    note: Option<String>,
+
     /// Add the reading to the bat's own file
     #[arg(long, requires = "mass")]
     keep: bool,
@@ -97,6 +114,14 @@ pub struct Args {
 
 fn side(written: &str) -> Result<f64, String> {
     in_words(backlift::files::stages::side(written))
+}
+
+fn meter(written: &str) -> Result<f64, String> {
+    in_words(backlift::files::stages::meter(written))
+}
+
+fn note(written: &str) -> Result<String, String> {
+    in_words(backlift::files::stages::note(written))
 }
 
 fn stage(written: &str) -> Result<Stage, String> {
@@ -218,6 +243,10 @@ impl Args {
             again: was == Some(stage),
             planed: self.planed.and_then(|it| it.0),
             left_m: self.side,
+            air: self.air,
+            meter: self.meter,
+            grains: self.grains,
+            note: self.note.clone(),
             on,
             ..it
         }))

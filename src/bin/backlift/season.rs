@@ -6,7 +6,6 @@ mod told;
 
 use std::path::PathBuf;
 
-use backlift::files::air::air;
 use backlift::files::fault::Fault;
 use backlift::questions::season::{self, Asked};
 use backlift::workshop::season::Air;
@@ -32,11 +31,11 @@ pub struct Args {
     card: Option<PathBuf>,
 
     /// The workshop's air, a mean of some weeks, like "18 C, 55 %"; the last that stands in the bat's own file if left out
-    #[arg(long, value_name = "AIR", value_parser = air_given, allow_hyphen_values = true)]
+    #[arg(long, value_name = "AIR", value_parser = crate::bench::air, allow_hyphen_values = true)]
     from: Option<Air>,
 
     /// The air where the bat will live, like "30 C, 75 %"
-    #[arg(long, value_name = "AIR", value_parser = air_given, allow_hyphen_values = true)]
+    #[arg(long, value_name = "AIR", value_parser = crate::bench::air, allow_hyphen_values = true)]
     to: Air,
 
     #[command(flatten)]
@@ -64,10 +63,6 @@ pub struct Args {
 
     #[command(flatten)]
     show: ShowArgs,
-}
-
-fn air_given(written: &str) -> Result<Air, String> {
-    air(written).map_err(|fault| format!("{fault}; {}", fault.mend()))
 }
 
 /// What the face can be is for the pressing to say.

@@ -106,10 +106,10 @@ pub fn entry(
         pendulum,
         handle_m: read("handle", of(&texts.handle), above_zero(Quantity::Length), &mut keep),
         left_m: read("side", of(&texts.side), side, &mut keep),
-        meter: read("meter", of(&texts.meter), percent, &mut keep),
+        meter: read("meter", of(&texts.meter), meter, &mut keep),
         grains: read("grains", of(&texts.grains), whole([1, 60]), &mut keep),
         air: read("air", of(&texts.air), air_of, &mut keep),
-        note: read("note", of(&texts.note), |it| Ok(it.to_owned()), &mut keep),
+        note: read("note", of(&texts.note), note, &mut keep),
     };
     if unread.is_empty() { Ok(entry) } else { Err(unread) }
 }
@@ -320,10 +320,23 @@ fn within(quantity: Quantity, limits: [f64; 2], unit: &str) -> impl Fn(&str) -> 
     }
 }
 
-fn percent(text: &str) -> ReadText<f64> {
+/// Reads "11 %": the water that a meter shows, kg for each kg of dry wood.
+pub fn meter(text: &str) -> ReadText<f64> {
     share(text).ok_or_else(|| {
         (format!("{text:?} is not a share of water"), "write it like \"11 %\"".to_owned())
     })
+}
+
+/// Reads a note: one line.
+pub fn note(text: &str) -> ReadText<String> {
+    if text.chars().any(char::is_control) {
+        return Err(("it is more than one line".to_owned(), "write one line of words".to_owned()));
+    }
+    if text.len() > LONGEST_BYTES {
+        let message = format!("it is {} characters long", text.chars().count());
+        return Err((message, format!("leave at most {LONGEST_BYTES}")));
+    }
+    Ok(text.trim().to_owned())
 }
 
 fn air_of(text: &str) -> ReadText<Air> {

@@ -64,6 +64,12 @@ pub const WOOD: [(&str, &[Line]); 3] = [
         "Blade",
         &[
             ["size", "Size", "short handle", "1 to 6, Harrow, short handle or long handle"],
+            [
+                "law_type",
+                "Type",
+                "A",
+                "A to D under the Laws: how much of the handle may be rubber",
+            ],
             ["blade.length", "Blade length", "559 mm", "From shoulder to toe"],
             ["blade.width", "Blade width", "107 mm", "Greatest width"],
             ["blade.edge", "Blade edge", "36 mm", "Greatest thickness of the edges"],
@@ -84,6 +90,7 @@ pub const WOOD: [(&str, &[Line]); 3] = [
             ["blade.shoulder_width", "Shoulder width", "45 mm", "Where the handle goes in"],
             ["blade.shoulder_length", "Shoulder length", "60 mm", "From there to full width"],
             ["blade.toe_depth", "Toe depth", "28 mm", "Depth at the toe"],
+            ["blade.bow", "Bow", "8 mm", "Height of the face's arc along the blade"],
         ],
     ),
     (
@@ -92,8 +99,16 @@ pub const WOOD: [(&str, &[Line]); 3] = [
             ["handle.length", "Handle length", "290 mm", "From its top to the shoulder"],
             ["handle.diameter", "Handle diameter", "34 mm", "Over the grip, at the bottom hand"],
             ["handle.section", "Handle section", "oval", "Round, oval or semi-oval"],
+            [
+                "handle.pieces",
+                "Pieces of cane",
+                "3",
+                "Glued up of so many, rubber between each two",
+            ],
+            ["handle.strip", "Rubber strip", "1.5 mm", "Thickness of the rubber between them"],
             ["handle.grips", "Grips", "1", "How many, one over the other"],
             ["extras.labels", "Labels", "8 g", "Labels and glue"],
+            ["extras.face_sheet", "Face sheet", "20 g", "Its weight, or none"],
             ["extras.toe_guard", "Toe guard", "1.5 mm", "Its thickness, or none"],
             ["extras.oil", "Oil", "12 g", "In the wood"],
         ],
@@ -117,7 +132,7 @@ pub const WOOD: [(&str, &[Line]); 3] = [
 ];
 
 /// Of a reading of a bat on the bench: under `log.0.`, and so on.
-pub const READING: [Line; 11] = [
+pub const READING: [Line; 14] = [
     ["mass", "Weight", "921 g", "On the scale, with what is on it now"],
     [
         "balance",
@@ -148,6 +163,9 @@ pub const READING: [Line; 11] = [
         "Grip, twine, toe guard, oil, labels or all; empty if its stages say so",
     ],
     ["at", "When", "2026-11-26 14:00", "By the workshop's clock"],
+    ["meter", "Moisture", "11 %", "Water in the wood by a meter"],
+    ["grains", "Grains", "8", "Across the face"],
+    ["air", "Air", "18 C, 55 %", "Of the workshop, a mean of some weeks"],
     ["note", "Note", "the plane chatters", "What else there is to say"],
 ];
 
