@@ -51,6 +51,12 @@ impl Family {
         &self.reference
     }
 
+    /// Whether makers of the size cut a swell where this bat has it.
+    pub fn has_makers_swell(&self, shape: &BatShape) -> bool {
+        let [low_m, high_m] = self.craft.swell_from_toe.map(|it| it * shape.blade.length_m);
+        (low_m..=high_m).contains(&shape.swell_from_toe_m())
+    }
+
     /// A bat with exactly this weight and balance, within the craft and the Laws.
     pub fn make(
         &self,

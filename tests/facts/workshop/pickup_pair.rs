@@ -53,6 +53,7 @@ fn both_bats_of_one_weight_are_shapes_that_a_maker_reads_back_with_their_figures
                 max_relative = 1e-4
             );
             assert!(bat.law.breaches.is_empty(), "{}", size.name);
+            assert!(family.has_makers_swell(&shape), "{}: {}", size.name, shape.swell_from_toe_m());
         }
     }
 }

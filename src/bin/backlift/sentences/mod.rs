@@ -4,3 +4,4 @@ pub mod advice;
 pub mod pair;
 pub mod planing;
 pub mod returned;
+pub mod wish;

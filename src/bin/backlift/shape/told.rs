@@ -1,7 +1,6 @@
 //! The shape in words.
 
 mod laws;
-mod wish;
 
 use backlift::bat::completed::{Completed, Line};
 use backlift::bat::shaped::ShapedBat;
@@ -11,7 +10,8 @@ use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::to_card::{Answer, BrokenDemand, ToCard};
 
 use crate::figure::{bare, either, listed, measured, number, percent, plain};
-use crate::paragraph::paragraph;
+use crate::paragraph::{paragraph, set_in};
+use crate::sentences::wish;
 use crate::table::{Row, side_by_side, table};
 
 /// Everything, the sentence first.
@@ -135,7 +135,10 @@ fn to_card(worked: &Worked, it: &ToCard, units: Units) -> String {
         n => format!("{n} shapes of size {size} meet the card: choose by edge, spine and middle"),
     };
     let mut out = paragraph(&sentence) + "\n\n";
-    out += &it.wished.as_ref().map_or_else(String::new, |of| wish::told(of, &it.answers));
+    if let Some(wished) = &it.wished {
+        out += &(paragraph(&wish::sentence(wished, &it.answers)) + "\n");
+        out += &(set_in(&wish::rule()) + "\n\n");
+    }
     let standard_m = worked.loaded.size.reference.swell_from_toe_m();
     let middle =
         it.wished.as_ref().map(|of| move |it: &ShapedBat| wish::of_one(it, standard_m, of));

@@ -8,6 +8,7 @@ use super::deeds::{button, tick};
 use super::target::in_units;
 use super::words::{caution, head, quiet};
 use crate::figure::plain;
+use crate::sentences::wish;
 use crate::studio::action::Action;
 use crate::studio::state::Studio;
 use crate::studio::wood::action::{Holdable, WoodAction};
@@ -57,10 +58,12 @@ fn shapes(ui: &mut Ui, it: &Studio, found: &ToCard, out: &mut Vec<Action>) {
             button(ui, out, name, Action::Wood(WoodAction::Take(n)))
                 .on_hover_text("Take this shape; it can be taken back");
             let from_toe = answer.bat.shape.swell_from_toe_m();
+            let as_wished = found.wished.is_some_and(|it| it.middle == answer.middle);
+            let as_wished = if as_wished { ", the middle as wished" } else { "" };
             quiet(
                 ui,
                 &format!(
-                    "edge {}, spine {}, swell {} from the toe",
+                    "edge {}, spine {}, swell {} from the toe{as_wished}",
                     mm(blade.thickest_edge_m()),
                     mm(depth_m),
                     spoken(Quantity::Length, from_toe, 0.001, units)
@@ -68,6 +71,9 @@ fn shapes(ui: &mut Ui, it: &Studio, found: &ToCard, out: &mut Vec<Action>) {
             );
         });
     };
+    if let Some(wished) = &found.wished {
+        quiet(ui, &wish::sentence(wished, &found.answers)).on_hover_text(wish::rule());
+    }
     if !found.answers.is_empty() {
         found.answers.iter().enumerate().for_each(|(n, it)| offer(ui, n, it));
         return;

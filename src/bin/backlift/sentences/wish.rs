@@ -1,4 +1,4 @@
-//! What of a customer's wish for the middle the shapes have, in words.
+//! What of a customer's wish for the middle the shapes have.
 
 use backlift::bat::shaped::ShapedBat;
 use backlift::fit::middle_of::middle_of;
@@ -6,10 +6,9 @@ use backlift::workshop::to_card::{Answer, WishedMiddle};
 use backlift::worth::constants::USUAL_MIDDLE;
 
 use crate::figure::plain;
-use crate::paragraph::{paragraph, set_in};
 
-/// How many have it, or which comes nearest; and what such a middle is.
-pub fn told(it: &WishedMiddle, answers: &[Answer]) -> String {
+/// How many have it, or which comes nearest.
+pub fn sentence(it: &WishedMiddle, answers: &[Answer]) -> String {
     let (all, middle) = (answers.len(), it.middle.words());
     let of_all = match it.have_it {
         0 => none_has_it(it, answers),
@@ -18,14 +17,15 @@ pub fn told(it: &WishedMiddle, answers: &[Answer]) -> String {
         n if n == all => format!("all {n} have it"),
         n => format!("of {all} shapes {n} have it and stand first"),
     };
+    format!("The customer wished a {middle} middle: {of_all}")
+}
+
+/// What a low and a high middle are.
+pub fn rule() -> String {
     let usual = plain(1e3 * USUAL_MIDDLE.value, 0, "mm");
-    let what = format!(
+    format!(
         "a middle is usual within {usual} of the standard bat's, high further from the toe, low nearer: a rule of this program, no source"
-    );
-    paragraph(&format!("The customer wished a {middle} middle: {of_all}"))
-        + "\n"
-        + &set_in(&what)
-        + "\n\n"
+    )
 }
 
 fn none_has_it(it: &WishedMiddle, answers: &[Answer]) -> String {
