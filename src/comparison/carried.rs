@@ -1,7 +1,6 @@
 //! A figure with what moves it, so that doubt shared by two bats cancels in their difference.
 
 use super::difference::{Difference, REAL_BEYOND_SD};
-use super::player_doubt::variance;
 
 /// Doubts that all bats of a comparison share.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,6 +26,11 @@ pub enum Common {
     Grip,
     /// Friction of glove on grip, in the grip needed; not in what the bottom hand can hold in a swing.
     Friction,
+}
+
+/// Variance about the best value that one doubt brings, from the changes either way: each is as likely.
+fn variance([weaker, stronger]: [f64; 2]) -> f64 {
+    0.5 * (weaker * weaker + stronger * stronger)
 }
 
 /// Number of [`Common`] doubts.
