@@ -1,8 +1,9 @@
 //! The blade from the side at its true size, on pages that are laid end to end, and strips to be cut out and held
 //! against its spine and its edges.
 
+use super::area::Area;
 use super::palette::{PRINT, Theme};
-use super::picture::{Area, PX_PER_MM, Picture, Stroke};
+use super::picture::{PX_PER_MM, Picture, Stroke};
 use super::profile_strips;
 use super::sheet::{MARGIN_MM, PAGE_MM};
 use super::templates::{BAR_MM, TAKE_CARE, heading};

@@ -1,10 +1,12 @@
 //! The maker's card on one A4 page.
 
 use super::DrawingFault;
+use super::area::Area;
 use super::bat_outline::{self, BatDrawing, BatMark};
-use super::map::{self, MapPicture};
+use super::map::{self};
+use super::map_picture::MapPicture;
 use super::palette::{PRINT, Theme};
-use super::picture::{Area, PX_PER_MM, Picture, Stroke};
+use super::picture::{PX_PER_MM, Picture, Stroke};
 use super::type_setting::{Lettering, Size};
 use super::words::{self, joined};
 use super::{cautions_box, qr, sheet_figures, sheet_texts};
