@@ -28,6 +28,7 @@ pub mod picture;
 pub mod png;
 pub mod profile;
 mod profile_strips;
+mod profile_tile;
 mod qr;
 pub mod sheet;
 mod sheet_figures;
