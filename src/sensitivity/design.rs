@@ -11,6 +11,19 @@ pub struct Design {
     from: Vec<usize>,
 }
 
+/// A figure at one row of a [`Design`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct Row {
+    /// Which row.
+    pub number: usize,
+    /// At the row of the first set.
+    pub a: f64,
+    /// At the row of the second set.
+    pub b: f64,
+    /// At the row of the first set with each input in turn taken from the second.
+    pub mixed: Vec<f64>,
+}
+
 /// Most coordinates of all inputs together: the sequence has 256, half of them for each set.
 pub const MOST_COORDINATES: usize = 128;
 /// Most rows: as long as the sequence is.
