@@ -12,7 +12,7 @@ use super::sizes::Size;
 use super::weigh_fault::WeighFault;
 use super::{Bat, BatFault};
 use crate::frames::STANDARD_GRAVITY_M_S2;
-use crate::measurement::absurd::{Absurd, judge_bat, judge_pendulum};
+use crate::measurement::absurd::{judge_bat, judge_pendulum};
 use crate::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M, SCALE_SD_KG};
 use crate::uncertain::{Origin, Uncertain, independent_sd};
 

@@ -3,8 +3,8 @@
 use super::assumed::Assumed;
 use super::chain::{Chain, Grip};
 use super::close_path::{PathDoesNotClose, close_path};
+use super::control::Control;
 use super::fastest_controlled::{Fastest, NoControlledSwing, fastest_controlled};
-use super::law::Control;
 use super::reference::Reference;
 use super::run::{STEPS, Swinger};
 use crate::bat::Bat;
