@@ -21,5 +21,7 @@ pub mod player_stroke;
 pub mod reference;
 pub mod root;
 pub mod run;
+pub mod state;
+pub mod swinger;
 pub mod time_in_hand;
 pub mod wishes;

@@ -14,7 +14,8 @@ use crate::frames::{DMat3, DVec3, Mirror, rotation_vector};
 use crate::player::joints::JOINT_COUNT;
 use crate::swing::chain::{Chain, Grip, LinkIndex};
 use crate::swing::hand_wrench::{Hands, hands};
-use crate::swing::run::{self, Instantaneous};
+use crate::swing::run::{self};
+use crate::swing::state::Instantaneous;
 use crate::validation::{CheckFault, Checked, Curve, Reading, Row};
 
 const N: usize = JOINT_COUNT;
