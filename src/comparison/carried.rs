@@ -28,13 +28,13 @@ pub enum Common {
     Friction,
 }
 
-/// Variance about the best value that one doubt brings, from the changes either way: each is as likely.
-fn variance([weaker, stronger]: [f64; 2]) -> f64 {
-    0.5 * (weaker * weaker + stronger * stronger)
-}
-
 /// Number of [`Common`] doubts.
 pub const COMMON_COUNT: usize = 10;
+
+/// Variance about the best value that one doubt brings, from the changes either way: each is as likely.
+pub fn variance([weaker, stronger]: [f64; 2]) -> f64 {
+    0.5 * (weaker * weaker + stronger * stronger)
+}
 
 /// A figure of one bat with what moves it, to first order.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

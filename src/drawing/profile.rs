@@ -2,13 +2,13 @@
 //! against its spine and its edges.
 
 use super::area::Area;
-use super::palette::{PRINT, Theme};
+use super::palette::PRINT;
 use super::picture::{PX_PER_MM, Picture, Stroke};
 use super::profile_strips;
 use super::profile_tile::{FOOT, Tile, behind_m, ends, tiles};
 use super::sheet::{MARGIN_MM, PAGE_MM};
 use super::templates::{BAR_MM, TAKE_CARE, heading};
-use super::type_setting::{Anchor, Lettering, Size};
+use super::type_setting::{Lettering, Size};
 use super::words::number;
 use crate::bat::blade::{Blade, Station};
 use crate::bat::shape::BatShape;

@@ -1,4 +1,4 @@
-//! Where the inputs are drawn: two independent sets of points, and every mixture of the two.
+//! Where the inputs are drawn: two independent sets of points, and every mixture of the two; what a figure is there.
 
 /// Points for the estimators in [`super::indices`]: rows of the sets A and B, and for each input the
 /// row of A with that input taken from B.

@@ -1,7 +1,8 @@
 //! The law: how the player follows the plan. The wanted accelerations of the bat, and of the joints as a
 //! lesser wish, met as nearly as limited torques allow, all joints at once.
 //!
-//! Its objective, over the joint torques and the bottom hand's couple τ, with the weights of [`Control`]:
+//! What is wanted of each stands in [`wishes`](super::wishes). The objective, over the joint torques and the bottom
+//! hand's couple τ, with the weights of [`Control`]:
 //!
 //! ```text
 //! min  |bat point|² + 0.35² |bat turn|² + 0.06² |joints|² + |τ / capacity|²  −  0.1 Σ ln((hi − τ)(τ − lo))

@@ -8,7 +8,6 @@
 
 use super::activation::Available;
 use super::bottom_grip;
-use super::chain::Chain;
 use super::contact::{self, Contact, StepOfPlan};
 use super::law::{Law, Reach, closed_chain};
 use super::reference::Sample;

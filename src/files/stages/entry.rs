@@ -1,4 +1,4 @@
-//! The texts of a log into figures, and back; the same for RON, for a table and for a bat's own file.
+//! An entry of a log from its texts into figures, and back; the same for RON, for a table and for a bat's own file.
 
 use super::super::document::{Text, part};
 use super::finish::{finish, on_text};
