@@ -156,16 +156,15 @@ fn no_command_uses_another_and_the_window_uses_none() {
     assert!(faults.is_empty(), "{}", faults.join("\n"));
 }
 
-/// The window's files by their path within it, `["panels", "map"]`; its tests are no part of it.
-fn window_files() -> BTreeMap<Vec<String>, PathBuf> {
-    let folder = Path::new("src/bin/backlift/studio");
+/// Files below a folder by their path within it, `["panels", "map"]`; tests are no part of them.
+fn files_below(folder: &Path, without: &str) -> BTreeMap<Vec<String>, PathBuf> {
     let path = |file: &Path| {
         let within = file.strip_prefix(folder).unwrap().with_extension("");
         let steps = within.iter().map(|it| it.to_str().unwrap().to_owned());
-        steps.filter(|it| it != "mod").collect::<Vec<_>>()
+        steps.filter(|it| !["mod", "lib", "main"].contains(&it.as_str())).collect::<Vec<_>>()
     };
     let files = rust_files(folder).into_iter().map(|file| (path(&file), file));
-    files.filter(|(path, _)| path.first().is_none_or(|it| it != "tests")).collect()
+    files.filter(|(path, _)| path.first().is_none_or(|it| it != without)).collect()
 }
 
 /// Paths that a text names, `a::{b, c::d}` as `a::b` and `a::c::d`.
@@ -190,43 +189,86 @@ fn paths(text: &str) -> Vec<String> {
     found
 }
 
-/// The files that one of the window's files names.
-fn named_files(
-    files: &BTreeMap<Vec<String>, PathBuf>,
-    of: &[String],
-    file: &Path,
-) -> BTreeSet<Vec<String>> {
-    let text = std::fs::read_to_string(file).unwrap();
-    let code: String =
-        text.lines().map(|it| it.split("//").next().unwrap().to_owned() + "\n").collect();
-    let whole = |path: &str| {
+/// Files that use one another: those below a folder, whose paths in the code begin with `root`.
+struct Sources<'a> {
+    files: BTreeMap<Vec<String>, PathBuf>,
+    root: &'a [&'a str],
+    /// What a file hands on of another's names, `card::CardFault` of `card::fault::CardFault`.
+    handed_on: BTreeMap<Vec<String>, Vec<String>>,
+}
+
+impl<'a> Sources<'a> {
+    fn new(folder: &str, without: &str, root: &'a [&'a str]) -> Self {
+        let files = files_below(Path::new(folder), without);
+        let mut it = Self { files, root, handed_on: BTreeMap::new() };
+        let handed_on = it.files.iter().flat_map(|(of, file)| {
+            let code = code(file);
+            let uses: Vec<_> =
+                code.split_inclusive(';').filter_map(handing_on).flat_map(paths).collect();
+            let whole =
+                uses.into_iter().filter(|it| it.contains("::")).map(|used| it.whole(of, &used));
+            whole.map(|it| ([of.as_slice(), &it[it.len() - 1..]].concat(), it)).collect::<Vec<_>>()
+        });
+        it.handed_on = handed_on.collect();
+        it
+    }
+
+    /// A path as it stands in a file, from the root.
+    fn whole(&self, of: &[String], path: &str) -> Vec<String> {
         let mut from = of.to_vec();
         let mut steps: Vec<&str> = path.split("::").collect();
-        if steps.starts_with(&["crate", "studio"]) {
-            (from, steps) = (Vec::new(), steps.split_off(2));
+        if steps.starts_with(self.root) {
+            (from, steps) = (Vec::new(), steps.split_off(self.root.len()));
         }
         while steps.first() == Some(&"super") {
             from.pop();
             steps.remove(0);
         }
-        from.extend(steps.into_iter().map(str::to_owned));
+        from.extend(steps.into_iter().filter(|it| *it != "self").map(str::to_owned));
         from
-    };
-    let known = |path: Vec<String>| {
-        (1..=path.len()).rev().map(|n| path[..n].to_vec()).find(|it| files.contains_key(it))
-    };
-    let named = paths(&code).into_iter().filter(|it| it.contains("::"));
-    named.filter_map(|it| known(whole(&it))).filter(|it| it != of).collect()
+    }
+
+    /// The file in which the name at the end of a path stands, whoever hands it on.
+    fn home(&self, mut path: Vec<String>) -> Option<Vec<String>> {
+        let mut followed = BTreeSet::new();
+        while let Some((n, to)) = (1..=path.len()).rev().find_map(|n| {
+            let to = self.handed_on.get(&path[..n]).filter(|_| !followed.contains(&path[..n]))?;
+            Some((n, to))
+        }) {
+            followed.insert(path[..n].to_vec());
+            path = [to, &path[n..]].concat();
+        }
+        (1..=path.len()).rev().map(|n| path[..n].to_vec()).find(|it| self.files.contains_key(it))
+    }
+
+    /// The files that each names.
+    fn uses(&self) -> BTreeMap<Vec<String>, BTreeSet<Vec<String>>> {
+        let named = |of: &Vec<String>, file: &PathBuf| {
+            let named = paths(&code(file)).into_iter().filter(|it| it.contains("::"));
+            named.filter_map(|it| self.home(self.whole(of, &it))).filter(|it| it != of).collect()
+        };
+        self.files.iter().map(|(of, file)| (of.clone(), named(of, file))).collect()
+    }
 }
 
-#[test]
-fn no_file_of_the_window_uses_another_in_a_circle() {
-    let files = window_files();
-    let mut uses: BTreeMap<_, _> =
-        files.iter().map(|(path, file)| (path.clone(), named_files(&files, path, file))).collect();
+/// The names that a statement hands on, where it is one that does.
+fn handing_on(statement: &str) -> Option<&str> {
+    let heads = ["pub use ", "pub(super) use ", "pub(crate) use "];
+    heads.iter().find_map(|it| Some(statement.split_once(it)?.1))
+}
+
+fn code(file: &Path) -> String {
+    let text = std::fs::read_to_string(file).unwrap();
+    text.lines().map(|it| it.split("//").next().unwrap().to_owned() + "\n").collect()
+}
+
+fn no_circle(mut uses: BTreeMap<Vec<String>, BTreeSet<Vec<String>>>) {
     assert!(uses.values().map(BTreeSet::len).sum::<usize>() > uses.len(), "the uses are not read");
-    // What uses nothing that is left is in no circle; what is left at last is one, and what leads into it.
-    while let Some(free) = uses.iter().find(|it| it.1.is_empty()).map(|it| it.0.clone()) {
+    // What uses nothing that is left, or is used by nothing that is left, is in no circle.
+    while let Some(free) = uses.iter().find_map(|(path, used)| {
+        let is_used = || uses.values().any(|it| it.contains(path));
+        (used.is_empty() || !is_used()).then(|| path.clone())
+    }) {
         uses.remove(&free);
         uses.values_mut().for_each(|it| {
             it.remove(&free);
@@ -235,4 +277,22 @@ fn no_file_of_the_window_uses_another_in_a_circle() {
     let told: Vec<String> =
         uses.iter().map(|(path, used)| format!("{} uses {used:?}", path.join("/"))).collect();
     assert!(told.is_empty(), "{} files:\n{}", told.len(), told.join("\n"));
+}
+
+#[test]
+fn no_file_of_the_window_uses_another_in_a_circle() {
+    no_circle(Sources::new("src/bin/backlift/studio", "tests", &["crate", "studio"]).uses());
+}
+
+/// A file that stands over a folder uses what is in it: that is not counted, what the folder's files use of each other
+/// and of any other file is.
+#[test]
+fn no_file_of_the_library_or_a_command_uses_another_in_a_circle() {
+    for (folder, without) in [("src", "bin"), ("src/bin/backlift", "studio")] {
+        let mut uses = Sources::new(folder, without, &["crate"]).uses();
+        for (of, used) in &mut uses {
+            used.retain(|it| !it.starts_with(of));
+        }
+        no_circle(uses);
+    }
 }

@@ -9,44 +9,12 @@ use super::notes::{EstimatedFigure, Warning};
 use super::pendulum::{SwingMoment, small_swing_period_s, swing_moment};
 use super::pickup_weight::pickup_weight_kg;
 use super::sizes::Size;
+use super::weigh_fault::WeighFault;
 use super::{Bat, BatFault};
 use crate::frames::STANDARD_GRAVITY_M_S2;
-use crate::measurement::absurd::{Absurd, judge_bat, judge_pendulum};
+use crate::measurement::absurd::{judge_bat, judge_pendulum};
 use crate::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M, SCALE_SD_KG};
 use crate::uncertain::{Origin, Uncertain, independent_sd};
-
-/// Why a bat could not be weighed up.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
-pub enum WeighFault {
-    /// A reading that cannot be true.
-    #[error(transparent)]
-    Absurd(#[from] Absurd),
-    /// No size of that name.
-    #[error("no size is called {name:?}; the sizes are {}", known.join(", "))]
-    UnknownSize {
-        /// Name given.
-        name: String,
-        /// Names of all sizes.
-        known: Vec<String>,
-    },
-    /// The table of sizes is empty.
-    #[error("there are no sizes to compare with")]
-    NoSizes,
-    /// The figures together belong to no rigid body.
-    #[error(transparent)]
-    Bat(#[from] BatFault),
-}
-
-impl WeighFault {
-    /// The field to mend, as in a scenario, where one field is to blame.
-    pub fn field(&self) -> Option<&'static str> {
-        match self {
-            Self::Absurd(absurd) => Some(absurd.field()),
-            Self::UnknownSize { .. } => Some("size"),
-            Self::NoSizes | Self::Bat(_) => None,
-        }
-    }
-}
 
 /// A bat with all its figures.
 #[derive(Clone, Debug, PartialEq)]

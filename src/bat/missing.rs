@@ -1,8 +1,8 @@
 //! Size, length and balance point of a bat of which not everything was measured.
 
-use super::figures::WeighFault;
 use super::notes::{EstimatedFigure, Warning};
 use super::sizes::{Size, find, nearest_by_length, nearest_by_mass};
+use super::weigh_fault::WeighFault;
 use crate::measurement::bench::{BALANCE_SD_M, BatReading, LENGTH_SD_M};
 use crate::uncertain::Uncertain;
 

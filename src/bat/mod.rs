@@ -4,6 +4,7 @@ mod added_mass;
 pub mod beam;
 pub mod blade;
 pub mod bow;
+mod built;
 mod carve;
 pub mod completed;
 pub mod described;
@@ -29,8 +30,9 @@ pub mod shape;
 pub mod shape_fault;
 pub mod shaped;
 pub mod sizes;
-mod sound;
+pub mod sound;
 pub mod stiffness;
+pub mod weigh_fault;
 pub mod willow;
 
 use crate::frames::{DMat3, DVec3, STANDARD_GRAVITY_M_S2};

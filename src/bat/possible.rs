@@ -2,13 +2,13 @@
 //!
 //! Every limit is an assumption, set wide.
 
-use super::described::Described;
+use super::described::{Cleft, Described};
 use super::shape_fault::ShapeFault;
 
 /// Everything in a description that no bat has.
 pub fn impossible(described: &Described) -> Vec<ShapeFault> {
     let Described { blade, handle, extras, cleft, .. } = described;
-    let cleft = |of: fn(&super::described::Cleft) -> f64| cleft.as_ref().map(of);
+    let cleft = |of: fn(&Cleft) -> f64| cleft.as_ref().map(of);
     let all = [
         ("blade.length", blade.length_m, [0.2, 0.8], "m"),
         ("blade.width", blade.width_m, [0.03, 0.2], "m"),

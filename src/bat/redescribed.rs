@@ -1,10 +1,8 @@
 //! A shape put into its maker's words again, so that it can be kept and carved on.
 
 use super::blade::Blade;
-use super::described::{
-    Described, DescribedBlade, DescribedExtras, DescribedHandle, USUAL_RUBBER_KG_M3,
-    USUAL_RUBBER_SHARE,
-};
+use super::built::{USUAL_RUBBER_KG_M3, USUAL_RUBBER_SHARE};
+use super::described::{Described, DescribedBlade, DescribedExtras, DescribedHandle};
 use super::handle::{Handle, HandleShape};
 use super::measured::MeasuredStation;
 use super::shape::BatShape;

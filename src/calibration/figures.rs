@@ -1,6 +1,6 @@
 //! How much surer the player's figures and the advice became.
 
-use super::calibrate::CalibrationFault;
+use super::fault::CalibrationFault;
 use super::posterior::{Possible, Posterior, Spread};
 use super::simulated::{Order, Simulated};
 use super::tiredness::Tiredness;

@@ -4,7 +4,7 @@ use crate::measurement::nets::PART_COUNT;
 use crate::player::calibrated::factors;
 use crate::swing::contact::Contact;
 use crate::swing::player_stroke::Held;
-use crate::swing::run::Swinger;
+use crate::swing::swinger::Swinger;
 
 /// The fastest controlled swing, as natural logarithms of seconds and of m/s.
 #[derive(Clone, Copy, Debug, PartialEq)]

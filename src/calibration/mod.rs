@@ -10,6 +10,7 @@
 
 mod calibrate;
 pub mod errors;
+mod fault;
 mod figures;
 pub mod limit;
 pub mod points;
@@ -19,8 +20,7 @@ pub mod response;
 mod simulated;
 pub mod tiredness;
 
-pub use calibrate::{
-    Calibrated, CalibrationFault, FEWEST_FRESH, PartMoved, calibrate, refuse_readings,
-};
+pub use calibrate::{Calibrated, PartMoved, calibrate, refuse_readings};
+pub use fault::{CalibrationFault, FEWEST_FRESH};
 pub use figures::{Surer, pull_at};
 pub use simulated::{Order, Progress, Simulated};

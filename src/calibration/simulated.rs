@@ -1,6 +1,6 @@
 //! Everything a calibration asks of the swing, simulated beforehand.
 
-use super::calibrate::CalibrationFault;
+use super::fault::CalibrationFault;
 use super::limit::swing_at;
 use super::points::even_point;
 use super::response::{Response, ResponseFault, node_strengths, times, triangle};

@@ -4,6 +4,7 @@
 //! name says `from_toe`. A tolerance is `[low, high]`: the limits themselves, not the distances to them.
 
 pub mod cautions;
+mod checked;
 pub mod composed;
 mod fault;
 mod figure;

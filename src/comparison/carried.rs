@@ -1,7 +1,6 @@
 //! A figure with what moves it, so that doubt shared by two bats cancels in their difference.
 
 use super::difference::{Difference, REAL_BEYOND_SD};
-use super::player_doubt::variance;
 
 /// Doubts that all bats of a comparison share.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,6 +30,11 @@ pub enum Common {
 
 /// Number of [`Common`] doubts.
 pub const COMMON_COUNT: usize = 10;
+
+/// Variance about the best value that one doubt brings, from the changes either way: each is as likely.
+pub fn variance([weaker, stronger]: [f64; 2]) -> f64 {
+    0.5 * (weaker * weaker + stronger * stronger)
+}
 
 /// A figure of one bat with what moves it, to first order.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

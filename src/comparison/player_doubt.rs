@@ -17,11 +17,6 @@ pub struct PlayerDoubt {
     pub batters: [Batter; 2],
 }
 
-/// Variance about the best value that one doubt brings, from the changes either way: each is as likely.
-pub fn variance([weaker, stronger]: [f64; 2]) -> f64 {
-    0.5 * (weaker * weaker + stronger * stronger)
-}
-
 /// Most that is taken off a strength, as a share.
 const MOST: f64 = 0.5;
 /// One standard deviation of the masses of trunk and arms as a share: adults, children (assumption, as

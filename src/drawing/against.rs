@@ -1,8 +1,9 @@
 //! Ours against theirs: a line and the outside readings it is held against, with their spread.
 
+use super::area::Area;
 use super::axis::{Axis, Plot};
 use super::palette::{Theme, bat_look};
-use super::picture::{Area, Picture, Stroke};
+use super::picture::{Picture, Stroke};
 use super::type_setting::{Lettering, Size};
 use crate::validation::{Curve, Reading};
 

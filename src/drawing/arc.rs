@@ -1,7 +1,8 @@
 //! A swing's arc: the bat at equal steps of time, from the side and from above.
 
+use super::area::Area;
 use super::palette::{Theme, bat_look};
-use super::picture::{Area, Picture, Stroke};
+use super::picture::{Picture, Stroke};
 use super::type_setting::{Anchor, Lettering, Size};
 use super::words::number;
 use crate::frames::DVec3;

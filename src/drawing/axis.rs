@@ -1,7 +1,8 @@
 //! The ruled ground of a chart: ranges, ticks and where a value lies on the page.
 
+use super::area::Area;
 use super::palette::Theme;
-use super::picture::{Area, Picture, Stroke};
+use super::picture::{Picture, Stroke};
 use super::type_setting::{Anchor, Lettering, Size};
 use super::words::number;
 

@@ -1,8 +1,9 @@
 //! The bat to scale, handle up, with stations marked. An outline to find them by, not a pattern to cut.
 
+use super::area::Area;
 use super::chart::spread;
 use super::palette::Theme;
-use super::picture::{Area, PX_PER_MM, Picture, Stroke};
+use super::picture::{PX_PER_MM, Picture, Stroke};
 use super::type_setting::{Lettering, Size};
 
 /// A station to mark.

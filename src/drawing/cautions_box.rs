@@ -1,7 +1,8 @@
 //! Cautions in a ruled box, as they stand on a card and on every page that a player takes away.
 
+use super::area::Area;
 use super::palette::Theme;
-use super::picture::{Area, Picture, Stroke};
+use super::picture::{Picture, Stroke};
 use super::type_setting::{Lettering, Size};
 
 /// Space between the cautions and their ruled box, px.

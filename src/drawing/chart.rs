@@ -1,8 +1,9 @@
 //! Line charts with their doubt as bands and each curve's name at its end.
 
+use super::area::Area;
 use super::axis::{Axis, Plot};
 use super::palette::{Theme, bat_look};
-use super::picture::{Area, Picture, Stroke};
+use super::picture::{Picture, Stroke};
 use super::type_setting::{Lettering, Size};
 use crate::measurement::bench::bat_letter;
 

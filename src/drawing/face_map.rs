@@ -1,11 +1,13 @@
 //! The face of the blade to scale, lying with the toe to the left, and the ball speed off it wherever it is met.
 
 use super::DrawingFault;
+use super::area::Area;
 use super::axis::{Axis, Plot};
 use super::contour::Field;
-use super::map::{BLACK, decimals, draw_named, levels};
+use super::map::{decimals, draw_named, levels};
+use super::palette::BLACK;
 use super::palette::{Theme, cividis};
-use super::picture::{Area, Picture, Stroke};
+use super::picture::{Picture, Stroke};
 use super::type_setting::{Lettering, Size};
 use super::words::number;
 

@@ -1,9 +1,10 @@
 //! The innings: each stroke's bat speed over the runs, a panel a stroke, one scale for all.
 
+use super::area::Area;
 use super::axis::Axis;
 use super::chart::{Chart, Curve, draw};
 use super::palette::Theme;
-use super::picture::{Area, Picture};
+use super::picture::Picture;
 
 /// One stroke's curves, x the runs.
 #[derive(Clone, Debug, PartialEq)]

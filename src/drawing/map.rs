@@ -1,60 +1,17 @@
 //! The map: dead weight against balance point, and what the player gains or loses over it.
 
 use super::DrawingFault;
+use super::area::Area;
 use super::axis::{Axis, Plot, TICK_LINE, Tick, round_step};
 use super::contour::Field;
 use super::map_marks;
-use super::palette::{Colour, Theme, cividis};
-use super::picture::{Area, Picture, Stroke};
+use super::map_picture::MapPicture;
+use super::palette::{BLACK, Theme, cividis};
+use super::picture::{Picture, Stroke};
 use super::type_setting::{Anchor, Lettering, Size};
 use super::words::{THIN, joined, number, pounds_ounces};
 use crate::ounce::cost::OUNCE_KG;
 use crate::units::INCH_M;
-
-/// A bat to mark.
-#[derive(Clone, Debug, PartialEq)]
-pub struct MapBat {
-    /// Its place in the list: gives colour and letter.
-    pub bat: usize,
-    /// Dead weight, kg.
-    pub mass_kg: f64,
-    /// Balance point, m from the top of the handle.
-    pub balance_m: f64,
-}
-
-/// The bat to make, with the limits within which the advice holds.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct MapTarget {
-    /// Dead weight, kg.
-    pub mass_kg: f64,
-    /// Its limits, kg.
-    pub mass_tolerance_kg: [f64; 2],
-    /// Balance point, m from the top of the handle.
-    pub balance_m: f64,
-    /// Its limits, m.
-    pub balance_tolerance_m: [f64; 2],
-}
-
-/// What the map shows.
-#[derive(Clone, Debug, PartialEq)]
-pub struct MapPicture {
-    /// What it says, in one sentence.
-    pub sentence: String,
-    /// Columns: dead weights, kg, rising.
-    pub mass_kg: Vec<f64>,
-    /// Rows: balance points, m from the top of the handle, rising.
-    pub balance_m: Vec<f64>,
-    /// Row by row: what is gained or lost; none where no legal bat can be made or the player cannot.
-    pub value: Vec<Option<f64>>,
-    /// What the value is, with its unit: "expected ball speed, late balls and mishits counted, km/h".
-    pub value_label: String,
-    /// Row by row: pickup weight, kg; none where unknown.
-    pub pickup_weight_kg: Vec<Option<f64>>,
-    /// Bats to mark.
-    pub bats: Vec<MapBat>,
-    /// The bat to make.
-    pub target: Option<MapTarget>,
-}
 
 /// The map as an SVG of so many px.
 pub fn svg(
@@ -191,9 +148,6 @@ fn balances(plot: &Plot) -> Vec<Tick> {
     };
     ticks.into_iter().map(|at| Tick { at, words: words(at) }).collect()
 }
-
-/// Lines and outlines on the shades are black by day and by night, for the shades are the same.
-pub(super) const BLACK: Colour = Colour([0, 0, 0]);
 
 /// Round levels that enclose all values.
 pub(super) fn levels(values: &[Option<f64>], wanted: f64) -> Vec<f64> {

@@ -1,9 +1,11 @@
 //! The bats on the map, and the one to make.
 
+use super::area::Area;
 use super::axis::Plot;
-use super::map::{BLACK, MapPicture, MapTarget};
+use super::map_picture::{MapPicture, MapTarget};
+use super::palette::BLACK;
 use super::palette::{Theme, bat_look};
-use super::picture::{Area, Picture, Stroke};
+use super::picture::{Picture, Stroke};
 use super::type_setting::{Anchor, Lettering, Size};
 use crate::measurement::bench::bat_letter;
 

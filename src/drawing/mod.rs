@@ -6,6 +6,7 @@
 
 pub mod against;
 pub mod arc;
+pub mod area;
 pub mod axis;
 pub mod bat_outline;
 mod cautions_box;
@@ -15,6 +16,7 @@ pub mod face_map;
 pub mod innings_chart;
 pub mod map;
 mod map_marks;
+pub mod map_picture;
 pub mod matters_chart;
 pub mod orders_page;
 pub mod ounce_chart;
@@ -26,6 +28,7 @@ pub mod picture;
 pub mod png;
 pub mod profile;
 mod profile_strips;
+mod profile_tile;
 mod qr;
 pub mod sheet;
 mod sheet_figures;

@@ -1,7 +1,8 @@
 //! Orders for the bench on A4 pages: a row a bat, what it asks of the wood, and the cleft for it.
 
+use super::area::Area;
 use super::palette::{PRINT, Theme};
-use super::picture::{Area, PX_PER_MM, Picture, Stroke};
+use super::picture::{PX_PER_MM, Picture, Stroke};
 use super::sheet::{MARGIN_MM, PAGE_MM};
 use super::type_setting::{Lettering, Size};
 use super::{DrawingFault, cautions_box};

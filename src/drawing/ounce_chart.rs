@@ -1,11 +1,12 @@
 //! What an ounce costs, along the bat: a curve a stroke over the bat laid down, the axis that each curve fits
 //! marked where it lies.
 
+use super::area::Area;
 use super::axis::{Axis, Plot};
 use super::bat_outline::outline;
 use super::chart::{NAME_STEP, spread};
 use super::palette::{BAT_DASHES, Theme};
-use super::picture::{Area, PX_PER_MM, Picture, Stroke};
+use super::picture::{PX_PER_MM, Picture, Stroke};
 use super::sheet::{MARGIN_MM, PAGE_MM};
 use super::type_setting::{Anchor, Lettering, Size};
 

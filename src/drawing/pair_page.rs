@@ -3,8 +3,9 @@
 use resvg::tiny_skia::{FilterQuality, Pixmap, PixmapPaint, Transform};
 
 use super::DrawingFault;
+use super::area::Area;
 use super::palette::{LIGHT, bat_look};
-use super::picture::{Area, Picture, Stroke};
+use super::picture::{Picture, Stroke};
 use super::png::{drawn, encoded, pixmap};
 use super::still::Still;
 use super::type_setting::{Lettering, Size};

@@ -107,3 +107,6 @@ pub fn cividis(share: f64) -> Colour {
     }
     Colour(channels)
 }
+
+/// Lines and outlines on the shades are black by day and by night, for the shades are the same.
+pub(super) const BLACK: Colour = Colour([0, 0, 0]);

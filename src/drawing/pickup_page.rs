@@ -1,8 +1,9 @@
 //! One page on pickup, to be read in a minute: two bats of one weight upright side by side, what to feel, and what an
 //! ounce costs at four places of a bat.
 
+use super::area::Area;
 use super::palette::{PRINT, Theme};
-use super::picture::{Area, PX_PER_MM, Picture, Stroke};
+use super::picture::{PX_PER_MM, Picture, Stroke};
 use super::sheet::{MARGIN_MM, PAGE_MM};
 use super::type_setting::{Anchor, Lettering, Size};
 use super::{DrawingFault, cautions_box};

@@ -1,80 +1,23 @@
 //! The blade from the side at its true size, on pages that are laid end to end, and strips to be cut out and held
 //! against its spine and its edges.
 
-use super::palette::{PRINT, Theme};
-use super::picture::{Area, PX_PER_MM, Picture, Stroke};
+use super::area::Area;
+use super::palette::PRINT;
+use super::picture::{PX_PER_MM, Picture, Stroke};
 use super::profile_strips;
+use super::profile_tile::{FOOT, Tile, behind_m, ends, tiles};
 use super::sheet::{MARGIN_MM, PAGE_MM};
 use super::templates::{BAR_MM, TAKE_CARE, heading};
-use super::type_setting::{Anchor, Lettering, Size};
+use super::type_setting::{Lettering, Size};
 use super::words::number;
 use crate::bat::blade::{Blade, Station};
 use crate::bat::shape::BatShape;
 use crate::units::INCH_M;
 
-/// Inches of the blade from one page to the next at its true size: a half over, so that no page ends at a figure.
-const STEP_IN: f64 = 8.5;
-/// So much of a blade is on two pages, m.
-const OVERLAP_M: f64 = 0.010;
 /// A deeper blade, its bow counted in, is drawn smaller, m.
 const ROOM_M: f64 = 0.095;
 /// Room for the places at the left, px.
 const PLACES: f64 = 84.0;
-/// The last line's baseline over the margin, px.
-pub(super) const FOOT: f64 = 5.0;
-/// Points of a line on a page.
-const POINTS: usize = 160;
-
-/// Part of a blade that lies on a page: its distances from the toe, and where they come to lie.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Tile {
-    /// Nearest to the toe, m.
-    pub from_m: f64,
-    /// Farthest from it, m.
-    pub to_m: f64,
-    /// Where the nearest lies on the page, px.
-    pub top: f64,
-    /// Scale.
-    pub px_per_m: f64,
-    /// Which, from the toe, counted from 1.
-    pub number: usize,
-    /// Of how many.
-    pub all: usize,
-}
-
-impl Tile {
-    /// A distance from the toe on the page, px.
-    pub(super) fn y(&self, from_toe_m: f64) -> f64 {
-        self.top + (from_toe_m - self.from_m) * self.px_per_m
-    }
-
-    /// Whole inches from the toe that lie on it.
-    pub(super) fn inches(&self) -> impl Iterator<Item = u32> {
-        let (from, to) = (self.from_m / INCH_M - 1e-6, self.to_m / INCH_M + 1e-6);
-        (0..=100).filter(move |n| (from..=to).contains(&f64::from(*n)))
-    }
-
-    /// A line of the blade on the page, from a figure of its sections (m to the right of `left`).
-    pub(super) fn line(
-        &self,
-        blade: &Blade,
-        left: f64,
-        across_m: impl Fn(&Station) -> f64,
-    ) -> Vec<[f64; 2]> {
-        let to_m = self.to_m.min(blade.length_m);
-        let at = |n: usize| {
-            let from_toe_m = self.from_m + (to_m - self.from_m) * n as f64 / POINTS as f64;
-            let station = blade.at(1.0 - from_toe_m / blade.length_m)?;
-            Some([left + across_m(&station) * self.px_per_m, self.y(from_toe_m)])
-        };
-        if to_m <= self.from_m { Vec::new() } else { (0..=POINTS).filter_map(at).collect() }
-    }
-}
-
-/// How far the middle of the face lies behind the chord of the bow, m.
-pub(super) fn behind_m(blade: &Blade, station: &Station) -> f64 {
-    blade.face_m - blade.face_at_m(station.from_shoulder)
-}
 
 /// Pages of A4: the blade from the side, from the toe up, then the strips. With `before` the shape it has now is
 /// drawn too, and what has to come off at each inch. `title` names the bat.
@@ -99,19 +42,6 @@ pub fn pages(before: Option<&BatShape>, after: &BatShape, title: &str) -> Vec<St
     sides.iter().map(side).chain(strips.iter().map(strip)).collect()
 }
 
-fn tiles(length_m: f64, scale: f64) -> Vec<Tile> {
-    let step_m = ((STEP_IN / scale - 0.5).floor() + 0.5) * INCH_M;
-    let all = (((length_m - OVERLAP_M) / step_m).ceil() as usize).max(1);
-    let top = MARGIN_MM * PX_PER_MM + 130.0;
-    let px_per_m = 1e3 * PX_PER_MM * scale;
-    let tile = |n: usize| {
-        let from_m = n as f64 * step_m;
-        let to_m = (from_m + step_m + OVERLAP_M).min(length_m);
-        Tile { from_m, to_m, top, px_per_m, number: n + 1, all }
-    };
-    (0..all).map(tile).collect()
-}
-
 fn page(title: &str, tile: &Tile, scale: f64, what: &str, draw: impl Fn(&mut Picture)) -> String {
     let theme = &PRINT;
     let [width, height] = PAGE_MM.map(|it| it * PX_PER_MM);
@@ -130,23 +60,6 @@ fn page(title: &str, tile: &Tile, scale: f64, what: &str, draw: impl Fn(&mut Pic
     draw(&mut picture);
     picture.text(margin, height - margin - FOOT, quiet, TAKE_CARE);
     picture.finish()
-}
-
-/// Where a page is laid on the next, or the blade ends.
-pub(super) fn ends(picture: &mut Picture, tile: &Tile, [left, right]: [f64; 2], theme: &Theme) {
-    let quiet = Lettering::new(Size::Quiet, theme.quiet).anchored(Anchor::End);
-    let dashed = Stroke { colour: theme.quiet, width: 0.8, dash: "6 4" };
-    if tile.number > 1 {
-        let y = tile.y(tile.from_m + OVERLAP_M);
-        picture.line([left, y], [right, y], dashed);
-        let words = format!("Lay page {} on this one down to the dashed line", tile.number - 1);
-        picture.text(right, tile.top - 34.0, quiet, &words);
-    }
-    if tile.number < tile.all {
-        let y = tile.y(tile.to_m);
-        picture.line([left, y], [right, y], dashed);
-        picture.text(right, y + 14.0, quiet, &format!("page {} goes on", tile.number + 1));
-    }
 }
 
 fn draw_side(

@@ -2,7 +2,7 @@
 
 use super::palette::PRINT;
 use super::picture::{PX_PER_MM, Picture, Stroke};
-use super::profile::{FOOT, Tile, behind_m, ends};
+use super::profile_tile::{FOOT, Tile, behind_m, ends};
 use super::sheet::{MARGIN_MM, PAGE_MM};
 use super::type_setting::{Anchor, Lettering, Size};
 use super::words::number;

@@ -1,8 +1,9 @@
 //! A QR code, drawn.
 
 use super::DrawingFault;
+use super::area::Area;
 use super::palette::Colour;
-use super::picture::{Area, Picture};
+use super::picture::Picture;
 use qrcode::{Color, EcLevel, QrCode, Version};
 
 /// Most bytes that fit a code whose modules are still about 0.25 mm wide at 25 mm (version 21, level L).

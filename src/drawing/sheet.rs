@@ -1,10 +1,13 @@
 //! The maker's card on one A4 page.
 
 use super::DrawingFault;
+use super::area::Area;
 use super::bat_outline::{self, BatDrawing, BatMark};
-use super::map::{self, MapPicture};
+use super::map::{self};
+use super::map_picture::MapPicture;
 use super::palette::{PRINT, Theme};
-use super::picture::{Area, PX_PER_MM, Picture, Stroke};
+use super::picture::{PX_PER_MM, Picture, Stroke};
+use super::sheet_texts::{INDENT, NARROWEST_MAP, TEXT};
 use super::type_setting::{Lettering, Size};
 use super::words::{self, joined};
 use super::{cautions_box, qr, sheet_figures, sheet_texts};
@@ -22,19 +25,12 @@ const ONE_TO: f64 = 7.0;
 
 /// Widths the map may have, px, the one with most to see first.
 const MAP_WIDTHS: [f64; 3] = [290.0, 265.0, NARROWEST_MAP];
-/// A narrower map could not be read.
-pub(super) const NARROWEST_MAP: f64 = 240.0;
-/// Nor a lower one, with its key, px.
-pub(super) const LOWEST_MAP: f64 = 215.0;
 
 /// From the left of the bat's drawing to the right of its toe, px.
 const BESIDE_TOE_PX: f64 = 86.0;
 /// Where the order's number stands, and whether the player is invented: px below the page's top margin.
 const ORDER_PX: f64 = 90.0;
 const MARGIN: f64 = MARGIN_MM * PX_PER_MM;
-/// Where a paragraph's text begins, right of its heading, px.
-pub(super) const INDENT: f64 = 84.0;
-pub(super) const TEXT: Lettering = Lettering::new(Size::Text, PRINT.ink);
 const QUIET: Lettering = Lettering::new(Size::Quiet, PRINT.ink);
 
 /// The card as an SVG of one A4 page, with its map if there is one.

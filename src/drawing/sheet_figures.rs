@@ -1,7 +1,8 @@
 //! The figures of the card: a row each, the number large, both systems of units, the tolerance as a bar.
 
+use super::area::Area;
 use super::palette::Theme;
-use super::picture::{Area, Picture, Stroke};
+use super::picture::{Picture, Stroke};
 use super::type_setting::{Anchor, Lettering, Size};
 use super::words::{self, Part, THIN, joined};
 use crate::card::{Asked, Card, Figure};

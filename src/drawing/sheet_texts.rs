@@ -3,11 +3,17 @@
 //! Cautions come first, then a line of the reason and of how sure it is, then the map, then the rest of both.
 
 use super::cautions_box;
-use super::palette::Theme;
-use super::sheet::{INDENT, LOWEST_MAP, NARROWEST_MAP, TEXT};
-use super::type_setting::Size;
+use super::palette::{PRINT, Theme};
+use super::type_setting::{Lettering, Size};
 use crate::card::Card;
 
+/// A narrower map could not be read.
+pub(super) const NARROWEST_MAP: f64 = 240.0;
+/// Nor a lower one, with its key, px.
+pub(super) const LOWEST_MAP: f64 = 215.0;
+/// Where a paragraph's text begins, right of its heading, px.
+pub(super) const INDENT: f64 = 84.0;
+pub(super) const TEXT: Lettering = Lettering::new(Size::Text, PRINT.ink);
 /// Space above either paragraph, and between the second and what stands below, px.
 const GAPS: f64 = 4.0 + 4.0 + 8.0;
 /// How a text that is cut ends.

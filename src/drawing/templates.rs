@@ -1,7 +1,8 @@
 //! Sections of a blade at their true size, to be printed and held against the wood.
 
+use super::area::Area;
 use super::palette::{PRINT, Theme};
-use super::picture::{Area, PX_PER_MM, Picture, Stroke};
+use super::picture::{PX_PER_MM, Picture, Stroke};
 use super::sheet::{MARGIN_MM, PAGE_MM};
 use super::type_setting::{Lettering, Size};
 use super::words::number;

@@ -1,8 +1,8 @@
 //! The faces, the four sizes, how wide a text is, and where a line breaks.
 
 use super::DrawingFault;
+use super::area::Area;
 use super::palette::Colour;
-use super::picture::Area;
 use resvg::usvg;
 use std::sync::Arc;
 

@@ -3,6 +3,7 @@
 //! Both carry their schema and are read by [`read`]. The short form has the same figures by position, and
 //! no sentences but the standing cautions, which follow from the age.
 
+use super::card_choices::{HandedV1, HandleShapeV1};
 use super::card_order::OrderV1;
 use super::card_short::{SHORT_SCHEMA, SHORT_SCHEMA_1, ShortV1, ShortV2};
 use super::fault::plain;
@@ -108,21 +109,6 @@ impl RegionV1 {
         let Self { gyration2_m2, loss } = self;
         Region { mass_kg, balance_m, swing_moment_kg_m2, gyration2_m2, loss }
     }
-}
-
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "Handed")]
-pub(super) enum HandedV1 {
-    Right,
-    Left,
-}
-
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "HandleShape")]
-pub(super) enum HandleShapeV1 {
-    Round,
-    Oval,
-    SemiOval,
 }
 
 /// The schema alone, whatever else the text holds.

@@ -7,7 +7,7 @@ mod with_sentences;
 
 pub(super) use with_sentences::{SHORT_SCHEMA_1, ShortV1};
 
-use super::card::{HandedV1, HandleShapeV1};
+use super::card_choices::{HandedV1, HandleShapeV1};
 use crate::card::{Asked, Card, Condition, HandleShape, PlayerLine, cautions};
 use crate::measurement::person::Handed;
 use serde::{Deserialize, Serialize};

@@ -6,6 +6,7 @@ pub mod air;
 pub mod assets;
 pub mod batch;
 pub mod card;
+mod card_choices;
 pub mod card_file;
 mod card_order;
 mod card_short;

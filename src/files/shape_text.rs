@@ -4,7 +4,7 @@ use super::card;
 use super::document::{Text, edit, in_one_line, in_ron};
 use super::fault::Fault;
 use super::shape::{BladeV1, CleftV1, ExtrasV1, HandleV1, ShapeV1, StationV1, WillowV1};
-use super::stages::entry::{EntryV1, mass_text, texts};
+use super::stages::entry::{EntryV1, texts};
 use crate::bat::described::{Cleft, Described, DescribedBlade, DescribedExtras, DescribedHandle};
 use crate::bat::handle::HandleShape;
 use crate::bat::measured::MeasuredStation;
@@ -12,6 +12,7 @@ use crate::bat::shape::BatShape;
 use crate::bat::sizes::Size;
 use crate::bat::willow::USUAL_DENSITY_KG_M3;
 use crate::card::Card;
+use crate::files::stages::value::mass_text;
 use crate::workshop::plane::Place;
 use crate::workshop::stages::{Entry, Moment, Stage};
 

@@ -4,9 +4,10 @@ pub(super) mod entry;
 mod finish;
 mod ron_text;
 mod table_text;
+pub(super) mod value;
 
-pub use entry::{balance, meter, moment, note, planed, side, stage};
 pub use finish::finish;
+pub use value::{balance, meter, moment, note, planed, side, stage};
 
 use super::document::Kind;
 use super::fault::{Fault, Faults, Source};

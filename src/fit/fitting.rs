@@ -20,7 +20,7 @@ use crate::sensitivity::terms::{Terms, terms};
 use crate::swing::batter::Batter;
 use crate::swing::player_stroke::SwingFault;
 use crate::worth::expected::Worth;
-use crate::worth::swings::{Innings, ball_at_bat_m_s};
+use crate::worth::innings::{Innings, ball_at_bat_m_s};
 use crate::worth::today::{Asked, Today, today, usable};
 use core::ops::ControlFlow;
 use core::sync::atomic::{AtomicUsize, Ordering};

@@ -12,10 +12,11 @@ use crate::bat::sizes::Size;
 use crate::calibration::limit::FIGURES;
 use crate::measurement::plan::Middle;
 use crate::worth::expected::{Judged, Worth};
+use crate::worth::innings::Innings;
 use crate::worth::meeting::Struck;
 use crate::worth::possible::Possible;
 use crate::worth::scores::Scores;
-use crate::worth::swings::{Innings, Step};
+use crate::worth::swings::Step;
 use crate::worth::today::Today;
 
 /// One cell of the map.

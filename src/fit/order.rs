@@ -12,7 +12,7 @@ use crate::player::Player;
 use crate::stroke::Stroke;
 use crate::swing::engine::EngineFault;
 use crate::swing::player_stroke::SwingFault;
-use crate::worth::swings::SwingsFault;
+use crate::worth::swings_fault::SwingsFault;
 use core::ops::ControlFlow;
 
 /// What a fit starts from.

@@ -5,9 +5,10 @@ use rayon::prelude::*;
 use super::ImpactFault;
 use super::ball;
 use super::hand;
+use super::hit::Hit;
 use super::parts::BatError;
 use super::splice::Hinge;
-use super::strike::{Hit, Struck, Until, strike};
+use super::strike::{Struck, Until, strike};
 use crate::comparison::collision::RESTITUTION;
 use crate::uncertain::{Uncertain, independent_sd};
 

@@ -6,7 +6,8 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use rayon::prelude::*;
 
 use super::ImpactFault;
-use super::strike::{Hit, Until, strike};
+use super::hit::Hit;
+use super::strike::{Until, strike};
 use crate::bat::blade::Blade;
 
 /// Half the width of the face at a share of the way from shoulder to toe, m; nought off the blade.

@@ -14,6 +14,7 @@ pub mod ball;
 pub mod doubt;
 pub mod face;
 pub mod hand;
+pub mod hit;
 pub mod parts;
 pub mod splice;
 pub mod strike;

@@ -7,7 +7,7 @@ use rapier3d_f64::prelude::{
 };
 
 use super::hand::Hand;
-use super::strike::Hit;
+use super::hit::Hit;
 use crate::frames::{DMat3, DVec3};
 use crate::swing::engine::hinges::{free_body, world};
 

@@ -2,8 +2,9 @@
 
 use super::Stop;
 use super::placed::{asked, mend};
-use crate::bat::figures::{WeighFault, WeighedBat, weigh};
+use crate::bat::figures::{WeighedBat, weigh};
 use crate::bat::notes::Warning;
+use crate::bat::weigh_fault::WeighFault;
 use crate::card::Figure;
 use crate::card::returned_bat::ReturnedBat;
 use crate::files::assets::{limits, sizes};

@@ -1,9 +1,9 @@
 //! Faults and doubts of the core, put where they were written, each with its mend.
 
 use super::Stop;
-use crate::bat::figures::WeighFault;
 use crate::bat::notes::Warning;
 use crate::bat::shape_fault::ShapeFault;
+use crate::bat::weigh_fault::WeighFault;
 use crate::files::fault::{Fault, Faults, Source, nearest};
 use crate::files::scenario::Places;
 use crate::files::scenario::examples::Examples;

@@ -1,4 +1,4 @@
-//! Where the inputs are drawn: two independent sets of points, and every mixture of the two.
+//! Where the inputs are drawn: two independent sets of points, and every mixture of the two; what a figure is there.
 
 /// Points for the estimators in [`super::indices`]: rows of the sets A and B, and for each input the
 /// row of A with that input taken from B.
@@ -9,6 +9,19 @@
 pub struct Design {
     /// First coordinate of each input, and their number at the end.
     from: Vec<usize>,
+}
+
+/// A figure at one row of a [`Design`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct Row {
+    /// Which row.
+    pub number: usize,
+    /// At the row of the first set.
+    pub a: f64,
+    /// At the row of the second set.
+    pub b: f64,
+    /// At the row of the first set with each input in turn taken from the second.
+    pub mixed: Vec<f64>,
 }
 
 /// Most coordinates of all inputs together: the sequence has 256, half of them for each set.

@@ -1,20 +1,7 @@
 //! Sobol shares, variance-based sensitivity: which share of a figure's variance each input carries.
 
-use super::design::Design;
+use super::design::{Design, Row};
 use super::stand_in::StandIn;
-
-/// A figure at one row of a [`Design`].
-#[derive(Clone, Debug, PartialEq)]
-pub struct Row {
-    /// Which row.
-    pub number: usize,
-    /// At the row of the first set.
-    pub a: f64,
-    /// At the row of the second set.
-    pub b: f64,
-    /// At the row of the first set with each input in turn taken from the second.
-    pub mixed: Vec<f64>,
-}
 
 /// A share of the variance with its 95 % interval.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

@@ -10,7 +10,7 @@ use crate::normal::quantile;
 use crate::player::joints::{GROUP_COUNT, Group};
 use crate::player::{Player, Segment, player};
 use crate::swing::assumed::Assumed;
-use crate::swing::law::Control;
+use crate::swing::control::Control;
 use crate::swing::time_in_hand::{Delivery, MEAN_SPEED_SHARE};
 
 /// Everything one draw moves.

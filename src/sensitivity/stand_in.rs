@@ -3,7 +3,7 @@
 //! figure differs from it.
 
 use super::design::Design;
-use super::indices::Row;
+use super::design::Row;
 use crate::normal::quantile;
 use nalgebra::{DMatrix, DVector};
 

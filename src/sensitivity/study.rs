@@ -1,8 +1,9 @@
 //! The study: every draw swung, and the spread of each figure divided among the inputs.
 
+use super::design::Row;
 use super::design::{Design, MOST_ROWS};
 use super::figure::Figure;
-use super::indices::{Divided, Row, divide};
+use super::indices::{Divided, divide};
 use super::input::Input;
 use super::moved::{Drawn, Draws};
 use super::simulated::{Innings, Kept, Swung};

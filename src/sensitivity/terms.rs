@@ -7,7 +7,8 @@ use crate::player::joints::HIP_TURN;
 use crate::swing::assumed::Assumed;
 use crate::swing::batter::Batter;
 use crate::worth::possible::Possible;
-use crate::worth::swings::{Step, SwingsFault};
+use crate::worth::swings::Step;
+use crate::worth::swings_fault::SwingsFault;
 use crate::worth::today::{Asked, Today, today};
 
 /// One term of the model, moved.

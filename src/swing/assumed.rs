@@ -1,6 +1,6 @@
 //! What a swing rests on that nobody measured of anybody's swing.
 
-use super::law::Control;
+use super::control::Control;
 use crate::frames::STANDARD_GRAVITY_M_S2;
 use crate::player::grip::FRICTION;
 

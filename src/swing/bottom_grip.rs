@@ -12,9 +12,8 @@
 //! on the edges alone at the whole). A stroke says whether the hand holds (`bottom_hand_holds`).
 
 use super::chain::Chain;
-use super::law::{Control, Instant, WISHES, Wishes};
 use crate::dynamics::tree::Kinematics;
-use crate::frames::{DVec3, rotation_vector};
+use crate::frames::DVec3;
 use crate::player::joints::JOINT_COUNT;
 
 const N: usize = JOINT_COUNT;
@@ -81,26 +80,3 @@ pub(super) fn response<const U: usize>(
         core::array::from_fn(|u| if u < N { P[j][u] } else { couple[u - N] })
     })
 }
-
-/// Adds the wish that the handle stay in the bottom hand as it was grasped.
-pub(super) fn add_hold(
-    control: &Control,
-    it: &Instant<'_>,
-    turning: &[DVec3; N],
-    wishes: &mut Wishes,
-) {
-    let (chain, k) = (it.chain, it.k);
-    let (bat, hand) = (chain.link.bat, chain.bottom_hand.link_b);
-    let w = control.bandwidth_1_s;
-    let turned = rotation_vector(&(k.R[hand] * *it.held_R * k.R[bat].transpose()));
-    let mut left = (k.omega[hand] - k.omega[bat]) * (2.0 * w) + turned * (w * w)
-        - (k.alpha_bias[bat] - k.alpha_bias[hand]);
-    for ((axis, a), of_joint) in turning.iter().zip(&it.closed.a_free).zip(&mut wishes.by_joint) {
-        left -= *axis * *a;
-        of_joint[HOLD].copy_from_slice(&(*axis * control.weight_hold).to_array());
-    }
-    wishes.left[HOLD].copy_from_slice(&(left * control.weight_hold).to_array());
-}
-
-/// Where this wish stands among the others.
-const HOLD: core::ops::Range<usize> = WISHES - 3..WISHES;

@@ -1,6 +1,7 @@
 //! Where and how the bat meets the ball: the crossing of the plane through the planned contact.
 
-use super::run::{State, Swinger};
+use super::state::State;
+use super::swinger::Swinger;
 use crate::dynamics::tree::Kinematics;
 use crate::frames::{DMat3, DVec3};
 use crate::player::joints::JOINT_COUNT;

@@ -8,7 +8,7 @@
 
 use super::contact::Contact;
 use super::root::Root;
-use super::run::Swinger;
+use super::swinger::Swinger;
 
 /// The fastest controlled swing.
 #[derive(Clone, Copy, Debug, PartialEq)]

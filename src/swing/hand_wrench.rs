@@ -1,7 +1,7 @@
 //! Force and couple of each hand on the bat, from the bat's rate of momentum.
 
 use super::chain::Chain;
-use super::run::Instantaneous;
+use super::state::Instantaneous;
 use crate::dynamics::tree::Kinematics;
 use crate::frames::DVec3;
 use crate::player::joints::JOINT_COUNT;

@@ -8,7 +8,8 @@
 //! swings of pull and hook, and not of the drive, where joints at their limit make kinks; it costs as much.)
 
 use super::contact::Contact;
-use super::run::{STEPS, Swinger};
+use super::run::STEPS;
+use super::swinger::Swinger;
 use crate::frames::DVec3;
 use crate::normal;
 use crate::player::Strength;

@@ -3,7 +3,7 @@
 use super::contact::Contact;
 use super::hand_wrench::{Hands, hands};
 use super::player_stroke::Held;
-use super::run::Instantaneous;
+use super::state::Instantaneous;
 use crate::frames::DVec3;
 use crate::player::Player;
 use crate::player::grip::grip_needed_n;

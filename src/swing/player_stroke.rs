@@ -3,10 +3,11 @@
 use super::assumed::Assumed;
 use super::chain::{Chain, Grip};
 use super::close_path::{PathDoesNotClose, close_path};
+use super::control::Control;
 use super::fastest_controlled::{Fastest, NoControlledSwing, fastest_controlled};
-use super::law::Control;
 use super::reference::Reference;
-use super::run::{STEPS, Swinger};
+use super::run::STEPS;
+use super::swinger::Swinger;
 use crate::bat::Bat;
 use crate::dynamics::tree::TreeFault;
 use crate::player::grip::{HAND_BREADTH_PER_LENGTH, cross_limit_n_m, traction_n, twist_limit_n_m};

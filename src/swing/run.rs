@@ -8,16 +8,16 @@
 
 use super::activation::Available;
 use super::bottom_grip;
-use super::chain::Chain;
 use super::contact::{self, Contact, StepOfPlan};
-use super::law::{Control, Instant, Law, Reach, Wanted, closed_chain};
-use super::reference::{Reference, Sample};
+use super::law::{Law, Reach, closed_chain};
+use super::reference::Sample;
+use super::state::{Instantaneous, State};
+use super::swinger::Swinger;
+use super::wishes::{Instant, Wanted};
 use crate::dynamics::mass_matrix::MassMatrix;
 use crate::dynamics::tree::Kinematics;
-use crate::frames::{DVec3, STANDARD_GRAVITY_M_S2};
-use crate::player::Strength;
+use crate::frames::DVec3;
 use crate::player::joints::JOINT_COUNT;
-use crate::stroke::Tolerance;
 
 const N: usize = JOINT_COUNT;
 
@@ -26,71 +26,6 @@ const N: usize = JOINT_COUNT;
 pub const STEPS: usize = 160;
 /// The same where swings are many and each is found to a thousandth only: the searches of an advice.
 pub const FEWER_STEPS: usize = 112;
-
-/// State of a swing: joint angles, rates, torques, the bottom hand's couple.
-///
-/// The torque is the state, not the activation: a player who knows the stroke calls up more as a
-/// joint speeds up, so that torque does not fall first and have to be won back. Its rate is limited
-/// by activation, its size by the present capacity. (With the activation as the state the adult's
-/// fastest swings come out 2.5–4.5 % slower and the child's hook loses its smoothness.)
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct State {
-    /// Joint angles, rad.
-    pub q: [f64; N],
-    /// Joint rates, rad/s.
-    pub v: [f64; N],
-    /// Joint torques called up, N m; what a joint gives is this within its present capacity.
-    pub torque_n_m: [f64; N],
-    /// Couple of the bottom hand on the bat about the bat's axes, as a share of what its grip holds.
-    pub couple_share: [f64; 3],
-}
-
-/// Everything at one recorded instant.
-#[derive(Clone, Debug)]
-pub struct Instantaneous {
-    /// Time from the top of the backlift, s.
-    pub t_s: f64,
-    /// State.
-    pub state: State,
-    /// Joint torques, N m.
-    pub torque_n_m: [f64; N],
-    /// Share of each joint's present capacity at its speed, −1 to 1.
-    pub activation: [f64; N],
-    /// Joint accelerations, rad/s².
-    pub acceleration: [f64; N],
-    /// Force of the bottom hand on the bat, N, W.
-    pub force_bottom_W: DVec3,
-    /// Couple of the bottom hand on the bat, N m, W.
-    pub couple_bottom_W: DVec3,
-    /// Acceleration of the base with gravity, m/s², W.
-    pub a_base_W: DVec3,
-    /// Pelvis displacement, m, W.
-    pub pelvis_W: DVec3,
-    /// Pelvis velocity, m/s, W.
-    pub pelvis_velocity_W: DVec3,
-}
-
-/// A swing set up: who, with what, along which plan.
-#[derive(Clone, Debug)]
-pub struct Swinger<'a> {
-    /// Player and bat.
-    pub chain: &'a Chain,
-    /// The plan, sampled twice a step.
-    pub reference: &'a Reference,
-    /// Strength at present, fatigue included.
-    pub strength: Strength,
-    /// Tolerances of the stroke.
-    pub tolerance: Tolerance,
-    /// Constants of the law.
-    pub control: Control,
-    /// Free fall, m/s²; standard unless a reference case says otherwise.
-    pub gravity_m_s2: f64,
-    /// Joint torques at the top of the backlift, N m; what the law calls for there unless a reference
-    /// case gives its own.
-    pub start_torque_n_m: Option<[f64; N]>,
-    /// By sample of the plan, what each joint gives over what is called for; one unless a noisy swing is tried.
-    pub given_share: Option<&'a [[f64; N]]>,
-}
 
 /// What the law makes of one state.
 pub(super) struct Stage {
@@ -112,25 +47,6 @@ pub(super) struct Room {
 }
 
 impl<'a> Swinger<'a> {
-    /// A swing with the default law and standard gravity.
-    pub fn new(
-        chain: &'a Chain,
-        reference: &'a Reference,
-        strength: Strength,
-        tolerance: Tolerance,
-    ) -> Self {
-        Self {
-            chain,
-            reference,
-            strength,
-            tolerance,
-            control: Control::default(),
-            gravity_m_s2: STANDARD_GRAVITY_M_S2,
-            start_torque_n_m: None,
-            given_share: None,
-        }
-    }
-
     /// Swings over `stroke_time_s` until the ball is met or the path ends; `record` sees each step.
     pub fn swing(
         &self,

@@ -1,6 +1,6 @@
 //! What the errors of the bench do to each stroke.
 
-use super::swings::SwingsFault;
+use super::swings_fault::SwingsFault;
 use super::swung_bat::{SwungBat, SwungStroke, moved};
 use super::ways::Ways;
 use crate::bat::Bat;

@@ -5,10 +5,11 @@
 //! at the likeliest strength. Figures are logarithms: of stroke time, bat speed, its part along the normal, toe speed.
 
 use super::bench::{Slopes, bench_slopes};
-use super::constants::BALL_AT_BAT;
+use super::innings::Innings;
 use super::possible::Prior;
 use super::scores::Scores;
 use super::steadiness::Steadiness;
+use super::swings_fault::SwingsFault;
 use super::swung_bat::{SwungBat, swung, tiredness};
 use super::ways::Ways;
 use crate::bat::Bat;
@@ -16,35 +17,11 @@ use crate::bat::figures::WeighedBat;
 use crate::calibration::limit::{LnSwing, Near};
 use crate::calibration::points::even_point;
 use crate::calibration::response::{Response, ResponseFault, Triangle, times, triangle};
-use crate::innings::played::InningsFault;
 use crate::measurement::nets::{Lasting, PART_COUNT};
-use crate::measurement::plan::{Bowling, InningsPlan};
+use crate::measurement::plan::InningsPlan;
 use crate::normal;
-use crate::swing::player_stroke::SwingFault;
 use core::ops::ControlFlow;
 use rayon::prelude::*;
-
-/// Why the bats could not be swung.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
-pub enum SwingsFault {
-    /// No bat of all can be controlled by players like this one.
-    #[error(
-        "no bat of these can be brought to the ball under control by a player of this strength"
-    )]
-    BeyondControl,
-    /// The caller asked to stop.
-    #[error("cancelled")]
-    Cancelled,
-    /// An innings failed.
-    #[error(transparent)]
-    Innings(#[from] InningsFault),
-}
-
-impl From<SwingFault> for SwingsFault {
-    fn from(fault: SwingFault) -> Self {
-        Self::Innings(fault.into())
-    }
-}
 
 /// All bats of one player.
 #[derive(Clone, Debug)]
@@ -82,22 +59,6 @@ struct HoldsFor {
     spread: Triangle,
     /// Size of the bat now used.
     size: Option<String>,
-}
-
-/// What the bats are swung in.
-#[derive(Clone, Copy, Debug)]
-pub struct Innings<'a> {
-    /// The plan.
-    pub plan: &'a InningsPlan,
-    /// Stroke time at which loads are taken, by stroke, s.
-    pub asked_time_s: &'a [f64],
-    /// Speed of the ball at the bat, m/s.
-    pub ball_m_s: f64,
-}
-
-/// Speed at the bat of a ball of this bowling, m/s.
-pub fn ball_at_bat_m_s(bowling: &Bowling) -> f64 {
-    BALL_AT_BAT.value * bowling.speed_m_s
 }
 
 /// The bats of one player.

@@ -1,9 +1,10 @@
 //! One bat as every possible player swings it.
 
+use super::innings::Innings;
 use super::other_path::{OnPaths, on_paths};
 use super::possible::Possible;
 use super::scores::Scores;
-use super::swings::{Innings, SwingsFault};
+use super::swings_fault::SwingsFault;
 use super::ways::Ways;
 use crate::bat::Bat;
 use crate::calibration::limit::{FIGURES, LnSwing, Near, swing_at};

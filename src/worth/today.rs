@@ -3,11 +3,13 @@
 use super::constants::{BEYOND_DOUBT_SD, GROWN_FROM_Y, IN_TIME, LEAVE_BELOW};
 use super::evidence::{self, Weighed, chance_of};
 use super::expected::{Judged, Knowledge, Worth, is_near};
+use super::innings::{Innings, ball_at_bat_m_s};
 use super::meeting::Struck;
 use super::possible::{Possible, Prior};
 use super::scores::Scores;
 use super::suits::{Suits, suits};
-use super::swings::{Bats, Innings, Step, Swings, SwingsFault, ball_at_bat_m_s};
+use super::swings::{Bats, Step, Swings};
+use super::swings_fault::SwingsFault;
 use super::swung_bat::SwungBat;
 use super::ways::Ways;
 use crate::bat::Bat;

@@ -6,7 +6,7 @@ use crate::stroke::Stroke;
 use crate::swing::activation::FROM_REST_S;
 use crate::swing::assumed::Assumed;
 use crate::swing::batter::Batter;
-use crate::swing::law::Control;
+use crate::swing::control::Control;
 use crate::swing::player_stroke::{PlayerStroke, SwingFault};
 use rayon::prelude::*;
 

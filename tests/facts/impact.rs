@@ -13,9 +13,10 @@ use backlift::impact::ball::{Ball, loss};
 use backlift::impact::doubt::{Spread, doubted};
 use backlift::impact::face::face_map;
 use backlift::impact::hand::Hand;
+use backlift::impact::hit::Hit;
 use backlift::impact::parts::{BatError, Parts};
 use backlift::impact::splice::{Cane, Hinge};
-use backlift::impact::strike::{Hit, Until, strike, strike_in_steps};
+use backlift::impact::strike::{Until, strike, strike_in_steps};
 use backlift::measurement::plan::BALL_KG;
 use backlift::validation::collision::checks;
 

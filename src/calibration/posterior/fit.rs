@@ -3,13 +3,11 @@
 use super::super::errors::{
     SCATTER, SCATTER_COUNTS, Shared, enters, instrument_sd, ln_read, shared,
 };
-use super::round::{Known, Round};
+use super::round::{Known, Round, TAIL};
 use super::{Held, Judged, Possible, Posterior};
 use crate::measurement::nets::Read;
 use rayon::prelude::*;
 
-/// Degrees of freedom of the scatter: few, so that outliers are let go (assumption).
-pub(super) const TAIL: f64 = 5.0;
 /// Most rounds of expectation and maximisation.
 const ROUNDS: usize = 20;
 /// Change of the scatter, as a share, at which the rounds end.

@@ -5,9 +5,11 @@
 //! all players, so that a player costs a form in μ only, as small as there are kinds.
 
 use super::super::errors::Shared;
-use super::fit::TAIL;
 use nalgebra::{DMatrix, DVector};
 use rayon::prelude::*;
+
+/// Degrees of freedom of the scatter: few, so that outliers are let go (assumption).
+pub(super) const TAIL: f64 = 5.0;
 
 /// What is known of the readings, whoever the player is.
 pub(super) struct Known {

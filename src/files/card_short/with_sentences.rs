@@ -1,7 +1,8 @@
 //! The first short form, with its sentences: no longer written, still read off cards that are about.
 
-use super::{HandleShapeV1, Limits, Pendulum, ShortV2, Who};
+use super::{Limits, Pendulum, ShortV2, Who};
 use crate::card::{Card, HandleShape};
+use crate::files::card_choices::HandleShapeV1;
 use serde::Deserialize;
 
 /// Schema of the first short form.

@@ -7,9 +7,9 @@ use crate::bat::handle::Handle;
 use crate::frames::{DMat3, DVec3};
 use crate::impact::ball::Ball;
 use crate::impact::hand::Hand;
+use crate::impact::hit::Hit;
 use crate::impact::parts::{Part, Parts};
 use crate::impact::splice::{Cane, Hinge};
-use crate::impact::strike::Hit;
 
 /// Hits and a handle with the outside's figures.
 #[derive(Clone, Debug, PartialEq)]

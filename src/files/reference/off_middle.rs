@@ -6,9 +6,9 @@ use std::collections::BTreeMap;
 use super::ball::BallTable;
 use crate::frames::{DMat3, DVec3};
 use crate::impact::ball::Ball;
+use crate::impact::hit::Hit;
 use crate::impact::parts::{Part, Parts};
 use crate::impact::splice::Hinge;
-use crate::impact::strike::Hit;
 
 /// Hits off the middle with the outside's figures.
 #[derive(Clone, Debug, PartialEq)]

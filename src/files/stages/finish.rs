@@ -1,6 +1,6 @@
 //! What is on a bat, as people write it.
 
-use super::entry::ReadText;
+use super::value::ReadText;
 use crate::workshop::plane::Finish;
 
 /// Reads "grip, twine, toe guard, oil, labels", "all" or "nothing".

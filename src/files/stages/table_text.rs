@@ -3,7 +3,8 @@
 use super::super::document::Text;
 use super::super::fault::{Fault, Faults, Source};
 use super::super::table::{Form, Table};
-use super::entry::{EntryV1, Unread, all_texts, entry, length_text, mass_text, target, time_text};
+use super::entry::{EntryV1, Unread, all_texts, entry, target};
+use super::value::{length_text, mass_text, time_text};
 use super::{COLUMNS, Written, judged};
 use crate::bat::sizes::{Size, named};
 use crate::workshop::stages::{BatLog, BenchLog, Target};

@@ -7,7 +7,7 @@ use super::wrench::HandsOnBat;
 use crate::frames::{DVec3, rotation_vector};
 use crate::player::joints::{BOTTOM_ARM, TOP_ARM};
 use crate::swing::contact::{BatAt, Contact, Meeting};
-use crate::swing::run::Swinger;
+use crate::swing::swinger::Swinger;
 
 /// Steps of the finer run from the top of the backlift to the planned contact; the coarser run takes
 /// half as many. With strokes of 0.27 to 0.75 s the finer step is 0.08 to 0.23 ms.

@@ -9,7 +9,8 @@ use crate::frames::{DMat3, DVec3, rotation, rotation_vector};
 use crate::player::joints::JOINT_COUNT;
 use crate::swing::chain::Chain;
 use crate::swing::contact::{self, BatAt, Meeting, StepOfPlan};
-use crate::swing::run::{State, Swinger};
+use crate::swing::state::State;
+use crate::swing::swinger::Swinger;
 
 const N: usize = JOINT_COUNT;
 

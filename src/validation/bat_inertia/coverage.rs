@@ -7,7 +7,7 @@ use rayon::prelude::*;
 
 use super::GROUP;
 use super::bench::Hung;
-use super::measured::measured;
+use super::measured::{Found, Setup, measured};
 use crate::bat::parallel_axis::moment_about_com_kg_m2;
 use crate::bat::pendulum::{lost_to_roll_kg_m2, swing_moment, time_for_swings_s};
 use crate::files::assets;
@@ -16,17 +16,6 @@ use crate::validation::{Accept, CheckFault, Checked, Row};
 
 /// Trials of each bench.
 const TRIALS: u64 = 2000;
-
-/// How the rods are carried and how many swings are timed.
-#[derive(Clone, Copy)]
-pub(super) struct Setup {
-    words: &'static str,
-    pub(super) swings: u32,
-    /// Stiffness of both supports together, sideways, N/m.
-    pub(super) stiffness_n_m: [f64; 2],
-    /// Why the stated doubt may fall short there.
-    caution: &'static str,
-}
 
 /// Thin needles on chairs and tables: the free end of a needle of 2.5–4 mm that stands out 5 cm has 3 to
 /// 60 kN/m (a cantilever, computed); a chair's back gives as much (assumption).
@@ -136,13 +125,6 @@ fn on_a_rolling_rod() -> Result<[Row; 2], CheckFault> {
 
 /// Half of the doubt that is stated for thirty swings.
 const ROLL_ACCEPTED: f64 = 0.0055;
-
-/// Which of the stated intervals held the truth, and how far the swing moment was off.
-pub(super) struct Found {
-    pub(super) held: [bool; 5],
-    pub(super) swing_off: f64,
-    pub(super) swing_stated: f64,
-}
 
 const FIGURES: [&str; 5] = [
     "swing moment",

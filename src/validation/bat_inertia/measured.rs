@@ -1,7 +1,6 @@
 //! One trial: a drawn bat, true to the last digit, measured at a drawn bench by the guide.
 
 use super::bench::Hung;
-use super::coverage::{Found, Setup};
 use crate::bat::Bat;
 use crate::bat::family::Family;
 use crate::bat::figures::{WeighedBat, weigh};
@@ -22,6 +21,25 @@ const NINETY: f64 = 1.645;
 const NINETY_OF_THREE: f64 = 6.251;
 /// Amplitude that a scenario leaves out.
 const STATED_AMPLITUDE_RAD: f64 = 5.0 * std::f64::consts::PI / 180.0;
+
+/// How the rods are carried and how many swings are timed.
+#[derive(Clone, Copy)]
+pub(super) struct Setup {
+    /// What it is called.
+    pub(super) words: &'static str,
+    pub(super) swings: u32,
+    /// Stiffness of both supports together, sideways, N/m.
+    pub(super) stiffness_n_m: [f64; 2],
+    /// Why the stated doubt may fall short there.
+    pub(super) caution: &'static str,
+}
+
+/// Which of the stated intervals held the truth, and how far the swing moment was off.
+pub(super) struct Found {
+    pub(super) held: [bool; 5],
+    pub(super) swing_off: f64,
+    pub(super) swing_stated: f64,
+}
 
 /// One bench: what all bats measured there share.
 struct Bench {

@@ -4,7 +4,8 @@
 use super::GROUP;
 use crate::files::reference;
 use crate::files::reference::hit::{Before, Case, Splice};
-use crate::impact::strike::{Account, Hit, STEP_S, Until, strike_in_steps};
+use crate::impact::hit::Hit;
+use crate::impact::strike::{Account, STEP_S, Until, strike_in_steps};
 use crate::validation::{Accept, CheckFault, Checked, Curve, Reading, Row, worse};
 
 /// As asked at first.

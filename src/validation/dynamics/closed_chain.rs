@@ -14,7 +14,7 @@ use crate::frames::{DMat3, DVec3, Mirror, rotation_vector};
 use crate::player::joints::JOINT_COUNT;
 use crate::swing::chain::{Chain, Grip, LinkIndex};
 use crate::swing::hand_wrench::{Hands, hands};
-use crate::swing::run::{self, Instantaneous};
+use crate::swing::state::{self, Instantaneous};
 use crate::validation::{CheckFault, Checked, Curve, Reading, Row};
 
 const N: usize = JOINT_COUNT;
@@ -161,7 +161,7 @@ fn loads(chain: &Chain, given: &Given<N>, s: &State<N>, t_s: f64, torque_n_m: [f
     let closed = given.closed(&k, 0.0);
     let at = Instantaneous {
         t_s,
-        state: run::State { q: s.q, v: s.v, torque_n_m, couple_share: [0.0; 3] },
+        state: state::State { q: s.q, v: s.v, torque_n_m, couple_share: [0.0; 3] },
         torque_n_m,
         activation: [0.0; N],
         acceleration: closed.accelerations(&torque_n_m),

@@ -13,7 +13,7 @@ use crate::stroke::key_spline::KeySpline;
 use crate::stroke::{Key, Tolerance};
 use crate::swing::chain::{Chain, Grip};
 use crate::swing::reference::Reference;
-use crate::swing::run::Swinger;
+use crate::swing::swinger::Swinger;
 use crate::uncertain::Uncertain;
 use crate::validation::CheckFault;
 

@@ -1,8 +1,8 @@
 //! Where a maker takes wood off, in the terms of the tool's work.
 
-use crate::bat::described::sound;
 use crate::bat::shape::BatShape;
 use crate::bat::sizes::Craft;
+use crate::bat::sound::sound;
 
 use super::PickupMoments;
 

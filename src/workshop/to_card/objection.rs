@@ -2,8 +2,8 @@
 
 use super::{SLACK, Start};
 use crate::bat::blade::{HOLLOW, Station};
-use crate::bat::described::sound;
 use crate::bat::sizes::Craft;
+use crate::bat::sound::sound;
 use crate::workshop::carved::Carved;
 
 /// Why a carved shape cannot be made, or may not be used.

@@ -1,8 +1,9 @@
 use approx::assert_relative_eq;
-use backlift::bat::figures::{WeighFault, WeighedBat, weigh};
+use backlift::bat::figures::{WeighedBat, weigh};
 use backlift::bat::laws::Verdict;
 use backlift::bat::notes::{Miscount, Warning};
 use backlift::bat::pendulum::time_for_swings_s;
+use backlift::bat::weigh_fault::WeighFault;
 use backlift::frames::STANDARD_GRAVITY_M_S2;
 use backlift::measurement::absurd::Absurd;
 use backlift::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M};

@@ -5,7 +5,7 @@ use backlift::card::{Asked, Card, Condition, Figure, HandleShape, PlayerLine, ca
 use backlift::drawing::arc::{ArcMoment, ArcPicture};
 use backlift::drawing::chart::{Curve, Point};
 use backlift::drawing::innings_chart::{InningsPicture, StrokePanel};
-use backlift::drawing::map::{MapBat, MapPicture, MapTarget};
+use backlift::drawing::map_picture::{MapBat, MapPicture, MapTarget};
 use backlift::frames::DVec3;
 use backlift::measurement::person::Handed;
 use backlift::measurement::plan::Middle;

@@ -1,7 +1,7 @@
 use super::sample::{card, figures_of, map, ordered};
 use backlift::card::{Asked, Card, Figure, PlayerLine, cautions};
 use backlift::drawing::DrawingFault;
-use backlift::drawing::map::MapPicture;
+use backlift::drawing::map_picture::MapPicture;
 use backlift::drawing::picture::PX_PER_MM;
 use backlift::drawing::type_setting::tree;
 use backlift::drawing::{pdf, png, sheet};

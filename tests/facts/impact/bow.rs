@@ -1,8 +1,9 @@
 //! A bowed face is met on its arc: an arc of a circle, and an oblique hit of a free bat, in closed form.
 
 use backlift::bat::bow::Bow;
+use backlift::impact::hit::Hit;
 use backlift::impact::parts::Parts;
-use backlift::impact::strike::{Hit, Struck, Until, strike};
+use backlift::impact::strike::{Struck, Until, strike};
 
 use super::{hit, shape};
 

@@ -2,8 +2,9 @@
 
 use approx::assert_relative_eq;
 use backlift::normal::quantile;
+use backlift::sensitivity::design::Row;
 use backlift::sensitivity::design::{Design, MOST_COORDINATES};
-use backlift::sensitivity::indices::{Divided, Row, divide};
+use backlift::sensitivity::indices::{Divided, divide};
 use core::f64::consts::PI;
 
 /// Draws a function whose inputs lie evenly between 0 and 1, and divides its variance.

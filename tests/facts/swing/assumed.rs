@@ -7,8 +7,8 @@ use backlift::measurement::person::Handed;
 use backlift::player::Player;
 use backlift::swing::assumed::Assumed;
 use backlift::swing::batter::Batter;
+use backlift::swing::control::Control;
 use backlift::swing::fastest_controlled::Fastest;
-use backlift::swing::law::Control;
 
 use super::players::{FRESH, adult, adult_bat, boy_of_twelve, boys_bat};
 

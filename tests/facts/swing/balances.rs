@@ -8,7 +8,9 @@ use backlift::measurement::person::Handed;
 use backlift::player::joints::JOINT_COUNT;
 use backlift::swing::fastest_controlled::fastest_controlled;
 use backlift::swing::hand_wrench::{HandWrench, hands};
-use backlift::swing::run::{Instantaneous, STEPS, Swinger};
+use backlift::swing::run::STEPS;
+use backlift::swing::state::Instantaneous;
+use backlift::swing::swinger::Swinger;
 
 use super::pilot::{pilot_bat, pilot_player, pilot_rig};
 use super::players::{FRESH, adult, adult_bat, boy_of_twelve, boys_bat, strokes};

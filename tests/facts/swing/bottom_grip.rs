@@ -5,7 +5,7 @@ use backlift::measurement::person::Handed;
 use backlift::swing::assumed::Assumed;
 use backlift::swing::observed::observe;
 use backlift::swing::player_stroke::{Held, PlayerStroke};
-use backlift::swing::run::Instantaneous;
+use backlift::swing::state::Instantaneous;
 
 use super::players::{FRESH, adult, adult_bat, boy_of_twelve, boys_bat, strokes};
 

@@ -111,7 +111,7 @@ fn a_heavier_bat_slows_the_pelvis_where_it_turns() {
                 let time_s = Search::new(&stroke).fastest(bat, &FRESH).stroke_time_s;
                 let held = stroke.hold(bat).unwrap();
                 let mut most = 0.0_f64;
-                let mut see = |at: backlift::swing::run::Instantaneous| {
+                let mut see = |at: backlift::swing::state::Instantaneous| {
                     most = most.max(at.state.v[HIP_TURN]);
                 };
                 held.swinger(&FRESH).swing(time_s, Some(&mut see));

@@ -13,7 +13,7 @@ use crate::player::joints::{FRESH, JOINT_COUNT};
 use crate::swing::engine::hinges::{Hinges, free_body, world};
 use crate::swing::engine::plant::Plant;
 use crate::swing::player_stroke::{Held, PlayerStroke};
-use crate::swing::run::Instantaneous;
+use crate::swing::state::Instantaneous;
 use crate::validation::{CheckFault, Checked, Row};
 
 const FREE_FALL_UP: DVec3 = DVec3::new(0.0, 0.0, STANDARD_GRAVITY_M_S2);

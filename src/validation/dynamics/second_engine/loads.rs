@@ -8,7 +8,7 @@ use crate::frames::DVec3;
 use crate::player::joints::FRESH;
 use crate::swing::engine::pair::engine_swing;
 use crate::swing::player_stroke::{Held, PlayerStroke};
-use crate::swing::run::Instantaneous;
+use crate::swing::state::Instantaneous;
 use crate::validation::{CheckFault, Checked, Curve, Reading};
 
 /// What is compared, in the order of the sums below.

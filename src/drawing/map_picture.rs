@@ -1,0 +1,46 @@
+//! What the map shows, as plain values.
+
+/// A bat to mark.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MapBat {
+    /// Its place in the list: gives colour and letter.
+    pub bat: usize,
+    /// Dead weight, kg.
+    pub mass_kg: f64,
+    /// Balance point, m from the top of the handle.
+    pub balance_m: f64,
+}
+
+/// The bat to make, with the limits within which the advice holds.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MapTarget {
+    /// Dead weight, kg.
+    pub mass_kg: f64,
+    /// Its limits, kg.
+    pub mass_tolerance_kg: [f64; 2],
+    /// Balance point, m from the top of the handle.
+    pub balance_m: f64,
+    /// Its limits, m.
+    pub balance_tolerance_m: [f64; 2],
+}
+
+/// What the map shows.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MapPicture {
+    /// What it says, in one sentence.
+    pub sentence: String,
+    /// Columns: dead weights, kg, rising.
+    pub mass_kg: Vec<f64>,
+    /// Rows: balance points, m from the top of the handle, rising.
+    pub balance_m: Vec<f64>,
+    /// Row by row: what is gained or lost; none where no legal bat can be made or the player cannot.
+    pub value: Vec<Option<f64>>,
+    /// What the value is, with its unit: "expected ball speed, late balls and mishits counted, km/h".
+    pub value_label: String,
+    /// Row by row: pickup weight, kg; none where unknown.
+    pub pickup_weight_kg: Vec<Option<f64>>,
+    /// Bats to mark.
+    pub bats: Vec<MapBat>,
+    /// The bat to make.
+    pub target: Option<MapTarget>,
+}

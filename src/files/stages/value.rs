@@ -1,0 +1,185 @@
+//! One value of a log: its text into a figure or the mend, and back to a text that reads to the same.
+
+use super::super::document::values::outside;
+use super::super::fault::nearest_or_all;
+use crate::files::air::air;
+use crate::units::{FromEnd, Quantity, parse, share};
+use crate::workshop::plane::Place;
+use crate::workshop::season::Air;
+use crate::workshop::stages::{Moment, Stage};
+
+/// A value, or why not and the mend.
+pub type ReadText<T> = Result<T, (String, String)>;
+
+/// A longer text is no value.
+pub(super) const LONGEST_BYTES: usize = 200;
+
+/// Reads the name of a stage.
+pub fn stage(text: &str) -> ReadText<Stage> {
+    let lower = text.trim().to_lowercase();
+    let known = Stage::ALL.into_iter().find(|it| it.name() == lower);
+    known.ok_or_else(|| {
+        let names = Stage::ALL.map(Stage::name);
+        (format!("there is no stage {text:?}"), nearest_or_all(&lower, &names))
+    })
+}
+
+/// Reads where a plane was at work.
+pub fn planed(text: &str) -> ReadText<Place> {
+    Place::named(text).ok_or_else(|| {
+        let names = Place::ALL.map(Place::words);
+        (format!("there is no place {text:?} to plane"), nearest_or_all(text, &names))
+    })
+}
+
+/// Reads a balance point of a bat so long, m, from either end.
+pub fn balance(length_m: Option<f64>) -> impl Fn(&str) -> ReadText<f64> {
+    move |text| {
+        let help = "write it like \"502 mm\" from the top, or \"328 mm from toe\"";
+        let it = FromEnd::read(text).map_err(|it| (it.to_string(), help.to_owned()))?;
+        let unknown = || {
+            let help = "measure from the top, or name the size first";
+            (format!("{text:?}: how long the bat is, is not known"), help.to_owned())
+        };
+        let at_m = match (it, length_m) {
+            (FromEnd::Top(at_m), _) => at_m,
+            (toe, Some(length_m)) => toe.from_top_m(length_m),
+            (FromEnd::Toe(_), None) => return Err(unknown()),
+        };
+        if it.written_m() > 0.0 && at_m > 0.0 {
+            Ok(at_m)
+        } else {
+            Err((format!("{text:?} is no place on the bat"), help.to_owned()))
+        }
+    }
+}
+
+/// Reads "2 mm left" or "1 mm right": how far from its middle the blade balances, to the left above nought.
+pub fn side(text: &str) -> ReadText<f64> {
+    let help = "write it like \"2 mm left\", seen from the face with the toe down";
+    let unread = || (format!("{text:?} is no side of the blade"), help.to_owned());
+    let lower = text.trim().to_lowercase();
+    let signs = [("to the left", 1.0), ("to the right", -1.0), ("left", 1.0), ("right", -1.0)];
+    for (words, sign) in signs {
+        if let Some(length) = lower.strip_suffix(words) {
+            let at_m = parse(Quantity::Length, length).map_err(|_| unread())?;
+            return Some(sign * at_m).filter(|_| (0.0..0.03).contains(&at_m)).ok_or_else(unread);
+        }
+    }
+    Err(unread())
+}
+
+pub(super) fn side_text(left_m: f64) -> String {
+    format!("{} {}", length_text(left_m.abs()), if left_m < 0.0 { "right" } else { "left" })
+}
+
+pub(super) fn whole([low, high]: [u32; 2]) -> impl Fn(&str) -> ReadText<u32> {
+    move |text| {
+        text.trim().parse().ok().filter(|it| (low..=high).contains(it)).ok_or_else(|| {
+            let message = format!("{text:?} is not a whole number from {low} to {high}");
+            (message, "count again".to_owned())
+        })
+    }
+}
+
+/// Reads "2026-11-26 14:00".
+pub fn moment(text: &str) -> ReadText<Moment> {
+    let unread = || {
+        let help = "write it as year-month-day hour:minute, like \"2026-11-26 14:00\"";
+        (format!("{text:?} is not a day and a time there are"), help.to_owned())
+    };
+    let (day, time) = text.trim().split_once([' ', 'T']).ok_or_else(unread)?;
+    let whole = |it: &str| -> Option<i64> {
+        (!it.is_empty() && it.len() <= 4 && it.bytes().all(|b| b.is_ascii_digit()))
+            .then(|| it.parse().ok())?
+    };
+    let days: Vec<i64> = day.split('-').filter_map(whole).collect();
+    let times: Vec<i64> = time.trim().split(':').filter_map(whole).collect();
+    let counts = (day.split('-').count(), time.trim().split(':').count());
+    match (days.as_slice(), times.as_slice(), counts) {
+        (&[year, month, date], &[hour, minute], (3, 2)) => {
+            Moment::new(year, month, date, hour, minute).ok_or_else(unread)
+        }
+        _ => Err(unread()),
+    }
+}
+
+pub(super) fn above_zero(quantity: Quantity) -> impl Fn(&str) -> ReadText<f64> {
+    move |text| match parse(quantity, text) {
+        Ok(value) if value > 0.0 => Ok(value),
+        Ok(_) => {
+            let help =
+                format!("write {} above zero, like {}", quantity.words(), quantity.accepted());
+            Err((format!("{text:?} is not above zero"), help))
+        }
+        Err(fault) => Err((fault.to_string(), fault.mend(quantity))),
+    }
+}
+
+pub(super) fn within(
+    quantity: Quantity,
+    limits: [f64; 2],
+    unit: &str,
+) -> impl Fn(&str) -> ReadText<f64> {
+    move |text| {
+        let value = above_zero(quantity)(text)?;
+        match outside(value, limits, unit) {
+            None => Ok(value),
+            Some(message) => Err((message, "check the number and its unit".to_owned())),
+        }
+    }
+}
+
+/// Reads "11 %": the water that a meter shows, kg for each kg of dry wood.
+pub fn meter(text: &str) -> ReadText<f64> {
+    share(text).ok_or_else(|| {
+        (format!("{text:?} is not a share of water"), "write it like \"11 %\"".to_owned())
+    })
+}
+
+/// Reads a note: one line.
+pub fn note(text: &str) -> ReadText<String> {
+    if text.chars().any(char::is_control) {
+        return Err(("it is more than one line".to_owned(), "write one line of words".to_owned()));
+    }
+    if text.len() > LONGEST_BYTES {
+        let message = format!("it is {} characters long", text.chars().count());
+        return Err((message, format!("leave at most {LONGEST_BYTES}")));
+    }
+    Ok(text.trim().to_owned())
+}
+
+pub(super) fn air_of(text: &str) -> ReadText<Air> {
+    air(text).map_err(|it| (it.to_string(), it.mend().to_owned()))
+}
+
+/// In the small unit where that reads back to the same figure, else in the SI unit, which always does.
+fn shortest(quantity: Quantity, si: f64, small: &str, unit: &str) -> String {
+    let written = format!("{} {small}", (si * 1e9).round() / 1e6);
+    if parse(quantity, &written) == Ok(si) { written } else { format!("{si} {unit}") }
+}
+
+/// A weight that reads back to the same figure.
+pub fn mass_text(mass_kg: f64) -> String {
+    shortest(Quantity::Mass, mass_kg, "g", "kg")
+}
+
+/// A length that reads back to the same figure.
+pub fn length_text(length_m: f64) -> String {
+    shortest(Quantity::Length, length_m, "mm", "m")
+}
+
+/// A time that reads back to the same figure.
+pub fn time_text(time_s: f64) -> String {
+    format!("{time_s} s")
+}
+
+/// A share in per cent, to the billionth: what was written reads back to the same figure.
+pub fn percent_text(share: f64) -> String {
+    format!("{} %", (share * 1e11).round() / 1e9)
+}
+
+/// An air that reads back to the same figures.
+pub fn air_text(air: Air) -> String {
+    format!("{} C, {}", air.celsius(), percent_text(air.relative_humidity()))
+}
