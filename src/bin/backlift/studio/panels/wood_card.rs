@@ -15,14 +15,15 @@ use crate::studio::work::Question;
 
 /// Which card, and how to get one.
 pub fn wood_card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    match (it.wood_card(), &it.wood.card) {
-        (None, _) => {
+    match it.wood_card() {
+        None => {
             quiet(ui, "There is no card yet: open one, or find the bat for this player first");
         }
-        (Some(card), opened) => {
-            let whence = match opened {
-                Some(_) => "A card that was opened",
-                None => "The fitting's card",
+        Some(card) => {
+            let whence = match (it.wood.own_card(), &it.wood.card) {
+                (Some(_), _) => "The card in the bat's own file",
+                (None, Some(_)) => "A card that was opened",
+                (None, None) => "The fitting's card",
             };
             let who = player(card, it.look.units);
             quiet(ui, &format!("{whence}: size {}, for {who}", card.size));
@@ -31,6 +32,9 @@ pub fn wood_card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
                 caution(ui, "The blade is of another size: start a new one, or change its size");
             }
         }
+    }
+    if it.wood.own_card().is_some() {
+        return;
     }
     ui.horizontal_wrapped(|ui| {
         button(ui, out, "Open a card…", Action::Wood(WoodAction::AskCard));

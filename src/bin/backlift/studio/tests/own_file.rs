@@ -91,6 +91,19 @@ fn where_the_plane_was_at_work_elsewhere_the_plan_asked_for_nothing_there() {
 }
 
 #[test]
+fn a_bat_with_its_own_card_is_held_against_no_other() {
+    let (mut it, folder) = at_the_plane();
+    read(&mut it);
+    let own = it.wood_card().unwrap().clone();
+    let other = folder.path().join("other.ron");
+    std::fs::write(&other, CARD.replacen("age_y: 13", "age_y: 14", 1)).unwrap();
+    act(&mut it, WoodAction::Card(other));
+    assert_eq!(it.wood_card(), Some(&own));
+    let window = window_on(it);
+    assert!(window.query_by_label_contains("made for the card in its own file").is_some());
+}
+
+#[test]
 fn a_reading_that_cannot_be_is_said_beside_its_field_and_each_step_goes_back() {
     let (mut it, _folder) = at_the_plane();
     let before = it.wood.paper.text().to_owned();

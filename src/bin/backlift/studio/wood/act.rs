@@ -49,6 +49,10 @@ impl Studio {
                 self.wood.held.extend(on.then_some(what));
             }
             WoodAction::AskCard => self.asks.push_back(Ask::WoodCard),
+            WoodAction::Card(_) if self.wood.own_card().is_some() => {
+                let fault = Fault::new("this bat is made for the card in its own file");
+                self.say_fault(&fault.help("take up another bat, or begin a new blade"));
+            }
             WoodAction::Card(path) => match card_file::read(&path) {
                 Ok(card) => {
                     self.wood.card = Some(Opened { key: key_of(&card), card });

@@ -31,18 +31,18 @@ impl Wood {
 }
 
 impl Studio {
-    /// The card that the wood is held against: the one that was opened, that in the bat's own file, or the fitting's.
+    /// The card that the wood is held against: that in the bat's own file, the one that was opened, or the fitting's.
     pub fn wood_card(&self) -> Option<&Card> {
-        let opened = self.wood.card.as_ref().map(|it| &it.card);
-        let own = || self.wood.worked.as_ref().and_then(|it| it.loaded.log.card.as_ref());
-        opened.or_else(own).or_else(|| self.fitted().map(|it| &it.it.card))
+        let opened = || self.wood.card.as_ref().map(|it| &it.card);
+        let own = self.wood.own_card();
+        own.or_else(opened).or_else(|| self.fitted().map(|it| &it.it.card))
     }
 
     /// What hangs on that card.
     pub(super) fn wood_card_key(&self) -> Option<u64> {
-        let opened = self.wood.card.as_ref().map(|it| it.key);
-        let own = || self.wood.worked.as_ref()?.card_key;
-        opened.or_else(own).or_else(|| self.fitted().map(|it| it.key))
+        let own = self.wood.worked.as_ref().and_then(|it| it.card_key);
+        let opened = || self.wood.card.as_ref().map(|it| it.key);
+        own.or_else(opened).or_else(|| self.fitted().map(|it| it.key))
     }
 
     /// What shapes for the card hang on.

@@ -122,6 +122,11 @@ impl Wood {
         !self.paper.fields().blade.stations.is_empty()
     }
 
+    /// The card in the bat's own file: that bat is made for no other.
+    pub fn own_card(&self) -> Option<&Card> {
+        self.worked.as_ref()?.loaded.log.card.as_ref()
+    }
+
     /// What can be dragged on the solid.
     pub fn grabs(&self, shape: &BatShape) -> Vec<Grab> {
         // Measured sections have their places from the toe: their length stays.
