@@ -94,6 +94,11 @@ fn check_takes_only_the_finished_bat_of_a_bats_own_file_and_its_reading_is_kept_
     assert!(bat(folder.path()).contains("stage: \"gripped\""), "{}", bat(folder.path()));
     let found = figures(&["check", "bat.ron"], folder.path());
     assert_eq!(found["accepted"], false);
+    // Nothing is put on any more that would make it heavier than the scale says.
+    let found = figures(&["stages", "bat.ron"], folder.path());
+    assert_eq!(found["bats"][0]["next"], "knocked in", "{found}");
+    let mass_kg = found["bats"][0]["mass_kg"].as_f64().unwrap();
+    assert!((mass_kg - (card.mass_kg() - 0.1)).abs() < 1e-9, "{mass_kg}");
 }
 
 #[test]

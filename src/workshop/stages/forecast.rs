@@ -7,7 +7,7 @@
 
 use super::fault::gone_through;
 use super::steps::{Does, Steps};
-use super::{BatLog, Entry, Stage, pending};
+use super::{BatLog, Entry, Stage};
 use crate::bat::expected::Expectation;
 use crate::bat::family::Family;
 use crate::bat::missing::BALANCE_OF_SIZE_SD_M;
@@ -50,7 +50,7 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
     for (n, entry) in log.entries.iter().enumerate() {
         let Some(at_m) = entry.balance_m else { continue };
         let rest = log.entries.get(n + 1..).unwrap_or_default();
-        let gone: Vec<Stage> = pending(log.entries.get(..=n).unwrap_or_default());
+        let gone: Vec<Stage> = log.pending_after(n + 1);
         let still = |of: &dyn Fn(Stage) -> f64, place: &dyn Fn(Stage) -> f64, own: f64| {
             let spreads = gone.iter().map(|it| place(*it)).chain(to_come.iter().map(|it| of(*it)));
             independent_sd(&std::iter::once(own).chain(spreads).collect::<Vec<_>>())

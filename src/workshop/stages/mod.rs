@@ -11,6 +11,7 @@ pub use doubt::{LogDoubt, UNSEASONED};
 pub use fault::{LogFault, Misplaced};
 pub use moment::Moment;
 
+use super::plane::additions::Part;
 use super::plane::{Finish, Place};
 use super::season::Air;
 use crate::bat::sizes::Size;
@@ -237,7 +238,24 @@ impl BatLog {
 
     /// What is still to come, in the usual order; what was left out on the way is taken as done.
     pub fn pending(&self) -> Vec<Stage> {
-        pending(&self.entries)
+        self.pending_after(self.entries.len())
+    }
+
+    /// The same as it was after so many entries. What the card does not want, or what is on already, does not come.
+    fn pending_after(&self, entries: usize) -> Vec<Stage> {
+        let entries = self.entries.get(..entries).unwrap_or(&self.entries);
+        let mut out = pending(entries);
+        if let Some(card) = &self.card {
+            let lacks = finish(entries).lacks(&Finish::of(card));
+            let lacks = |any: &[Part]| lacks.iter().any(|(it, _)| any.contains(it));
+            out.retain(|it| match it {
+                Stage::Oiled => lacks(&[Part::Oil]),
+                Stage::Bound => lacks(&[Part::Twine]),
+                Stage::Gripped => lacks(&[Part::Grips, Part::ToeGuard, Part::Labels]),
+                _ => true,
+            });
+        }
+        out
     }
 
     /// What is on the bat by its last entry.
