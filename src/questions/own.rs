@@ -55,13 +55,10 @@ pub fn finished(log: &BatLog, card: &Card) -> Result<Option<BatReading>, Fault> 
     let Some(last) = log.last() else { return Ok(None) };
     let lacks: Vec<&str> =
         log.finish().lacks(&Finish::of(card)).into_iter().map(|it| it.1).collect();
-    if last.stage.has_handle() && lacks.is_empty() {
+    let to_come = if last.stage.has_handle() { lacks.join(", ") } else { "the handle".to_owned() };
+    if to_come.is_empty() {
         return Ok(Some(reading_of(last, card)));
     }
-    let to_come = match last.stage.has_handle() {
-        true => lacks.join(", "),
-        false => "the handle".to_owned(),
-    };
     let message = format!("what was read last is of a part-made bat; still to come: {to_come}");
     Err(Fault::new(message).help(
         "keep a reading of the finished bat with `backlift plane … --stage gripped --keep`, or give it here with --mass, --balance and --time",

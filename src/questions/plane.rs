@@ -179,10 +179,7 @@ pub fn with_reading(
     log.entries.push(reading);
     let faults = log.faults(size).into_iter().filter(|it| it.entry == new);
     let faults: Vec<Fault> = faults
-        .map(|it| {
-            let message = format!("{}: {}", called(it.field), it.fault);
-            Fault::new(message).help(it.fault.mend())
-        })
+        .map(|it| Fault::of(&called(it.field), &it.fault.to_string()).help(it.fault.mend()))
         .collect();
     if faults.is_empty() { Ok(log) } else { Err(Stop::WrongInput(Faults(faults))) }
 }

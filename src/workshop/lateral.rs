@@ -1,7 +1,7 @@
 //! How far off its middle a blade balances now: as it was read last, less what was evened since.
 //!
-//! A reading holds until the next one. Each pass since on a place with two sides is taken to have evened what the plan asks
-//! of such a pass; wood that came off without a place (another stage cut) ends what was read.
+//! A reading holds until the next one. Each pass since on a place with two sides is taken to have evened what the plan
+//! asks of such a pass; wood that came off without a place (another stage cut) ends what was read.
 
 use super::history::Now;
 use super::plane::cuts::cut;

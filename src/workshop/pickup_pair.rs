@@ -68,7 +68,8 @@ const STEPS: u32 = 40;
 /// How near two swing moments must be to count as one, as a share.
 const NEAR: f64 = 1e-6;
 
-/// The pairs of a size around a dead weight, of bats whose swell lies where makers of the size cut it; none where the size has no bat of that weight.
+/// The pairs of a size around a dead weight, of bats whose swell lies where makers of the size cut it; none where the
+/// size has no bat of that weight.
 pub fn pairs(family: &Family, limits: &Limits, mass_kg: f64) -> Option<Pairs> {
     let make = |mass_kg: f64, balance_m: f64| {
         let wanted = Wanted { mass_kg, balance_m, swell_from_toe_m: None };

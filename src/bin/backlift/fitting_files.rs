@@ -4,7 +4,7 @@ use backlift::bat::figures::WeighedBat;
 use backlift::bat::pickup_weight::pickup_weight_kg;
 use backlift::card::{Card, Figure};
 use backlift::drawing::DrawingFault;
-use backlift::drawing::map::{self};
+use backlift::drawing::map;
 use backlift::drawing::map_picture::{MapBat, MapPicture, MapTarget};
 use backlift::drawing::ounce_chart;
 use backlift::drawing::palette::{LIGHT, PRINT};

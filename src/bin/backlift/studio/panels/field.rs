@@ -88,16 +88,21 @@ pub fn edited(ui: &mut Ui, field: &Field<'_>, told: &Told) -> Option<String> {
         } else if response.changed() {
             ui.data_mut(|data| data.insert_temp(id, text));
         }
-        for it in &told.faults {
-            if it.is_warning {
-                quiet(ui, &with_mend(it, &it.message));
-            } else {
-                fault(ui, it, &it.message);
-            }
-        }
+        faults(ui, told);
     });
     ui.end_row();
     typed
+}
+
+/// What is wrong or odd about a field, under it.
+pub fn faults(ui: &mut Ui, told: &Told) {
+    for it in &told.faults {
+        if it.is_warning {
+            quiet(ui, &with_mend(it, &it.message));
+        } else {
+            fault(ui, it, &it.message);
+        }
+    }
 }
 
 /// Where it is kept which field was left by Enter.

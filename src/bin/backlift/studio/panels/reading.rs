@@ -5,8 +5,8 @@ use backlift::workshop::plane::Place;
 use backlift::workshop::stages::Stage;
 use egui::{Button, ComboBox, Grid, Ui};
 
-use super::field::{Field, Told, edited};
-use super::words::{caution, fault, head, quiet};
+use super::field::{Field, Told, edited, faults};
+use super::words::{caution, head, quiet};
 use crate::studio::action::Action;
 use crate::studio::derived::{path_of, words};
 use crate::studio::fields::READING;
@@ -29,8 +29,8 @@ pub fn reading(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
                 _ => None,
             };
             // What is not filled in yet is no mistake.
-            let faults = it.wood.about(&path).filter(|it| words(it) != MISSING);
-            let faults = faults.map(|fault| it.beside(fault)).collect();
+            let wrong = it.wood.about(&path).filter(|it| words(it) != MISSING);
+            let faults = wrong.map(|fault| it.beside(fault)).collect();
             let told = Told { kept: it.wood.paper.at(&path), faults };
             let typed = match one_of {
                 Some((none, words)) => chosen(ui, [label, how, none], &words, &told),
@@ -77,9 +77,7 @@ fn chosen(
             }
         });
         list.response.labelled_by(name.id).on_hover_text(how);
-        for it in &told.faults {
-            fault(ui, it, &it.message);
-        }
+        faults(ui, told);
     });
     ui.end_row();
     chosen

@@ -5,19 +5,13 @@ use backlift::files::shape::load_own;
 use backlift::questions::plane::{Way, planned_by};
 use backlift::workshop::plane::plan::PLANING_SD;
 use egui_kittest::kittest::Queryable;
-use tempfile::{TempDir, tempdir};
+use tempfile::TempDir;
 
-use super::demo;
 use super::paths::{click, says, window_on, write};
-use crate::studio::action::{Action, View};
+use super::wood::{CARD, act, with_card};
+use crate::studio::action::Action;
 use crate::studio::state::Studio;
 use crate::studio::wood::action::{WoodAction, Work};
-
-const CARD: &str = include_str!("../../../../../tests/commands/card.ron");
-
-fn act(it: &mut Studio, action: WoodAction) {
-    it.apply(Action::Wood(action));
-}
 
 fn set(it: &mut Studio, path: &str, value: &str) {
     act(it, WoodAction::Set(path.to_owned(), value.to_owned()));
@@ -25,12 +19,7 @@ fn set(it: &mut Studio, path: &str, value: &str) {
 
 /// At the plane with a card opened, and no bat yet.
 fn at_the_plane() -> (Studio, TempDir) {
-    let folder = tempdir().unwrap();
-    let card = folder.path().join("card.ron");
-    std::fs::write(&card, CARD).unwrap();
-    let mut it = demo();
-    it.apply(Action::View(View::Wood));
-    act(&mut it, WoodAction::Card(card));
+    let (mut it, folder) = with_card();
     act(&mut it, WoodAction::Work(Work::Plane));
     (it, folder)
 }

@@ -17,16 +17,16 @@ use crate::studio::recovery::Recovery;
 use crate::studio::state::{Ask, Studio};
 use crate::studio::wood::action::{Face, Holdable, Part, WoodAction, Work};
 
-const CARD: &str = include_str!("../../../../../tests/commands/card.ron");
+pub const CARD: &str = include_str!("../../../../../tests/commands/card.ron");
 const BLADE: &str = include_str!("../../../../../scenarios/blade.ron");
 const ROOM: Rect = Rect { min: pos2(0.0, 50.0), max: pos2(900.0, 450.0) };
 
-fn act(it: &mut Studio, action: WoodAction) {
+pub fn act(it: &mut Studio, action: WoodAction) {
     it.apply(Action::Wood(action));
 }
 
 /// The junior's bench with a card opened.
-fn with_card() -> (Studio, tempfile::TempDir) {
+pub fn with_card() -> (Studio, tempfile::TempDir) {
     let folder = tempdir().unwrap();
     let card = folder.path().join("card.ron");
     std::fs::write(&card, CARD).unwrap();

@@ -23,7 +23,7 @@ impl Wood {
             let number = card.order.as_ref().and_then(|it| it.number.as_ref());
             let title =
                 number.map_or_else(|| format!("A bat of size {}", card.size), String::clone);
-            return own(&title, card, &[]).map_err(|it| Faults(vec![it]));
+            return Ok(own(&title, card, &[])?);
         }
         let of_card = named(&self.sizes, &card.size).map(|it| &it.name);
         let described = self.worked.as_ref().map(|it| &it.loaded.size.name);
@@ -31,9 +31,9 @@ impl Wood {
             let message =
                 format!("the bat described is of size {described}, the card of size {}", card.size);
             let help = "open its own card, or begin a new blade";
-            return Err(Faults(vec![Fault::new(message).help(help)]));
+            return Err(Fault::new(message).help(help).into());
         }
-        with_card(self.paper.text(), card).map_err(|it| Faults(vec![it]))
+        Ok(with_card(self.paper.text(), card)?)
     }
 }
 
@@ -41,8 +41,7 @@ impl Studio {
     /// Begins it: now, by as many swings as the card asks, and with the plan's first pass as made.
     pub(super) fn next_reading(&mut self) -> Result<(), Faults> {
         let no_card = || {
-            let fault = Fault::new("there is no card to plane to");
-            Faults(vec![fault.help("open a card, or find the bat first")])
+            Fault::new("there is no card to plane to").help("open a card, or find the bat first")
         };
         let card = self.wood_card().ok_or_else(no_card)?;
         let read = self.wood.paper.fields().log.len();
@@ -57,7 +56,7 @@ impl Studio {
             swings: card.pendulum_swings,
             planed: plan.and_then(|it| it.passes.first()).map(|it| (it.place, it.off_kg)),
         };
-        let text = with_begun(&text, read, &begun).map_err(|it| Faults(vec![it]))?;
+        let text = with_begun(&text, read, &begun)?;
         self.wood.change(format!("reading {}", read + 1), |it| {
             *it = it.with_text(&text)?;
             Ok(())
