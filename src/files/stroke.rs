@@ -86,7 +86,7 @@ pub enum StrokeFault {
 }
 
 /// The files that come with the program: a stroke in each, and in the folder `paths` many joint paths of one.
-pub(super) static BUILT_IN: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/assets/strokes");
+pub(super) static BUILT_IN: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/../assets/strokes");
 
 /// Names of the strokes that come with the program, as their files are called: those of the usual mix first.
 pub fn built_in_names() -> Vec<&'static str> {

@@ -1,0 +1,2 @@
+//! Nothing to do: see `Cargo.toml` beside it.
+fn main() {}

@@ -1,0 +1,1 @@
+//! Empty: what counts is the table of features beside it.
