@@ -16,37 +16,50 @@ pub fn add_scaled(y: &mut [f64], a: f64, x: &[f64]) {
     }
 }
 
-/// Sum of products, in four sums side by side: one after another each would wait for the one before.
-#[inline(always)]
-fn dot(a: &[f64], b: &[f64]) -> f64 {
-    let (a4, b4) = (a.chunks_exact(4), b.chunks_exact(4));
-    let rest: f64 = a4.remainder().iter().zip(b4.remainder()).map(|(a, b)| a * b).sum();
-    let mut sums = [0.0; 4];
-    for (a, b) in a4.zip(b4) {
-        for (sum, (a, b)) in sums.iter_mut().zip(a.iter().zip(b)) {
-            *sum += a * b;
-        }
-    }
-    sums.iter().sum::<f64>() + rest
-}
+/// Elements of a row that are computed together, in wide registers; those of a block that lie beyond the diagonal
+/// are computed along with it and mean nothing.
+const BLOCK: usize = 4;
 
 /// Replaces a positive definite matrix by its factor U, with the reciprocals 1/U_kk on the diagonal; what is left in
-/// the lower triangle means nothing (whole rows are quicker than ends of rows).
+/// the lower triangle means nothing.
 #[inline(always)]
 pub fn cholesky<const N: usize>(m: &mut [[f64; N]; N]) {
     for k in 0..N {
-        let (done, rest) = m.split_at_mut(k + 1);
+        let (done, below) = m.split_at_mut(k + 1);
         let scale = 1.0 / done[k][k].sqrt();
         let row = done[k].map(|x| x * scale);
-        for (i, below) in rest.iter_mut().enumerate() {
-            add_scaled(below, -row[k + 1 + i], &row);
+        take_off::<0, N>(below, &row);
+        take_off::<1, N>(below, &row);
+        take_off::<2, N>(below, &row);
+        take_off::<3, N>(below, &row);
+        take_off::<4, N>(below, &row);
+        for block in 5..N.div_ceil(BLOCK) {
+            take_off_block(below, &row, block * BLOCK);
         }
         done[k] = row;
         done[k][k] = scale;
     }
 }
 
-/// Solves `Uᵀ U y = x` in place.
+/// Takes a row of the factor, each time as often as it says, off the rows below it that lie in one block.
+#[inline(always)]
+fn take_off<const BLOCK_NUMBER: usize, const N: usize>(below: &mut [[f64; N]], row: &[f64; N]) {
+    if BLOCK_NUMBER * BLOCK < N {
+        take_off_block(below, row, BLOCK_NUMBER * BLOCK);
+    }
+}
+
+/// The same, for the block from column `from` on.
+#[inline(always)]
+fn take_off_block<const N: usize>(below: &mut [[f64; N]], row: &[f64; N], from: usize) {
+    let first = N - below.len();
+    for i in first.max(from)..(from + BLOCK).min(N) {
+        add_scaled(&mut below[i - first][from..], -row[i], &row[from..]);
+    }
+}
+
+/// Solves `Uᵀ U y = x` in place. Each unknown, once it is known, is taken off all that are still to come: no sum waits
+/// for its end.
 #[inline(always)]
 pub fn solve<const N: usize>(u: &[[f64; N]; N], x: &mut [f64; N]) {
     for k in 0..N {
@@ -55,32 +68,69 @@ pub fn solve<const N: usize>(u: &[[f64; N]; N], x: &mut [f64; N]) {
         add_scaled(&mut x[k + 1..], -y, &u[k][k + 1..]);
     }
     for k in (0..N).rev() {
-        x[k] = (x[k] - dot(&u[k][k + 1..], &x[k + 1..])) * u[k][k];
+        let y = x[k] * u[k][k];
+        x[k] = y;
+        for (x, row) in x[..k].iter_mut().zip(u) {
+            *x -= y * row[k];
+        }
     }
 }
 
 /// Inverse from a factor, both triangles filled.
 #[inline(always)]
 pub fn inverse<const N: usize>(u: &[[f64; N]; N]) -> [[f64; N]; N] {
-    // W = U⁻ᵀ, lower triangular, row by row; the inverse is Wᵀ W.
+    // W = U⁻ᵀ, lower triangular; the inverse is Wᵀ W.
     let mut w = [[0.0; N]; N];
+    for k in 0..N {
+        match k / BLOCK {
+            0 => inverse_row::<BLOCK, N>(u, &mut w, k),
+            1 => inverse_row::<{ 2 * BLOCK }, N>(u, &mut w, k),
+            2 => inverse_row::<{ 3 * BLOCK }, N>(u, &mut w, k),
+            3 => inverse_row::<{ 4 * BLOCK }, N>(u, &mut w, k),
+            _ => inverse_row::<N, N>(u, &mut w, k),
+        }
+    }
     let mut out = [[0.0; N]; N];
-    for i in 0..N {
-        let (done, rest) = w.split_at_mut(i);
-        let row = &mut rest[0];
-        row[i] = 1.0;
-        for (k, earlier) in done.iter().enumerate() {
-            add_scaled(&mut row[..=k], -u[k][i], &earlier[..=k]);
-        }
-        for x in &mut row[..=i] {
-            *x *= u[i][i];
-        }
-        for j in 0..=i {
-            add_scaled(&mut out[j][..=j], row[j], &row[..=j]);
+    for (j, out) in out.iter_mut().enumerate() {
+        match j / BLOCK {
+            0 => products_row::<BLOCK, N>(&w, j, out),
+            1 => products_row::<{ 2 * BLOCK }, N>(&w, j, out),
+            2 => products_row::<{ 3 * BLOCK }, N>(&w, j, out),
+            3 => products_row::<{ 4 * BLOCK }, N>(&w, j, out),
+            _ => products_row::<N, N>(&w, j, out),
         }
     }
     mirror(&mut out);
     out
+}
+
+/// Finishes row k of U⁻ᵀ, of which the first TO elements hold all that is not zero, and takes it off the rows below.
+#[inline(always)]
+fn inverse_row<const TO: usize, const N: usize>(
+    u: &[[f64; N]; N],
+    w: &mut [[f64; N]; N],
+    k: usize,
+) {
+    let (done, below) = w.split_at_mut(k + 1);
+    done[k][k] = 1.0;
+    let mut row = [0.0; TO];
+    for (x, before) in row.iter_mut().zip(&done[k]) {
+        *x = before * u[k][k];
+    }
+    for (below, share) in below.iter_mut().zip(&u[k][k + 1..]) {
+        add_scaled(&mut below[..TO], -share, &row);
+    }
+    done[k][..TO].copy_from_slice(&row);
+}
+
+/// The first TO elements of row j of `Wᵀ W`, of a W that is lower triangular.
+#[inline(always)]
+fn products_row<const TO: usize, const N: usize>(w: &[[f64; N]; N], j: usize, out: &mut [f64; N]) {
+    let mut sums = [0.0; TO];
+    for row in &w[j..] {
+        add_scaled(&mut sums, row[j], &row[..TO]);
+    }
+    out[..TO].copy_from_slice(&sums);
 }
 
 /// Fills the upper triangle from the lower.
