@@ -54,6 +54,9 @@ fn backlift() -> Command {
     command
 }
 
+/// The pull alone: for what does not hang on the strokes, at a third of the work.
+const PULL_ALONE: [&str; 4] = ["--set", "strokes=pull", "--set", "innings.mix=pull 1"];
+
 /// Runs with wrong input: exit 2, nothing on standard output. Returns what was said.
 fn refused(arguments: &[&str], folder: &Path) -> String {
     let output =

@@ -1,6 +1,6 @@
 //! weigh, swing, innings and check, as a person and as another program use them.
 
-use super::{backlift, refused};
+use super::{PULL_ALONE, backlift, refused};
 use serde_json::Value;
 use std::path::Path;
 
@@ -344,7 +344,8 @@ fn a_measured_handle_counts_in_swing_innings_compare_and_hit() {
     for command in ["swing", "innings", "compare", "hit"] {
         let with = |diameter: &str| {
             let set = format!("bats.0.handle_diameter={diameter}");
-            figures(&[command, "--set", &set], folder.path(), 0)
+            let arguments = [&[command, "--set", &set][..], &PULL_ALONE].concat();
+            figures(&arguments, folder.path(), 0)
         };
         let [thin, usual, thick] = ["28 mm", "45 mm", "66 mm"].map(with);
         assert!(thin != usual && usual != thick && thin != thick, "{command}");

@@ -1,7 +1,7 @@
 //! What stands beside every result: a junior's cautions, and that players and bats are invented.
 
-use super::backlift;
 use super::bats::CARD;
+use super::{PULL_ALONE, backlift};
 use serde_json::Value;
 use std::path::Path;
 
@@ -56,10 +56,15 @@ fn a_juniors_cautions_and_invented_stand_beside_a_weighing_a_swing_and_a_trial()
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn a_juniors_cautions_and_invented_stand_beside_an_innings_a_comparison_and_all_else() {
     let folder = tempfile::tempdir().unwrap();
-    stands_beside(&["innings"], folder.path());
-    stands_beside(&["compare", "--bat", "0", "--bat", "1"], folder.path());
-    stands_beside(&["pickup"], folder.path());
-    stands_beside(&["matters", "--samples", "2"], folder.path());
+    let commands: [&[&str]; 4] = [
+        &["innings"],
+        &["compare", "--bat", "0", "--bat", "1"],
+        &["pickup"],
+        &["matters", "--samples", "2"],
+    ];
+    for command in commands {
+        stands_beside(&[command, &PULL_ALONE].concat(), folder.path());
+    }
 }
 
 #[test]

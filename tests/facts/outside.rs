@@ -1,16 +1,27 @@
 //! The outside checks that `backlift validate` runs, asked here one by one.
 
+use std::collections::BTreeMap;
+use std::sync::{Arc, Mutex};
+
 use backlift::validation::{Check, Checked, Verdict};
 
-/// What one check found.
-pub fn run(checks: &[Check], name: &str) -> Checked {
-    let check = checks.iter().find(|it| it.name == name).expect(name);
-    (check.run)().unwrap_or_else(|fault| panic!("{name}: {fault}"))
+/// What one check found; kept for the next fact that asks. (Nobody waits for another who runs the same one: a thread
+/// of the pool that waited could be the one whose work is waited for.)
+pub fn found(check: &Check) -> Arc<Checked> {
+    static ALL: Mutex<BTreeMap<&str, Arc<Checked>>> = Mutex::new(BTreeMap::new());
+    if let Some(found) = ALL.lock().unwrap().get(check.name) {
+        return Arc::clone(found);
+    }
+    let found = (check.run)().unwrap_or_else(|fault| panic!("{}: {fault}", check.name));
+    let found = Arc::new(found);
+    ALL.lock().unwrap().insert(check.name, Arc::clone(&found));
+    found
 }
 
 /// Runs one check and asks that just these rows disagree, each named by how its line begins.
-pub fn disagrees_only_in(checks: &[Check], name: &str, known: &[&str]) -> Checked {
-    let found = run(checks, name);
+pub fn disagrees_only_in(checks: &[Check], name: &str, known: &[&str]) -> Arc<Checked> {
+    let check = checks.iter().find(|it| it.name == name).expect(name);
+    let found = found(check);
     assert!(!found.rows.is_empty(), "{name} compares nothing");
     for row in &found.rows {
         println!(

@@ -2,9 +2,10 @@
 
 use std::collections::BTreeSet;
 
+use crate::outside::found;
 use backlift::card::outside::OUTSIDE;
 use backlift::validation::{
-    Accept, CheckFault, Checked, Group, Row, Verdict, checks, counted, is_quick,
+    Accept, Check, CheckFault, Checked, Group, Row, Verdict, checks, counted, is_quick,
 };
 use rayon::prelude::*;
 
@@ -76,8 +77,9 @@ fn a_row_built_from_its_figure_is_counted_apart_from_those_that_agree() {
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn the_card_quotes_what_the_checks_find() {
-    let found = checks().into_par_iter().map(|it| (it.run)().unwrap().rows).flatten();
-    assert_eq!(counted(&found.collect::<Vec<Row>>()), OUTSIDE);
+    let rows = |it: Check| found(&it).rows.clone();
+    let rows: Vec<Row> = checks().into_par_iter().map(rows).flatten().collect();
+    assert_eq!(counted(&rows), OUTSIDE);
 }
 
 #[test]
