@@ -296,3 +296,35 @@ fn no_file_of_the_library_or_a_command_uses_another_in_a_circle() {
         no_circle(uses);
     }
 }
+
+/// Each package of the tree with every set of features that it is built with.
+fn packages(arguments: &[&str]) -> BTreeMap<String, BTreeSet<String>> {
+    let told = std::process::Command::new(env!("CARGO"))
+        .args(["tree", "--offline", "--prefix=none", "--no-dedupe", "--format={p}|{f}"])
+        .args(arguments)
+        .output()
+        .unwrap();
+    assert!(told.status.success(), "{}", String::from_utf8_lossy(&told.stderr));
+    let mut all = BTreeMap::<String, BTreeSet<String>>::new();
+    // An empty line parts the members of the workspace.
+    for line in String::from_utf8(told.stdout).unwrap().lines().filter(|it| !it.is_empty()) {
+        let (package, features) = line.split_once('|').unwrap();
+        all.entry(package.to_owned()).or_default().insert(features.trim_end_matches(" (*)").into());
+    }
+    all
+}
+
+#[test]
+fn the_library_is_built_once_for_the_program_with_the_window_and_without() {
+    let all = ["--workspace", "--edges=normal,build,dev"];
+    let without = packages(&all);
+    let with = packages(&[&all[..], &["--features=studio"]].concat());
+    for package in packages(&["--package=backlift-core", "--edges=normal,build"]).keys() {
+        let (without, with) = (&without[package], &with[package]);
+        assert!(
+            without.is_subset(with),
+            "{package}: the window asks for {with:?}, the library for {without:?}; turn on what is missing in \
+             .ci/one-build/Cargo.toml, or both are built twice"
+        );
+    }
+}
