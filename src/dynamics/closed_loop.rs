@@ -66,19 +66,17 @@ impl<const N: usize> ClosedChain<N> {
         ball: Option<&BallJoint>,
         drift_rate_1_s: f64,
     ) -> Self {
-        let mut P = inverse_mass(&m.M);
-        let mut a_free = [0.0; N];
-        for (a, row) in a_free.iter_mut().zip(&P) {
+        let mut it = Self {
+            a_free: [0.0; N],
+            P: [[0.0; N]; N],
+            lambda_free: DVec3::ZERO,
+            lambda_per_torque: [DVec3::ZERO; N],
+        };
+        inverse_mass(&m.M, &mut it.P);
+        for (a, row) in it.a_free.iter_mut().zip(&it.P) {
             *a = -row.iter().zip(&m.bias).map(|(x, h)| x * h).sum::<f64>();
         }
-        let Some(ball) = ball else {
-            return Self {
-                a_free,
-                P,
-                lambda_free: DVec3::ZERO,
-                lambda_per_torque: [DVec3::ZERO; N],
-            };
-        };
+        let Some(ball) = ball else { return it };
         let (J, mut gap_bias) = gap_rows(tree, k, ball);
         if drift_rate_1_s > 0.0 {
             let va = k.velocity(ball.link_a, k.point(ball.link_a, ball.point_a));
@@ -87,7 +85,7 @@ impl<const N: usize> ClosedChain<N> {
                 2.0 * drift_rate_1_s * (va - vb) + drift_rate_1_s * drift_rate_1_s * gap(k, ball);
         }
         let mut MJ = [DVec3::ZERO; N];
-        for (out, row) in MJ.iter_mut().zip(&P) {
+        for (out, row) in MJ.iter_mut().zip(&it.P) {
             *out = row.iter().zip(&J).fold(DVec3::ZERO, |s, (x, j)| s + *j * *x);
         }
         let mut S = DMat3::ZERO;
@@ -95,17 +93,16 @@ impl<const N: usize> ClosedChain<N> {
             S += DMat3::from_cols(*mj * j.x, *mj * j.y, *mj * j.z);
         }
         let S_inverse = S.inverse();
-        let gap_free = J.iter().zip(&a_free).fold(gap_bias, |s, (j, a)| s + *j * *a);
-        let lambda_free = -(S_inverse * gap_free);
-        let mut lambda_per_torque = [DVec3::ZERO; N];
-        for (out, mj) in lambda_per_torque.iter_mut().zip(&MJ) {
+        let gap_free = J.iter().zip(&it.a_free).fold(gap_bias, |s, (j, a)| s + *j * *a);
+        it.lambda_free = -(S_inverse * gap_free);
+        for (out, mj) in it.lambda_per_torque.iter_mut().zip(&MJ) {
             *out = -(S_inverse * *mj);
         }
-        for (a, mj) in a_free.iter_mut().zip(&MJ) {
-            *a += mj.dot(lambda_free);
+        for (a, mj) in it.a_free.iter_mut().zip(&MJ) {
+            *a += mj.dot(it.lambda_free);
         }
-        add_products(&mut P, &MJ, &lambda_per_torque);
-        Self { a_free, P, lambda_free, lambda_per_torque }
+        add_products(&mut it.P, &MJ, &it.lambda_per_torque);
+        it
     }
 
     /// Hinge accelerations under torques `tau`.
@@ -123,13 +120,13 @@ impl<const N: usize> ClosedChain<N> {
     }
 }
 
-/// Inverse of a mass matrix of which the lower triangle is filled.
+/// Puts the inverse of a mass matrix, of which the lower triangle is filled, into `out`, which is zero.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-fn inverse_mass<const N: usize>(M: &[[f64; N]; N]) -> [[f64; N]; N] {
+fn inverse_mass<const N: usize>(M: &[[f64; N]; N], out: &mut [[f64; N]; N]) {
     let mut u = *M;
     mirror(&mut u);
     cholesky(&mut u);
-    inverse(&u)
+    inverse(&u, out);
 }
 
 /// Adds `a[i] · b[j]` to each element.

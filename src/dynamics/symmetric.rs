@@ -76,9 +76,9 @@ pub fn solve<const N: usize>(u: &[[f64; N]; N], x: &mut [f64; N]) {
     }
 }
 
-/// Inverse from a factor, both triangles filled.
+/// Puts the inverse from a factor into `out`, both triangles filled.
 #[inline(always)]
-pub fn inverse<const N: usize>(u: &[[f64; N]; N]) -> [[f64; N]; N] {
+pub fn inverse<const N: usize>(u: &[[f64; N]; N], out: &mut [[f64; N]; N]) {
     // W = U⁻ᵀ, lower triangular; the inverse is Wᵀ W.
     let mut w = [[0.0; N]; N];
     for k in 0..N {
@@ -90,7 +90,6 @@ pub fn inverse<const N: usize>(u: &[[f64; N]; N]) -> [[f64; N]; N] {
             _ => inverse_row::<N, N>(u, &mut w, k),
         }
     }
-    let mut out = [[0.0; N]; N];
     for (j, out) in out.iter_mut().enumerate() {
         match j / BLOCK {
             0 => products_row::<BLOCK, N>(&w, j, out),
@@ -100,8 +99,7 @@ pub fn inverse<const N: usize>(u: &[[f64; N]; N]) -> [[f64; N]; N] {
             _ => products_row::<N, N>(&w, j, out),
         }
     }
-    mirror(&mut out);
-    out
+    mirror(out);
 }
 
 /// Finishes row k of U⁻ᵀ, of which the first TO elements hold all that is not zero, and takes it off the rows below.

@@ -66,17 +66,19 @@ pub fn with_couple(
     core::array::from_fn(|j| torque_n_m[j] + rows[j].dot(couple_W))
 }
 
-/// Accelerations per unit of joint torque, and after them per unit of couple about the bat's axes.
-pub(super) fn response<const U: usize>(
+/// Puts the accelerations per unit of joint torque, and after them per unit of couple about the bat's axes, into `out`.
+pub(super) fn respond<const U: usize>(
     chain: &Chain,
     k: &Kinematics<N>,
     turning: &[DVec3; N],
     P: &[[f64; N]; N],
-) -> [[f64; U]; N] {
+    out: &mut [[f64; U]; N],
+) {
     let R = k.R[chain.link.bat];
     let in_bat = turning.map(|row| R.transpose() * row);
-    core::array::from_fn(|j| {
-        let couple = P[j].iter().zip(&in_bat).fold(DVec3::ZERO, |s, (p, row)| s + *row * *p);
-        core::array::from_fn(|u| if u < N { P[j][u] } else { couple[u - N] })
-    })
+    for (out, P) in out.iter_mut().zip(P) {
+        let couple = P.iter().zip(&in_bat).fold(DVec3::ZERO, |s, (p, row)| s + *row * *p);
+        out[..N].copy_from_slice(P);
+        out[N..].copy_from_slice(&couple.to_array());
+    }
 }

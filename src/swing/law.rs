@@ -39,11 +39,13 @@ pub enum Reach {
     Full,
 }
 
-/// Room for the mass matrix and the last solution, reused from instant to instant.
+/// The law, with the last solution and room for the problem, reused from instant to instant.
 #[derive(Clone, Debug)]
 pub struct Law {
     /// Constants.
     pub control: Control,
+    response: [[f64; HOLDING]; N],
+    normal: NormalEquations<HOLDING>,
     /// Where in the box the last torques lay: where the next search starts.
     place: [f64; N],
     /// The same with the bottom hand's couple.
@@ -65,7 +67,13 @@ const HOLDING: usize = N + 3;
 impl Law {
     /// A law with its constants.
     pub fn new(control: Control) -> Self {
-        Self { control, place: [0.5; N], place_holding: [0.5; HOLDING] }
+        Self {
+            control,
+            response: [[0.0; HOLDING]; N],
+            normal: NormalEquations::default(),
+            place: [0.5; N],
+            place_holding: [0.5; HOLDING],
+        }
     }
 
     /// Torques and couple the player calls for.
@@ -98,8 +106,10 @@ impl Law {
         let a_joint = of_joints(&self.control, it, wanted);
         let weights = (self.control.weight_posture, self.control.weight_effort);
         if limit.iter().all(|it| *it == 0.0) {
-            let (H, g) = normal_equations(&it.closed.P, &a_joint, &wishes, &effort, weights);
-            let x = barrier::minimise(&H, &g, &lo, &hi, self.control.barrier, &mut self.place);
+            let mut normal = NormalEquations::default();
+            set_up(&mut normal, &it.closed.P, &a_joint, &wishes, &effort, weights);
+            let NormalEquations { H, g, .. } = &normal;
+            let x = barrier::minimise(H, g, &lo, &hi, self.control.barrier, &mut self.place);
             return Called { torque_n_m: x, couple_share: [0.0; 3] };
         }
         // Friction asks no time: the whole of what the grip holds is there at once.
@@ -108,11 +118,12 @@ impl Law {
         };
         let (lo, hi) = (with(&lo, limit.map(|it| -it)), with(&hi, limit));
         let turning = bottom_grip::turning(it.chain, it.k);
-        let response = bottom_grip::response(it.chain, it.k, &turning, &it.closed.P);
+        bottom_grip::respond(it.chain, it.k, &turning, &it.closed.P, &mut self.response);
         add_hold(&self.control, it, &turning, &mut wishes);
         let size = with(&effort, limit);
-        let (H, g) = normal_equations(&response, &a_joint, &wishes, &size, weights);
-        let x = barrier::minimise(&H, &g, &lo, &hi, self.control.barrier, &mut self.place_holding);
+        set_up(&mut self.normal, &self.response, &a_joint, &wishes, &size, weights);
+        let NormalEquations { H, g, .. } = &self.normal;
+        let x = barrier::minimise(H, g, &lo, &hi, self.control.barrier, &mut self.place_holding);
         Called {
             torque_n_m: core::array::from_fn(|j| x[j]),
             couple_share: core::array::from_fn(|i| x[N + i] / limit[i]),
@@ -120,59 +131,76 @@ impl Law {
     }
 }
 
-/// Quadratic form, both triangles filled, and gradient of the sum of squares of the accelerations missed and of
-/// effort; `response` holds the joints' accelerations per unit of what is called for, `size` how much of it counts as
-/// one; weights of posture and of effort.
+/// Quadratic form, both triangles filled, and gradient of the sum of squares of the accelerations missed and of effort.
+#[derive(Clone, Debug)]
+struct NormalEquations<const U: usize> {
+    H: [[f64; U]; U],
+    g: [f64; U],
+    /// The accelerations by what is called for: of the joints, each times the square of its weight, and of the wishes.
+    scaled: [[f64; U]; N],
+    rows: [[f64; U]; WISHES],
+}
+
+impl<const U: usize> Default for NormalEquations<U> {
+    fn default() -> Self {
+        Self { H: [[0.0; U]; U], g: [0.0; U], scaled: [[0.0; U]; N], rows: [[0.0; U]; WISHES] }
+    }
+}
+
+/// Sets up the normal equations; `response` holds the joints' accelerations per unit of what is called for, `size` how
+/// much of it counts as one; weights of posture and of effort.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-fn normal_equations<const U: usize>(
+fn set_up<const U: usize>(
+    NormalEquations { H, g, scaled, rows }: &mut NormalEquations<U>,
     response: &[[f64; U]; N],
     a_joint: &[f64; N],
     wishes: &Wishes,
     size: &[f64; U],
     (weight_posture, weight_effort): (f64, f64),
-) -> ([[f64; U]; U], [f64; U]) {
+) {
     let posture2 = weight_posture * weight_posture;
-    let mut g = [0.0; U];
-    let mut rows = [[0.0; U]; WISHES];
-    for ((response, a), factors) in response.iter().zip(a_joint).zip(&wishes.by_joint) {
-        add_scaled(&mut g, posture2 * a, response);
+    *g = [0.0; U];
+    *rows = [[0.0; U]; WISHES];
+    let of_joints = response.iter().zip(a_joint).zip(&wishes.by_joint);
+    for (((response, a), factors), scaled) in of_joints.zip(scaled.iter_mut()) {
+        add_scaled(g, posture2 * a, response);
+        *scaled = response.map(|it| posture2 * it);
         for (row, factor) in rows.iter_mut().zip(factors) {
             add_scaled(row, *factor, response);
         }
     }
     for (row, left) in rows.iter().zip(&wishes.left) {
-        add_scaled(&mut g, *left, row);
+        add_scaled(g, *left, row);
     }
-    let mut H = [[0.0; U]; U];
     for (i, out) in H.iter_mut().enumerate() {
-        let all = (response, posture2, &rows);
         match i / BLOCK {
-            0 => row_of_products::<BLOCK, U>(all, i, out),
-            1 => row_of_products::<{ 2 * BLOCK }, U>(all, i, out),
-            2 => row_of_products::<{ 3 * BLOCK }, U>(all, i, out),
-            3 => row_of_products::<{ 4 * BLOCK }, U>(all, i, out),
-            _ => row_of_products::<U, U>(all, i, out),
+            0 => row_of_products::<BLOCK, U>(scaled, response, rows, i, out),
+            1 => row_of_products::<{ 2 * BLOCK }, U>(scaled, response, rows, i, out),
+            2 => row_of_products::<{ 3 * BLOCK }, U>(scaled, response, rows, i, out),
+            3 => row_of_products::<{ 4 * BLOCK }, U>(scaled, response, rows, i, out),
+            _ => row_of_products::<U, U>(scaled, response, rows, i, out),
         }
         let effort = weight_effort / size[i];
         out[i] += effort * effort;
     }
-    mirror(&mut H);
-    (H, g)
+    mirror(H);
 }
 
 /// Elements of a row of H that are computed together, in wide registers; those beyond the diagonal are not read.
 const BLOCK: usize = 4;
 
-/// The first W elements of row i of `w² RᵀR + WᵀW`, with R the response and W the wishes' rows.
+/// The first W elements of row i of `SᵀR + WᵀW`, with S the scaled response R and W the wishes' rows.
 #[inline(always)]
 fn row_of_products<const W: usize, const U: usize>(
-    (response, posture2, rows): (&[[f64; U]; N], f64, &[[f64; U]; WISHES]),
+    scaled: &[[f64; U]; N],
+    response: &[[f64; U]; N],
+    rows: &[[f64; U]; WISHES],
     i: usize,
     out: &mut [f64; U],
 ) {
     let mut sums = [0.0; W];
-    for row in response {
-        add_scaled(&mut sums, posture2 * row[i], &row[..W]);
+    for (scaled, row) in scaled.iter().zip(response) {
+        add_scaled(&mut sums, scaled[i], &row[..W]);
     }
     for row in rows {
         add_scaled(&mut sums, row[i], &row[..W]);
