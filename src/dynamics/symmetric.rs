@@ -83,19 +83,19 @@ pub fn inverse<const N: usize>(u: &[[f64; N]; N], out: &mut [[f64; N]; N]) {
     let mut w = [[0.0; N]; N];
     for k in 0..N {
         match k / BLOCK {
-            0 => inverse_row::<BLOCK, N>(u, &mut w, k),
-            1 => inverse_row::<{ 2 * BLOCK }, N>(u, &mut w, k),
-            2 => inverse_row::<{ 3 * BLOCK }, N>(u, &mut w, k),
-            3 => inverse_row::<{ 4 * BLOCK }, N>(u, &mut w, k),
+            0 if N > BLOCK => inverse_row::<BLOCK, N>(u, &mut w, k),
+            1 if N > 2 * BLOCK => inverse_row::<{ 2 * BLOCK }, N>(u, &mut w, k),
+            2 if N > 3 * BLOCK => inverse_row::<{ 3 * BLOCK }, N>(u, &mut w, k),
+            3 if N > 4 * BLOCK => inverse_row::<{ 4 * BLOCK }, N>(u, &mut w, k),
             _ => inverse_row::<N, N>(u, &mut w, k),
         }
     }
     for (j, out) in out.iter_mut().enumerate() {
         match j / BLOCK {
-            0 => products_row::<BLOCK, N>(&w, j, out),
-            1 => products_row::<{ 2 * BLOCK }, N>(&w, j, out),
-            2 => products_row::<{ 3 * BLOCK }, N>(&w, j, out),
-            3 => products_row::<{ 4 * BLOCK }, N>(&w, j, out),
+            0 if N > BLOCK => products_row::<BLOCK, N>(&w, j, out),
+            1 if N > 2 * BLOCK => products_row::<{ 2 * BLOCK }, N>(&w, j, out),
+            2 if N > 3 * BLOCK => products_row::<{ 3 * BLOCK }, N>(&w, j, out),
+            3 if N > 4 * BLOCK => products_row::<{ 4 * BLOCK }, N>(&w, j, out),
             _ => products_row::<N, N>(&w, j, out),
         }
     }
