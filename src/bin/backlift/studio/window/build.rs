@@ -59,9 +59,11 @@ impl Build<'_, '_, '_> {
         let look = &studio.look;
         let around = AROUND[usize::from(look.reduced_detail)];
         let plain = self.material(Color::WHITE);
+        // The ground is most of what is seen, and level: light hardly changes its colour, and takes long to work out.
+        let ground = if look.reduced_detail { self.unlit() } else { plain.clone() };
         let ghostly = self.material(Color::WHITE.with_alpha(GHOST));
         let ghost = studio.ghost().filter(|_| studio.playback.overlay);
-        self.spawn(Piece::Ground, ground::ground(look.dark), &plain);
+        self.spawn(Piece::Ground, ground::ground(look.dark), &ground);
         self.spawn(Piece::Ball, ground::ball(), &plain);
         let handle_m = loaded.player.comfortable_handle_m();
         for slot in 0..2 {
@@ -115,6 +117,10 @@ impl Build<'_, '_, '_> {
             reflectance: 0.15,
             ..default()
         })
+    }
+
+    fn unlit(&mut self) -> Handle<StandardMaterial> {
+        self.materials.add(StandardMaterial { unlit: true, ..default() })
     }
 
     fn spawn(

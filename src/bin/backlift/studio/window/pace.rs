@@ -1,11 +1,15 @@
 //! When pictures are drawn, how long they take, and less detail where they take too long.
 
 use std::collections::VecDeque;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::time::{Duration, Instant};
 
 use bevy::ecs::message::Messages;
 use bevy::prelude::*;
-use bevy::render::renderer::RenderAdapterInfo;
+use bevy::render::render_resource::PollType;
+use bevy::render::renderer::{RenderAdapterInfo, RenderDevice, RenderQueue};
+use bevy::render::{Render, RenderApp, RenderSystems};
 use bevy::window::RequestRedraw;
 use bevy::winit::{UpdateMode, WinitSettings};
 
@@ -161,6 +165,34 @@ pub fn watch(
     if pace.chooses == Chooses::Window && shown == Detail::Full {
         pace.chooses = Chooses::WindowSaid;
         studio.say("The net is shown with less detail: this machine draws slowly".to_owned());
+    }
+}
+
+/// How often it is looked whether the card has drawn, where nothing else waits for it.
+const LOOK_AGAIN: Duration = Duration::from_micros(100);
+
+/// Pictures given to the card that it has not drawn yet.
+#[derive(Resource, Clone, Default)]
+struct Undrawn(Arc<AtomicUsize>);
+
+/// A window waits for its screen. One that nobody sees waits for the card, which else would be given pictures faster
+/// than it draws them: they would pile up, and the time of each would be that of asking for it.
+pub fn wait_for_the_card(app: &mut App) {
+    if let Some(render) = app.get_sub_app_mut(RenderApp) {
+        render.init_resource::<Undrawn>();
+        render.add_systems(Render, wait.in_set(RenderSystems::Cleanup));
+    }
+}
+
+fn wait(device: Res<RenderDevice>, queue: Res<RenderQueue>, undrawn: Res<Undrawn>) {
+    let count = Arc::clone(&undrawn.0);
+    count.fetch_add(1, Ordering::Relaxed);
+    queue.on_submitted_work_done(move || {
+        count.fetch_sub(1, Ordering::Relaxed);
+    });
+    // The next one is prepared while the card draws this one. A card that is lost draws nothing more.
+    while undrawn.0.load(Ordering::Relaxed) > 1 && device.poll(PollType::Poll).is_ok() {
+        std::thread::sleep(LOOK_AGAIN);
     }
 }
 
