@@ -120,7 +120,7 @@ impl<const N: usize> ClosedChain<N> {
     }
 }
 
-/// Puts the inverse of a mass matrix, of which the lower triangle is filled, into `out`, which is zero.
+/// Puts the inverse of a mass matrix, of which the lower triangle is filled, into `out`.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
 fn inverse_mass<const N: usize>(M: &[[f64; N]; N], out: &mut [[f64; N]; N]) {
     let mut u = *M;

@@ -18,7 +18,7 @@ pub fn add_scaled(y: &mut [f64], a: f64, x: &[f64]) {
 
 /// Elements of a row that are computed together, in wide registers; those of a block that lie beyond the diagonal
 /// are computed along with it and mean nothing.
-const BLOCK: usize = 4;
+pub const BLOCK: usize = 4;
 
 /// Replaces a positive definite matrix by its factor U, with the reciprocals 1/U_kk on the diagonal; what is left in
 /// the lower triangle means nothing.

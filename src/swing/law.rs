@@ -21,7 +21,7 @@ use super::control::Control;
 use super::wishes::{Instant, WISHES, Wanted, Wishes, add_hold, of_bat, of_joints};
 use crate::dynamics::closed_loop::ClosedChain;
 use crate::dynamics::mass_matrix::MassMatrix;
-use crate::dynamics::symmetric::{add_scaled, mirror};
+use crate::dynamics::symmetric::{BLOCK, add_scaled, mirror};
 use crate::dynamics::tree::Kinematics;
 use crate::frames::DVec3;
 use crate::player::Strength;
@@ -185,9 +185,6 @@ fn set_up<const U: usize>(
     }
     mirror(H);
 }
-
-/// Elements of a row of H that are computed together, in wide registers; those beyond the diagonal are not read.
-const BLOCK: usize = 4;
 
 /// The first W elements of row i of `SᵀR + WᵀW`, with S the scaled response R and W the wishes' rows.
 #[inline(always)]
