@@ -1,7 +1,8 @@
 //! What stands beside every result: a junior's cautions, and that players and bats are invented.
 
 use super::bats::CARD;
-use super::{PULL_ALONE, backlift};
+use super::once::ran;
+use super::{PULL_ALONE, backlift, pairs};
 use serde_json::Value;
 use std::path::Path;
 
@@ -104,17 +105,16 @@ fn no_fastest_ball_is_told_to_a_junior_and_a_time_in_hand_only_with_what_it_hang
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn pictures_say_that_what_they_show_is_invented() {
-    let folder = tempfile::tempdir().unwrap();
     let commands: [(&[&str], &[&str]); 4] = [
-        (&["swing", "--out", "out"], &["swing-pull.svg"]),
-        (&["hit", "--speed", "15 m/s", "--out", "out"], &["face.svg", "hands.svg"]),
-        (&["innings", "--out", "out"], &["innings.svg"]),
-        (&["fit", "--out", "out"], &["map.svg", "innings.svg"]),
+        (&["swing", "--out", "out"], &["out/swing-pull.svg"]),
+        (&["hit", "--speed", "15 m/s", "--out", "out"], &["out/face.svg", "out/hands.svg"]),
+        (&["innings", "--out", "out"], &["out/innings.svg"]),
+        (&["fit", "--out", "fitting"], &["fitting/map.svg", "fitting/innings.svg"]),
     ];
     for (command, files) in commands {
-        said(command, folder.path());
+        let run = ran(command);
         for file in files {
-            let svg = std::fs::read_to_string(folder.path().join("out").join(file)).unwrap();
+            let svg = std::fs::read_to_string(run.file(file)).unwrap();
             let words: String = svg.split('>').filter_map(|it| it.split('<').next()).collect();
             let words = words.split_whitespace().collect::<Vec<_>>().join(" ");
             assert!(words.contains("Invented"), "{command:?} {file}: {words}");
@@ -126,7 +126,7 @@ fn pictures_say_that_what_they_show_is_invented() {
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn compare_says_what_fit_says_of_the_same_bats() {
     let folder = tempfile::tempdir().unwrap();
-    let compared = figures(&["compare", "--bat", "1", "--bat", "0"], folder.path());
+    let compared = ran(&pairs::COMPARE).figures();
     let fitted = figures(&["fit", "--today"], folder.path());
     let given = fitted["given"].as_array().unwrap();
     let worth = compared["worth"].as_array().unwrap();

@@ -5,7 +5,8 @@ use std::path::Path;
 
 use serde_json::Value;
 
-use super::backlift;
+use super::once::ran;
+use super::{backlift, matters, nets};
 
 /// The keys that are listed for a command, each `{a,b}` taken apart.
 fn listed(command: &str) -> Vec<String> {
@@ -58,13 +59,19 @@ fn is_listed(key: &str, empty: bool, listed: &[String]) -> bool {
 /// Runs a command in ways that together print all its keys.
 fn the_keys_of(command: &str, ways: &[&str]) {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
-    let mut found = BTreeSet::new();
-    for way in ways {
+    let figures = ways.iter().map(|way| {
         let mut run = backlift();
         let run = run.current_dir(root).arg(command).args(way.split_whitespace()).arg("--json");
         let said = run.output().unwrap();
-        let value = serde_json::from_slice(&said.stdout);
-        let value = value.unwrap_or_else(|it| panic!("{command} {way}: {it}"));
+        serde_json::from_slice(&said.stdout).unwrap_or_else(|it| panic!("{command} {way}: {it}"))
+    });
+    are_those_listed(command, figures);
+}
+
+/// The keys that are in some of these results of a command and those that are listed for it.
+fn are_those_listed(command: &str, figures: impl IntoIterator<Item = Value>) {
+    let mut found = BTreeSet::new();
+    for value in figures {
         printed(&value, "", &mut found);
     }
     let listed = listed(command);
@@ -122,11 +129,11 @@ fn the_keys_of_commands_that_swing_are_those_listed() {
     );
     the_keys_of("trial", &["scenarios/club.ron --bat 0 --like-bat 1"]);
     the_keys_of("pickup", &["scenarios/maker.ron"]);
-    the_keys_of("calibrate", &[""]);
+    are_those_listed("calibrate", [ran(&nets::CALIBRATE).figures()]);
     let out = tempfile::tempdir().unwrap();
     let out = format!("--out {}", out.path().display());
     let wished =
         "--set order.wish.middle=high --set order.wish.handle=oval --set order.wish.grips=1";
     the_keys_of("fit", &[&format!("{out} --order 17 --wish soft {wished}"), "--today"]);
-    the_keys_of("matters", &["scenarios/club.ron --samples 2 --terms --paths"]);
+    are_those_listed("matters", [ran(&matters::EVERY_KEY).figures()]);
 }

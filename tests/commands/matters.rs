@@ -1,5 +1,6 @@
 //! matters, as a person and as another program use it.
 
+use super::once::ran;
 use super::{backlift, refused};
 use serde_json::Value;
 
@@ -45,6 +46,17 @@ fn matters_divides_every_figures_doubt_and_writes_a_chart() {
     }
 }
 
+/// A study with all that it can print.
+pub const EVERY_KEY: [&str; 7] = [
+    "matters",
+    concat!(env!("CARGO_MANIFEST_DIR"), "/scenarios/club.ron"),
+    "--samples",
+    "2",
+    "--terms",
+    "--paths",
+    "--json",
+];
+
 #[test]
 fn what_cannot_be_studied_is_refused_with_its_mend() {
     let folder = tempfile::tempdir().unwrap();
@@ -63,10 +75,7 @@ fn what_cannot_be_studied_is_refused_with_its_mend() {
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn both_bats_go_along_every_path_that_comes_with_a_stroke() {
-    let folder = tempfile::tempdir().unwrap();
-    let arguments = ["matters", "--samples", "2", "--paths", "--json"];
-    let run = backlift().current_dir(folder.path()).args(arguments).assert().success();
-    let value: Value = serde_json::from_slice(&run.get_output().stdout).unwrap();
+    let value = ran(&EVERY_KEY).figures();
     let strokes = value["paths"].as_array().unwrap();
     assert_eq!(strokes.len(), 3);
     for it in strokes {

@@ -1,10 +1,13 @@
 //! calibrate, as a person and as another program use it.
 
+use super::once::ran;
 use super::{backlift, refused};
 use serde_json::Value;
 use std::path::Path;
 
 const NETS: &str = include_str!("../../assets/nets/junior.csv");
+/// The demo's readings and player.
+pub const CALIBRATE: [&str; 2] = ["calibrate", "--json"];
 const JUNIOR: &str = include_str!("../../scenarios/junior.ron");
 
 fn said(arguments: &[&str], folder: &Path) -> String {
@@ -19,8 +22,8 @@ fn figures(arguments: &[&str], folder: &Path) -> Value {
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn calibrate_tells_what_moved_what_got_surer_and_what_it_doubts() {
-    let folder = tempfile::tempdir().unwrap();
-    let value = figures(&["calibrate"], folder.path());
+    let run = ran(&CALIBRATE);
+    let value = run.figures();
     assert_eq!(value["schema"], "backlift/calibrate/1");
     let sd = |pointer: &str| value.pointer(pointer).unwrap().as_f64().unwrap();
     for figure in ["fresh_m_s", "at_end_m_s", "lost_share"] {
@@ -45,10 +48,11 @@ fn calibrate_tells_what_moved_what_got_surer_and_what_it_doubts() {
     // The demo's table has one swing counted wrong, on its ninth line.
     assert_eq!(doubted.len(), 1, "{doubted:?}");
     assert_eq!(doubted[0]["line"], 9);
-    let told = said(&["calibrate"], folder.path());
+    let told = &ran(&["calibrate", "--out", "calibrated.ron"]).said;
     assert!(told.contains("line 9: pull with Old faithful"), "{told}");
     assert!(told.lines().all(|it| it.chars().count() <= 80), "{told}");
-    assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 0);
+    let left = std::fs::read_dir(&run.folder).unwrap().map(|it| it.unwrap().file_name());
+    assert_eq!(left.collect::<Vec<_>>(), ["fitting"]);
 }
 
 #[test]
@@ -64,7 +68,8 @@ fn a_kept_calibration_leaves_the_notes_and_changes_what_the_other_commands_say()
     for line in JUNIOR.lines() {
         assert!(once.contains(line), "{line} is gone");
     }
-    let nets = figures(&["calibrate", "nets.csv", "mine.ron"], folder.path());
+    // The same readings and the same player.
+    let nets = ran(&CALIBRATE).figures();
     // Again: the old calibration gives way, it is not built upon.
     said(&["calibrate", "nets.csv", "mine.ron", "--keep"], folder.path());
     assert_eq!(std::fs::read_to_string(file("mine.ron")).unwrap(), once);

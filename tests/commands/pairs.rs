@@ -1,6 +1,7 @@
 //! compare and trial, as a person and as another program use them.
 
 use super::bats::CARD;
+use super::once::ran;
 use super::{backlift, refused};
 use serde_json::Value;
 use std::path::Path;
@@ -11,12 +12,16 @@ fn figures(arguments: &[&str], folder: &Path) -> Value {
     serde_json::from_slice(&run.get_output().stdout).unwrap()
 }
 
+/// Two of the demo's bats.
+pub const COMPARE: [&str; 8] =
+    ["compare", "--bat", "0", "--bat", "Big edges", "--out", "pair", "--json"];
+
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn compare_gives_every_difference_with_its_doubt_and_writes_a_picture() {
     let folder = tempfile::tempdir().unwrap();
-    let arguments = ["compare", "--bat", "0", "--bat", "Big edges", "--out", "pair"];
-    let value = figures(&arguments, folder.path());
+    let run = ran(&COMPARE);
+    let value = run.figures();
     assert_eq!(value["schema"], "backlift/compare/1");
     assert_eq!(value["bats"].as_array().unwrap().len(), 2);
     let differences = value["differences"].as_array().unwrap();
@@ -34,8 +39,8 @@ fn compare_gives_every_difference_with_its_doubt_and_writes_a_picture() {
     let [compared, swung] = [&bat["sd"], &swing["bat_speed_sd_m_s"]].map(|it| it.as_f64().unwrap());
     // `swing` searches each player to the end, `compare` nearly so (its facts).
     assert!((swung / compared - 1.0).abs() < 0.05, "one pull, two doubts: {swung} {compared}");
-    assert!(folder.path().join("pair/compare.svg").exists());
-    assert!(folder.path().join("pair/compare.png").exists());
+    assert!(run.file("pair/compare.svg").exists());
+    assert!(run.file("pair/compare.png").exists());
 }
 
 #[test]

@@ -49,6 +49,12 @@ pub fn junior() -> &'static Fitting {
     JUNIOR.get_or_init(|| fitted("junior", &[]))
 }
 
+/// A grown player.
+pub fn club() -> &'static Fitting {
+    static CLUB: OnceLock<Fitting> = OnceLock::new();
+    CLUB.get_or_init(|| fitted("club", &[]))
+}
+
 /// Swing moment of the bat to order, kg m².
 pub fn pickup(fitting: &Fitting) -> f64 {
     fitting.recommendation.made.bat.swing_moment_kg_m2()

@@ -1,6 +1,6 @@
 //! The decision alone, its inputs moved by a hundredth: worth moves smoothly, and the bat to order hardly.
 
-use super::demo::{fitted, junior};
+use super::demo::{club, junior};
 use backlift::fit::fitting::Fitting;
 use backlift::fit::map::{Cell, OneSize};
 use backlift::worth::expected::Knowledge;
@@ -83,5 +83,5 @@ fn three_inputs_moved_by_a_hundredth_move_worth_smoothly_and_the_bat_to_order_ha
     let all = std::env::var_os("BACKLIFT_ALL_DRAWN").is_some();
     let each = if all { 150 } else { 12 };
     moves_smoothly(junior(), 0..each);
-    moves_smoothly(&fitted("club", &[]), each..2 * each);
+    moves_smoothly(club(), each..2 * each);
 }
