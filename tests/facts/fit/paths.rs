@@ -11,6 +11,7 @@ use backlift::player::Player;
 use backlift::player::joints::FRESH;
 use backlift::stroke::Stroke;
 use backlift::swing::player_stroke::PlayerStroke;
+use backlift::swing::run::{FEWER_STEPS, STEPS};
 use backlift::worth::constants::TIME_OVER_SPEED;
 use backlift::worth::expected::Judged;
 use backlift::worth::meeting::Struck;
@@ -50,19 +51,34 @@ fn what_time_is_worth_over_speed_in_choosing_a_path_is_about_what_the_worth_says
     }
 }
 
-/// Logarithm that says how good a bat's fastest controlled swing is, by the whole search in all its steps, and its time.
+/// Logarithm that says how good a bat's fastest controlled swing is, by the whole search, and its time.
 fn swung(own: &PlayerStroke, bat: &Bat, near_s: Option<f64>) -> Option<(f64, f64)> {
     let it = own.hold(bat).ok()?.fastest(&FRESH, near_s).ok()?;
     let figures = [it.stroke_time_s.ln(), it.contact.bat_speed_m_s.ln(), 0.0, 0.0];
     Some((merit(&own.stroke, figures), it.stroke_time_s))
 }
 
-/// What each path gains a bat over the stored one; none where that cannot be controlled.
-fn gains(player: &Player, stored: &Stroke, paths: &[Stroke], bat: &Bat) -> Option<Vec<f64>> {
-    let own = PlayerStroke::new(player, stored, bat).unwrap();
-    let (here, time_s) = swung(&own, bat, None)?;
-    let gain = |path| Some(swung(&own.on(path, bat).ok()?, bat, Some(time_s))?.0 - here);
-    Some(paths.iter().map(|path| gain(path).unwrap_or(0.0)).collect())
+/// A player's own ways of a stroke, in the steps of an advice: the stored one, and along each path where it closes.
+struct Ways {
+    stored: PlayerStroke,
+    paths: Vec<Option<PlayerStroke>>,
+}
+
+impl Ways {
+    /// A stand-in bat serves: a path does not hang on it.
+    fn of(player: &Player, stored: &Stroke, paths: &[Stroke], any_bat: &Bat) -> Self {
+        let mut stored = PlayerStroke::new(player, stored, any_bat).unwrap();
+        stored.steps = stored.steps * FEWER_STEPS / STEPS;
+        let paths = paths.iter().map(|path| stored.on(path, any_bat).ok()).collect();
+        Self { stored, paths }
+    }
+
+    /// What each path gains a bat over the stored one; none where that cannot be controlled.
+    fn gains(&self, bat: &Bat) -> Option<Vec<f64>> {
+        let (here, time_s) = swung(&self.stored, bat, None)?;
+        let gain = |own: &Option<_>| Some(swung(own.as_ref()?, bat, Some(time_s))?.0 - here);
+        Some(self.paths.iter().map(|own| gain(own).unwrap_or(0.0)).collect())
+    }
 }
 
 fn twenty(stroke: &Stroke) -> Vec<Stroke> {
@@ -81,9 +97,10 @@ fn the_paths_that_serve_lose_little_to_choosing_among_all_twenty() {
             .into_par_iter()
             .flat_map_iter(|draw| {
                 let (player, bats) = player_and_bats(draw);
-                let (stored, paths, serving) = (&stored, &paths, &serving);
+                let ways = Ways::of(&player, &stored, &paths, &bats[0].bat);
+                let (paths, serving) = (&paths, &serving);
                 bats.into_iter().filter_map(move |bat| {
-                    let gains = gains(&player, stored, paths, &bat.bat)?;
+                    let gains = ways.gains(&bat.bat)?;
                     let served = |i: &usize| serving.contains(&paths[*i]);
                     let best = |all: &mut dyn Iterator<Item = f64>| all.fold(0.0, f64::max);
                     let among = &mut (0..gains.len()).filter(served).map(|i| gains[i]);
