@@ -20,6 +20,7 @@ pub mod reference;
 pub mod save;
 pub mod scenario;
 pub mod shape;
+mod shape_table;
 pub mod shape_text;
 pub mod solid;
 pub mod stages;

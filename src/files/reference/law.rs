@@ -61,13 +61,6 @@ pub struct Rig {
     pub at_fixed_time: BTreeMap<String, Crossing>,
 }
 
-/// A stored joint path.
-#[derive(Clone, Debug, Deserialize)]
-pub struct StoredPath {
-    /// Ten rows of joint angles.
-    pub control_points_rad: [[f64; JOINT_COUNT]; CONTROL_COUNT],
-}
-
 /// Where the contact point crosses the plane through the planned contact.
 #[derive(Clone, Debug, Deserialize)]
 pub struct Crossing {
