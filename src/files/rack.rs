@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use super::document::values::Values;
+use super::document::values::{Values, within};
 use super::document::{
     self, Document, Fields, Kind, Mends, Places, Text, left_out, part, text_of_file,
 };
@@ -71,26 +71,6 @@ impl Document for RackV1 {
         start: "scenarios/rack.ron is one to start from",
         compare: "compare with scenarios/rack.ron",
     };
-
-    fn version(&self) -> Option<&Text> {
-        self.version.as_ref()
-    }
-
-    fn at(&mut self, path: &[&str]) -> Option<&mut Option<Text>> {
-        match *path {
-            [name] => self.text(name),
-            ["clefts", n, name] => self.clefts.get_mut(n.parse::<usize>().ok()?)?.text(name),
-            _ => None,
-        }
-    }
-
-    fn names_under(path: &[&str]) -> Option<&'static [&'static str]> {
-        match *path {
-            [] => Some(Self::NAMES),
-            ["clefts", _] => Some(RackCleftV1::NAMES),
-            _ => None,
-        }
-    }
 }
 
 /// Reads a rack; all faults come together.
@@ -109,11 +89,7 @@ pub fn read_text(source: Source) -> Result<Rack, Faults> {
     let Fields { document, places, mut faults } = document::fields::<RackV1>(source);
     let Some(file) = document else { return Err(Faults(faults)) };
     let mut values = Values::new(&places);
-    let invented = values.choice(
-        "invented",
-        &file.invented,
-        &[(&["yes", "true"], true), (&["no", "false"], false)],
-    );
+    let invented = values.yes_or_no("invented", &file.invented);
     let count = file.clefts.len();
     let clefts = match count {
         0 => {
@@ -162,10 +138,10 @@ fn cleft(values: &mut Values, n: usize, it: &RackCleftV1) -> Option<RackCleft> {
     let at = |name: &str| format!("clefts.{n}.{name}");
     let label = values.name(&at("label"), &it.label);
     let label = values.needed(&at("label"), &it.label, label, "\"A1\"");
-    let mass_kg = values.within(&at("mass"), &it.mass, Mass, MASS_KG, "kg");
+    let mass_kg = values.read(&at("mass"), &it.mass, within(Mass, MASS_KG, "kg"));
     let mass_kg = values.needed(&at("mass"), &it.mass, mass_kg, "\"2.4 kg\"");
     let mut length = |name: &str, text: &Option<Text>, limits, like: &str| {
-        let value = values.within(&at(name), text, Length, limits, "m");
+        let value = values.read(&at(name), text, within(Length, limits, "m"));
         values.needed(&at(name), text, value, like)
     };
     let length_m = length("length", &it.length, LENGTH_M, "\"710 mm\"");

@@ -1,6 +1,6 @@
 //! Single values: text in, figure out, every fault kept with its place.
 
-use super::super::fault::{Fault, MOST_FAULTS, nearest};
+use super::super::fault::{Fault, MOST_FAULTS, nearest_or};
 use super::Text;
 use super::places::Places;
 use crate::units::{Quantity, parse, share};
@@ -8,7 +8,10 @@ use crate::units::{Quantity, parse, share};
 /// What is said of a field that is needed and was not written.
 pub const MISSING: &str = "it is missing";
 /// A longer text is no value.
-const LONGEST_BYTES: usize = 200;
+pub(in crate::files) const LONGEST_BYTES: usize = 200;
+
+/// A value, or why not and the mend.
+pub type ReadText<T> = Result<T, (String, String)>;
 
 /// Reads values one by one and keeps the faults.
 pub struct Values<'p> {
@@ -47,59 +50,28 @@ impl<'p> Values<'p> {
 
     /// The text of one value, unless it is too long for any.
     pub fn short<'t>(&mut self, path: &str, text: &'t Option<Text>) -> Option<&'t str> {
-        let written = &text.as_ref()?.0;
-        if written.len() > LONGEST_BYTES {
-            let message = format!("it is {} characters long", written.chars().count());
-            self.fault(path, &message, "write one value");
-            return None;
-        }
-        Some(written)
+        let read = one_value(&text.as_ref()?.0);
+        self.kept(path, read)
+    }
+
+    /// What is read of a text, by one of the readers of this file or another.
+    pub fn read<T>(
+        &mut self,
+        path: &str,
+        text: &Option<Text>,
+        of: impl Fn(&str) -> ReadText<T>,
+    ) -> Option<T> {
+        let read = one_value(&text.as_ref()?.0).and_then(of);
+        self.kept(path, read)
+    }
+
+    fn kept<T>(&mut self, path: &str, read: ReadText<T>) -> Option<T> {
+        read.map_err(|(message, help)| self.fault(path, &message, &help)).ok()
     }
 
     /// A quantity above zero, in SI.
     pub fn quantity(&mut self, path: &str, text: &Option<Text>, quantity: Quantity) -> Option<f64> {
-        self.quantity_like(path, text, quantity, quantity.accepted())
-    }
-
-    /// The same with examples of its own.
-    pub fn quantity_like(
-        &mut self,
-        path: &str,
-        text: &Option<Text>,
-        quantity: Quantity,
-        like: &str,
-    ) -> Option<f64> {
-        let written = self.short(path, text)?;
-        match parse(quantity, written) {
-            Ok(value) if value > 0.0 => Some(value),
-            Ok(_) => {
-                let message = format!("{written:?} is not above zero");
-                let help = format!("write {} above zero, like {like}", quantity.words());
-                self.fault(path, &message, &help);
-                None
-            }
-            Err(fault) => {
-                self.fault(path, &fault.to_string(), &fault.mend_like(like));
-                None
-            }
-        }
-    }
-
-    /// A quantity of which nothing lies outside these limits, SI; `unit` is that of both.
-    pub fn within(
-        &mut self,
-        path: &str,
-        text: &Option<Text>,
-        quantity: Quantity,
-        limits: [f64; 2],
-        unit: &str,
-    ) -> Option<f64> {
-        let value = self.quantity(path, text, quantity)?;
-        let outside = outside(value, limits, unit);
-        if let Some(message) = &outside {
-            self.fault(path, message, "check the number and its unit");
-        }
-        Some(value).filter(|_| outside.is_none())
+        self.read(path, text, above_zero(quantity))
     }
 
     /// A bare number that `accepts`, described by `like`.
@@ -110,44 +82,32 @@ impl<'p> Values<'p> {
         accepts: impl Fn(f64) -> bool,
         like: &str,
     ) -> Option<f64> {
-        let written = self.short(path, text)?;
-        let value = written.trim().parse::<f64>().ok().filter(|it| it.is_finite() && accepts(*it));
-        if value.is_none() {
-            self.fault(
-                path,
-                &format!("{written:?} is not {like}"),
-                &format!("write {like}, without a unit"),
-            );
-        }
-        value
+        self.read(path, text, |written| {
+            let value = written.trim().parse::<f64>().ok().filter(|it| it.is_finite());
+            value.filter(|it| accepts(*it)).ok_or_else(|| {
+                (format!("{written:?} is not {like}"), format!("write {like}, without a unit"))
+            })
+        })
     }
 
     /// A share above zero and at most one: "0.9" or "90 %".
     pub fn share(&mut self, path: &str, text: &Option<Text>) -> Option<f64> {
-        let written = self.short(path, text)?;
-        let value = share(written).filter(|it| *it > 0.0 && *it <= 1.0);
-        if value.is_none() {
-            self.fault(
-                path,
-                &format!("{written:?} is not a share between 0 and 1"),
-                "write it like \"0.9\" or \"90 %\"",
-            );
-        }
-        value
+        self.read(path, text, |written| {
+            share(written).filter(|it| *it > 0.0 && *it <= 1.0).ok_or_else(|| {
+                let message = format!("{written:?} is not a share between 0 and 1");
+                (message, "write it like \"0.9\" or \"90 %\"".to_owned())
+            })
+        })
     }
 
     /// An age in years: "13", "13.5 years", "13 years 4 months".
     pub fn age(&mut self, path: &str, text: &Option<Text>) -> Option<f64> {
-        let written = self.short(path, text)?;
-        let value = age(written).filter(|it| it.is_finite() && *it > 0.0);
-        if value.is_none() {
-            self.fault(
-                path,
-                &format!("{written:?} is not an age"),
-                "write it in years, like \"13\", \"13.5 years\" or \"13 years 4 months\"",
-            );
-        }
-        value
+        const HELP: &str =
+            "write it in years, like \"13\", \"13.5 years\" or \"13 years 4 months\"";
+        self.read(path, text, |written| {
+            let value = age(written).filter(|it| it.is_finite() && *it > 0.0);
+            value.ok_or_else(|| (format!("{written:?} is not an age"), HELP.to_owned()))
+        })
     }
 
     /// One of some words, the first of each row being the one to offer.
@@ -157,24 +117,22 @@ impl<'p> Values<'p> {
         text: &Option<Text>,
         choices: &[(&[&str], T)],
     ) -> Option<T> {
-        let written = self.short(path, text)?;
-        let lower = written.trim().to_lowercase();
-        if let Some((_, value)) = choices.iter().find(|(words, _)| words.contains(&lower.as_str()))
-        {
-            return Some(*value);
-        }
-        let all = choices.iter().flat_map(|(words, _)| *words).copied();
-        let offered: Vec<String> = choices
-            .iter()
-            .filter_map(|(words, _)| words.first())
-            .map(|it| format!("{it:?}"))
-            .collect();
-        let help = match nearest(&lower, all) {
-            Some(near) => format!("did you mean {near:?}?"),
-            None => format!("write {}", offered.join(" or ")),
-        };
-        self.fault(path, &format!("{written:?} is not known here"), &help);
-        None
+        self.read(path, text, |written| {
+            let lower = written.trim().to_lowercase();
+            let chosen = choices.iter().find(|(words, _)| words.contains(&lower.as_str()));
+            chosen.map(|(_, value)| *value).ok_or_else(|| {
+                let all = choices.iter().flat_map(|(words, _)| *words).copied();
+                let firsts = choices.iter().filter_map(|(words, _)| words.first());
+                let offered: Vec<String> = firsts.map(|it| format!("{it:?}")).collect();
+                let help = nearest_or(&lower, all, format!("write {}", offered.join(" or ")));
+                (format!("{written:?} is not known here"), help)
+            })
+        })
+    }
+
+    /// Yes or no.
+    pub fn yes_or_no(&mut self, path: &str, text: &Option<Text>) -> Option<bool> {
+        self.choice(path, text, &[(&["yes", "true"], true), (&["no", "false"], false)])
     }
 
     /// A name that is not empty.
@@ -200,11 +158,47 @@ impl<'p> Values<'p> {
     }
 }
 
-/// What is said of a value outside its limits, SI.
-pub fn outside(value: f64, [low, high]: [f64; 2], unit: &str) -> Option<String> {
-    let value_told = libm::round(value * 1e3) / 1e3;
-    let is_within = (low..=high).contains(&value);
-    (!is_within).then(|| format!("{value_told} {unit} is outside {low} to {high} {unit}"))
+/// The text of one value, unless it is too long for any.
+pub(in crate::files) fn one_value(text: &str) -> ReadText<&str> {
+    if text.len() > LONGEST_BYTES {
+        let message = format!("it is {} characters long", text.chars().count());
+        return Err((message, "write one value".to_owned()));
+    }
+    Ok(text)
+}
+
+/// Reads a quantity above zero, in SI.
+pub fn above_zero(quantity: Quantity) -> impl Fn(&str) -> ReadText<f64> {
+    above_zero_like(quantity, quantity.accepted())
+}
+
+/// The same with examples of its own.
+pub fn above_zero_like(quantity: Quantity, like: &str) -> impl Fn(&str) -> ReadText<f64> {
+    move |text| match parse(quantity, text) {
+        Ok(value) if value > 0.0 => Ok(value),
+        Ok(_) => {
+            let help = format!("write {} above zero, like {like}", quantity.words());
+            Err((format!("{text:?} is not above zero"), help))
+        }
+        Err(fault) => Err((fault.to_string(), fault.mend_like(like))),
+    }
+}
+
+/// Reads a quantity of which nothing lies outside these limits, SI; `unit` is that of both.
+pub fn within(
+    quantity: Quantity,
+    [low, high]: [f64; 2],
+    unit: &str,
+) -> impl Fn(&str) -> ReadText<f64> {
+    move |text| {
+        let value = above_zero(quantity)(text)?;
+        if (low..=high).contains(&value) {
+            return Ok(value);
+        }
+        let value_told = libm::round(value * 1e3) / 1e3;
+        let message = format!("{value_told} {unit} is outside {low} to {high} {unit}");
+        Err((message, "check the number and its unit".to_owned()))
+    }
 }
 
 fn age(written: &str) -> Option<f64> {

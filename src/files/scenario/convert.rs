@@ -11,7 +11,7 @@ mod strokes;
 use std::path::Path;
 
 use super::super::document::Places;
-use super::super::document::values::Values;
+use super::super::document::values::{Values, within};
 use super::super::fault::Fault;
 use super::{BowlingV1, FitV1, ScenarioV1, Text};
 use crate::card::order::Order;
@@ -41,12 +41,8 @@ pub fn to_core(v1: &ScenarioV1, places: &Places, folder: &Path) -> Converted {
     if v1.bats.len() > MOST_BATS {
         let message = format!("there are {} bats", v1.bats.len());
         values.fault("bats", &message, &format!("leave at most {MOST_BATS}"));
-        return Converted {
-            scenario: None,
-            order: None,
-            own_strokes: Vec::new(),
-            faults: values.faults,
-        };
+        let faults = values.faults;
+        return Converted { scenario: None, order: None, own_strokes: Vec::new(), faults };
     }
     values.short("title", &v1.title);
     let readings: Vec<_> =
@@ -74,11 +70,7 @@ pub fn to_core(v1: &ScenarioV1, places: &Places, folder: &Path) -> Converted {
     let uses = seen::uses(&mut values, &v1.uses, &labels);
     let seen = seen::seen(&mut values, &v1.seen, &labels, &swung, uses);
     let order = order::order(&mut values, &v1.order);
-    let invented = values.choice(
-        "invented",
-        &v1.invented,
-        &[(&["yes", "true"], true), (&["no", "false"], false)],
-    );
+    let invented = values.yes_or_no("invented", &v1.invented);
     let scenario =
         player.zip(readings.into_iter().collect::<Option<Vec<_>>>()).map(|(player, bats)| {
             Scenario {
@@ -116,9 +108,11 @@ const BALL_KG: [f64; 2] = [0.05, 0.25];
 const MOST_BATS: usize = 100;
 
 fn bowling(values: &mut Values, v1: &BowlingV1, usual: Bowling) -> Bowling {
-    let speed = values.within("bowling.speed", &v1.speed, Speed, SPEED_M_S, "m/s");
-    let pitch = values.within("bowling.pitch_length", &v1.pitch_length, Length, PITCH_M, "m");
-    let reaction = values.within("bowling.reaction_time", &v1.reaction_time, Time, REACTION_S, "s");
+    let speed = values.read("bowling.speed", &v1.speed, within(Speed, SPEED_M_S, "m/s"));
+    let pitch = within(Length, PITCH_M, "m");
+    let pitch = values.read("bowling.pitch_length", &v1.pitch_length, pitch);
+    let reaction = within(Time, REACTION_S, "s");
+    let reaction = values.read("bowling.reaction_time", &v1.reaction_time, reaction);
     let nine_in_ten_m_s = nine_in_ten(values, v1);
     let middle_m_s = nine_in_ten_m_s.map(|[slow, quick]| 0.5 * (slow + quick));
     Bowling {
@@ -178,17 +172,13 @@ fn fit(values: &mut Values, v1: &FitV1, usual: FitLimits) -> FitLimits {
         goal: values.choice("fit.goal", &v1.goal, &goals).unwrap_or(usual.goal),
         middle: values.choice("fit.middle", &v1.middle, &MIDDLES),
         beyond_usual: values
-            .choice(
-                "fit.beyond_usual",
-                &v1.beyond_usual,
-                &[(&["yes", "true"], true), (&["no", "false"], false)],
-            )
+            .yes_or_no("fit.beyond_usual", &v1.beyond_usual)
             .unwrap_or(usual.beyond_usual),
         asked_time_factor: values
             .number("fit.asked_time_factor", &v1.asked_time_factor, factor, "a number from 1 to 3")
             .unwrap_or(usual.asked_time_factor),
         ball_mass_kg: values
-            .within("fit.ball_mass", &v1.ball_mass, Mass, BALL_KG, "kg")
+            .read("fit.ball_mass", &v1.ball_mass, within(Mass, BALL_KG, "kg"))
             .unwrap_or(usual.ball_mass_kg),
     }
 }

@@ -57,16 +57,11 @@ fn size(values: &mut Values, text: &Option<Text>, sizes: &[Size]) -> Option<Size
 }
 
 fn hollow(values: &mut Values, path: &str, text: &Option<Text>) -> Option<f64> {
-    let written = values.short(path, text)?.to_owned();
-    let value = share(&written).filter(|it| (HOLLOW[0]..=HOLLOW[1]).contains(it));
-    if value.is_none() {
-        values.fault(
-            path,
-            &format!("{written:?} is no hollowing"),
-            "write it like \"40 %\": 0 straight from edge to spine, 100 % level at the edge, below 0 full",
-        );
-    }
-    value
+    const HELP: &str = "write it like \"40 %\": 0 straight from edge to spine, 100 % level at the edge, below 0 full";
+    values.read(path, text, |written| {
+        let value = share(written).filter(|it| (HOLLOW[0]..=HOLLOW[1]).contains(it));
+        value.ok_or_else(|| (format!("{written:?} is no hollowing"), HELP.to_owned()))
+    })
 }
 
 /// A length or a weight that may be nought: "none", "0", or nought in any unit.

@@ -1,10 +1,10 @@
 //! An entry of a log from its texts into figures, and back; the same for RON, for a table and for a bat's own file.
 
+use super::super::document::values::{ReadText, above_zero, one_value, within};
 use super::super::document::{Text, part};
-use super::finish::{finish, on_text};
 use super::value::{
-    LONGEST_BYTES, ReadText, above_zero, air_of, air_text, balance, length_text, mass_text, meter,
-    moment, note, percent_text, planed, side, side_text, stage, time_text, whole, within,
+    air_of, air_text, balance, finish, length_text, mass_text, meter, moment, note, on_text,
+    percent_text, planed, side, side_text, stage, time_text, whole,
 };
 use crate::measurement::bench::PendulumReading;
 use crate::units::Quantity;
@@ -173,19 +173,8 @@ fn read<T>(
     of: impl Fn(&str) -> ReadText<T>,
     keep: &mut impl FnMut(Unread),
 ) -> Option<T> {
-    let text = text?;
-    if text.len() > LONGEST_BYTES {
-        let message = format!("it is {} characters long", text.chars().count());
-        keep((field, message, "write one value".to_owned()));
-        return None;
-    }
-    match of(text) {
-        Ok(value) => Some(value),
-        Err((message, help)) => {
-            keep((field, message, help));
-            None
-        }
-    }
+    let read = one_value(text?).and_then(of);
+    read.map_err(|(message, help)| keep((field, message, help))).ok()
 }
 
 fn needed<T>(

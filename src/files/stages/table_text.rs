@@ -1,11 +1,11 @@
 //! A log as a table: a weighing a line; size and target of a bat stand in its first line, or in each.
 
-use super::super::document::Text;
+use super::super::document::{Part, Text};
 use super::super::fault::{Fault, Faults, Source};
 use super::super::table::{Form, Table};
 use super::entry::{EntryV1, Unread, all_texts, entry, target};
 use super::value::{length_text, mass_text, time_text};
-use super::{COLUMNS, Written, judged};
+use super::{COLUMNS, judged};
 use crate::bat::sizes::{Size, named};
 use crate::workshop::stages::{BatLog, BenchLog, Target};
 
@@ -89,7 +89,7 @@ pub(super) fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
         }
         let mut written = EntryV1::default();
         for column in EntryV1::NAMES {
-            if let (Some(field), Some(value)) = (written.text(column), text(column)) {
+            if let (Some(field), Some(value)) = (written.at(&[column]), text(column)) {
                 *field = Some(Text(value.to_owned()));
             }
         }
@@ -109,29 +109,17 @@ pub(super) fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
     let (logs, rows): (Vec<_>, Vec<_>) = bats.into_iter().map(|it| (it.log, it.rows)).unzip();
     let log = BenchLog { invented, bats: logs };
     if faults.is_empty() {
-        faults = judged(&log, sizes, &InTable { table: &table, rows: &rows });
+        // What is said of a bat itself stands in its first line.
+        faults = judged(&log, sizes, |bat, entry, field, message, help| {
+            let row = rows.get(bat).and_then(|it| it.get(entry.unwrap_or(0)));
+            table.fault(row.copied().unwrap_or(0), field, message, help)
+        });
     }
     if faults.is_empty() { Ok(log) } else { Err(Faults(faults)) }
 }
 
-struct InTable<'t> {
-    table: &'t Table,
-    /// Rows of each bat's entries.
-    rows: &'t [Vec<usize>],
-}
-
-impl Written for InTable<'_> {
-    fn at_bat(&self, bat: usize, field: &str, message: &str, help: &str) -> Fault {
-        self.at_entry(bat, 0, field, message, help)
-    }
-    fn at_entry(&self, bat: usize, entry: usize, field: &str, message: &str, help: &str) -> Fault {
-        let row = self.rows.get(bat).and_then(|it| it.get(entry)).copied().unwrap_or(0);
-        self.table.fault(row, field, message, help)
-    }
-}
-
 /// The log as a table.
-pub(super) fn write(log: &BenchLog) -> Result<String, Fault> {
+pub fn write(log: &BenchLog) -> Result<String, Fault> {
     let mut writer = csv::WriterBuilder::new()
         .comment(Some(b'#'))
         .terminator(csv::Terminator::Any(b'\n'))
@@ -154,7 +142,7 @@ pub(super) fn write(log: &BenchLog) -> Result<String, Fault> {
             let of_entry = COLUMNS
                 .into_iter()
                 .skip(of_bat.len())
-                .map(|column| or_empty(it.text(column).and_then(|it| it.take()).map(|it| it.0)));
+                .map(|column| or_empty(it.at(&[column]).and_then(|it| it.take()).map(|it| it.0)));
             let record: Vec<String> = of_bat.into_iter().chain(of_entry).collect();
             writer.write_record(record).map_err(|it| unwritable(&it))?;
         }

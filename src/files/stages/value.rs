@@ -1,18 +1,12 @@
 //! One value of a log: its text into a figure or the mend, and back to a text that reads to the same.
 
-use super::super::document::values::outside;
+use super::super::document::values::{LONGEST_BYTES, ReadText};
 use super::super::fault::nearest_or_all;
 use crate::files::air::air;
 use crate::units::{FromEnd, Quantity, parse, share};
-use crate::workshop::plane::Place;
+use crate::workshop::plane::{Finish, Place};
 use crate::workshop::season::Air;
 use crate::workshop::stages::{Moment, Stage};
-
-/// A value, or why not and the mend.
-pub type ReadText<T> = Result<T, (String, String)>;
-
-/// A longer text is no value.
-pub(super) const LONGEST_BYTES: usize = 200;
 
 /// Reads the name of a stage.
 pub fn stage(text: &str) -> ReadText<Stage> {
@@ -104,30 +98,47 @@ pub fn moment(text: &str) -> ReadText<Moment> {
     }
 }
 
-pub(super) fn above_zero(quantity: Quantity) -> impl Fn(&str) -> ReadText<f64> {
-    move |text| match parse(quantity, text) {
-        Ok(value) if value > 0.0 => Ok(value),
-        Ok(_) => {
-            let help =
-                format!("write {} above zero, like {}", quantity.words(), quantity.accepted());
-            Err((format!("{text:?} is not above zero"), help))
+/// Reads "grip, twine, toe guard, oil, labels", "all" or "nothing".
+pub fn finish(text: &str) -> ReadText<Finish> {
+    let mut out = Finish::BARE;
+    for word in text.split(',').map(str::trim).filter(|it| !it.is_empty()) {
+        match word.to_lowercase().as_str() {
+            "grip" | "one grip" => (out.grips, out.bound) = (1, true),
+            "two grips" | "2 grips" => (out.grips, out.bound) = (2, true),
+            "three grips" | "3 grips" => (out.grips, out.bound) = (3, true),
+            "twine" => out.bound = true,
+            "toe guard" | "guard" => out.toe_guard = true,
+            "oil" => out.oiled = true,
+            "labels" | "face sheet" => out.labels = true,
+            "all" => out = Finish::ALL,
+            "nothing" | "bare" => out = Finish::BARE,
+            _ => {
+                let help =
+                    "name some of: grip, two grips, twine, toe guard, oil, labels, all, nothing";
+                return Err((format!("{word:?} is not known here"), help.to_owned()));
+            }
         }
-        Err(fault) => Err((fault.to_string(), fault.mend(quantity))),
     }
+    Ok(out)
 }
 
-pub(super) fn within(
-    quantity: Quantity,
-    limits: [f64; 2],
-    unit: &str,
-) -> impl Fn(&str) -> ReadText<f64> {
-    move |text| {
-        let value = above_zero(quantity)(text)?;
-        match outside(value, limits, unit) {
-            None => Ok(value),
-            Some(message) => Err((message, "check the number and its unit".to_owned())),
-        }
-    }
+/// The same in words that read back to the same.
+pub fn on_text(it: &Finish) -> String {
+    let grips = match it.grips {
+        0 => None,
+        1 => Some("grip"),
+        2 => Some("two grips"),
+        _ => Some("three grips"),
+    };
+    let parts = [
+        grips,
+        (it.bound && it.grips == 0).then_some("twine"),
+        it.toe_guard.then_some("toe guard"),
+        it.oiled.then_some("oil"),
+        it.labels.then_some("labels"),
+    ];
+    let parts: Vec<&str> = parts.into_iter().flatten().collect();
+    if parts.is_empty() { "nothing".to_owned() } else { parts.join(", ") }
 }
 
 /// Reads "11 %": the water that a meter shows, kg for each kg of dry wood.

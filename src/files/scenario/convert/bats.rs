@@ -1,6 +1,7 @@
 //! The bats of a scenario.
 
 use super::super::super::document::values::Values;
+use super::super::super::fault::nearest_or;
 use super::super::{BatV1, PendulumV1, Text};
 use super::written;
 use crate::measurement::bench::{
@@ -14,6 +15,17 @@ const USUAL_SWINGS: u32 = 10;
 /// The bat's label, or its letter.
 pub fn label(n: usize, bat: &BatV1) -> String {
     written(&bat.label).unwrap_or_else(|| format!("bat {}", bat_letter(n)))
+}
+
+/// The place of the bat of that label.
+pub fn labelled(values: &mut Values, path: &str, label: &str, labels: &[String]) -> Option<usize> {
+    let found = labels.iter().position(|it| it.to_lowercase() == label.to_lowercase());
+    if found.is_none() {
+        let all = format!("the bats are {}", labels.join(", "));
+        let help = nearest_or(label, labels.iter().map(String::as_str), all);
+        values.fault(path, &format!("no bat is called {label:?}"), &help);
+    }
+    found
 }
 
 pub fn refuse_twins(values: &mut Values, labels: &[String]) {

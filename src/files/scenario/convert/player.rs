@@ -1,9 +1,9 @@
 //! The player of a scenario.
 
-use super::super::super::document::values::Values;
-use super::super::super::fault::nearest;
+use super::super::super::document::values::{Values, above_zero_like};
 use super::super::examples::Examples;
 use super::super::{PlayerV1, Text};
+use super::bats::labelled;
 use super::written;
 use crate::frames::STANDARD_GRAVITY_M_S2;
 use crate::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M};
@@ -29,7 +29,7 @@ pub fn player(
     let sex = values.needed("player.sex", &v1.sex, sex, "\"female\" or \"male\"");
     let taller = |stature_m| Examples::of(age_y, sex, stature_m);
     let like = taller(None).quoted("stature");
-    let stature_m = values.quantity_like("player.stature", &v1.stature, Length, &like);
+    let stature_m = values.read("player.stature", &v1.stature, above_zero_like(Length, &like));
     let stature_m = values.needed("player.stature", &v1.stature, stature_m, &like);
     let hands: [(&[&str], Handed); 2] = [
         (&["right", "r", "right-handed"], Handed::Right),
@@ -39,7 +39,7 @@ pub fn player(
     let examples = taller(stature_m);
     let mut read = |name: &str, text: &Option<Text>, quantity: Quantity| {
         let like = examples.quoted(name);
-        values.quantity_like(&format!("player.{name}"), text, quantity, &like)
+        values.read(&format!("player.{name}"), text, above_zero_like(quantity, &like))
     };
     let mass_kg = read("mass", &v1.mass, Mass);
     let arm_length_m = read("arm_length", &v1.arm_length, Length);
@@ -68,21 +68,10 @@ fn wrist_hold(
     labels: &[String],
     bats: &[Option<BatReading>],
 ) -> Option<WristHold> {
-    const BAT: &str = "player.wrist_hold_bat";
     let time_s = values.quantity("player.wrist_hold", &v1.wrist_hold, Time)?;
-    let named = written(&v1.wrist_hold_bat);
-    let n = match &named {
-        None => Some(0),
-        Some(name) => labels.iter().position(|it| it.to_lowercase() == name.to_lowercase()),
-    };
-    let Some(n) = n else {
-        let name = named.unwrap_or_default();
-        let help = match nearest(&name, labels.iter().map(String::as_str)) {
-            Some(near) => format!("did you mean {near:?}?"),
-            None => format!("the bats are {}", labels.join(", ")),
-        };
-        values.fault(BAT, &format!("no bat is called {name:?}"), &help);
-        return None;
+    let n = match written(&v1.wrist_hold_bat) {
+        None => 0,
+        Some(label) => labelled(values, "player.wrist_hold_bat", &label, labels)?,
     };
     let bat = bats.get(n)?.as_ref()?;
     let Some(balance_m) = bat.balance_m else {

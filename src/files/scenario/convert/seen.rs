@@ -1,8 +1,8 @@
 //! The bat now used, and what a coach saw.
 
 use super::super::super::document::values::Values;
-use super::super::super::fault::nearest;
 use super::super::{SeenV1, Text};
+use super::bats::labelled;
 use super::strokes::known_stroke;
 use crate::measurement::plan::{HowOften, Seen};
 use crate::units::Quantity::Speed;
@@ -74,14 +74,6 @@ fn one(
 }
 
 fn bat(values: &mut Values, path: &str, text: &Option<Text>, labels: &[String]) -> Option<usize> {
-    let written = values.short(path, text)?.trim().to_lowercase();
-    let found = labels.iter().position(|it| it.to_lowercase() == written);
-    if found.is_none() {
-        let help = match nearest(&written, labels.iter().map(String::as_str)) {
-            Some(near) => format!("did you mean {near:?}?"),
-            None => format!("the bats are {}", labels.join(", ")),
-        };
-        values.fault(path, &format!("no bat is called {written:?}"), &help);
-    }
-    found
+    let label = values.short(path, text)?.trim().to_lowercase();
+    labelled(values, path, &label, labels)
 }

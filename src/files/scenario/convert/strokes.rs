@@ -4,7 +4,7 @@ use std::path::Path;
 
 use super::super::super::document::text_of_file;
 use super::super::super::document::values::Values;
-use super::super::super::fault::nearest;
+use super::super::super::fault::nearest_or;
 use super::super::super::stroke::read;
 use super::super::{STROKE, Text};
 use crate::measurement::plan::InningsPlan;
@@ -98,10 +98,8 @@ pub fn known_stroke(
     if let Some(known) = strokes.iter().find(|it| it.to_lowercase() == lower) {
         return Some((*known).to_owned());
     }
-    let help = match nearest(&lower, strokes.iter().copied()) {
-        Some(near) => format!("did you mean {near:?}?"),
-        None => format!("the strokes are {}", strokes.join(", ")),
-    };
+    let all = format!("the strokes are {}", strokes.join(", "));
+    let help = nearest_or(&lower, strokes.iter().copied(), all);
     values.fault(path, &format!("there is no stroke {name:?}"), &help);
     None
 }
