@@ -3,10 +3,6 @@
 //! Reason, how sure it is and further cautions stand on the sheet and in the full form; the standing
 //! cautions follow from the age. What is still too long loses names, the least needed first.
 
-mod with_sentences;
-
-pub(super) use with_sentences::{SHORT_SCHEMA_1, ShortV1};
-
 use super::card_choices::{HandedV1, HandleShapeV1};
 use crate::card::{Asked, Card, Condition, HandleShape, PlayerLine, cautions};
 use crate::measurement::person::Handed;
@@ -131,5 +127,63 @@ impl From<ShortV2> for Card {
             software,
             model,
         }
+    }
+}
+
+/// Schema of the first short form, which had its sentences: no longer written, still read off cards that are about.
+pub const SHORT_SCHEMA_1: &str = "backlift/card-short/1";
+
+/// As [`ShortV2`], with reason, how sure, and cautions beyond the standing ones before software and model.
+#[derive(Deserialize)]
+pub(super) struct ShortV1(
+    String,
+    Who,
+    (String, f64),
+    Limits,
+    Limits,
+    Limits,
+    f64,
+    Pendulum,
+    Limits,
+    Limits,
+    #[serde(with = "HandleShapeV1")] HandleShape,
+    (u32, bool, bool),
+    Option<f64>,
+    String,
+    String,
+    Vec<String>,
+    String,
+    String,
+);
+
+impl From<ShortV1> for Card {
+    fn from(old: ShortV1) -> Self {
+        let ShortV1(
+            schema,
+            who,
+            size,
+            mass,
+            balance,
+            swing,
+            pickup,
+            pendulum,
+            sweet,
+            handle,
+            shape,
+            condition,
+            refit,
+            reason,
+            how_sure,
+            further,
+            software,
+            model,
+        ) = old;
+        let mut card = Self::from(ShortV2(
+            schema, who, size, mass, balance, swing, pickup, pendulum, sweet, handle, shape,
+            condition, refit, software, model,
+        ));
+        (card.reason, card.how_sure) = (reason, how_sure);
+        card.cautions.extend(further);
+        card
     }
 }

@@ -8,7 +8,6 @@ pub mod batch;
 pub mod card;
 mod card_choices;
 pub mod card_file;
-mod card_order;
 mod card_short;
 pub mod document;
 pub mod fault;

@@ -8,12 +8,10 @@ mod edited;
 pub mod examples;
 mod keep;
 mod load;
-pub(in crate::files) mod text;
 
 pub use super::document::{Places, Text, edit};
 pub use keep::{over_unchanged, with_calibration};
-pub use load::{Loaded, load, load_text};
-pub use text::{BLANK, DEMO, Given, STARTER, text_of};
+pub use load::{BLANK, DEMO, Given, Loaded, STARTER, load, load_text, text_of};
 
 use super::document::{Document, Kind, Mends, NoRoom, left_out, part};
 

@@ -152,23 +152,13 @@ fn take_number(text: &str) -> Result<(f64, &str), UnitFault> {
     if let Some(over) = rest.strip_prefix('/') {
         let (denominator, after) = split_while(over, |c| c.is_ascii_digit());
         value /= denominator.parse::<f64>().map_err(|_| not_a_number())?;
-        return finite(value, after, not_a_number);
-    }
-    let (fraction, after) = take_fraction(rest.trim_start());
-    if let Some(fraction) = fraction {
+        rest = after;
+    } else if let (Some(fraction), after) = take_fraction(rest.trim_start()) {
         value += fraction;
         rest = after;
     } else if whole.is_empty() {
         return Err(not_a_number());
     }
-    finite(value, rest, not_a_number)
-}
-
-fn finite(
-    value: f64,
-    rest: &str,
-    not_a_number: impl Fn() -> UnitFault,
-) -> Result<(f64, &str), UnitFault> {
     if value.is_finite() { Ok((value, rest)) } else { Err(not_a_number()) }
 }
 

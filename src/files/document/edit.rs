@@ -24,15 +24,6 @@ pub fn put_raw(text: &str, path: &str, raw: &str) -> Option<String> {
     put_raw(text, part, &if element { format!("[{piece}]") } else { format!("({piece})") })
 }
 
-/// The text with one more bat at the end of the list, written as RON.
-pub fn add_bat(text: &str, raw: &str) -> Option<String> {
-    let outline = Outline::of(text);
-    match outline.find("bats") {
-        Some(_) => inserted(text, &outline, "bats", raw),
-        None => inserted(text, &outline, "", &format!("bats: [{raw}]")),
-    }
-}
-
 /// What stands at a path, as it is written.
 pub fn written<'t>(text: &'t str, path: &str) -> Option<&'t str> {
     text.get(Outline::of(text).find(path)?.value.clone())

@@ -3,7 +3,7 @@
 use super::super::fault::{Fault, MOST_FAULTS, nearest_or};
 use super::Text;
 use super::places::Places;
-use crate::units::{Quantity, parse, share};
+use crate::units::{self, Quantity, parse};
 
 /// What is said of a field that is needed and was not written.
 pub const MISSING: &str = "it is missing";
@@ -33,19 +33,19 @@ impl<'p> Values<'p> {
         }
     }
 
-    /// A field that may not be left out: its value, or a fault if nothing was written at all.
+    /// A field that may not be left out: a fault if nothing was written at all.
     pub fn needed<T>(
         &mut self,
         path: &str,
         text: &Option<Text>,
-        value: Option<T>,
+        of: impl Fn(&str) -> ReadText<T>,
         example: &str,
     ) -> Option<T> {
         if text.is_none() {
             let name = path.rsplit('.').next().unwrap_or(path);
             self.fault(path, MISSING, &format!("add {name}: {example}"));
         }
-        value
+        self.read(path, text, of)
     }
 
     /// The text of one value, unless it is too long for any.
@@ -72,89 +72,6 @@ impl<'p> Values<'p> {
     /// A quantity above zero, in SI.
     pub fn quantity(&mut self, path: &str, text: &Option<Text>, quantity: Quantity) -> Option<f64> {
         self.read(path, text, above_zero(quantity))
-    }
-
-    /// A bare number that `accepts`, described by `like`.
-    pub fn number(
-        &mut self,
-        path: &str,
-        text: &Option<Text>,
-        accepts: impl Fn(f64) -> bool,
-        like: &str,
-    ) -> Option<f64> {
-        self.read(path, text, |written| {
-            let value = written.trim().parse::<f64>().ok().filter(|it| it.is_finite());
-            value.filter(|it| accepts(*it)).ok_or_else(|| {
-                (format!("{written:?} is not {like}"), format!("write {like}, without a unit"))
-            })
-        })
-    }
-
-    /// A share above zero and at most one: "0.9" or "90 %".
-    pub fn share(&mut self, path: &str, text: &Option<Text>) -> Option<f64> {
-        self.read(path, text, |written| {
-            share(written).filter(|it| *it > 0.0 && *it <= 1.0).ok_or_else(|| {
-                let message = format!("{written:?} is not a share between 0 and 1");
-                (message, "write it like \"0.9\" or \"90 %\"".to_owned())
-            })
-        })
-    }
-
-    /// An age in years: "13", "13.5 years", "13 years 4 months".
-    pub fn age(&mut self, path: &str, text: &Option<Text>) -> Option<f64> {
-        const HELP: &str =
-            "write it in years, like \"13\", \"13.5 years\" or \"13 years 4 months\"";
-        self.read(path, text, |written| {
-            let value = age(written).filter(|it| it.is_finite() && *it > 0.0);
-            value.ok_or_else(|| (format!("{written:?} is not an age"), HELP.to_owned()))
-        })
-    }
-
-    /// One of some words, the first of each row being the one to offer.
-    pub fn choice<T: Copy>(
-        &mut self,
-        path: &str,
-        text: &Option<Text>,
-        choices: &[(&[&str], T)],
-    ) -> Option<T> {
-        self.read(path, text, |written| {
-            let lower = written.trim().to_lowercase();
-            let chosen = choices.iter().find(|(words, _)| words.contains(&lower.as_str()));
-            chosen.map(|(_, value)| *value).ok_or_else(|| {
-                let all = choices.iter().flat_map(|(words, _)| *words).copied();
-                let firsts = choices.iter().filter_map(|(words, _)| words.first());
-                let offered: Vec<String> = firsts.map(|it| format!("{it:?}")).collect();
-                let help = nearest_or(&lower, all, format!("write {}", offered.join(" or ")));
-                (format!("{written:?} is not known here"), help)
-            })
-        })
-    }
-
-    /// Yes or no.
-    pub fn yes_or_no(&mut self, path: &str, text: &Option<Text>) -> Option<bool> {
-        self.choice(path, text, &[(&["yes", "true"], true), (&["no", "false"], false)])
-    }
-
-    /// A name that is not empty.
-    pub fn name(&mut self, path: &str, text: &Option<Text>) -> Option<String> {
-        let written = self.short(path, text)?.trim();
-        if written.is_empty() {
-            self.fault(path, "nothing is written here", "write a name, or leave the field out");
-            return None;
-        }
-        Some(written.to_owned())
-    }
-
-    /// Names parted by commas.
-    pub fn names(&mut self, path: &str, text: &Option<Text>) -> Option<Vec<String>> {
-        let written = self.short(path, text)?;
-        let names: Vec<String> =
-            written.split(',').map(|it| it.trim().to_owned()).filter(|it| !it.is_empty()).collect();
-        if names.is_empty() {
-            self.fault(path, "nothing is written here", "write names parted by commas");
-            return None;
-        }
-        Some(names)
     }
 }
 
@@ -201,7 +118,81 @@ pub fn within(
     }
 }
 
-fn age(written: &str) -> Option<f64> {
+/// Reads a bare number that `accepts`, described by `like`.
+pub fn number(accepts: impl Fn(f64) -> bool, like: &str) -> impl Fn(&str) -> ReadText<f64> {
+    move |text| {
+        let value = text.trim().parse::<f64>().ok().filter(|it| it.is_finite());
+        value.filter(|it| accepts(*it)).ok_or_else(|| {
+            (format!("{text:?} is not {like}"), format!("write {like}, without a unit"))
+        })
+    }
+}
+
+/// Reads a bare whole number within these limits, described by `like`.
+pub fn whole_number([low, high]: [u32; 2], like: &str) -> impl Fn(&str) -> ReadText<u32> {
+    let accepts =
+        move |it: f64| (f64::from(low)..=f64::from(high)).contains(&it) && it.fract() == 0.0;
+    let read = number(accepts, like);
+    move |text| read(text).map(|it| it as u32)
+}
+
+/// Reads a share above zero and at most one: "0.9" or "90 %".
+pub fn share(text: &str) -> ReadText<f64> {
+    units::share(text).filter(|it| *it > 0.0 && *it <= 1.0).ok_or_else(|| {
+        let message = format!("{text:?} is not a share between 0 and 1");
+        (message, "write it like \"0.9\" or \"90 %\"".to_owned())
+    })
+}
+
+/// Reads one of some words, the first of each row being the one to offer.
+pub fn choice<T: Copy>(choices: &[(&[&str], T)]) -> impl Fn(&str) -> ReadText<T> {
+    move |text| {
+        let lower = text.trim().to_lowercase();
+        let chosen = choices.iter().find(|(words, _)| words.contains(&lower.as_str()));
+        chosen.map(|(_, value)| *value).ok_or_else(|| {
+            let all = choices.iter().flat_map(|(words, _)| *words).copied();
+            let firsts = choices.iter().filter_map(|(words, _)| words.first());
+            let offered: Vec<String> = firsts.map(|it| format!("{it:?}")).collect();
+            let help = nearest_or(&lower, all, format!("write {}", offered.join(" or ")));
+            (format!("{text:?} is not known here"), help)
+        })
+    }
+}
+
+/// Reads yes or no.
+pub fn yes_or_no(text: &str) -> ReadText<bool> {
+    choice(&[(&["yes", "true"], true), (&["no", "false"], false)])(text)
+}
+
+/// Reads a name that is not empty.
+pub fn name(text: &str) -> ReadText<String> {
+    match text.trim() {
+        "" => Err(nothing("write a name, or leave the field out")),
+        name => Ok(name.to_owned()),
+    }
+}
+
+/// Reads names parted by commas.
+pub fn names(text: &str) -> ReadText<Vec<String>> {
+    let names = text.split(',').map(str::trim).filter(|it| !it.is_empty());
+    let names: Vec<String> = names.map(str::to_owned).collect();
+    if names.is_empty() { Err(nothing("write names parted by commas")) } else { Ok(names) }
+}
+
+fn nothing(help: &str) -> (String, String) {
+    ("nothing is written here".to_owned(), help.to_owned())
+}
+
+/// Reads an age in years: "13", "13.5 years", "13 years 4 months".
+pub fn age(text: &str) -> ReadText<f64> {
+    let years = years(text).filter(|it| it.is_finite() && *it > 0.0);
+    years.ok_or_else(|| {
+        let help = "write it in years, like \"13\", \"13.5 years\" or \"13 years 4 months\"";
+        (format!("{text:?} is not an age"), help.to_owned())
+    })
+}
+
+fn years(written: &str) -> Option<f64> {
     let lower = written.trim().to_lowercase();
     let letters = |c: char| c.is_alphabetic();
     let split = lower.find(letters).unwrap_or(lower.len());

@@ -100,14 +100,14 @@ pub struct Continuous {
 
 /// A swing over a given stroke time.
 #[derive(Clone, Debug, Deserialize)]
-pub struct FixedTime {
+pub struct FixedTime<C = Crossing> {
     /// Stroke time, s.
     pub stroke_time_s: f64,
     /// Torques at the start, N m.
     pub start_tau_n_m: [f64; JOINT_COUNT],
     /// The contact.
     #[serde(rename = "dt_0.00025_s")]
-    pub at_0_25_ms: Crossing,
+    pub at_0_25_ms: C,
     /// The swing over time; the pull only.
     #[serde(default, rename = "series_dt_0.25ms")]
     pub series: Vec<Moment>,
@@ -121,19 +121,7 @@ pub struct Holding {
     /// Friction that the pull along the handle and the twist about it share, N.
     pub traction_n: f64,
     /// Keys `drive`, `pull`, `hook`; the adult's middle bat.
-    pub fixed_time: BTreeMap<String, HoldingTime>,
-}
-
-/// A swing with a holding bottom hand over a given stroke time.
-#[derive(Clone, Debug, Deserialize)]
-pub struct HoldingTime {
-    /// Stroke time, s.
-    pub stroke_time_s: f64,
-    /// Torques at the start, N m.
-    pub start_tau_n_m: [f64; JOINT_COUNT],
-    /// The contact.
-    #[serde(rename = "dt_0.00025_s")]
-    pub at_0_25_ms: HoldingCrossing,
+    pub fixed_time: BTreeMap<String, FixedTime<HoldingCrossing>>,
 }
 
 /// The contact, and what the bottom hand then does.

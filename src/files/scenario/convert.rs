@@ -3,7 +3,6 @@
 mod bats;
 mod calibration;
 mod innings;
-mod order;
 mod player;
 mod seen;
 mod strokes;
@@ -11,10 +10,14 @@ mod strokes;
 use std::path::Path;
 
 use super::super::document::Places;
-use super::super::document::values::{Values, within};
+use super::super::document::values::{
+    Values, choice, names, number, whole_number, within, yes_or_no,
+};
 use super::super::fault::Fault;
-use super::{BowlingV1, FitV1, ScenarioV1, Text};
-use crate::card::order::Order;
+use super::{BowlingV1, FitV1, OrderV1, ScenarioV1, Text, WishV1};
+use crate::bat::handle::HandleShape;
+use crate::card::CardFault;
+use crate::card::order::{self, MOST_GRIPS, Order, Wish};
 use crate::files::stroke::built_in_names;
 use crate::measurement::person::Sex;
 use crate::measurement::plan::{Bowling, FitLimits, Goal, Middle, Scenario};
@@ -69,8 +72,8 @@ pub fn to_core(v1: &ScenarioV1, places: &Places, folder: &Path) -> Converted {
     let fit = fit(&mut values, &v1.fit, FitLimits::usual_for(age_y, sex));
     let uses = seen::uses(&mut values, &v1.uses, &labels);
     let seen = seen::seen(&mut values, &v1.seen, &labels, &swung, uses);
-    let order = order::order(&mut values, &v1.order);
-    let invented = values.yes_or_no("invented", &v1.invented);
+    let order = order(&mut values, &v1.order);
+    let invented = values.read("invented", &v1.invented, yes_or_no);
     let scenario =
         player.zip(readings.into_iter().collect::<Option<Vec<_>>>()).map(|(player, bats)| {
             Scenario {
@@ -164,21 +167,67 @@ fn fit(values: &mut Values, v1: &FitV1, usual: FitLimits) -> FitLimits {
     }
     let goals: [(&[&str], Goal); 2] =
         [(&["ball speed"], Goal::BallSpeed), (&["bat speed"], Goal::BatSpeed)];
-    let factor = |it: f64| (1.0..=3.0).contains(&it);
+    let factor = number(|it| (1.0..=3.0).contains(&it), "a number from 1 to 3");
     FitLimits {
-        sizes: values.names("fit.sizes", &v1.sizes).unwrap_or(usual.sizes),
+        sizes: values.read("fit.sizes", &v1.sizes, names).unwrap_or(usual.sizes),
         lightest_kg,
         heaviest_kg,
-        goal: values.choice("fit.goal", &v1.goal, &goals).unwrap_or(usual.goal),
-        middle: values.choice("fit.middle", &v1.middle, &MIDDLES),
+        goal: values.read("fit.goal", &v1.goal, choice(&goals)).unwrap_or(usual.goal),
+        middle: values.read("fit.middle", &v1.middle, choice(&MIDDLES)),
         beyond_usual: values
-            .yes_or_no("fit.beyond_usual", &v1.beyond_usual)
+            .read("fit.beyond_usual", &v1.beyond_usual, yes_or_no)
             .unwrap_or(usual.beyond_usual),
         asked_time_factor: values
-            .number("fit.asked_time_factor", &v1.asked_time_factor, factor, "a number from 1 to 3")
+            .read("fit.asked_time_factor", &v1.asked_time_factor, factor)
             .unwrap_or(usual.asked_time_factor),
         ball_mass_kg: values
             .read("fit.ball_mass", &v1.ball_mass, within(Mass, BALL_KG, "kg"))
             .unwrap_or(usual.ball_mass_kg),
+    }
+}
+
+/// The order; none where nothing is said of it.
+fn order(values: &mut Values, v1: &OrderV1) -> Option<Order> {
+    let number =
+        line(values, "order.number", &v1.number, order::number, "like \"17\", and no name");
+    Order { number, wish: wish(values, &v1.wish) }.said()
+}
+
+fn wish(values: &mut Values, v1: &WishV1) -> Wish {
+    let shapes: [(&[&str], HandleShape); 3] = [
+        (&["oval"], HandleShape::Oval),
+        (&["round"], HandleShape::Round),
+        (&["semi-oval", "semi oval", "semioval"], HandleShape::SemiOval),
+    ];
+    let grips = whole_number([0, MOST_GRIPS], "a whole number from 0 to 4");
+    let grips = values.read("order.wish.grips", &v1.grips, grips);
+    Wish {
+        middle: values.read("order.wish.middle", &v1.middle, choice(&MIDDLES)),
+        handle_shape: values.read("order.wish.handle", &v1.handle, choice(&shapes)),
+        grips,
+        note: line(
+            values,
+            "order.wish.note",
+            &v1.note,
+            order::note,
+            "and leave the rest for the bench",
+        ),
+    }
+}
+
+/// One line of text, or a fault with its mend.
+fn line(
+    values: &mut Values,
+    path: &str,
+    text: &Option<Text>,
+    of: impl Fn(&str) -> Result<Option<String>, CardFault>,
+    like: &str,
+) -> Option<String> {
+    match of(&text.as_ref()?.0) {
+        Ok(line) => line,
+        Err(fault) => {
+            values.fault(path, &fault.to_string(), &format!("write fewer letters, {like}"));
+            None
+        }
     }
 }

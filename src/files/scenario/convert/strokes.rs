@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use super::super::super::document::text_of_file;
-use super::super::super::document::values::Values;
+use super::super::super::document::values::{Values, names};
 use super::super::super::fault::nearest_or;
 use super::super::super::stroke::read;
 use super::super::{STROKE, Text};
@@ -32,7 +32,7 @@ pub fn chosen(
         chosen.names = InningsPlan::default().strokes().map(str::to_owned).collect();
         return Some(chosen);
     }
-    for entry in values.names(PATH, text)? {
+    for entry in values.read(PATH, text, names)? {
         let name = match entry.to_lowercase().ends_with(".ron") {
             true => {
                 let stroke = own(values, &entry, folder)?;
