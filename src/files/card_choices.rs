@@ -29,15 +29,24 @@ enum MiddleV1 {
     Low,
 }
 
-/// A shape of handle where there may be none.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(transparent)]
-struct Handle(#[serde(with = "HandleShapeV1")] HandleShape);
+/// As [`HandleShapeV1`]; a fault in an order tells this name.
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "HandleShape")]
+enum HandleV1 {
+    Round,
+    Oval,
+    SemiOval,
+}
 
 /// A middle where there may be none.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(transparent)]
 struct WishedMiddle(#[serde(with = "MiddleV1")] Middle);
+
+/// A handle where there may be none.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(transparent)]
+struct WishedHandle(#[serde(with = "HandleV1")] HandleShape);
 
 /// An order, version 1.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -48,7 +57,7 @@ pub(super) struct OrderV1 {
     #[serde(skip_serializing_if = "Option::is_none")]
     middle: Option<WishedMiddle>,
     #[serde(skip_serializing_if = "Option::is_none")]
-    handle: Option<Handle>,
+    handle: Option<WishedHandle>,
     #[serde(skip_serializing_if = "Option::is_none")]
     grips: Option<u32>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -60,7 +69,7 @@ impl From<Order> for OrderV1 {
         Self {
             number,
             middle: wish.middle.map(WishedMiddle),
-            handle: wish.handle_shape.map(Handle),
+            handle: wish.handle_shape.map(WishedHandle),
             grips: wish.grips,
             note: wish.note,
         }

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use crate::card::Card;
 use crate::files::card::{self, CardFileFault};
-use crate::files::document::{Kind, text_of_file};
+use crate::files::document::{Kind, paths_in, text_of_file};
 use crate::files::fault::{Fault, Source};
 use crate::files::own_file::card_in;
 
@@ -85,17 +85,8 @@ pub fn cards_at(path: &Path) -> Result<Vec<PathBuf>, Fault> {
     if !path.is_dir() {
         return Ok(vec![path.to_owned()]);
     }
-    let unread = |error: std::io::Error| {
-        Fault::new(format!("{} cannot be read: {error}", path.display()))
-            .help("check the path and who may read it")
-    };
-    let mut inside = Vec::new();
-    for entry in std::fs::read_dir(path).map_err(unread)? {
-        inside.push(entry.map_err(unread)?.path());
-    }
-    inside.sort();
     let mut cards = Vec::new();
-    for it in inside {
+    for it in paths_in(path)? {
         let below = it.join("card.ron");
         if it.is_dir() && below.is_file() {
             cards.push(below);

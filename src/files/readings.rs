@@ -100,8 +100,6 @@ fn placed(table: &Table, row: usize, column: &str, message: &str, help: &str) ->
     table.fault(row, if counted { "frames" } else { column }, message, help)
 }
 
-const NOT_SWUNG: &str = "add it to the scenario's strokes, or leave the reading out";
-
 fn mend(fault: &NetFault) -> &'static str {
     match fault {
         NetFault::TooFewFrames { .. } => {
@@ -117,7 +115,7 @@ fn mend(fault: &NetFault) -> &'static str {
             "write 0 for a fresh player, or the runs so far"
         }
         NetFault::OutOfRange { .. } => "check the number and its unit",
-        NetFault::NoSuchStroke => NOT_SWUNG,
+        NetFault::NoSuchStroke => "add it to the scenario's strokes, or leave the reading out",
     }
 }
 

@@ -16,6 +16,7 @@ pub use overrides::{put, set};
 pub use places::Places;
 pub(super) use read::version_fault;
 pub use read::{Fields, fields, fields_of, word_at};
+pub(super) use text::paths_in;
 pub use text::{Kind, still_holds, text_of_file};
 pub use text_file::TextFile;
 

@@ -10,7 +10,7 @@ pub mod free_motion;
 pub(crate) mod hit;
 pub mod law;
 pub(crate) mod lofted_blade;
-pub mod motions;
+pub(crate) mod motions;
 pub mod off_middle;
 pub mod three_compartment;
 
