@@ -21,23 +21,19 @@ const CARD: Kind = Kind {
 pub fn read(path: &Path) -> Result<Card, Fault> {
     let source = text_of_file(path, &CARD)?;
     let (name, text) = (source.name(), source.text());
+    let no_card = |message: String, help: &str| Fault::new(message).at(&source, 0..0).help(help);
     if let Some(card) = card_in(&source) {
-        let card = card.ok_or_else(|| {
-            Fault::new(format!("{name} has no card in it"))
-                .at(&source, 0..0)
-                .help("name the card, or put it into the bat's file as card: (…)")
-        })?;
+        let help = "name the card, or put it into the bat's file as card: (…)";
+        let card = card.ok_or_else(|| no_card(format!("{name} has no card in it"), help))?;
         return card_at(&source, card);
     }
     if text.contains("backlift/scenario/") {
-        return Err(Fault::new(format!("{name} is a scenario, not a card"))
-            .at(&source, 0..0)
-            .help("name the card first, the scenario after it"));
+        let help = "name the card first, the scenario after it";
+        return Err(no_card(format!("{name} is a scenario, not a card"), help));
     }
     if text.trim().is_empty() {
-        return Err(Fault::new("the file is empty")
-            .at(&source, 0..0)
-            .help("take the card as `backlift fit` wrote it"));
+        let help = "take the card as `backlift fit` wrote it";
+        return Err(no_card("the file is empty".to_owned(), help));
     }
     card_at(&source, 0..text.len())
 }
@@ -49,18 +45,16 @@ pub(super) fn card_at(source: &Source, at: Range<usize>) -> Result<Card, Fault> 
 }
 
 fn placed(source: &Source, within: Range<usize>, fault: &CardFileFault) -> Fault {
-    match fault {
+    let start = within.start;
+    let (message, at) = match fault {
         CardFileFault::Broken { line, column, what } => {
-            let text = source.text().get(within.clone()).unwrap_or_default();
-            let at = within.start + offset(text, *line, *column);
-            Fault::new(format!("this is not a whole card: {what}"))
-                .at(source, at..at)
-                .help("take the card as `backlift fit` wrote it")
+            let text = source.text().get(within).unwrap_or_default();
+            let message = format!("this is not a whole card: {what}");
+            (message, start + offset(text, *line, *column))
         }
-        other => Fault::new(other.to_string())
-            .at(source, within.start..within.start)
-            .help("take the card as `backlift fit` wrote it"),
-    }
+        other => (other.to_string(), start),
+    };
+    Fault::new(message).at(source, at..at).help("take the card as `backlift fit` wrote it")
 }
 
 /// The byte at a line and a column, both counted from 1.

@@ -33,16 +33,14 @@ pub fn written<'t>(text: &'t str, path: &str) -> Option<&'t str> {
 pub fn take(text: &str, path: &str) -> Option<String> {
     let outline = Outline::of(text);
     let Some(entry) = outline.find(path) else { return Some(text.to_owned()) };
-    let span = entry.whole();
-    let after = text.get(span.end..)?;
-    let gap = after.len() - after.trim_start().len();
-    let end = if after.trim_start().starts_with(',') { span.end + gap + 1 } else { span.end };
+    let span = entry.with_comma(text);
     let before = text.get(..span.start)?;
     // A line that held nothing else goes with it.
     let line = before.trim_end_matches([' ', '\t']);
-    let alone = line.ends_with('\n') && text.get(end..)?.trim_start_matches(' ').starts_with('\n');
+    let after = text.get(span.end..)?;
+    let alone = line.ends_with('\n') && after.trim_start_matches(' ').starts_with('\n');
     let start = if alone { line.len() - 1 } else { span.start };
-    Some(format!("{}{}", text.get(..start)?, text.get(end..)?))
+    Some(format!("{}{after}", text.get(..start)?))
 }
 
 /// Puts a piece behind the last entry of a part.

@@ -121,7 +121,7 @@ fn without_wrong_names<D: Document>(places: &Places) -> (Vec<Fault>, String) {
         } else {
             continue;
         }
-        wrong.push(with_comma(source.text(), entry.whole()));
+        wrong.push(entry.with_comma(source.text()));
     }
     let mut bytes = source.text().as_bytes().to_vec();
     for it in wrong {
@@ -129,14 +129,6 @@ fn without_wrong_names<D: Document>(places: &Places) -> (Vec<Fault>, String) {
         blanked.iter_mut().filter(|it| **it != b'\n').for_each(|it| *it = b' ');
     }
     (faults, String::from_utf8_lossy(&bytes).into_owned())
-}
-
-/// The entry and the comma behind it.
-fn with_comma(text: &str, entry: Range<usize>) -> Range<usize> {
-    let after = text.get(entry.end..).unwrap_or_default();
-    let comma = after.len() - after.trim_start().len();
-    let end = if after.trim_start().starts_with(',') { entry.end + comma + 1 } else { entry.end };
-    entry.start..end
 }
 
 type Unreadable = (Ron, String, ron::error::Position);

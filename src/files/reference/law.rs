@@ -26,13 +26,9 @@ pub struct PrototypeSearch {
     pub player: String,
     /// `light`, `middle`, `heavy`.
     pub bat: String,
-    /// Mass, kg.
     pub bat_mass_kg: f64,
-    /// Length, m.
     pub bat_length_m: f64,
-    /// Balance point from the top of the handle, m.
     pub balance_from_top_m: f64,
-    /// Swing moment, kg m².
     pub swing_moment_kg_m2: f64,
     /// Its answer at a step of 0.5 ms.
     #[serde(rename = "dt_0.0005_s")]
@@ -45,7 +41,6 @@ pub struct PrototypeSearch {
 /// A fastest controlled swing.
 #[derive(Clone, Debug, Deserialize)]
 pub struct Fastest {
-    /// Stroke time, s.
     pub fastest_s: f64,
     /// Speed of the contact point, m/s.
     pub speed_m_s: f64,
@@ -74,7 +69,6 @@ pub struct Crossing {
     pub line_error_deg: f64,
     /// Speed of the contact point, m/s.
     pub speed_m_s: f64,
-    /// Speed of the toe, m/s.
     pub toe_speed_m_s: f64,
 }
 
@@ -83,9 +77,7 @@ pub struct Crossing {
 pub struct Moment {
     /// Time from the top of the backlift, s.
     pub t_s: f64,
-    /// Joint angles, rad.
     pub q_rad: [f64; JOINT_COUNT],
-    /// Joint torques, N m.
     pub tau_n_m: [f64; JOINT_COUNT],
 }
 
@@ -101,7 +93,6 @@ pub struct Continuous {
 /// A swing over a given stroke time.
 #[derive(Clone, Debug, Deserialize)]
 pub struct FixedTime<C = Crossing> {
-    /// Stroke time, s.
     pub stroke_time_s: f64,
     /// Torques at the start, N m.
     pub start_tau_n_m: [f64; JOINT_COUNT],

@@ -8,7 +8,7 @@ pub mod chain;
 pub(crate) mod exported_solid;
 pub mod free_motion;
 pub(crate) mod hit;
-pub mod law;
+pub(crate) mod law;
 pub(crate) mod lofted_blade;
 pub(crate) mod motions;
 pub mod off_middle;
@@ -79,13 +79,11 @@ pub fn stored_paths() -> Result<BTreeMap<String, Rig>, ReferenceFault> {
     read("swing_pilot_paths.json", include_str!("../../../assets/reference/swing_pilot_paths.json"))
 }
 
-/// Mass properties of a blade and a handle by a mesh program.
-pub fn lofted_blade() -> Result<LoftedBlade, ReferenceFault> {
+pub(crate) fn lofted_blade() -> Result<LoftedBlade, ReferenceFault> {
     read("lofted_blade.json", include_str!("../../../assets/reference/lofted_blade.json"))
 }
 
-/// The exported solid of a described bat, by a mesh program.
-pub fn exported_solids() -> Result<ExportedSolids, ReferenceFault> {
+pub(crate) fn exported_solids() -> Result<ExportedSolids, ReferenceFault> {
     read("exported_solid.json", include_str!("../../../assets/reference/exported_solid.json"))
 }
 
@@ -95,13 +93,11 @@ pub fn three_compartment() -> Result<Fatigue, ReferenceFault> {
     read("three_compartment.json", text)
 }
 
-/// Free bending of a wedge and of a bat.
-pub fn bent_beam() -> Result<BentBeam, ReferenceFault> {
+pub(crate) fn bent_beam() -> Result<BentBeam, ReferenceFault> {
     read("bent_beam.json", include_str!("../../../assets/reference/bent_beam.json"))
 }
 
-/// Ball on bat in a plane.
-pub fn hits() -> Result<Hits, ReferenceFault> {
+pub(crate) fn hits() -> Result<Hits, ReferenceFault> {
     read("hit_scipy.json", include_str!("../../../assets/reference/hit_scipy.json"))
 }
 

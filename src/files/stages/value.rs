@@ -31,14 +31,14 @@ pub fn balance(length_m: Option<f64>) -> impl Fn(&str) -> ReadText<f64> {
     move |text| {
         let help = "write it like \"502 mm\" from the top, or \"328 mm from toe\"";
         let it = FromEnd::read(text).map_err(|it| (it.to_string(), help.to_owned()))?;
-        let unknown = || {
-            let help = "measure from the top, or name the size first";
-            (format!("{text:?}: how long the bat is, is not known"), help.to_owned())
-        };
         let at_m = match (it, length_m) {
             (FromEnd::Top(at_m), _) => at_m,
             (toe, Some(length_m)) => toe.from_top_m(length_m),
-            (FromEnd::Toe(_), None) => return Err(unknown()),
+            (FromEnd::Toe(_), None) => {
+                let help = "measure from the top, or name the size first";
+                let message = format!("{text:?}: how long the bat is, is not known");
+                return Err((message, help.to_owned()));
+            }
         };
         if it.written_m() > 0.0 && at_m > 0.0 {
             Ok(at_m)
@@ -87,11 +87,10 @@ pub fn moment(text: &str) -> ReadText<Moment> {
         (!it.is_empty() && it.len() <= 4 && it.bytes().all(|b| b.is_ascii_digit()))
             .then(|| it.parse().ok())?
     };
-    let days: Vec<i64> = day.split('-').filter_map(whole).collect();
-    let times: Vec<i64> = time.trim().split(':').filter_map(whole).collect();
-    let counts = (day.split('-').count(), time.trim().split(':').count());
-    match (days.as_slice(), times.as_slice(), counts) {
-        (&[year, month, date], &[hour, minute], (3, 2)) => {
+    let days: Option<Vec<i64>> = day.split('-').map(whole).collect();
+    let times: Option<Vec<i64>> = time.trim().split(':').map(whole).collect();
+    match (days.as_deref(), times.as_deref()) {
+        (Some(&[year, month, date]), Some(&[hour, minute])) => {
             Moment::new(year, month, date, hour, minute).ok_or_else(unread)
         }
         _ => Err(unread()),
