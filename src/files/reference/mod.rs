@@ -6,7 +6,7 @@ mod bat_and_ball;
 pub(crate) mod bent_beam;
 pub mod chain;
 pub(crate) mod exported_solid;
-pub mod free_motion;
+pub(crate) mod free_motion;
 pub(crate) mod hit;
 pub(crate) mod law;
 pub(crate) mod lofted_blade;

@@ -9,11 +9,9 @@ mod strokes;
 
 use std::path::Path;
 
-use super::super::document::Places;
 use super::super::document::values::{
     Values, choice, names, number, whole_number, within, yes_or_no,
 };
-use super::super::fault::Fault;
 use super::{BowlingV1, FitV1, OrderV1, ScenarioV1, Text, WishV1};
 use crate::bat::handle::HandleShape;
 use crate::card::CardFault;
@@ -25,73 +23,66 @@ use crate::stroke::Stroke;
 use crate::units::Quantity::{Length, Mass, Speed, Time};
 use strokes::Chosen;
 
-/// What became of a scenario's texts.
+/// What a scenario's texts say.
 pub struct Converted {
-    /// There if what it needs could be read.
-    pub scenario: Option<Scenario>,
-    /// What is said of the order.
+    pub scenario: Scenario,
+    /// None where nothing is said of it.
     pub order: Option<Order>,
     /// The user's own strokes that it names.
     pub own_strokes: Vec<Stroke>,
-    /// All there are.
-    pub faults: Vec<Fault>,
 }
 
-/// Converts. Files that the scenario names are looked for in `folder`.
-pub fn to_core(v1: &ScenarioV1, places: &Places, folder: &Path) -> Converted {
+/// Converts what could be read. Files that the scenario names are looked for in `folder`.
+pub fn to_core(v1: &ScenarioV1, folder: &Path, values: &mut Values) -> Option<Converted> {
     let built_in = &built_in_names()[..];
-    let mut values = Values::new(places);
     if v1.bats.len() > MOST_BATS {
         let message = format!("there are {} bats", v1.bats.len());
         values.fault("bats", &message, &format!("leave at most {MOST_BATS}"));
-        let faults = values.faults;
-        return Converted { scenario: None, order: None, own_strokes: Vec::new(), faults };
+        return None;
     }
     values.short("title", &v1.title);
     let readings: Vec<_> =
-        v1.bats.iter().enumerate().map(|(n, it)| bats::bat(&mut values, n, it)).collect();
+        v1.bats.iter().enumerate().map(|(n, it)| bats::bat(values, n, it)).collect();
     if v1.bats.is_empty() {
         values.fault("bats", "there is no bat", "add bats: [(label: \"A\", mass: \"2 lb 9 oz\")]");
     }
     let labels: Vec<String> =
         v1.bats.iter().enumerate().map(|(n, it)| bats::label(n, it)).collect();
-    bats::refuse_twins(&mut values, &labels);
-    let player = player::player(&mut values, &v1.player, &labels, &readings);
-    let calibration = calibration::calibration(&mut values, &v1.calibration);
-    let chosen = strokes::chosen(&mut values, &v1.strokes, folder, built_in);
+    bats::refuse_twins(values, &labels);
+    let player = player::player(values, &v1.player, &labels, &readings);
+    let calibration = calibration::calibration(values, &v1.calibration);
+    let chosen = strokes::chosen(values, &v1.strokes, folder, built_in);
     let Chosen { names, own: own_strokes } = chosen.unwrap_or_else(|| Chosen {
         // There is a fault already; what is wrong besides is judged by all there are.
         names: built_in.iter().map(|it| (*it).to_owned()).collect(),
         own: Vec::new(),
     });
     let swung: Vec<&str> = names.iter().map(String::as_str).collect();
-    let plan = innings::innings(&mut values, &v1.innings, &swung, built_in);
+    let plan = innings::innings(values, &v1.innings, &swung, built_in);
     // Defaults that depend on age and sex need both; without them there is a fault already.
     let (age_y, sex) = player.as_ref().map_or((18.0, Sex::Male), |it| (it.age_y, it.sex));
-    let bowling = bowling(&mut values, &v1.bowling, Bowling::usual_at(age_y));
-    let fit = fit(&mut values, &v1.fit, FitLimits::usual_for(age_y, sex));
-    let uses = seen::uses(&mut values, &v1.uses, &labels);
-    let seen = seen::seen(&mut values, &v1.seen, &labels, &swung, uses);
-    let order = order(&mut values, &v1.order);
+    let bowling = bowling(values, &v1.bowling, Bowling::usual_at(age_y));
+    let fit = fit(values, &v1.fit, FitLimits::usual_for(age_y, sex));
+    let uses = seen::uses(values, &v1.uses, &labels);
+    let seen = seen::seen(values, &v1.seen, &labels, &swung, uses);
+    let order = order(values, &v1.order);
     let invented = values.read("invented", &v1.invented, yes_or_no);
-    let scenario =
-        player.zip(readings.into_iter().collect::<Option<Vec<_>>>()).map(|(player, bats)| {
-            Scenario {
-                title: written(&v1.title).unwrap_or_else(|| "A fitting".to_owned()),
-                invented: invented.unwrap_or(false),
-                note: written(&v1.note),
-                player,
-                calibration,
-                bats,
-                strokes: names,
-                innings: plan,
-                bowling,
-                uses,
-                seen,
-                fit,
-            }
-        });
-    Converted { scenario, order, own_strokes, faults: values.faults }
+    let bats = readings.into_iter().collect::<Option<Vec<_>>>();
+    let scenario = Scenario {
+        title: written(&v1.title).unwrap_or_else(|| "A fitting".to_owned()),
+        invented: invented.unwrap_or(false),
+        note: written(&v1.note),
+        player: player?,
+        calibration,
+        bats: bats?,
+        strokes: names,
+        innings: plan,
+        bowling,
+        uses,
+        seen,
+        fit,
+    };
+    Some(Converted { scenario, order, own_strokes })
 }
 
 fn written(text: &Option<Text>) -> Option<String> {

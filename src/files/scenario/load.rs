@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use super::super::document::values::Values;
 use super::super::document::{self, Fields, Places, text_of_file};
 use super::super::fault::{Fault, Faults, Source};
 use super::convert::Converted;
@@ -82,11 +83,11 @@ pub fn load_text(source: Source, folder: &Path, sets: &[String]) -> Result<Loade
     for argument in sets {
         faults.extend(document::set(&mut fields, &mut places, argument).err());
     }
-    let Converted { scenario, order, own_strokes, faults: found } =
-        convert::to_core(&fields, &places, folder);
-    faults.extend(found);
-    match scenario {
-        Some(scenario) if faults.is_empty() => {
+    let mut values = Values::new(&places);
+    let converted = convert::to_core(&fields, folder, &mut values);
+    faults.append(&mut values.faults);
+    match converted {
+        Some(Converted { scenario, order, own_strokes }) if faults.is_empty() => {
             Ok(Loaded { scenario, fields, places, order, own_strokes })
         }
         _ => {
