@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::super::document::{Places, Text, laid_out, options, part, version_fault, word_at};
 use super::super::fault::{Fault, Faults, Source};
-use super::entry::{EntryV1, Unread, all_texts, entry, target};
+use super::entry::{EntryV1, all_texts, entry, target};
 use super::value::{length_text, mass_text, time_text};
 use super::{SCHEMA, judged};
 use crate::bat::sizes::{Size, named};
@@ -86,24 +86,18 @@ fn bat(file: &BatV1, n: usize, sizes: &[Size], places: &Places, faults: &mut Vec
         it.unwrap_or_default().to_owned()
     };
     let (label, size) = (name("bat", &file.bat, "\"A\""), name("size", &file.size, "\"6\""));
-    let mut unread = |under: String, all: Vec<Unread>| {
-        for (field, message, help) in all {
-            faults.push(places.fault(&format!("{under}.{field}"), &message, &help));
-        }
-    };
     let wanted = file.target.clone().unwrap_or_default();
     let texts = [text(&wanted.mass), text(&wanted.balance), text(&wanted.ten_swings)];
-    let target = target(texts, ["mass", "balance", "ten_swings"]).unwrap_or_else(|all| {
-        unread(format!("bats.{n}.target"), all);
-        Target::default()
+    let target = target(texts, ["mass", "balance", "ten_swings"], &mut |field, message, help| {
+        faults.push(places.fault(&format!("bats.{n}.target.{field}"), message, help));
     });
     let length_m = named(sizes, &size).map(Size::length_m);
     let mut entries = Vec::new();
     for (k, it) in file.entries.iter().enumerate() {
-        match entry(it, length_m, entries.last().map(|it: &Entry| it.stage)) {
-            Ok(entry) => entries.push(entry),
-            Err(all) => unread(format!("bats.{n}.entries.{k}"), all),
-        }
+        let before = entries.last().map(|it: &Entry| it.stage);
+        entries.extend(entry(it, length_m, before, &mut |field, message, help| {
+            faults.push(places.fault(&format!("bats.{n}.entries.{k}.{field}"), message, help));
+        }));
     }
     if file.entries.is_empty() {
         let help = "add entries: [(stage: \"cleft\", at: \"2026-11-26 14:00\", mass: \"1.62 kg\")]";

@@ -1,13 +1,14 @@
 //! A log as a table: a weighing a line; size and target of a bat stand in its first line, or in each.
 
+use super::super::document::values::MISSING;
 use super::super::document::{Part, Text};
 use super::super::fault::{Fault, Faults, Source};
 use super::super::table::{Form, Table};
-use super::entry::{EntryV1, Unread, all_texts, entry, target};
+use super::entry::{EntryV1, all_texts, entry, target};
 use super::value::{length_text, mass_text, time_text};
 use super::{COLUMNS, judged};
 use crate::bat::sizes::{Size, named};
-use crate::workshop::stages::{BatLog, BenchLog, Target};
+use crate::workshop::stages::{BatLog, BenchLog};
 
 const FORM: Form = Form {
     columns: &COLUMNS,
@@ -40,37 +41,24 @@ pub(super) fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
     let mut invented = false;
     for row in 0..table.rows.len() {
         let text = |column: &str| Some(table.value(row, column)).filter(|it| !it.is_empty());
-        let mut unread = |all: Vec<Unread>| {
-            for (field, message, help) in all {
-                faults.push(table.fault(row, field, &message, &help));
-            }
+        let mut keep = |field: &str, message: &str, help: &str| {
+            faults.push(table.fault(row, field, message, help));
         };
         match text("invented").map(str::to_lowercase).as_deref() {
             None | Some("no") => {}
             Some("yes") => invented = true,
-            Some(_) => unread(vec![(
-                "invented",
-                "it is neither yes nor no".into(),
-                "write yes or no".into(),
-            )]),
+            Some(_) => keep("invented", "it is neither yes nor no", "write yes or no"),
         }
         let label = text("bat").unwrap_or_default();
         if label.is_empty() {
-            unread(vec![("bat", "it is missing".into(), "write the label of the bat".into())]);
+            keep("bat", MISSING, "write the label of the bat");
         }
         let n = bats.iter().position(|it| it.log.label == label).unwrap_or(bats.len());
         if n == bats.len() {
-            let target = target(TARGETS.map(text), TARGETS).unwrap_or_else(|all| {
-                unread(all);
-                Target::default()
-            });
+            let target = target(TARGETS.map(text), TARGETS, &mut keep);
             let size = text("size").unwrap_or_default().to_owned();
             if size.is_empty() {
-                unread(vec![(
-                    "size",
-                    "it is missing".into(),
-                    "write the trade size, like 6".into(),
-                )]);
+                keep("size", MISSING, "write the trade size, like 6");
             }
             let log =
                 BatLog { label: label.to_owned(), size, target, card: None, entries: Vec::new() };
@@ -83,7 +71,7 @@ pub(super) fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
                 let (here, there) = (table.value(row, column), table.value(first, column));
                 if !here.is_empty() && here != there {
                     let message = format!("{here:?} here, {there:?} in the bat's first line");
-                    unread(vec![(column, message, "write it once, or the same each time".into())]);
+                    keep(column, &message, "write it once, or the same each time");
                 }
             }
         }
@@ -94,10 +82,8 @@ pub(super) fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
             }
         }
         let length_m = named(sizes, &bat.log.size).map(Size::length_m);
-        match entry(&written, length_m, bat.log.last().map(|it| it.stage)) {
-            Ok(entry) => bat.log.entries.push(entry),
-            Err(all) => unread(all),
-        }
+        let before = bat.log.last().map(|it| it.stage);
+        bat.log.entries.extend(entry(&written, length_m, before, &mut keep));
         bat.rows.push(row);
     }
     if bats.is_empty() {
