@@ -21,7 +21,6 @@ use crate::measurement::person::Sex;
 use crate::measurement::plan::{Bowling, FitLimits, Goal, Middle, Scenario};
 use crate::stroke::Stroke;
 use crate::units::Quantity::{Length, Mass, Speed, Time};
-use strokes::Chosen;
 
 /// What a scenario's texts say.
 pub struct Converted {
@@ -51,13 +50,11 @@ pub fn to_core(v1: &ScenarioV1, folder: &Path, values: &mut Values) -> Option<Co
     bats::refuse_twins(values, &labels);
     let player = player::player(values, &v1.player, &labels, &readings);
     let calibration = calibration::calibration(values, &v1.calibration);
-    let chosen = strokes::chosen(values, &v1.strokes, folder, built_in);
-    let Chosen { names, own: own_strokes } = chosen.unwrap_or_else(|| Chosen {
-        // There is a fault already; what is wrong besides is judged by all there are.
-        names: built_in.iter().map(|it| (*it).to_owned()).collect(),
-        own: Vec::new(),
-    });
-    let swung: Vec<&str> = names.iter().map(String::as_str).collect();
+    let mut own_strokes = Vec::new();
+    let chosen = strokes::chosen(values, &v1.strokes, folder, built_in, &mut own_strokes);
+    // Without it there is a fault already; what is wrong besides is judged by all there are.
+    let strokes = chosen.unwrap_or_else(|| built_in.iter().map(|it| (*it).to_owned()).collect());
+    let swung: Vec<&str> = strokes.iter().map(String::as_str).collect();
     let plan = innings::innings(values, &v1.innings, &swung, built_in);
     // Defaults that depend on age and sex need both; without them there is a fault already.
     let (age_y, sex) = player.as_ref().map_or((18.0, Sex::Male), |it| (it.age_y, it.sex));
@@ -75,7 +72,7 @@ pub fn to_core(v1: &ScenarioV1, folder: &Path, values: &mut Values) -> Option<Co
         player: player?,
         calibration,
         bats: bats?,
-        strokes: names,
+        strokes,
         innings: plan,
         bowling,
         uses,

@@ -1,10 +1,11 @@
 //! An entry of a log from its texts into figures, and back; the same for RON, for a table and for a bat's own file.
 
+use super::super::air::air;
 use super::super::document::values::{MISSING, ReadText, above_zero, one_value, within};
 use super::super::document::{Text, part};
 use super::value::{
-    air_of, air_text, balance, finish, length_text, mass_text, meter, moment, note, on_text,
-    percent_text, planed, side, side_text, stage, time_text, whole,
+    air_text, balance, finish, length_text, mass_text, meter, moment, note, on_text, percent_text,
+    planed, side, side_text, stage, time_text, whole,
 };
 use crate::measurement::bench::PendulumReading;
 use crate::units::Quantity;
@@ -111,7 +112,7 @@ pub fn entry(
         left_m: read("side", of(&texts.side), side, &mut keep),
         meter: read("meter", of(&texts.meter), meter, &mut keep),
         grains: read("grains", of(&texts.grains), whole([1, 60]), &mut keep),
-        air: read("air", of(&texts.air), air_of, &mut keep),
+        air: read("air", of(&texts.air), air, &mut keep),
         note: read("note", of(&texts.note), note, &mut keep),
     };
     is_sound.then_some(entry)

@@ -2,7 +2,6 @@
 
 use super::super::document::values::{LONGEST_BYTES, ReadText};
 use super::super::fault::nearest_or_all;
-use crate::files::air::air;
 use crate::units::{FromEnd, Quantity, parse, share};
 use crate::workshop::plane::{Finish, Place};
 use crate::workshop::season::Air;
@@ -157,10 +156,6 @@ pub fn note(text: &str) -> ReadText<String> {
         return Err((message, format!("leave at most {LONGEST_BYTES}")));
     }
     Ok(text.trim().to_owned())
-}
-
-pub(super) fn air_of(text: &str) -> ReadText<Air> {
-    air(text).map_err(|it| (it.to_string(), it.mend().to_owned()))
 }
 
 /// In the small unit where that reads back to the same figure, else in the SI unit, which always does.
