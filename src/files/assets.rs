@@ -24,19 +24,24 @@ fn read<'a, T: Deserialize<'a>>(table: &'static str, text: &'a str) -> Result<T,
 
 /// All trade sizes, smallest first.
 pub fn sizes() -> Result<Vec<Size>, AssetFault> {
-    let SizesTable { adult, craft, sizes } = read("sizes.ron", SIZES)?;
+    let SizesTable { adult, craft, sizes, .. } = read("sizes.ron", SIZES)?;
     Ok(sizes.into_iter().map(|Row(row)| Size::scaled(&adult, row, craft)).collect())
 }
 
 /// Size limits of the edition of the Laws in use.
 pub fn limits() -> Result<Limits, AssetFault> {
-    let Laws(limits) = read("laws.ron", LAWS)?;
-    Ok(limits)
+    let table: LawsTable = read("laws.ron", LAWS)?;
+    Ok(table.limits)
 }
 
 #[derive(Deserialize)]
-#[serde(transparent)]
-struct Laws(#[serde(with = "LimitsTable")] Limits);
+#[serde(deny_unknown_fields)]
+struct LawsTable {
+    #[serde(rename = "source")]
+    _source: String,
+    #[serde(with = "LimitsTable")]
+    limits: Limits,
+}
 
 #[derive(Deserialize)]
 #[serde(remote = "Limits", deny_unknown_fields)]
@@ -54,6 +59,8 @@ struct LimitsTable {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct SizesTable {
+    #[serde(rename = "source")]
+    _source: String,
     #[serde(with = "ShapeTable")]
     adult: BatShape,
     #[serde(with = "CraftTable")]
