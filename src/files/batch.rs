@@ -63,11 +63,9 @@ fn of_bats(bats: Vec<LoadedShape>) -> Result<BenchLog, Faults> {
     let invented = bats.iter().any(|it| it.invented);
     let mut logs: Vec<_> = bats.into_iter().map(|it| it.log).collect();
     logs.retain(|it| !it.entries.is_empty());
-    for n in 0..logs.len() {
-        let (before, rest) = logs.split_at(n);
-        let twin = rest.first().filter(|it| before.iter().any(|other| other.label == it.label));
-        if let Some(twin) = twin {
-            let fault = Fault::new(format!("two bats are called {:?}", twin.label));
+    for (n, it) in logs.iter().enumerate() {
+        if logs.iter().take(n).any(|other| other.label == it.label) {
+            let fault = Fault::new(format!("two bats are called {:?}", it.label));
             return Err(fault.help("give each its own title").into());
         }
     }

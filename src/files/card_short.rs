@@ -158,29 +158,11 @@ pub(super) struct ShortV1(
 
 impl From<ShortV1> for Card {
     fn from(old: ShortV1) -> Self {
-        let ShortV1(
-            schema,
-            who,
-            size,
-            mass,
-            balance,
-            swing,
-            pickup,
-            pendulum,
-            sweet,
-            handle,
-            shape,
-            condition,
-            refit,
-            reason,
-            how_sure,
-            further,
-            software,
-            model,
-        ) = old;
+        // What stands before is by position as in the second form.
+        let ShortV1(.., reason, how_sure, further, software, model) = old;
         let mut card = Self::from(ShortV2(
-            schema, who, size, mass, balance, swing, pickup, pendulum, sweet, handle, shape,
-            condition, refit, software, model,
+            old.0, old.1, old.2, old.3, old.4, old.5, old.6, old.7, old.8, old.9, old.10, old.11,
+            old.12, software, model,
         ));
         (card.reason, card.how_sure) = (reason, how_sure);
         card.cautions.extend(further);
