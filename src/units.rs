@@ -3,11 +3,9 @@
 mod from_end;
 mod print;
 mod read;
-mod share;
 mod spellings;
 
 pub use from_end::FromEnd;
 pub use print::{THIN, Units, decimals, number, spoken, spoken_ball, spoken_stature};
-pub use read::{UnitFault, parse};
-pub use share::share;
+pub use read::{UnitFault, parse, share};
 pub use spellings::{INCH_M, KILOGRAM_FORCE_N, MILE_PER_HOUR_M_S, POUND_KG, Quantity};

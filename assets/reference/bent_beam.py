@@ -82,9 +82,11 @@ def section(width, edge, depth, hollow, camber, face, grid=4000):
 
 def bat():
     EC = 2.5e9
-    handle = dict(length=0.292, top=0.031, shoulder=0.033, oval=0.93, rho=540.0, splice=0.13, twine=0.0005,
-                  twine_rho=900.0, grip=0.0016, grip_length=0.28, grip_rho=1150.0)
-    blade = dict(length=0.559, face=0.018, rho=440.0)
+    handle = dict(length_m=0.292, top_diameter_m=0.031, shoulder_diameter_m=0.033, oval=0.93, density_kg_m3=540.0,
+                  splice_m=0.13, twine_m=0.0005, twine_kg_m3=900.0, grips=1, grip_m=0.0016, grip_length_m=0.28,
+                  grip_kg_m3=1150.0)
+    blade = dict(length_m=0.559, face_m=0.018, density_kg_m3=440.0, face_cover_kg_m2=0.0, toe_guard_m=0.0,
+                 toe_guard_kg_m3=0.0)
     stations = [
         [0.0, 0.038, 0.0256, 0.0314, 0.0, 0.0], [0.03, 0.072, 0.02, 0.0334, 0.1, 0.0004],
         [0.07, 0.098, 0.0177, 0.0359, 0.2, 0.001], [0.12, 0.106, 0.0173, 0.039, 0.3, 0.0015],
@@ -93,39 +95,40 @@ def bat():
         [1.0, 0.092, 0.0221, 0.0268, 0.0, 0.0],
     ]
     table = np.array(stations)
-    length = handle["length"] + blade["length"]
+    length = handle["length_m"] + blade["length_m"]
 
     def half(x):
-        t = x / handle["length"]
-        y = 0.5 * (handle["top"] + (handle["shoulder"] - handle["top"]) * t)
+        t = x / handle["length_m"]
+        y = 0.5 * (handle["top_diameter_m"] + (handle["shoulder_diameter_m"] - handle["top_diameter_m"]) * t)
         return y, handle["oval"] * y
 
     def at(x):
-        if x < handle["length"]:
+        if x < handle["length_m"]:
             y, z = half(x)
             area = lambda c: np.pi * (y + c) * (z + c)
-            mass = handle["rho"] * area(0) + handle["twine_rho"] * (area(handle["twine"]) - area(0))
-            if x < handle["grip_length"]:
-                mass += handle["grip_rho"] * (area(handle["twine"] + handle["grip"]) - area(handle["twine"]))
+            mass = handle["density_kg_m3"] * area(0) + handle["twine_kg_m3"] * (area(handle["twine_m"]) - area(0))
+            if x < handle["grip_length_m"]:
+                mass += handle["grip_kg_m3"] * (area(handle["twine_m"] + handle["grip_m"]) - area(handle["twine_m"]))
             return EC * np.pi / 4 * y * z**3, mass
-        s = (x - handle["length"]) / blade["length"]
+        s = (x - handle["length_m"]) / blade["length_m"]
         row = [np.interp(s, table[:, 0], table[:, c]) for c in range(1, 6)]
-        whole = section(*row, blade["face"])
+        whole = section(*row, blade["face_m"])
         wedge_ = np.zeros(3)
-        t = (x - handle["length"]) / handle["splice"]
+        t = (x - handle["length_m"]) / handle["splice_m"]
         if t < 1:
-            y, z = half(handle["length"])
+            y, z = half(handle["length_m"])
             y *= 1 - t
             wedge_ = np.array([np.pi * y * z, 0.0, np.pi / 4 * y * z**3])
         willow = whole - wedge_
         EA, ES, EI = (E * willow + EC * wedge_)
-        return EI - ES**2 / EA, blade["rho"] * willow[0] + handle["rho"] * wedge_[0]
+        return EI - ES**2 / EA, blade["density_kg_m3"] * willow[0] + handle["density_kg_m3"] * wedge_[0]
 
     cells = 4000
     xs = (np.arange(cells) + 0.5) * length / cells
     known = {round(float(x), 9): at(x) for x in xs}
     modes = differences(length, lambda x: known[round(float(x), 9)][0], lambda x: known[round(float(x), 9)][1], 2, cells)
-    return dict(handle=handle, blade=dict(blade, stations=stations), willow_pa=E, cane_pa=EC,
+    shape = dict(handle=handle, blade=dict(blade, stations=stations))
+    return dict(shape=shape, moduli=dict(willow_pa=E, cane_pa=EC),
                 frequency_hz=[m[0] for m in modes], nodes_m=[m[1] for m in modes])
 
 
@@ -135,8 +138,8 @@ if __name__ == "__main__":
     rough = differences(0.5, lambda x: E * 0.1 * (0.02 + 0.06 * x) ** 3 / 12, lambda x: RHO * 0.1 * (0.02 + 0.06 * x), 3)
     for a, (b, _) in zip(exact, rough):
         assert abs(a / b - 1) < 1e-4, (exact, rough)
-    out = dict(made_by=f"scipy {scipy.__version__}", wedge=dict(shape, frequency_hz=exact), bat=bat())
+    out = dict(made_by=f"scipy {scipy.__version__}", wedge=dict(shape, frequency_hz=exact), **bat())
     with open("bent_beam.json", "w") as file:
         json.dump(out, file, indent=1)
         file.write("\n")
-    print(exact, [b for b, _ in rough], out["bat"]["frequency_hz"], out["bat"]["nodes_m"])
+    print(exact, [b for b, _ in rough], out["frequency_hz"], out["nodes_m"])

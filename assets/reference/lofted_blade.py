@@ -12,11 +12,14 @@ import json
 import numpy as np
 import trimesh
 
+SHOULDER_M = 0.285
 BLADE = {
-    "shoulder_m": 0.285,
     "length_m": 0.55,
     "face_m": 0.017,
     "density_kg_m3": 430.0,
+    "face_cover_kg_m2": 0.0,
+    "toe_guard_m": 0.0,
+    "toe_guard_kg_m3": 0.0,
     # share from shoulder, width, edge, depth, hollow, camber
     "stations": [
         [0.0, 0.040, 0.026, 0.034, 0.0, 0.0],
@@ -33,6 +36,13 @@ HANDLE = {
     "shoulder_diameter_m": 0.036,
     "oval": 0.9,
     "density_kg_m3": 550.0,
+    "splice_m": 0.0,
+    "twine_m": 0.0,
+    "twine_kg_m3": 0.0,
+    "grips": 0,
+    "grip_m": 0.0,
+    "grip_length_m": 0.0,
+    "grip_kg_m3": 0.0,
 }
 
 
@@ -80,7 +90,7 @@ def blade(b, steps=40):
             rings.append(start + (end - start) * k / steps)
     rings.append(stations[-1])
     return closed(
-        [blade_ring(b["shoulder_m"] + s[0] * b["length_m"], *s[1:], b["face_m"]) for s in rings]
+        [blade_ring(SHOULDER_M + s[0] * b["length_m"], *s[1:], b["face_m"]) for s in rings]
     )
 
 
@@ -107,10 +117,11 @@ print(
     json.dumps(
         {
             "made_by": f"assets/reference/lofted_blade.py, trimesh {trimesh.__version__}",
+            "shoulder_m": SHOULDER_M,
             "blade": BLADE,
             "handle": HANDLE,
-            "blade_result": measured(blade(BLADE), BLADE["density_kg_m3"]),
-            "handle_result": measured(handle(HANDLE), HANDLE["density_kg_m3"]),
+            "meshed_blade": measured(blade(BLADE), BLADE["density_kg_m3"]),
+            "meshed_handle": measured(handle(HANDLE), HANDLE["density_kg_m3"]),
         },
         indent=1,
     )

@@ -1,39 +1,14 @@
 //! Air as people write it: temperature and relative humidity.
 
+use super::document::values::ReadText;
 use crate::workshop::season::{Air, AirFault};
 
-/// Why a text is not an air.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
-pub enum AirTextFault {
-    /// Not a temperature and a humidity.
-    #[error("{found:?} is not a temperature and a humidity")]
-    Unread {
-        /// The text.
-        found: String,
-    },
-    /// Read, but nothing is known of such air.
-    #[error(transparent)]
-    Unknown(#[from] AirFault),
-}
-
-impl AirTextFault {
-    /// What to write instead.
-    pub fn mend(&self) -> &'static str {
-        match self {
-            Self::Unread { .. } => "write it like \"18 C, 55 %\" or \"64 F, 55 %\"",
-            Self::Unknown(AirFault::Temperature { .. }) => {
-                "give the mean of a month, not the hottest hour"
-            }
-            Self::Unknown(AirFault::Humidity { .. }) => {
-                "give the mean of some weeks; a bat in air damper than 95 % grows wet, not heavy"
-            }
-        }
-    }
-}
-
 /// Reads `"18 C, 55 %"`; the comma and the degree sign may be left out, and °F are known too.
-pub fn air(text: &str) -> Result<Air, AirTextFault> {
-    let unread = || AirTextFault::Unread { found: text.trim().to_owned() };
+pub fn air(text: &str) -> ReadText<Air> {
+    let unread = || {
+        let message = format!("{:?} is not a temperature and a humidity", text.trim());
+        (message, "write it like \"18 C, 55 %\" or \"64 F, 55 %\"".to_owned())
+    };
     let (warmth, rest) = number(text).ok_or_else(unread)?;
     let rest = rest.trim_start_matches(['°', 'º']).trim_start();
     let scale = rest.chars().next().ok_or_else(unread)?;
@@ -49,7 +24,15 @@ pub fn air(text: &str) -> Result<Air, AirTextFault> {
     if !["", "rh", "r.h.", "humidity"].contains(&rest.to_lowercase().as_str()) {
         return Err(unread());
     }
-    Ok(Air::new(celsius, percent / 100.0)?)
+    Air::new(celsius, percent / 100.0).map_err(|fault| {
+        let help = match fault {
+            AirFault::Temperature { .. } => "give the mean of a month, not the hottest hour",
+            AirFault::Humidity { .. } => {
+                "give the mean of some weeks; a bat in air damper than 95 % grows wet, not heavy"
+            }
+        };
+        (fault.to_string(), help.to_owned())
+    })
 }
 
 /// A decimal number at the start, and what follows it.

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use super::document::text_of_file;
+use super::document::{paths_in, text_of_file};
 use super::fault::{Fault, Faults};
 use super::own_file::card_in;
 use super::shape::{LoadedShape, load_text};
@@ -30,22 +30,12 @@ pub fn of_path(path: &Path, sizes: &[Size]) -> Result<BenchLog, Faults> {
 
 /// All bats of a folder, by the names of their files; other files are left alone.
 fn of_folder(folder: &Path, sizes: &[Size]) -> Result<BenchLog, Faults> {
-    let unreadable = |error: std::io::Error| {
-        Fault::new(format!("{} cannot be read: {error}", folder.display()))
-            .help("check the path and who may read it")
-    };
-    let mut paths = Vec::new();
-    for it in std::fs::read_dir(folder).map_err(unreadable)? {
-        let path = it.map_err(unreadable)?.path();
-        if path.extension().is_some_and(|it| it == "ron") && path.is_file() {
-            paths.push(path);
-        }
-    }
+    let mut paths = paths_in(folder)?;
+    paths.retain(|it| it.extension().is_some_and(|it| it == "ron") && it.is_file());
     if paths.len() > MOST_BATS {
         let message = format!("{} has {} files", folder.display(), paths.len());
         return Err(Fault::new(message).help(format!("leave at most {MOST_BATS}")).into());
     }
-    paths.sort();
     let (mut bats, mut faults) = (Vec::new(), Vec::new());
     for path in &paths {
         let source = text_of_file(path, &LOG)?;
@@ -73,11 +63,9 @@ fn of_bats(bats: Vec<LoadedShape>) -> Result<BenchLog, Faults> {
     let invented = bats.iter().any(|it| it.invented);
     let mut logs: Vec<_> = bats.into_iter().map(|it| it.log).collect();
     logs.retain(|it| !it.entries.is_empty());
-    for n in 0..logs.len() {
-        let (before, rest) = logs.split_at(n);
-        let twin = rest.first().filter(|it| before.iter().any(|other| other.label == it.label));
-        if let Some(twin) = twin {
-            let fault = Fault::new(format!("two bats are called {:?}", twin.label));
+    for (n, it) in logs.iter().enumerate() {
+        if logs.iter().take(n).any(|other| other.label == it.label) {
+            let fault = Fault::new(format!("two bats are called {:?}", it.label));
             return Err(fault.help("give each its own title").into());
         }
     }

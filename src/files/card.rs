@@ -3,8 +3,7 @@
 //! Both carry their schema and are read by [`read`]. The short form has the same figures by position, and
 //! no sentences but the standing cautions, which follow from the age.
 
-use super::card_choices::{HandedV1, HandleShapeV1};
-use super::card_order::OrderV1;
+use super::card_choices::{HandedV1, HandleShapeV1, OrderV1};
 use super::card_short::{SHORT_SCHEMA, SHORT_SCHEMA_1, ShortV1, ShortV2};
 use super::fault::plain;
 use crate::card::order::Order;
@@ -49,7 +48,7 @@ pub enum CardFileFault {
 /// The card as it stands in a file, version 1. SI units; `[low, high]` for a tolerance.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct CardV1 {
+struct CardV1 {
     schema: String,
     invented: bool,
     age_y: f64,
@@ -93,7 +92,7 @@ pub struct CardV1 {
 /// Which bats are as good as the one asked: see [`Region`].
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(super) struct RegionV1 {
+struct RegionV1 {
     gyration2_m2: f64,
     loss: [f64; COEFFICIENTS],
 }

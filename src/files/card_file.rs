@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use crate::card::Card;
 use crate::files::card::{self, CardFileFault};
-use crate::files::document::{Kind, text_of_file};
+use crate::files::document::{Kind, paths_in, text_of_file};
 use crate::files::fault::{Fault, Source};
 use crate::files::own_file::card_in;
 
@@ -21,23 +21,19 @@ const CARD: Kind = Kind {
 pub fn read(path: &Path) -> Result<Card, Fault> {
     let source = text_of_file(path, &CARD)?;
     let (name, text) = (source.name(), source.text());
+    let no_card = |message: String, help: &str| Fault::new(message).at(&source, 0..0).help(help);
     if let Some(card) = card_in(&source) {
-        let card = card.ok_or_else(|| {
-            Fault::new(format!("{name} has no card in it"))
-                .at(&source, 0..0)
-                .help("name the card, or put it into the bat's file as card: (…)")
-        })?;
+        let help = "name the card, or put it into the bat's file as card: (…)";
+        let card = card.ok_or_else(|| no_card(format!("{name} has no card in it"), help))?;
         return card_at(&source, card);
     }
     if text.contains("backlift/scenario/") {
-        return Err(Fault::new(format!("{name} is a scenario, not a card"))
-            .at(&source, 0..0)
-            .help("name the card first, the scenario after it"));
+        let help = "name the card first, the scenario after it";
+        return Err(no_card(format!("{name} is a scenario, not a card"), help));
     }
     if text.trim().is_empty() {
-        return Err(Fault::new("the file is empty")
-            .at(&source, 0..0)
-            .help("take the card as `backlift fit` wrote it"));
+        let help = "take the card as `backlift fit` wrote it";
+        return Err(no_card("the file is empty".to_owned(), help));
     }
     card_at(&source, 0..text.len())
 }
@@ -49,18 +45,16 @@ pub(super) fn card_at(source: &Source, at: Range<usize>) -> Result<Card, Fault> 
 }
 
 fn placed(source: &Source, within: Range<usize>, fault: &CardFileFault) -> Fault {
-    match fault {
+    let start = within.start;
+    let (message, at) = match fault {
         CardFileFault::Broken { line, column, what } => {
-            let text = source.text().get(within.clone()).unwrap_or_default();
-            let at = within.start + offset(text, *line, *column);
-            Fault::new(format!("this is not a whole card: {what}"))
-                .at(source, at..at)
-                .help("take the card as `backlift fit` wrote it")
+            let text = source.text().get(within).unwrap_or_default();
+            let message = format!("this is not a whole card: {what}");
+            (message, start + offset(text, *line, *column))
         }
-        other => Fault::new(other.to_string())
-            .at(source, within.start..within.start)
-            .help("take the card as `backlift fit` wrote it"),
-    }
+        other => (other.to_string(), start),
+    };
+    Fault::new(message).at(source, at..at).help("take the card as `backlift fit` wrote it")
 }
 
 /// The byte at a line and a column, both counted from 1.
@@ -85,17 +79,8 @@ pub fn cards_at(path: &Path) -> Result<Vec<PathBuf>, Fault> {
     if !path.is_dir() {
         return Ok(vec![path.to_owned()]);
     }
-    let unread = |error: std::io::Error| {
-        Fault::new(format!("{} cannot be read: {error}", path.display()))
-            .help("check the path and who may read it")
-    };
-    let mut inside = Vec::new();
-    for entry in std::fs::read_dir(path).map_err(unread)? {
-        inside.push(entry.map_err(unread)?.path());
-    }
-    inside.sort();
     let mut cards = Vec::new();
-    for it in inside {
+    for it in paths_in(path)? {
         let below = it.join("card.ron");
         if it.is_dir() && below.is_file() {
             cards.push(below);

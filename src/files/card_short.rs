@@ -3,10 +3,6 @@
 //! Reason, how sure it is and further cautions stand on the sheet and in the full form; the standing
 //! cautions follow from the age. What is still too long loses names, the least needed first.
 
-mod with_sentences;
-
-pub(super) use with_sentences::{SHORT_SCHEMA_1, ShortV1};
-
 use super::card_choices::{HandedV1, HandleShapeV1};
 use crate::card::{Asked, Card, Condition, HandleShape, PlayerLine, cautions};
 use crate::measurement::person::Handed;
@@ -131,5 +127,45 @@ impl From<ShortV2> for Card {
             software,
             model,
         }
+    }
+}
+
+/// Schema of the first short form, which had its sentences: no longer written, still read off cards that are about.
+pub const SHORT_SCHEMA_1: &str = "backlift/card-short/1";
+
+/// As [`ShortV2`], with reason, how sure, and cautions beyond the standing ones before software and model.
+#[derive(Deserialize)]
+pub(super) struct ShortV1(
+    String,
+    Who,
+    (String, f64),
+    Limits,
+    Limits,
+    Limits,
+    f64,
+    Pendulum,
+    Limits,
+    Limits,
+    #[serde(with = "HandleShapeV1")] HandleShape,
+    (u32, bool, bool),
+    Option<f64>,
+    String,
+    String,
+    Vec<String>,
+    String,
+    String,
+);
+
+impl From<ShortV1> for Card {
+    fn from(old: ShortV1) -> Self {
+        // What stands before is by position as in the second form.
+        let ShortV1(.., reason, how_sure, further, software, model) = old;
+        let mut card = Self::from(ShortV2(
+            old.0, old.1, old.2, old.3, old.4, old.5, old.6, old.7, old.8, old.9, old.10, old.11,
+            old.12, software, model,
+        ));
+        (card.reason, card.how_sure) = (reason, how_sure);
+        card.cautions.extend(further);
+        card
     }
 }

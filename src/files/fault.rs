@@ -94,7 +94,8 @@ impl Place {
 }
 
 /// One thing wrong (or odd) with what was given: what, where, and the mend.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, thiserror::Error)]
+#[error("{message}")]
 pub struct Fault {
     /// What is wrong, one sentence without a full stop; of one field, it names that first.
     pub message: String,
@@ -167,14 +168,6 @@ impl Fault {
         }
     }
 }
-
-impl fmt::Display for Fault {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.message)
-    }
-}
-
-impl std::error::Error for Fault {}
 
 impl Diagnostic for Fault {
     fn severity(&self) -> Option<miette::Severity> {
@@ -258,10 +251,17 @@ pub fn nearest<'n>(typed: &str, known: impl IntoIterator<Item = &'n str>) -> Opt
         .map(|(_, it)| it)
 }
 
-/// `did you mean "balance"?`, or all the names there are.
+/// `did you mean "balance"?`, or what else there is to say.
+pub fn nearest_or<'n>(
+    typed: &str,
+    known: impl IntoIterator<Item = &'n str>,
+    otherwise: String,
+) -> String {
+    nearest(typed, known).map_or(otherwise, |near| format!("did you mean {near:?}?"))
+}
+
+/// The same, or all the names there are.
 pub fn nearest_or_all(typed: &str, known: &[&str]) -> String {
-    match nearest(typed, known.iter().copied()) {
-        Some(near) => format!("did you mean \"{near}\"?"),
-        None => format!("the names here are {}", known.join(", ")),
-    }
+    let all = format!("the names here are {}", known.join(", "));
+    nearest_or(typed, known.iter().copied(), all)
 }

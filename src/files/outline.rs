@@ -22,6 +22,14 @@ impl Entry {
     pub fn whole(&self) -> Range<usize> {
         self.name.as_ref().map_or(self.value.start, |it| it.start)..self.value.end
     }
+
+    /// The same and the comma behind it.
+    pub fn with_comma(&self, text: &str) -> Range<usize> {
+        let Range { start, end } = self.whole();
+        let after = text.get(end..).unwrap_or_default();
+        let next = after.trim_start();
+        start..if next.starts_with(',') { end + after.len() - next.len() + 1 } else { end }
+    }
 }
 
 /// All entries of a text, parents before their children, and what stayed open.

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use super::document::values::Values;
+use super::document::values::{Values, name, share, whole_number, within, yes_or_no};
 use super::document::{
     self, Document, Fields, Kind, Mends, Places, Text, left_out, part, text_of_file,
 };
@@ -71,26 +71,6 @@ impl Document for RackV1 {
         start: "scenarios/rack.ron is one to start from",
         compare: "compare with scenarios/rack.ron",
     };
-
-    fn version(&self) -> Option<&Text> {
-        self.version.as_ref()
-    }
-
-    fn at(&mut self, path: &[&str]) -> Option<&mut Option<Text>> {
-        match *path {
-            [name] => self.text(name),
-            ["clefts", n, name] => self.clefts.get_mut(n.parse::<usize>().ok()?)?.text(name),
-            _ => None,
-        }
-    }
-
-    fn names_under(path: &[&str]) -> Option<&'static [&'static str]> {
-        match *path {
-            [] => Some(Self::NAMES),
-            ["clefts", _] => Some(RackCleftV1::NAMES),
-            _ => None,
-        }
-    }
 }
 
 /// Reads a rack; all faults come together.
@@ -109,11 +89,7 @@ pub fn read_text(source: Source) -> Result<Rack, Faults> {
     let Fields { document, places, mut faults } = document::fields::<RackV1>(source);
     let Some(file) = document else { return Err(Faults(faults)) };
     let mut values = Values::new(&places);
-    let invented = values.choice(
-        "invented",
-        &file.invented,
-        &[(&["yes", "true"], true), (&["no", "false"], false)],
-    );
+    let invented = values.read("invented", &file.invented, yes_or_no);
     let count = file.clefts.len();
     let clefts = match count {
         0 => {
@@ -160,26 +136,24 @@ const METER: [f64; 2] = [0.01, 0.30];
 
 fn cleft(values: &mut Values, n: usize, it: &RackCleftV1) -> Option<RackCleft> {
     let at = |name: &str| format!("clefts.{n}.{name}");
-    let label = values.name(&at("label"), &it.label);
-    let label = values.needed(&at("label"), &it.label, label, "\"A1\"");
-    let mass_kg = values.within(&at("mass"), &it.mass, Mass, MASS_KG, "kg");
-    let mass_kg = values.needed(&at("mass"), &it.mass, mass_kg, "\"2.4 kg\"");
+    let label = values.needed(&at("label"), &it.label, name, "\"A1\"");
+    let mass = within(Mass, MASS_KG, "kg");
+    let mass_kg = values.needed(&at("mass"), &it.mass, mass, "\"2.4 kg\"");
     let mut length = |name: &str, text: &Option<Text>, limits, like: &str| {
-        let value = values.within(&at(name), text, Length, limits, "m");
-        values.needed(&at(name), text, value, like)
+        values.needed(&at(name), text, within(Length, limits, "m"), like)
     };
     let length_m = length("length", &it.length, LENGTH_M, "\"710 mm\"");
     let width_m = length("width", &it.width, ACROSS_M, "\"118 mm\"");
     let depth_m = length("depth", &it.depth, ACROSS_M, "\"72 mm\"");
-    let moisture = values.share(&at("moisture"), &it.moisture);
+    let moisture = values.read(&at("moisture"), &it.moisture, share);
     let wet = moisture.filter(|it| !(METER[0]..=METER[1]).contains(it));
     if let Some(wet) = wet {
         let message =
             format!("{:.0} % water is outside 1 to 30 %, what a meter reads in wood", 100.0 * wet);
         values.fault(&at("moisture"), &message, "read it again, or leave it out");
     }
-    let whole = |it: f64| (1.0..=60.0).contains(&it) && it.fract() == 0.0;
-    let grains = values.number(&at("grains"), &it.grains, whole, "a whole number from 1 to 60");
+    let grains = whole_number([1, 60], "a whole number from 1 to 60");
+    let grains = values.read(&at("grains"), &it.grains, grains);
     let note = values.short(&at("note"), &it.note).map(|it| it.trim().to_owned());
     let rack = RackCleft {
         label: label?,
@@ -190,7 +164,7 @@ fn cleft(values: &mut Values, n: usize, it: &RackCleftV1) -> Option<RackCleft> {
             depth_m: depth_m?,
             moisture,
         },
-        grains: grains.map(|it| it as u32),
+        grains,
         note: note.filter(|it| !it.is_empty()),
     };
     let density_kg_m3 = rack.density_kg_m3().value;

@@ -1,9 +1,6 @@
 //! Readings from the nets: a table (CSV), a swing a line, every fault at its line and column.
 
 mod row;
-mod starter;
-
-pub use starter::to_fill_in;
 
 use std::path::Path;
 
@@ -11,6 +8,8 @@ use super::document::{Kind, text_of_file};
 use super::fault::{Fault, Faults, Source};
 use super::table::{Form, Table};
 use crate::measurement::nets::{NetFault, NetReading};
+use crate::measurement::plan::Scenario;
+use crate::stroke::PULL;
 
 /// The columns there may be.
 pub const COLUMNS: [&str; 8] =
@@ -101,8 +100,6 @@ fn placed(table: &Table, row: usize, column: &str, message: &str, help: &str) ->
     table.fault(row, if counted { "frames" } else { column }, message, help)
 }
 
-const NOT_SWUNG: &str = "add it to the scenario's strokes, or leave the reading out";
-
 fn mend(fault: &NetFault) -> &'static str {
     match fault {
         NetFault::TooFewFrames { .. } => {
@@ -118,6 +115,37 @@ fn mend(fault: &NetFault) -> &'static str {
             "write 0 for a fresh player, or the runs so far"
         }
         NetFault::OutOfRange { .. } => "check the number and its unit",
-        NetFault::NoSuchStroke => NOT_SWUNG,
+        NetFault::NoSuchStroke => "add it to the scenario's strokes, or leave the reading out",
     }
+}
+
+const NOTES: &str = "\
+# Swings in the nets, one a line. Lines that start with # are notes.
+# Film from the side in slow motion, 120 pictures a second or more, the whole swing in the picture.
+# Ask for \"as fast as you can still control it\", and say so for every swing.
+# frames: pictures from the top of the backlift (the bat stands still) to the ball.
+# frame_rate: the rate at which the film was TAKEN. Or time, like 0.45 s, with its frame_rate.
+# speed: bat speed where it meets the ball, by any device, like 45 km/h, in place of frames.
+# runs: 0 when fresh; tired, the runs so far, run between the wickets as in a match.
+# asked: fastest, or own pace (which says much less).
+# Warm up first; an adult is there, the ball is soft, and there is a rest after every six swings.
+# Not below 10 years (assumption): forty full swings are much for a child. Pain ends the session.
+# Fill in the empty values, add lines, and take out what was not swung.
+";
+
+/// Swings of each state to start with.
+const LINES: usize = 6;
+
+/// A table to fill in for the first of a scenario's bats.
+pub fn to_fill_in(scenario: &Scenario) -> String {
+    let label = scenario.bats.first().map_or("0", |it| &it.label);
+    let label = match label.contains([',', '"', ';']) {
+        true => format!("\"{}\"", label.replace('"', "\"\"")),
+        false => label.to_owned(),
+    };
+    let mut text = format!("{NOTES}{}\n", COLUMNS.join(","));
+    for (runs, stroke) in [(0.0, PULL), (0.0, "drive"), (scenario.innings.runs, PULL)] {
+        text += &format!("{label},{stroke},,240,,,{runs},fastest\n").repeat(LINES);
+    }
+    text
 }

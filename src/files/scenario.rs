@@ -8,12 +8,10 @@ mod edited;
 pub mod examples;
 mod keep;
 mod load;
-pub(in crate::files) mod text;
 
 pub use super::document::{Places, Text, edit};
 pub use keep::{over_unchanged, with_calibration};
-pub use load::{Loaded, load, load_text};
-pub use text::{BLANK, DEMO, Given, STARTER, text_of};
+pub use load::{BLANK, DEMO, Given, Loaded, STARTER, load, load_text, text_of};
 
 use super::document::{Document, Kind, Mends, NoRoom, left_out, part};
 
@@ -283,44 +281,6 @@ impl Document for ScenarioV1 {
     const MENDS: Mends = MENDS;
     const VERSION: &'static str = VERSION;
 
-    fn version(&self) -> Option<&Text> {
-        self.version.as_ref()
-    }
-
-    fn at(&mut self, path: &[&str]) -> Option<&mut Option<Text>> {
-        match *path {
-            [name] => self.text(name),
-            ["player", name] => self.player.text(name),
-            ["calibration", name] => self.calibration.text(name),
-            ["innings", name] => self.innings.text(name),
-            ["bowling", name] => self.bowling.text(name),
-            ["fit", name] => self.fit.text(name),
-            ["order", name] => self.order.text(name),
-            ["order", "wish", name] => self.order.wish.text(name),
-            ["bats", n, name] => self.bat(n)?.text(name),
-            ["seen", n, name] => self.seen.get_mut(n.parse::<usize>().ok()?)?.text(name),
-            ["bats", n, "pendulum", name] => self.bat(n)?.pendulum.text(name),
-            _ => None,
-        }
-    }
-
-    fn names_under(path: &[&str]) -> Option<&'static [&'static str]> {
-        match *path {
-            [] => Some(Self::NAMES),
-            ["player"] => Some(PlayerV1::NAMES),
-            ["calibration"] => Some(CalibrationV1::NAMES),
-            ["innings"] => Some(InningsV1::NAMES),
-            ["bowling"] => Some(BowlingV1::NAMES),
-            ["fit"] => Some(FitV1::NAMES),
-            ["order"] => Some(OrderV1::NAMES),
-            ["order", "wish"] => Some(WishV1::NAMES),
-            ["bats", _] => Some(BatV1::NAMES),
-            ["seen", _] => Some(SeenV1::NAMES),
-            ["bats", _, "pendulum"] => Some(PendulumV1::NAMES),
-            _ => None,
-        }
-    }
-
     /// Makes room for one more bat or one more thing seen, so that `bats.N` may be the first after the last.
     fn make_room(&mut self, path: &[&str]) -> Result<(), NoRoom> {
         match *path {
@@ -353,11 +313,5 @@ fn one_more<T: Default>(
             "{name} are counted from 0: {name}.0 to {name}.{}",
             count.saturating_sub(1)
         ))),
-    }
-}
-
-impl ScenarioV1 {
-    fn bat(&mut self, n: &str) -> Option<&mut BatV1> {
-        self.bats.get_mut(n.parse::<usize>().ok()?)
     }
 }

@@ -198,38 +198,4 @@ impl Document for ShapeV1 {
         start: "write a new one with `backlift shape --new FILE`",
         compare: "compare with the file that `backlift shape --new FILE` writes",
     };
-
-    fn version(&self) -> Option<&Text> {
-        self.version.as_ref()
-    }
-
-    fn at(&mut self, path: &[&str]) -> Option<&mut Option<Text>> {
-        match *path {
-            [name] => self.text(name),
-            ["blade", name] => self.blade.text(name),
-            ["blade", "stations", n, name] => {
-                self.blade.stations.get_mut(n.parse::<usize>().ok()?)?.text(name)
-            }
-            ["handle", name] => self.handle.text(name),
-            ["extras", name] => self.extras.text(name),
-            ["willow", name] => self.willow.text(name),
-            ["willow", "cleft", name] => self.willow.cleft.text(name),
-            ["log", n, name] => self.log.get_mut(n.parse::<usize>().ok()?)?.text(name),
-            _ => None,
-        }
-    }
-
-    fn names_under(path: &[&str]) -> Option<&'static [&'static str]> {
-        match *path {
-            [] => Some(Self::NAMES),
-            ["blade"] => Some(BladeV1::NAMES),
-            ["blade", "stations", _] => Some(StationV1::NAMES),
-            ["handle"] => Some(HandleV1::NAMES),
-            ["extras"] => Some(ExtrasV1::NAMES),
-            ["willow"] => Some(WillowV1::NAMES),
-            ["willow", "cleft"] => Some(CleftV1::NAMES),
-            ["log", _] => Some(EntryV1::NAMES),
-            _ => None,
-        }
-    }
 }

@@ -1,12 +1,11 @@
 //! A described bat put into the text of its file: the parts that describe it anew, everything else as it was.
 
 use super::card;
-use super::document::{Text, edit, in_one_line, in_ron};
+use super::document::{Document, Text, edit, in_one_line, in_ron};
 use super::fault::Fault;
 use super::shape::{BladeV1, CleftV1, ExtrasV1, HandleV1, ShapeV1, StationV1, WillowV1};
 use super::stages::entry::{EntryV1, texts};
 use crate::bat::described::{Cleft, Described, DescribedBlade, DescribedExtras, DescribedHandle};
-use crate::bat::handle::HandleShape;
 use crate::bat::measured::MeasuredStation;
 use crate::bat::shape::BatShape;
 use crate::bat::sizes::Size;
@@ -157,7 +156,7 @@ pub fn written(
         card: None,
         log: Vec::new(),
     };
-    Ok(in_ron(&it)? + "\n")
+    it.to_ron()
 }
 
 /// The file of a shape at hand, as its maker would describe it over the reference bat of its size, to be made or carved on.
@@ -223,16 +222,11 @@ fn station(it: &MeasuredStation) -> StationV1 {
 }
 
 fn handle(it: &DescribedHandle) -> HandleV1 {
-    let text = |it: &str| Text(it.to_owned());
     HandleV1 {
         length: it.length_m.map(mm),
         diameter: it.diameter_m.map(mm),
         shoulder_diameter: it.shoulder_diameter_m.map(mm),
-        section: it.section.map(|it| match it {
-            HandleShape::Round => text("round"),
-            HandleShape::Oval => text("oval"),
-            HandleShape::SemiOval => text("semi-oval"),
-        }),
+        section: it.section.map(|it| Text(it.words().to_owned())),
         cane: it.cane_kg_m3.map(kg_m3),
         rubber: it.rubber_kg_m3.map(kg_m3),
         rubber_share: it.rubber_share.map(percent),

@@ -1,13 +1,13 @@
 //! The log of a bench as RON and as a table (CSV): texts with units, every fault in its place.
 
 pub(super) mod entry;
-mod finish;
 mod ron_text;
 mod table_text;
 pub(super) mod value;
 
-pub use finish::finish;
-pub use value::{balance, meter, moment, note, planed, side, stage};
+pub use ron_text::write as to_ron;
+pub use table_text::write as to_table;
+pub use value::{balance, finish, meter, moment, note, planed, side, stage};
 
 use super::document::Kind;
 use super::fault::{Fault, Faults, Source};
@@ -66,42 +66,29 @@ pub fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
     if is_ron { ron_text::read(source, sizes) } else { table_text::read(source, sizes) }
 }
 
-/// The log as RON.
-pub fn to_ron(log: &BenchLog) -> Result<String, Fault> {
-    ron_text::write(log)
-}
-
-/// The log as a table.
-pub fn to_table(log: &BenchLog) -> Result<String, Fault> {
-    table_text::write(log)
-}
-
-/// Where a part of a log was written.
-trait Written {
-    /// A fault at a field of one bat.
-    fn at_bat(&self, bat: usize, field: &str, message: &str, help: &str) -> Fault;
-    /// A fault at a field of one entry of one bat.
-    fn at_entry(&self, bat: usize, entry: usize, field: &str, message: &str, help: &str) -> Fault;
-}
-
-/// What the core says of a log, in its places.
-fn judged(log: &BenchLog, sizes: &[Size], written: &dyn Written) -> Vec<Fault> {
+/// What the core says of a log. `placed` puts it in its place: of one bat, and there of one entry or of the bat
+/// itself, the field; with message and mend.
+fn judged(
+    log: &BenchLog,
+    sizes: &[Size],
+    placed: impl Fn(usize, Option<usize>, &str, &str, &str) -> Fault,
+) -> Vec<Fault> {
     let mut faults = Vec::new();
     for (n, bat) in log.bats.iter().enumerate() {
         if log.bats.iter().take(n).any(|it| it.label == bat.label) {
             let message = format!("there is another bat {:?}", bat.label);
-            faults.push(written.at_bat(n, "bat", &message, "give each bat a label of its own"));
+            faults.push(placed(n, None, "bat", &message, "give each bat a label of its own"));
         }
         let size = match find(sizes, &bat.size) {
             Ok(size) => size,
             Err(unknown) => {
-                faults.push(written.at_bat(n, "size", &unknown.to_string(), &unknown.mend()));
+                faults.push(placed(n, None, "size", &unknown.to_string(), &unknown.mend()));
                 continue;
             }
         };
         for it in bat.faults(size) {
             let (message, help) = (it.fault.to_string(), it.fault.mend());
-            faults.push(written.at_entry(n, it.entry, it.field, &message, help));
+            faults.push(placed(n, Some(it.entry), it.field, &message, help));
         }
     }
     faults

@@ -64,26 +64,10 @@ struct KeyInFile {
     pelvis_turn_deg: f64,
 }
 
-/// Why a text is not a stroke.
+/// Why a text is not a stroke: where it is broken, or what no stroke can have, and the mend.
 #[derive(Clone, Debug, thiserror::Error)]
-pub enum StrokeFault {
-    /// Not RON, or not this shape.
-    #[error("line {line}, column {column}: {message}")]
-    Text {
-        /// Line, from 1.
-        line: usize,
-        /// Column, from 1.
-        column: usize,
-        /// What is wrong.
-        message: String,
-    },
-    /// A value that no stroke can have.
-    #[error("{what}")]
-    Value {
-        /// What is wrong, and the mend.
-        what: String,
-    },
-}
+#[error("{0}")]
+pub struct StrokeFault(pub(super) String);
 
 /// The files that come with the program: a stroke in each, and in the folder `paths` many joint paths of one.
 pub(super) static BUILT_IN: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/../assets/strokes");
@@ -114,12 +98,10 @@ pub fn usual() -> Result<Vec<Stroke>, StrokeFault> {
 pub fn read(text: &str) -> Result<Stroke, StrokeFault> {
     let stroke = read_keys(text)?;
     if stroke.joint_path.control_rad.iter().flatten().all(|q| *q == 0.0) {
-        return Err(StrokeFault::Value {
-            what: format!(
-                "stroke `{}` has keys but no joint path: make one with `backlift stroke FILE NEW`",
-                stroke.name
-            ),
-        });
+        return Err(StrokeFault(format!(
+            "stroke `{}` has keys but no joint path: make one with `backlift stroke FILE NEW`",
+            stroke.name
+        )));
     }
     Ok(stroke)
 }
@@ -130,17 +112,16 @@ pub fn read_keys(text: &str) -> Result<Stroke, StrokeFault> {
     match version.schema.as_str() {
         SCHEMA => stroke(parsed(text)?, |_, control_rad| JointPath { control_rad: *control_rad }),
         IN_THE_WORLD => stroke(parsed(text)?, parted),
-        other => Err(StrokeFault::Value {
-            what: format!("schema `{other}` is neither `{SCHEMA}` nor `{IN_THE_WORLD}`"),
-        }),
+        other => {
+            Err(StrokeFault(format!("schema `{other}` is neither `{SCHEMA}` nor `{IN_THE_WORLD}`")))
+        }
     }
 }
 
 pub(super) fn parsed<T: DeserializeOwned>(text: &str) -> Result<T, StrokeFault> {
-    ron::from_str(text).map_err(|e| StrokeFault::Text {
-        line: e.span.start.line,
-        column: e.span.start.col,
-        message: e.code.to_string(),
+    ron::from_str(text).map_err(|e| {
+        let start = e.span.start;
+        StrokeFault(format!("line {}, column {}: {}", start.line, start.col, e.code))
     })
 }
 
@@ -149,7 +130,7 @@ fn stroke<const N: usize>(
     file: StrokeFile<[f64; N]>,
     path: impl Fn(&KeySpline, &[[f64; N]; CONTROL_COUNT]) -> JointPath,
 ) -> Result<Stroke, StrokeFault> {
-    let fault = |what: String| Err(StrokeFault::Value { what });
+    let fault = |what: String| Err(StrokeFault(what));
     let p: Vec<f64> = file.keys.iter().map(|k| k.p).collect();
     if p.len() < 3
         || p[0] != 0.0

@@ -65,11 +65,11 @@ pub fn read(text: &str, stroke: &Stroke) -> Result<Paths, StrokeFault> {
     let file: PathsFile = parsed(text)?;
     if file.schema != SCHEMA {
         let what = format!("schema `{}` is not `{SCHEMA}`", file.schema);
-        return Err(StrokeFault::Value { what });
+        return Err(StrokeFault(what));
     }
     if file.stroke != stroke.name {
         let what = format!("these are paths of the {}, not of the {}", file.stroke, stroke.name);
-        return Err(StrokeFault::Value { what });
+        return Err(StrokeFault(what));
     }
     let found = |it: PathInFile| {
         let joint_path = JointPath { control_rad: it.joint_path_rad };

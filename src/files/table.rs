@@ -121,10 +121,14 @@ impl Table {
         Ok(Self { header: header.whole, form, columns, rows, source })
     }
 
+    /// Which value of a row stands in a column.
+    fn place(&self, column: &str) -> Option<usize> {
+        self.columns.iter().position(|it| self.form.columns[*it] == column)
+    }
+
     /// The value in a column; empty if there is no such column.
     pub fn value(&self, row: usize, column: &str) -> &str {
-        let place = self.columns.iter().position(|it| self.form.columns[*it] == column);
-        let value = place.and_then(|it| self.rows.get(row)?.values.get(it));
+        let value = self.place(column).and_then(|it| self.rows.get(row)?.values.get(it));
         value.map_or("", String::as_str)
     }
 
@@ -143,8 +147,8 @@ impl Table {
     pub fn fault(&self, row: usize, column: &str, message: &str, help: &str) -> Fault {
         let fault = Fault::of(column, message).help(help);
         let Some(line) = self.rows.get(row) else { return fault };
-        let place = self.columns.iter().position(|it| self.form.columns[*it] == column);
-        let place = place.and_then(|it| line.places.get(it)).filter(|it| !it.is_empty());
+        let place =
+            self.place(column).and_then(|it| line.places.get(it)).filter(|it| !it.is_empty());
         fault.at(&self.source, place.unwrap_or(&line.whole).clone())
     }
 }

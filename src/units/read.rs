@@ -2,61 +2,28 @@
 
 use super::spellings::{Quantity, Unit};
 
-/// Why a text is not a quantity. Each says what is accepted instead.
+/// Why a text is not a quantity, and what is accepted instead.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
-pub enum UnitFault {
-    /// Nothing was written.
-    #[error("nothing is written here")]
-    Empty,
-    /// A number without its unit.
-    #[error("{number} has no unit")]
-    NoUnit {
-        /// The number as it was written.
-        number: String,
-    },
-    /// A text that does not start with a number.
-    #[error("{found:?} is not a number")]
-    NotANumber {
-        /// The text at the place where a number was expected.
-        found: String,
-    },
-    /// A number with a decimal comma.
-    #[error("{found:?} has a comma")]
-    DecimalComma {
-        /// The number as it was written.
-        found: String,
-    },
-    /// A unit of another quantity.
-    #[error("{unit:?} measures {measures}, not {wanted}")]
-    OtherQuantity {
-        /// The unit as it was written.
-        unit: String,
-        /// What it measures.
-        measures: &'static str,
-        /// What was wanted.
-        wanted: &'static str,
-    },
-    /// A unit that nobody knows.
-    #[error("{unit:?} is not a unit of {}", wanted.trim_start_matches("an ").trim_start_matches("a "))]
-    UnknownUnit {
-        /// The unit as it was written.
-        unit: String,
-        /// What was wanted.
-        wanted: &'static str,
-        /// The accepted unit nearest to it in spelling.
-        nearest: Option<&'static str>,
-    },
-    /// Parts that do not run from the larger unit to the smaller.
-    #[error("{second:?} after {first:?}: parts run from the larger unit to the smaller")]
-    Order {
-        /// Unit of the part before.
-        first: String,
-        /// Unit of the part after.
-        second: String,
-    },
+#[error("{message}")]
+pub struct UnitFault {
+    message: String,
+    mend: Mend,
+}
+
+/// What to write instead.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Mend {
+    WithUnit,
+    DecimalPoint,
+    /// The accepted unit nearest in spelling.
+    Unit(&'static str),
 }
 
 impl UnitFault {
+    fn new(message: String, mend: Mend) -> Self {
+        Self { message, mend }
+    }
+
     /// What to write instead, as a sentence without its full stop.
     pub fn mend(&self, quantity: Quantity) -> String {
         self.mend_like(quantity.accepted())
@@ -64,16 +31,16 @@ impl UnitFault {
 
     /// The same with these examples.
     pub fn mend_like(&self, accepted: &str) -> String {
-        match self {
-            Self::DecimalComma { .. } => {
-                format!("write decimals with a point, like {accepted}")
-            }
-            Self::UnknownUnit { nearest: Some(near), .. } => {
-                format!("did you mean {near:?}? Accepted: {accepted}")
-            }
-            _ => format!("write it with its unit, like {accepted}"),
+        match self.mend {
+            Mend::DecimalPoint => format!("write decimals with a point, like {accepted}"),
+            Mend::Unit(near) => format!("did you mean {near:?}? Accepted: {accepted}"),
+            Mend::WithUnit => format!("write it with its unit, like {accepted}"),
         }
     }
+}
+
+fn not_a_number(found: &str) -> UnitFault {
+    UnitFault::new(format!("{found:?} is not a number"), Mend::WithUnit)
 }
 
 /// Reads a quantity as people write it, into SI: `"2 lb 9.5 oz"` → 1.1765 (kg).
@@ -83,7 +50,7 @@ impl UnitFault {
 pub fn parse(quantity: Quantity, text: &str) -> Result<f64, UnitFault> {
     let mut rest = text.trim();
     if rest.is_empty() {
-        return Err(UnitFault::Empty);
+        return Err(UnitFault::new("nothing is written here".to_owned(), Mend::WithUnit));
     }
     let negative = rest.starts_with(['-', '−']);
     rest = rest.trim_start_matches(['-', '−', '+']).trim_start();
@@ -93,20 +60,23 @@ pub fn parse(quantity: Quantity, text: &str) -> Result<f64, UnitFault> {
         let (number, after_number) = take_number(rest)?;
         let (spelling, after_unit) = take_unit(after_number);
         if spelling.is_empty() {
-            return Err(UnitFault::NoUnit { number: text.trim().to_owned() });
+            return Err(UnitFault::new(format!("{} has no unit", text.trim()), Mend::WithUnit));
         }
         let unit = known_unit(quantity, spelling)?;
         if let Some((first, size)) = before
             && size <= unit.in_si
         {
-            return Err(UnitFault::Order { first: first.to_owned(), second: spelling.to_owned() });
+            let message = format!(
+                "{spelling:?} after {first:?}: parts run from the larger unit to the smaller"
+            );
+            return Err(UnitFault::new(message, Mend::WithUnit));
         }
         sum += number * unit.in_si;
         before = Some((spelling, unit.in_si));
         rest = after_unit.trim_start();
     }
     if !sum.is_finite() {
-        return Err(UnitFault::NotANumber { found: text.trim().to_owned() });
+        return Err(not_a_number(text.trim()));
     }
     Ok(if negative { -sum } else { sum })
 }
@@ -118,11 +88,9 @@ fn known_unit(quantity: Quantity, spelling: &str) -> Result<&'static Unit, UnitF
         return Ok(unit);
     }
     if let Some(other) = Quantity::ALL.into_iter().find(|it| it.unit(spelt).is_some()) {
-        return Err(UnitFault::OtherQuantity {
-            unit: spelling.to_owned(),
-            measures: other.words(),
-            wanted: quantity.words(),
-        });
+        let (measures, wanted) = (other.words(), quantity.words());
+        let message = format!("{spelling:?} measures {measures}, not {wanted}");
+        return Err(UnitFault::new(message, Mend::WithUnit));
     }
     let nearest = quantity
         .units()
@@ -132,17 +100,18 @@ fn known_unit(quantity: Quantity, spelling: &str) -> Result<&'static Unit, UnitF
         .filter(|(distance, it)| *distance <= 2 && *distance < it.chars().count())
         .min_by_key(|(distance, _)| *distance)
         .map(|(_, it)| it);
-    Err(UnitFault::UnknownUnit { unit: spelling.to_owned(), wanted: quantity.words(), nearest })
+    let wanted = quantity.words().trim_start_matches("an ").trim_start_matches("a ");
+    let message = format!("{spelling:?} is not a unit of {wanted}");
+    Err(UnitFault::new(message, nearest.map_or(Mend::WithUnit, Mend::Unit)))
 }
 
 /// A number at the start: digits with at most one point, and perhaps a vulgar fraction after it.
 fn take_number(text: &str) -> Result<(f64, &str), UnitFault> {
     let (whole, mut rest) = split_while(text, |c| c.is_ascii_digit() || c == '.');
-    let not_a_number =
-        || UnitFault::NotANumber { found: split_while(text, |c| !c.is_whitespace()).0.to_owned() };
+    let not_a_number = || not_a_number(split_while(text, |c| !c.is_whitespace()).0);
     if rest.starts_with(',') {
-        let found = split_while(text, |c| c.is_ascii_digit() || ".,".contains(c)).0.to_owned();
-        return Err(UnitFault::DecimalComma { found });
+        let found = split_while(text, |c| c.is_ascii_digit() || ".,".contains(c)).0;
+        return Err(UnitFault::new(format!("{found:?} has a comma"), Mend::DecimalPoint));
     }
     let mut value = match whole.parse::<f64>() {
         Ok(value) => value,
@@ -152,23 +121,13 @@ fn take_number(text: &str) -> Result<(f64, &str), UnitFault> {
     if let Some(over) = rest.strip_prefix('/') {
         let (denominator, after) = split_while(over, |c| c.is_ascii_digit());
         value /= denominator.parse::<f64>().map_err(|_| not_a_number())?;
-        return finite(value, after, not_a_number);
-    }
-    let (fraction, after) = take_fraction(rest.trim_start());
-    if let Some(fraction) = fraction {
+        rest = after;
+    } else if let (Some(fraction), after) = take_fraction(rest.trim_start()) {
         value += fraction;
         rest = after;
     } else if whole.is_empty() {
         return Err(not_a_number());
     }
-    finite(value, rest, not_a_number)
-}
-
-fn finite(
-    value: f64,
-    rest: &str,
-    not_a_number: impl Fn() -> UnitFault,
-) -> Result<(f64, &str), UnitFault> {
     if value.is_finite() { Ok((value, rest)) } else { Err(not_a_number()) }
 }
 
@@ -204,4 +163,15 @@ fn take_unit(text: &str) -> (&str, &str) {
 
 fn split_while(text: &str, belongs: impl Fn(char) -> bool) -> (&str, &str) {
     text.split_at(text.find(|c| !belongs(c)).unwrap_or(text.len()))
+}
+
+/// Reads "0.9" or "90 %"; what a share may be is for the caller.
+pub fn share(written: &str) -> Option<f64> {
+    let written = written.trim();
+    let (number, whole) = match written.strip_suffix('%') {
+        Some(percent) => (percent.trim(), 100.0),
+        None => (written, 1.0),
+    };
+    // Divided, not multiplied by 0.01: 95 % is then the same number as 0.95, and no bound is missed by a hair.
+    number.parse::<f64>().ok().filter(|it| it.is_finite()).map(|it| it / whole)
 }

@@ -59,7 +59,7 @@ pub fn from_end(written: &str) -> Result<FromEnd, String> {
 
 /// The air of a place.
 pub fn air(written: &str) -> Result<Air, String> {
-    backlift::files::air::air(written).map_err(|fault| format!("{fault}; {}", fault.mend()))
+    backlift::files::air::air(written).map_err(|(message, help)| format!("{message}; {help}"))
 }
 
 /// A length above zero.

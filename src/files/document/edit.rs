@@ -24,15 +24,6 @@ pub fn put_raw(text: &str, path: &str, raw: &str) -> Option<String> {
     put_raw(text, part, &if element { format!("[{piece}]") } else { format!("({piece})") })
 }
 
-/// The text with one more bat at the end of the list, written as RON.
-pub fn add_bat(text: &str, raw: &str) -> Option<String> {
-    let outline = Outline::of(text);
-    match outline.find("bats") {
-        Some(_) => inserted(text, &outline, "bats", raw),
-        None => inserted(text, &outline, "", &format!("bats: [{raw}]")),
-    }
-}
-
 /// What stands at a path, as it is written.
 pub fn written<'t>(text: &'t str, path: &str) -> Option<&'t str> {
     text.get(Outline::of(text).find(path)?.value.clone())
@@ -42,16 +33,14 @@ pub fn written<'t>(text: &'t str, path: &str) -> Option<&'t str> {
 pub fn take(text: &str, path: &str) -> Option<String> {
     let outline = Outline::of(text);
     let Some(entry) = outline.find(path) else { return Some(text.to_owned()) };
-    let span = entry.whole();
-    let after = text.get(span.end..)?;
-    let gap = after.len() - after.trim_start().len();
-    let end = if after.trim_start().starts_with(',') { span.end + gap + 1 } else { span.end };
+    let span = entry.with_comma(text);
     let before = text.get(..span.start)?;
     // A line that held nothing else goes with it.
     let line = before.trim_end_matches([' ', '\t']);
-    let alone = line.ends_with('\n') && text.get(end..)?.trim_start_matches(' ').starts_with('\n');
+    let after = text.get(span.end..)?;
+    let alone = line.ends_with('\n') && after.trim_start_matches(' ').starts_with('\n');
     let start = if alone { line.len() - 1 } else { span.start };
-    Some(format!("{}{}", text.get(..start)?, text.get(end..)?))
+    Some(format!("{}{after}", text.get(..start)?))
 }
 
 /// Puts a piece behind the last entry of a part.

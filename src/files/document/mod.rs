@@ -14,7 +14,9 @@ pub mod values;
 
 pub use overrides::{put, set};
 pub use places::Places;
+pub(super) use read::version_fault;
 pub use read::{Fields, fields, fields_of, word_at};
+pub(super) use text::paths_in;
 pub use text::{Kind, still_holds, text_of_file};
 pub use text_file::TextFile;
 
@@ -22,8 +24,39 @@ use serde::{Deserialize, Serialize};
 
 use super::fault::{Fault, plain};
 
+/// What stands under the names in a document, or in a part or a list of parts within it.
+pub trait Part {
+    /// The text at a path like `bats.1.pendulum.time`; none if there is no such place.
+    fn at(&mut self, path: &[&str]) -> Option<&mut Option<Text>>;
+    /// The names that may stand under a path; none if nothing may.
+    fn names_under(path: &[&str]) -> Option<&'static [&'static str]>;
+}
+
+/// Parts are counted from 0.
+impl<P: Part> Part for Vec<P> {
+    fn at(&mut self, path: &[&str]) -> Option<&mut Option<Text>> {
+        let (n, within) = path.split_first()?;
+        self.get_mut(n.parse::<usize>().ok()?)?.at(within)
+    }
+
+    fn names_under(path: &[&str]) -> Option<&'static [&'static str]> {
+        P::names_under(path.get(1..)?)
+    }
+}
+
+/// Of what is read apart from the rest no path is known.
+impl<T> Part for Option<T> {
+    fn at(&mut self, _: &[&str]) -> Option<&mut Option<Text>> {
+        None
+    }
+
+    fn names_under(_: &[&str]) -> Option<&'static [&'static str]> {
+        None
+    }
+}
+
 /// What all documents can do.
-pub trait Document: serde::de::DeserializeOwned {
+pub trait Document: Part + serde::de::DeserializeOwned {
     /// In the words of its faults.
     const KIND: Kind;
     /// What to do about one that cannot be read.
@@ -31,12 +64,6 @@ pub trait Document: serde::de::DeserializeOwned {
     /// What stands in its field `version`.
     const VERSION: &'static str;
 
-    /// What stands in its field `version`.
-    fn version(&self) -> Option<&Text>;
-    /// The text at a path like `bats.1.pendulum.time`; none if there is no such place.
-    fn at(&mut self, path: &[&str]) -> Option<&mut Option<Text>>;
-    /// The names that may stand under a path; none if nothing may.
-    fn names_under(path: &[&str]) -> Option<&'static [&'static str]>;
     /// Makes room for a path that names the first element after the last of a list, where it has a list that grows so.
     fn make_room(&mut self, _: &[&str]) -> Result<(), NoRoom> {
         Ok(())
@@ -61,10 +88,16 @@ pub fn in_one_line(it: &impl Serialize) -> Result<String, Fault> {
     laid_out(it, ron::ser::PrettyConfig::new().compact_structs(true))
 }
 
-fn laid_out(it: &impl Serialize, layout: ron::ser::PrettyConfig) -> Result<String, Fault> {
-    let options =
-        ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
-    options
+/// How all documents are read and written: what may be left out stands there without `Some`.
+pub(in crate::files) fn options() -> ron::Options {
+    ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME)
+}
+
+pub(in crate::files) fn laid_out(
+    it: &impl Serialize,
+    layout: ron::ser::PrettyConfig,
+) -> Result<String, Fault> {
+    options()
         .to_string_pretty(it, layout.struct_names(false))
         .map_err(|error| Fault::new(format!("it cannot be put into words: {error}")))
 }
@@ -176,10 +209,23 @@ macro_rules! part {
             /// Names of everything in it.
             pub const NAMES: &'static [&'static str] =
                 &[$(stringify!($text),)* $($(stringify!($inner),)*)?];
-            /// The text of that name.
-            pub fn text(&mut self, name: &str) -> Option<&mut Option<Text>> {
-                match name {
-                    $(stringify!($text) => Some(&mut self.$text),)*
+        }
+        impl $crate::files::document::Part for $part {
+            fn at(&mut self, path: &[&str]) -> Option<&mut Option<Text>> {
+                match path {
+                    $([stringify!($text)] => Some(&mut self.$text),)*
+                    $($([stringify!($inner), within @ ..] => {
+                        $crate::files::document::Part::at(&mut self.$inner, within)
+                    })*)?
+                    _ => None,
+                }
+            }
+            fn names_under(path: &[&str]) -> Option<&'static [&'static str]> {
+                match path {
+                    [] => Some(Self::NAMES),
+                    $($([stringify!($inner), within @ ..] => {
+                        <$type as $crate::files::document::Part>::names_under(within)
+                    })*)?
                     _ => None,
                 }
             }

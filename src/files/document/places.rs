@@ -46,7 +46,10 @@ impl Places {
                 let span = match (part == path, &entry.name) {
                     (true, _) => entry.value.clone(),
                     (false, Some(name)) => name.clone(),
-                    (false, None) => entry.value.start..self.text_end(entry.value.start, 1),
+                    (false, None) => {
+                        let start = entry.value.start;
+                        start..(start + 1).min(self.source.text().len())
+                    }
                 };
                 return fault.at(&self.source, span);
             }
@@ -60,9 +63,5 @@ impl Places {
     /// The same as a warning.
     pub fn warning(&self, path: &str, message: &str, help: &str) -> Fault {
         self.fault(path, message, help).warning()
-    }
-
-    fn text_end(&self, start: usize, length: usize) -> usize {
-        (start + length).min(self.source.text().len())
     }
 }

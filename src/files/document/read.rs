@@ -6,7 +6,8 @@ use ron::error::Error as Ron;
 
 use super::super::fault::{Fault, Faults, MOST_FAULTS, Source, nearest_or_all};
 use super::places::Places;
-use super::{Document, Kind};
+use super::values::MISSING;
+use super::{Document, Kind, Text, options};
 
 /// What could be read of a text, and what could not.
 #[derive(Clone, Debug)]
@@ -52,8 +53,9 @@ pub fn fields<D: Document>(source: Source) -> Fields<D> {
     }
     let (mut faults, text) = without_wrong_names::<D>(&places);
     let document = match deserialise::<D>(&text) {
-        Ok(document) => {
-            faults.extend(version_fault(&document, &places));
+        Ok(mut document) => {
+            let version = document.at(&["version"]).and_then(|it| it.as_ref());
+            faults.extend(version_fault("version", version, D::VERSION, &places));
             Some(document)
         }
         Err((error, path, at)) => {
@@ -76,13 +78,19 @@ pub fn fields_of<D: Document>(source: Source) -> Result<D, Faults> {
     }
 }
 
-fn version_fault<D: Document>(document: &D, places: &Places) -> Option<Fault> {
-    let message = match document.version() {
-        Some(version) if version.0 == D::VERSION => return None,
-        Some(version) => format!("this program does not know {:?}", version.0),
-        None => "it is missing".to_owned(),
+/// What is wrong where the version this program can read is asked for.
+pub(in crate::files) fn version_fault(
+    field: &str,
+    written: Option<&Text>,
+    wanted: &str,
+    places: &Places,
+) -> Option<Fault> {
+    let message = match written {
+        Some(Text(version)) if version == wanted => return None,
+        Some(Text(version)) => format!("this program does not know {version:?}"),
+        None => MISSING.to_owned(),
     };
-    Some(places.fault("version", &message, &format!("write version: \"{}\"", D::VERSION)))
+    Some(places.fault(field, &message, &format!("write {field}: \"{wanted}\"")))
 }
 
 /// Finds names that are unknown or written twice, and blanks them out so that the rest can be read;
@@ -113,7 +121,7 @@ fn without_wrong_names<D: Document>(places: &Places) -> (Vec<Fault>, String) {
         } else {
             continue;
         }
-        wrong.push(with_comma(source.text(), entry.whole()));
+        wrong.push(entry.with_comma(source.text()));
     }
     let mut bytes = source.text().as_bytes().to_vec();
     for it in wrong {
@@ -123,20 +131,10 @@ fn without_wrong_names<D: Document>(places: &Places) -> (Vec<Fault>, String) {
     (faults, String::from_utf8_lossy(&bytes).into_owned())
 }
 
-/// The entry and the comma behind it.
-fn with_comma(text: &str, entry: Range<usize>) -> Range<usize> {
-    let after = text.get(entry.end..).unwrap_or_default();
-    let comma = after.len() - after.trim_start().len();
-    let end = if after.trim_start().starts_with(',') { entry.end + comma + 1 } else { entry.end };
-    entry.start..end
-}
-
 type Unreadable = (Ron, String, ron::error::Position);
 
 fn deserialise<D: Document>(text: &str) -> Result<D, Unreadable> {
-    let options =
-        ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
-    let mut reader = ron::Deserializer::from_str_with_options(text, &options)
+    let mut reader = ron::Deserializer::from_str_with_options(text, &options())
         .map_err(|error| (error.code, String::new(), error.span.start))?;
     let document = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
         let path = error.path().to_string().replace('[', ".").replace(']', "");

@@ -1,7 +1,7 @@
 //! The text of a file, from the disk, whatever it holds.
 
 use std::io::Read;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use super::super::fault::{Fault, Source, nearest};
 use super::super::save::{complete, folder_of};
@@ -89,10 +89,24 @@ fn without_control(name: &str, text: &str) -> Result<Source, Fault> {
     }
 }
 
+/// What is in a folder, by name.
+pub(in crate::files) fn paths_in(folder: &Path) -> Result<Vec<PathBuf>, Fault> {
+    let unread = |error: std::io::Error| cannot_read(&folder.display().to_string(), &error);
+    let mut paths = Vec::new();
+    for it in std::fs::read_dir(folder).map_err(unread)? {
+        paths.push(it.map_err(unread)?.path());
+    }
+    paths.sort();
+    Ok(paths)
+}
+
+fn cannot_read(name: &str, error: &std::io::Error) -> Fault {
+    Fault::new(format!("{name} cannot be read: {error}")).help("check the path and who may read it")
+}
+
 fn cannot_open(path: &Path, name: &str, error: &std::io::Error, kind: &Kind) -> Fault {
     if error.kind() != std::io::ErrorKind::NotFound {
-        return Fault::new(format!("{name} cannot be read: {error}"))
-            .help("check the path and who may read it");
+        return cannot_read(name, error);
     }
     let fault = Fault::new(format!("there is no file {name}"));
     let folder = folder_of(path);

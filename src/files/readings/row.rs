@@ -1,6 +1,6 @@
 //! One line of a table into one reading.
 
-use super::super::fault::{Fault, nearest};
+use super::super::fault::{Fault, nearest_or};
 use super::super::table::Table;
 use crate::measurement::nets::{Asked, NetReading, Read};
 use crate::units::{Quantity, parse};
@@ -51,10 +51,7 @@ impl<'t> Line<'t> {
         let by_label = labels.iter().position(|it| it.to_lowercase() == wanted);
         let by_number = || wanted.parse::<usize>().ok().filter(|it| *it < labels.len());
         by_label.or_else(by_number).or_else(|| {
-            let help = match nearest(&wanted, labels.iter().map(String::as_str)) {
-                Some(near) => format!("did you mean {near:?}?"),
-                None => all,
-            };
+            let help = nearest_or(&wanted, labels.iter().map(String::as_str), all);
             self.fault("bat", &format!("no bat of the scenario is called {name:?}"), &help)
         })
     }
@@ -66,10 +63,7 @@ impl<'t> Line<'t> {
         };
         let known = strokes.iter().find(|it| it.to_lowercase() == name.to_lowercase());
         known.map(|it| (*it).to_owned()).or_else(|| {
-            let help = match nearest(name, strokes.iter().copied()) {
-                Some(near) => format!("did you mean {near:?}?"),
-                None => all,
-            };
+            let help = nearest_or(name, strokes.iter().copied(), all);
             self.fault("stroke", &format!("there is no stroke {name:?}"), &help)
         })
     }
@@ -79,7 +73,7 @@ impl<'t> Line<'t> {
         let [frames, time, speed] = ["frames", "time", "speed"].map(|it| self.value(it));
         match (frames, time, speed) {
             (Some(frames), None, None) => {
-                let frames = self.count("frames", frames, "pictures");
+                let frames = self.pictures(frames);
                 let frame_rate_hz = self.frame_rate();
                 let (frames, frame_rate_hz) = (frames?, frame_rate_hz?);
                 Some(Read::Time { time_s: frames / frame_rate_hz, frame_rate_hz })
@@ -123,11 +117,11 @@ impl<'t> Line<'t> {
         })
     }
 
-    fn count(&mut self, column: &str, written: &str, what: &str) -> Option<f64> {
+    fn pictures(&mut self, written: &str) -> Option<f64> {
         let value = written.parse::<f64>().ok().filter(|it| it.is_finite() && *it > 0.0);
         value.or_else(|| {
-            let message = format!("{written:?} is not a number of {what}");
-            self.fault(column, &message, "write a number above zero, decimals with a point")
+            let message = format!("{written:?} is not a number of pictures");
+            self.fault("frames", &message, "write a number above zero, decimals with a point")
         })
     }
 

@@ -16,7 +16,6 @@ pub struct ExportedSolids {
 #[derive(Clone, Debug, Deserialize, PartialEq)]
 #[serde(deny_unknown_fields)]
 pub struct Exported {
-    /// What it is.
     pub name: String,
     /// What was put over the built-in described bat, as after `--set`.
     pub sets: Vec<String>,
@@ -30,9 +29,7 @@ pub struct Exported {
 pub struct Body {
     /// Closed, every triangle turned outward, none flat.
     pub watertight: bool,
-    /// How many triangles it has.
     pub triangles: usize,
-    /// Volume, m³.
     pub volume_m3: f64,
     /// Centre from the top of the handle, in B, m.
     #[serde(rename = "com_m")]

@@ -8,9 +8,7 @@ use crate::frames::DMat3;
 /// Three hinges through the bat's centre of mass without gravity, and the bench pendulum.
 #[derive(Clone, Debug, Deserialize)]
 pub struct FreeMotion {
-    /// Free spin.
     pub spin: Spin,
-    /// Bench pendulum.
     pub pendulum: Pendulum,
 }
 
@@ -21,7 +19,6 @@ pub struct Spin {
     pub inertia_com_kg_m2: Triple,
     /// The bat on three hinges.
     pub chain: Chain,
-    /// Starts.
     pub cases: Vec<SpinCase>,
 }
 
@@ -34,7 +31,6 @@ pub struct SpinCase {
     pub chain_q0_rad: Vec<f64>,
     /// Hinge rates at the start, rad/s.
     pub chain_v0_rad_s: Vec<f64>,
-    /// Times, s.
     pub times_s: Vec<f64>,
     /// `R_WB`, row by row.
     pub rotation_rows: Vec<[f64; 9]>,
@@ -42,31 +38,24 @@ pub struct SpinCase {
     pub omega_rad_s: Vec<Triple>,
     /// Angular momentum in W, kg m²/s.
     pub angular_momentum_kg_m2_s: Triple,
-    /// Kinetic energy, J.
     pub kinetic_energy_j: f64,
 }
 
 /// A bat on the bench pivot.
 #[derive(Clone, Debug, Deserialize)]
 pub struct Pendulum {
-    /// Mass, kg.
     pub mass_kg: f64,
-    /// Pivot to centre of mass, m.
     pub pivot_to_com_m: f64,
     /// Moment of inertia about the pivot, kg m².
     pub pivot_inertia_kg_m2: f64,
-    /// The bat on its pivot.
     pub chain: Chain,
-    /// Amplitudes.
     pub cases: Vec<PendulumCase>,
 }
 
 /// One amplitude.
 #[derive(Clone, Debug, Deserialize)]
 pub struct PendulumCase {
-    /// Amplitude, degrees.
     pub amplitude_deg: f64,
-    /// Period, s.
     pub period_s: f64,
 }
 

@@ -2,23 +2,20 @@
 
 use serde::Deserialize;
 
-use super::ball::BallTable;
+use super::bat_and_ball::{BallTable, BatTable};
 use crate::bat::handle::Handle;
-use crate::frames::{DMat3, DVec3};
 use crate::impact::ball::Ball;
 use crate::impact::hand::Hand;
 use crate::impact::hit::Hit;
-use crate::impact::parts::{Part, Parts};
 use crate::impact::splice::{Cane, Hinge};
 
 /// Hits and a handle with the outside's figures.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Deserialize, PartialEq)]
+#[serde(from = "Table")]
 pub struct Hits {
     /// Program and version.
     pub made_by: String,
-    /// The hits.
     pub cases: Vec<Case>,
-    /// The handle.
     pub handle: Handle,
     /// Its cane, and the stiffness of its hinge, N m/rad.
     pub hinge_n_m: Vec<(Cane, f64)>,
@@ -48,15 +45,11 @@ pub enum Before {
 /// One hit and what they find.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Case {
-    /// Whether hands hold the bat.
     pub held: bool,
-    /// Its splice.
     pub splice: Splice,
-    /// Its motion.
     pub before: Before,
     /// The hit, for us.
     pub hit: Hit,
-    /// What they find.
     pub found: Found,
 }
 
@@ -77,34 +70,16 @@ pub struct Found {
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(super) struct Table {
+struct Table {
     made_by: String,
     bat: BatTable,
-    ball: BallTable,
+    #[serde(with = "BallTable")]
+    ball: Ball,
     hand: HandTable,
     splice: SpliceTable,
     pickup_axis_m: f64,
     cases: Vec<CaseTable>,
     handle: HandleTable,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct BatTable {
-    handle: PartTable,
-    blade: PartTable,
-    shoulder_m: f64,
-    toe_m: f64,
-    half_width_m: f64,
-    face_m: f64,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct PartTable {
-    mass_kg: f64,
-    com_m: [f64; 2],
-    moment_kg_m2: f64,
 }
 
 #[derive(Deserialize)]
@@ -144,32 +119,9 @@ struct HandleTable {
     hinge_n_m: Vec<f64>,
 }
 
-impl PartTable {
-    /// Their plane is x and z of B. About the long axis nothing turns; any moment will do that leaves a
-    /// rigid body.
-    fn part(&self) -> Part {
-        let [x, z] = self.com_m;
-        let across = self.moment_kg_m2;
-        Part {
-            mass_kg: self.mass_kg,
-            com_B: DVec3::new(x, 0.0, z),
-            I_Com_B: DMat3::from_diagonal(DVec3::new(0.1 * across, across, across)),
-        }
-    }
-}
-
 impl From<Table> for Hits {
     fn from(it: Table) -> Self {
-        let parts = Parts {
-            handle: it.bat.handle.part(),
-            blade: it.bat.blade.part(),
-            shoulder_m: it.bat.shoulder_m,
-            toe_m: it.bat.toe_m,
-            half_width_m: it.bat.half_width_m,
-            face_m: it.bat.face_m,
-            bow_m: 0.0,
-        };
-        let ball = Ball::from(it.ball);
+        let (parts, ball) = (it.bat.parts(), it.ball);
         // Grip and radius of the handle do nothing in the plane.
         let hand = |from_top_m: &f64| Hand {
             from_top_m: *from_top_m,

@@ -26,13 +26,9 @@ pub struct PrototypeSearch {
     pub player: String,
     /// `light`, `middle`, `heavy`.
     pub bat: String,
-    /// Mass, kg.
     pub bat_mass_kg: f64,
-    /// Length, m.
     pub bat_length_m: f64,
-    /// Balance point from the top of the handle, m.
     pub balance_from_top_m: f64,
-    /// Swing moment, kg m².
     pub swing_moment_kg_m2: f64,
     /// Its answer at a step of 0.5 ms.
     #[serde(rename = "dt_0.0005_s")]
@@ -45,7 +41,6 @@ pub struct PrototypeSearch {
 /// A fastest controlled swing.
 #[derive(Clone, Debug, Deserialize)]
 pub struct Fastest {
-    /// Stroke time, s.
     pub fastest_s: f64,
     /// Speed of the contact point, m/s.
     pub speed_m_s: f64,
@@ -61,13 +56,6 @@ pub struct Rig {
     pub at_fixed_time: BTreeMap<String, Crossing>,
 }
 
-/// A stored joint path.
-#[derive(Clone, Debug, Deserialize)]
-pub struct StoredPath {
-    /// Ten rows of joint angles.
-    pub control_points_rad: [[f64; JOINT_COUNT]; CONTROL_COUNT],
-}
-
 /// Where the contact point crosses the plane through the planned contact.
 #[derive(Clone, Debug, Deserialize)]
 pub struct Crossing {
@@ -81,7 +69,6 @@ pub struct Crossing {
     pub line_error_deg: f64,
     /// Speed of the contact point, m/s.
     pub speed_m_s: f64,
-    /// Speed of the toe, m/s.
     pub toe_speed_m_s: f64,
 }
 
@@ -90,9 +77,7 @@ pub struct Crossing {
 pub struct Moment {
     /// Time from the top of the backlift, s.
     pub t_s: f64,
-    /// Joint angles, rad.
     pub q_rad: [f64; JOINT_COUNT],
-    /// Joint torques, N m.
     pub tau_n_m: [f64; JOINT_COUNT],
 }
 
@@ -107,14 +92,13 @@ pub struct Continuous {
 
 /// A swing over a given stroke time.
 #[derive(Clone, Debug, Deserialize)]
-pub struct FixedTime {
-    /// Stroke time, s.
+pub struct FixedTime<C = Crossing> {
     pub stroke_time_s: f64,
     /// Torques at the start, N m.
     pub start_tau_n_m: [f64; JOINT_COUNT],
     /// The contact.
     #[serde(rename = "dt_0.00025_s")]
-    pub at_0_25_ms: Crossing,
+    pub at_0_25_ms: C,
     /// The swing over time; the pull only.
     #[serde(default, rename = "series_dt_0.25ms")]
     pub series: Vec<Moment>,
@@ -128,19 +112,7 @@ pub struct Holding {
     /// Friction that the pull along the handle and the twist about it share, N.
     pub traction_n: f64,
     /// Keys `drive`, `pull`, `hook`; the adult's middle bat.
-    pub fixed_time: BTreeMap<String, HoldingTime>,
-}
-
-/// A swing with a holding bottom hand over a given stroke time.
-#[derive(Clone, Debug, Deserialize)]
-pub struct HoldingTime {
-    /// Stroke time, s.
-    pub stroke_time_s: f64,
-    /// Torques at the start, N m.
-    pub start_tau_n_m: [f64; JOINT_COUNT],
-    /// The contact.
-    #[serde(rename = "dt_0.00025_s")]
-    pub at_0_25_ms: HoldingCrossing,
+    pub fixed_time: BTreeMap<String, FixedTime<HoldingCrossing>>,
 }
 
 /// The contact, and what the bottom hand then does.

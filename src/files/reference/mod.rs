@@ -2,15 +2,15 @@
 //!
 //! The scripts that made them stand beside the files, with the versions of the programs. SI units, z up.
 
-mod ball;
-pub mod bent_beam;
+mod bat_and_ball;
+pub(crate) mod bent_beam;
 pub mod chain;
-pub mod exported_solid;
-pub mod free_motion;
-pub mod hit;
-pub mod law;
-pub mod lofted_blade;
-pub mod motions;
+pub(crate) mod exported_solid;
+pub(crate) mod free_motion;
+pub(crate) mod hit;
+pub(crate) mod law;
+pub(crate) mod lofted_blade;
+pub(crate) mod motions;
 pub mod off_middle;
 pub mod three_compartment;
 
@@ -20,7 +20,7 @@ use bent_beam::BentBeam;
 use exported_solid::ExportedSolids;
 use free_motion::FreeMotion;
 use hit::Hits;
-use law::{Continuous, Holding, Prototype, StoredPath};
+use law::{Continuous, Holding, Prototype, Rig};
 use lofted_blade::LoftedBlade;
 use motions::{Drawn, Swings};
 use off_middle::OffMiddle;
@@ -75,18 +75,15 @@ pub fn holding_law() -> Result<Holding, ReferenceFault> {
 }
 
 /// The prototype's stored joint paths, by stroke.
-pub fn stored_paths() -> Result<BTreeMap<String, StoredPath>, ReferenceFault> {
+pub fn stored_paths() -> Result<BTreeMap<String, Rig>, ReferenceFault> {
     read("swing_pilot_paths.json", include_str!("../../../assets/reference/swing_pilot_paths.json"))
 }
 
-/// Mass properties of a blade and a handle by a mesh program.
-pub fn lofted_blade() -> Result<LoftedBlade, ReferenceFault> {
-    let text = include_str!("../../../assets/reference/lofted_blade.json");
-    read::<lofted_blade::Table>("lofted_blade.json", text).map(LoftedBlade::from)
+pub(crate) fn lofted_blade() -> Result<LoftedBlade, ReferenceFault> {
+    read("lofted_blade.json", include_str!("../../../assets/reference/lofted_blade.json"))
 }
 
-/// The exported solid of a described bat, by a mesh program.
-pub fn exported_solids() -> Result<ExportedSolids, ReferenceFault> {
+pub(crate) fn exported_solids() -> Result<ExportedSolids, ReferenceFault> {
     read("exported_solid.json", include_str!("../../../assets/reference/exported_solid.json"))
 }
 
@@ -96,20 +93,15 @@ pub fn three_compartment() -> Result<Fatigue, ReferenceFault> {
     read("three_compartment.json", text)
 }
 
-/// Free bending of a wedge and of a bat.
-pub fn bent_beam() -> Result<BentBeam, ReferenceFault> {
-    let text = include_str!("../../../assets/reference/bent_beam.json");
-    read::<bent_beam::Table>("bent_beam.json", text).map(BentBeam::from)
+pub(crate) fn bent_beam() -> Result<BentBeam, ReferenceFault> {
+    read("bent_beam.json", include_str!("../../../assets/reference/bent_beam.json"))
 }
 
-/// Ball on bat in a plane.
-pub fn hits() -> Result<Hits, ReferenceFault> {
-    let text = include_str!("../../../assets/reference/hit_scipy.json");
-    read::<hit::Table>("hit_scipy.json", text).map(Hits::from)
+pub(crate) fn hits() -> Result<Hits, ReferenceFault> {
+    read("hit_scipy.json", include_str!("../../../assets/reference/hit_scipy.json"))
 }
 
 /// Ball on bat off the middle, in space.
 pub fn off_middle() -> Result<OffMiddle, ReferenceFault> {
-    let text = include_str!("../../../assets/reference/off_middle.json");
-    read::<off_middle::Table>("off_middle.json", text).map(OffMiddle::from)
+    read("off_middle.json", include_str!("../../../assets/reference/off_middle.json"))
 }

@@ -20,17 +20,13 @@ pub struct Swing {
     pub name: String,
     /// Player and bat.
     pub chain: Chain,
-    /// Duration, s.
     pub duration_s: f64,
     /// Passive damping of each joint, N m s.
     pub damping_n_m_s_per_rad: Vec<f64>,
-    /// Joint angles at the start, rad.
     pub q0_rad: Vec<f64>,
-    /// Joint rates at the start, rad/s.
     pub v0_rad_s: Vec<f64>,
     /// Joint by joint, powers of t/duration from 0 up, N m.
     pub torque_n_m: Vec<Vec<f64>>,
-    /// Amplitudes.
     pub cases: Vec<Case>,
     /// Accelerations of one state.
     pub evaluation: Evaluation,
@@ -53,15 +49,10 @@ impl Swing {
 pub struct Case {
     /// Factor on all torques.
     pub scale: f64,
-    /// Times, s.
     pub times_s: Vec<f64>,
-    /// Joint angles, rad.
     pub q_rad: Vec<Vec<f64>>,
-    /// Joint rates, rad/s.
     pub v_rad_s: Vec<Vec<f64>>,
-    /// Toe, m.
     pub toe_m: Vec<Triple>,
-    /// Velocity of the toe, m/s.
     pub toe_velocity_m_s: Vec<Triple>,
     /// Kinetic and potential (zero at z = 0) energy.
     pub energy_j: Vec<f64>,
@@ -94,13 +85,9 @@ pub struct Mujoco {
 /// Accelerations of one state under given total torques.
 #[derive(Clone, Debug, Deserialize)]
 pub struct Evaluation {
-    /// Joint angles, rad.
     pub q_rad: Vec<f64>,
-    /// Joint rates, rad/s.
     pub v_rad_s: Vec<f64>,
-    /// Torques, N m.
     pub tau_n_m: Vec<f64>,
-    /// Accelerations, rad/s².
     pub acceleration_rad_s2: Vec<f64>,
     /// Force of the bottom hand on the bat, W; none in an open chain.
     pub bottom_force_n: Option<Triple>,
@@ -109,7 +96,6 @@ pub struct Evaluation {
 /// Drawn players, bats and torques.
 #[derive(Clone, Debug, Deserialize)]
 pub struct Drawn {
-    /// Duration, s.
     pub duration_s: f64,
     /// Passive damping of the base chain, N m s.
     pub base_damping_n_m_s_per_rad: Vec<f64>,
@@ -117,16 +103,13 @@ pub struct Drawn {
     pub base_chain: Chain,
     /// Joint by joint, powers of t/duration from 0 up, N m.
     pub torque_n_m: Vec<Vec<f64>>,
-    /// Draws.
     pub cases: Vec<DrawnCase>,
 }
 
 /// One draw: what is put into the base chain, and where its toe ends.
 #[derive(Clone, Debug, Deserialize)]
 pub struct DrawnCase {
-    /// Factor on lengths.
     pub length_factor: f64,
-    /// Factor on masses.
     pub mass_factor: f64,
     /// Bat's link in the top hand's, m.
     pub bat_offset: Triple,
@@ -142,9 +125,7 @@ pub struct DrawnCase {
     pub toe: Triple,
     /// Factor on the torque of each joint.
     pub torque_scale: Vec<f64>,
-    /// Joint angles at the start, rad.
     pub q0_rad: Vec<f64>,
-    /// Joint rates at the start, rad/s.
     pub v0_rad_s: Vec<f64>,
     /// Toe at the end, m.
     pub toe_m: Triple,

@@ -3,15 +3,14 @@
 use serde::Deserialize;
 use std::collections::BTreeMap;
 
-use super::ball::BallTable;
-use crate::frames::{DMat3, DVec3};
+use super::bat_and_ball::{BallTable, BatTable};
 use crate::impact::ball::Ball;
 use crate::impact::hit::Hit;
-use crate::impact::parts::{Part, Parts};
 use crate::impact::splice::Hinge;
 
 /// Hits off the middle with the outside's figures.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Deserialize, PartialEq)]
+#[serde(from = "Table")]
 pub struct OffMiddle {
     /// Program and version.
     pub made_by: String,
@@ -47,39 +46,16 @@ pub struct Found {
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(super) struct Table {
+struct Table {
     made_by: String,
     bat: BatTable,
-    ball: BallTable,
+    #[serde(with = "BallTable")]
+    ball: Ball,
     bat_m_s: f64,
     ball_m_s: f64,
     pickup_axis_m: f64,
     cases: Vec<CaseTable>,
     left_out: Vec<CaseTable>,
-}
-
-#[derive(Deserialize)]
-struct BatTable {
-    handle: PartTable,
-    blade: PartTable,
-    moments_kg_m2: MomentsTable,
-    shoulder_m: f64,
-    toe_m: f64,
-    half_width_m: f64,
-    face_m: f64,
-}
-
-#[derive(Deserialize)]
-struct PartTable {
-    mass_kg: f64,
-    com_m: [f64; 2],
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct MomentsTable {
-    handle: [f64; 3],
-    blade: [f64; 3],
 }
 
 #[derive(Deserialize)]
@@ -94,29 +70,9 @@ struct CaseTable {
 /// As good as rigid, N m/rad.
 const STIFF_N_M: f64 = 1e7;
 
-impl PartTable {
-    fn part(&self, moments: [f64; 3]) -> Part {
-        let [x, z] = self.com_m;
-        Part {
-            mass_kg: self.mass_kg,
-            com_B: DVec3::new(x, 0.0, z),
-            I_Com_B: DMat3::from_diagonal(DVec3::from_array(moments)),
-        }
-    }
-}
-
 impl From<Table> for OffMiddle {
     fn from(it: Table) -> Self {
-        let parts = Parts {
-            handle: it.bat.handle.part(it.bat.moments_kg_m2.handle),
-            blade: it.bat.blade.part(it.bat.moments_kg_m2.blade),
-            shoulder_m: it.bat.shoulder_m,
-            toe_m: it.bat.toe_m,
-            half_width_m: it.bat.half_width_m,
-            face_m: it.bat.face_m,
-            bow_m: 0.0,
-        };
-        let ball = Ball::from(it.ball);
+        let (parts, ball) = (it.bat.parts(), it.ball);
         let case = |case: CaseTable| {
             let hit = Hit {
                 parts,

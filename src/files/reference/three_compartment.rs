@@ -4,26 +4,30 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
+use crate::innings::compartments::Rates;
+
 /// The whole file.
 #[derive(Clone, Debug, Deserialize)]
 pub struct Fatigue {
     /// Script that made it.
     pub made_by: String,
     /// Rates by joint group.
-    pub groups: BTreeMap<String, RatesTable>,
+    pub groups: BTreeMap<String, GroupRates>,
     /// Histories.
     pub runs: Vec<Run>,
 }
 
 /// Rates of one group.
 #[derive(Clone, Copy, Debug, Deserialize)]
-pub struct RatesTable {
-    /// F, 1/s.
-    pub fatigue_per_s: f64,
-    /// R, 1/s.
-    pub recovery_per_s: f64,
-    /// r.
-    pub rest_multiplier: f64,
+#[serde(transparent)]
+pub struct GroupRates(#[serde(with = "RatesTable")] pub Rates);
+
+#[derive(Deserialize)]
+#[serde(remote = "Rates")]
+struct RatesTable {
+    fatigue_per_s: f64,
+    recovery_per_s: f64,
+    rest_multiplier: f64,
 }
 
 /// One group under one history of loads.

@@ -30,9 +30,7 @@ pub fn hold_saves() -> MutexGuard<'static, bool> {
 
 /// A file that could not be put in its place.
 pub struct NotPlaced {
-    /// The place.
     pub path: PathBuf,
-    /// Why.
     pub error: io::Error,
 }
 

@@ -3,100 +3,83 @@
 mod bats;
 mod calibration;
 mod innings;
-mod order;
 mod player;
 mod seen;
 mod strokes;
 
 use std::path::Path;
 
-use super::super::document::Places;
-use super::super::document::values::Values;
-use super::super::fault::Fault;
-use super::{BowlingV1, FitV1, ScenarioV1, Text};
-use crate::card::order::Order;
+use super::super::document::values::{
+    Values, choice, names, number, whole_number, within, yes_or_no,
+};
+use super::{BowlingV1, FitV1, OrderV1, ScenarioV1, Text, WishV1};
+use crate::bat::handle::HandleShape;
+use crate::card::CardFault;
+use crate::card::order::{self, MOST_GRIPS, Order, Wish};
 use crate::files::stroke::built_in_names;
 use crate::measurement::person::Sex;
 use crate::measurement::plan::{Bowling, FitLimits, Goal, Middle, Scenario};
 use crate::stroke::Stroke;
 use crate::units::Quantity::{Length, Mass, Speed, Time};
-use strokes::Chosen;
 
-/// What became of a scenario's texts.
+/// What a scenario's texts say.
 pub struct Converted {
-    /// There if what it needs could be read.
-    pub scenario: Option<Scenario>,
-    /// What is said of the order.
+    pub scenario: Scenario,
+    /// None where nothing is said of it.
     pub order: Option<Order>,
     /// The user's own strokes that it names.
     pub own_strokes: Vec<Stroke>,
-    /// All there are.
-    pub faults: Vec<Fault>,
 }
 
-/// Converts. Files that the scenario names are looked for in `folder`.
-pub fn to_core(v1: &ScenarioV1, places: &Places, folder: &Path) -> Converted {
+/// Converts what could be read. Files that the scenario names are looked for in `folder`.
+pub fn to_core(v1: &ScenarioV1, folder: &Path, values: &mut Values) -> Option<Converted> {
     let built_in = &built_in_names()[..];
-    let mut values = Values::new(places);
     if v1.bats.len() > MOST_BATS {
         let message = format!("there are {} bats", v1.bats.len());
         values.fault("bats", &message, &format!("leave at most {MOST_BATS}"));
-        return Converted {
-            scenario: None,
-            order: None,
-            own_strokes: Vec::new(),
-            faults: values.faults,
-        };
+        return None;
     }
     values.short("title", &v1.title);
     let readings: Vec<_> =
-        v1.bats.iter().enumerate().map(|(n, it)| bats::bat(&mut values, n, it)).collect();
+        v1.bats.iter().enumerate().map(|(n, it)| bats::bat(values, n, it)).collect();
     if v1.bats.is_empty() {
         values.fault("bats", "there is no bat", "add bats: [(label: \"A\", mass: \"2 lb 9 oz\")]");
     }
     let labels: Vec<String> =
         v1.bats.iter().enumerate().map(|(n, it)| bats::label(n, it)).collect();
-    bats::refuse_twins(&mut values, &labels);
-    let player = player::player(&mut values, &v1.player, &labels, &readings);
-    let calibration = calibration::calibration(&mut values, &v1.calibration);
-    let chosen = strokes::chosen(&mut values, &v1.strokes, folder, built_in);
-    let Chosen { names, own: own_strokes } = chosen.unwrap_or_else(|| Chosen {
-        // There is a fault already; what is wrong besides is judged by all there are.
-        names: built_in.iter().map(|it| (*it).to_owned()).collect(),
-        own: Vec::new(),
-    });
-    let swung: Vec<&str> = names.iter().map(String::as_str).collect();
-    let plan = innings::innings(&mut values, &v1.innings, &swung, built_in);
+    bats::refuse_twins(values, &labels);
+    let player = player::player(values, &v1.player, &labels, &readings);
+    let calibration = calibration::calibration(values, &v1.calibration);
+    let mut own_strokes = Vec::new();
+    let chosen = strokes::chosen(values, &v1.strokes, folder, built_in, &mut own_strokes);
+    // Without it there is a fault already; what is wrong besides is judged by all there are.
+    let strokes = chosen.unwrap_or_else(|| built_in.iter().map(|it| (*it).to_owned()).collect());
+    let swung: Vec<&str> = strokes.iter().map(String::as_str).collect();
+    let plan = innings::innings(values, &v1.innings, &swung, built_in);
     // Defaults that depend on age and sex need both; without them there is a fault already.
     let (age_y, sex) = player.as_ref().map_or((18.0, Sex::Male), |it| (it.age_y, it.sex));
-    let bowling = bowling(&mut values, &v1.bowling, Bowling::usual_at(age_y));
-    let fit = fit(&mut values, &v1.fit, FitLimits::usual_for(age_y, sex));
-    let uses = seen::uses(&mut values, &v1.uses, &labels);
-    let seen = seen::seen(&mut values, &v1.seen, &labels, &swung, uses);
-    let order = order::order(&mut values, &v1.order);
-    let invented = values.choice(
-        "invented",
-        &v1.invented,
-        &[(&["yes", "true"], true), (&["no", "false"], false)],
-    );
-    let scenario =
-        player.zip(readings.into_iter().collect::<Option<Vec<_>>>()).map(|(player, bats)| {
-            Scenario {
-                title: written(&v1.title).unwrap_or_else(|| "A fitting".to_owned()),
-                invented: invented.unwrap_or(false),
-                note: written(&v1.note),
-                player,
-                calibration,
-                bats,
-                strokes: names,
-                innings: plan,
-                bowling,
-                uses,
-                seen,
-                fit,
-            }
-        });
-    Converted { scenario, order, own_strokes, faults: values.faults }
+    let bowling = bowling(values, &v1.bowling, Bowling::usual_at(age_y));
+    let fit = fit(values, &v1.fit, FitLimits::usual_for(age_y, sex));
+    let uses = seen::uses(values, &v1.uses, &labels);
+    let seen = seen::seen(values, &v1.seen, &labels, &swung, uses);
+    let order = order(values, &v1.order);
+    let invented = values.read("invented", &v1.invented, yes_or_no);
+    let bats = readings.into_iter().collect::<Option<Vec<_>>>();
+    let scenario = Scenario {
+        title: written(&v1.title).unwrap_or_else(|| "A fitting".to_owned()),
+        invented: invented.unwrap_or(false),
+        note: written(&v1.note),
+        player: player?,
+        calibration,
+        bats: bats?,
+        strokes,
+        innings: plan,
+        bowling,
+        uses,
+        seen,
+        fit,
+    };
+    Some(Converted { scenario, order, own_strokes })
 }
 
 fn written(text: &Option<Text>) -> Option<String> {
@@ -116,9 +99,11 @@ const BALL_KG: [f64; 2] = [0.05, 0.25];
 const MOST_BATS: usize = 100;
 
 fn bowling(values: &mut Values, v1: &BowlingV1, usual: Bowling) -> Bowling {
-    let speed = values.within("bowling.speed", &v1.speed, Speed, SPEED_M_S, "m/s");
-    let pitch = values.within("bowling.pitch_length", &v1.pitch_length, Length, PITCH_M, "m");
-    let reaction = values.within("bowling.reaction_time", &v1.reaction_time, Time, REACTION_S, "s");
+    let speed = values.read("bowling.speed", &v1.speed, within(Speed, SPEED_M_S, "m/s"));
+    let pitch = within(Length, PITCH_M, "m");
+    let pitch = values.read("bowling.pitch_length", &v1.pitch_length, pitch);
+    let reaction = within(Time, REACTION_S, "s");
+    let reaction = values.read("bowling.reaction_time", &v1.reaction_time, reaction);
     let nine_in_ten_m_s = nine_in_ten(values, v1);
     let middle_m_s = nine_in_ten_m_s.map(|[slow, quick]| 0.5 * (slow + quick));
     Bowling {
@@ -170,25 +155,67 @@ fn fit(values: &mut Values, v1: &FitV1, usual: FitLimits) -> FitLimits {
     }
     let goals: [(&[&str], Goal); 2] =
         [(&["ball speed"], Goal::BallSpeed), (&["bat speed"], Goal::BatSpeed)];
-    let factor = |it: f64| (1.0..=3.0).contains(&it);
+    let factor = number(|it| (1.0..=3.0).contains(&it), "a number from 1 to 3");
     FitLimits {
-        sizes: values.names("fit.sizes", &v1.sizes).unwrap_or(usual.sizes),
+        sizes: values.read("fit.sizes", &v1.sizes, names).unwrap_or(usual.sizes),
         lightest_kg,
         heaviest_kg,
-        goal: values.choice("fit.goal", &v1.goal, &goals).unwrap_or(usual.goal),
-        middle: values.choice("fit.middle", &v1.middle, &MIDDLES),
+        goal: values.read("fit.goal", &v1.goal, choice(&goals)).unwrap_or(usual.goal),
+        middle: values.read("fit.middle", &v1.middle, choice(&MIDDLES)),
         beyond_usual: values
-            .choice(
-                "fit.beyond_usual",
-                &v1.beyond_usual,
-                &[(&["yes", "true"], true), (&["no", "false"], false)],
-            )
+            .read("fit.beyond_usual", &v1.beyond_usual, yes_or_no)
             .unwrap_or(usual.beyond_usual),
         asked_time_factor: values
-            .number("fit.asked_time_factor", &v1.asked_time_factor, factor, "a number from 1 to 3")
+            .read("fit.asked_time_factor", &v1.asked_time_factor, factor)
             .unwrap_or(usual.asked_time_factor),
         ball_mass_kg: values
-            .within("fit.ball_mass", &v1.ball_mass, Mass, BALL_KG, "kg")
+            .read("fit.ball_mass", &v1.ball_mass, within(Mass, BALL_KG, "kg"))
             .unwrap_or(usual.ball_mass_kg),
+    }
+}
+
+/// The order; none where nothing is said of it.
+fn order(values: &mut Values, v1: &OrderV1) -> Option<Order> {
+    let number =
+        line(values, "order.number", &v1.number, order::number, "like \"17\", and no name");
+    Order { number, wish: wish(values, &v1.wish) }.said()
+}
+
+fn wish(values: &mut Values, v1: &WishV1) -> Wish {
+    let shapes: [(&[&str], HandleShape); 3] = [
+        (&["oval"], HandleShape::Oval),
+        (&["round"], HandleShape::Round),
+        (&["semi-oval", "semi oval", "semioval"], HandleShape::SemiOval),
+    ];
+    let grips = whole_number([0, MOST_GRIPS], "a whole number from 0 to 4");
+    let grips = values.read("order.wish.grips", &v1.grips, grips);
+    Wish {
+        middle: values.read("order.wish.middle", &v1.middle, choice(&MIDDLES)),
+        handle_shape: values.read("order.wish.handle", &v1.handle, choice(&shapes)),
+        grips,
+        note: line(
+            values,
+            "order.wish.note",
+            &v1.note,
+            order::note,
+            "and leave the rest for the bench",
+        ),
+    }
+}
+
+/// One line of text, or a fault with its mend.
+fn line(
+    values: &mut Values,
+    path: &str,
+    text: &Option<Text>,
+    of: impl Fn(&str) -> Result<Option<String>, CardFault>,
+    like: &str,
+) -> Option<String> {
+    match of(&text.as_ref()?.0) {
+        Ok(line) => line,
+        Err(fault) => {
+            values.fault(path, &fault.to_string(), &format!("write fewer letters, {like}"));
+            None
+        }
     }
 }

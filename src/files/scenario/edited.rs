@@ -120,13 +120,14 @@ impl TextFile<ScenarioV1> {
         let label = self.free_label(name);
         bat.label = Some(Text(label.clone()));
         fields.bats.push(bat);
-        let text = match like {
+        let written = match like {
             Some(like) => edit::written(self.text(), &format!("bats.{like}"))
                 .and_then(|it| edit::put(&format!("(bats: [{it}])"), "bats.0.label", &label))
-                .and_then(|it| edit::written(&it, "bats.0").map(str::to_owned))
-                .and_then(|it| edit::add_bat(self.text(), &it)),
-            None => edit::add_bat(self.text(), &format!("(label: {label:?})")),
+                .and_then(|it| edit::written(&it, "bats.0").map(str::to_owned)),
+            None => Some(format!("(label: {label:?})")),
         };
+        let place = format!("bats.{}", self.bat_count());
+        let text = written.and_then(|it| edit::put_raw(self.text(), &place, &it));
         self.become_text(text, fields)
     }
 

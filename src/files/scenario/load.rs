@@ -1,15 +1,55 @@
 //! A scenario from its text to the core, with `--set` over it and all faults together.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
-use super::super::document::{self, Fields, Places};
+use super::super::document::values::Values;
+use super::super::document::{self, Fields, Places, text_of_file};
 use super::super::fault::{Fault, Faults, Source};
 use super::convert::Converted;
-use super::text::Given;
-use super::{ScenarioV1, convert, text};
+use super::{SCENARIO, ScenarioV1, convert};
 use crate::card::order::Order;
 use crate::measurement::plan::Scenario;
 use crate::stroke::Stroke;
+
+/// Where a scenario comes from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Given {
+    /// The invented junior that is built in.
+    Demo,
+    /// A file.
+    File(PathBuf),
+}
+
+/// The scenario that is built in.
+pub const DEMO: &str = include_str!("../../../scenarios/junior.ron");
+
+/// A player to be measured, with a note at every field.
+pub const STARTER: &str = include_str!("../../../scenarios/starter.ron");
+
+/// A player and two bats of whom nothing is known yet: what the window's way of the coach fills in.
+pub const BLANK: &str = r#"// A scenario for Backlift: who bats, with what, against whom.
+// Quantities carry their unit as people write them; what is left out is estimated, and the result says so.
+(
+    version: "backlift/scenario/1",
+    title: "My player and the kit bag",
+    player: (
+    ),
+    bats: [
+        (
+        ),
+        (
+        ),
+    ],
+)
+"#;
+
+/// Reads the text of a scenario.
+pub fn text_of(given: &Given) -> Result<Source, Fault> {
+    match given {
+        Given::Demo => Ok(Source::new("scenarios/junior.ron (built in)", DEMO)),
+        Given::File(path) => text_of_file(path, &SCENARIO),
+    }
+}
 
 /// A scenario ready to work with.
 #[derive(Clone, Debug)]
@@ -33,7 +73,7 @@ pub fn load(given: &Given, sets: &[String]) -> Result<Loaded, Faults> {
         Given::Demo => None,
         Given::File(path) => path.parent(),
     };
-    load_text(text::text_of(given)?, folder.unwrap_or(Path::new("")), sets)
+    load_text(text_of(given)?, folder.unwrap_or(Path::new("")), sets)
 }
 
 /// The same from a text at hand, as if it stood in that folder.
@@ -43,11 +83,11 @@ pub fn load_text(source: Source, folder: &Path, sets: &[String]) -> Result<Loade
     for argument in sets {
         faults.extend(document::set(&mut fields, &mut places, argument).err());
     }
-    let Converted { scenario, order, own_strokes, faults: found } =
-        convert::to_core(&fields, &places, folder);
-    faults.extend(found);
-    match scenario {
-        Some(scenario) if faults.is_empty() => {
+    let mut values = Values::new(&places);
+    let converted = convert::to_core(&fields, folder, &mut values);
+    faults.append(&mut values.faults);
+    match converted {
+        Some(Converted { scenario, order, own_strokes }) if faults.is_empty() => {
             Ok(Loaded { scenario, fields, places, order, own_strokes })
         }
         _ => {

@@ -1,9 +1,11 @@
 //! From the texts of a described bat to the core's types.
 
-use super::super::document::values::Values;
+use super::super::document::values::{
+    MISSING, ReadText, Values, above_zero, choice, name, share, whole_number,
+};
 use super::super::document::{Places, Text};
 use super::super::fault::Fault;
-use super::{BladeV1, CleftV1, ExtrasV1, HandleV1, ShapeV1};
+use super::{BladeV1, CleftV1, ExtrasV1, HandleV1, ShapeV1, StationV1};
 use crate::bat::blade::HOLLOW;
 use crate::bat::described::{Cleft, Described, DescribedBlade, DescribedExtras, DescribedHandle};
 use crate::bat::handle::HandleShape;
@@ -12,7 +14,7 @@ use crate::bat::measured::MeasuredStation;
 use crate::bat::sizes::{Size, find};
 use crate::uncertain::Uncertain;
 use crate::units::Quantity::{self, Density, Length, Mass};
-use crate::units::{parse, share};
+use crate::units::{self, parse};
 
 pub(super) fn to_core(
     v1: &ShapeV1,
@@ -29,7 +31,7 @@ pub(super) fn to_core(
             .quantity("willow.density", &v1.willow.density, Density)
             .map(|it| Uncertain::measured(it, DENSITY_RELATIVE_SD * it)),
         cleft: cleft(&mut values, &v1.willow.cleft),
-        law_type: values.choice("law_type", &v1.law_type, &TYPES),
+        law_type: values.read("law_type", &v1.law_type, choice(&TYPES)),
     };
     (size, described, values.faults)
 }
@@ -45,7 +47,6 @@ const DENSITY_RELATIVE_SD: f64 = 0.02;
 const MOST_STATIONS: usize = 100;
 
 fn size(values: &mut Values, text: &Option<Text>, sizes: &[Size]) -> Option<Size> {
-    let name = values.name("size", text);
     let name = values.needed("size", text, name, "\"short handle\"")?;
     match find(sizes, &name) {
         Ok(size) => Some(size.clone()),
@@ -56,130 +57,105 @@ fn size(values: &mut Values, text: &Option<Text>, sizes: &[Size]) -> Option<Size
     }
 }
 
-fn hollow(values: &mut Values, path: &str, text: &Option<Text>) -> Option<f64> {
-    let written = values.short(path, text)?.to_owned();
-    let value = share(&written).filter(|it| (HOLLOW[0]..=HOLLOW[1]).contains(it));
-    if value.is_none() {
-        values.fault(
-            path,
-            &format!("{written:?} is no hollowing"),
-            "write it like \"40 %\": 0 straight from edge to spine, 100 % level at the edge, below 0 full",
-        );
-    }
-    value
+fn hollow(text: &str) -> ReadText<f64> {
+    const HELP: &str = "write it like \"40 %\": 0 straight from edge to spine, 100 % level at the edge, below 0 full";
+    let value = units::share(text).filter(|it| (HOLLOW[0]..=HOLLOW[1]).contains(it));
+    value.ok_or_else(|| (format!("{text:?} is no hollowing"), HELP.to_owned()))
 }
 
 /// A length or a weight that may be nought: "none", "0", or nought in any unit.
-fn or_none(values: &mut Values, path: &str, text: &Option<Text>, what: Quantity) -> Option<f64> {
-    let written = text.as_ref().map_or("", |it| it.0.trim());
-    let is_none = ["none", "no", "0"].iter().any(|it| written.eq_ignore_ascii_case(it));
-    if is_none || parse(what, written) == Ok(0.0) {
-        return Some(0.0);
+fn or_none(what: Quantity) -> impl Fn(&str) -> ReadText<f64> {
+    move |text| {
+        let written = text.trim();
+        let is_none = ["none", "no", "0"].iter().any(|it| written.eq_ignore_ascii_case(it));
+        if is_none || parse(what, written) == Ok(0.0) {
+            return Ok(0.0);
+        }
+        above_zero(what)(text)
     }
-    values.quantity(path, text, what)
 }
 
 fn blade(values: &mut Values, v1: &BladeV1) -> DescribedBlade {
     let mut length =
         |name: &str, text: &Option<Text>| values.quantity(&format!("blade.{name}"), text, Length);
-    let mut out = DescribedBlade {
+    DescribedBlade {
         length_m: length("length", &v1.length),
         width_m: length("width", &v1.width),
         edge_m: length("edge", &v1.edge),
         depth_m: length("depth", &v1.depth),
         swell_from_toe_m: length("swell", &v1.swell),
-        camber_m: None,
-        hollow: None,
         shoulder_width_m: length("shoulder_width", &v1.shoulder_width),
         shoulder_length_m: length("shoulder_length", &v1.shoulder_length),
         toe_depth_m: length("toe_depth", &v1.toe_depth),
-        stations: Vec::new(),
-        bow_m: None,
-    };
-    out.bow_m = or_none(values, "blade.bow", &v1.bow, Length);
-    out.camber_m = or_none(values, "blade.camber", &v1.camber, Length);
-    out.hollow = hollow(values, "blade.hollow", &v1.hollow);
-    if v1.stations.len() > MOST_STATIONS {
-        let message = format!("there are {} stations", v1.stations.len());
+        bow_m: values.read("blade.bow", &v1.bow, or_none(Length)),
+        camber_m: values.read("blade.camber", &v1.camber, or_none(Length)),
+        hollow: values.read("blade.hollow", &v1.hollow, hollow),
+        stations: stations(values, &v1.stations),
+    }
+}
+
+fn stations(values: &mut Values, all: &[StationV1]) -> Vec<MeasuredStation> {
+    let mut out = Vec::new();
+    if all.len() > MOST_STATIONS {
+        let message = format!("there are {} stations", all.len());
         values.fault("blade.stations", &message, &format!("leave at most {MOST_STATIONS}"));
         return out;
     }
-    for (n, it) in v1.stations.iter().enumerate() {
+    for (n, it) in all.iter().enumerate() {
         let at = |name: &str| format!("blade.stations.{n}.{name}");
-        let from_toe_m = or_none(values, &at("from_toe"), &it.from_toe, Length);
-        let from_toe_m = values.needed(&at("from_toe"), &it.from_toe, from_toe_m, "\"10 in\"");
-        let mut needed = |name: &str, text: &Option<Text>, example: &str| {
-            let value = values.quantity(&at(name), text, Length);
-            values.needed(&at(name), text, value, example)
-        };
-        let edge_m = needed("edge", &it.edge, "\"35 mm\"");
-        let depth_m = needed("depth", &it.depth, "\"60 mm\"");
+        let from_toe = or_none(Length);
+        let from_toe_m = values.needed(&at("from_toe"), &it.from_toe, from_toe, "\"10 in\"");
+        let edge_m = values.needed(&at("edge"), &it.edge, above_zero(Length), "\"35 mm\"");
+        let depth_m = values.needed(&at("depth"), &it.depth, above_zero(Length), "\"60 mm\"");
         let width_m = values.quantity(&at("width"), &it.width, Length);
-        let hollow = hollow(values, &at("hollow"), &it.hollow);
-        let camber_m = or_none(values, &at("camber"), &it.camber, Length);
+        let hollow = values.read(&at("hollow"), &it.hollow, hollow);
+        let camber_m = values.read(&at("camber"), &it.camber, or_none(Length));
         if let (Some(from_toe_m), Some(edge_m), Some(depth_m)) = (from_toe_m, edge_m, depth_m) {
-            let it = MeasuredStation { from_toe_m, edge_m, depth_m, width_m, hollow, camber_m };
-            out.stations.push(it);
+            out.push(MeasuredStation { from_toe_m, edge_m, depth_m, width_m, hollow, camber_m });
         }
     }
     out
 }
 
 fn handle(values: &mut Values, v1: &HandleV1) -> DescribedHandle {
-    let at = |name: &str| format!("handle.{name}");
-    let mut length = |name: &str, text: &Option<Text>| values.quantity(&at(name), text, Length);
-    let (length_m, diameter_m) = (length("length", &v1.length), length("diameter", &v1.diameter));
-    let shoulder_diameter_m = length("shoulder_diameter", &v1.shoulder_diameter);
-    let splice_m = length("splice", &v1.splice);
-    let (grip_m, grip_length_m) =
-        (length("grip", &v1.grip), length("grip_length", &v1.grip_length));
-    let twine_m = or_none(values, "handle.twine", &v1.twine, Length);
-    let mut density = |name: &str, text: &Option<Text>| values.quantity(&at(name), text, Density);
-    let (cane_kg_m3, rubber_kg_m3) = (density("cane", &v1.cane), density("rubber", &v1.rubber));
-    let grip_kg_m3 = density("grip_rubber", &v1.grip_rubber);
     let sections: [(&[&str], HandleShape); 3] = [
         (&["round"], HandleShape::Round),
         (&["oval"], HandleShape::Oval),
         (&["semi-oval", "semi oval", "semioval"], HandleShape::SemiOval),
     ];
-    let whole = |it: f64| (0.0..=4.0).contains(&it) && it.fract() == 0.0;
+    let grips = whole_number([0, 4], "a whole number from 0 to 4");
+    let mut length =
+        |name: &str, text: &Option<Text>| values.quantity(&format!("handle.{name}"), text, Length);
     DescribedHandle {
-        length_m,
-        diameter_m,
-        shoulder_diameter_m,
-        section: values.choice(&at("section"), &v1.section, &sections),
-        cane_kg_m3,
-        rubber_kg_m3,
-        rubber_share: values.share(&at("rubber_share"), &v1.rubber_share),
+        length_m: length("length", &v1.length),
+        diameter_m: length("diameter", &v1.diameter),
+        shoulder_diameter_m: length("shoulder_diameter", &v1.shoulder_diameter),
+        splice_m: length("splice", &v1.splice),
+        grip_m: length("grip", &v1.grip),
+        grip_length_m: length("grip_length", &v1.grip_length),
+        twine_m: values.read("handle.twine", &v1.twine, or_none(Length)),
+        cane_kg_m3: values.quantity("handle.cane", &v1.cane, Density),
+        rubber_kg_m3: values.quantity("handle.rubber", &v1.rubber, Density),
+        grip_kg_m3: values.quantity("handle.grip_rubber", &v1.grip_rubber, Density),
+        section: values.read("handle.section", &v1.section, choice(&sections)),
+        rubber_share: values.read("handle.rubber_share", &v1.rubber_share, share),
         pieces: pieces(values, v1),
-        splice_m,
-        twine_m,
-        grips: values
-            .number(&at("grips"), &v1.grips, whole, "a whole number from 0 to 4")
-            .map(|it| it as u32),
-        grip_m,
-        grip_length_m,
-        grip_kg_m3,
+        grips: values.read("handle.grips", &v1.grips, grips),
     }
 }
 
 /// Pieces of cane and the thickness of the strips between them: both, and then no share beside them.
 fn pieces(values: &mut Values, v1: &HandleV1) -> Option<(u32, f64)> {
-    let whole = |it: f64| (1.0..=20.0).contains(&it) && it.fract() == 0.0;
-    let like = "a whole number from 1 to 20";
-    let pieces = values.number("handle.pieces", &v1.pieces, whole, like).map(|it| it as u32);
+    let pieces = whole_number([1, 20], "a whole number from 1 to 20");
+    let pieces = values.read("handle.pieces", &v1.pieces, pieces);
     let strip_m = values.quantity("handle.strip", &v1.strip, Length);
     let (many, strips) = (pieces.is_some_and(|it| it > 1), v1.strip.is_some());
     if many && !strips {
-        values.needed(
-            "handle.strip",
-            &v1.strip,
-            strip_m,
-            "\"1.5 mm\", thickness of a rubber strip",
-        );
+        let help = "add strip: \"1.5 mm\", thickness of a rubber strip";
+        values.fault("handle.strip", MISSING, help);
     }
     if strips && v1.pieces.is_none() {
-        values.needed("handle.pieces", &v1.pieces, pieces, "3, the pieces of cane");
+        values.fault("handle.pieces", MISSING, "add pieces: 3, the pieces of cane");
     }
     if v1.pieces.is_some() && v1.rubber_share.is_some() {
         let message = "the share of rubber follows from pieces and strip";
@@ -190,10 +166,10 @@ fn pieces(values: &mut Values, v1: &HandleV1) -> Option<(u32, f64)> {
 
 fn extras(values: &mut Values, v1: &ExtrasV1) -> DescribedExtras {
     DescribedExtras {
-        labels_kg: or_none(values, "extras.labels", &v1.labels, Mass),
-        face_sheet_kg: or_none(values, "extras.face_sheet", &v1.face_sheet, Mass),
-        toe_guard_m: or_none(values, "extras.toe_guard", &v1.toe_guard, Length),
-        oil_kg: or_none(values, "extras.oil", &v1.oil, Mass),
+        labels_kg: values.read("extras.labels", &v1.labels, or_none(Mass)),
+        face_sheet_kg: values.read("extras.face_sheet", &v1.face_sheet, or_none(Mass)),
+        toe_guard_m: values.read("extras.toe_guard", &v1.toe_guard, or_none(Length)),
+        oil_kg: values.read("extras.oil", &v1.oil, or_none(Mass)),
     }
 }
 
@@ -202,15 +178,12 @@ fn cleft(values: &mut Values, v1: &CleftV1) -> Option<Cleft> {
         return None;
     }
     let at = |name: &str| format!("willow.cleft.{name}");
-    let moisture = values.share(&at("moisture"), &v1.moisture);
-    let mut needed = |name: &str, text: &Option<Text>, quantity, example: &str| {
-        let value = values.quantity(&at(name), text, quantity);
-        values.needed(&at(name), text, value, example)
-    };
-    let mass_kg = needed("mass", &v1.mass, Mass, "\"2.1 kg\"");
-    let length_m = needed("length", &v1.length, Length, "\"710 mm\"");
-    let width_m = needed("width", &v1.width, Length, "\"115 mm\"");
-    let depth_m = needed("depth", &v1.depth, Length, "\"70 mm\"");
+    let moisture = values.read(&at("moisture"), &v1.moisture, share);
+    let mass_kg = values.needed(&at("mass"), &v1.mass, above_zero(Mass), "\"2.1 kg\"");
+    let length = above_zero(Length);
+    let length_m = values.needed(&at("length"), &v1.length, &length, "\"710 mm\"");
+    let width_m = values.needed(&at("width"), &v1.width, &length, "\"115 mm\"");
+    let depth_m = values.needed(&at("depth"), &v1.depth, &length, "\"70 mm\"");
     Some(Cleft {
         mass_kg: mass_kg?,
         length_m: length_m?,

@@ -120,12 +120,9 @@ fn log(
     let length_m = log.card.as_ref().map_or(length_m, |it| it.length_m);
     for (n, it) in fields.log.iter().enumerate() {
         let before = log.last().map_or(Stage::Shaped, |it| it.stage);
-        match entry(it, Some(length_m), Some(before)) {
-            Ok(entry) => log.entries.push(entry),
-            Err(all) => faults.extend(all.into_iter().map(|(field, message, help)| {
-                places.fault(&format!("log.{n}.{field}"), &message, &help)
-            })),
-        }
+        log.entries.extend(entry(it, Some(length_m), Some(before), &mut |field, message, help| {
+            faults.push(places.fault(&format!("log.{n}.{field}"), message, help));
+        }));
     }
     // What could not be read is missing: the order is judged when all is there.
     if faults.is_empty() {

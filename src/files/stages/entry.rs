@@ -1,10 +1,11 @@
 //! An entry of a log from its texts into figures, and back; the same for RON, for a table and for a bat's own file.
 
+use super::super::air::air;
+use super::super::document::values::{MISSING, ReadText, above_zero, one_value, within};
 use super::super::document::{Text, part};
-use super::finish::{finish, on_text};
 use super::value::{
-    LONGEST_BYTES, ReadText, above_zero, air_of, air_text, balance, length_text, mass_text, meter,
-    moment, note, percent_text, planed, side, side_text, stage, time_text, whole, within,
+    air_text, balance, finish, length_text, mass_text, meter, moment, note, on_text, percent_text,
+    planed, side, side_text, stage, time_text, whole,
 };
 use crate::measurement::bench::PendulumReading;
 use crate::units::Quantity;
@@ -48,29 +49,33 @@ part! {
     }
 }
 
-/// A field that could not be read: which, why, and the mend.
-pub type Unread = (&'static str, String, String);
+/// Where a fault goes: its field, why, and the mend.
+pub type Keep<'k> = dyn FnMut(&str, &str, &str) + 'k;
 
-/// Reads an entry of a bat so long, m; all that is wrong with it. A stage that is left out is that of the entry
+/// Reads an entry of a bat so long, m; none if anything is wrong with it. A stage that is left out is that of the entry
 /// before.
 pub fn entry(
     texts: &EntryV1,
     length_m: Option<f64>,
     before: Option<Stage>,
-) -> Result<Entry, Vec<Unread>> {
+    keep: &mut Keep,
+) -> Option<Entry> {
     fn of(it: &Option<Text>) -> Option<&str> {
         it.as_ref().map(|it| it.0.trim())
     }
-    let mut unread = Vec::new();
-    let mut keep = |it: Unread| unread.push(it);
+    let mut is_sound = true;
+    let mut keep = |field: &str, message: &str, help: &str| {
+        is_sound = false;
+        keep(field, message, help);
+    };
     let written = match before {
-        None => needed("stage", of(&texts.stage), "\"cleft\"", stage, &mut keep),
+        None => needed("stage", of(&texts.stage), stage, "\"cleft\"", &mut keep),
         Some(_) => read("stage", of(&texts.stage), stage, &mut keep),
     };
     let planed = read("planed", of(&texts.planed), planed, &mut keep);
-    let at = needed("at", of(&texts.at), "\"2026-11-26 14:00\"", moment, &mut keep);
+    let at = needed("at", of(&texts.at), moment, "\"2026-11-26 14:00\"", &mut keep);
     let mass = above_zero(Quantity::Mass);
-    let mass_kg = needed("mass", of(&texts.mass), "\"1160 g\"", mass, &mut keep);
+    let mass_kg = needed("mass", of(&texts.mass), mass, "\"1160 g\"", &mut keep);
     let balance_m = read("balance", of(&texts.balance), balance(length_m), &mut keep);
     let seconds = above_zero(Quantity::Time);
     let ten_swings_s = read("ten_swings", of(&texts.ten_swings), &seconds, &mut keep);
@@ -84,12 +89,12 @@ pub fn entry(
         }
         (Some(_), ..) => {
             let help = "leave out ten_swings, or swings and time";
-            keep(("ten_swings", "the time of the swings stands twice".into(), help.into()));
+            keep("ten_swings", "the time of the swings stands twice", help);
             None
         }
         (None, None, Some(_)) => {
             let help = "add swings, like \"30\": how many were timed";
-            keep(("time", "of how many swings?".into(), help.into()));
+            keep("time", "of how many swings?", help);
             None
         }
     };
@@ -107,10 +112,10 @@ pub fn entry(
         left_m: read("side", of(&texts.side), side, &mut keep),
         meter: read("meter", of(&texts.meter), meter, &mut keep),
         grains: read("grains", of(&texts.grains), whole([1, 60]), &mut keep),
-        air: read("air", of(&texts.air), air_of, &mut keep),
+        air: read("air", of(&texts.air), air, &mut keep),
         note: read("note", of(&texts.note), note, &mut keep),
     };
-    if unread.is_empty() { Ok(entry) } else { Err(unread) }
+    is_sound.then_some(entry)
 }
 
 /// An entry as its texts, behind one of that stage.
@@ -152,51 +157,44 @@ const BALANCE_M: [f64; 2] = [0.05, 1.2];
 /// See [`MASS_KG`].
 const SWINGS_S: [f64; 2] = [5.0, 40.0];
 
-/// Reads what a bat shall come to: mass, balance, ten swings.
+/// Reads what a bat shall come to: mass, balance, ten swings; nothing of it if anything is wrong.
 pub fn target(
     [mass, balance, ten_swings]: [Option<&str>; 3],
-    names: [&'static str; 3],
-) -> Result<Target, Vec<Unread>> {
-    let mut unread = Vec::new();
-    let mut keep = |it: Unread| unread.push(it);
+    names: [&str; 3],
+    keep: &mut Keep,
+) -> Target {
+    let mut is_sound = true;
+    let mut keep = |field: &str, message: &str, help: &str| {
+        is_sound = false;
+        keep(field, message, help);
+    };
     let target = Target {
         mass_kg: read(names[0], mass, within(Quantity::Mass, MASS_KG, "kg"), &mut keep),
         balance_m: read(names[1], balance, within(Quantity::Length, BALANCE_M, "m"), &mut keep),
         ten_swings_s: read(names[2], ten_swings, within(Quantity::Time, SWINGS_S, "s"), &mut keep),
     };
-    if unread.is_empty() { Ok(target) } else { Err(unread) }
+    if is_sound { target } else { Target::default() }
 }
 
 fn read<T>(
-    field: &'static str,
+    field: &str,
     text: Option<&str>,
     of: impl Fn(&str) -> ReadText<T>,
-    keep: &mut impl FnMut(Unread),
+    keep: &mut Keep,
 ) -> Option<T> {
-    let text = text?;
-    if text.len() > LONGEST_BYTES {
-        let message = format!("it is {} characters long", text.chars().count());
-        keep((field, message, "write one value".to_owned()));
-        return None;
-    }
-    match of(text) {
-        Ok(value) => Some(value),
-        Err((message, help)) => {
-            keep((field, message, help));
-            None
-        }
-    }
+    let read = one_value(text?).and_then(of);
+    read.map_err(|(message, help)| keep(field, &message, &help)).ok()
 }
 
 fn needed<T>(
-    field: &'static str,
+    field: &str,
     text: Option<&str>,
-    example: &str,
     of: impl Fn(&str) -> ReadText<T>,
-    keep: &mut impl FnMut(Unread),
+    example: &str,
+    keep: &mut Keep,
 ) -> Option<T> {
     if text.is_none() {
-        keep((field, "it is missing".to_owned(), format!("add {field}, like {example}")));
+        keep(field, MISSING, &format!("add {field}, like {example}"));
     }
     read(field, text, of, keep)
 }

@@ -2,12 +2,11 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::super::document::word_at;
+use super::super::document::{Places, Text, laid_out, options, part, version_fault, word_at};
 use super::super::fault::{Fault, Faults, Source};
-use super::super::scenario::{Places, Text};
-use super::entry::{EntryV1, Unread, all_texts, entry, target};
+use super::entry::{EntryV1, all_texts, entry, target};
 use super::value::{length_text, mass_text, time_text};
-use super::{SCHEMA, Written, judged};
+use super::{SCHEMA, judged};
 use crate::bat::sizes::{Size, named};
 use crate::workshop::stages::{BatLog, BenchLog, Entry, Target};
 
@@ -30,19 +29,13 @@ struct BatV1 {
     entries: Vec<EntryV1>,
 }
 
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default, deny_unknown_fields, rename = "Target")]
-struct TargetV1 {
-    #[serde(skip_serializing_if = "Option::is_none")]
-    mass: Option<Text>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    balance: Option<Text>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    ten_swings: Option<Text>,
-}
-
-fn options() -> ron::Options {
-    ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME)
+part! {
+    /// What a bat is to come to.
+    TargetV1 = "Target" {
+        mass,
+        balance,
+        ten_swings,
+    }
 }
 
 /// Reads a log.
@@ -55,13 +48,7 @@ pub(super) fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
         return Err(fault.at(places.source(), 0..0).help("write one log a season").into());
     }
     let mut faults = Vec::new();
-    if file.schema.as_ref().map(|it| it.0.as_str()) != Some(SCHEMA) {
-        let message = match &file.schema {
-            Some(other) => format!("this program does not know {:?}", other.0),
-            None => "it is missing".to_owned(),
-        };
-        faults.push(places.fault("schema", &message, &format!("write schema: \"{SCHEMA}\"")));
-    }
+    faults.extend(version_fault("schema", file.schema.as_ref(), SCHEMA, &places));
     if file.bats.is_empty() {
         let help = "add bats: [(bat: \"A\", size: \"6\", entries: [(stage: \"cleft\", …)])]";
         faults.push(places.fault("bats", "there is no bat", help));
@@ -75,7 +62,13 @@ pub(super) fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
     let log = BenchLog { invented: file.invented, bats };
     // Entries that could not be read are missing from the log: its order is judged when all are there.
     if faults.is_empty() {
-        faults = judged(&log, sizes, &InRon(&places));
+        faults = judged(&log, sizes, |bat, entry, field, message, help| {
+            let path = match entry {
+                Some(entry) => format!("bats.{bat}.entries.{entry}.{field}"),
+                None => format!("bats.{bat}.{field}"),
+            };
+            places.fault(&path, message, help)
+        });
     }
     if faults.is_empty() { Ok(log) } else { Err(Faults(faults)) }
 }
@@ -93,41 +86,24 @@ fn bat(file: &BatV1, n: usize, sizes: &[Size], places: &Places, faults: &mut Vec
         it.unwrap_or_default().to_owned()
     };
     let (label, size) = (name("bat", &file.bat, "\"A\""), name("size", &file.size, "\"6\""));
-    let mut unread = |under: String, all: Vec<Unread>| {
-        for (field, message, help) in all {
-            faults.push(places.fault(&format!("{under}.{field}"), &message, &help));
-        }
-    };
     let wanted = file.target.clone().unwrap_or_default();
     let texts = [text(&wanted.mass), text(&wanted.balance), text(&wanted.ten_swings)];
-    let target = target(texts, ["mass", "balance", "ten_swings"]).unwrap_or_else(|all| {
-        unread(format!("bats.{n}.target"), all);
-        Target::default()
+    let target = target(texts, ["mass", "balance", "ten_swings"], &mut |field, message, help| {
+        faults.push(places.fault(&format!("bats.{n}.target.{field}"), message, help));
     });
     let length_m = named(sizes, &size).map(Size::length_m);
     let mut entries = Vec::new();
     for (k, it) in file.entries.iter().enumerate() {
-        match entry(it, length_m, entries.last().map(|it: &Entry| it.stage)) {
-            Ok(entry) => entries.push(entry),
-            Err(all) => unread(format!("bats.{n}.entries.{k}"), all),
-        }
+        let before = entries.last().map(|it: &Entry| it.stage);
+        entries.extend(entry(it, length_m, before, &mut |field, message, help| {
+            faults.push(places.fault(&format!("bats.{n}.entries.{k}.{field}"), message, help));
+        }));
     }
     if file.entries.is_empty() {
         let help = "add entries: [(stage: \"cleft\", at: \"2026-11-26 14:00\", mass: \"1.62 kg\")]";
         faults.push(places.fault(&format!("bats.{n}.entries"), "nothing was weighed", help));
     }
     BatLog { label, size, target, card: None, entries }
-}
-
-struct InRon<'p>(&'p Places);
-
-impl Written for InRon<'_> {
-    fn at_bat(&self, bat: usize, field: &str, message: &str, help: &str) -> Fault {
-        self.0.fault(&format!("bats.{bat}.{field}"), message, help)
-    }
-    fn at_entry(&self, bat: usize, entry: usize, field: &str, message: &str, help: &str) -> Fault {
-        self.0.fault(&format!("bats.{bat}.entries.{entry}.{field}"), message, help)
-    }
 }
 
 /// Not RON, half written, or a field that there is not.
@@ -143,7 +119,7 @@ fn unreadable(source: &Source, fault: ron::error::SpannedError) -> Fault {
 }
 
 /// The log as RON.
-pub(super) fn write(log: &BenchLog) -> Result<String, Fault> {
+pub fn write(log: &BenchLog) -> Result<String, Fault> {
     let some = |it: String| Some(Text(it));
     let bat = |it: &BatLog| BatV1 {
         bat: some(it.label.clone()),
@@ -160,9 +136,6 @@ pub(super) fn write(log: &BenchLog) -> Result<String, Fault> {
         invented: log.invented,
         bats: log.bats.iter().map(bat).collect(),
     };
-    let layout = ron::ser::PrettyConfig::new().struct_names(false).indentor("    ").new_line("\n");
-    let text = options()
-        .to_string_pretty(&file, layout)
-        .map_err(|error| Fault::new(format!("the log cannot be put into words: {error}")))?;
-    Ok(text + "\n")
+    let layout = ron::ser::PrettyConfig::new().indentor("    ").new_line("\n");
+    Ok(laid_out(&file, layout)? + "\n")
 }

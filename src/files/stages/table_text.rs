@@ -1,13 +1,14 @@
 //! A log as a table: a weighing a line; size and target of a bat stand in its first line, or in each.
 
-use super::super::document::Text;
+use super::super::document::values::MISSING;
+use super::super::document::{Part, Text};
 use super::super::fault::{Fault, Faults, Source};
 use super::super::table::{Form, Table};
-use super::entry::{EntryV1, Unread, all_texts, entry, target};
+use super::entry::{EntryV1, all_texts, entry, target};
 use super::value::{length_text, mass_text, time_text};
-use super::{COLUMNS, Written, judged};
+use super::{COLUMNS, judged};
 use crate::bat::sizes::{Size, named};
-use crate::workshop::stages::{BatLog, BenchLog, Target};
+use crate::workshop::stages::{BatLog, BenchLog};
 
 const FORM: Form = Form {
     columns: &COLUMNS,
@@ -40,37 +41,24 @@ pub(super) fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
     let mut invented = false;
     for row in 0..table.rows.len() {
         let text = |column: &str| Some(table.value(row, column)).filter(|it| !it.is_empty());
-        let mut unread = |all: Vec<Unread>| {
-            for (field, message, help) in all {
-                faults.push(table.fault(row, field, &message, &help));
-            }
+        let mut keep = |field: &str, message: &str, help: &str| {
+            faults.push(table.fault(row, field, message, help));
         };
         match text("invented").map(str::to_lowercase).as_deref() {
             None | Some("no") => {}
             Some("yes") => invented = true,
-            Some(_) => unread(vec![(
-                "invented",
-                "it is neither yes nor no".into(),
-                "write yes or no".into(),
-            )]),
+            Some(_) => keep("invented", "it is neither yes nor no", "write yes or no"),
         }
         let label = text("bat").unwrap_or_default();
         if label.is_empty() {
-            unread(vec![("bat", "it is missing".into(), "write the label of the bat".into())]);
+            keep("bat", MISSING, "write the label of the bat");
         }
         let n = bats.iter().position(|it| it.log.label == label).unwrap_or(bats.len());
         if n == bats.len() {
-            let target = target(TARGETS.map(text), TARGETS).unwrap_or_else(|all| {
-                unread(all);
-                Target::default()
-            });
+            let target = target(TARGETS.map(text), TARGETS, &mut keep);
             let size = text("size").unwrap_or_default().to_owned();
             if size.is_empty() {
-                unread(vec![(
-                    "size",
-                    "it is missing".into(),
-                    "write the trade size, like 6".into(),
-                )]);
+                keep("size", MISSING, "write the trade size, like 6");
             }
             let log =
                 BatLog { label: label.to_owned(), size, target, card: None, entries: Vec::new() };
@@ -83,21 +71,19 @@ pub(super) fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
                 let (here, there) = (table.value(row, column), table.value(first, column));
                 if !here.is_empty() && here != there {
                     let message = format!("{here:?} here, {there:?} in the bat's first line");
-                    unread(vec![(column, message, "write it once, or the same each time".into())]);
+                    keep(column, &message, "write it once, or the same each time");
                 }
             }
         }
         let mut written = EntryV1::default();
         for column in EntryV1::NAMES {
-            if let (Some(field), Some(value)) = (written.text(column), text(column)) {
+            if let (Some(field), Some(value)) = (written.at(&[column]), text(column)) {
                 *field = Some(Text(value.to_owned()));
             }
         }
         let length_m = named(sizes, &bat.log.size).map(Size::length_m);
-        match entry(&written, length_m, bat.log.last().map(|it| it.stage)) {
-            Ok(entry) => bat.log.entries.push(entry),
-            Err(all) => unread(all),
-        }
+        let before = bat.log.last().map(|it| it.stage);
+        bat.log.entries.extend(entry(&written, length_m, before, &mut keep));
         bat.rows.push(row);
     }
     if bats.is_empty() {
@@ -109,29 +95,17 @@ pub(super) fn read(source: Source, sizes: &[Size]) -> Result<BenchLog, Faults> {
     let (logs, rows): (Vec<_>, Vec<_>) = bats.into_iter().map(|it| (it.log, it.rows)).unzip();
     let log = BenchLog { invented, bats: logs };
     if faults.is_empty() {
-        faults = judged(&log, sizes, &InTable { table: &table, rows: &rows });
+        // What is said of a bat itself stands in its first line.
+        faults = judged(&log, sizes, |bat, entry, field, message, help| {
+            let row = rows.get(bat).and_then(|it| it.get(entry.unwrap_or(0)));
+            table.fault(row.copied().unwrap_or(0), field, message, help)
+        });
     }
     if faults.is_empty() { Ok(log) } else { Err(Faults(faults)) }
 }
 
-struct InTable<'t> {
-    table: &'t Table,
-    /// Rows of each bat's entries.
-    rows: &'t [Vec<usize>],
-}
-
-impl Written for InTable<'_> {
-    fn at_bat(&self, bat: usize, field: &str, message: &str, help: &str) -> Fault {
-        self.at_entry(bat, 0, field, message, help)
-    }
-    fn at_entry(&self, bat: usize, entry: usize, field: &str, message: &str, help: &str) -> Fault {
-        let row = self.rows.get(bat).and_then(|it| it.get(entry)).copied().unwrap_or(0);
-        self.table.fault(row, field, message, help)
-    }
-}
-
 /// The log as a table.
-pub(super) fn write(log: &BenchLog) -> Result<String, Fault> {
+pub fn write(log: &BenchLog) -> Result<String, Fault> {
     let mut writer = csv::WriterBuilder::new()
         .comment(Some(b'#'))
         .terminator(csv::Terminator::Any(b'\n'))
@@ -154,7 +128,7 @@ pub(super) fn write(log: &BenchLog) -> Result<String, Fault> {
             let of_entry = COLUMNS
                 .into_iter()
                 .skip(of_bat.len())
-                .map(|column| or_empty(it.text(column).and_then(|it| it.take()).map(|it| it.0)));
+                .map(|column| or_empty(it.at(&[column]).and_then(|it| it.take()).map(|it| it.0)));
             let record: Vec<String> = of_bat.into_iter().chain(of_entry).collect();
             writer.write_record(record).map_err(|it| unwritable(&it))?;
         }

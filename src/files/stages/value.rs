@@ -1,18 +1,11 @@
 //! One value of a log: its text into a figure or the mend, and back to a text that reads to the same.
 
-use super::super::document::values::outside;
+use super::super::document::values::{LONGEST_BYTES, ReadText};
 use super::super::fault::nearest_or_all;
-use crate::files::air::air;
 use crate::units::{FromEnd, Quantity, parse, share};
-use crate::workshop::plane::Place;
+use crate::workshop::plane::{Finish, Place};
 use crate::workshop::season::Air;
 use crate::workshop::stages::{Moment, Stage};
-
-/// A value, or why not and the mend.
-pub type ReadText<T> = Result<T, (String, String)>;
-
-/// A longer text is no value.
-pub(super) const LONGEST_BYTES: usize = 200;
 
 /// Reads the name of a stage.
 pub fn stage(text: &str) -> ReadText<Stage> {
@@ -37,14 +30,14 @@ pub fn balance(length_m: Option<f64>) -> impl Fn(&str) -> ReadText<f64> {
     move |text| {
         let help = "write it like \"502 mm\" from the top, or \"328 mm from toe\"";
         let it = FromEnd::read(text).map_err(|it| (it.to_string(), help.to_owned()))?;
-        let unknown = || {
-            let help = "measure from the top, or name the size first";
-            (format!("{text:?}: how long the bat is, is not known"), help.to_owned())
-        };
         let at_m = match (it, length_m) {
             (FromEnd::Top(at_m), _) => at_m,
             (toe, Some(length_m)) => toe.from_top_m(length_m),
-            (FromEnd::Toe(_), None) => return Err(unknown()),
+            (FromEnd::Toe(_), None) => {
+                let help = "measure from the top, or name the size first";
+                let message = format!("{text:?}: how long the bat is, is not known");
+                return Err((message, help.to_owned()));
+            }
         };
         if it.written_m() > 0.0 && at_m > 0.0 {
             Ok(at_m)
@@ -93,41 +86,57 @@ pub fn moment(text: &str) -> ReadText<Moment> {
         (!it.is_empty() && it.len() <= 4 && it.bytes().all(|b| b.is_ascii_digit()))
             .then(|| it.parse().ok())?
     };
-    let days: Vec<i64> = day.split('-').filter_map(whole).collect();
-    let times: Vec<i64> = time.trim().split(':').filter_map(whole).collect();
-    let counts = (day.split('-').count(), time.trim().split(':').count());
-    match (days.as_slice(), times.as_slice(), counts) {
-        (&[year, month, date], &[hour, minute], (3, 2)) => {
+    let days: Option<Vec<i64>> = day.split('-').map(whole).collect();
+    let times: Option<Vec<i64>> = time.trim().split(':').map(whole).collect();
+    match (days.as_deref(), times.as_deref()) {
+        (Some(&[year, month, date]), Some(&[hour, minute])) => {
             Moment::new(year, month, date, hour, minute).ok_or_else(unread)
         }
         _ => Err(unread()),
     }
 }
 
-pub(super) fn above_zero(quantity: Quantity) -> impl Fn(&str) -> ReadText<f64> {
-    move |text| match parse(quantity, text) {
-        Ok(value) if value > 0.0 => Ok(value),
-        Ok(_) => {
-            let help =
-                format!("write {} above zero, like {}", quantity.words(), quantity.accepted());
-            Err((format!("{text:?} is not above zero"), help))
+/// Reads "grip, twine, toe guard, oil, labels", "all" or "nothing".
+pub fn finish(text: &str) -> ReadText<Finish> {
+    let mut out = Finish::BARE;
+    for word in text.split(',').map(str::trim).filter(|it| !it.is_empty()) {
+        match word.to_lowercase().as_str() {
+            "grip" | "one grip" => (out.grips, out.bound) = (1, true),
+            "two grips" | "2 grips" => (out.grips, out.bound) = (2, true),
+            "three grips" | "3 grips" => (out.grips, out.bound) = (3, true),
+            "twine" => out.bound = true,
+            "toe guard" | "guard" => out.toe_guard = true,
+            "oil" => out.oiled = true,
+            "labels" | "face sheet" => out.labels = true,
+            "all" => out = Finish::ALL,
+            "nothing" | "bare" => out = Finish::BARE,
+            _ => {
+                let help =
+                    "name some of: grip, two grips, twine, toe guard, oil, labels, all, nothing";
+                return Err((format!("{word:?} is not known here"), help.to_owned()));
+            }
         }
-        Err(fault) => Err((fault.to_string(), fault.mend(quantity))),
     }
+    Ok(out)
 }
 
-pub(super) fn within(
-    quantity: Quantity,
-    limits: [f64; 2],
-    unit: &str,
-) -> impl Fn(&str) -> ReadText<f64> {
-    move |text| {
-        let value = above_zero(quantity)(text)?;
-        match outside(value, limits, unit) {
-            None => Ok(value),
-            Some(message) => Err((message, "check the number and its unit".to_owned())),
-        }
-    }
+/// The same in words that read back to the same.
+pub fn on_text(it: &Finish) -> String {
+    let grips = match it.grips {
+        0 => None,
+        1 => Some("grip"),
+        2 => Some("two grips"),
+        _ => Some("three grips"),
+    };
+    let parts = [
+        grips,
+        (it.bound && it.grips == 0).then_some("twine"),
+        it.toe_guard.then_some("toe guard"),
+        it.oiled.then_some("oil"),
+        it.labels.then_some("labels"),
+    ];
+    let parts: Vec<&str> = parts.into_iter().flatten().collect();
+    if parts.is_empty() { "nothing".to_owned() } else { parts.join(", ") }
 }
 
 /// Reads "11 %": the water that a meter shows, kg for each kg of dry wood.
@@ -147,10 +156,6 @@ pub fn note(text: &str) -> ReadText<String> {
         return Err((message, format!("leave at most {LONGEST_BYTES}")));
     }
     Ok(text.trim().to_owned())
-}
-
-pub(super) fn air_of(text: &str) -> ReadText<Air> {
-    air(text).map_err(|it| (it.to_string(), it.mend().to_owned()))
 }
 
 /// In the small unit where that reads back to the same figure, else in the SI unit, which always does.

@@ -10,12 +10,7 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
     let fatigue = reference::three_compartment()?;
     let mut largest = [0.0_f64; 2];
     for run in &fatigue.runs {
-        let table = fatigue.groups.get(&run.group).ok_or("a history of an unknown group")?;
-        let rates = Rates {
-            fatigue_per_s: table.fatigue_per_s,
-            recovery_per_s: table.recovery_per_s,
-            rest_multiplier: table.rest_multiplier,
-        };
+        let rates = fatigue.groups.get(&run.group).ok_or("a history of an unknown group")?.0;
         for (largest, off) in largest.iter_mut().zip(errors(run, rates)) {
             *largest = largest.max(off);
         }

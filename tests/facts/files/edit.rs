@@ -1,6 +1,6 @@
 //! A text is changed where it must be and nowhere else.
 
-use backlift::files::document::edit::{add_bat, put, take};
+use backlift::files::document::edit::{put, put_raw, take};
 
 const TEXT: &str = "(\n    // who\n    player: (age: 13),\n    bats: [\n        (label: \"A\"), // old\n        (label: \"B\", mass: \"1 kg\"),\n    ],\n)\n";
 
@@ -20,7 +20,7 @@ fn a_missing_value_comes_after_the_last_of_its_part() {
 
 #[test]
 fn a_bat_comes_and_goes() {
-    let more = add_bat(TEXT, "(label: \"C\")").unwrap();
+    let more = put_raw(TEXT, "bats.2", "(label: \"C\")").unwrap();
     assert!(more.contains("\"1 kg\"),\n        (label: \"C\"),\n    ]"), "{more}");
     assert_eq!(take(&more, "bats.2").unwrap(), TEXT);
     assert_eq!(take(TEXT, "bats.0.mass").unwrap(), TEXT);
@@ -28,6 +28,7 @@ fn a_bat_comes_and_goes() {
 
 #[test]
 fn the_first_bat_of_an_empty_list_has_its_place() {
-    assert_eq!(add_bat("(bats: [])", "(label: \"A\")").unwrap(), "(bats: [(label: \"A\")])");
+    let one = put_raw("(bats: [])", "bats.0", "(label: \"A\")").unwrap();
+    assert_eq!(one, "(bats: [(label: \"A\")])");
     assert_eq!(put("()", "player.age", "13").unwrap(), "(player: (age: \"13\"))");
 }

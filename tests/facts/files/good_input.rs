@@ -3,7 +3,7 @@
 use super::{load_file, load_text};
 use approx::assert_relative_eq;
 use backlift::card::HandleShape;
-use backlift::files::document::Document;
+use backlift::files::document::{Document, Part};
 use backlift::files::scenario::{Given, ScenarioV1};
 use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use backlift::measurement::person::{Handed, Sex};

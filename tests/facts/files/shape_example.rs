@@ -5,7 +5,7 @@ use std::fmt::Write;
 use approx::assert_relative_eq;
 use backlift::bat::shaped::{ShapedBat, shaped};
 use backlift::files::assets;
-use backlift::files::document::Document;
+use backlift::files::document::Part;
 use backlift::files::fault::Source;
 use backlift::files::shape::{DEMO, ShapeV1, load_text};
 

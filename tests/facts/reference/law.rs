@@ -1,6 +1,6 @@
 //! The stroke law: the prototype with its step, and the same law without a step.
 
-use backlift::files::reference::{self, law::PrototypeSearch};
+use backlift::files::reference;
 
 #[test]
 fn the_prototype_tends_to_the_law_without_a_step_as_its_step_shrinks() {
@@ -18,10 +18,11 @@ fn the_prototype_tends_to_the_law_without_a_step_as_its_step_shrinks() {
 fn the_prototypes_fastest_time_tends_to_that_of_the_law_without_a_step() {
     let prototype = reference::prototype().unwrap();
     for search in reference::continuous_law().unwrap().searches_dt_0_5ms {
-        let same = |it: &&PrototypeSearch| {
+        let mut searches = prototype.searches.iter();
+        let stepped = searches.find(|it| {
             (&it.stroke, &it.player, &it.bat) == (&search.stroke, &search.player, &search.bat)
-        };
-        let stepped = prototype.searches.iter().find(same).unwrap();
+        });
+        let stepped = stepped.unwrap();
         let limit_s = 2.0 * stepped.at_0_25_ms.fastest_s - stepped.at_0_5_ms.fastest_s;
         // the two programs share the law, not the dynamics, the closure or the integrator
         assert!(

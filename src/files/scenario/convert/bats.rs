@@ -1,6 +1,7 @@
 //! The bats of a scenario.
 
-use super::super::super::document::values::Values;
+use super::super::super::document::values::{Values, above_zero, name, whole_number};
+use super::super::super::fault::nearest_or;
 use super::super::{BatV1, PendulumV1, Text};
 use super::written;
 use crate::measurement::bench::{
@@ -16,6 +17,17 @@ pub fn label(n: usize, bat: &BatV1) -> String {
     written(&bat.label).unwrap_or_else(|| format!("bat {}", bat_letter(n)))
 }
 
+/// The place of the bat of that label.
+pub fn labelled(values: &mut Values, path: &str, label: &str, labels: &[String]) -> Option<usize> {
+    let found = labels.iter().position(|it| it.to_lowercase() == label.to_lowercase());
+    if found.is_none() {
+        let all = format!("the bats are {}", labels.join(", "));
+        let help = nearest_or(label, labels.iter().map(String::as_str), all);
+        values.fault(path, &format!("no bat is called {label:?}"), &help);
+    }
+    found
+}
+
 pub fn refuse_twins(values: &mut Values, labels: &[String]) {
     for (n, label) in labels.iter().enumerate() {
         let twin = |it: &&String| it.to_lowercase() == label.to_lowercase();
@@ -28,27 +40,20 @@ pub fn refuse_twins(values: &mut Values, labels: &[String]) {
 
 pub fn bat(values: &mut Values, n: usize, v1: &BatV1) -> Option<BatReading> {
     let at = |field: &str| format!("bats.{n}.{field}");
-    let mass_kg = values.quantity(&at("mass"), &v1.mass, Mass);
-    let mass_kg = values.needed(&at("mass"), &v1.mass, mass_kg, "\"2 lb 9 oz\"");
-    values.name(&at("label"), &v1.label);
+    let mass_kg = values.needed(&at("mass"), &v1.mass, above_zero(Mass), "\"2 lb 9 oz\"");
+    values.read(&at("label"), &v1.label, name);
     let mut length = |field: &str, text: &Option<Text>| values.quantity(&at(field), text, Length);
-    let (length_m, balance_m) = (length("length", &v1.length), length("balance", &v1.balance));
-    let (width_m, edge_m) = (length("width", &v1.width), length("edge", &v1.edge));
-    let (depth_m, handle_diameter_m) =
-        (length("depth", &v1.depth), length("handle_diameter", &v1.handle_diameter));
-    let size = values.name(&at("size"), &v1.size);
-    let pendulum = pendulum(values, n, &v1.pendulum);
     Some(BatReading {
         label: label(n, v1),
-        size,
-        length_m,
+        length_m: length("length", &v1.length),
+        balance_m: length("balance", &v1.balance),
+        width_m: length("width", &v1.width),
+        edge_m: length("edge", &v1.edge),
+        depth_m: length("depth", &v1.depth),
+        handle_diameter_m: length("handle_diameter", &v1.handle_diameter),
+        size: values.read(&at("size"), &v1.size, name),
+        pendulum: pendulum(values, n, &v1.pendulum),
         mass_kg: mass_kg?,
-        balance_m,
-        width_m,
-        edge_m,
-        depth_m,
-        handle_diameter_m,
-        pendulum,
     })
 }
 
@@ -57,14 +62,13 @@ fn pendulum(values: &mut Values, n: usize, v1: &PendulumV1) -> Option<PendulumRe
         return None;
     }
     let at = |field: &str| format!("bats.{n}.pendulum.{field}");
-    let whole = |it: f64| (1.0..=1000.0).contains(&it) && it.fract() == 0.0;
-    let swings = values.number(&at("swings"), &v1.swings, whole, "a whole number of swings");
+    let swings = whole_number([1, 1000], "a whole number of swings");
+    let swings = values.read(&at("swings"), &v1.swings, swings);
     let pivot = values.quantity(&at("pivot"), &v1.pivot, Length);
     let amplitude = values.quantity(&at("amplitude"), &v1.amplitude, Angle);
-    let time = values.quantity(&at("time"), &v1.time, Time);
-    let time_s = values.needed(&at("time"), &v1.time, time, "\"15.3 s\"")?;
+    let time_s = values.needed(&at("time"), &v1.time, above_zero(Time), "\"15.3 s\"")?;
     Some(PendulumReading {
-        swings: swings.map_or(USUAL_SWINGS, |it| it as u32),
+        swings: swings.unwrap_or(USUAL_SWINGS),
         time_s,
         pivot_from_top_m: pivot.unwrap_or(PICKUP_AXIS_FROM_TOP_M),
         amplitude_rad: amplitude.unwrap_or(USUAL_AMPLITUDE_RAD),

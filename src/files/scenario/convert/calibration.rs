@@ -1,6 +1,6 @@
 //! The calibration kept in a scenario.
 
-use super::super::super::document::values::Values;
+use super::super::super::document::values::{ReadText, Values, number};
 use super::super::{CalibrationV1, Text};
 use super::written;
 use crate::measurement::nets::{Calibration, Kept, Lasting, PART_COUNT};
@@ -18,8 +18,8 @@ pub fn calibration(values: &mut Values, v1: &CalibrationV1) -> Option<Kept> {
     let mut needed = |name: &str, text: &Option<Text>, [low, high]: [f64; 2], example: &str| {
         let path = format!("calibration.{name}");
         let like = format!("a number from {low} to {high}");
-        let value = values.number(&path, text, |it| (low..=high).contains(&it), &like);
-        values.needed(&path, text, value, example)
+        let within = number(|it| (low..=high).contains(&it), &like);
+        values.needed(&path, text, within, example)
     };
     let factors = [
         needed("trunk", &v1.trunk, FACTOR, "\"1.0\""),
@@ -30,7 +30,8 @@ pub fn calibration(values: &mut Values, v1: &CalibrationV1) -> Option<Kept> {
     let lasting = needed("lasting", &v1.lasting, share, "\"0.33\"");
     let low = needed("lasting_low", &v1.lasting_low, share, "\"0\"");
     let high = needed("lasting_high", &v1.lasting_high, share, "\"1\"");
-    let spread = spread(values, &v1.spread);
+    let example = "\"0.3 / 0 0.2 / 0 0 0.15\"";
+    let spread = values.needed("calibration.spread", &v1.spread, spread, example);
     let lasting = Lasting { low: low?, central: lasting?, high: high? };
     if !(lasting.low <= lasting.central && lasting.central <= lasting.high) {
         let message = "it does not lie between lasting_low and lasting_high";
@@ -50,21 +51,16 @@ pub fn calibration(values: &mut Values, v1: &CalibrationV1) -> Option<Kept> {
 }
 
 /// Six numbers: the first row has one, the second two, the third three.
-fn spread(values: &mut Values, text: &Option<Text>) -> Option<[[f64; PART_COUNT]; PART_COUNT]> {
-    const PATH: &str = "calibration.spread";
-    const EXAMPLE: &str = "\"0.3 / 0 0.2 / 0 0 0.15\"";
-    let written = values.short(PATH, text).map(str::to_owned);
-    let written = values.needed(PATH, text, written, EXAMPLE)?;
-    let numbers: Vec<f64> = written
+fn spread(text: &str) -> ReadText<[[f64; PART_COUNT]; PART_COUNT]> {
+    let numbers: Vec<f64> = text
         .split([' ', '/'])
         .filter(|it| !it.is_empty())
         .map_while(|it| it.parse().ok())
         .filter(|it: &f64| (-2.0..=2.0).contains(it))
         .collect();
     let [a, b, c, d, e, f] = *numbers.as_slice() else {
-        let message = format!("{written:?} is not six numbers in three rows");
-        values.fault(PATH, &message, "run `backlift calibrate` again");
-        return None;
+        let message = format!("{text:?} is not six numbers in three rows");
+        return Err((message, "run `backlift calibrate` again".to_owned()));
     };
-    Some([[a, 0.0, 0.0], [b, c, 0.0], [d, e, f]])
+    Ok([[a, 0.0, 0.0], [b, c, 0.0], [d, e, f]])
 }

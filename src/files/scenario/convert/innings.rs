@@ -1,6 +1,6 @@
 //! The innings of a scenario.
 
-use super::super::super::document::values::Values;
+use super::super::super::document::values::{self, Values, number};
 use super::super::{InningsV1, Text};
 use super::strokes::known_stroke;
 use crate::measurement::plan::InningsPlan;
@@ -15,26 +15,19 @@ pub fn innings(
     built_in: &[&str],
 ) -> InningsPlan {
     let usual = InningsPlan::default();
-    let runs = |it: f64| (1.0..=1000.0).contains(&it);
-    let balls = |it: f64| it > 0.0 && it <= 100.0;
+    let runs = number(|it| (1.0..=1000.0).contains(&it), "a number of runs from 1 to 1000");
+    let balls = number(|it| it > 0.0 && it <= 100.0, "a number of balls up to 100");
     InningsPlan {
-        runs: values
-            .number("innings.runs", &v1.runs, runs, "a number of runs from 1 to 1000")
-            .unwrap_or(usual.runs),
+        runs: values.read("innings.runs", &v1.runs, runs).unwrap_or(usual.runs),
         mix: match v1.mix {
             Some(_) => mix(values, &v1.mix, chosen, built_in).unwrap_or(usual.mix),
             None => usual_of(values, usual.mix, chosen),
         },
         balls_per_run: values
-            .number(
-                "innings.balls_per_run",
-                &v1.balls_per_run,
-                balls,
-                "a number of balls up to 100",
-            )
+            .read("innings.balls_per_run", &v1.balls_per_run, balls)
             .unwrap_or(usual.balls_per_run),
         faced_share: values
-            .share("innings.faced_share", &v1.faced_share)
+            .read("innings.faced_share", &v1.faced_share, values::share)
             .unwrap_or(usual.faced_share),
         between_balls_s: values
             .quantity("innings.between_balls", &v1.between_balls, Time)

@@ -1,9 +1,9 @@
 //! The player of a scenario.
 
-use super::super::super::document::values::Values;
-use super::super::super::fault::nearest;
+use super::super::super::document::values::{Values, above_zero_like, age, choice};
 use super::super::examples::Examples;
 use super::super::{PlayerV1, Text};
+use super::bats::labelled;
 use super::written;
 use crate::frames::STANDARD_GRAVITY_M_S2;
 use crate::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M};
@@ -19,45 +19,38 @@ pub fn player(
     labels: &[String],
     bats: &[Option<BatReading>],
 ) -> Option<PersonReading> {
-    let age_y = values.age("player.age", &v1.age);
-    let age_y = values.needed("player.age", &v1.age, age_y, "\"13\"");
+    let age_y = values.needed("player.age", &v1.age, age, "\"13\"");
     let sexes: [(&[&str], Sex); 2] = [
         (&["female", "f", "girl", "woman"], Sex::Female),
         (&["male", "m", "boy", "man"], Sex::Male),
     ];
-    let sex = values.choice("player.sex", &v1.sex, &sexes);
-    let sex = values.needed("player.sex", &v1.sex, sex, "\"female\" or \"male\"");
+    let like = "\"female\" or \"male\"";
+    let sex = values.needed("player.sex", &v1.sex, choice(&sexes), like);
     let taller = |stature_m| Examples::of(age_y, sex, stature_m);
     let like = taller(None).quoted("stature");
-    let stature_m = values.quantity_like("player.stature", &v1.stature, Length, &like);
-    let stature_m = values.needed("player.stature", &v1.stature, stature_m, &like);
+    let stature = above_zero_like(Length, &like);
+    let stature_m = values.needed("player.stature", &v1.stature, stature, &like);
     let hands: [(&[&str], Handed); 2] = [
         (&["right", "r", "right-handed"], Handed::Right),
         (&["left", "l", "left-handed"], Handed::Left),
     ];
-    let handed = values.choice("player.handed", &v1.handed, &hands).unwrap_or(Handed::Right);
+    let handed = values.read("player.handed", &v1.handed, choice(&hands));
     let examples = taller(stature_m);
     let mut read = |name: &str, text: &Option<Text>, quantity: Quantity| {
         let like = examples.quoted(name);
-        values.quantity_like(&format!("player.{name}"), text, quantity, &like)
+        values.read(&format!("player.{name}"), text, above_zero_like(quantity, &like))
     };
-    let mass_kg = read("mass", &v1.mass, Mass);
-    let arm_length_m = read("arm_length", &v1.arm_length, Length);
-    let hand_length_m = read("hand_length", &v1.hand_length, Length);
-    let grip_top_n = read("grip_top", &v1.grip_top, Force);
-    let grip_bottom_n = read("grip_bottom", &v1.grip_bottom, Force);
-    let wrist_hold = wrist_hold(values, v1, labels, bats);
     Some(PersonReading {
+        mass_kg: read("mass", &v1.mass, Mass),
+        arm_length_m: read("arm_length", &v1.arm_length, Length),
+        hand_length_m: read("hand_length", &v1.hand_length, Length),
+        grip_top_n: read("grip_top", &v1.grip_top, Force),
+        grip_bottom_n: read("grip_bottom", &v1.grip_bottom, Force),
+        wrist_hold: wrist_hold(values, v1, labels, bats),
+        handed: handed.unwrap_or(Handed::Right),
         age_y: age_y?,
         sex: sex?,
         stature_m: stature_m?,
-        handed,
-        mass_kg,
-        arm_length_m,
-        hand_length_m,
-        grip_top_n,
-        grip_bottom_n,
-        wrist_hold,
     })
 }
 
@@ -68,21 +61,10 @@ fn wrist_hold(
     labels: &[String],
     bats: &[Option<BatReading>],
 ) -> Option<WristHold> {
-    const BAT: &str = "player.wrist_hold_bat";
     let time_s = values.quantity("player.wrist_hold", &v1.wrist_hold, Time)?;
-    let named = written(&v1.wrist_hold_bat);
-    let n = match &named {
-        None => Some(0),
-        Some(name) => labels.iter().position(|it| it.to_lowercase() == name.to_lowercase()),
-    };
-    let Some(n) = n else {
-        let name = named.unwrap_or_default();
-        let help = match nearest(&name, labels.iter().map(String::as_str)) {
-            Some(near) => format!("did you mean {near:?}?"),
-            None => format!("the bats are {}", labels.join(", ")),
-        };
-        values.fault(BAT, &format!("no bat is called {name:?}"), &help);
-        return None;
+    let n = match written(&v1.wrist_hold_bat) {
+        None => 0,
+        Some(label) => labelled(values, "player.wrist_hold_bat", &label, labels)?,
     };
     let bat = bats.get(n)?.as_ref()?;
     let Some(balance_m) = bat.balance_m else {

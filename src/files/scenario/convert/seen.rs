@@ -1,8 +1,8 @@
 //! The bat now used, and what a coach saw.
 
-use super::super::super::document::values::Values;
-use super::super::super::fault::nearest;
+use super::super::super::document::values::{Values, choice, name, number, whole_number};
 use super::super::{SeenV1, Text};
+use super::bats::labelled;
 use super::strokes::known_stroke;
 use crate::measurement::plan::{HowOften, Seen};
 use crate::units::Quantity::Speed;
@@ -15,7 +15,7 @@ pub fn uses(values: &mut Values, text: &Option<Text>, labels: &[String]) -> usiz
 /// Short balls that are counted where no number is given.
 const USUAL_BALLS: u32 = 20;
 /// Most balls that are counted.
-const MOST_BALLS: f64 = 500.0;
+const MOST_BALLS: u32 = 500;
 
 /// Everything seen.
 pub fn seen(
@@ -37,23 +37,22 @@ fn one(
     uses: usize,
 ) -> Option<Seen> {
     let at = |field: &str| format!("seen.{n}.{field}");
-    let runs = |it: f64| (0.0..=500.0).contains(&it);
-    let balls = |it: f64| (1.0..=MOST_BALLS).contains(&it) && it.fract() == 0.0;
+    let runs = number(|it| (0.0..=500.0).contains(&it), "a number of runs from 0 to 500");
+    let balls = whole_number([1, MOST_BALLS], "a whole number of balls up to 500");
     let bat = match &v1.bat {
         None => Some(uses),
         written => bat(values, &at("bat"), written, labels),
     };
-    let name = values.name(&at("stroke"), &v1.stroke);
     let name = values.needed(&at("stroke"), &v1.stroke, name, "\"pull\"");
     let stroke = name.and_then(|it| known_stroke(values, &at("stroke"), &it, strokes));
     let runs = match &v1.runs {
         None => Some(0.0),
-        written => values.number(&at("runs"), written, runs, "a number of runs from 0 to 500"),
+        written => values.read(&at("runs"), written, runs),
     };
     let bowling_m_s = values.quantity(&at("bowling"), &v1.bowling, Speed);
     let balls = match &v1.balls {
-        None => Some(f64::from(USUAL_BALLS)),
-        written => values.number(&at("balls"), written, balls, "a whole number of balls up to 500"),
+        None => Some(USUAL_BALLS),
+        written => values.read(&at("balls"), written, balls),
     };
     let choices: [(&[&str], HowOften); 4] = [
         (&["nearly all", "nearly_all"], HowOften::NearlyAll),
@@ -61,27 +60,18 @@ fn one(
         (&["half", "about half"], HowOften::Half),
         (&["few"], HowOften::Few),
     ];
-    let how_often = values.choice(&at("in_time"), &v1.in_time, &choices);
-    let how_often = values.needed(&at("in_time"), &v1.in_time, how_often, "\"most\"");
+    let how_often = values.needed(&at("in_time"), &v1.in_time, choice(&choices), "\"most\"");
     Some(Seen {
         bat: bat?,
         stroke: stroke?,
         runs: runs?,
         bowling_m_s,
-        balls: balls? as u32,
+        balls: balls?,
         how_often: how_often?,
     })
 }
 
 fn bat(values: &mut Values, path: &str, text: &Option<Text>, labels: &[String]) -> Option<usize> {
-    let written = values.short(path, text)?.trim().to_lowercase();
-    let found = labels.iter().position(|it| it.to_lowercase() == written);
-    if found.is_none() {
-        let help = match nearest(&written, labels.iter().map(String::as_str)) {
-            Some(near) => format!("did you mean {near:?}?"),
-            None => format!("the bats are {}", labels.join(", ")),
-        };
-        values.fault(path, &format!("no bat is called {written:?}"), &help);
-    }
-    found
+    let label = values.short(path, text)?.trim().to_lowercase();
+    labelled(values, path, &label, labels)
 }

@@ -3,8 +3,8 @@
 use std::path::Path;
 
 use super::super::super::document::text_of_file;
-use super::super::super::document::values::Values;
-use super::super::super::fault::nearest;
+use super::super::super::document::values::{Values, names};
+use super::super::super::fault::nearest_or;
 use super::super::super::stroke::read;
 use super::super::{STROKE, Text};
 use crate::measurement::plan::InningsPlan;
@@ -12,42 +12,35 @@ use crate::stroke::Stroke;
 
 const PATH: &str = "strokes";
 
-/// The strokes of a scenario.
-pub struct Chosen {
-    /// Names, in the order written; those of the usual mix where nothing is.
-    pub names: Vec<String>,
-    /// Those of them that were read from files.
-    pub own: Vec<Stroke>,
-}
-
-/// "drive, pull, my-sweep.ron": a file is looked for beside the scenario, in `folder`.
+/// "drive, pull, my-sweep.ron": their names, in the order written; those of the usual mix where nothing is. A file is
+/// looked for beside the scenario, in `folder`, and its stroke goes to the user's `own_strokes`.
 pub fn chosen(
     values: &mut Values,
     text: &Option<Text>,
     folder: &Path,
     built_in: &[&str],
-) -> Option<Chosen> {
-    let mut chosen = Chosen { names: Vec::new(), own: Vec::new() };
+    own_strokes: &mut Vec<Stroke>,
+) -> Option<Vec<String>> {
     if text.is_none() {
-        chosen.names = InningsPlan::default().strokes().map(str::to_owned).collect();
-        return Some(chosen);
+        return Some(InningsPlan::default().strokes().map(str::to_owned).collect());
     }
-    for entry in values.names(PATH, text)? {
+    let mut chosen: Vec<String> = Vec::new();
+    for entry in values.read(PATH, text, names)? {
         let name = match entry.to_lowercase().ends_with(".ron") {
             true => {
                 let stroke = own(values, &entry, folder)?;
                 let name = stroke.name.clone();
-                chosen.own.push(stroke);
+                own_strokes.push(stroke);
                 name
             }
             false => known_stroke(values, PATH, &entry, built_in)?,
         };
-        if chosen.names.iter().any(|it| it.to_lowercase() == name.to_lowercase()) {
+        if chosen.iter().any(|it| it.to_lowercase() == name.to_lowercase()) {
             let message = format!("two of them are called {name:?}");
             values.fault(PATH, &message, "leave one out, or give it another name in its file");
             return None;
         }
-        chosen.names.push(name);
+        chosen.push(name);
     }
     Some(chosen)
 }
@@ -98,10 +91,8 @@ pub fn known_stroke(
     if let Some(known) = strokes.iter().find(|it| it.to_lowercase() == lower) {
         return Some((*known).to_owned());
     }
-    let help = match nearest(&lower, strokes.iter().copied()) {
-        Some(near) => format!("did you mean {near:?}?"),
-        None => format!("the strokes are {}", strokes.join(", ")),
-    };
+    let all = format!("the strokes are {}", strokes.join(", "));
+    let help = nearest_or(&lower, strokes.iter().copied(), all);
     values.fault(path, &format!("there is no stroke {name:?}"), &help);
     None
 }
