@@ -32,15 +32,6 @@ pub(super) struct Drawn {
     pub delivery: Delivery,
 }
 
-/// Why a draw makes no player or no bat.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
-pub(super) enum DrawFault {
-    #[error("{field}: {0}", field = .0.field())]
-    Person(#[from] PersonFault),
-    #[error(transparent)]
-    Bat(#[from] BatFault),
-}
-
 /// Nobody's tape is off by more standard deviations than this.
 const FARTHEST_SD: f64 = 3.0;
 
@@ -68,7 +59,10 @@ impl<'a> Draws<'a> {
     /// A value v with the relative spread s becomes `v·exp(s z)`, z normal: for small spreads the same
     /// as `v + s v z`, and nothing becomes negative. Figures of bats, whose spreads are small and
     /// belong together, move in proportion to z.
-    pub(super) fn at(&self, point: &[f64]) -> Result<Drawn, DrawFault> {
+    ///
+    /// # Errors
+    /// Why a draw makes no player or no bat, in words.
+    pub(super) fn at(&self, point: &[f64]) -> Result<Drawn, String> {
         let share = |input: Input, coordinate: usize| {
             let it = self.moved.iter().position(|it| it.input == input)?;
             point.get(self.design.places(it).start + coordinate).copied()
@@ -88,15 +82,16 @@ impl<'a> Draws<'a> {
         let mut delivery = self.delivery;
         delivery.speed_m_s *= factor(Input::BowlingSpeed);
         delivery.reaction_time_s *= factor(Input::ReactionTime);
-        let bat = |bat: &WeighedBat, n: usize| {
+        let bat = |bat: &WeighedBat, n: usize| -> Result<Bat, String> {
             let by = [Input::ScaleWeight, Input::Balance, Input::SwingMoment].map(|it| z(it, n));
             let handle_m = bat.reading.handle_diameter_m;
-            moved_bat(bat, by).map(|it| {
-                it.with_handle_diameter_m(handle_m.map(|it| it * factor(Input::HandleDiameter)))
-            })
+            let bat = moved_bat(bat, by).map_err(|it| it.to_string())?;
+            let handle_m = handle_m.map(|it| it * factor(Input::HandleDiameter));
+            Ok(bat.with_handle_diameter_m(handle_m))
         };
+        let player = self.player(&logarithm).map_err(|it| format!("{}: {it}", it.field()))?;
         Ok(Drawn {
-            player: self.player(&logarithm)?,
+            player,
             bat: bat(self.known.bat, 0)?,
             other: self.known.other.map(|it| bat(it, 1)).transpose()?,
             lasting: share(Input::LastingFatigue, 0).unwrap_or(MIDDLE_OF_BAND),

@@ -57,15 +57,15 @@ pub(super) struct Late {
 pub(super) struct Swung {
     ready: Ready,
     late: Late,
-    /// In the order of [`Figure::ALL`]; without another bat the last is nought.
-    pub figures: [f64; Figure::ALL.len()],
+    /// In the order of [`Figure::all`]; without another bat the last is nought.
+    pub figures: [f64; Figure::COUNT],
 }
 
 /// What of an earlier draw still holds.
 #[derive(Clone, Copy, Debug)]
 pub(super) enum Kept<'a> {
-    /// Nothing; searches start near it.
-    Near(&'a Swung),
+    /// Nothing; searches start near it, where there is one.
+    Near(Option<&'a Swung>),
     /// The paths of the strokes.
     Paths(&'a Swung),
     /// All swings but the late ones.
@@ -79,25 +79,16 @@ const LATE_SHARE: f64 = 1.02;
 
 impl Innings<'_> {
     /// Swings a draw.
-    pub(super) fn swung(
-        &self,
-        drawn: &Drawn,
-        kept: Option<Kept<'_>>,
-    ) -> Result<Swung, InningsFault> {
+    pub(super) fn swung(&self, drawn: &Drawn, kept: Kept<'_>) -> Result<Swung, InningsFault> {
         let ready = match kept {
-            Some(Kept::Ready(it) | Kept::Swings(it)) => it.ready.clone(),
-            Some(Kept::Paths(it)) => {
-                self.ready(in_hands(&it.ready.batter, drawn), drawn, Some(it))?
-            }
-            Some(Kept::Near(it)) => self.ready(self.batter(drawn)?, drawn, Some(it))?,
-            None => self.ready(self.batter(drawn)?, drawn, None)?,
+            Kept::Ready(it) | Kept::Swings(it) => it.ready.clone(),
+            Kept::Paths(it) => self.ready(in_hands(&it.ready.batter, drawn), drawn, Some(it))?,
+            Kept::Near(it) => self.ready(self.batter(drawn)?, drawn, it)?,
         };
         let late = match kept {
-            Some(Kept::Swings(it)) => it.late.clone(),
-            Some(Kept::Near(it) | Kept::Paths(it) | Kept::Ready(it)) => {
-                self.late(&ready, drawn.lasting, Some(it))?
-            }
-            None => self.late(&ready, drawn.lasting, None)?,
+            Kept::Swings(it) => it.late.clone(),
+            Kept::Paths(it) | Kept::Ready(it) => self.late(&ready, drawn.lasting, Some(it))?,
+            Kept::Near(it) => self.late(&ready, drawn.lasting, it)?,
         };
         let figures = self.figures(&ready, &late, drawn);
         Ok(Swung { ready, late, figures })
@@ -149,11 +140,11 @@ impl Innings<'_> {
         Ok(Late { capacity, pull, other: other.transpose()? })
     }
 
-    fn figures(&self, ready: &Ready, late: &Late, drawn: &Drawn) -> [f64; Figure::ALL.len()] {
+    fn figures(&self, ready: &Ready, late: &Late, drawn: &Drawn) -> [f64; Figure::COUNT] {
         let asked_s = self.asked_time_s.get(self.pull).copied().unwrap_or(f64::NAN);
         let seen = ready.batter.observe(&ready.bat.pull, &late.capacity, asked_s);
         let late_m_s = late.pull.contact.bat_speed_m_s;
-        Figure::ALL.map(|figure| match figure {
+        Figure::all().map(|figure| match figure {
             Figure::FreshSpeed => ready.fresh.contact.bat_speed_m_s,
             Figure::LateSpeed => late_m_s,
             Figure::TimeInHand => drawn.delivery.time_in_hand_s(late.pull.stroke_time_s),

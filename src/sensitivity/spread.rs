@@ -89,7 +89,7 @@ pub struct Known<'a> {
     pub reaction_time_s: f64,
 }
 
-/// Every input of a player and bats with its spread, in the order of [`Input::ALL`]; the wrist hold test
+/// Every input of a player and bats with its spread, in the order of [`Input::all`]; the wrist hold test
 /// only where it was done and said something.
 pub fn inputs(known: &Known<'_>) -> Vec<Moved> {
     let spread = |input: Input| -> (f64, Standing) {
@@ -145,8 +145,7 @@ pub fn inputs(known: &Known<'_>) -> Vec<Moved> {
             Input::BallFlight => (FLIGHT_RELATIVE_SD, Standing::OutOfReach),
         }
     };
-    Input::ALL
-        .into_iter()
+    Input::all()
         .map(|input| {
             let (relative_sd, standing) = spread(input);
             Moved { input, relative_sd, standing }

@@ -1,13 +1,13 @@
 //! The study: every draw swung, and the spread of each figure divided among the inputs.
 
-use super::design::Row;
-use super::design::{Design, MOST_ROWS};
+use super::design::{Design, MOST_ROWS, Row};
 use super::figure::Figure;
 use super::indices::{Divided, divide};
 use super::input::Input;
 use super::moved::{Drawn, Draws};
 use super::simulated::{Innings, Kept, Swung};
 use super::spread::{Known, Moved, inputs};
+use crate::bat::figures::WeighedBat;
 use crate::innings::played::InningsFault;
 use crate::innings::slow_state::Band;
 use crate::measurement::plan::InningsPlan;
@@ -109,7 +109,7 @@ pub fn study(asked: &Asked<'_>, progress: Progress<'_>) -> Result<Study, StudyFa
         .filter(|_| (2..=MOST_ROWS).contains(&rows))
         .ok_or(StudyFault::Rows { rows })?;
     let draws = Draws::new(asked.known, asked.delivery, &moved, &design);
-    let pickup = |bat: &crate::bat::figures::WeighedBat| bat.swing_moment_kg_m2.value;
+    let pickup = |bat: &WeighedBat| bat.swing_moment_kg_m2.value;
     let innings = Innings {
         strokes: asked.strokes,
         pull: asked.pull,
@@ -118,10 +118,9 @@ pub fn study(asked: &Asked<'_>, progress: Progress<'_>) -> Result<Study, StudyFa
         other_is_lighter: asked.known.other.is_some_and(|it| pickup(it) < pickup(asked.known.bat)),
     };
 
-    let middle = draws.at(&vec![0.5; design.coordinates()]);
-    let middle = middle.map_err(|it| StudyFault::Drawn(it.to_string()))?;
+    let middle = draws.at(&vec![0.5; design.coordinates()]).map_err(StudyFault::Drawn)?;
     let middle = Drawn { lasting: Band::Central.share_of_knee(), ..middle };
-    let best = innings.swung(&middle, None)?;
+    let best = innings.swung(&middle, Kept::Near(None))?;
 
     let (done, all) = (AtomicUsize::new(0), rows * (2 + moved.len()));
     let step = || {
@@ -134,11 +133,12 @@ pub fn study(asked: &Asked<'_>, progress: Progress<'_>) -> Result<Study, StudyFa
     // A draw that no player or no bat can be, or that cannot control the bat, is none.
     let swung = |point: &[f64], kept: Kept<'_>| -> Result<Option<Swung>, StudyFault> {
         step()?;
-        Ok(draws.at(point).ok().and_then(|it| innings.swung(&it, Some(kept)).ok()))
+        Ok(draws.at(point).ok().and_then(|it| innings.swung(&it, kept).ok()))
     };
-    let row = |n: usize| -> Result<Option<[Row; Figure::ALL.len()]>, StudyFault> {
-        let Some(a) = swung(&design.a(n), Kept::Near(&best))? else { return Ok(None) };
-        let Some(b) = swung(&design.b(n), Kept::Near(&best))? else { return Ok(None) };
+    let row = |n: usize| -> Result<Option<[Row; Figure::COUNT]>, StudyFault> {
+        let near = Kept::Near(Some(&best));
+        let Some(a) = swung(&design.a(n), near)? else { return Ok(None) };
+        let Some(b) = swung(&design.b(n), near)? else { return Ok(None) };
         let mut out = core::array::from_fn(|f| Row {
             number: n,
             a: a.figures[f],
@@ -155,17 +155,16 @@ pub fn study(asked: &Asked<'_>, progress: Progress<'_>) -> Result<Study, StudyFa
         }
         Ok(Some(out))
     };
-    let swung: Vec<Option<[Row; Figure::ALL.len()]>> =
-        (0..rows).into_par_iter().map(row).collect::<Result<_, _>>()?;
-    let whole: Vec<[Row; Figure::ALL.len()]> = swung.into_iter().flatten().collect();
+    let whole = (0..rows).into_par_iter().filter_map(|n| row(n).transpose());
+    let whole: Vec<[Row; Figure::COUNT]> = whole.collect::<Result<_, _>>()?;
     let left_out = rows - whole.len();
     if whole.len() < 2 || left_out as f64 > MOST_LEFT_OUT * rows as f64 {
         return Err(StudyFault::TooManyFail { left_out, rows });
     }
     let shown = |figure: Figure| figure != Figure::LighterBat || asked.known.other.is_some();
-    let figures = Figure::ALL.into_par_iter().enumerate().filter(|(_, it)| shown(*it));
+    let figures = Figure::all().into_par_iter().enumerate().filter(|(_, it)| shown(*it));
     let figures = figures.filter_map(|(f, figure)| {
-        let of: Vec<Row> = whole.iter().filter_map(|it| it.get(f).cloned()).collect();
+        let of: Vec<Row> = whole.iter().map(|it| it[f].clone()).collect();
         Some(Studied { figure, best: best.figures[f], divided: divide(&design, &of)? })
     });
     let figures = figures.collect();
@@ -181,6 +180,6 @@ fn kept(input: Input, a: &Swung) -> Kept<'_> {
     } else if !input.moves_the_path() {
         Kept::Paths(a)
     } else {
-        Kept::Near(a)
+        Kept::Near(Some(a))
     }
 }

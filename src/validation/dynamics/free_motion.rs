@@ -1,6 +1,6 @@
 //! What no torque may change: a bat in free flight, a bat on the bench pivot, a chain left alone.
 
-use super::given_torques::{Given, State};
+use super::given_torques::{Given, PRODUCT_STEPS, State};
 use super::{figure, miss, player_words, worse};
 use crate::bat::pendulum::{amplitude_factor, pivot_moment_kg_m2};
 use crate::files::reference;
@@ -15,13 +15,12 @@ const LEFT_ALONE: &str = "conservation of energy";
 /// How far anything that is kept may drift: a thousandth.
 const MOST: f64 = 1e-3;
 
-/// All three.
-pub fn check() -> Result<Checked, CheckFault> {
+pub(super) fn check() -> Result<Checked, CheckFault> {
     let it = reference::free_motion()?;
     let mut rows = spin(&it.spin)?;
     rows.extend(pendulum(&it.pendulum)?);
     rows.extend(left_alone()?);
-    Ok(Checked { rows, curves: Vec::new() })
+    Ok(rows.into())
 }
 
 /// Three hinges through the centre of mass and no gravity: a free body, with the intermediate axis among
@@ -117,7 +116,7 @@ fn left_alone() -> Result<Vec<Row>, CheckFault> {
         given.swing(
             from,
             swing.duration_s,
-            super::given_torques::PRODUCT_STEPS,
+            PRODUCT_STEPS,
             |_, _| [0.0; JOINT_COUNT],
             |_, s| {
                 let (k, p) = given.energy_j(s);

@@ -1,13 +1,13 @@
 //! The law over a stroke time that is given.
 
-use super::super::pilot::{PilotRig, search_of};
+use super::super::pilot::PilotRig;
 use super::super::{figure, miss, worse};
 use super::{SOURCE, off};
 use crate::files::reference;
 use crate::files::reference::law::{Continuous, Prototype};
 use crate::player::joints::{BOTTOM_ARM, JOINT_COUNT, SPINE_TURN};
 use crate::swing::run::STEPS;
-use crate::validation::{CheckFault, Checked, Curve, Reading};
+use crate::validation::{CheckFault, Checked, Curve, readings};
 
 /// How far the speed may be off, as a share.
 const SPEED: f64 = 1e-3;
@@ -19,13 +19,11 @@ const OVER_TIME: f64 = 1e-2;
 /// the product's 2.6 ms.
 const SAMPLED_STEPS: usize = 168;
 
-/// Speed, errors, and the pull over time.
 pub fn check() -> Result<Checked, CheckFault> {
     let (prototype, law) = (reference::prototype()?, reference::continuous_law()?);
     let mut out = Checked::default();
     for (stroke, fixed) in &law.fixed_time {
-        let it = search_of(&prototype, [stroke, "adult", "middle"])?;
-        let rig = PilotRig::of_search(&prototype, it, STEPS)?;
+        let rig = PilotRig::of_search(&prototype, [stroke, "adult", "middle"], STEPS)?;
         let mut swinger = rig.swinger();
         let theirs = &fixed.at_0_25_ms;
         let own = swinger.swing(fixed.stroke_time_s, None);
@@ -53,8 +51,7 @@ pub fn check() -> Result<Checked, CheckFault> {
 /// Joint angles and torques over the pull.
 fn over_time(prototype: &Prototype, law: &Continuous, out: &mut Checked) -> Result<(), CheckFault> {
     for (stroke, fixed) in law.fixed_time.iter().filter(|(_, it)| !it.series.is_empty()) {
-        let it = search_of(prototype, [stroke, "adult", "middle"])?;
-        let rig = PilotRig::of_search(prototype, it, SAMPLED_STEPS)?;
+        let rig = PilotRig::of_search(prototype, [stroke, "adult", "middle"], SAMPLED_STEPS)?;
         let mut swinger = rig.swinger();
         swinger.start_torque_n_m = Some(fixed.start_tau_n_m);
         let mut ours = Vec::new();
@@ -87,11 +84,7 @@ fn over_time(prototype: &Prototype, law: &Continuous, out: &mut Checked) -> Resu
                 x_label: "time, s".into(),
                 y_label: "torque, N m".into(),
                 ours: ours.iter().map(|at| (at.t_s, at.torque_n_m[joint])).collect(),
-                theirs: fixed
-                    .series
-                    .iter()
-                    .map(|it| Reading { x: it.t_s, y: it.tau_n_m[joint], sd: None })
-                    .collect(),
+                theirs: readings(fixed.series.iter().map(|it| (it.t_s, it.tau_n_m[joint]))),
                 source: SOURCE.into(),
             });
         }

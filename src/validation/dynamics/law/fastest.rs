@@ -9,7 +9,7 @@ use crate::files::reference;
 use crate::files::reference::law::Search;
 use crate::swing::fastest_controlled::{Fastest, fastest_controlled};
 use crate::swing::run::STEPS;
-use crate::validation::{CheckFault, Checked, Curve, Reading};
+use crate::validation::{CheckFault, Checked, Curve, readings};
 
 /// How far fastest time and bat speed may be off: one per cent.
 const MOST: f64 = 1e-2;
@@ -28,22 +28,21 @@ struct Pair<'a> {
     alike: Fastest,
 }
 
-/// Fastest time and bat speed of every search.
 pub fn check() -> Result<Checked, CheckFault> {
     let (prototype, law) = (reference::prototype()?, reference::continuous_law()?);
     let searched = |search| -> Result<Pair<'_>, CheckFault> {
         let Search { stroke, player, bat, fastest_s, .. }: &Search = search;
-        let it = search_of(&prototype, [stroke, player, bat])?;
-        let rig = PilotRig::of_search(&prototype, it, STEPS)?;
+        let names = [stroke.as_str(), player.as_str(), bat.as_str()];
+        let rig = PilotRig::of_search(&prototype, names, STEPS)?;
         let mut swinger = rig.swinger();
         let own = fastest_controlled(&swinger, *fastest_s, true)?;
         swinger.start_torque_n_m = Some(search.start_tau_n_m);
         let alike = fastest_controlled(&swinger, *fastest_s, true)?;
-        Ok(Pair { search, swing_moment_kg_m2: it.swing_moment_kg_m2, own, alike })
+        let swing_moment_kg_m2 = search_of(&prototype, names)?.swing_moment_kg_m2;
+        Ok(Pair { search, swing_moment_kg_m2, own, alike })
     };
-    let pairs: Vec<Result<Pair<'_>, CheckFault>> =
-        law.searches_dt_0_5ms.par_iter().map(searched).collect();
-    let pairs = pairs.into_iter().collect::<Result<Vec<_>, _>>()?;
+    let pairs = law.searches_dt_0_5ms.par_iter().map(searched);
+    let pairs = pairs.collect::<Result<Vec<_>, CheckFault>>()?;
     let mut out = Checked::default();
     let (mut time, mut speed, mut errors) = (0.0, 0.0, 0.0);
     for Pair { search, own, alike, .. } in &pairs {
@@ -76,13 +75,7 @@ fn speed_by_moment(pairs: &[Pair<'_>], stroke: &str) -> Curve {
         x_label: "swing moment, kg m²".into(),
         y_label: "bat speed, m/s".into(),
         ours: adult().map(|it| (it.swing_moment_kg_m2, it.own.contact.bat_speed_m_s)).collect(),
-        theirs: adult()
-            .map(|it| Reading {
-                x: it.swing_moment_kg_m2,
-                y: it.search.at_fastest.speed_m_s,
-                sd: None,
-            })
-            .collect(),
+        theirs: readings(adult().map(|it| (it.swing_moment_kg_m2, it.search.at_fastest.speed_m_s))),
         source: SOURCE.into(),
     }
 }

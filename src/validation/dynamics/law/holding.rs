@@ -2,25 +2,23 @@
 //! holds and gives way.
 
 use super::super::miss;
-use super::super::pilot::{PilotRig, search_of};
+use super::super::pilot::PilotRig;
 use super::{SOURCE, off};
 use crate::files::reference;
 use crate::swing::run::STEPS;
-use crate::validation::{Accept, CheckFault, Checked, Group, Row};
+use crate::validation::{Accept, CheckFault, Checked, Row};
 
 /// How far the speed may be off at the product's steps and at four times as many, as shares.
 const SPEED: [(usize, f64); 2] = [(STEPS, 1e-3), (4 * STEPS, 2e-4)];
 /// How far the couple may be off, within a step of the crossing, as a share of its limit.
-const COUPLE: f64 = 0.1;
+const COUPLE: Accept = Accept::Within(0.1);
 
-/// Speed, errors and couple at the ball.
 pub fn check() -> Result<Checked, CheckFault> {
     let (prototype, holding) = (reference::prototype()?, reference::holding_law()?);
     let mut rows = Vec::new();
     for (stroke, fixed) in &holding.fixed_time {
-        let it = search_of(&prototype, [stroke, "adult", "middle"])?;
         for (steps, most) in SPEED {
-            let mut rig = PilotRig::of_search(&prototype, it, steps)?;
+            let mut rig = PilotRig::of_search(&prototype, [stroke, "adult", "middle"], steps)?;
             rig.chain.grip = rig.chain.grip.holding(holding.limit_n_m, holding.traction_n);
             let mut swinger = rig.swinger();
             swinger.start_torque_n_m = Some(fixed.start_tau_n_m);
@@ -41,17 +39,10 @@ pub fn check() -> Result<Checked, CheckFault> {
                 .iter()
                 .zip(last.iter().zip(&theirs.couple_share))
             {
-                rows.push(Row::compared(
-                    Group::Dynamics,
-                    named(&format!("couple {axis} at the ball")),
-                    SOURCE,
-                    "of its limit",
-                    (*theirs, None),
-                    *ours,
-                    Accept::Within(COUPLE),
-                ));
+                let what = named(&format!("couple {axis} at the ball"));
+                rows.push(Row::compared(what, SOURCE, "of its limit", *theirs, *ours, COUPLE));
             }
         }
     }
-    Ok(Checked { rows, curves: Vec::new() })
+    Ok(rows.into())
 }

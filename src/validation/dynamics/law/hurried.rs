@@ -1,11 +1,11 @@
 //! A swing slower or faster than the fastest controlled one: control is lost alike.
 
-use super::super::pilot::{PilotRig, search_of};
+use super::super::pilot::PilotRig;
 use super::super::{figure, miss, worse};
 use super::SOURCE;
 use crate::files::reference;
 use crate::swing::run::STEPS;
-use crate::validation::{CheckFault, Checked, Curve, Reading};
+use crate::validation::{CheckFault, Checked, Curve, readings};
 
 /// How far the error at the ball may be off.
 const ERROR: f64 = 0.02;
@@ -21,8 +21,8 @@ pub fn check() -> Result<Checked, CheckFault> {
     let mut out = Checked::default();
     for search in law.searches_dt_0_5ms.iter().filter(|it| !it.at_other_times.is_empty()) {
         let Some(fixed) = law.fixed_time.get(&search.stroke) else { continue };
-        let it = search_of(&prototype, [&search.stroke, &search.player, &search.bat])?;
-        let rig = PilotRig::of_search(&prototype, it, STEPS)?;
+        let names = [search.stroke.as_str(), &search.player, &search.bat];
+        let rig = PilotRig::of_search(&prototype, names, STEPS)?;
         let mut swinger = rig.swinger();
         let inverse = |t: f64| 1.0 / (t * t);
         let (mut ours_by_time, mut theirs_by_time, mut speed) = (Vec::new(), Vec::new(), 0.0);
@@ -42,7 +42,7 @@ pub fn check() -> Result<Checked, CheckFault> {
             out.rows.push(figure(what, SOURCE, "", theirs.error, ours.error, ERROR));
             speed = worse(speed, (ours.bat_speed_m_s / theirs.speed_m_s - 1.0).abs());
             ours_by_time.push((time_s, ours.error));
-            theirs_by_time.push(Reading { x: time_s, y: theirs.error, sd: None });
+            theirs_by_time.push((time_s, theirs.error));
         }
         let what = format!("{}, all four times: bat speed, miss", search.stroke);
         out.rows.push(miss(what, SOURCE, speed, SPEED));
@@ -55,7 +55,7 @@ pub fn check() -> Result<Checked, CheckFault> {
             x_label: "stroke time, s".into(),
             y_label: "error".into(),
             ours: ours_by_time,
-            theirs: theirs_by_time,
+            theirs: readings(theirs_by_time),
             source: SOURCE.into(),
         });
     }
