@@ -52,14 +52,10 @@ impl Chance {
 }
 
 /// How the rods are carried and how many swings are timed.
-#[derive(Clone, Copy)]
 pub(super) struct Setup {
-    pub(super) words: &'static str,
     pub(super) swings: u32,
     /// Stiffness of both supports together, sideways, N/m.
     pub(super) stiffness_n_m: [f64; 2],
-    /// Why the stated doubt may fall short there.
-    pub(super) caution: &'static str,
 }
 
 /// Which of the stated intervals held the truth, and how far the swing moment was off.

@@ -88,14 +88,8 @@ fn pendulum(it: &Pendulum) -> Result<Vec<Row>, CheckFault> {
         let found = pivot_moment_kg_m2(it.mass_kg, given.gravity_m_s2, it.pivot_to_com_m, small_s);
         let named = |what: &str| format!("bat on the bench pivot, {}°: {what}", case.amplitude_deg);
         rows.push(figure(named("period"), PENDULUM, "s", case.period_s, period_s, 1e-6));
-        rows.push(figure(
-            named("inertia by the bench formula"),
-            PENDULUM,
-            "kg m²",
-            it.pivot_inertia_kg_m2,
-            found,
-            2e-6,
-        ));
+        let (what, theirs) = (named("inertia by the bench formula"), it.pivot_inertia_kg_m2);
+        rows.push(figure(what, PENDULUM, "kg m²", theirs, found, 2e-6));
     }
     Ok(rows)
 }

@@ -6,8 +6,6 @@
 
 pub(super) mod at_a_time;
 pub(super) mod fastest;
-pub(super) mod holding;
-pub(super) mod hurried;
 
 use super::worse;
 use crate::files::reference::law::Crossing;
