@@ -3,7 +3,9 @@
 
 use super::figure::Figure;
 use super::moved::Drawn;
+use super::spread::Known;
 use crate::bat::Bat;
+use crate::bat::figures::WeighedBat;
 use crate::innings::ball_by_ball::{Left, capacity_at_scores};
 use crate::innings::played::{InningsFault, ball_loads, schedule};
 use crate::measurement::plan::InningsPlan;
@@ -12,20 +14,25 @@ use crate::stroke::Stroke;
 use crate::swing::batter::Batter;
 use crate::swing::fastest_controlled::Fastest;
 use crate::swing::player_stroke::Held;
+use crate::swing::time_in_hand::Delivery;
 
-/// What every draw is asked.
+/// What is studied.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Innings<'a> {
+pub struct Asked<'a> {
+    /// The player and the bats.
+    pub known: Known<'a>,
     /// Strokes of the innings.
     pub strokes: &'a [Stroke],
     /// Index of the stroke looked at.
     pub pull: usize,
-    /// Innings.
+    /// Innings; the figures are those at its end.
     pub plan: &'a InningsPlan,
-    /// Stroke time at which loads and shares are taken, by stroke, s: the same for all draws.
+    /// Bowling faced.
+    pub delivery: Delivery,
+    /// Stroke time at which loads and shares are taken, by stroke, the same for all draws, s.
     pub asked_time_s: &'a [f64],
-    /// Whether the other bat has the lighter pickup.
-    pub other_is_lighter: bool,
+    /// Rows of the design: draws of everything, twice; best a power of two.
+    pub rows: usize,
 }
 
 /// One bat in the player's hands: the pull, and the capacity that the innings leaves.
@@ -77,7 +84,7 @@ pub(super) enum Kept<'a> {
 /// How much longer the fastest swing takes late in the innings, for a first guess only.
 const LATE_SHARE: f64 = 1.02;
 
-impl Innings<'_> {
+impl Asked<'_> {
     /// Swings a draw.
     pub(super) fn swung(&self, drawn: &Drawn, kept: Kept<'_>) -> Result<Swung, InningsFault> {
         let ready = match kept {
@@ -144,6 +151,9 @@ impl Innings<'_> {
         let asked_s = self.asked_time_s.get(self.pull).copied().unwrap_or(f64::NAN);
         let seen = ready.batter.observe(&ready.bat.pull, &late.capacity, asked_s);
         let late_m_s = late.pull.contact.bat_speed_m_s;
+        let pickup = |bat: &WeighedBat| bat.swing_moment_kg_m2.value;
+        let known = &self.known;
+        let other_is_lighter = known.other.is_some_and(|it| pickup(it) < pickup(known.bat));
         Figure::all().map(|figure| match figure {
             Figure::FreshSpeed => ready.fresh.contact.bat_speed_m_s,
             Figure::LateSpeed => late_m_s,
@@ -153,7 +163,7 @@ impl Innings<'_> {
             Figure::GripShare => seen.grip_share(&drawn.player),
             Figure::LighterBat => late.other.map_or(0.0, |other| {
                 let gain_m_s = other.contact.bat_speed_m_s - late_m_s;
-                if self.other_is_lighter { gain_m_s } else { -gain_m_s }
+                if other_is_lighter { gain_m_s } else { -gain_m_s }
             }),
         })
     }

@@ -5,36 +5,14 @@ use super::figure::Figure;
 use super::indices::{Divided, divide};
 use super::input::Input;
 use super::moved::{Drawn, Draws};
-use super::simulated::{Innings, Kept, Swung};
-use super::spread::{Known, Moved, inputs};
-use crate::bat::figures::WeighedBat;
+pub use super::simulated::Asked;
+use super::simulated::{Kept, Swung};
+use super::spread::{Moved, inputs};
 use crate::innings::played::InningsFault;
 use crate::innings::slow_state::Band;
-use crate::measurement::plan::InningsPlan;
-use crate::stroke::Stroke;
-use crate::swing::time_in_hand::Delivery;
 use core::ops::ControlFlow;
 use core::sync::atomic::{AtomicUsize, Ordering};
 use rayon::prelude::*;
-
-/// What is studied.
-#[derive(Clone, Copy, Debug)]
-pub struct Asked<'a> {
-    /// The player and the bats.
-    pub known: Known<'a>,
-    /// Strokes of the innings.
-    pub strokes: &'a [Stroke],
-    /// Index of the stroke looked at.
-    pub pull: usize,
-    /// Innings; the figures are those at its end.
-    pub plan: &'a InningsPlan,
-    /// Bowling faced.
-    pub delivery: Delivery,
-    /// Stroke time at which loads and shares are taken, by stroke, the same for all draws, s.
-    pub asked_time_s: &'a [f64],
-    /// Rows of the design: draws of everything, twice; best a power of two.
-    pub rows: usize,
-}
 
 /// One figure and what moves it.
 #[derive(Clone, Debug, PartialEq)]
@@ -109,18 +87,10 @@ pub fn study(asked: &Asked<'_>, progress: Progress<'_>) -> Result<Study, StudyFa
         .filter(|_| (2..=MOST_ROWS).contains(&rows))
         .ok_or(StudyFault::Rows { rows })?;
     let draws = Draws::new(asked.known, asked.delivery, &moved, &design);
-    let pickup = |bat: &WeighedBat| bat.swing_moment_kg_m2.value;
-    let innings = Innings {
-        strokes: asked.strokes,
-        pull: asked.pull,
-        plan: asked.plan,
-        asked_time_s: asked.asked_time_s,
-        other_is_lighter: asked.known.other.is_some_and(|it| pickup(it) < pickup(asked.known.bat)),
-    };
 
     let middle = draws.at(&vec![0.5; design.coordinates()]).map_err(StudyFault::Drawn)?;
     let middle = Drawn { lasting: Band::Central.share_of_knee(), ..middle };
-    let best = innings.swung(&middle, Kept::Near(None))?;
+    let best = asked.swung(&middle, Kept::Near(None))?;
 
     let (done, all) = (AtomicUsize::new(0), rows * (2 + moved.len()));
     let step = || {
@@ -133,7 +103,7 @@ pub fn study(asked: &Asked<'_>, progress: Progress<'_>) -> Result<Study, StudyFa
     // A draw that no player or no bat can be, or that cannot control the bat, is none.
     let swung = |point: &[f64], kept: Kept<'_>| -> Result<Option<Swung>, StudyFault> {
         step()?;
-        Ok(draws.at(point).ok().and_then(|it| innings.swung(&it, kept).ok()))
+        Ok(draws.at(point).ok().and_then(|it| asked.swung(&it, kept).ok()))
     };
     let row = |n: usize| -> Result<Option<[Row; Figure::COUNT]>, StudyFault> {
         let near = Kept::Near(Some(&best));

@@ -15,8 +15,8 @@ const DRIFT_RATE_1_S: f64 = 50.0;
 /// A figure for each joint.
 pub fn each_joint<const N: usize>(figures: &[f64]) -> Result<[f64; N], String> {
     let found = figures.len();
-    let fault = format!("a reference file gives {found} figures where its chain has {N} joints");
-    figures.try_into().map_err(|_| fault)
+    let fault = || format!("a reference file gives {found} figures where its chain has {N} joints");
+    figures.try_into().map_err(|_| fault())
 }
 
 /// A chain to be swung.

@@ -186,7 +186,7 @@ impl PilotRig {
     }
 }
 
-pub(super) fn no_such_case(case: &str) -> String {
+fn no_such_case(case: &str) -> String {
     format!("the reference files have no {case}")
 }
 

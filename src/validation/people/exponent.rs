@@ -16,34 +16,13 @@ const PUBLISHED: f64 = -0.27;
 /// Theirs are one implement swung freely, feet still; ours are two hands on a path to be kept.
 const BAND: Accept = Accept::Between(-0.40, -0.15);
 
-/// What is changed about the bat.
-#[derive(Clone, Copy)]
-enum By {
-    Balance,
-    Mass,
-}
+/// What is changed about the bat, in words, and the bat so many steps heavier in the swing.
+type Change = (&'static str, fn(&Bat, f64) -> Result<Bat, BatFault>);
 
-impl By {
-    const ALL: [Self; 2] = [Self::Balance, Self::Mass];
-
-    fn words(self) -> &'static str {
-        match self {
-            Self::Balance => "moving the balance",
-            Self::Mass => "adding mass",
-        }
-    }
-
-    /// Seven bats from light to heavy in the swing, the middle one the bat itself.
-    fn bats(self, bat: &Bat) -> Result<Vec<Bat>, BatFault> {
-        (-3..=3)
-            .map(f64::from)
-            .map(|step| match self {
-                Self::Balance => changed(bat, 1.0, 0.01 * step),
-                Self::Mass => changed(bat, 1.0 + 0.04 * step, 0.0),
-            })
-            .collect()
-    }
-}
+const CHANGES: [Change; 2] = [
+    ("moving the balance", |bat, step| changed(bat, 1.0, 0.01 * step)),
+    ("adding mass", |bat, step| changed(bat, 1.0 + 0.04 * step, 0.0)),
+];
 
 /// The bat with its wood made denser and its balance point moved, its spread about it kept.
 fn changed(bat: &Bat, mass_factor: f64, balance_by_m: f64) -> Result<Bat, BatFault> {
@@ -71,7 +50,8 @@ fn speeds_m_s(who: &Typical, stroke: usize, bats: &[Bat]) -> Result<Vec<f64>, Sw
 /// One stroke with the bats of one family.
 struct Swung {
     stroke: String,
-    by: By,
+    /// What is changed about the bat.
+    by: &'static str,
     /// Swing moment, kg m², and bat speed, m/s.
     points: Vec<(f64, f64)>,
 }
@@ -88,7 +68,7 @@ impl Swung {
         let (middle, speed) = *self.points.get(self.points.len() / 2)?;
         let law = |i: f64| speed * libm::pow(i / middle, PUBLISHED);
         Some(Curve {
-            title: format!("{}: bat speed of the {}, {}", who.words, self.stroke, self.by.words()),
+            title: format!("{}: bat speed of the {}, {}", who.words, self.stroke, self.by),
             x_label: "swing moment (kg m²)".into(),
             y_label: "bat speed (m/s)".into(),
             ours: self.points.clone(),
@@ -99,12 +79,15 @@ impl Swung {
 }
 
 fn swung(who: &Typical) -> Result<Vec<Swung>, CheckFault> {
-    let cases: Vec<(usize, By)> =
-        (0..who.batter.strokes.len()).flat_map(|stroke| By::ALL.map(|by| (stroke, by))).collect();
+    let strokes = 0..who.batter.strokes.len();
+    let cases: Vec<(usize, Change)> =
+        strokes.flat_map(|stroke| CHANGES.map(|change| (stroke, change))).collect();
     cases
         .into_par_iter()
-        .map(|(stroke, by)| {
-            let bats = by.bats(&who.bat)?;
+        .map(|(stroke, (by, change))| {
+            // From light to heavy in the swing, the middle one the bat itself.
+            let steps = (-3..=3).map(f64::from);
+            let bats = steps.map(|it| change(&who.bat, it)).collect::<Result<Vec<Bat>, _>>()?;
             let speeds = speeds_m_s(who, stroke, &bats)?;
             let points = bats.iter().map(Bat::swing_moment_kg_m2).zip(speeds).collect();
             let stroke = who.batter.strokes[stroke].stroke.name.clone();
@@ -114,7 +97,7 @@ fn swung(who: &Typical) -> Result<Vec<Swung>, CheckFault> {
 }
 
 fn what(who: &Typical, it: &Swung) -> String {
-    format!("{}: exponent of {} speed on swing moment, {}", who.words, it.stroke, it.by.words())
+    format!("{}: exponent of {} speed on swing moment, {}", who.words, it.stroke, it.by)
 }
 
 fn compared(who: &Typical, it: &Swung, note: &str) -> Row {
