@@ -9,7 +9,7 @@ use crate::bat::sizes::Size;
 use crate::comparison::difference::difference;
 use crate::measurement::bench::{
     BALANCE_SD_M, BatReading, LENGTH_SD_M, PICKUP_AXIS_FROM_TOP_M, PIVOT_SD_M, PendulumReading,
-    SCALE_SD_KG, USUAL_AMPLITUDE_RAD,
+    SCALE_SD_KG,
 };
 use crate::uncertain::Uncertain;
 use rand::rngs::Xoshiro256PlusPlus;
@@ -154,21 +154,15 @@ fn reading(
     let time_s = hung.time_for_s(setup.swings, release_rad)?
         + chance.normal(bench.press_sd_s)
         + chance.normal(bench.press_sd_s);
+    let length_m = written(bat.length_m() + chance.normal(LENGTH_SD_M), 1e-3);
+    let mass_kg = written(bat.mass_kg() + chance.normal(SCALE_SD_KG), 1e-3);
+    let balance_m = written(bat.balance_m() + chance.normal(BALANCE_SD_M), 1e-3);
+    let ten = PendulumReading::ten(written(time_s, 0.01));
     Some(BatReading {
-        label: "drawn".into(),
         size: Some(size.name.clone()),
-        length_m: Some(written(bat.length_m() + chance.normal(LENGTH_SD_M), 1e-3)),
-        mass_kg: written(bat.mass_kg() + chance.normal(SCALE_SD_KG), 1e-3),
-        balance_m: Some(written(bat.balance_m() + chance.normal(BALANCE_SD_M), 1e-3)),
-        width_m: None,
-        edge_m: None,
-        depth_m: None,
-        handle_diameter_m: None,
-        pendulum: Some(PendulumReading {
-            swings: setup.swings,
-            time_s: written(time_s, 0.01),
-            pivot_from_top_m: PICKUP_AXIS_FROM_TOP_M,
-            amplitude_rad: USUAL_AMPLITUDE_RAD,
-        }),
+        length_m: Some(length_m),
+        balance_m: Some(balance_m),
+        pendulum: Some(PendulumReading { swings: setup.swings, ..ten }),
+        ..BatReading::weighed("drawn", mass_kg)
     })
 }
