@@ -127,7 +127,7 @@ impl Response {
         if 2 * found.len() < strengths.len() {
             return Err(ResponseFault::BeyondControl);
         }
-        let slopes = mean_slopes(&found);
+        let slopes = Slopes::mean(found.iter().filter_map(|(_, it)| it.slopes));
         let (nodes, values): (Vec<_>, Vec<_>) =
             found.iter().map(|(x, it)| (*x, it.swing.figures())).unzip();
         let surface = Radial::through(nodes, &values).ok_or(ResponseFault::BeyondControl)?;
@@ -186,12 +186,6 @@ impl Response {
 /// A strength, whitened, and the limit of control there.
 type Found = ([f64; PART_COUNT], Limit);
 
-/// Mean of the slopes that the searches saw.
-fn mean_slopes(found: &[Found]) -> Option<Slopes> {
-    let seen: Vec<Slopes> = found.iter().filter_map(|(_, it)| it.slopes).collect();
-    Slopes::mean(&seen)
-}
-
 /// What the strengths swung so far say of the others.
 struct Guide {
     ln_time: Option<Radial<1>>,
@@ -210,7 +204,7 @@ impl Guide {
         Self {
             ln_time: determined.then(|| Radial::through(nodes, &values)).flatten(),
             start,
-            slopes: mean_slopes(found),
+            slopes: Slopes::mean(found.iter().filter_map(|(_, it)| it.slopes)),
         }
     }
 

@@ -3,37 +3,15 @@
 
 use super::figure::Figure;
 use super::moved::Drawn;
-use super::spread::Known;
+use super::spread::Asked;
 use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
 use crate::innings::ball_by_ball::{Left, capacity_at_scores};
 use crate::innings::played::{InningsFault, ball_loads, schedule};
-use crate::measurement::plan::InningsPlan;
 use crate::player::joints::{FRESH, GROUP_COUNT};
-use crate::stroke::Stroke;
 use crate::swing::batter::Batter;
 use crate::swing::fastest_controlled::Fastest;
 use crate::swing::player_stroke::Held;
-use crate::swing::time_in_hand::Delivery;
-
-/// What is studied.
-#[derive(Clone, Copy, Debug)]
-pub struct Asked<'a> {
-    /// The player and the bats.
-    pub known: Known<'a>,
-    /// Strokes of the innings.
-    pub strokes: &'a [Stroke],
-    /// Index of the stroke looked at.
-    pub pull: usize,
-    /// Innings; the figures are those at its end.
-    pub plan: &'a InningsPlan,
-    /// Bowling faced.
-    pub delivery: Delivery,
-    /// Stroke time at which loads and shares are taken, by stroke, the same for all draws, s.
-    pub asked_time_s: &'a [f64],
-    /// Rows of the design: draws of everything, twice; best a power of two.
-    pub rows: usize,
-}
 
 /// One bat in the player's hands: the pull, and the capacity that the innings leaves.
 #[derive(Clone, Debug)]

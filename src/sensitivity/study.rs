@@ -5,8 +5,8 @@ use super::figure::Figure;
 use super::indices::{Divided, divide};
 use super::input::Input;
 use super::moved::{Drawn, Draws};
-pub use super::simulated::Asked;
 use super::simulated::{Kept, Swung};
+pub use super::spread::Asked;
 use super::spread::{Moved, inputs};
 use crate::innings::played::InningsFault;
 use crate::innings::slow_state::Band;
@@ -86,7 +86,7 @@ pub fn study(asked: &Asked<'_>, progress: Progress<'_>) -> Result<Study, StudyFa
     let design = Design::new(&coordinates)
         .filter(|_| (2..=MOST_ROWS).contains(&rows))
         .ok_or(StudyFault::Rows { rows })?;
-    let draws = Draws::new(asked.known, asked.delivery, &moved, &design);
+    let draws = Draws::new(asked, &moved, &design);
 
     let middle = draws.at(&vec![0.5; design.coordinates()]).map_err(StudyFault::Drawn)?;
     let middle = Drawn { lasting: Band::Central.share_of_knee(), ..middle };
