@@ -38,11 +38,7 @@ pub const SCATTER_COUNTS: f64 = 8.0;
 /// deviation of the difference of both ends, √(2/3).
 pub const FRAMES_SD: f64 = 0.816_496_580_927_726;
 
-/// Number of shared errors with so many strokes.
-pub fn shared_count(strokes: usize) -> usize {
-    FIXED + 2 * strokes
-}
-
+/// Shared errors that are no stroke's own.
 const FIXED: usize = 3;
 
 /// All shared errors in order: held back, at own pace, device; then each stroke's way and length.
@@ -53,7 +49,7 @@ pub fn shared(strokes: usize) -> Vec<Shared> {
 
 /// How each shared error enters one reading of the stroke of that index.
 pub fn enters(reading: &NetReading, stroke: usize, strokes: usize) -> Vec<f64> {
-    let mut out = vec![0.0; shared_count(strokes)];
+    let mut out = vec![0.0; FIXED + 2 * strokes];
     let held_back = match reading.asked {
         Asked::Fastest => 0,
         Asked::OwnPace => 1,

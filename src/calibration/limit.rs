@@ -80,7 +80,8 @@ impl Slopes {
     }
 
     /// Mean of several; none of none.
-    pub fn mean(all: &[Self]) -> Option<Self> {
+    pub fn mean(all: impl Iterator<Item = Self>) -> Option<Self> {
+        let all: Vec<Self> = all.collect();
         let by = 1.0 / all.len() as f64;
         let mean = |of: &dyn Fn(&Self) -> f64| all.iter().map(of).sum::<f64>() * by;
         (!all.is_empty()).then(|| Self {

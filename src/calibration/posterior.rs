@@ -7,17 +7,16 @@
 //! precisions and the scatter are found by expectation and maximisation.
 
 mod fit;
-mod near;
 mod round;
 
 use super::errors::{SCATTER, Shared};
 use super::points::even_point;
-use super::response::{Response, Triangle, times, triangle};
+use super::response::{Response, Triangle, times, triangle, whitened};
 use super::tiredness::Tiredness;
 use crate::measurement::nets::{NetReading, PART_COUNT, Read};
 use crate::normal;
 use fit::Fit;
-use near::{WIDER, near};
+use nalgebra::{Matrix4, Vector4};
 use rayon::prelude::*;
 
 /// Points over the tables' distribution.
@@ -27,6 +26,9 @@ pub const POINTS: usize = 4096;
 pub const LASTING: Shared = Shared { mean: 1.0 / 3.0, sd: 1.0 / 3.0 };
 /// Standardised residual beyond which a reading is doubted: one in 400 is, by chance.
 pub const DOUBTED_BEYOND: f64 = 3.0;
+
+/// How much wider than what was found the next points are put: the first find may be narrow by chance.
+const WIDER: [f64; 2] = [2.0, 1.4];
 
 /// One player who may be.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -127,10 +129,43 @@ impl Posterior {
         let even = vec![0.0; points.len()];
         let mut it = fit.weigh(points, &even);
         for wider in WIDER {
-            let Some((points, ln_weights)) = near(&it, spread, wider) else { break };
+            let Some((points, ln_weights)) = it.near(spread, wider) else { break };
             it = fit.weigh(points, &ln_weights);
         }
         it
+    }
+
+    /// New points about those found, and the logarithm of how much likelier the tables make each than where
+    /// it was put. None if what was found has no width.
+    fn near(&self, spread: &Triangle, wider: f64) -> Option<(Vec<Possible>, Vec<f64>)> {
+        let vector = |it: &Possible| {
+            let [a, b, c] = it.ln_strength;
+            Vector4::new(a, b, c, it.lasting)
+        };
+        let mut mean = Vector4::zeros();
+        for (it, weight) in self.points.iter().zip(&self.weights) {
+            mean += *weight * vector(it);
+        }
+        let mut covariance = Matrix4::zeros();
+        for (it, weight) in self.points.iter().zip(&self.weights) {
+            let off = vector(it) - mean;
+            covariance += *weight * off * off.transpose();
+        }
+        let triangle = wider * covariance.cholesky()?.l();
+        let each = |i: usize| {
+            let z = Vector4::from(even_point(i).map(normal::quantile));
+            let it = mean + triangle * z;
+            let point = Possible { ln_strength: [it[0], it[1], it[2]], lasting: it[3] };
+            let by_tables: f64 =
+                whitened(spread, &point.ln_strength).iter().map(|it| it * it).sum();
+            let by_band = (point.lasting - LASTING.mean) / LASTING.sd;
+            let ln_weight = match point.lasting >= 0.0 {
+                true => 0.5 * (z.norm_squared() - by_tables - by_band * by_band),
+                false => f64::NEG_INFINITY,
+            };
+            (point, ln_weight)
+        };
+        Some((0..POINTS).map(each).unzip())
     }
 
     /// Weighed mean of a figure.

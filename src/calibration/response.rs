@@ -68,8 +68,9 @@ pub fn triangle(covariance: &Triangle) -> Triangle {
     l
 }
 
-/// Solution x of L x = b for a lower triangle with a positive diagonal.
-fn solved(l: &Triangle, b: [f64; PART_COUNT]) -> [f64; PART_COUNT] {
+/// A vector in coordinates in which the covariance L Lᵀ of this lower triangle is the unit matrix: solution x of
+/// L x = b, the diagonal of L positive.
+pub fn whitened(l: &Triangle, b: &[f64; PART_COUNT]) -> [f64; PART_COUNT] {
     let mut x = [0.0; PART_COUNT];
     for (i, row) in l.iter().enumerate() {
         let known: f64 = row.iter().zip(&x).take(i).map(|(l, x)| l * x).sum();
@@ -92,16 +93,6 @@ const CORNERS: [[f64; PART_COUNT]; 4] =
     [[0.9, 0.9, 0.9], [0.9, -0.9, -0.9], [-0.9, 0.9, -0.9], [-0.9, -0.9, 0.9]];
 
 impl Response {
-    /// Simulates one stroke with one bat over the strengths the tables allow; `spread` is the lower
-    /// triangle of their covariance.
-    pub fn simulated(
-        held: &Held,
-        spread: &Triangle,
-        step: &(dyn Fn() -> ControlFlow<()> + Sync),
-    ) -> Result<Self, ResponseFault> {
-        Self::over(held, spread, &node_strengths(spread), None, step)
-    }
-
     /// Simulates one stroke with one bat at these strengths, the likeliest first; `spread` is the lower
     /// triangle of a covariance that they fill, `near` a guess of the first's stroke time, on the logarithm.
     pub fn over(
@@ -136,7 +127,7 @@ impl Response {
         if 2 * found.len() < strengths.len() {
             return Err(ResponseFault::BeyondControl);
         }
-        let slopes = mean_slopes(&found);
+        let slopes = Slopes::mean(found.iter().filter_map(|(_, it)| it.slopes));
         let (nodes, values): (Vec<_>, Vec<_>) =
             found.iter().map(|(x, it)| (*x, it.swing.figures())).unzip();
         let surface = Radial::through(nodes, &values).ok_or(ResponseFault::BeyondControl)?;
@@ -145,14 +136,9 @@ impl Response {
 
     /// The same stroke with another bat: the difference is simulated at four strengths and taken as a
     /// plane between them. `longer` is a guess of how much longer the stroke takes, on the logarithm.
-    pub fn with_bat(
-        &self,
-        held: &Held,
-        spread: &Triangle,
-        longer: f64,
-    ) -> Result<Self, ResponseFault> {
+    pub fn with_bat(&self, held: &Held, longer: f64) -> Result<Self, ResponseFault> {
         let difference = |corner: &[f64; PART_COUNT], longer: f64| {
-            let strength = times(spread, *corner);
+            let strength = times(&self.spread, *corner);
             let here = self.at(&strength);
             let there = swing_at(held, &strength, Some(self.near(here.ln_time + longer)))
                 .ok_or(ResponseFault::BeyondControl)?;
@@ -200,12 +186,6 @@ impl Response {
 /// A strength, whitened, and the limit of control there.
 type Found = ([f64; PART_COUNT], Limit);
 
-/// Mean of the slopes that the searches saw.
-fn mean_slopes(found: &[Found]) -> Option<Slopes> {
-    let seen: Vec<Slopes> = found.iter().filter_map(|(_, it)| it.slopes).collect();
-    Slopes::mean(&seen)
-}
-
 /// What the strengths swung so far say of the others.
 struct Guide {
     ln_time: Option<Radial<1>>,
@@ -224,7 +204,7 @@ impl Guide {
         Self {
             ln_time: determined.then(|| Radial::through(nodes, &values)).flatten(),
             start,
-            slopes: mean_slopes(found),
+            slopes: Slopes::mean(found.iter().filter_map(|(_, it)| it.slopes)),
         }
     }
 
@@ -232,9 +212,4 @@ impl Guide {
         let ln_time = self.ln_time.as_ref().map_or(self.start, |it| it.at(x)[0]);
         Near { ln_time, slopes: self.slopes }
     }
-}
-
-/// A vector in coordinates in which the covariance of this lower triangle is the unit matrix.
-pub fn whitened(spread: &Triangle, x: &[f64; PART_COUNT]) -> [f64; PART_COUNT] {
-    solved(spread, *x)
 }

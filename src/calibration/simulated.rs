@@ -74,7 +74,8 @@ impl Simulated {
         let told = |stroke: usize| batter.strokes[stroke].stroke.answers_short_ball;
         let wanted: Vec<usize> = (0..strokes).filter(|&s| told(s) || is_read(None, s)).collect();
 
-        let (done, all) = (AtomicUsize::new(0), wanted.len() * node_strengths(&spread).len());
+        let nodes = node_strengths(&spread);
+        let (done, all) = (AtomicUsize::new(0), wanted.len() * nodes.len());
         let step = || {
             let share = done.fetch_add(1, Ordering::Relaxed) as f64 / all as f64;
             progress("swinging with every strength the tables allow", 0.8 * share)
@@ -83,7 +84,7 @@ impl Simulated {
         let mut responses = vec![vec![None; strokes]; order.bats.len()];
         let mut error = 0.0_f64;
         for &stroke in &wanted {
-            let response = Response::simulated(&own.held[stroke], &spread, &step)?;
+            let response = Response::over(&own.held[stroke], &spread, &nodes, None, &step)?;
             for i in HELD_OUT {
                 let strength =
                     times(&spread, core::array::from_fn(|j| normal::quantile(even_point(i)[j])));
@@ -101,7 +102,7 @@ impl Simulated {
             for &stroke in wanted.iter().filter(|&&s| told(s) || is_read(Some(bat), s)) {
                 let Some(own) = &responses[order.bat][stroke] else { continue };
                 // A bat beyond control is no fault unless somebody swung it.
-                match own.with_bat(&held[bat].held[stroke], &spread, 0.0) {
+                match own.with_bat(&held[bat].held[stroke], 0.0) {
                     Ok(response) => responses[bat][stroke] = Some(response),
                     Err(fault) if is_read(Some(bat), stroke) => return Err(fault.into()),
                     Err(_) => {}

@@ -119,7 +119,10 @@ impl Absurd {
 }
 
 /// A reading that can be true but seldom is.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error(
+    "{field} {} {unit} is unusual: most bats lie between {low} and {high} {unit}", tidy(.value)
+)]
 pub struct Unusual {
     /// Field, as in a scenario.
     pub field: &'static str,
@@ -131,17 +134,6 @@ pub struct Unusual {
     pub high: f64,
     /// SI unit of the values.
     pub unit: &'static str,
-}
-
-impl std::fmt::Display for Unusual {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        let Self { field, value, low, high, unit } = self;
-        let value = tidy(value);
-        write!(
-            f,
-            "{field} {value} {unit} is unusual: most bats lie between {low} and {high} {unit}"
-        )
-    }
 }
 
 /// Possible and usual range of one quantity of a bat, SI.
@@ -171,6 +163,8 @@ const HANDLE: Range = range("handle_diameter", [0.01, 0.08], [0.025, 0.045], "m"
 const PIVOT: Range = range("pendulum.pivot", [0.0, 0.5], [0.0, 0.25], "m");
 const AMPLITUDE: Range = range("pendulum.amplitude", [1e-3, FRAC_PI_2], [0.02, 0.36], "rad");
 const SWINGS: Range = range("pendulum.swings", [1.0, 1000.0], [5.0, 100.0], "swings");
+/// How long the pendulum takes is judged beside the bat, in [`judge_pendulum`].
+const TIME: Range = range("pendulum.time", [0.0, f64::INFINITY], [0.0, f64::INFINITY], "s");
 
 impl Range {
     /// `zero_is_fine` for a station that may be the top of the handle itself.
@@ -201,14 +195,13 @@ pub fn judge_bat(reading: &BatReading) -> Result<Vec<Unusual>, Vec<Absurd>> {
         (&DEPTH, reading.depth_m),
         (&HANDLE, reading.handle_diameter_m),
     ];
-    verdicts.extend(
-        optional.iter().filter_map(|(range, value)| value.map(|it| range.judge(it, false))),
-    );
+    verdicts
+        .extend(optional.iter().filter_map(|(range, value)| Some(range.judge((*value)?, false))));
     if let Some(pendulum) = &reading.pendulum {
         verdicts.push(SWINGS.judge(f64::from(pendulum.swings), false));
         verdicts.push(AMPLITUDE.judge(pendulum.amplitude_rad, false));
         verdicts.push(PIVOT.judge(pendulum.pivot_from_top_m, true));
-        verdicts.push(seconds(pendulum.time_s).map(|()| None));
+        verdicts.push(TIME.judge(pendulum.time_s, false));
     }
     let mut unusual = Vec::new();
     let mut absurd = Vec::new();
@@ -224,17 +217,6 @@ pub fn judge_bat(reading: &BatReading) -> Result<Vec<Unusual>, Vec<Absurd>> {
         absurd.push(Absurd::EdgeThickerThanDepth { edge_m, depth_m });
     }
     if absurd.is_empty() { Ok(unusual) } else { Err(absurd) }
-}
-
-fn seconds(time_s: f64) -> Result<(), Absurd> {
-    let field = "pendulum.time";
-    if !time_s.is_finite() {
-        return Err(Absurd::NotANumber { field, value: time_s });
-    }
-    if time_s <= 0.0 {
-        return Err(Absurd::NotPositive { field, value: time_s, unit: "s" });
-    }
-    Ok(())
 }
 
 /// Whether balance point and pendulum fit a bat of this length. `period_s` is the time of one small

@@ -117,11 +117,8 @@ impl NetReading {
                     .or_else(|| outside("time", time_s, "s", STROKE_TIME_S))
                     .or_else(|| {
                         let share = 100.0 / frames;
-                        (frames < FEWEST_FRAMES).then_some(NetFault::TooFewFrames {
-                            frames,
-                            frame_rate_hz,
-                            share,
-                        })
+                        let fault = NetFault::TooFewFrames { frames, frame_rate_hz, share };
+                        (frames < FEWEST_FRAMES).then_some(fault)
                     })
             }
             Read::Speed { speed_m_s } => outside("speed", speed_m_s, "m/s", BAT_SPEED_M_S),

@@ -160,33 +160,23 @@ impl PersonReading {
             within("wrist_hold.time", hold.time_s, "s", 0.5, 600.0);
         }
         let tall_squared = stature_m * stature_m;
+        // Field, figure, unit; possible at all; possible for each of the last.
         let proportions = [
-            ("mass", self.mass_kg, "kg", (10.0, 250.0), 9.0 * tall_squared, 70.0 * tall_squared),
-            ("arm_length", self.arm_length_m, "m", (0.2, 1.2), 0.28 * stature_m, 0.5 * stature_m),
-            (
-                "hand_length",
-                self.hand_length_m,
-                "m",
-                (0.07, 0.3),
-                0.08 * stature_m,
-                0.15 * stature_m,
-            ),
+            ("mass", self.mass_kg, "kg", [10.0, 250.0], [9.0, 70.0], tall_squared),
+            ("arm_length", self.arm_length_m, "m", [0.2, 1.2], [0.28, 0.5], stature_m),
+            ("hand_length", self.hand_length_m, "m", [0.07, 0.3], [0.08, 0.15], stature_m),
         ];
         let mut disproportions = Vec::new();
-        for (field, value, unit, range, low, high) in proportions {
+        for (field, value, unit, range, shares, whole) in proportions {
             let Some(value) = value else { continue };
-            if within(field, value, unit, range.0, range.1)
+            let [low, high] = shares.map(|it| it * whole);
+            if within(field, value, unit, range[0], range[1])
                 && stature_is_fine
                 && !(low..=high).contains(&value)
             {
-                disproportions.push(PersonFault::OutOfProportion {
-                    field,
-                    value,
-                    unit,
-                    stature_m,
-                    low,
-                    high,
-                });
+                let fault =
+                    PersonFault::OutOfProportion { field, value, unit, stature_m, low, high };
+                disproportions.push(fault);
             }
         }
         faults.extend(disproportions);

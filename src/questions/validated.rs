@@ -34,20 +34,15 @@ impl Validated {
         groups
     }
 
-    /// The rows, each with the name of its check; of one group, or all.
-    pub fn rows(&self, group: Option<Group>) -> impl Iterator<Item = (&'static str, &Row)> {
+    /// The rows, each with its check; of one group, or all.
+    pub fn rows(&self, group: Option<Group>) -> impl Iterator<Item = (&Answer, &Row)> {
         let asked = move |it: &&Answer| group.is_none_or(|group| it.group == group);
-        self.answers
-            .iter()
-            .filter(asked)
-            .flat_map(|it| it.found.rows.iter().map(|row| (it.check, row)))
+        let answers = self.answers.iter().filter(asked);
+        answers.flat_map(|it| it.found.rows.iter().map(move |row| (it, row)))
     }
 
     /// The rows that disagree.
-    pub fn disagreements(
-        &self,
-        group: Option<Group>,
-    ) -> impl Iterator<Item = (&'static str, &Row)> {
+    pub fn disagreements(&self, group: Option<Group>) -> impl Iterator<Item = (&Answer, &Row)> {
         self.rows(group).filter(|(_, row)| row.verdict == Verdict::Disagrees)
     }
 

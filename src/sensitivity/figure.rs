@@ -19,41 +19,33 @@ pub enum Figure {
     LighterBat,
 }
 
+/// Name with its unit, as other programs read it, and in plain words.
+const TOLD: [(Figure, &str, &str); 7] = [
+    (Figure::FreshSpeed, "pull.fresh.bat_speed_m_s", "bat speed, fresh"),
+    (Figure::LateSpeed, "pull.at_end.bat_speed_m_s", "bat speed, late"),
+    (Figure::TimeInHand, "pull.at_end.time_in_hand_s", "time in hand, late"),
+    (Figure::FastestBall, "pull.at_end.fastest_ball_m_s", "fastest ball, late"),
+    (Figure::WristShare, "pull.at_end.wrist_share", "average wrist effort, late"),
+    (Figure::GripShare, "pull.at_end.grip_share", "grip needed, late"),
+    (Figure::LighterBat, "pull.at_end.lighter_less_heavier_m_s", "lighter or heavier bat"),
+];
+
 impl Figure {
+    /// How many there are.
+    pub const COUNT: usize = TOLD.len();
+
     /// All, in order.
-    pub const ALL: [Self; 7] = [
-        Self::FreshSpeed,
-        Self::LateSpeed,
-        Self::TimeInHand,
-        Self::FastestBall,
-        Self::WristShare,
-        Self::GripShare,
-        Self::LighterBat,
-    ];
+    pub fn all() -> [Self; Self::COUNT] {
+        TOLD.map(|it| it.0)
+    }
 
     /// Name with its unit, as other programs read it.
     pub fn key(self) -> &'static str {
-        match self {
-            Self::FreshSpeed => "pull.fresh.bat_speed_m_s",
-            Self::LateSpeed => "pull.at_end.bat_speed_m_s",
-            Self::TimeInHand => "pull.at_end.time_in_hand_s",
-            Self::FastestBall => "pull.at_end.fastest_ball_m_s",
-            Self::WristShare => "pull.at_end.wrist_share",
-            Self::GripShare => "pull.at_end.grip_share",
-            Self::LighterBat => "pull.at_end.lighter_less_heavier_m_s",
-        }
+        TOLD[self as usize].1
     }
 
     /// In plain words.
     pub fn words(self) -> &'static str {
-        match self {
-            Self::FreshSpeed => "bat speed, fresh",
-            Self::LateSpeed => "bat speed, late",
-            Self::TimeInHand => "time in hand, late",
-            Self::FastestBall => "fastest ball, late",
-            Self::WristShare => "average wrist effort, late",
-            Self::GripShare => "grip needed, late",
-            Self::LighterBat => "lighter or heavier bat",
-        }
+        TOLD[self as usize].2
     }
 }

@@ -67,14 +67,17 @@ pub fn divide(design: &Design, rows: &[Row]) -> Option<Divided> {
     if explained < LEAST_EXPLAINED {
         stand_ins = [StandIn::nothing(design), StandIn::nothing(design)];
     }
-    let seen: Vec<Seen> = rows
+    let seen: Vec<Seen<'_>> = rows
         .iter()
         .zip(stand_ins.iter().cycle())
         .map(|(row, it)| Seen::of(design, row, it))
         .collect();
     let n = seen.len() as f64;
-    let mean =
-        seen.iter().map(|it| 0.5 * (it.a + it.b - it.stand_in_a - it.stand_in_b)).sum::<f64>() / n;
+    let mean = seen
+        .iter()
+        .map(|it| 0.5 * (it.row.a + it.row.b - it.stand_in_a - it.stand_in_b))
+        .sum::<f64>()
+        / n;
     let said = surer(
         seen.iter().map(|it| it.said(mean, 1.0)).collect(),
         seen.iter().map(|it| it.said(mean, 0.0)).collect(),
@@ -84,14 +87,14 @@ pub fn divide(design: &Design, rows: &[Row]) -> Option<Divided> {
     let all: Vec<usize> = (0..said.len()).collect();
     let best = shares(&said, &all);
     let mut numbers = oorandom::Rand32::new(SEED);
-    let again: Vec<Estimate> = (0..RESAMPLES)
+    let again: Vec<Said> = (0..RESAMPLES)
         .map(|_| {
             let drawn: Vec<usize> =
                 all.iter().map(|_| numbers.rand_range(0..all.len() as u32) as usize).collect();
             shares(&said, &drawn)
         })
         .collect();
-    let share = |of: &dyn Fn(&Estimate) -> f64| {
+    let share = |of: &dyn Fn(&Said) -> f64| {
         let mut sorted: Vec<f64> = again.iter().map(of).collect();
         sorted.sort_by(f64::total_cmp);
         let at = |part: f64| {
@@ -107,10 +110,8 @@ pub fn divide(design: &Design, rows: &[Row]) -> Option<Divided> {
 }
 
 /// A row beside its stand-in.
-struct Seen {
-    a: f64,
-    b: f64,
-    mixed: Vec<f64>,
+struct Seen<'a> {
+    row: &'a Row,
     stand_in_a: f64,
     stand_in_b: f64,
     /// What the stand-in gains when each input is taken from the second set.
@@ -119,21 +120,19 @@ struct Seen {
     stand_in_variance: Vec<f64>,
 }
 
-/// What one row says of the variance, and of each input's part in it.
+/// What one row, or several, say of the variance, and of each input's part in it.
 struct Said {
     variance: f64,
     first: Vec<f64>,
     total: Vec<f64>,
 }
 
-impl Seen {
-    fn of(design: &Design, row: &Row, stand_in: &StandIn) -> Self {
+impl<'a> Seen<'a> {
+    fn of(design: &Design, row: &'a Row, stand_in: &StandIn) -> Self {
         let a = stand_in.parts(design, &design.a(row.number));
         let b = stand_in.parts(design, &design.b(row.number));
         Self {
-            a: row.a,
-            b: row.b,
-            mixed: row.mixed.clone(),
+            row,
             stand_in_a: a.iter().sum(),
             stand_in_b: b.iter().sum(),
             stand_in_gain: a.iter().zip(&b).map(|(a, b)| b - a).collect(),
@@ -148,18 +147,19 @@ impl Seen {
             off * off - by * stand_in * stand_in
         };
         let known: f64 = self.stand_in_variance.iter().sum();
-        let each = || self.mixed.iter().zip(&self.stand_in_gain).zip(&self.stand_in_variance);
+        let Row { a, b, mixed, .. } = self.row;
+        let each = || mixed.iter().zip(&self.stand_in_gain).zip(&self.stand_in_variance);
         Said {
             variance: by * known
-                + 0.5 * (beyond(self.a, self.stand_in_a) + beyond(self.b, self.stand_in_b)),
+                + 0.5 * (beyond(*a, self.stand_in_a) + beyond(*b, self.stand_in_b)),
             first: each()
                 .map(|((mixed, gain), known)| {
-                    (self.b - mean) * (mixed - self.a) + by * (known - self.stand_in_b * gain)
+                    (b - mean) * (mixed - a) + by * (known - self.stand_in_b * gain)
                 })
                 .collect(),
             total: each()
                 .map(|((mixed, gain), known)| {
-                    let change = mixed - self.a;
+                    let change = mixed - a;
                     0.5 * change * change + by * (known - 0.5 * gain * gain)
                 })
                 .collect(),
@@ -197,14 +197,8 @@ fn surer(mut rows: Vec<Said>, others: Vec<Said>, inputs: usize) -> Vec<Said> {
     rows
 }
 
-struct Estimate {
-    variance: f64,
-    first: Vec<f64>,
-    total: Vec<f64>,
-}
-
-/// The means over these rows, over their variance.
-fn shares(said: &[Said], rows: &[usize]) -> Estimate {
+/// The means over these rows, the inputs' parts as shares of the variance.
+fn shares(said: &[Said], rows: &[usize]) -> Said {
     let inputs = said.first().map_or(0, |it| it.first.len());
     let (mut variance, mut first, mut total) = (0.0, vec![0.0; inputs], vec![0.0; inputs]);
     for row in rows.iter().filter_map(|n| said.get(*n)) {
@@ -217,7 +211,7 @@ fn shares(said: &[Said], rows: &[usize]) -> Estimate {
         }
     }
     let share = |sum: f64| if variance > 0.0 { sum / variance } else { 0.0 };
-    Estimate {
+    Said {
         variance: variance / rows.len() as f64,
         first: first.into_iter().map(share).collect(),
         total: total.into_iter().map(share).collect(),

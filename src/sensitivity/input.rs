@@ -47,84 +47,45 @@ pub enum Input {
     BallFlight,
 }
 
+/// Name, as other programs read it, and in plain words.
+const TOLD: [(Input, &str, &str); 21] = [
+    (Input::Stature, "stature", "stature"),
+    (Input::ArmLength, "arm_length", "arm length"),
+    (Input::HandLength, "hand_length", "hand length"),
+    (Input::BodyMass, "body_mass", "body mass"),
+    (Input::SegmentMasses, "segment_masses", "trunk and arm masses"),
+    (Input::Grip, "grip", "grip strength"),
+    (Input::Trunk, "trunk_strength", "trunk strength"),
+    (Input::Shoulders, "shoulder_strength", "shoulder strength"),
+    (Input::Elbows, "elbow_strength", "elbow strength"),
+    (Input::Wrists, "wrist_strength", "wrist strength"),
+    (Input::WristHold, "wrist_hold", "wrist hold test"),
+    (Input::TorqueRise, "torque_rise", "build-up of force"),
+    (Input::ScaleWeight, "scale_weight", "scale weight"),
+    (Input::Balance, "balance", "balance point"),
+    (Input::SwingMoment, "swing_moment", "pendulum time"),
+    (Input::HandleDiameter, "handle_diameter", "handle diameter"),
+    (Input::Friction, "friction", "friction of the grip"),
+    (Input::LastingFatigue, "lasting_fatigue", "lasting fatigue"),
+    (Input::BowlingSpeed, "bowling_speed", "bowling speed"),
+    (Input::ReactionTime, "reaction_time", "reaction time"),
+    (Input::BallFlight, "ball_flight", "slowing of the ball"),
+];
+
 impl Input {
     /// All, in order.
-    pub const ALL: [Self; 21] = [
-        Self::Stature,
-        Self::ArmLength,
-        Self::HandLength,
-        Self::BodyMass,
-        Self::SegmentMasses,
-        Self::Grip,
-        Self::Trunk,
-        Self::Shoulders,
-        Self::Elbows,
-        Self::Wrists,
-        Self::WristHold,
-        Self::TorqueRise,
-        Self::ScaleWeight,
-        Self::Balance,
-        Self::SwingMoment,
-        Self::HandleDiameter,
-        Self::Friction,
-        Self::LastingFatigue,
-        Self::BowlingSpeed,
-        Self::ReactionTime,
-        Self::BallFlight,
-    ];
+    pub fn all() -> impl Iterator<Item = Self> {
+        TOLD.into_iter().map(|it| it.0)
+    }
 
     /// Name, as other programs read it.
     pub fn key(self) -> &'static str {
-        match self {
-            Self::Stature => "stature",
-            Self::ArmLength => "arm_length",
-            Self::HandLength => "hand_length",
-            Self::BodyMass => "body_mass",
-            Self::SegmentMasses => "segment_masses",
-            Self::Grip => "grip",
-            Self::Trunk => "trunk_strength",
-            Self::Shoulders => "shoulder_strength",
-            Self::Elbows => "elbow_strength",
-            Self::Wrists => "wrist_strength",
-            Self::WristHold => "wrist_hold",
-            Self::TorqueRise => "torque_rise",
-            Self::ScaleWeight => "scale_weight",
-            Self::Balance => "balance",
-            Self::SwingMoment => "swing_moment",
-            Self::HandleDiameter => "handle_diameter",
-            Self::Friction => "friction",
-            Self::LastingFatigue => "lasting_fatigue",
-            Self::BowlingSpeed => "bowling_speed",
-            Self::ReactionTime => "reaction_time",
-            Self::BallFlight => "ball_flight",
-        }
+        TOLD[self as usize].1
     }
 
     /// In plain words.
     pub fn words(self) -> &'static str {
-        match self {
-            Self::Stature => "stature",
-            Self::ArmLength => "arm length",
-            Self::HandLength => "hand length",
-            Self::BodyMass => "body mass",
-            Self::SegmentMasses => "trunk and arm masses",
-            Self::Grip => "grip strength",
-            Self::Trunk => "trunk strength",
-            Self::Shoulders => "shoulder strength",
-            Self::Elbows => "elbow strength",
-            Self::Wrists => "wrist strength",
-            Self::WristHold => "wrist hold test",
-            Self::TorqueRise => "build-up of force",
-            Self::ScaleWeight => "scale weight",
-            Self::Balance => "balance point",
-            Self::SwingMoment => "pendulum time",
-            Self::HandleDiameter => "handle diameter",
-            Self::Friction => "friction of the grip",
-            Self::LastingFatigue => "lasting fatigue",
-            Self::BowlingSpeed => "bowling speed",
-            Self::ReactionTime => "reaction time",
-            Self::BallFlight => "slowing of the ball",
-        }
+        TOLD[self as usize].2
     }
 
     /// Numbers to draw for it: one, and for what bats have each on their own, one a bat.

@@ -2,10 +2,10 @@
 
 use super::design::Design;
 use super::input::Input;
-use super::spread::{Known, Moved, hold_weight};
+use super::spread::{Asked, Moved, hold_weight};
 use crate::bat::figures::WeighedBat;
 use crate::bat::{Bat, BatFault};
-use crate::measurement::person::{PersonFault, PersonReading};
+use crate::measurement::person::PersonFault;
 use crate::normal::quantile;
 use crate::player::joints::{GROUP_COUNT, Group};
 use crate::player::{Player, Segment, player};
@@ -32,35 +32,20 @@ pub(super) struct Drawn {
     pub delivery: Delivery,
 }
 
-/// Why a draw makes no player or no bat.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
-pub(super) enum DrawFault {
-    #[error("{field}: {0}", field = .0.field())]
-    Person(#[from] PersonFault),
-    #[error(transparent)]
-    Bat(#[from] BatFault),
-}
-
 /// Nobody's tape is off by more standard deviations than this.
 const FARTHEST_SD: f64 = 3.0;
 
 /// How draws are made.
 pub(super) struct Draws<'a> {
-    known: Known<'a>,
-    delivery: Delivery,
+    asked: &'a Asked<'a>,
     moved: &'a [Moved],
     design: &'a Design,
     hold_weight: f64,
 }
 
 impl<'a> Draws<'a> {
-    pub(super) fn new(
-        known: Known<'a>,
-        delivery: Delivery,
-        moved: &'a [Moved],
-        design: &'a Design,
-    ) -> Self {
-        Self { hold_weight: hold_weight(&known), known, delivery, moved, design }
+    pub(super) fn new(asked: &'a Asked<'a>, moved: &'a [Moved], design: &'a Design) -> Self {
+        Self { hold_weight: hold_weight(&asked.known), asked, moved, design }
     }
 
     /// The player and bats at a point whose coordinates lie between 0 and 1.
@@ -68,7 +53,10 @@ impl<'a> Draws<'a> {
     /// A value v with the relative spread s becomes `v·exp(s z)`, z normal: for small spreads the same
     /// as `v + s v z`, and nothing becomes negative. Figures of bats, whose spreads are small and
     /// belong together, move in proportion to z.
-    pub(super) fn at(&self, point: &[f64]) -> Result<Drawn, DrawFault> {
+    ///
+    /// # Errors
+    /// Why a draw makes no player or no bat, in words.
+    pub(super) fn at(&self, point: &[f64]) -> Result<Drawn, String> {
         let share = |input: Input, coordinate: usize| {
             let it = self.moved.iter().position(|it| it.input == input)?;
             point.get(self.design.places(it).start + coordinate).copied()
@@ -85,22 +73,24 @@ impl<'a> Draws<'a> {
         let factor = |input: Input| libm::exp(logarithm(input));
 
         let usual = Assumed::default();
-        let mut delivery = self.delivery;
+        let known = &self.asked.known;
+        let mut delivery = self.asked.delivery;
         delivery.speed_m_s *= factor(Input::BowlingSpeed);
         delivery.reaction_time_s *= factor(Input::ReactionTime);
-        let bat = |bat: &WeighedBat, n: usize| {
+        let bat = |bat: &WeighedBat, n: usize| -> Result<Bat, String> {
             let by = [Input::ScaleWeight, Input::Balance, Input::SwingMoment].map(|it| z(it, n));
             let handle_m = bat.reading.handle_diameter_m;
-            moved_bat(bat, by).map(|it| {
-                it.with_handle_diameter_m(handle_m.map(|it| it * factor(Input::HandleDiameter)))
-            })
+            let bat = moved_bat(bat, by).map_err(|it| it.to_string())?;
+            let handle_m = handle_m.map(|it| it * factor(Input::HandleDiameter));
+            Ok(bat.with_handle_diameter_m(handle_m))
         };
+        let player = self.player(&logarithm).map_err(|it| format!("{}: {it}", it.field()))?;
         Ok(Drawn {
-            player: self.player(&logarithm)?,
-            bat: bat(self.known.bat, 0)?,
-            other: self.known.other.map(|it| bat(it, 1)).transpose()?,
+            player,
+            bat: bat(known.bat, 0)?,
+            other: known.other.map(|it| bat(it, 1)).transpose()?,
             lasting: share(Input::LastingFatigue, 0).unwrap_or(MIDDLE_OF_BAND),
-            handle_diameter_m: self.known.handle_diameter_m * factor(Input::HandleDiameter),
+            handle_diameter_m: known.handle_diameter_m * factor(Input::HandleDiameter),
             assumed: Assumed {
                 friction: usual.friction * factor(Input::Friction),
                 control: Control {
@@ -116,7 +106,7 @@ impl<'a> Draws<'a> {
     /// A player whose tables are asked again at the stature drawn.
     fn player(&self, logarithm: &dyn Fn(Input) -> f64) -> Result<Player, PersonFault> {
         let factor = |input: Input| libm::exp(logarithm(input));
-        let mut reading: PersonReading = self.known.reading.clone();
+        let mut reading = self.asked.known.reading.clone();
         reading.stature_m *= factor(Input::Stature);
         let expected = player(&reading)?;
         reading.mass_kg = Some(expected.mass_kg.value * factor(Input::BodyMass));

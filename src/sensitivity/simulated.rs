@@ -3,30 +3,15 @@
 
 use super::figure::Figure;
 use super::moved::Drawn;
+use super::spread::Asked;
 use crate::bat::Bat;
+use crate::bat::figures::WeighedBat;
 use crate::innings::ball_by_ball::{Left, capacity_at_scores};
 use crate::innings::played::{InningsFault, ball_loads, schedule};
-use crate::measurement::plan::InningsPlan;
 use crate::player::joints::{FRESH, GROUP_COUNT};
-use crate::stroke::Stroke;
 use crate::swing::batter::Batter;
 use crate::swing::fastest_controlled::Fastest;
 use crate::swing::player_stroke::Held;
-
-/// What every draw is asked.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Innings<'a> {
-    /// Strokes of the innings.
-    pub strokes: &'a [Stroke],
-    /// Index of the stroke looked at.
-    pub pull: usize,
-    /// Innings.
-    pub plan: &'a InningsPlan,
-    /// Stroke time at which loads and shares are taken, by stroke, s: the same for all draws.
-    pub asked_time_s: &'a [f64],
-    /// Whether the other bat has the lighter pickup.
-    pub other_is_lighter: bool,
-}
 
 /// One bat in the player's hands: the pull, and the capacity that the innings leaves.
 #[derive(Clone, Debug)]
@@ -57,15 +42,15 @@ pub(super) struct Late {
 pub(super) struct Swung {
     ready: Ready,
     late: Late,
-    /// In the order of [`Figure::ALL`]; without another bat the last is nought.
-    pub figures: [f64; Figure::ALL.len()],
+    /// In the order of [`Figure::all`]; without another bat the last is nought.
+    pub figures: [f64; Figure::COUNT],
 }
 
 /// What of an earlier draw still holds.
 #[derive(Clone, Copy, Debug)]
 pub(super) enum Kept<'a> {
-    /// Nothing; searches start near it.
-    Near(&'a Swung),
+    /// Nothing; searches start near it, where there is one.
+    Near(Option<&'a Swung>),
     /// The paths of the strokes.
     Paths(&'a Swung),
     /// All swings but the late ones.
@@ -77,27 +62,18 @@ pub(super) enum Kept<'a> {
 /// How much longer the fastest swing takes late in the innings, for a first guess only.
 const LATE_SHARE: f64 = 1.02;
 
-impl Innings<'_> {
+impl Asked<'_> {
     /// Swings a draw.
-    pub(super) fn swung(
-        &self,
-        drawn: &Drawn,
-        kept: Option<Kept<'_>>,
-    ) -> Result<Swung, InningsFault> {
+    pub(super) fn swung(&self, drawn: &Drawn, kept: Kept<'_>) -> Result<Swung, InningsFault> {
         let ready = match kept {
-            Some(Kept::Ready(it) | Kept::Swings(it)) => it.ready.clone(),
-            Some(Kept::Paths(it)) => {
-                self.ready(in_hands(&it.ready.batter, drawn), drawn, Some(it))?
-            }
-            Some(Kept::Near(it)) => self.ready(self.batter(drawn)?, drawn, Some(it))?,
-            None => self.ready(self.batter(drawn)?, drawn, None)?,
+            Kept::Ready(it) | Kept::Swings(it) => it.ready.clone(),
+            Kept::Paths(it) => self.ready(in_hands(&it.ready.batter, drawn), drawn, Some(it))?,
+            Kept::Near(it) => self.ready(self.batter(drawn)?, drawn, it)?,
         };
         let late = match kept {
-            Some(Kept::Swings(it)) => it.late.clone(),
-            Some(Kept::Near(it) | Kept::Paths(it) | Kept::Ready(it)) => {
-                self.late(&ready, drawn.lasting, Some(it))?
-            }
-            None => self.late(&ready, drawn.lasting, None)?,
+            Kept::Swings(it) => it.late.clone(),
+            Kept::Paths(it) | Kept::Ready(it) => self.late(&ready, drawn.lasting, Some(it))?,
+            Kept::Near(it) => self.late(&ready, drawn.lasting, it)?,
         };
         let figures = self.figures(&ready, &late, drawn);
         Ok(Swung { ready, late, figures })
@@ -149,11 +125,14 @@ impl Innings<'_> {
         Ok(Late { capacity, pull, other: other.transpose()? })
     }
 
-    fn figures(&self, ready: &Ready, late: &Late, drawn: &Drawn) -> [f64; Figure::ALL.len()] {
+    fn figures(&self, ready: &Ready, late: &Late, drawn: &Drawn) -> [f64; Figure::COUNT] {
         let asked_s = self.asked_time_s.get(self.pull).copied().unwrap_or(f64::NAN);
         let seen = ready.batter.observe(&ready.bat.pull, &late.capacity, asked_s);
         let late_m_s = late.pull.contact.bat_speed_m_s;
-        Figure::ALL.map(|figure| match figure {
+        let pickup = |bat: &WeighedBat| bat.swing_moment_kg_m2.value;
+        let known = &self.known;
+        let other_is_lighter = known.other.is_some_and(|it| pickup(it) < pickup(known.bat));
+        Figure::all().map(|figure| match figure {
             Figure::FreshSpeed => ready.fresh.contact.bat_speed_m_s,
             Figure::LateSpeed => late_m_s,
             Figure::TimeInHand => drawn.delivery.time_in_hand_s(late.pull.stroke_time_s),
@@ -162,7 +141,7 @@ impl Innings<'_> {
             Figure::GripShare => seen.grip_share(&drawn.player),
             Figure::LighterBat => late.other.map_or(0.0, |other| {
                 let gain_m_s = other.contact.bat_speed_m_s - late_m_s;
-                if self.other_is_lighter { gain_m_s } else { -gain_m_s }
+                if other_is_lighter { gain_m_s } else { -gain_m_s }
             }),
         })
     }

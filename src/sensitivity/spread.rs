@@ -4,11 +4,14 @@ use super::input::Input;
 use crate::bat::figures::WeighedBat;
 use crate::comparison::bats::FLIGHT_RELATIVE_SD;
 use crate::measurement::person::PersonReading;
+use crate::measurement::plan::InningsPlan;
 use crate::player::capacity::WRIST_HOLD_RELATIVE_SD;
 use crate::player::grip::FRICTION;
 use crate::player::joints::Group;
 use crate::player::segments::ADULT_FROM_Y;
 use crate::player::{Player, player};
+use crate::stroke::Stroke;
+use crate::swing::time_in_hand::Delivery;
 
 /// Where an input's value comes from, and so what can be done about its doubt.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -89,7 +92,26 @@ pub struct Known<'a> {
     pub reaction_time_s: f64,
 }
 
-/// Every input of a player and bats with its spread, in the order of [`Input::ALL`]; the wrist hold test
+/// What is studied.
+#[derive(Clone, Copy, Debug)]
+pub struct Asked<'a> {
+    /// The player and the bats.
+    pub known: Known<'a>,
+    /// Strokes of the innings.
+    pub strokes: &'a [Stroke],
+    /// Index of the stroke looked at.
+    pub pull: usize,
+    /// Innings; the figures are those at its end.
+    pub plan: &'a InningsPlan,
+    /// Bowling faced.
+    pub delivery: Delivery,
+    /// Stroke time at which loads and shares are taken, by stroke, the same for all draws, s.
+    pub asked_time_s: &'a [f64],
+    /// Rows of the design: draws of everything, twice; best a power of two.
+    pub rows: usize,
+}
+
+/// Every input of a player and bats with its spread, in the order of [`Input::all`]; the wrist hold test
 /// only where it was done and said something.
 pub fn inputs(known: &Known<'_>) -> Vec<Moved> {
     let spread = |input: Input| -> (f64, Standing) {
@@ -145,8 +167,7 @@ pub fn inputs(known: &Known<'_>) -> Vec<Moved> {
             Input::BallFlight => (FLIGHT_RELATIVE_SD, Standing::OutOfReach),
         }
     };
-    Input::ALL
-        .into_iter()
+    Input::all()
         .map(|input| {
             let (relative_sd, standing) = spread(input);
             Moved { input, relative_sd, standing }

@@ -2,8 +2,7 @@
 //! themselves. What each input carries of it is known exactly, so that the draws need only say how the
 //! figure differs from it.
 
-use super::design::Design;
-use super::design::Row;
+use super::design::{Design, Row};
 use crate::normal::quantile;
 use nalgebra::{DMatrix, DVector};
 

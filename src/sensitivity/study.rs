@@ -1,40 +1,18 @@
 //! The study: every draw swung, and the spread of each figure divided among the inputs.
 
-use super::design::Row;
-use super::design::{Design, MOST_ROWS};
+use super::design::{Design, MOST_ROWS, Row};
 use super::figure::Figure;
 use super::indices::{Divided, divide};
 use super::input::Input;
 use super::moved::{Drawn, Draws};
-use super::simulated::{Innings, Kept, Swung};
-use super::spread::{Known, Moved, inputs};
+use super::simulated::{Kept, Swung};
+pub use super::spread::Asked;
+use super::spread::{Moved, inputs};
 use crate::innings::played::InningsFault;
 use crate::innings::slow_state::Band;
-use crate::measurement::plan::InningsPlan;
-use crate::stroke::Stroke;
-use crate::swing::time_in_hand::Delivery;
 use core::ops::ControlFlow;
 use core::sync::atomic::{AtomicUsize, Ordering};
 use rayon::prelude::*;
-
-/// What is studied.
-#[derive(Clone, Copy, Debug)]
-pub struct Asked<'a> {
-    /// The player and the bats.
-    pub known: Known<'a>,
-    /// Strokes of the innings.
-    pub strokes: &'a [Stroke],
-    /// Index of the stroke looked at.
-    pub pull: usize,
-    /// Innings; the figures are those at its end.
-    pub plan: &'a InningsPlan,
-    /// Bowling faced.
-    pub delivery: Delivery,
-    /// Stroke time at which loads and shares are taken, by stroke, the same for all draws, s.
-    pub asked_time_s: &'a [f64],
-    /// Rows of the design: draws of everything, twice; best a power of two.
-    pub rows: usize,
-}
 
 /// One figure and what moves it.
 #[derive(Clone, Debug, PartialEq)]
@@ -108,20 +86,11 @@ pub fn study(asked: &Asked<'_>, progress: Progress<'_>) -> Result<Study, StudyFa
     let design = Design::new(&coordinates)
         .filter(|_| (2..=MOST_ROWS).contains(&rows))
         .ok_or(StudyFault::Rows { rows })?;
-    let draws = Draws::new(asked.known, asked.delivery, &moved, &design);
-    let pickup = |bat: &crate::bat::figures::WeighedBat| bat.swing_moment_kg_m2.value;
-    let innings = Innings {
-        strokes: asked.strokes,
-        pull: asked.pull,
-        plan: asked.plan,
-        asked_time_s: asked.asked_time_s,
-        other_is_lighter: asked.known.other.is_some_and(|it| pickup(it) < pickup(asked.known.bat)),
-    };
+    let draws = Draws::new(asked, &moved, &design);
 
-    let middle = draws.at(&vec![0.5; design.coordinates()]);
-    let middle = middle.map_err(|it| StudyFault::Drawn(it.to_string()))?;
+    let middle = draws.at(&vec![0.5; design.coordinates()]).map_err(StudyFault::Drawn)?;
     let middle = Drawn { lasting: Band::Central.share_of_knee(), ..middle };
-    let best = innings.swung(&middle, None)?;
+    let best = asked.swung(&middle, Kept::Near(None))?;
 
     let (done, all) = (AtomicUsize::new(0), rows * (2 + moved.len()));
     let step = || {
@@ -134,11 +103,12 @@ pub fn study(asked: &Asked<'_>, progress: Progress<'_>) -> Result<Study, StudyFa
     // A draw that no player or no bat can be, or that cannot control the bat, is none.
     let swung = |point: &[f64], kept: Kept<'_>| -> Result<Option<Swung>, StudyFault> {
         step()?;
-        Ok(draws.at(point).ok().and_then(|it| innings.swung(&it, Some(kept)).ok()))
+        Ok(draws.at(point).ok().and_then(|it| asked.swung(&it, kept).ok()))
     };
-    let row = |n: usize| -> Result<Option<[Row; Figure::ALL.len()]>, StudyFault> {
-        let Some(a) = swung(&design.a(n), Kept::Near(&best))? else { return Ok(None) };
-        let Some(b) = swung(&design.b(n), Kept::Near(&best))? else { return Ok(None) };
+    let row = |n: usize| -> Result<Option<[Row; Figure::COUNT]>, StudyFault> {
+        let near = Kept::Near(Some(&best));
+        let Some(a) = swung(&design.a(n), near)? else { return Ok(None) };
+        let Some(b) = swung(&design.b(n), near)? else { return Ok(None) };
         let mut out = core::array::from_fn(|f| Row {
             number: n,
             a: a.figures[f],
@@ -155,17 +125,16 @@ pub fn study(asked: &Asked<'_>, progress: Progress<'_>) -> Result<Study, StudyFa
         }
         Ok(Some(out))
     };
-    let swung: Vec<Option<[Row; Figure::ALL.len()]>> =
-        (0..rows).into_par_iter().map(row).collect::<Result<_, _>>()?;
-    let whole: Vec<[Row; Figure::ALL.len()]> = swung.into_iter().flatten().collect();
+    let whole = (0..rows).into_par_iter().filter_map(|n| row(n).transpose());
+    let whole: Vec<[Row; Figure::COUNT]> = whole.collect::<Result<_, _>>()?;
     let left_out = rows - whole.len();
     if whole.len() < 2 || left_out as f64 > MOST_LEFT_OUT * rows as f64 {
         return Err(StudyFault::TooManyFail { left_out, rows });
     }
     let shown = |figure: Figure| figure != Figure::LighterBat || asked.known.other.is_some();
-    let figures = Figure::ALL.into_par_iter().enumerate().filter(|(_, it)| shown(*it));
+    let figures = Figure::all().into_par_iter().enumerate().filter(|(_, it)| shown(*it));
     let figures = figures.filter_map(|(f, figure)| {
-        let of: Vec<Row> = whole.iter().filter_map(|it| it.get(f).cloned()).collect();
+        let of: Vec<Row> = whole.iter().map(|it| it[f].clone()).collect();
         Some(Studied { figure, best: best.figures[f], divided: divide(&design, &of)? })
     });
     let figures = figures.collect();
@@ -181,6 +150,6 @@ fn kept(input: Input, a: &Swung) -> Kept<'_> {
     } else if !input.moves_the_path() {
         Kept::Paths(a)
     } else {
-        Kept::Near(a)
+        Kept::Near(Some(a))
     }
 }

@@ -8,33 +8,36 @@ mod rigid_limit;
 mod splice;
 mod worked;
 
-use super::{Check, CheckFault, Checked, Group, Row};
+use super::{CheckFault, Checked, Checks, Row};
+use crate::bat::shape::BatShape;
+use crate::bat::sizes::named;
 use crate::comparison::collision::RESTITUTION;
+use crate::files::assets;
 
-const GROUP: Group = Group::Collision;
+pub(super) const CHECKS: Checks = &[
+    ("worked collisions", worked::check),
+    ("hit over time", integrated::check),
+    ("rigid limit", rigid_limit::check),
+    ("off the middle", off_middle::check),
+    ("splice stiffness", splice::check),
+    ("hit accounts", accounts::check),
+    ("restitution", restitution),
+];
 
-/// Every check of the collision.
-pub fn checks() -> Vec<Check> {
-    let check = |name, run| Check { name, group: GROUP, run };
-    vec![
-        check("worked collisions", worked::check),
-        check("hit over time", integrated::check),
-        check("rigid limit", rigid_limit::check),
-        check("off the middle", off_middle::check),
-        check("splice stiffness", splice::check),
-        check("hit accounts", accounts::check),
-        check("restitution", restitution),
-    ]
+/// The reference of a size.
+fn shape(size: &str) -> Result<BatShape, CheckFault> {
+    let sizes = assets::sizes()?;
+    let size = named(&sizes, size).ok_or_else(|| format!("there is no size called {size}"))?;
+    Ok(size.reference.clone())
 }
 
 fn restitution() -> Result<Checked, CheckFault> {
     let row = Row::no_data(
-        GROUP,
         "restitution of cricket ball on bat",
         "",
         Some(RESTITUTION.value),
         "no measured restitution of ball on bat by speed was seen; 0.5 ± 0.05 is chosen. It moves all exit \
          speeds together and their order hardly",
     );
-    Ok(Checked { rows: vec![row], curves: vec![] })
+    Ok(vec![row].into())
 }

@@ -11,6 +11,11 @@ pub struct Reading {
     pub sd: Option<f64>,
 }
 
+/// Readings whose spread is not published.
+pub(super) fn readings(points: impl IntoIterator<Item = (f64, f64)>) -> Vec<Reading> {
+    points.into_iter().map(|(x, y)| Reading { x, y, sd: None }).collect()
+}
+
 /// A line of ours and the readings it is compared with.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Curve {

@@ -2,7 +2,6 @@
 
 mod build;
 mod contacts;
-mod de_leva;
 mod exponent;
 mod grip;
 mod growth;
@@ -11,31 +10,40 @@ mod strength;
 mod strength_by_age;
 mod strokes;
 mod torque_speed;
-pub mod typical;
+pub(super) mod typical;
 
-use super::{Check, Group};
+use super::Checks;
 
-const GROUP: Group = Group::People;
-
-/// Every check of players and their swings.
-pub fn checks() -> Vec<Check> {
-    let check = |name, run| Check { name, group: GROUP, run };
-    vec![
-        check("segments", build::segments),
-        check("proportions", build::proportions),
-        check("growth", growth::check),
-        check("strength", strength::check),
-        check("strength by age and sex", strength_by_age::check),
-        check("torque and speed", torque_speed::fall),
-        check("torque rise", torque_speed::rise),
-        check("grip", grip::check),
-        check("published strokes", strokes::published),
-        check("unpublished strokes", strokes::unpublished),
-        check("speed and swing moment", exponent::adult),
-        check("speed and swing moment, feet still", exponent::feet_still),
-        check("speed and swing moment, junior", exponent::junior),
-        check("good contacts", contacts::good),
-        check("dead weight", exponent::dead_weight),
-        check("one arm", one_arm::check),
-    ]
+/// Half-years from 8 to 40, where curves by age are drawn.
+fn ages_y() -> impl Iterator<Item = f64> {
+    (16..=80).map(|half| 0.5 * f64::from(half))
 }
+
+/// Slope of y on x by least squares.
+fn slope(points: &[(f64, f64)]) -> f64 {
+    let count = points.len() as f64;
+    let (x, y) = points.iter().fold((0.0, 0.0), |(a, b), (x, y)| (a + x / count, b + y / count));
+    let (top, below) = points
+        .iter()
+        .fold((0.0, 0.0), |(a, b), (u, v)| (a + (u - x) * (v - y), b + (u - x) * (u - x)));
+    top / below
+}
+
+pub(super) const CHECKS: Checks = &[
+    ("segments", build::segments),
+    ("proportions", build::proportions),
+    ("growth", growth::check),
+    ("strength", strength::check),
+    ("strength by age and sex", strength_by_age::check),
+    ("torque and speed", torque_speed::fall),
+    ("torque rise", torque_speed::rise),
+    ("grip", grip::check),
+    ("published strokes", strokes::published),
+    ("unpublished strokes", strokes::unpublished),
+    ("speed and swing moment", exponent::adult),
+    ("speed and swing moment, feet still", exponent::feet_still),
+    ("speed and swing moment, junior", exponent::junior),
+    ("good contacts", contacts::good),
+    ("dead weight", exponent::dead_weight),
+    ("one arm", one_arm::check),
+];

@@ -20,16 +20,6 @@ pub enum Group {
 }
 
 impl Group {
-    /// All, in the order of the report.
-    pub const ALL: [Self; 6] = [
-        Self::Dynamics,
-        Self::BatInertia,
-        Self::People,
-        Self::Fatigue,
-        Self::Collision,
-        Self::Fitting,
-    ];
-
     /// As printed.
     pub fn words(self) -> &'static str {
         match self {
@@ -68,11 +58,27 @@ impl Verdict {
     }
 }
 
+/// A published or reference value, with its published standard deviation if there is one.
+pub struct Expected {
+    value: f64,
+    sd: Option<f64>,
+}
+
+impl From<f64> for Expected {
+    fn from(value: f64) -> Self {
+        Self { value, sd: None }
+    }
+}
+
+impl From<(f64, Option<f64>)> for Expected {
+    fn from((value, sd): (f64, Option<f64>)) -> Self {
+        Self { value, sd }
+    }
+}
+
 /// One comparison with the outside.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Row {
-    /// What it is about.
-    pub group: Group,
     /// What is compared, in plain words.
     pub what: String,
     /// Author, year, journal, or program and version, with how far it may be relied on.
@@ -96,24 +102,23 @@ pub struct Row {
 impl Row {
     /// Compares ours with an outside figure.
     pub fn compared(
-        group: Group,
         what: impl Into<String>,
         source: impl Into<String>,
         unit: &'static str,
-        (expected, sd): (f64, Option<f64>),
+        expected: impl Into<Expected>,
         ours: f64,
         accept: Accept,
     ) -> Self {
-        let verdict = match accept.agrees(expected, sd, ours) {
+        let Expected { value, sd } = expected.into();
+        let verdict = match accept.agrees(value, sd, ours) {
             true => Verdict::Agrees,
             false => Verdict::Disagrees,
         };
         Self {
-            group,
             what: what.into(),
             source: source.into(),
             unit,
-            expected: Some(expected),
+            expected: Some(value),
             sd,
             ours: Some(ours),
             accept: Some(accept),
@@ -124,14 +129,12 @@ impl Row {
 
     /// Ours, where nothing published was seen.
     pub fn no_data(
-        group: Group,
         what: impl Into<String>,
         unit: &'static str,
         ours: Option<f64>,
         why: impl Into<String>,
     ) -> Self {
         Self {
-            group,
             what: what.into(),
             source: "none seen".into(),
             unit,
@@ -178,9 +181,9 @@ pub struct Checked {
     pub curves: Vec<Curve>,
 }
 
-impl Checked {
-    /// True when no row disagrees.
-    pub fn agrees(&self) -> bool {
-        self.rows.iter().all(|row| row.verdict != Verdict::Disagrees)
+impl From<Vec<Row>> for Checked {
+    /// Nothing to plot.
+    fn from(rows: Vec<Row>) -> Self {
+        Self { rows, curves: Vec::new() }
     }
 }

@@ -193,7 +193,7 @@ impl Swings {
                 go_on(step)?;
                 let held = &taken_up.held[k];
                 let longer = self.expected_shift(k, bat);
-                base.response.with_bat(held, &self.region, longer).map_err(beyond)
+                base.response.with_bat(held, longer).map_err(beyond)
             })
             .collect::<Result<Vec<Response>, SwingsFault>>()?;
         swung(ways, innings, bat, &taken_up, strokes, (&self.scores, Some(&self.base)))

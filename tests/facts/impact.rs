@@ -18,7 +18,7 @@ use backlift::impact::parts::{BatError, Parts};
 use backlift::impact::splice::{Cane, Hinge};
 use backlift::impact::strike::{Until, strike, strike_in_steps};
 use backlift::measurement::plan::BALL_KG;
-use backlift::validation::collision::checks;
+use backlift::validation::checks;
 
 use crate::outside::{agrees, disagrees_only_in};
 

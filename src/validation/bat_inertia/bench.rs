@@ -7,7 +7,6 @@
 use crate::frames::STANDARD_GRAVITY_M_S2;
 
 /// A bat hung up.
-#[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Hung {
     pub mass_kg: f64,
     /// From the centre of the rod to the balance point, m.
@@ -66,38 +65,32 @@ impl Hung {
     }
 }
 
-struct Model {
-    m: f64,
-    d: f64,
-    i: f64,
-    r: f64,
-    k: f64,
+struct Model<'a> {
+    hung: &'a Hung,
     support_damper: f64,
     damper: f64,
     step_s: f64,
 }
 
-impl Model {
-    fn new(it: &Hung, period_s: f64) -> Self {
-        let (m, d, i) = (it.mass_kg, it.rod_to_com_m, it.com_moment_kg_m2);
+impl<'a> Model<'a> {
+    fn new(hung: &'a Hung, period_s: f64) -> Self {
+        let (m, d, i) = (hung.mass_kg, hung.rod_to_com_m, hung.com_moment_kg_m2);
         let about_rod = i + m * d * d;
         // What the support feels of a bat that is free to turn.
         let felt_kg = m * i / about_rod;
-        let support_rad_s = libm::sqrt(it.stiffness_n_m / felt_kg);
+        let support_rad_s = libm::sqrt(hung.stiffness_n_m / felt_kg);
         Self {
-            m,
-            d,
-            i,
+            hung,
+            support_damper: 2.0 * SUPPORT_DAMPING * libm::sqrt(hung.stiffness_n_m * felt_kg),
+            damper: 2.0 * about_rod * hung.decrement / period_s,
             step_s: LONGEST_STEP_S.min(SUPPORT_STEP_RAD / support_rad_s),
-            r: it.rolling_radius_m,
-            k: it.stiffness_n_m,
-            support_damper: 2.0 * SUPPORT_DAMPING * libm::sqrt(it.stiffness_n_m * felt_kg),
-            damper: 2.0 * about_rod * it.decrement / period_s,
         }
     }
 
     fn rate(&self, [u, u1, angle, angle1]: State) -> State {
-        let Self { m, d, i, r, k, .. } = *self;
+        let it = self.hung;
+        let (m, d, i) = (it.mass_kg, it.rod_to_com_m, it.com_moment_kg_m2);
+        let (r, k) = (it.rolling_radius_m, it.stiffness_n_m);
         let (sin, cos) = libm::sincos(angle);
         let cross = m * (d * cos - r);
         let turn = i + m * (d * d - 2.0 * d * r * cos + r * r);

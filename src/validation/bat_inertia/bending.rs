@@ -1,6 +1,5 @@
 //! Free bending: a uniform bar and a wedge in closed form, a bat by second differences.
 
-use super::GROUP;
 use crate::bat::beam::{BeamSection, Mode, Tip, free_modes};
 use crate::files::reference;
 use crate::files::reference::bent_beam::Wedge;
@@ -24,10 +23,7 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
     rows.extend(wedge(&reference.wedge, &reference.made_by));
     let modes = reference.shape.bending_modes(reference.moduli, 2);
     let source = format!("second differences on 4000 cells, {}", reference.made_by);
-    for (n, (ours, theirs)) in modes.iter().zip(&reference.frequency_hz).enumerate() {
-        let what = format!("bat: free bending, frequency {}", n + 1);
-        rows.push(row(what, &source, "Hz", *theirs, ours.frequency_hz, DIFFERENCES));
-    }
+    rows.extend(frequencies("bat", &source, &reference.frequency_hz, &modes, DIFFERENCES));
     if let (Some(ours), Some(theirs)) = (modes.first(), reference.nodes_m.first()) {
         for (end, ours, theirs) in [
             ("handle", ours.nodes_m.first(), theirs.first()),
@@ -35,22 +31,28 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
         ] {
             if let (Some(ours), Some(theirs)) = (ours, theirs) {
                 let what = format!("bat: node of the first bending in the {end}");
-                rows.push(row(what, &source, "m", *theirs, *ours, Accept::Within(1e-3)));
+                let accept = Accept::Within(1e-3);
+                rows.push(Row::compared(what, source.as_str(), "m", *theirs, *ours, accept));
             }
         }
     }
-    Ok(Checked { rows, curves: vec![] })
+    Ok(rows.into())
 }
 
-fn row(
-    what: String,
+fn frequencies(
+    what: &str,
     source: &str,
-    unit: &'static str,
-    expected: f64,
-    ours: f64,
+    theirs_hz: &[f64],
+    ours: &[Mode],
     accept: Accept,
-) -> Row {
-    Row::compared(GROUP, what, source, unit, (expected, None), ours, accept)
+) -> Vec<Row> {
+    let pairs = theirs_hz.iter().zip(ours).enumerate();
+    pairs
+        .map(|(n, (theirs_hz, ours))| {
+            let what = format!("{what}: free bending, frequency {}", n + 1);
+            Row::compared(what, source, "Hz", *theirs_hz, ours.frequency_hz, accept)
+        })
+        .collect()
 }
 
 fn even(length_m: f64) -> Vec<f64> {
@@ -62,20 +64,15 @@ fn uniform() -> Vec<Row> {
     let modes =
         free_modes(&even(length_m), |_| BeamSection { EI_n_m2, mass_kg_m }, Tip::default(), 3);
     let source = "closed form of a free bar: Timoshenko & Young (from memory, high)";
-    let mut rows: Vec<Row> = FREE_FREE
-        .iter()
-        .zip(&modes)
-        .enumerate()
-        .map(|(n, (root, ours))| {
-            let share = root / length_m;
-            let hz = share * share * libm::sqrt(EI_n_m2 / mass_kg_m) / std::f64::consts::TAU;
-            let what = format!("uniform bar: free bending, frequency {}", n + 1);
-            row(what, source, "Hz", hz, ours.frequency_hz, CLOSED)
-        })
-        .collect();
+    let theirs_hz = FREE_FREE.map(|root| {
+        let share = root / length_m;
+        share * share * libm::sqrt(EI_n_m2 / mass_kg_m) / std::f64::consts::TAU
+    });
+    let mut rows = frequencies("uniform bar", source, &theirs_hz, &modes, CLOSED);
     if let Some(node) = modes.first().and_then(|it| it.nodes_m.first()) {
-        let what = "uniform bar: node of the first bending, share of the length".to_owned();
-        rows.push(row(what, source, "", FIRST_NODE, node / length_m, Accept::Within(1e-4)));
+        let what = "uniform bar: node of the first bending, share of the length";
+        let ours = node / length_m;
+        rows.push(Row::compared(what, source, "", FIRST_NODE, ours, Accept::Within(1e-4)));
     }
     rows
 }
@@ -90,14 +87,8 @@ fn wedge(it: &Wedge, made_by: &str) -> Vec<Row> {
             mass_kg_m: it.density_kg_m3 * it.width_m * thickness_m,
         }
     };
-    let modes: Vec<Mode> =
-        free_modes(&even(it.length_m), section, Tip::default(), it.frequency_hz.len());
+    let count = it.frequency_hz.len();
+    let modes = free_modes(&even(it.length_m), section, Tip::default(), count);
     let source = format!("closed form in Bessel functions, {made_by}");
-    let pairs = it.frequency_hz.iter().zip(&modes).enumerate();
-    pairs
-        .map(|(n, (theirs, ours))| {
-            let what = format!("wedge: free bending, frequency {}", n + 1);
-            row(what, &source, "Hz", *theirs, ours.frequency_hz, CLOSED)
-        })
-        .collect()
+    frequencies("wedge", &source, &it.frequency_hz, &modes, CLOSED)
 }

@@ -2,7 +2,6 @@
 //!
 //! A file for printing carries no weight, so every figure is that of one stuff of density 1, body by body.
 
-use super::GROUP;
 use crate::bat::blade::Blade;
 use crate::bat::handle::Handle;
 use crate::bat::lofted_solid::MassMoments;
@@ -40,16 +39,10 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
             rows.extend(compared(&what, &made_by, (&shell, &outline), theirs, volume));
         }
     }
-    rows.push(Row::compared(
-        GROUP,
-        "exported bodies that are closed and have no flat triangle",
-        &made_by,
-        "",
-        (closed as f64, None),
-        bodies as f64,
-        Accept::Within(0.0),
-    ));
-    Ok(Checked { rows, curves: vec![] })
+    let what = "exported bodies that are closed and have no flat triangle";
+    let (closed, bodies) = (closed as f64, bodies as f64);
+    rows.push(Row::compared(what, made_by, "", closed, bodies, Accept::Within(0.0)));
+    Ok(rows.into())
 }
 
 /// Blade and handle down to the shoulder, twine and grips on, in a stuff of density 1.
@@ -76,7 +69,7 @@ fn compared(
 ) -> [Row; 5] {
     let row = |figure: &str, unit, expected, ours, accept| {
         let what = format!("{what}: {figure}");
-        Row::compared(GROUP, what, source, unit, (expected, None), ours, accept)
+        Row::compared(what, source, unit, expected, ours, accept)
     };
     let I = outline.I_Com_B();
     let [[x, ..], [_, y, _], _] = theirs.I_Com_B_m5;

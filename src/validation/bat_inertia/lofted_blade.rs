@@ -1,6 +1,5 @@
 //! A blade and a handle against a mesh program, which knows nothing of stations.
 
-use super::GROUP;
 use crate::bat::lofted_solid::MassMoments;
 use crate::files::reference;
 use crate::files::reference::lofted_blade::Meshed;
@@ -17,21 +16,13 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
     reference.handle.add_to(&mut handle, reference.handle.density_kg_m3);
     let mut rows = rows("lofted blade", &reference.made_by, &blade, &reference.meshed_blade);
     rows.extend(self::rows("handle", &reference.made_by, &handle, &reference.meshed_handle));
-    Ok(Checked { rows, curves: vec![] })
+    Ok(rows.into())
 }
 
 fn rows(solid: &str, source: &str, ours: &MassMoments, theirs: &Meshed) -> Vec<Row> {
     let I = ours.I_Com_B();
     let row = |what: &str, unit, expected, ours, accept| {
-        Row::compared(
-            GROUP,
-            format!("{solid}: {what}"),
-            source,
-            unit,
-            (expected, None),
-            ours,
-            accept,
-        )
+        Row::compared(format!("{solid}: {what}"), source, unit, expected, ours, accept)
     };
     let share = Accept::Share(ACCEPT);
     let [[x, _, product], [_, y, _], [_, _, z]] = theirs.I_Com_B;

@@ -12,26 +12,50 @@ use crate::measurement::bench::{
     SCALE_SD_KG,
 };
 use crate::uncertain::Uncertain;
-use crate::validation::chance::Chance;
+use rand::rngs::Xoshiro256PlusPlus;
+use rand::{RngExt, SeedableRng};
 
 const SEED: u64 = 20_261_125;
 /// Half the width of a 90 % interval, in standard deviations.
 const NINETY: f64 = 1.645;
 /// χ² of 90 % with three degrees of freedom: the joint ellipsoid of weight, balance and swing moment.
 const NINETY_OF_THREE: f64 = 6.251;
-/// Amplitude that a scenario leaves out.
-const STATED_AMPLITUDE_RAD: f64 = 5.0 * std::f64::consts::PI / 180.0;
+
+/// The draws of one trial, the same on every machine and on any number of threads.
+struct Chance(Xoshiro256PlusPlus);
+
+impl Chance {
+    fn of(trial: u64) -> Self {
+        Self(Xoshiro256PlusPlus::seed_from_u64(SEED.wrapping_mul(1_000_003) ^ trial))
+    }
+
+    /// Anywhere between two values, each as likely.
+    fn between(&mut self, low: f64, high: f64) -> f64 {
+        low + (high - low) * self.0.random::<f64>()
+    }
+
+    /// The same on the logarithm: a half is as likely as a double.
+    fn log_between(&mut self, low: f64, high: f64) -> f64 {
+        libm::exp(self.between(libm::log(low), libm::log(high)))
+    }
+
+    /// Normal about nought (Box–Muller).
+    fn normal(&mut self, sd: f64) -> f64 {
+        let radius = libm::sqrt(-2.0 * libm::log(1.0 - self.0.random::<f64>()));
+        sd * radius * libm::cos(self.between(0.0, std::f64::consts::TAU))
+    }
+
+    /// One of several.
+    fn one_of<'a, T>(&mut self, all: &'a [T]) -> Option<&'a T> {
+        all.get(self.0.random_range(0..all.len().max(1)))
+    }
+}
 
 /// How the rods are carried and how many swings are timed.
-#[derive(Clone, Copy)]
 pub(super) struct Setup {
-    /// What it is called.
-    pub(super) words: &'static str,
     pub(super) swings: u32,
     /// Stiffness of both supports together, sideways, N/m.
     pub(super) stiffness_n_m: [f64; 2],
-    /// Why the stated doubt may fall short there.
-    pub(super) caution: &'static str,
 }
 
 /// Which of the stated intervals held the truth, and how far the swing moment was off.
@@ -55,7 +79,7 @@ pub(super) fn measured(
     setup: &Setup,
     trial: u64,
 ) -> Option<Found> {
-    let mut chance = Chance::of(SEED, trial);
+    let mut chance = Chance::of(trial);
     let bench = Bench {
         // Needles of 2 to 5 mm; free to roll, or caught by string and splinters.
         rolling_radius_m: chance.between(0.001, 0.0025) * chance.between(0.0, 1.0),
@@ -63,7 +87,7 @@ pub(super) fn measured(
         // Of each press of the watch, by person; start and stop add to 0.07–0.21 s.
         press_sd_s: chance.log_between(0.05, 0.15),
     };
-    let size = &sizes[chance.index(sizes.len())];
+    let size = chance.one_of(sizes)?;
     let truths: [Bat; 2] = [drawn_bat(size, &mut chance)?, drawn_bat(size, &mut chance)?];
     let [first, second]: [Option<WeighedBat>; 2] = std::array::from_fn(|n| {
         weigh(&reading(&bench, size, &truths[n], setup, &mut chance)?, sizes, limits).ok()
@@ -130,21 +154,15 @@ fn reading(
     let time_s = hung.time_for_s(setup.swings, release_rad)?
         + chance.normal(bench.press_sd_s)
         + chance.normal(bench.press_sd_s);
+    let length_m = written(bat.length_m() + chance.normal(LENGTH_SD_M), 1e-3);
+    let mass_kg = written(bat.mass_kg() + chance.normal(SCALE_SD_KG), 1e-3);
+    let balance_m = written(bat.balance_m() + chance.normal(BALANCE_SD_M), 1e-3);
+    let ten = PendulumReading::ten(written(time_s, 0.01));
     Some(BatReading {
-        label: "drawn".into(),
         size: Some(size.name.clone()),
-        length_m: Some(written(bat.length_m() + chance.normal(LENGTH_SD_M), 1e-3)),
-        mass_kg: written(bat.mass_kg() + chance.normal(SCALE_SD_KG), 1e-3),
-        balance_m: Some(written(bat.balance_m() + chance.normal(BALANCE_SD_M), 1e-3)),
-        width_m: None,
-        edge_m: None,
-        depth_m: None,
-        handle_diameter_m: None,
-        pendulum: Some(PendulumReading {
-            swings: setup.swings,
-            time_s: written(time_s, 0.01),
-            pivot_from_top_m: PICKUP_AXIS_FROM_TOP_M,
-            amplitude_rad: STATED_AMPLITUDE_RAD,
-        }),
+        length_m: Some(length_m),
+        balance_m: Some(balance_m),
+        pendulum: Some(PendulumReading { swings: setup.swings, ..ten }),
+        ..BatReading::weighed("drawn", mass_kg)
     })
 }

@@ -2,7 +2,6 @@
 
 use std::f64::consts::PI;
 
-use super::GROUP;
 use crate::bat::blade::{Blade, Station};
 use crate::bat::handle::Handle;
 use crate::bat::lofted_solid::{MassMoments, Section};
@@ -23,26 +22,26 @@ struct Exact {
 }
 
 pub(super) fn check() -> Result<Checked, CheckFault> {
-    let cases = [block(), prism(), cylinder(), ellipsoid_cut()];
-    let rows = cases.iter().map(|(ours, exact)| row(ours, exact)).collect();
-    Ok(Checked { rows, curves: vec![] })
+    Ok(vec![block(), prism(), cylinder(), ellipsoid_cut()].into())
 }
 
-fn row(ours: &MassMoments, exact: &Exact) -> Row {
-    let I = ours.I_Com_B();
-    let [x, y, z] = exact.moments_kg_m2;
-    let largest = [
-        (ours.mass_kg, exact.mass_kg),
-        (ours.com_B().x, exact.centre_m),
-        (I.x_axis.x, x),
-        (I.y_axis.y, y),
-        (I.z_axis.z, z),
-    ]
-    .iter()
-    .map(|(ours, exact)| (ours / exact - 1.0).abs())
-    .fold(0.0, f64::max);
-    let what = format!("{}: largest error of mass, balance and three moments", exact.solid);
-    Row::compared(GROUP, what, exact.source, "share", (0.0, None), largest, EXACT)
+impl Exact {
+    fn row(&self, ours: &MassMoments) -> Row {
+        let I = ours.I_Com_B();
+        let [x, y, z] = self.moments_kg_m2;
+        let largest = [
+            (ours.mass_kg, self.mass_kg),
+            (ours.com_B().x, self.centre_m),
+            (I.x_axis.x, x),
+            (I.y_axis.y, y),
+            (I.z_axis.z, z),
+        ]
+        .iter()
+        .map(|(ours, exact)| (ours / exact - 1.0).abs())
+        .fold(0.0, f64::max);
+        let what = format!("{}: largest error of mass, balance and three moments", self.solid);
+        Row::compared(what, self.source, "share", 0.0, largest, EXACT)
+    }
 }
 
 /// A blade of one cross-section, 0.5 m long, its shoulder 0.3 m from the top of the handle.
@@ -70,7 +69,7 @@ fn bar(width_m: f64, edge_m: f64, depth_m: f64) -> MassMoments {
     moments
 }
 
-fn block() -> (MassMoments, Exact) {
+fn block() -> Row {
     let (w, h, l) = (0.1, 0.04, 0.5);
     let m = DENSITY * w * h * l;
     let exact = Exact {
@@ -84,11 +83,11 @@ fn block() -> (MassMoments, Exact) {
             m * (l * l + w * w) / 12.0,
         ],
     };
-    (bar(w, h, h), exact)
+    exact.row(&bar(w, h, h))
 }
 
 /// An isosceles triangle drawn out: h²/18 across the height, w²/24 across the base.
-fn prism() -> (MassMoments, Exact) {
+fn prism() -> Row {
     let (w, h, l) = (0.1, 0.06, 0.5);
     let m = DENSITY * 0.5 * w * h * l;
     let (high, wide, long) = (h * h / 18.0, w * w / 24.0, l * l / 12.0);
@@ -99,10 +98,10 @@ fn prism() -> (MassMoments, Exact) {
         centre_m: 0.55,
         moments_kg_m2: [m * (high + wide), m * (high + long), m * (wide + long)],
     };
-    (bar(w, 0.0, h), exact)
+    exact.row(&bar(w, 0.0, h))
 }
 
-fn cylinder() -> (MassMoments, Exact) {
+fn cylinder() -> Row {
     let (a, b, l) = (0.015, 0.012, 0.3);
     let handle = Handle::bare(l, [2.0 * a, 2.0 * a], [b / a; 2], DENSITY);
     let mut moments = MassMoments::default();
@@ -119,11 +118,11 @@ fn cylinder() -> (MassMoments, Exact) {
             m * (l * l / 12.0 + 0.25 * a * a),
         ],
     };
-    (moments, exact)
+    exact.row(&moments)
 }
 
 /// An ellipsoid about the handle's axis, cut at its middle and at six tenths of its half-length.
-fn ellipsoid_cut() -> (MassMoments, Exact) {
+fn ellipsoid_cut() -> Row {
     let (a, b, c) = (0.25, 0.05, 0.03);
     let h = 0.6 * a;
     let mut moments = MassMoments::default();
@@ -147,5 +146,5 @@ fn ellipsoid_cut() -> (MassMoments, Exact) {
         centre_m,
         moments_kg_m2: [round * (b * b + c * c), along + round * c * c, along + round * b * b],
     };
-    (moments, exact)
+    exact.row(&moments)
 }

@@ -1,12 +1,11 @@
 //! What must be kept in a hit: momentum, its moment, energy; and how the hit meets another integrator as the
 //! step shrinks.
 
-use super::GROUP;
 use crate::files::reference;
 use crate::files::reference::hit::{Before, Case, Splice};
 use crate::impact::hit::Hit;
-use crate::impact::strike::{Account, STEP_S, Until, strike_in_steps};
-use crate::validation::{Accept, CheckFault, Checked, Curve, Reading, Row, worse};
+use crate::impact::strike::{STEP_S, Until, strike_in_steps};
+use crate::validation::{Accept, CheckFault, Checked, Curve, Row, readings, worse};
 
 /// As asked at first.
 const MOMENTUM: f64 = 1e-9;
@@ -17,29 +16,24 @@ const SECOND_ORDER: Accept = Accept::Between(0.15, 0.35);
 /// Off the middle of the face, m.
 const ACROSS_M: [f64; 2] = [0.0, 0.03];
 
-/// The file has no such hit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("there is no held bat with its own splice that turns")]
-struct NoCase;
-
 pub(super) fn check() -> Result<Checked, CheckFault> {
     let reference = reference::hits()?;
     let real = |it: &&Case| it.held && it.splice == Splice::Own && it.before == Before::Turning;
     let cases: Vec<&Case> = reference.cases.iter().filter(real).collect();
-    let first = *cases.first().ok_or(NoCase)?;
+    let first = *cases.first().ok_or("there is no held bat with its own splice that turns")?;
     let mut worst = [0.0_f64; 3];
-    let mut off = Vec::new();
-    let steps_s = [4.0, 2.0, 1.0, 0.5].map(|it| it * STEP_S);
     for case in &cases {
         for across_m in ACROSS_M {
             let hit = Hit { across_m, ..case.hit.clone() };
             let it = strike_in_steps(&hit, Until::Felt, STEP_S)?.account;
-            for (most, open) in worst.iter_mut().zip(open(&it)) {
+            let open = [it.momentum_share, it.moment_share, it.energy_share.abs()];
+            for (most, open) in worst.iter_mut().zip(open) {
                 *most = worse(*most, open);
             }
         }
     }
-    for dt_s in steps_s {
+    let mut off = Vec::new();
+    for dt_s in [4.0, 2.0, 1.0, 0.5].map(|it| it * STEP_S) {
         let it = strike_in_steps(&first.hit, Until::Felt, dt_s)?;
         let exit = (it.exit_m_s / first.found.exit_m_s - 1.0).abs();
         off.push((dt_s, exit, it.account.energy_share.abs()));
@@ -47,7 +41,7 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
     let keeps = "what is kept by any bodies that act on each other";
     let kept = |what: &str, most: f64, open: f64| {
         let what = format!("kept in a hit, worst of four heights in the middle and off it: {what}");
-        Row::compared(GROUP, what, keeps, "", (0.0, None), open, Accept::Within(most))
+        Row::compared(what, keeps, "", 0.0, open, Accept::Within(most))
     };
     let mut rows = vec![
         kept("momentum, share of the ball's impulse", MOMENTUM, worst[0]),
@@ -58,7 +52,7 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
     if let [.., (_, coarse, open), (_, fine, less)] = off.as_slice() {
         let halved = |what: &str, ratio: f64| {
             let what = format!("hit in half the step, share left of the miss: {what}");
-            Row::compared(GROUP, what, integrator.as_str(), "", (0.25, None), ratio, SECOND_ORDER)
+            Row::compared(what, integrator.as_str(), "", 0.25, ratio, SECOND_ORDER)
         };
         rows.push(halved("ball speed off the bat", fine / coarse));
         rows.push(halved("energy left open", less / open));
@@ -69,19 +63,11 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
         x_label: "step, s, as a power of ten".into(),
         y_label: "miss, as a power of ten".into(),
         ours: off.iter().rev().map(|it| (log(it.0), log(it.1))).collect(),
-        theirs: off
-            .iter()
-            .rev()
-            .map(|it| {
-                let second = off[0].1 * (it.0 / off[0].0) * (it.0 / off[0].0);
-                Reading { x: log(it.0), y: log(second), sd: None }
-            })
-            .collect(),
+        theirs: readings(off.iter().rev().map(|it| {
+            let second = off[0].1 * (it.0 / off[0].0) * (it.0 / off[0].0);
+            (log(it.0), log(second))
+        })),
         source: "second order through the coarsest step".into(),
     };
     Ok(Checked { rows, curves: vec![curve] })
-}
-
-fn open(it: &Account) -> [f64; 3] {
-    [it.momentum_share, it.moment_share, it.energy_share.abs()]
 }

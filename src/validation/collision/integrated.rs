@@ -1,6 +1,5 @@
 //! The hit over time against another integrator: every figure at four heights, of which the worst counts.
 
-use super::GROUP;
 use crate::files::reference;
 use crate::files::reference::hit::{Before, Case, Splice};
 use crate::impact::strike::{Struck, Until, strike};
@@ -20,9 +19,12 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
         reference.made_by
     );
     let mut rows = Vec::new();
-    for held in [false, true] {
-        for splice in [Splice::Stiff, Splice::Own] {
-            for before in [Before::AtRest, Before::Turning] {
+    for (held, holding) in [(false, "free"), (true, "held")] {
+        for (splice, bends) in [(Splice::Stiff, "stiff splice"), (Splice::Own, "its own splice")] {
+            for (before, moves) in [
+                (Before::AtRest, "bat at rest"),
+                (Before::Turning, "bat turning about the pickup axis"),
+            ] {
                 let alike = |it: &&Case| (it.held, it.splice, it.before) == (held, splice, before);
                 let ours = reference
                     .cases
@@ -30,11 +32,11 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
                     .filter(alike)
                     .map(|it| Ok((it, strike(&it.hit, Until::Felt)?)))
                     .collect::<Result<Vec<_>, CheckFault>>()?;
-                rows.extend(compared(&ours, &words(held, splice, before), &source));
+                rows.extend(compared(&ours, &format!("{holding}, {bends}, {moves}"), &source));
             }
         }
     }
-    Ok(Checked { rows, curves: vec![] })
+    Ok(rows.into())
 }
 
 /// One figure of several hits against theirs.
@@ -43,7 +45,7 @@ fn compared(ours: &[(&Case, Struck)], which: &str, source: &str) -> Vec<Row> {
         let worst = ours.iter().map(|(case, struck)| miss(case, struck).abs()).fold(0.0, worse);
         let what = format!("hit over time, worst of {} heights: {figure}, {which}", ours.len());
         let accept = Accept::Within(most);
-        Row::compared(GROUP, what, source, "%", (0.0, None), 100.0 * worst, accept)
+        Row::compared(what, source, "%", 0.0, 100.0 * worst, accept)
     };
     let mut rows = vec![
         row("ball speed off the bat, of the closing speed", EXIT, &|it, struck| {
@@ -78,17 +80,4 @@ fn share(ours: Option<f64>, theirs: Option<&f64>) -> f64 {
         (Some(ours), Some(theirs)) => ours / theirs - 1.0,
         _ => f64::NAN,
     }
-}
-
-fn words(held: bool, splice: Splice, before: Before) -> String {
-    let held = if held { "held" } else { "free" };
-    let splice = match splice {
-        Splice::Own => "its own splice",
-        Splice::Stiff => "stiff splice",
-    };
-    let before = match before {
-        Before::AtRest => "bat at rest",
-        Before::Turning => "bat turning about the pickup axis",
-    };
-    format!("{held}, {splice}, {before}")
 }

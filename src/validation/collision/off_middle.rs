@@ -6,12 +6,12 @@
 //! abstract gives no speeds: 25 m/s of bat and 22 m/s of ball are those this project held its hit to before. The bat
 //! is the adult's reference, turning about the pickup axis.
 
-use super::GROUP;
+use super::shape;
+use crate::bat::Bat;
 use crate::bat::shape::BatShape;
-use crate::bat::sizes::named;
 use crate::comparison::collision::{RESTITUTION, exit_speed_off_bat_m_s};
+use crate::files::reference;
 use crate::files::reference::off_middle::{Case, OffMiddle};
-use crate::files::{assets, reference};
 use crate::impact::ball::Ball;
 use crate::impact::hand::Hand;
 use crate::impact::hit::Hit;
@@ -36,18 +36,11 @@ const BALL_M_S: f64 = 22.0;
 const BAT_M_S: f64 = 25.0;
 const FROM_TOE_M: f64 = 0.150;
 
-/// There is no such size.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("there is no size called {0}")]
-struct NoSize(&'static str);
-
 pub(super) fn check() -> Result<Checked, CheckFault> {
     let mut rows = integrated()?;
-    for size in ["short handle", "4"] {
-        rows.push(against_time(size)?);
-    }
+    rows.extend([against_time("short handle")?, against_time("4")?]);
     rows.extend(published()?);
-    Ok(Checked { rows, curves: vec![] })
+    Ok(rows.into())
 }
 
 /// Our hit over time against another integrator.
@@ -62,7 +55,7 @@ fn integrated() -> Result<Vec<Row>, CheckFault> {
         let worst = ours.iter().map(|(case, struck)| miss(case, struck).abs()).fold(0.0, worse);
         let what = format!("ball off the middle, worst of {} places: {what}", ours.len());
         let accept = Accept::Within(most);
-        Row::compared(GROUP, what, source.as_str(), unit, (0.0, None), worst, accept)
+        Row::compared(what, source.as_str(), unit, 0.0, worst, accept)
     };
     Ok(vec![
         row("ball speed off the bat, of the closing speed", "%", 0.2, &|it, struck| {
@@ -75,11 +68,6 @@ fn integrated() -> Result<Vec<Row>, CheckFault> {
             100.0 * (struck.contact_s / it.found.contact_s - 1.0)
         }),
     ])
-}
-
-fn shape(size: &'static str) -> Result<BatShape, CheckFault> {
-    let sizes = assets::sizes()?;
-    Ok(named(&sizes, size).ok_or(NoSize(size))?.reference.clone())
 }
 
 /// A hit at a place, m from the top of the handle and m off the middle, in one and the same swing.
@@ -105,7 +93,7 @@ const STIFF_N_M: f64 = 1e7;
 const LAW: f64 = 0.5;
 
 /// The law of the hit against the hit over time, stiff and free, over the middle of the face.
-fn against_time(size: &'static str) -> Result<Row, CheckFault> {
+fn against_time(size: &str) -> Result<Row, CheckFault> {
     let shape = shape(size)?;
     let bat = shape.bat("reference")?;
     let mut worst = 0.0;
@@ -126,10 +114,10 @@ fn against_time(size: &'static str) -> Result<Row, CheckFault> {
         "ball off the middle, {size}: speed lost by the law of the hit less by the stiff free hit over time, worst of nine places"
     );
     let source = "the engine's bodies with a ball that yields, followed over the contact";
-    Ok(Row::compared(GROUP, what, source, "%", (0.0, None), worst, Accept::Within(LAW)))
+    Ok(Row::compared(what, source, "%", 0.0, worst, Accept::Within(LAW)))
 }
 
-fn law(bat: &crate::bat::Bat, it: &Hit) -> f64 {
+fn law(bat: &Bat, it: &Hit) -> f64 {
     let place = [it.contact_from_top_m, it.across_m];
     exit_speed_off_bat_m_s(bat, place, it.bat_m_s, it.ball_m_s, BALL_KG, RESTITUTION.value)
 }
@@ -149,7 +137,7 @@ fn published() -> Result<Vec<Row>, CheckFault> {
     let place = [toe_m - FROM_TOE_M, ACROSS_M];
     let aside = strike(&held(place), Until::Away)?.aside_rad.to_degrees();
     let what = "ball off the middle, hit over time, held: way aside 20 mm across";
-    let row = Row::compared(GROUP, what, SOURCE, "°", (ASIDE, None), aside, Accept::AtMost);
+    let row = Row::compared(what, SOURCE, "°", ASIDE, aside, Accept::AtMost);
     rows.push(row.noted(
         "on a smooth, flat face; with friction and a bulge of 2 mm 7° (another integrator)",
     ));
@@ -183,7 +171,7 @@ fn lost(which: &str, toe_m: f64, exit: Exit<'_>) -> Result<Vec<Row>, CheckFault>
     };
     let row = |what: &str, ours: f64| {
         let what = format!("ball off the middle, {which}: speed lost {what}");
-        let row = Row::compared(GROUP, what, SOURCE, "%", (LOST, None), ours, Accept::AtMost);
+        let row = Row::compared(what, SOURCE, "%", LOST, ours, Accept::AtMost);
         row.noted(WHY)
     };
     Ok(vec![

@@ -1,6 +1,5 @@
 //! The stiffness of the hinge at the shoulder: an even handle in closed form, a tapered one by quadrature.
 
-use super::GROUP;
 use crate::bat::handle::Handle;
 use crate::files::reference;
 use crate::impact::splice::Cane;
@@ -32,7 +31,7 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
         let theirs = 40.0 / 11.0 * CANE_PA * second_m4 / LENGTH_M;
         let what = format!("splice stiffness: even handle, {what}");
         let ours = cane.hinge_n_m(&even);
-        Row::compared(GROUP, what, BEAM, "N m/rad", (theirs, None), ours, CLOSED)
+        Row::compared(what, BEAM, "N m/rad", theirs, ours, CLOSED)
     };
     let mut rows = vec![row("one solid", 1e16, solid_m4), row("three loose canes", 1e-6, loose_m4)];
     let reference = reference::hits()?;
@@ -46,24 +45,14 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
             1e-9 * cane.modulus_pa
         );
         let ours = cane.hinge_n_m(&reference.handle);
-        let row = Row::compared(
-            GROUP,
-            what,
-            source.as_str(),
-            "N m/rad",
-            (*theirs, None),
-            ours,
-            QUADRATURE,
-        );
-        rows.push(row);
+        rows.push(Row::compared(what, source.as_str(), "N m/rad", *theirs, ours, QUADRATURE));
     }
     rows.push(Row::no_data(
-        GROUP,
         "stiffness of a real bat's splice",
         "N m/rad",
         reference.hinge_n_m.get(1).map(|(cane, _)| cane.hinge_n_m(&reference.handle)),
         "no measured bending stiffness of a cricket bat's handle was seen; the cane's modulus is from memory, \
          1 to 4 GPa",
     ));
-    Ok(Checked { rows, curves: vec![] })
+    Ok(rows.into())
 }

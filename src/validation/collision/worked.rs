@@ -1,6 +1,5 @@
 //! The formula of rebound: worked cases, each closed back on momentum, energy and the restitution put in.
 
-use super::GROUP;
 use crate::bat::{Bat, BatFault};
 use crate::comparison::collision::{apparent_restitution, exit_speed_off_bat_m_s, recoil_ratio};
 use crate::frames::{DMat3, DVec3};
@@ -51,7 +50,7 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
         left_open[1] = left_open[1].max((before_j - after_j - by_formula).abs());
         let row = |what: &str, unit, expected, ours| {
             let what = format!("{what}: {case}");
-            Row::compared(GROUP, what, SOURCE, unit, (expected, None), ours, PRINTED)
+            Row::compared(what, SOURCE, unit, expected, ours, PRINTED)
         };
         rows.extend([
             row("recoil ratio", "", r, recoil),
@@ -62,7 +61,7 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
     }
     let closed = |what: &str, unit, ours| {
         let source = "momentum, angular momentum and the restitution put in";
-        Row::compared(GROUP, what, source, unit, (0.0, None), ours, Accept::Within(1e-12))
+        Row::compared(what, source, unit, 0.0, ours, Accept::Within(1e-12))
     };
     rows.push(closed(
         "parting speed over closing speed, less the restitution put in",
@@ -70,5 +69,5 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
         left_open[0],
     ));
     rows.push(closed("energy before less after, less what restitution takes", "J", left_open[1]));
-    Ok(Checked { rows, curves: vec![] })
+    Ok(rows.into())
 }

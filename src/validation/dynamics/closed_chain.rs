@@ -3,7 +3,7 @@
 use super::given_torques::{
     Given, PRODUCT_STEPS, State, each_joint, last_length, links, off_by_share,
 };
-use super::open_chain::{ROUNDING, off_by_largest, order_rows};
+use super::open_chain::{ROUNDING, lengths, off_by_largest, order_rows};
 use super::{PINOCCHIO, figure, miss, player_words, worse};
 use crate::dynamics::closed_loop::{BallJoint, gap};
 use crate::dynamics::tree::{Link, Tree};
@@ -15,7 +15,7 @@ use crate::player::joints::JOINT_COUNT;
 use crate::swing::chain::{Chain, Grip, LinkIndex};
 use crate::swing::hand_wrench::{Hands, hands};
 use crate::swing::state::{self, Instantaneous};
-use crate::validation::{CheckFault, Checked, Curve, Reading, Row};
+use crate::validation::{CheckFault, Checked, Curve, Row};
 
 const N: usize = JOINT_COUNT;
 /// How far toe speed may be off.
@@ -23,10 +23,7 @@ const MOST_SPEED: f64 = 5e-3;
 /// How far pose and loads may be off, as shares of their peaks.
 const MOST: f64 = 1e-2;
 
-/// A file says that it has a bottom hand and has none.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("a closed chain of the reference files has no bottom hand on its bat")]
-pub struct NotClosed;
+const NOT_CLOSED: &str = "a closed chain of the reference files has no bottom hand on its bat";
 
 /// The file's chain as the product's own: the bat's link in the axes of B, from the top of the handle.
 fn as_held(chain: &crate::files::reference::chain::Chain) -> Result<Chain, CheckFault> {
@@ -36,8 +33,8 @@ fn as_held(chain: &crate::files::reference::chain::Chain) -> Result<Chain, Check
     let top = DVec3::from_array(it.top_of_handle);
     let along = |p: [f64; 3]| (R_LB.transpose() * (DVec3::from_array(p) - top)).x;
     let mut links = links(chain);
-    let closure = chain.closure.as_ref().filter(|at| at.link_a == it.link).ok_or(NotClosed)?;
-    let bat = links.get_mut(it.link).ok_or(NotClosed)?;
+    let closure = chain.closure.as_ref().filter(|at| at.link_a == it.link).ok_or(NOT_CLOSED)?;
+    let bat = links.get_mut(it.link).ok_or(NOT_CLOSED)?;
     *bat = Link {
         offset: bat.offset + top,
         R_rest: R_LB,
@@ -78,24 +75,31 @@ fn as_held(chain: &crate::files::reference::chain::Chain) -> Result<Chain, Check
     })
 }
 
-/// One of the file's swings, followed by ours: misses over all samples, loads and velocity as shares of
-/// their own peaks.
-#[derive(Clone, Debug, Default)]
+/// What is followed over all samples, and how far it may be off: loads and velocity as shares of their own peaks.
+const MISSES: [(&str, f64); 8] = [
+    ("toe velocity, miss of its peak", MOST_SPEED),
+    ("bat's place, miss of a sweep of 1 m", MOST),
+    ("bat's attitude, miss of 1 rad", MOST),
+    ("force of the bottom hand, miss of its peak", MOST),
+    ("force of the top hand, miss of its peak", MOST),
+    ("couple of the top hand, miss of its peak", MOST),
+    ("energy, miss of its peak", MOST),
+    ("hand off the handle, gap of 1 m", 1e-3),
+];
+
+/// One of the file's swings, followed by ours.
 struct Followed {
-    toe_velocity: f64,
+    /// In the order of [`MISSES`].
+    misses: [f64; MISSES.len()],
     last_m_s: f64,
-    bottom_force: f64,
-    top_force: f64,
-    top_couple: f64,
-    /// m.
-    bat_place_m: f64,
-    /// rad.
-    bat_turn_rad: f64,
-    energy: f64,
-    /// m.
-    gap_m: f64,
     /// Loads at every step: time, s; bottom force, N; top force, N; top couple, N m.
     loads: Vec<[f64; 4]>,
+}
+
+impl Followed {
+    fn toe_velocity(&self) -> f64 {
+        self.misses[0]
+    }
 }
 
 fn follow(swing: &Swing, case: &Case, steps: usize) -> Result<Followed, CheckFault> {
@@ -108,7 +112,8 @@ fn follow(swing: &Swing, case: &Case, steps: usize) -> Result<Followed, CheckFau
     let every = steps / (case.times_s.len() - 1);
     let dt = swing.duration_s / steps as f64;
     let [mut toe, mut bottom, mut top, mut couple] = [const { Vec::new() }; 4];
-    let mut out = Followed::default();
+    let (mut place_m, mut turn_rad, mut energy, mut gap_m) = (0.0, 0.0, 0.0, 0.0);
+    let mut all_loads = Vec::new();
     let peak_j = case.energy_j.iter().fold(0.0_f64, |m, e| m.max(e.abs()));
     let R_LB = chain.tree.links().get(given.bat).map_or(DMat3::IDENTITY, |it| it.R_rest);
     given.swing(
@@ -118,12 +123,12 @@ fn follow(swing: &Swing, case: &Case, steps: usize) -> Result<Followed, CheckFau
         |t, s| law.at(t, &s.v),
         |i, s| {
             let k = given.kinematics(s);
-            out.gap_m = worse(out.gap_m, gap(&k, &chain.bottom_hand).length());
+            gap_m = worse(gap_m, gap(&k, &chain.bottom_hand).length());
             let t_s = i as f64 * dt;
             let loads = loads(&chain, &given, s, t_s, law.at(t_s, &s.v));
             let sizes = [loads.bottom.force_W, loads.top.force_W, loads.top.couple_W];
             let [f, g, m] = sizes.map(DVec3::length);
-            out.loads.push([t_s, f, g, m]);
+            all_loads.push([t_s, f, g, m]);
             if i % every != 0 {
                 return;
             }
@@ -134,25 +139,31 @@ fn follow(swing: &Swing, case: &Case, steps: usize) -> Result<Followed, CheckFau
             let at = i / every;
             if let Some(place) = case.bat_origin_m.get(at) {
                 let off = k.p[given.bat].distance(DVec3::from_array(*place));
-                out.bat_place_m = worse(out.bat_place_m, off);
+                place_m = worse(place_m, off);
             }
             if let Some(rows) = case.bat_link_rotation_rows.get(at) {
                 let R_WL = k.R[given.bat] * R_LB.transpose();
                 let off = rotation_vector(&(R_WL.transpose() * from_rows(rows))).length();
-                out.bat_turn_rad = worse(out.bat_turn_rad, off);
+                turn_rad = worse(turn_rad, off);
             }
             if let Some(theirs_j) = case.energy_j.get(at) {
                 let (kinetic, potential) = given.energy_j(s);
-                out.energy = worse(out.energy, (kinetic + potential - theirs_j).abs() / peak_j);
+                energy = worse(energy, (kinetic + potential - theirs_j).abs() / peak_j);
             }
         },
     );
-    out.toe_velocity = off_by_share(&toe, &case.toe_velocity_m_s);
-    out.last_m_s = toe.last().map_or(f64::NAN, |it| it.length());
-    out.bottom_force = off_by_share(&bottom, &case.bottom_force_n);
-    out.top_force = off_by_share(&top, &case.top_force_n);
-    out.top_couple = off_by_share(&couple, &case.top_couple_n_m);
-    Ok(out)
+    let misses = [
+        off_by_share(&toe, &case.toe_velocity_m_s),
+        place_m,
+        turn_rad,
+        off_by_share(&bottom, &case.bottom_force_n),
+        off_by_share(&top, &case.top_force_n),
+        off_by_share(&couple, &case.top_couple_n_m),
+        energy,
+        gap_m,
+    ];
+    let last_m_s = toe.last().map_or(f64::NAN, |it| it.length());
+    Ok(Followed { misses, last_m_s, loads: all_loads })
 }
 
 /// What each hand gives; the loads, not the mending of the loop: no pull on the gap.
@@ -174,12 +185,11 @@ fn loads(chain: &Chain, given: &Given<N>, s: &State<N>, t_s: f64, torque_n_m: [f
     hands(chain, &k, &at)
 }
 
-/// Toe, pose and loads at the product's step.
-pub fn check() -> Result<Checked, CheckFault> {
+pub(super) fn check() -> Result<Checked, CheckFault> {
     let mut out = Checked::default();
     for swing in reference::closed_chain()?.chains {
         let who = player_words(&swing.name);
-        let mut worst = Followed::default();
+        let mut worst = [0.0; MISSES.len()];
         for case in &swing.cases {
             let ours = follow(&swing, case, PRODUCT_STEPS)?;
             let theirs_m_s = last_length(&case.toe_velocity_m_s);
@@ -188,31 +198,13 @@ pub fn check() -> Result<Checked, CheckFault> {
             if case.scale == 1.0 {
                 out.curves.extend(load_curves(who, case, &ours));
             }
-            worst = Followed {
-                toe_velocity: worse(worst.toe_velocity, ours.toe_velocity),
-                bottom_force: worse(worst.bottom_force, ours.bottom_force),
-                top_force: worse(worst.top_force, ours.top_force),
-                top_couple: worse(worst.top_couple, ours.top_couple),
-                bat_place_m: worse(worst.bat_place_m, ours.bat_place_m),
-                bat_turn_rad: worse(worst.bat_turn_rad, ours.bat_turn_rad),
-                energy: worse(worst.energy, ours.energy),
-                gap_m: worse(worst.gap_m, ours.gap_m),
-                ..worst
-            };
+            for (worst, off) in worst.iter_mut().zip(ours.misses) {
+                *worst = worse(*worst, off);
+            }
         }
-        let row = |figure: &str, share: f64, most: f64| {
-            miss(format!("two hands, {who}: {figure}"), PINOCCHIO, share, most)
-        };
-        out.rows.extend([
-            row("toe velocity, miss of its peak", worst.toe_velocity, MOST_SPEED),
-            row("bat's place, miss of a sweep of 1 m", worst.bat_place_m, MOST),
-            row("bat's attitude, miss of 1 rad", worst.bat_turn_rad, MOST),
-            row("force of the bottom hand, miss of its peak", worst.bottom_force, MOST),
-            row("force of the top hand, miss of its peak", worst.top_force, MOST),
-            row("couple of the top hand, miss of its peak", worst.top_couple, MOST),
-            row("energy, miss of its peak", worst.energy, MOST),
-            row("hand off the handle, gap of 1 m", worst.gap_m, 1e-3),
-        ]);
+        for ((figure, most), share) in MISSES.into_iter().zip(worst) {
+            out.rows.push(miss(format!("two hands, {who}: {figure}"), PINOCCHIO, share, most));
+        }
         out.rows.extend(one_state(&swing)?);
     }
     Ok(out)
@@ -224,12 +216,7 @@ fn load_curves(who: &str, case: &Case, ours: &Followed) -> [Curve; 3] {
         x_label: "time, s".into(),
         y_label: unit.into(),
         ours: ours.loads.iter().map(|it| (it[0], it[n])).collect(),
-        theirs: case
-            .times_s
-            .iter()
-            .zip(theirs)
-            .map(|(t, v)| Reading { x: *t, y: DVec3::from_array(*v).length(), sd: None })
-            .collect(),
+        theirs: lengths(case, theirs),
         source: PINOCCHIO.into(),
     };
     [
@@ -240,7 +227,7 @@ fn load_curves(who: &str, case: &Case, ours: &Followed) -> [Curve; 3] {
 }
 
 /// Accelerations and the bottom hand's force at one state, no step in between.
-fn one_state(swing: &Swing) -> Result<Vec<Row>, CheckFault> {
+fn one_state(swing: &Swing) -> Result<[Row; 2], CheckFault> {
     let it = &swing.evaluation;
     let who = player_words(&swing.name);
     let given = Given::<N>::new(&swing.chain)?;
@@ -248,25 +235,25 @@ fn one_state(swing: &Swing) -> Result<Vec<Row>, CheckFault> {
     let closed = given.closed(&k, 0.0);
     let tau = each_joint(&it.tau_n_m)?;
     let off = off_by_largest(&closed.accelerations(&tau), &it.acceleration_rad_s2);
-    let force = DVec3::from_array(it.bottom_force_n.ok_or(NotClosed)?);
+    let force = DVec3::from_array(it.bottom_force_n.ok_or(NOT_CLOSED)?);
     let off_force = closed.joint_force_n(&tau).distance(force) / force.length();
     let row = |what: &str, share: f64| {
         miss(format!("two hands, {who}: {what} of one state"), PINOCCHIO, share, ROUNDING)
     };
-    Ok(vec![row("accelerations", off), row("force of the bottom hand", off_force)])
+    Ok([row("accelerations", off), row("force of the bottom hand", off_force)])
 }
 
 /// How the miss shrinks with the step.
-pub fn order() -> Result<Checked, CheckFault> {
+pub(super) fn order() -> Result<Checked, CheckFault> {
     let mut orders = Vec::new();
     for swing in reference::closed_chain()?.chains {
         for case in &swing.cases {
             let [coarse, fine] = [500, 1000].map(|n| follow(&swing, case, n));
-            orders.push(libm::log2(coarse?.toe_velocity / fine?.toe_velocity));
+            orders.push(libm::log2(coarse?.toe_velocity() / fine?.toe_velocity()));
         }
     }
     let [lowest, highest] = order_rows("two hands", &orders);
-    Ok(Checked { rows: vec![lowest.noted(WHIPS), highest], curves: Vec::new() })
+    Ok(vec![lowest.noted(WHIPS), highest].into())
 }
 
 const WHIPS: &str = "the lowest is the twelve-year-old's second swing: from 250 to 500 steps its order is 5.1, then 3.6 \

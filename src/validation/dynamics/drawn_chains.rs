@@ -12,7 +12,7 @@ use crate::files::reference;
 use crate::files::reference::motions::{Drawn, DrawnCase};
 use crate::frames::DVec3;
 use crate::player::joints::JOINT_COUNT;
-use crate::validation::{Accept, CheckFault, Checked, Curve, Group, Reading, Row};
+use crate::validation::{Accept, CheckFault, Checked, Curve, Row, readings};
 
 const SOURCE: &str =
     "200 draws, seed stored: Pinocchio 4.1.0 with SciPy 1.17.1's DOP853; MuJoCo 4.0.0 beside it";
@@ -60,9 +60,7 @@ fn end(drawn: &Drawn, case: &DrawnCase, steps: usize) -> Result<End, CheckFault>
 }
 
 fn ends(drawn: &Drawn, steps: usize) -> Result<Vec<End>, CheckFault> {
-    let ends: Vec<Result<End, CheckFault>> =
-        drawn.cases.par_iter().map(|case| end(drawn, case, steps)).collect();
-    ends.into_iter().collect()
+    drawn.cases.par_iter().map(|case| end(drawn, case, steps)).collect()
 }
 
 /// Values from the smallest to the largest, one that is not a number last.
@@ -78,8 +76,7 @@ fn share_of(sorted: &[f64], share: f64) -> f64 {
     sorted.get((share * last as f64) as usize).copied().unwrap_or(f64::NAN)
 }
 
-/// The distribution of the miss at the product's step, inside the range of strokes and beyond it.
-pub fn check() -> Result<Checked, CheckFault> {
+pub(super) fn check() -> Result<Checked, CheckFault> {
     let drawn = reference::drawn_chains()?;
     let ends_160 = ends(&drawn, PRODUCT_STEPS)?;
     let speeds = sorted(ends_160.iter().map(|it| it.speed));
@@ -88,7 +85,6 @@ pub fn check() -> Result<Checked, CheckFault> {
         ends_160.iter().partition(|it| it.turn_rad < TURN_IN_A_STEP_RAD);
     let worst = calm.iter().fold(0.0, |m, it| worse(m, it.speed));
     let furthest = whipped.iter().fold(0.0, |m, it| worse(m, it.turn_rad));
-    let row = |what: String, share: f64, most: f64| miss(what, SOURCE, share, most);
     let named =
         |which: &str| format!("toe speed of 200 draws, miss at the product's step: {which}");
     let over = speeds.iter().filter(|it| **it > MOST).count();
@@ -98,45 +94,36 @@ pub fn check() -> Result<Checked, CheckFault> {
         whipped.len()
     );
     let calm_words = format!("largest of the {} below 0.2 rad a step", calm.len());
-    let mut rows = vec![
-        row(named("median"), share_of(&speeds, 0.5), MOST),
-        row(named("95 of 100 below"), share_of(&speeds, 0.95), MOST),
-        row(named("largest"), share_of(&speeds, 1.0), MOST_WHIPPED).noted(beyond),
-        row(named(&calm_words), worst, MOST),
-        row(
-            "toe's place of 200 draws, 95 of 100 below, of a sweep of 1 m".into(),
-            share_of(&places, 0.95),
-            MOST,
-        ),
-    ];
-    rows.push(
+    let place = "toe's place of 200 draws, 95 of 100 below, of a sweep of 1 m";
+    let rows = vec![
+        miss(named("median"), SOURCE, share_of(&speeds, 0.5), MOST),
+        miss(named("95 of 100 below"), SOURCE, share_of(&speeds, 0.95), MOST),
+        miss(named("largest"), SOURCE, share_of(&speeds, 1.0), MOST_WHIPPED).noted(beyond),
+        miss(named(&calm_words), SOURCE, worst, MOST),
+        miss(place, SOURCE, share_of(&places, 0.95), MOST),
         Row::compared(
-            Group::Dynamics,
             "furthest turn of a joint in a step of a stroke, at most where 0.5 % holds",
             "the draws above; six strokes of an adult and a child, light and heavy bat",
             "rad",
-            (TURN_IN_A_STEP_RAD, None),
+            TURN_IN_A_STEP_RAD,
             largest_turn_in_a_step_rad()?,
             Accept::AtMost,
         )
         .noted("the step serves strokes with room to spare; it does not serve whipping joints"),
-    );
+    ];
     let outside = sorted(ends_160.iter().map(|it| it.outside));
     Ok(Checked { rows, curves: vec![distribution(&speeds, &outside), by_turn(&ends_160)] })
 }
 
 /// The same at a step so short that it follows every draw, whatever its joints do.
-pub fn finely() -> Result<Checked, CheckFault> {
+pub(super) fn finely() -> Result<Checked, CheckFault> {
     let drawn = reference::drawn_chains()?;
     let speeds = sorted(ends(&drawn, FINE_STEPS)?.iter().map(|it| it.speed));
     let row = |which: &str, share: f64| {
         let what = format!("toe speed of 200 draws, miss at 0.5 ms: {which}");
         miss(what, SOURCE, share_of(&speeds, share), MOST)
     };
-    Ok(Checked {
-        rows: vec![row("median", 0.5), row("95 of 100 below", 0.95), row("largest", 1.0)],
-        curves: Vec::new(),
-    })
+    Ok(vec![row("median", 0.5), row("95 of 100 below", 0.95), row("largest", 1.0)].into())
 }
 
 /// A share as a power of ten of per cent; what is below 1e-6 % is drawn there.
@@ -145,18 +132,16 @@ fn power(share: f64) -> f64 {
 }
 
 fn distribution(ours: &[f64], outside: &[f64]) -> Curve {
-    let place = |n: usize, all: usize| 100.0 * (n as f64 + 0.5) / all as f64;
+    let points = |misses: &[f64]| -> Vec<(f64, f64)> {
+        let place = |n: usize| 100.0 * (n as f64 + 0.5) / misses.len() as f64;
+        misses.iter().enumerate().map(|(n, it)| (place(n), power(*it))).collect()
+    };
     Curve {
         title: "200 draws: the miss of the toe's speed, sorted".into(),
         x_label: "draws with a smaller miss, %".into(),
         y_label: "miss in %, as a power of ten (−1 is 0.1 %)".into(),
-        ours: ours.iter().enumerate().map(|(n, it)| (place(n, ours.len()), power(*it))).collect(),
-        theirs: outside
-            .iter()
-            .enumerate()
-            .step_by(5)
-            .map(|(n, it)| Reading { x: place(n, outside.len()), y: power(*it), sd: None })
-            .collect(),
+        ours: points(ours),
+        theirs: readings(points(outside).into_iter().step_by(5)),
         source: "how far the two outside programs differ from each other, sorted".into(),
     }
 }
@@ -172,13 +157,12 @@ fn by_turn(ends: &[End]) -> Curve {
         (middle, ten.iter().map(|it| it.1).fold(f64::NEG_INFINITY, f64::max))
     });
     let ours: Vec<(f64, f64)> = worst.collect();
-    let limit = |x: &(f64, f64)| Reading { x: x.0, y: power(MOST), sd: None };
     Curve {
         title: "200 draws: largest miss of every ten, against how far a joint turns in a step"
             .into(),
         x_label: "turn in a step, rad, as a power of ten".into(),
         y_label: "miss in %, as a power of ten (−1 is 0.1 %)".into(),
-        theirs: ours.iter().map(limit).collect(),
+        theirs: readings(ours.iter().map(|it| (it.0, power(MOST)))),
         ours,
         source: "half a per cent".into(),
     }

@@ -1,6 +1,6 @@
 //! What no torque may change: a bat in free flight, a bat on the bench pivot, a chain left alone.
 
-use super::given_torques::{Given, State};
+use super::given_torques::{Given, PRODUCT_STEPS, State};
 use super::{figure, miss, player_words, worse};
 use crate::bat::pendulum::{amplitude_factor, pivot_moment_kg_m2};
 use crate::files::reference;
@@ -15,13 +15,12 @@ const LEFT_ALONE: &str = "conservation of energy";
 /// How far anything that is kept may drift: a thousandth.
 const MOST: f64 = 1e-3;
 
-/// All three.
-pub fn check() -> Result<Checked, CheckFault> {
+pub(super) fn check() -> Result<Checked, CheckFault> {
     let it = reference::free_motion()?;
     let mut rows = spin(&it.spin)?;
     rows.extend(pendulum(&it.pendulum)?);
     rows.extend(left_alone()?);
-    Ok(Checked { rows, curves: Vec::new() })
+    Ok(rows.into())
 }
 
 /// Three hinges through the centre of mass and no gravity: a free body, with the intermediate axis among
@@ -89,14 +88,8 @@ fn pendulum(it: &Pendulum) -> Result<Vec<Row>, CheckFault> {
         let found = pivot_moment_kg_m2(it.mass_kg, given.gravity_m_s2, it.pivot_to_com_m, small_s);
         let named = |what: &str| format!("bat on the bench pivot, {}°: {what}", case.amplitude_deg);
         rows.push(figure(named("period"), PENDULUM, "s", case.period_s, period_s, 1e-6));
-        rows.push(figure(
-            named("inertia by the bench formula"),
-            PENDULUM,
-            "kg m²",
-            it.pivot_inertia_kg_m2,
-            found,
-            2e-6,
-        ));
+        let (what, theirs) = (named("inertia by the bench formula"), it.pivot_inertia_kg_m2);
+        rows.push(figure(what, PENDULUM, "kg m²", theirs, found, 2e-6));
     }
     Ok(rows)
 }
@@ -117,7 +110,7 @@ fn left_alone() -> Result<Vec<Row>, CheckFault> {
         given.swing(
             from,
             swing.duration_s,
-            super::given_torques::PRODUCT_STEPS,
+            PRODUCT_STEPS,
             |_, _| [0.0; JOINT_COUNT],
             |_, s| {
                 let (k, p) = given.energy_j(s);

@@ -12,23 +12,16 @@ pub const PRODUCT_STEPS: usize = crate::swing::run::STEPS;
 /// The product's rate at which a gap is pulled shut, 1/s.
 const DRIFT_RATE_1_S: f64 = 50.0;
 
-/// A file's figures that do not go with its chain.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("a reference file gives {found} figures where its chain has {expected} joints")]
-pub struct WrongCount {
-    found: usize,
-    expected: usize,
-}
-
 /// A figure for each joint.
-pub fn each_joint<const N: usize>(figures: &[f64]) -> Result<[f64; N], WrongCount> {
-    figures.try_into().map_err(|_| WrongCount { found: figures.len(), expected: N })
+pub fn each_joint<const N: usize>(figures: &[f64]) -> Result<[f64; N], String> {
+    let found = figures.len();
+    let fault = || format!("a reference file gives {found} figures where its chain has {N} joints");
+    figures.try_into().map_err(|_| fault())
 }
 
 /// A chain to be swung.
 #[derive(Clone, Debug)]
 pub struct Given<const N: usize> {
-    /// Its bodies.
     pub tree: Tree<N>,
     /// The bottom hand on the bat, if there is one.
     pub ball: Option<BallJoint>,
@@ -43,15 +36,12 @@ pub struct Given<const N: usize> {
 /// Joint angles, rad, and rates, rad/s.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct State<const N: usize> {
-    /// Angles.
     pub q: [f64; N],
-    /// Rates.
     pub v: [f64; N],
 }
 
 impl<const N: usize> State<N> {
-    /// From a file's figures.
-    pub fn new(q: &[f64], v: &[f64]) -> Result<Self, WrongCount> {
+    pub fn new(q: &[f64], v: &[f64]) -> Result<Self, String> {
         Ok(Self { q: each_joint(q)?, v: each_joint(v)? })
     }
 
@@ -83,7 +73,6 @@ pub fn links(chain: &Chain) -> Vec<Link> {
 }
 
 impl<const N: usize> Given<N> {
-    /// A file's chain.
     pub fn new(chain: &Chain) -> Result<Self, TreeFault> {
         let ball = chain.closure.as_ref().map(|it| BallJoint {
             link_a: it.link_a,

@@ -5,7 +5,7 @@ use super::{PINOCCHIO, figure, miss, player_words, worse};
 use crate::files::reference;
 use crate::files::reference::motions::{Case, Swing};
 use crate::frames::DVec3;
-use crate::validation::{Accept, CheckFault, Checked, Curve, Group, Reading, Row};
+use crate::validation::{Accept, CheckFault, Checked, Curve, Reading, Row, readings};
 
 const N: usize = 11;
 /// How far toe speed and joint paths may be off: half a percent.
@@ -67,8 +67,7 @@ fn follow(swing: &Swing, case: &Case, steps: usize) -> Result<Followed, CheckFau
     })
 }
 
-/// The toe and the joints at the product's step.
-pub fn check() -> Result<Checked, CheckFault> {
+pub(super) fn check() -> Result<Checked, CheckFault> {
     let mut out = Checked::default();
     for swing in reference::open_chain()?.chains {
         let who = player_words(&swing.name);
@@ -91,7 +90,7 @@ pub fn check() -> Result<Checked, CheckFault> {
                     x_label: "time, s".into(),
                     y_label: "toe speed, m/s".into(),
                     ours: ours.toe_speed,
-                    theirs: speeds(case),
+                    theirs: lengths(case, &case.toe_velocity_m_s),
                     source: PINOCCHIO.into(),
                 });
             }
@@ -105,10 +104,10 @@ pub fn check() -> Result<Checked, CheckFault> {
     Ok(out)
 }
 
-fn speeds(case: &Case) -> Vec<Reading> {
-    let speed = |v: &[f64; 3]| DVec3::from_array(*v).length();
-    let samples = case.times_s.iter().zip(&case.toe_velocity_m_s);
-    samples.map(|(t, v)| Reading { x: *t, y: speed(v), sd: None }).collect()
+/// Lengths of a case's vectors at its samples.
+pub(super) fn lengths(case: &Case, vectors: &[[f64; 3]]) -> Vec<Reading> {
+    let length = |v: &[f64; 3]| DVec3::from_array(*v).length();
+    readings(case.times_s.iter().zip(vectors).map(|(t, v)| (*t, length(v))))
 }
 
 /// One state, no step in between.
@@ -131,7 +130,7 @@ pub(super) fn off_by_largest(ours: &[f64], theirs: &[f64]) -> f64 {
 }
 
 /// How the miss shrinks with the step, and the longest step that holds.
-pub fn order() -> Result<Checked, CheckFault> {
+pub(super) fn order() -> Result<Checked, CheckFault> {
     let mut out = Checked::default();
     let mut worst = vec![0.0; STEPS.len()];
     let mut orders = Vec::new();
@@ -150,17 +149,11 @@ pub fn order() -> Result<Checked, CheckFault> {
     out.rows.extend(order_rows("one arm", &orders));
     let step_ms = |steps: usize| 1e3 * duration_s / steps as f64;
     let holding = STEPS.iter().zip(&worst).rev().take_while(|(_, miss)| **miss <= MOST).last();
+    let what = "one arm, all six swings: longest step within 0.5 %, at least the product's";
+    let theirs_ms = step_ms(PRODUCT_STEPS);
+    let ours_ms = holding.map_or(0.0, |(steps, _)| step_ms(*steps));
     out.rows.push(
-        Row::compared(
-            Group::Dynamics,
-            "one arm, all six swings: longest step within 0.5 %, at least the product's",
-            PINOCCHIO,
-            "ms",
-            (step_ms(PRODUCT_STEPS), None),
-            holding.map_or(0.0, |(steps, _)| step_ms(*steps)),
-            Accept::AtLeast,
-        )
-        .noted(
+        Row::compared(what, PINOCCHIO, "ms", theirs_ms, ours_ms, Accept::AtLeast).noted(
             "torques that nobody steers whip a joint at up to 270 rad/s, and the files' passive damping \
              decays at up to 2,000 /s, faster than any rule of this kind follows at 2 ms; a stroke has \
              no such damping, and none of its joints turns as fast: slow hooks, whose steps are 3.1 ms long, \
@@ -176,11 +169,7 @@ pub fn order() -> Result<Checked, CheckFault> {
         x_label: "step, ms".into(),
         y_label: "miss, % of the peak, as a power of ten".into(),
         ours: points.rev().collect(),
-        theirs: STEPS
-            .iter()
-            .rev()
-            .map(|n| Reading { x: step_ms(*n), y: fourth(n), sd: None })
-            .collect(),
+        theirs: readings(STEPS.iter().rev().map(|n| (step_ms(*n), fourth(n)))),
         source: "fourth power of the step, through our finest".into(),
     });
     Ok(out)
@@ -191,14 +180,8 @@ pub(super) fn order_rows(what: &str, orders: &[f64]) -> [Row; 2] {
     let low = orders.iter().copied().fold(f64::INFINITY, f64::min);
     let high = orders.iter().copied().fold(0.0, worse);
     [("lowest", low), ("highest", high)].map(|(which, order)| {
-        Row::compared(
-            Group::Dynamics,
-            format!("{what}, order of convergence in six swings: {which}"),
-            "classical Runge–Kutta rule, any text on it",
-            "",
-            (4.0, None),
-            order,
-            Accept::Between(3.7, 4.4),
-        )
+        let what = format!("{what}, order of convergence in six swings: {which}");
+        let source = "classical Runge–Kutta rule, any text on it";
+        Row::compared(what, source, "", 4.0, order, Accept::Between(3.7, 4.4))
     })
 }

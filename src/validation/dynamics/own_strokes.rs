@@ -13,7 +13,6 @@ use super::pilot::pilot_bat;
 
 /// A player with a light and a heavy bat.
 pub struct Pair {
-    /// The player.
     pub player: Player,
     /// Light, heavy.
     pub bats: [Bat; 2],

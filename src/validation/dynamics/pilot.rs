@@ -1,7 +1,10 @@
-//! The player, bats and rig of our own earlier prototype, so that only the mechanics can differ.
+//! The player, bats and rig of our own earlier prototype in another language on another engine, so that only the
+//! mechanics can differ: the same player, bat, path and law must give as fast a swing.
 
+use super::figure;
 use crate::bat::{Bat, BatFault};
 use crate::dynamics::tree::TreeFault;
+use crate::files::reference;
 use crate::files::reference::law::{Prototype, PrototypeSearch};
 use crate::frames::{DMat3, DVec3};
 use crate::measurement::nets::Lasting;
@@ -12,13 +15,13 @@ use crate::stroke::joint_path::JointPath;
 use crate::stroke::key_spline::KeySpline;
 use crate::stroke::{Key, Tolerance};
 use crate::swing::chain::{Chain, Grip};
+use crate::swing::close_path::close_path;
+use crate::swing::fastest_controlled::{Fastest, fastest_controlled};
 use crate::swing::reference::Reference;
+use crate::swing::run::STEPS;
 use crate::swing::swinger::Swinger;
 use crate::uncertain::Uncertain;
-use crate::validation::CheckFault;
-
-/// Degrees to radians.
-const D2R: f64 = core::f64::consts::PI / 180.0;
+use crate::validation::{CheckFault, Checked};
 
 /// The prototype's player; `strength` multiplies its strongest torques.
 pub fn pilot_player(stature_m: f64, mass_kg: f64, strength: f64) -> Player {
@@ -92,7 +95,7 @@ pub fn pilot_player(stature_m: f64, mass_kg: f64, strength: f64) -> Player {
 }
 
 /// The prototype's adult, or its twelve-year-old, by their names in the files.
-pub fn pilot_player_named(name: &str) -> Player {
+pub(super) fn pilot_player_named(name: &str) -> Player {
     match name {
         "adult" => pilot_player(1.80, 78.0, 1.0),
         _ => pilot_player(1.50, 40.0, 0.50),
@@ -114,7 +117,11 @@ pub fn pilot_bat(mass_kg: f64, length_m: f64, balance_m: f64) -> Result<Bat, Bat
 
 /// Player and bat as a chain, held as the prototype does.
 pub fn pilot_chain(player: &Player, bat: &Bat) -> Result<Chain, TreeFault> {
-    Chain::new(player, bat, Grip::for_stature(player.stature_m, 62.0 * D2R, 60.0 * D2R))
+    Chain::new(
+        player,
+        bat,
+        Grip::for_stature(player.stature_m, 62.0_f64.to_radians(), 60.0_f64.to_radians()),
+    )
 }
 
 /// No stride, as in the prototype.
@@ -156,13 +163,14 @@ impl PilotRig {
     }
 
     /// Of one of the prototype's searches, on the path stored for its player.
-    pub fn of_search(
+    pub(super) fn of_search(
         prototype: &Prototype,
-        it: &PrototypeSearch,
+        names: [&str; 3],
         steps: usize,
     ) -> Result<Self, CheckFault> {
+        let it = search_of(prototype, names)?;
         let key = format!("{} {}", it.stroke, it.player);
-        let rig = prototype.rigs.get(&key).ok_or(NoSuchCase(key))?;
+        let rig = prototype.rigs.get(&key).ok_or_else(|| no_such_case(&key))?;
         let path = JointPath { control_rad: rig.control_points_rad };
         let bat = pilot_bat(it.bat_mass_kg, it.bat_length_m, it.balance_from_top_m)?;
         Ok(Self::on_path(&pilot_player_named(&it.player), &bat, &path, steps)?)
@@ -170,24 +178,53 @@ impl PilotRig {
 
     /// The swing set up, with the prototype's tolerance and free fall.
     pub fn swinger(&self) -> Swinger<'_> {
-        let tolerance = Tolerance { position_m: 0.025, face_rad: 4.0 * D2R, line_rad: 5.0 * D2R };
+        let (face_rad, line_rad) = (4.0_f64.to_radians(), 5.0_f64.to_radians());
+        let tolerance = Tolerance { position_m: 0.025, face_rad, line_rad };
         let mut swinger = Swinger::new(&self.chain, &self.reference, self.strength, tolerance);
         swinger.gravity_m_s2 = 9.81;
         swinger
     }
 }
 
-/// The files do not go together.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("the reference files have no {0}")]
-pub struct NoSuchCase(pub String);
+fn no_such_case(case: &str) -> String {
+    format!("the reference files have no {case}")
+}
 
 /// One of the prototype's searches.
-pub fn search_of<'a>(
+pub(super) fn search_of<'a>(
     prototype: &'a Prototype,
     [stroke, player, bat]: [&str; 3],
-) -> Result<&'a PrototypeSearch, NoSuchCase> {
+) -> Result<&'a PrototypeSearch, String> {
     let same = |it: &&PrototypeSearch| it.stroke == stroke && it.player == player && it.bat == bat;
     let found = prototype.searches.iter().find(same);
-    found.ok_or_else(|| NoSuchCase(format!("{stroke} {player} {bat}")))
+    found.ok_or_else(|| no_such_case(&format!("{stroke} {player} {bat}")))
+}
+
+const SOURCE: &str =
+    "earlier prototype on MuJoCo 4.0.0, extrapolated to no step from 1, 0.5 and 0.25 ms";
+/// How far the speed may be off: the prototype holds its torque over a step, reads contact between steps,
+/// and was extrapolated.
+const MOST: f64 = 1e-2;
+/// Fastest speeds of the prototype's adult with its middle bat, m/s.
+const SPEEDS: [(&str, f64); 3] = [("drive", 15.79), ("pull", 15.91), ("hook", 15.57)];
+
+/// The fastest controlled swing of the prototype's adult with its middle bat, on a path closed anew.
+pub fn fastest(stroke: &str, steps: usize) -> Result<Fastest, CheckFault> {
+    let (player, bat) = (pilot_player_named("adult"), pilot_bat(1.20, 0.85, 0.53)?);
+    let stored = reference::stored_paths()?;
+    let stored = stored.get(stroke).ok_or_else(|| no_such_case(stroke))?;
+    let stored = JointPath { control_rad: stored.control_points_rad };
+    let path = close_path(&pilot_chain(&player, &bat)?, &stored)?;
+    let rig = PilotRig::on_path(&player, &bat, &path, steps)?;
+    Ok(fastest_controlled(&rig.swinger(), 0.44, false)?)
+}
+
+pub(super) fn check() -> Result<Checked, CheckFault> {
+    let mut out = Checked::default();
+    for (stroke, theirs_m_s) in SPEEDS {
+        let ours = fastest(stroke, STEPS)?.contact.bat_speed_m_s;
+        let what = format!("adult on a path closed anew, bat speed: {stroke}");
+        out.rows.push(figure(what, SOURCE, "m/s", theirs_m_s, ours, MOST));
+    }
+    Ok(out)
 }

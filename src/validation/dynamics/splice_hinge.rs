@@ -8,7 +8,7 @@ use super::given_torques::{Given, State};
 use super::{figure, miss, worse};
 use crate::dynamics::tree::{Link, Tree};
 use crate::frames::{DMat3, DVec3};
-use crate::validation::{Accept, CheckFault, Checked, Curve, Group, Reading, Row};
+use crate::validation::{CheckFault, Checked, Curve, Row, readings};
 
 const SOURCE: &str = "two bodies and a spring in closed form, any text on vibrations";
 
@@ -76,8 +76,7 @@ fn bending_rad_s(stiffness_n_m: f64) -> f64 {
     (stiffness_n_m * (handle + blade + 2.0 * both) / (handle * blade - both * both)).sqrt()
 }
 
-/// Bending, the free hinge and the rigid limit.
-pub fn check() -> Result<Checked, CheckFault> {
+pub(super) fn check() -> Result<Checked, CheckFault> {
     let mut out = Checked::default();
     for stiffness_n_m in [500.0, 2_000.0, 8_000.0] {
         let expected_hz = bending_rad_s(stiffness_n_m) / core::f64::consts::TAU;
@@ -177,10 +176,7 @@ fn rigid_limit(out: &mut Checked) -> Result<(), CheckFault> {
         let miss = (given.toe(&end).1.length() / rigid_m_s - 1.0).abs();
         misses.push((stiffness_n_m, miss, bent));
     }
-    for (stiffness_n_m, off, bent) in &misses {
-        if *stiffness_n_m < 2_000.0 {
-            continue;
-        }
+    for (stiffness_n_m, off, bent) in misses.iter().filter(|it| it.0 >= 2_000.0) {
         let what =
             format!("springy splice against a rigid bat, toe speed: {stiffness_n_m} N m/rad");
         let bent = bent.to_degrees();
@@ -189,28 +185,18 @@ fn rigid_limit(out: &mut Checked) -> Result<(), CheckFault> {
         );
     }
     if let [(_, _, soft), .., (_, _, stiff)] = misses.as_slice() {
-        out.rows.push(Row::compared(
-            Group::Dynamics,
-            "springy splice, 64 times as stiff: bends a share as far",
-            SOURCE,
-            "",
-            (1.0 / 64.0, None),
-            stiff / soft,
-            Accept::Share(0.1),
-        ));
+        let what = "springy splice, 64 times as stiff: bends a share as far";
+        out.rows.push(figure(what, SOURCE, "", 1.0 / 64.0, stiff / soft, 0.1));
     }
     out.curves.push(Curve {
         title: "A springy splice against a rigid bat: the furthest bend over a stroke".into(),
         x_label: "stiffness of the splice, N m/rad, as a power of ten".into(),
         y_label: "bend, degrees, as a power of ten".into(),
         ours: misses.iter().map(|it| (libm::log10(it.0), libm::log10(it.2.to_degrees()))).collect(),
-        theirs: misses
-            .iter()
-            .map(|it| {
-                let static_rad = peak_n_m * bent_moment(moment) / it.0;
-                Reading { x: libm::log10(it.0), y: libm::log10(static_rad.to_degrees()), sd: None }
-            })
-            .collect(),
+        theirs: readings(misses.iter().map(|it| {
+            let static_rad = peak_n_m * bent_moment(moment) / it.0;
+            (libm::log10(it.0), libm::log10(static_rad.to_degrees()))
+        })),
         source: "bend of a splice that follows at once, in closed form".into(),
     });
     Ok(())

@@ -1,7 +1,23 @@
 //! A load held until it drops: both descriptions exactly, and how far they are from each other.
 
-use super::{GROUP, JOINTS};
-use crate::validation::{Accept, CheckFault, Checked, Curve, Reading, Row};
+use crate::innings::compartments::Rates;
+use crate::player::endurance::Endurance;
+use crate::validation::{Accept, CheckFault, Checked, Curve, Row, readings};
+
+/// A joint with both descriptions of how it tires.
+struct Joint {
+    name: &'static str,
+    rates: Rates,
+    endurance: Endurance,
+}
+
+/// The joints of the model; grip and hand stand in for forearm and wrist.
+const JOINTS: [Joint; 4] = [
+    Joint { name: "trunk", rates: Rates::TRUNK, endurance: Endurance::TRUNK },
+    Joint { name: "shoulder", rates: Rates::SHOULDER, endurance: Endurance::SHOULDER },
+    Joint { name: "elbow", rates: Rates::ELBOW, endurance: Endurance::ELBOW },
+    Joint { name: "grip and hand", rates: Rates::GRIP, endurance: Endurance::GRIP },
+];
 
 /// Loads of the tables, as shares of the greatest strength: a tenth to nine tenths.
 const LOADS: usize = 9;
@@ -51,40 +67,19 @@ fn largest(theirs: &[f64; LOADS], ours: impl Fn(f64) -> f64) -> f64 {
 pub(super) fn exact() -> Result<Checked, CheckFault> {
     let mut rows = Vec::new();
     for (joint, (model, power_law, endless)) in JOINTS.iter().zip(&TABLE) {
-        let row = |what: String, source, unit, expected, ours, accept| {
-            Row::compared(GROUP, what, source, unit, (expected, None), ours, accept)
+        let times = |which: &str, source, miss_s| {
+            let what = format!("{}: {which} hold times, largest error at nine loads", joint.name);
+            Row::compared(what, source, "s", 0.0, miss_s, PRINTED)
         };
-        let name = joint.name;
         let by_rates = largest(model, |f| joint.rates.hold_time_s(f));
         let by_power = largest(power_law, |f| joint.endurance.hold_time_s(f));
-        rows.extend([
-            row(
-                format!("{name}: three-compartment hold times, largest error at nine loads"),
-                MODEL,
-                "s",
-                0.0,
-                by_rates,
-                PRINTED,
-            ),
-            row(
-                format!("{name}: power-law hold times, largest error at nine loads"),
-                POWER_LAW,
-                "s",
-                0.0,
-                by_power,
-                PRINTED,
-            ),
-            row(
-                format!("{name}: share held without end"),
-                MODEL,
-                "",
-                *endless,
-                joint.rates.endless_share(),
-                Accept::Within(5.1e-5),
-            ),
-        ]);
+        rows.push(times("three-compartment", MODEL, by_rates));
+        rows.push(times("power-law", POWER_LAW, by_power));
+        let what = format!("{}: share held without end", joint.name);
+        let (ours, accept) = (joint.rates.endless_share(), Accept::Within(5.1e-5));
+        rows.push(Row::compared(what, MODEL, "", *endless, ours, accept));
     }
-    Ok(Checked { rows, curves: vec![] })
+    Ok(rows.into())
 }
 
 /// Where the three compartments and the power law lie furthest apart, and the whole curve of each.
@@ -100,15 +95,8 @@ pub(super) fn order_of_size() -> Result<Checked, CheckFault> {
             joint.name,
             100.0 * load(furthest)
         );
-        let row = Row::compared(
-            GROUP,
-            what,
-            POWER_LAW,
-            "s",
-            (theirs, None),
-            ours,
-            Accept::Between(theirs / ORDER, theirs * ORDER),
-        );
+        let accept = Accept::Between(theirs / ORDER, theirs * ORDER);
+        let row = Row::compared(what, POWER_LAW, "s", theirs, ours, accept);
         out.rows.push(row.noted(format!(
             "{:.2} of the power law; in order of size only. The two published descriptions disagree with \
              each other: holds near the maximum last longer than the compartments' constants let them. \
@@ -122,11 +110,7 @@ pub(super) fn order_of_size() -> Result<Checked, CheckFault> {
             ours: (10..=90)
                 .map(|it| (f64::from(it), joint.rates.hold_time_s(0.01 * f64::from(it))))
                 .collect(),
-            theirs: power_law
-                .iter()
-                .enumerate()
-                .map(|(n, &y)| Reading { x: 100.0 * load(n), y, sd: None })
-                .collect(),
+            theirs: readings(power_law.iter().enumerate().map(|(n, s)| (100.0 * load(n), *s))),
             source: POWER_LAW.into(),
         });
     }

@@ -2,7 +2,6 @@
 
 use std::ops::ControlFlow;
 
-use super::GROUP;
 use crate::bat::Bat;
 use crate::bat::figures::weigh;
 use crate::files::{assets, stroke};
@@ -71,23 +70,16 @@ impl Asked {
     }
 }
 
-fn boy() -> Asked {
-    Asked::new([12.0, 1.50, 40.0, 20.0])
-}
-
 /// Weight of the bat now used, kg.
 const OWN_KG: f64 = 0.96;
-
-fn pickup_kg_m2(advice: &Fitting) -> f64 {
-    advice.recommendation.made.bat.swing_moment_kg_m2()
-}
 
 const REASONED: &str = "no outside figure: what any coach would expect";
 
 /// Monotony, on one boy.
 pub(super) fn check() -> Result<Checked, CheckFault> {
-    let boy = boy();
+    let boy = Asked::new([12.0, 1.50, 40.0, 20.0]);
     let usual = boy.advice()?;
+    let pickup_kg_m2 = |it: &Fitting| it.recommendation.made.bat.swing_moment_kg_m2();
     let mut weak = boy.clone();
     weak.player.grip_top_n = weak.player.grip_top_n.map(|n| 0.8 * n);
     weak.player.grip_bottom_n = weak.player.grip_bottom_n.map(|n| 0.8 * n);
@@ -99,7 +91,7 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
     {
         let ratio = pickup_kg_m2(&asked.advice()?) / pickup_kg_m2(&usual);
         let what = format!("boy of 12 {what}: advised swing moment over the usual one");
-        let row = Row::compared(GROUP, what, REASONED, "", (1.0, None), ratio, Accept::AtMost);
+        let row = Row::compared(what, REASONED, "", 1.0, ratio, Accept::AtMost);
         rows.push(row.noted(
             "a step of the search for a middle's best bat is 3 g or 1 mm, 0.3 to 0.5 % of the swing moment: among bats as good \
              as each other the one chosen moves by as much",
@@ -111,7 +103,7 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
     rows.push(surrogate("man of 25", &man));
     rows.push(by_exponent("boy of 12", &usual));
     rows.push(by_exponent("man of 25", &man));
-    Ok(Checked { rows, curves: vec![] })
+    Ok(rows.into())
 }
 
 /// Lightest and heaviest junior bats sold, kg: common practice, no source.
@@ -127,7 +119,6 @@ fn junior(usual: &Fitting) -> Row {
         _ => "inside",
     };
     Row::no_data(
-        GROUP,
         format!("boy of 12: advised weight, size {}", usual.recommendation.size),
         "kg",
         Some(mass_kg),
@@ -140,16 +131,10 @@ fn junior(usual: &Fitting) -> Row {
 
 /// What the issue asked of the surrogate; no card rests on it.
 fn surrogate(who: &str, advice: &Fitting) -> Row {
-    Row::compared(
-        GROUP,
-        format!("{who}: surrogate's largest error on bats it has not seen"),
-        "the simulation itself",
-        "share",
-        (0.001, None),
-        advice.surrogate_error(),
-        Accept::AtMost,
-    )
-    .noted(
+    let what = format!("{who}: surrogate's largest error on bats it has not seen");
+    let source = "the simulation itself";
+    let row = Row::compared(what, source, "share", 0.001, advice.surrogate_error(), Accept::AtMost);
+    row.noted(
         "0.1 % was asked for when it knew one strength only. It is now of every strength that may be, and misses most \
          some 50 % off the likeliest, where a bat moves the strength at which the limit passes from one joint to \
          another. Weighed bats are worth by it within 0.5 % of what their own swings say; bat speeds of a card are \
@@ -188,7 +173,6 @@ fn by_exponent(who: &str, advice: &Fitting) -> Row {
     let lost = chosen.zip(best(&by_model)).map(|(rule, own)| 1.0 - by_model(rule) / by_model(own));
     let mass_kg = |it: Option<&Cell>| it.map_or(f64::NAN, |it| it.made.bat.mass_kg());
     Row::no_data(
-        GROUP,
         format!("{who}: worth lost by ordering after the published exponent −0.27 alone"),
         "share",
         lost,

@@ -1,6 +1,5 @@
 //! How often the middle of the bat comes to the ball: the muscles' noise, the timing and the eye together.
 
-use super::GROUP;
 use super::typical::adult;
 use crate::normal;
 use crate::player::joints::FRESH;
@@ -10,7 +9,8 @@ use crate::worth::steadiness::Steadiness;
 
 /// Source: Houghton, Dawson and Rubenson 2011, J Sports Sci 29:1097: club men of a high grade, whose good contacts of
 /// an innings were counted (abstract read; what a good contact is was not seen).
-const GOOD_SHARE: (f64, f64) = (0.70, 0.08);
+const GOOD_SHARE: (f64, Option<f64>) = (0.70, Some(0.08));
+const SOURCE: &str = "Houghton et al. 2011, good contacts of club men (abstract read)";
 /// Within so much along and across the middle less than 6 % of the ball's speed is lost (Peploe and others 2018,
 /// abstract read): what counts as good here.
 const GOOD_M: [f64; 2] = [0.045, 0.020];
@@ -34,16 +34,10 @@ pub(super) fn good() -> Result<Checked, CheckFault> {
             let [along_m, across_m] =
                 steadiness.scatter_m(TORQUE_NOISE.value, TIMING.value, JUDGED_PLACE.value);
             let share = within(GOOD_M[0] / along_m) * within(GOOD_M[1] / across_m);
-            Ok(Row::compared(
-                GROUP,
-                format!("{}, {}: balls met within 45 × 20 mm of the middle", man.words, stroke.stroke.name),
-                "Houghton et al. 2011, good contacts of club men (abstract read)",
-                "share",
-                (GOOD_SHARE.0, Some(GOOD_SHARE.1)),
-                share,
-                ORDER,
-            )
-            .noted(format!(
+            let who = format!("{}, {}", man.words, stroke.stroke.name);
+            let what = format!("{who}: balls met within 45 × 20 mm of the middle");
+            let row = Row::compared(what, SOURCE, "share", GOOD_SHARE, share, ORDER);
+            Ok(row.noted(format!(
                 "scatter along {:.0} and across {:.0} mm, of which the muscles' noise {:.0} and {:.0} mm and a \
                  timing of 7 ms {:.0} and {:.0} mm; a good contact is not defined alike",
                 1e3 * along_m,
@@ -55,5 +49,5 @@ pub(super) fn good() -> Result<Checked, CheckFault> {
             )))
         })
         .collect::<Result<Vec<Row>, CheckFault>>()?;
-    Ok(Checked { rows, curves: vec![] })
+    Ok(rows.into())
 }

@@ -1,6 +1,6 @@
 //! Grip by age, sex and stature.
 
-use super::GROUP;
+use super::ages_y;
 use crate::frames::STANDARD_GRAVITY_M_S2;
 use crate::measurement::person::Sex;
 use crate::player::grip_by_age::expected_grip_n;
@@ -60,15 +60,8 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
         ("women of 25–29, 1.60–1.64 m: grip", Sex::Female, 27.5, 1.625, 32.3, 5.6),
     ] {
         let ours = kgf(sex, age_y, stature_m).value;
-        let row = Row::compared(
-            GROUP,
-            what,
-            STEIBER,
-            "kgf",
-            (mean, Some(sd)),
-            ours,
-            Accept::Deviations(1.0),
-        );
+        let row =
+            Row::compared(what, STEIBER, "kgf", (mean, Some(sd)), ours, Accept::Deviations(1.0));
         out.rows
             .push(row.noted("another sample, device and protocol, 2 to 4 kgf higher throughout"));
     }
@@ -78,7 +71,6 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
         ("girls of 15", Sex::Female, 15.0),
     ] {
         out.rows.push(Row::no_data(
-            GROUP,
             format!("{words}: grip"),
             "kgf",
             Some(usual_kgf(sex, age_y).value),
@@ -96,7 +88,7 @@ fn by_age(sex: Sex, words: &str, table: &[[f64; 4]]) -> [Row; 2] {
     let from = table.first().map_or(0.0, |r| r[0]);
     let row = |what: &str, unit, ours, accept| {
         let what = format!("{words} of {from} to 40: {what}, largest error");
-        Row::compared(GROUP, what, DODDS, unit, (0.0, None), ours, accept)
+        Row::compared(what, DODDS, unit, 0.0, ours, accept)
     };
     [
         row("median grip", "kgf", median, Accept::Within(0.1)),
@@ -111,16 +103,9 @@ fn by_stature(sex: Sex, words: &str, slopes: &[f64]) -> Row {
         libm::sqrt(slopes.iter().map(|it| (it - mean) * (it - mean)).sum::<f64>() / (count - 1.0));
     let ours =
         libm::log(kgf(sex, 30.0, 1.85).value / kgf(sex, 30.0, 1.60).value) / libm::log(1.85 / 1.60);
-    Row::compared(
-        GROUP,
-        format!("{words} of 17 to 44: exponent of grip on stature"),
-        STEIBER,
-        "",
-        (mean, Some(sd)),
-        ours,
-        Accept::Deviations(1.0),
-    )
-    .by_construction("SD over six age bands; taken up from here")
+    let what = format!("{words} of 17 to 44: exponent of grip on stature");
+    Row::compared(what, STEIBER, "", (mean, Some(sd)), ours, Accept::Deviations(1.0))
+        .by_construction("SD over six age bands; taken up from here")
 }
 
 fn curve(sex: Sex, words: &str, table: &[[f64; 4]]) -> Curve {
@@ -128,10 +113,7 @@ fn curve(sex: Sex, words: &str, table: &[[f64; 4]]) -> Curve {
         title: format!("Grip by age, {words}"),
         x_label: "age (years)".into(),
         y_label: "grip of the median (kgf)".into(),
-        ours: (16..=80)
-            .map(|half| 0.5 * f64::from(half))
-            .map(|age_y| (age_y, usual_kgf(sex, age_y).value))
-            .collect(),
+        ours: ages_y().map(|age_y| (age_y, usual_kgf(sex, age_y).value)).collect(),
         theirs: table
             .iter()
             .map(|r| Reading { x: r[0], y: r[2], sd: Some((r[3] - r[1]) / P10_TO_P90_SD) })

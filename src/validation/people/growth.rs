@@ -1,6 +1,6 @@
 //! Stature and body mass index by age.
 
-use super::GROUP;
+use super::ages_y;
 use crate::measurement::person::Sex;
 use crate::player::growth::{body_mass_index, median_stature_m, stature_z};
 use crate::validation::{Accept, CheckFault, Checked, Curve, Reading, Row};
@@ -49,18 +49,11 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
     for (sex, words, mean, sd) in
         [(Sex::Male, "men", 1.7562, 0.0686), (Sex::Female, "women", 1.6285, 0.0642)]
     {
-        out.rows.push(Row::compared(
-            GROUP,
-            format!("{words} of 19 to 40: stature taken as usual"),
-            ANSUR,
-            "m",
-            (mean, Some(sd)),
-            median_stature_m(sex, 30.0),
-            Accept::Deviations(0.5),
-        ));
+        let what = format!("{words} of 19 to 40: stature taken as usual");
+        let (ours, accept) = (median_stature_m(sex, 30.0), Accept::Deviations(0.5));
+        out.rows.push(Row::compared(what, ANSUR, "m", (mean, Some(sd)), ours, accept));
     }
     out.rows.push(Row::no_data(
-        GROUP,
         "body mass index of adults taken as usual",
         "kg/m²",
         Some(body_mass_index(Sex::Male, 30.0).0),
@@ -73,7 +66,7 @@ fn rows(sex: Sex, words: &str, table: &[HalfYear]) -> [Row; 4] {
     let largest = |of: &dyn Fn(&HalfYear) -> f64| table.iter().map(of).fold(0.0, f64::max);
     let row = |what: &str, unit, ours, accept| {
         let what = format!("{words} of 8 to 19: {what}, largest error at half-years");
-        Row::compared(GROUP, what, WHO, unit, (0.0, None), ours, accept)
+        Row::compared(what, WHO, unit, 0.0, ours, accept)
     };
     let stature = largest(&|r| (median_stature_m(sex, r[0]) / r[1] - 1.0).abs());
     let z = largest(&|r| (stature_z(sex, r[0], r[2]) - 1.0).abs());
@@ -92,10 +85,7 @@ fn curve(sex: Sex, words: &str, table: &[HalfYear]) -> Curve {
         title: format!("Stature by age, {words}"),
         x_label: "age (years)".into(),
         y_label: "stature (m)".into(),
-        ours: (16..=80)
-            .map(|half| 0.5 * f64::from(half))
-            .map(|age_y| (age_y, median_stature_m(sex, age_y)))
-            .collect(),
+        ours: ages_y().map(|age_y| (age_y, median_stature_m(sex, age_y))).collect(),
         theirs: table.iter().map(|r| Reading { x: r[0], y: r[1], sd: Some(r[2] - r[1]) }).collect(),
         source: WHO.into(),
     }

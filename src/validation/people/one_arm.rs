@@ -11,11 +11,12 @@ mod arm;
 
 use rayon::prelude::*;
 
-use super::GROUP;
+use super::slope;
+use crate::dynamics::symmetric::{add_outer, cholesky, mirror, solve};
 use crate::measurement::person::{PersonReading, Sex};
 use crate::player::capacity::REFERENCE_STATURE_M;
 use crate::player::player;
-use crate::validation::{Accept, CheckFault, Checked, Curve, Reading, Row};
+use crate::validation::{Accept, CheckFault, Checked, Curve, Row, readings};
 use arm::{OneArm, POINT_M, Rod, fastest};
 
 const SOURCE: &str =
@@ -79,14 +80,10 @@ fn swung(level_rad: f64) -> Result<Swung, CheckFault> {
     })
 }
 
-/// Slope of y on ln x by least squares.
+/// Slope of y on ln x.
 fn exponent(points: &[(f64, f64)]) -> f64 {
-    let count = points.len() as f64;
-    let logs = || points.iter().map(|(x, y)| (libm::log(*x), *y));
-    let (x, y) = logs().fold((0.0, 0.0), |(a, b), (x, y)| (a + x / count, b + y / count));
-    let (top, below) =
-        logs().fold((0.0, 0.0), |(a, b), (u, v)| (a + (u - x) * (v - y), b + (u - x) * (u - x)));
-    top / below
+    let logs = points.iter().map(|(x, y)| (libm::log(*x), *y));
+    slope(&logs.collect::<Vec<_>>())
 }
 
 /// Coefficients of the parabola through the points by least squares: constant, slope, square.
@@ -95,14 +92,14 @@ fn parabola(points: &[(f64, f64)]) -> [f64; 3] {
     let mut g = [0.0; 3];
     for (x, y) in points {
         let powers = [1.0, *x, x * x];
-        crate::dynamics::symmetric::add_outer(&mut H, 1.0, &powers);
+        add_outer(&mut H, 1.0, &powers);
         for (g, p) in g.iter_mut().zip(powers) {
             *g += p * y;
         }
     }
-    crate::dynamics::symmetric::mirror(&mut H);
-    crate::dynamics::symmetric::cholesky(&mut H);
-    crate::dynamics::symmetric::solve(&H, &mut g);
+    mirror(&mut H);
+    cholesky(&mut H);
+    solve(&H, &mut g);
     g
 }
 
@@ -112,7 +109,7 @@ fn rows(end: &str, it: &Swung) -> Vec<Row> {
     let left = constant - 0.25 * slope * slope / square;
     let row = |what: &str, unit, expected: f64, ours: f64, note: &str| {
         let what = format!("one arm, rods swung till {end}: {what}");
-        Row::compared(GROUP, what, SOURCE, unit, (expected, None), ours, WITHIN).noted(note)
+        Row::compared(what, SOURCE, unit, expected, ours, WITHIN).noted(note)
     };
     let at_one_mass = exponent(&it.by_moment);
     let at_one_moment = exponent(&it.by_mass);
@@ -121,7 +118,6 @@ fn rows(end: &str, it: &Swung) -> Vec<Row> {
         row("exponent of speed on mass at one swing moment", "", 0.0, at_one_moment, BY_MASS),
         row("where an ounce costs least, from the middle of the hand", "m", 0.0, least_m, AXIS),
         Row::no_data(
-            GROUP,
             format!("one arm, rods swung till {end}: speed lost by an ounce there"),
             "%",
             Some(-100.0 * left),
@@ -149,7 +145,7 @@ fn curve(end: &str, it: &Swung) -> Curve {
         title: format!("One arm: speed {POINT_M} m from the hand against swing moment, till {end}"),
         x_label: "swing moment (kg m²)".into(),
         y_label: "speed (m/s)".into(),
-        theirs: speeds.iter().map(|(x, _)| Reading { x: *x, y: law(*x), sd: None }).collect(),
+        theirs: readings(speeds.iter().map(|(x, _)| (*x, law(*x)))),
         ours: speeds,
         source: format!("the power law of {SOURCE}; laid through the second of ours"),
     }

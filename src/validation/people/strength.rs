@@ -1,6 +1,5 @@
 //! Greatest torques of men's joints.
 
-use super::GROUP;
 use super::typical::median;
 use crate::measurement::person::{PersonReading, Sex};
 use crate::player::capacity::{REFERENCE_GRIP_N, REFERENCE_STATURE_M};
@@ -31,17 +30,6 @@ pub(super) fn torque(player: &Player, joint: &str, positive: bool) -> Result<f64
     Ok(if positive { strength.positive_n_m[j] } else { strength.negative_n_m[j] })
 }
 
-fn row(
-    what: &str,
-    source: &str,
-    unit: &'static str,
-    expected: (f64, Option<f64>),
-    ours: f64,
-    accept: Accept,
-) -> Row {
-    Row::compared(GROUP, what, source, unit, expected, ours, accept)
-}
-
 pub(super) fn check() -> Result<Checked, CheckFault> {
     let mut rows = reference_man()?;
     rows.extend(adults()?);
@@ -50,11 +38,11 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
     let turn = |what: &str, n_m: f64| {
         let why = "no torque was read that could be trusted; ±30 %, and it limits the pull: advice is asked again \
                    with it moved";
-        Row::no_data(GROUP, format!("man of 25: turn of the {what}"), "N m", Some(n_m), why)
+        Row::no_data(format!("man of 25: turn of the {what}"), "N m", Some(n_m), why)
     };
     rows.push(turn("spine on the pelvis", man[SPINE_TURN]));
     rows.push(turn("pelvis on the ground", man[HIP_TURN]));
-    Ok(Checked { rows, curves: vec![] })
+    Ok(rows.into())
 }
 
 /// The man all others are scaled from: what was copied from the studies.
@@ -76,7 +64,8 @@ fn reference_man() -> Result<Vec<Row>, CheckFault> {
     .map(|(what, joint, positive, source, expected)| {
         let what = format!("man of 25 with a grip of 48 kgf: {what}");
         let ours = torque(&man, joint, positive)?;
-        Ok(row(&what, source, "N m", expected, ours, Accept::Share(1e-9)).by_construction(BUILT))
+        let row = Row::compared(what, source, "N m", expected, ours, Accept::Share(1e-9));
+        Ok(row.by_construction(BUILT))
     })
     .collect()
 }
@@ -90,7 +79,7 @@ fn adults() -> Result<[Row; 5], CheckFault> {
     let elbow = of_man("elbow_flexion", true)? / of_man("elbow_flexion", false)?;
     let shoulder = of_man("shoulder_abduction", false)? / of_man("wrist_flexion", false)?;
     let sd = |what: &str, source, unit, (mean, sd): (f64, f64), ours| {
-        row(what, source, unit, (mean, Some(sd)), ours, Accept::Deviations(1.0))
+        Row::compared(what, source, unit, (mean, Some(sd)), ours, Accept::Deviations(1.0))
     };
     let (adduction, extension) =
         (both("shoulder_abduction", false)?, both("wrist_flexion", false)?);
@@ -121,5 +110,5 @@ fn below_the_gymnast() -> Result<Row, CheckFault> {
         largest = largest.max(torque(&man, joint, false)? / negative);
     }
     let what = "man of 30: largest torque of an arm joint over an elite athlete's";
-    Ok(row(what, ELITE, "", (1.0, None), largest, Accept::AtMost))
+    Ok(Row::compared(what, ELITE, "", 1.0, largest, Accept::AtMost))
 }

@@ -1,6 +1,6 @@
 //! Strength of women and children beside that of men.
 
-use super::GROUP;
+use super::ages_y;
 use super::strength::torque;
 use super::typical::median;
 use crate::measurement::person::Sex;
@@ -34,7 +34,7 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
     let roll = |sex| torque(&median(sex, 35.0)?, "forearm_pronation", true);
     let ratio = roll(Sex::Male)? / roll(Sex::Female)?;
     let what = "men over women of 35: forearm torque";
-    rows.push(Row::compared(GROUP, what, AXELSSON, "", (1.7, None), ratio, Accept::Within(0.2)));
+    rows.push(Row::compared(what, AXELSSON, "", 1.7, ratio, Accept::Within(0.2)));
     for (what, why) in [
         (
             "strength of children but for grip and the elbow",
@@ -45,28 +45,23 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
             "no greatest torque of a woman's elbow, shoulder or wrist was read; they go with grip and stature",
         ),
     ] {
-        rows.push(Row::no_data(GROUP, what, "", None, why));
+        rows.push(Row::no_data(what, "", None, why));
     }
     Ok(Checked { rows, curves: vec![elbow_by_age()?] })
 }
 
 fn elbows() -> Result<Vec<Row>, CheckFault> {
     let row = |what: &str, unit, expected, ours, accept| {
-        Row::compared(GROUP, what, FALK, unit, expected, ours, accept)
+        Row::compared(what, FALK, unit, expected, ours, accept)
     };
     let sd = Accept::Deviations(1.0);
     let (boys, men) = (elbow_n_m(BOYS.0)?, elbow_n_m(MEN.0)?);
+    let ratio = "boys of 9.7 over men of 22: elbow flexion";
     Ok(vec![
         row("men of 22: elbow flexion", "N m", (MEN.1, Some(MEN.2)), men, sd),
         row("boys of 9.7: elbow flexion", "N m", (BOYS.1, Some(BOYS.2)), boys, sd),
-        row(
-            "boys of 9.7 over men of 22: elbow flexion",
-            "",
-            (BOYS.1 / MEN.1, None),
-            boys / men,
-            Accept::Between(0.22, 0.35),
-        )
-        .noted("within the boys' standard deviation; the grip of boys of 10 is from memory"),
+        row(ratio, "", (BOYS.1 / MEN.1, None), boys / men, Accept::Between(0.22, 0.35))
+            .noted("within the boys' standard deviation; the grip of boys of 10 is from memory"),
     ])
 }
 
@@ -88,21 +83,18 @@ fn girls_beside_boys() -> Result<Vec<Row>, CheckFault> {
         let ratio = arm_n_m(&median(Sex::Female, age_y)?) / arm_n_m(&median(Sex::Male, age_y)?);
         let what = format!("girls over boys of {age_y}: arm torques");
         let accept = Accept::Deviations(1.0);
-        Ok(Row::compared(GROUP, what, GIRLS, "", (mean, Some(sd)), ratio, accept).by_construction(note))
+        Ok(Row::compared(what, GIRLS, "", (mean, Some(sd)), ratio, accept).by_construction(note))
     })
     .collect()
 }
 
 fn elbow_by_age() -> Result<Curve, CheckFault> {
-    let ours = (16..=80)
-        .map(|half| 0.5 * f64::from(half))
-        .map(|age_y| Ok((age_y, elbow_n_m(age_y)?)))
-        .collect::<Result<_, CheckFault>>()?;
+    let of_age = |age_y| Ok((age_y, elbow_n_m(age_y)?));
     Ok(Curve {
         title: "Elbow flexion by age, boys and men".into(),
         x_label: "age (years)".into(),
         y_label: "greatest torque (N m)".into(),
-        ours,
+        ours: ages_y().map(of_age).collect::<Result<_, CheckFault>>()?,
         theirs: [BOYS, MEN].map(|(x, y, sd)| Reading { x, y, sd: Some(sd) }).to_vec(),
         source: FALK.into(),
     })

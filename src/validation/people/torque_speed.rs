@@ -1,6 +1,5 @@
 //! How torque falls with joint speed, and how fast it rises.
 
-use super::GROUP;
 use crate::player::capacity::REFERENCE_MAN;
 use crate::player::force_velocity::HillCurve;
 use crate::player::joints::TOP_ARM;
@@ -24,45 +23,21 @@ pub(super) fn fall() -> Result<Checked, CheckFault> {
     let best = (1..900)
         .map(|it| 1e-3 * f64::from(it))
         .fold(0.0, |a, b| if power(b) > power(a) { b } else { a });
-    let row = |what: &str, source, unit, expected, ours, accept| {
-        Row::compared(GROUP, what, source, unit, (expected, None), ours, accept)
+    let row = |what: &str, source, unit, theirs: f64, ours, most| {
+        Row::compared(what, source, unit, theirs, ours, Accept::Within(most))
     };
-    let rows = vec![
-        row(
-            "torque left at half the greatest speed, shoulder and forearm: largest error of eight",
-            ELITE,
-            "share",
-            0.0,
-            furthest,
-            Accept::Within(0.045),
-        )
-        .noted(format!("his 0.208 to 0.285, ours {half:.3}")),
-        row(
-            "torque left in wrist flexion at 18.2 rad/s",
-            ELITE,
-            "share",
-            0.115,
-            wrist,
-            Accept::Within(0.02),
-        ),
-        row(
-            "speed of greatest power of a fibre, over its greatest speed",
-            HILL,
-            "",
-            0.3090,
-            best,
-            Accept::Within(1e-3),
-        ),
-        row(
-            "that power, over greatest force times greatest speed",
-            HILL,
-            "",
-            0.0955,
-            power(0.3090),
-            Accept::Within(5.1e-5),
-        ),
-    ];
-    Ok(Checked { rows, curves: vec![] })
+    let left =
+        "torque left at half the greatest speed, shoulder and forearm: largest error of eight";
+    let speed = "speed of greatest power of a fibre, over its greatest speed";
+    let greatest = "that power, over greatest force times greatest speed";
+    Ok(vec![
+        row(left, ELITE, "share", 0.0, furthest, 0.045)
+            .noted(format!("his 0.208 to 0.285, ours {half:.3}")),
+        row("torque left in wrist flexion at 18.2 rad/s", ELITE, "share", 0.115, wrist, 0.02),
+        row(speed, HILL, "", 0.3090, best, 1e-3),
+        row(greatest, HILL, "", 0.0955, power(0.3090), 5.1e-5),
+    ]
+    .into())
 }
 
 const RISE: &str = "ours is the model's time constant, 30 ms, for everyone; theirs is an isometric effort from rest, and \
@@ -77,7 +52,7 @@ pub(super) fn rise() -> Result<Checked, CheckFault> {
     let of = |who: &str, mean, sd| {
         let what = format!("{who}: steepest rise of elbow torque from rest");
         let accept = Accept::Deviations(1.0);
-        Row::compared(GROUP, what, FALK, "1/s", (mean, Some(sd)), ours, accept).noted(RISE)
+        Row::compared(what, FALK, "1/s", (mean, Some(sd)), ours, accept).noted(RISE)
     };
-    Ok(Checked { rows: vec![of("men", 9.5, 1.6), of("boys of 9.7", 7.2, 1.7)], curves: vec![] })
+    Ok(vec![of("men", 9.5, 1.6), of("boys of 9.7", 7.2, 1.7)].into())
 }

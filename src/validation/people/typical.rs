@@ -13,7 +13,7 @@ use crate::swing::player_stroke::SwingFault;
 use crate::validation::CheckFault;
 
 /// A player with strokes and a bat.
-pub(in crate::validation) struct Typical {
+pub struct Typical {
     /// Who, as printed.
     pub words: &'static str,
     /// Player and strokes.
@@ -23,72 +23,58 @@ pub(in crate::validation) struct Typical {
 }
 
 /// A player of median stature for age; from 19 on the median of 19.
-pub(in crate::validation) fn median(sex: Sex, age_y: f64) -> Result<Player, CheckFault> {
+pub fn median(sex: Sex, age_y: f64) -> Result<Player, CheckFault> {
     Ok(player(&PersonReading::of(sex, age_y, median_stature_m(sex, age_y)))?)
 }
 
 impl Typical {
     fn new(
         words: &'static str,
-        reading: &PersonReading,
+        sex: Sex,
+        [age_y, stature_m, mass_kg]: [f64; 3],
         size: &str,
         strokes: &[Stroke],
     ) -> Result<Self, CheckFault> {
+        let reading =
+            PersonReading { mass_kg: Some(mass_kg), ..PersonReading::of(sex, age_y, stature_m) };
         let sizes = assets::sizes()?;
         let size = named(&sizes, size).ok_or("a size of that name")?;
         let bat = size.reference.bat(size.name.as_str())?;
-        let player = player(reading)?;
+        let player = player(&reading)?;
         Ok(Self { words, batter: Batter::new(&player, strokes, &bat)?, bat })
     }
 
     /// Asked stroke times with the own bat, s: 1.15 times the fastest, as by default.
-    pub(in crate::validation) fn asked_times_s(&self) -> Result<Vec<f64>, SwingFault> {
+    pub fn asked_times_s(&self) -> Result<Vec<f64>, SwingFault> {
         Setting::asked_times_s(&self.batter, &self.bat, 1.15)
     }
 }
 
-fn someone(
-    words: &'static str,
-    sex: Sex,
-    [age_y, stature_m, mass_kg]: [f64; 3],
-    size: &str,
-) -> Result<Typical, CheckFault> {
-    let reading =
-        PersonReading { mass_kg: Some(mass_kg), ..PersonReading::of(sex, age_y, stature_m) };
-    Typical::new(words, &reading, size, &stroke::usual()?)
+pub fn adult() -> Result<Typical, CheckFault> {
+    Typical::new("man of 25", Sex::Male, [25.0, 1.80, 78.0], "short handle", &stroke::usual()?)
 }
 
-/// A man of 25.
-pub(in crate::validation) fn adult() -> Result<Typical, CheckFault> {
-    someone("man of 25", Sex::Male, [25.0, 1.80, 78.0], "short handle")
+pub fn woman() -> Result<Typical, CheckFault> {
+    Typical::new("woman of 25", Sex::Female, [25.0, 1.66, 63.0], "6", &stroke::usual()?)
 }
 
-/// A woman of 25.
-pub(in crate::validation) fn woman() -> Result<Typical, CheckFault> {
-    someone("woman of 25", Sex::Female, [25.0, 1.66, 63.0], "6")
+pub fn boy_of_twelve() -> Result<Typical, CheckFault> {
+    Typical::new("boy of 12", Sex::Male, [12.0, 1.50, 40.0], "5", &stroke::usual()?)
 }
 
-/// A boy of 12.
-pub(in crate::validation) fn boy_of_twelve() -> Result<Typical, CheckFault> {
-    someone("boy of 12", Sex::Male, [12.0, 1.50, 40.0], "5")
+pub fn girl_of_twelve() -> Result<Typical, CheckFault> {
+    Typical::new("girl of 12", Sex::Female, [12.0, 1.51, 41.0], "5", &stroke::usual()?)
 }
 
-/// A girl of 12.
-pub(in crate::validation) fn girl_of_twelve() -> Result<Typical, CheckFault> {
-    someone("girl of 12", Sex::Female, [12.0, 1.51, 41.0], "5")
-}
-
-/// A boy of 15.
-pub(in crate::validation) fn boy_of_fifteen() -> Result<Typical, CheckFault> {
-    someone("boy of 15", Sex::Male, [15.0, 1.69, 56.5], "Harrow")
+pub fn boy_of_fifteen() -> Result<Typical, CheckFault> {
+    Typical::new("boy of 15", Sex::Male, [15.0, 1.69, 56.5], "Harrow", &stroke::usual()?)
 }
 
 /// The man of 25 with his feet still: the same joint paths on a pelvis that turns but does not stride.
-pub(in crate::validation) fn adult_with_feet_still() -> Result<Typical, CheckFault> {
+pub fn adult_with_feet_still() -> Result<Typical, CheckFault> {
     let mut strokes = stroke::usual()?;
     for key in strokes.iter_mut().flat_map(|stroke| &mut stroke.keys) {
         key.pelvis = crate::frames::DVec3::ZERO;
     }
-    let reading = PersonReading { mass_kg: Some(78.0), ..PersonReading::of(Sex::Male, 25.0, 1.80) };
-    Typical::new("man of 25, feet still", &reading, "short handle", &strokes)
+    Typical::new("man of 25, feet still", Sex::Male, [25.0, 1.80, 78.0], "short handle", &strokes)
 }

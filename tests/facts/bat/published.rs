@@ -1,7 +1,7 @@
 //! The bat against exact solids, a mesh program, worked pendulums and a simulated bench.
 
 use crate::outside::{agrees, disagrees_only_in};
-use backlift::validation::bat_inertia::checks;
+use backlift::validation::checks;
 
 #[test]
 fn published_solids_have_their_exact_moments() {

@@ -1,7 +1,7 @@
 //! Ball on bat against worked cases.
 
 use crate::outside::agrees;
-use backlift::validation::collision::checks;
+use backlift::validation::checks;
 
 #[test]
 fn published_collisions_come_back_and_close_on_momentum_and_energy() {

@@ -1,7 +1,7 @@
 //! The advice by its outside checks.
 
 use crate::outside::{agrees, disagrees_only_in};
-use backlift::validation::fitting::checks;
+use backlift::validation::checks;
 
 /// A weaker boy is asked to order a pickup heavier by 0.3 %, a step of the search; 1.0 at most is asked.
 /// 0.1 % was asked of the surrogate when it knew one strength. Over all strengths that may be it misses by more, where a

@@ -1,7 +1,7 @@
 //! Tiring against published holds, repeated grips and losses.
 
 use crate::outside::{agrees, disagrees_only_in};
-use backlift::validation::fatigue::checks;
+use backlift::validation::checks;
 
 #[test]
 fn published_hold_times_come_back_to_the_printed_digit() {

@@ -1,7 +1,7 @@
 //! Size and strength of people against what was measured on people.
 
 use crate::outside::{agrees, disagrees_only_in};
-use backlift::validation::people::checks;
+use backlift::validation::checks;
 
 #[test]
 fn published_segments_come_back() {

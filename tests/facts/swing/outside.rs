@@ -1,40 +1,41 @@
 //! The law of the stroke and the second dynamics against outside programs: the rows of `backlift validate`.
 
 use backlift::swing::run::STEPS;
-use backlift::validation::dynamics::{checks, law, prototype, second_engine};
+use backlift::validation::checks;
+use backlift::validation::dynamics::pilot;
 
 use crate::outside::disagrees_only_in;
 use crate::validation::agrees;
 
 #[test]
 fn reference_the_law_swings_alike_at_a_given_stroke_time() {
-    agrees(law::at_a_time::check);
+    agrees("law at a time");
 }
 
 #[test]
 fn reference_the_fastest_controlled_swings_agree() {
-    agrees(law::fastest::check);
+    agrees("law fastest");
 }
 
 #[test]
 fn reference_a_hurried_swing_loses_control_alike() {
-    agrees(law::hurried::check);
+    agrees("law hurried");
 }
 
 #[test]
 fn reference_a_bottom_hand_that_holds_swings_alike() {
-    agrees(law::holding::check);
+    agrees("law holding");
 }
 
 #[test]
 fn reference_the_prototype_swings_as_fast() {
-    agrees(prototype::check);
+    agrees("prototype");
 }
 
 #[test]
 fn bat_speed_at_the_product_step_is_converged_to_two_hundredths_of_a_percent() {
     for stroke in ["drive", "pull", "hook"] {
-        let v = |steps| prototype::fastest(stroke, steps).unwrap().contact.bat_speed_m_s;
+        let v = |steps| pilot::fastest(stroke, steps).unwrap().contact.bat_speed_m_s;
         let (coarse, fine) = (v(STEPS), v(4 * STEPS));
         assert!((coarse / fine - 1.0).abs() < 2e-4, "{stroke}: {coarse} against {fine}");
     }
@@ -54,7 +55,7 @@ fn reference_engine_and_own_dynamics_agree_over_players_strokes_and_bats_but_in_
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn reference_engine_and_own_dynamics_agree_on_the_fastest_of_many_paths() {
-    agrees(second_engine::strokes::check_paths);
+    agrees("engine paths");
 }
 
 #[test]
@@ -70,5 +71,5 @@ fn reference_both_dynamics_put_the_same_loads_on_the_hands_but_in_the_adults_dri
 
 #[test]
 fn reference_the_engine_keeps_energy_and_momentum_and_tells_the_loads_of_the_hands() {
-    agrees(second_engine::keeps::check);
+    agrees("engine keeps");
 }

@@ -1,7 +1,7 @@
 //! Swings against what was measured on batters and on other implements.
 
 use crate::outside::{agrees, disagrees_only_in};
-use backlift::validation::people::checks;
+use backlift::validation::checks;
 
 /// Both hands twist the handle against each other, near what their grip holds: measured 424 and 416 N for
 /// 129 and 52 N. Before the bottom hand had a couple, only that hand disagreed.

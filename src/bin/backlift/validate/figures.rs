@@ -1,6 +1,6 @@
 //! The rows for other programs.
 
-use backlift::questions::validated::Validated;
+use backlift::questions::validated::{Answer, Validated};
 use backlift::validation::{Row, Verdict};
 use serde_json::{Value, json};
 
@@ -8,10 +8,10 @@ use super::notation::accepted;
 
 /// As JSON has it.
 pub fn of(found: &Validated) -> Value {
-    let line = |(check, row): (&'static str, &Row)| {
+    let line = |(answer, row): (&Answer, &Row)| {
         json!({
-            "group": row.group.words(),
-            "check": check,
+            "group": answer.group.words(),
+            "check": answer.check,
             "what": row.what,
             "source": row.source,
             "unit": row.unit,

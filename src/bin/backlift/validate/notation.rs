@@ -103,11 +103,10 @@ fn of_size(value: f64, size: f64, digits: i32) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use backlift::validation::Group;
 
     fn row(expected: f64, ours: f64) -> Cells {
         let accept = Accept::Share(0.01);
-        cells(&Row::compared(Group::Dynamics, "", "", "m/s", (expected, None), ours, accept))
+        cells(&Row::compared("", "", "m/s", expected, ours, accept))
     }
 
     #[test]
@@ -121,7 +120,7 @@ mod tests {
     #[test]
     fn a_disagreement_tells_its_size_in_the_unit_and_as_a_share() {
         let accept = Accept::Share(0.005);
-        let row = Row::compared(Group::Dynamics, "", "", "m/s", (20.0, None), 19.5, accept);
+        let row = Row::compared("", "", "m/s", 20.0, 19.5, accept);
         assert_eq!(off_by(&row), "−0.5\u{2009}m/s (−2.5\u{2009}%)");
         assert_eq!(accepted(&row).as_deref(), Some("within 0.5\u{2009}%"));
     }

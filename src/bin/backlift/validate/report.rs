@@ -102,14 +102,14 @@ fn how_to_read() -> Markup {
 }
 
 fn disagreements(found: &Validated) -> Markup {
-    let rows: Vec<&Row> = found.disagreements(None).map(|it| it.1).collect();
+    let rows: Vec<(&Answer, &Row)> = found.disagreements(None).collect();
     html! {
         h2 { "What disagrees, by how much and why" }
         @if rows.is_empty() { p { "Nothing." } }
         @else {
             dl {
-                @for row in rows {
-                    dt { (heading(row.group)) ": " (row.what) }
+                @for (answer, row) in rows {
+                    dt { (heading(answer.group)) ": " (row.what) }
                     dd { (why(row)) }
                 }
             }
@@ -118,14 +118,14 @@ fn disagreements(found: &Validated) -> Markup {
 }
 
 fn no_data(found: &Validated) -> Markup {
-    let rows: Vec<&Row> =
-        found.rows(None).map(|it| it.1).filter(|it| it.verdict == Verdict::NoData).collect();
+    let rows: Vec<(&Answer, &Row)> =
+        found.rows(None).filter(|(_, row)| row.verdict == Verdict::NoData).collect();
     html! {
         @if !rows.is_empty() {
             h2 { "What nothing is known about" }
             dl {
-                @for row in rows {
-                    dt { (heading(row.group)) ": " (row.what) }
+                @for (answer, row) in rows {
+                    dt { (heading(answer.group)) ": " (row.what) }
                     dd { (row.note) }
                 }
             }

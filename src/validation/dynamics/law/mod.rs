@@ -4,16 +4,13 @@
 //! The reference starts from torques of its own. Where a row says "started alike" ours is given those; else
 //! it starts, as in the product, from the torques that its own law calls for.
 
-pub mod at_a_time;
-pub mod fastest;
-pub mod holding;
-pub mod hurried;
+pub(super) mod at_a_time;
+pub(super) mod fastest;
 
 use super::worse;
 use crate::files::reference::law::Crossing;
 use crate::swing::contact::Contact;
 
-/// Where the figures come from.
 const SOURCE: &str =
     "the law written again on Pinocchio 4.1.0 with an adaptive SciPy 1.17.1 integrator, no step";
 

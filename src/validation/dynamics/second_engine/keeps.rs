@@ -22,24 +22,19 @@ const MOST: f64 = 1e-3;
 /// Steps of the two runs that are extrapolated, s.
 const STEPS_S: [f64; 2] = [2.5e-4, 1.25e-4];
 
-/// The adult's pull does not come to its middle.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("there is no built-in pull to look into the middle of")]
-pub struct NoPull;
+const NO_PULL: &str = "there is no built-in pull to look into the middle of";
 
-/// Energy, momentum, loads and the bench.
 pub fn check() -> Result<Checked, CheckFault> {
     let [adult, _] = pairs()?;
     let strokes = built_in()?;
-    let pull = strokes.iter().find(|it| it.name == "pull").ok_or(NoPull)?;
+    let pull = strokes.iter().find(|it| it.name == "pull").ok_or(NO_PULL)?;
     let held = PlayerStroke::new(&adult.player, pull, &adult.bats[0])?.hold(&adult.bats[0])?;
     let mut run = Vec::new();
     held.swinger(&FRESH).swing(0.40, Some(&mut |at| run.push(at)));
     let middle = run.len() * 7 / 10;
-    let at = run.into_iter().nth(middle).ok_or(NoPull)?;
+    let at = run.into_iter().nth(middle).ok_or(NO_PULL)?;
     let [forces, moments] = hand_loads(&held, &at)?;
-    let rows = vec![energy(&held, &at)?, momentum()?, forces, moments, bench()?];
-    Ok(Checked { rows, curves: Vec::new() })
+    Ok(vec![energy(&held, &at)?, momentum()?, forces, moments, bench()?].into())
 }
 
 fn placed(held: &Held, at: &Instantaneous) -> Result<Plant, CheckFault> {
@@ -130,7 +125,7 @@ fn loads_over(
 ) -> Result<HandLoads, CheckFault> {
     let mut plant = placed(held, at)?;
     let chain = &held.chain;
-    let bat = chain.tree.links().get(chain.link.bat).ok_or(NoPull)?;
+    let bat = chain.tree.links().get(chain.link.bat).ok_or(NO_PULL)?;
     let mut out = HandLoads { forces: 0.0, moments_n_m: Vec::new(), peak_n_m: 0.0 };
     for i in 0..100 * every {
         let before = plant.bat();

@@ -36,7 +36,7 @@ fn newton_euler(held: &Held, at: &Instantaneous) -> Option<(DVec3, DVec3, [DVec3
     Some((bat.mass_kg * a, I * alpha + omega.cross(I * omega), arms))
 }
 
-/// Loads over the adult's three strokes with a light bat.
+/// Over the adult's three strokes with a light bat.
 pub fn check() -> Result<Checked, CheckFault> {
     let mut out = Checked::default();
     let [adult, _] = pairs()?;

@@ -9,7 +9,7 @@ use crate::player::joints::FRESH;
 use crate::swing::contact::Contact;
 use crate::swing::engine::pair::{ContactDifference, EngineSwing, engine_swing};
 use crate::swing::player_stroke::Held;
-use crate::validation::{Accept, CheckFault, Checked, Group, Row, Verdict};
+use crate::validation::{Accept, CheckFault, Checked, Row, Verdict};
 
 /// A stroke swung by both.
 struct Both {
@@ -43,8 +43,7 @@ pub fn check_paths() -> Result<Checked, CheckFault> {
 }
 
 fn compared(strokes: &[Held], which: &str) -> Result<Checked, CheckFault> {
-    let swung: Vec<Result<Both, CheckFault>> = strokes.par_iter().map(both).collect();
-    let swung = swung.into_iter().collect::<Result<Vec<_>, _>>()?;
+    let swung = strokes.par_iter().map(both).collect::<Result<Vec<_>, _>>()?;
     let worst = |of: &dyn Fn(&ContactDifference) -> f64| {
         swung.iter().fold(0.0, |m, it| worse(m, of(&it.engine.difference(&it.own)).abs()))
     };
@@ -52,7 +51,7 @@ fn compared(strokes: &[Held], which: &str) -> Result<Checked, CheckFault> {
     let share = |what: &str, off: f64| miss(every(what), SOURCE, off, 1e-3);
     let length = |what: &str, unit: &'static str, off: f64, most: f64| {
         let accept = Accept::Within(most);
-        Row::compared(Group::Dynamics, every(what), SOURCE, unit, (0.0, None), off, accept)
+        Row::compared(every(what), SOURCE, unit, 0.0, off, accept)
     };
     let unextrapolated = swung.iter().fold(0.0, |m, it| {
         let d = ContactDifference::between(&it.engine.fine, &it.own);
@@ -78,14 +77,9 @@ fn compared(strokes: &[Held], which: &str) -> Result<Checked, CheckFault> {
             worse(m, ContactDifference::between(&of(&it.engine), &it.own).toe_speed.abs())
         })
     };
-    rows.push(Row::compared(
-        Group::Dynamics,
-        every("largest miss of toe speed at a step over that at half of it"),
-        "a rule of first order, any text on it",
-        "",
-        (2.0, None),
-        largest(&|it| it.coarse) / largest(&|it| it.fine),
-        Accept::Between(1.8, 2.3),
-    ));
-    Ok(Checked { rows, curves: Vec::new() })
+    let what = every("largest miss of toe speed at a step over that at half of it");
+    let source = "a rule of first order, any text on it";
+    let halved = largest(&|it| it.coarse) / largest(&|it| it.fine);
+    rows.push(Row::compared(what, source, "", 2.0, halved, Accept::Between(1.8, 2.3)));
+    Ok(rows.into())
 }

@@ -34,14 +34,12 @@ const STEP_S: f64 = 1e-3;
 const LONGEST_S: f64 = 0.8;
 
 /// A rod in the hand.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy)]
 pub struct Rod {
-    /// Mass, kg.
-    pub mass_kg: f64,
+    mass_kg: f64,
     /// Its centre from the middle of the hand, m.
-    pub com_m: f64,
-    /// Moment about its centre, kg m².
-    pub com_moment_kg_m2: f64,
+    com_m: f64,
+    com_moment_kg_m2: f64,
 }
 
 impl Rod {
@@ -52,8 +50,8 @@ impl Rod {
         Self { mass_kg, com_m: 0.5 * length_m, com_moment_kg_m2 }
     }
 
-    /// Moment about the middle of the hand, kg m².
-    pub fn swing_moment_kg_m2(&self) -> f64 {
+    /// About the middle of the hand, kg m².
+    fn swing_moment_kg_m2(&self) -> f64 {
         self.com_moment_kg_m2 + self.mass_kg * self.com_m * self.com_m
     }
 
@@ -122,12 +120,11 @@ impl OneArm {
         let mut speed_before = 0.0;
         let mut t = 0.0;
         while t < LONGEST_S {
-            let half = |x: &[f64; N], dx: &[f64; N]| -> [f64; N] {
-                core::array::from_fn(|j| x[j] + 0.5 * STEP_S * dx[j])
+            let along = |x: &[f64; N], dx: &[f64; N], step_s: f64| -> [f64; N] {
+                core::array::from_fn(|j| x[j] + step_s * dx[j])
             };
-            let whole = |x: &[f64; N], dx: &[f64; N]| -> [f64; N] {
-                core::array::from_fn(|j| x[j] + STEP_S * dx[j])
-            };
+            let half = |x: &[f64; N], dx: &[f64; N]| along(x, dx, 0.5 * STEP_S);
+            let whole = |x: &[f64; N], dx: &[f64; N]| along(x, dx, STEP_S);
             let (dv, da) = (self.acceleration(&q, &v, &a, &mut room), rise(told, t, &a));
             let (qh, vh, ah) = (half(&q, &v), half(&v, &dv), half(&a, &da));
             let dv = self.acceleration(&qh, &vh, &ah, &mut room);
