@@ -9,7 +9,7 @@ use super::moved::{Drawn, Draws};
 use super::simulated::{Innings, Kept, Swung};
 use super::spread::{Known, Moved, inputs};
 use crate::innings::played::InningsFault;
-use crate::innings::slow_state::Band;
+use crate::measurement::nets::Lasting;
 use crate::measurement::plan::InningsPlan;
 use crate::stroke::Stroke;
 use crate::swing::time_in_hand::Delivery;
@@ -120,7 +120,7 @@ pub fn study(asked: &Asked<'_>, progress: Progress<'_>) -> Result<Study, StudyFa
 
     let middle = draws.at(&vec![0.5; design.coordinates()]);
     let middle = middle.map_err(|it| StudyFault::Drawn(it.to_string()))?;
-    let middle = Drawn { lasting: Band::Central.share_of_knee(), ..middle };
+    let middle = Drawn { lasting: Lasting::UNKNOWN.central, ..middle };
     let best = innings.swung(&middle, None)?;
 
     let (done, all) = (AtomicUsize::new(0), rows * (2 + moved.len()));
