@@ -37,8 +37,7 @@ pub(super) fn settle<'a>(
     let mut estimated = Vec::new();
     let mut warnings = Vec::new();
     let size = match (&reading.size, reading.length_m) {
-        (Some(name), _) => find(sizes, name)
-            .map_err(|it| WeighFault::UnknownSize { name: it.name, known: it.known })?,
+        (Some(name), _) => find(sizes, name)?,
         (None, Some(length_m)) => nearest_by_length(sizes, length_m).ok_or(WeighFault::NoSizes)?,
         (None, None) => nearest_by_mass(sizes, reading.mass_kg).ok_or(WeighFault::NoSizes)?,
     };

@@ -90,11 +90,7 @@ impl Size {
         let blade = &mut reference.blade;
         blade.length_m = row.length_m - row.handle_m;
         blade.face_m *= across;
-        for station in &mut blade.stations {
-            station.edge_m *= row.thickness;
-            station.depth_m *= row.thickness;
-            station.camber_m *= row.thickness;
-        }
+        blade.thicken(row.thickness);
         Self {
             name: row.name,
             also: row.also,
