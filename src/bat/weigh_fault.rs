@@ -11,7 +11,7 @@ pub enum WeighFault {
     #[error(transparent)]
     Absurd(#[from] Absurd),
     /// No size of that name.
-    #[error("{0}; {}", .0.mend())]
+    #[error("{0}; {mend}", mend = .0.mend())]
     UnknownSize(#[from] UnknownSize),
     /// The table of sizes is empty.
     #[error("there are no sizes to compare with")]

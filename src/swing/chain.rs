@@ -51,6 +51,11 @@ impl Grip {
             traction_n: 0.0,
         }
     }
+
+    /// The same with a bottom hand that does not let the handle turn until these couples are reached.
+    pub fn holding(self, bottom_couple_n_m: [f64; 3], traction_n: f64) -> Self {
+        Self { bottom_couple_n_m, traction_n, ..self }
+    }
 }
 
 /// Links of the chain that others ask for by name.

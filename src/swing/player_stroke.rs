@@ -167,8 +167,7 @@ fn holding(grip: Grip, player: &Player, handle_diameter_m: f64, friction: f64) -
     let weaker_n = grip_n.min(player.grip_top_n.value);
     let across = cross_limit_n_m(grip_n, HAND_BREADTH_PER_LENGTH * player.hand_length_m.value);
     let about = twist_limit_n_m(weaker_n, handle_diameter_m, friction);
-    let traction_n = traction_n(weaker_n, friction);
-    Grip { bottom_couple_n_m: [about, across, across], traction_n, ..grip }
+    grip.holding([about, across, across], traction_n(weaker_n, friction))
 }
 
 /// Contact point on a bat of this length, m from the top of the handle.
