@@ -17,8 +17,6 @@ pub struct Fastest {
     pub stroke_time_s: f64,
     /// The swing at that time.
     pub contact: Contact,
-    /// Swings simulated to find it.
-    pub swings: usize,
 }
 
 /// Why there is none.
@@ -50,12 +48,12 @@ pub fn fastest_controlled(
     let (shortest, longest) = (libm::log(SHORTEST_S), libm::log(LONGEST_S));
     let mut root = Root::default();
     let mut at = libm::log(guess_s);
-    for swings in 1..=MOST_SWINGS {
+    for _ in 0..MOST_SWINGS {
         let contact = swinger.swing(libm::exp(at), None);
         let error = libm::log(contact.error.max(f64::MIN_POSITIVE));
         root.saw(at, error);
         // Its error is at the limit, or its time at the end of those tried, where the search ends with it.
-        let last = Fastest { stroke_time_s: contact.stroke_time_s, contact, swings };
+        let last = Fastest { stroke_time_s: contact.stroke_time_s, contact };
         let next = if near || root.is_bracketed() {
             match root.next() {
                 Some(next) => next,

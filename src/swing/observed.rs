@@ -93,8 +93,6 @@ pub struct Observed {
     pub top: HandLoad,
     /// Bottom hand.
     pub bottom: HandLoad,
-    /// Largest share of capacity by joint.
-    pub peak_share: [f64; JOINT_COUNT],
     /// Share of the time to contact that each joint was spent (above 0.9 of its capacity).
     pub time_spent: [f64; JOINT_COUNT],
     /// Loads for the fatigue of the innings.
@@ -141,7 +139,6 @@ pub fn observe(held: &Held, capacity: &[f64; GROUP_COUNT], stroke_time_s: f64) -
         contact,
         top: HandLoad::default(),
         bottom: HandLoad::default(),
-        peak_share: [0.0; JOINT_COUNT],
         time_spent: [0.0; JOINT_COUNT],
         phases: vec![
             PhaseLoad { duration_s: end_s / PHASES as f64, share: [0.0; GROUP_COUNT] };
@@ -203,7 +200,6 @@ pub fn observe(held: &Held, capacity: &[f64; GROUP_COUNT], stroke_time_s: f64) -
         let mut group = [0.0; GROUP_COUNT];
         for j in 0..JOINT_COUNT {
             let share = at.activation[j].abs();
-            raise(&mut out.peak_share[j], share);
             raise(&mut group[JOINTS[j].group as usize], share);
             if share > SPENT {
                 out.time_spent[j] += 1.0 / before as f64;

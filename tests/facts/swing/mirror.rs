@@ -46,7 +46,7 @@ fn shown(time_s: f64, it: &Observed, mirror: Mirror) -> Vec<f64> {
     out.extend(mirror.vector(c.point_W).to_array());
     out.extend(hand(&it.top));
     out.extend(hand(&it.bottom));
-    out.extend(it.peak_share.iter().chain(&it.time_spent));
+    out.extend(it.time_spent);
     out
 }
 
