@@ -32,8 +32,6 @@ pub struct Mode {
     pub frequency_hz: f64,
     /// Where it stands still, m from the start of the beam, in order.
     pub nodes_m: Vec<f64>,
-    /// Deflection over the length at even places, largest 1.
-    pub deflection: Vec<f64>,
 }
 
 /// Places on an element at which a mode's deflection is looked at.
@@ -93,7 +91,6 @@ pub fn free_modes(
 
 fn mode(at_m: &[f64], eigenvalue: f64, shape: &DVector<f64>) -> Mode {
     let mut nodes_m = Vec::new();
-    let mut deflection = Vec::new();
     let mut before: Option<(f64, f64)> = None;
     for (e, ends) in at_m.windows(2).enumerate() {
         let length_m = ends[1] - ends[0];
@@ -109,17 +106,10 @@ fn mode(at_m: &[f64], eigenvalue: f64, shape: &DVector<f64>) -> Mode {
                 nodes_m.push(x0 + (x - x0) * w0 / (w0 - w));
             }
             before = Some((x, w));
-            if look < LOOKS || e + 2 == at_m.len() {
-                deflection.push(w);
-            }
         }
     }
-    let most = deflection.iter().fold(0.0_f64, |most, it| most.max(it.abs()));
-    for it in &mut deflection {
-        *it /= most;
-    }
     let omega = libm::sqrt(eigenvalue.max(0.0));
-    Mode { frequency_hz: omega / std::f64::consts::TAU, nodes_m, deflection }
+    Mode { frequency_hz: omega / std::f64::consts::TAU, nodes_m }
 }
 
 /// Cubic Hermite functions on an element: deflection and slope at either end.

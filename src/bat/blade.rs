@@ -163,7 +163,7 @@ impl Blade {
 
     /// The deepest station: the swell.
     pub fn deepest(&self) -> Option<&Station> {
-        self.stations.iter().max_by(|a, b| a.depth_m.total_cmp(&b.depth_m))
+        self.stations.get(self.deepest_index()?)
     }
 
     /// Thickest edge, m.

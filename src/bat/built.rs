@@ -90,8 +90,7 @@ impl Described {
             blade.stations = completed(&it.stations, blade, blade.length_m, off)?;
         }
         if let Some(width_m) = it.width_m {
-            let ratio = width_m / blade.width_m();
-            blade.stations.iter_mut().for_each(|it| it.width_m *= ratio);
+            blade.widen(width_m);
         }
         if let Some(edge_m) = it.edge_m {
             let ratio = edge_m / blade.thickest_edge_m();

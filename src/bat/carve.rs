@@ -59,6 +59,12 @@ impl Blade {
             let at = |share: f64| (1.0 - share) * self.length_m;
             return Err(ShapeFault::Swell { from_toe_m, low_m: at(last), high_m: at(first) });
         }
+        self.slide_stations(now, wanted);
+        Ok(())
+    }
+
+    /// Slides what lies at the share `now` to `wanted`, and all between it and the ends evenly along.
+    fn slide_stations(&mut self, now: f64, wanted: f64) {
         for it in &mut self.stations {
             let at = it.from_shoulder;
             it.from_shoulder = match at <= now {
@@ -66,7 +72,12 @@ impl Blade {
                 false => 1.0 - (1.0 - at) * (1.0 - wanted) / (1.0 - now),
             };
         }
-        Ok(())
+    }
+
+    /// Makes the blade wider or narrower all along, until its greatest width is this.
+    pub(super) fn widen(&mut self, width_m: f64) {
+        let ratio = width_m / self.width_m();
+        self.stations.iter_mut().for_each(|it| it.width_m *= ratio);
     }
 
     /// Makes the blade thicker all over by a factor: edges, depth and camber.
@@ -94,13 +105,7 @@ impl Blade {
         }
         let at_end = self.stations.get(end).map_or(0.0, |it| it.from_shoulder);
         if let Some(wanted) = length_m.map(|it| it / self.length_m).filter(|_| at_end > 0.0) {
-            for it in &mut self.stations {
-                let at = it.from_shoulder;
-                it.from_shoulder = match at <= at_end {
-                    true => at * wanted / at_end,
-                    false => 1.0 - (1.0 - at) * (1.0 - wanted) / (1.0 - at_end),
-                };
-            }
+            self.slide_stations(at_end, wanted);
         }
     }
 

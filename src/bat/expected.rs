@@ -2,7 +2,6 @@
 //! pendulum agrees.
 
 use super::family::Family;
-use super::lofted_solid::MassMoments;
 use super::notes::{Miscount, Warning};
 use super::parallel_axis::swing_moment_kg_m2;
 use super::pendulum::{SwingMoment, swing_moment};
@@ -44,11 +43,12 @@ impl Expectation {
     /// The family's bat of this weight and balance; where no blade gets there, the reference bat with
     /// its mass scaled and its balance moved.
     pub(crate) fn of(family: &Family, mass_kg: f64, balance_m: f64) -> Self {
-        let moments: Option<MassMoments> = family.assumed(mass_kg, balance_m, 0.0);
-        let reference = family.reference().mass_moments();
-        let (com_B, I_Com_B) = match moments {
+        let (com_B, I_Com_B) = match family.assumed(mass_kg, balance_m, 0.0) {
             Some(moments) => (moments.com_B(), moments.I_Com_B()),
-            None => (reference.com_B(), reference.I_Com_B() * (mass_kg / reference.mass_kg)),
+            None => {
+                let reference = family.reference().mass_moments();
+                (reference.com_B(), reference.I_Com_B() * (mass_kg / reference.mass_kg))
+            }
         };
         Self { mass_kg, com_B: DVec3::new(balance_m, com_B.y, com_B.z), I_Com_B }
     }
@@ -140,8 +140,6 @@ impl SwingMoment {
             .min_by(|a, b| a.1.total_cmp(&b.1));
         Some(Warning::PendulumUnlikeSize {
             counted,
-            measured_kg_m2: measured.value_kg_m2,
-            expected_kg_m2: self.value_kg_m2,
             deviations: off,
             likely: likely.map(|(miscount, _)| miscount),
         })

@@ -149,21 +149,18 @@ fn figures(
     };
     let swing_moment_kg_m2 =
         Uncertain { value: swing.value_kg_m2, sd: swing_sd, origin: swing_origin };
+    let of_blade = |what, relative_sd| EstimatedFigure {
+        what,
+        from: format!("blade of size {} with this weight and balance (assumption)", size.name),
+        relative_sd,
+    };
     if reading.pendulum.is_none() {
-        estimated.push(EstimatedFigure {
-            what: "swing moment",
-            from: format!("blade of size {} with this weight and balance (assumption)", size.name),
-            relative_sd: swing_moment_kg_m2.relative_sd(),
-        });
+        estimated.push(of_blade("swing moment", swing_moment_kg_m2.relative_sd()));
     }
     let bat = expectation
         .bat(&reading.label, length_m.value, swing.value_kg_m2)?
         .with_handle_diameter_m(reading.handle_diameter_m);
-    estimated.push(EstimatedFigure {
-        what: "twist moment",
-        from: format!("blade of size {} with this weight and balance (assumption)", size.name),
-        relative_sd: TWIST_RELATIVE_SD,
-    });
+    estimated.push(of_blade("twist moment", TWIST_RELATIVE_SD));
 
     let reference = size.reference.bat(size.name.as_str())?;
     let pickup_weight_kg = Uncertain {

@@ -2,15 +2,13 @@
 //!
 //! A house-shaped opening: a base that is an arc, since a pressed face is curved, upright sides, and a roof
 //! of two straight slopes up to the full depth.
+//!
+//! Source: Laws of Cricket (2017 Code), Appendix B, bat gauge: width 11.0 cm, sides 4.1 cm, full depth 6.8 cm, base an arc of
+//! 30.5 cm radius (from memory); that the roof is straight is an assumption. The drawing was looked for and not found; an
+//! umpires' page says of it that the gauge is a little larger than the sizes allowed, for coverings, and has room for a
+//! curved face: undecided.
 
 use super::blade::{Blade, Station};
-use crate::source::{Source, Status};
-
-/// Where the opening comes from.
-pub const SOURCE: Source = Source {
-    work: "Laws of Cricket (2017 Code), Appendix B, bat gauge: width 11.0 cm, sides 4.1 cm, full depth 6.8 cm, base an arc of 30.5 cm radius; that the roof is straight is an assumption. The drawing was looked for and not found; an umpires' page says of it that the gauge is a little larger than the sizes allowed, for coverings, and has room for a curved face: undecided",
-    status: Status::FromMemory,
-};
 
 /// Width of the opening, m.
 pub const WIDTH_M: f64 = 0.110;
@@ -50,8 +48,7 @@ pub fn pass(blade: &Blade) -> GaugeCheck {
             let station = a.towards(b, n as f64 / BETWEEN as f64);
             let (room_m, _) = placed(&station);
             if room_m < check.room_m {
-                let from_toe_m = (1.0 - station.from_shoulder) * blade.length_m;
-                check = GaugeCheck { room_m, tightest_from_toe_m: from_toe_m };
+                check = GaugeCheck { room_m, tightest_from_toe_m: blade.from_toe_m(&station) };
             }
         }
     }

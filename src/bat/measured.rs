@@ -181,10 +181,8 @@ fn shouldered(knots: &[[f64; 2]], place: f64) -> f64 {
 /// A cubic through the knots that rises and falls only where they do, held beyond them; none without knots.
 /// Source: Fritsch & Carlson 1980, with the harmonic mean of Fritsch & Butland 1984 (from memory, high).
 fn smooth(knots: &[[f64; 2]], at: f64) -> Option<f64> {
-    let ([first, last], next) = (
-        [knots.first()?, knots.last()?],
-        knots.iter().position(|it| it[0] >= at).unwrap_or(knots.len()),
-    );
+    let (first, last) = (knots.first()?, knots.last()?);
+    let next = knots.iter().position(|it| it[0] >= at).unwrap_or(knots.len());
     if next == 0 || next == knots.len() {
         return Some(if next == 0 { first[1] } else { last[1] });
     }

@@ -66,17 +66,6 @@ impl Shell {
         0.5 * twice
     }
 
-    /// Whether every edge belongs to two triangles that run along it opposite ways: watertight.
-    pub fn is_closed(&self) -> bool {
-        let mut edges: Vec<(u32, u32)> =
-            self.triangles.iter().flat_map(|[a, b, c]| [(*a, *b), (*b, *c), (*c, *a)]).collect();
-        let mut back: Vec<(u32, u32)> = edges.iter().map(|(a, b)| (*b, *a)).collect();
-        edges.sort_unstable();
-        back.sort_unstable();
-        let single = edges.windows(2).all(|it| it[0] != it[1]);
-        single && !edges.is_empty() && edges == back
-    }
-
     /// Corners of each triangle, m.
     pub fn corners(&self) -> impl Iterator<Item = [DVec3; 3]> + '_ {
         self.triangles.iter().map(|it| it.map(|k| self.points_B[k as usize]))
@@ -122,7 +111,7 @@ pub fn outline(
 
 fn handle(handle: &Handle) -> Shell {
     let circle = |x: f64, cover_m: f64| -> Vec<DVec3> {
-        let (half_y_m, half_z_m) = (handle.half_y_m(x) + cover_m, handle.half_z_m(x) + cover_m);
+        let [half_y_m, half_z_m] = handle.half_axes_m(x).map(|it| it + cover_m);
         let point = |k: usize| {
             // From −y over +z, as the blade's rings run; half a step on, so that a lid's strips pair up.
             let turn =

@@ -1,7 +1,7 @@
 //! Size, length and balance point of a bat of which not everything was measured.
 
 use super::notes::{EstimatedFigure, Warning};
-use super::sizes::{Size, find, nearest_by_length, nearest_by_mass};
+use super::sizes::{Size, find, nearest};
 use super::weigh_fault::WeighFault;
 use crate::measurement::bench::{BALANCE_SD_M, BatReading, LENGTH_SD_M};
 use crate::uncertain::Uncertain;
@@ -37,10 +37,12 @@ pub(super) fn settle<'a>(
     let mut estimated = Vec::new();
     let mut warnings = Vec::new();
     let size = match (&reading.size, reading.length_m) {
-        (Some(name), _) => find(sizes, name)
-            .map_err(|it| WeighFault::UnknownSize { name: it.name, known: it.known })?,
-        (None, Some(length_m)) => nearest_by_length(sizes, length_m).ok_or(WeighFault::NoSizes)?,
-        (None, None) => nearest_by_mass(sizes, reading.mass_kg).ok_or(WeighFault::NoSizes)?,
+        (Some(name), _) => find(sizes, name)?,
+        (None, Some(length_m)) => {
+            nearest(sizes, |it| it.length_m() - length_m).ok_or(WeighFault::NoSizes)?
+        }
+        (None, None) => nearest(sizes, |it| it.reference.mass_moments().mass_kg - reading.mass_kg)
+            .ok_or(WeighFault::NoSizes)?,
     };
     let guessed = reading.size.is_none() && reading.length_m.is_none();
     if guessed {

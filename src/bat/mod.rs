@@ -1,6 +1,5 @@
 //! The bat: mass, centre of mass and full tensor of inertia, valid by construction.
 
-mod added_mass;
 pub mod beam;
 pub mod blade;
 pub mod bow;
@@ -106,6 +105,27 @@ impl Bat {
     /// The same bat with a handle that was measured, m over the grip at the bottom hand; none if it was not.
     pub fn with_handle_diameter_m(self, handle_diameter_m: Option<f64>) -> Self {
         Self { handle_diameter_m, ..self }
+    }
+
+    /// The bat with a point mass on its long axis (the line along x through the top of the handle),
+    /// `from_top_m` from the top of the handle; a negative mass is taken off. Length and label stay.
+    ///
+    /// Two bodies about their common centre of mass: with `d` from the bat's centre of mass to the
+    /// point, `I = I_Com + m μ/(m + μ) (|d|² 1 − d dᵀ)`, exact.
+    ///
+    /// # Errors
+    /// If what is left is no rigid body.
+    pub fn with_added_mass(&self, added_kg: f64, from_top_m: f64) -> Result<Self, BatFault> {
+        let mass_kg = self.mass_kg + added_kg;
+        let d = DVec3::new(from_top_m, 0.0, 0.0) - self.com_B;
+        let reduced_kg = self.mass_kg * added_kg / mass_kg;
+        Self::new(
+            self.label.clone(),
+            self.length_m,
+            mass_kg,
+            self.com_B + d * (added_kg / mass_kg),
+            parallel_axis::tensor_about_point(self.I_Com_B, reduced_kg, d),
+        )
     }
 
     /// Name by which the user calls it.

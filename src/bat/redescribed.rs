@@ -24,8 +24,7 @@ impl Described {
                 ..DescribedExtras::default()
             },
             willow_kg_m3: Some(Uncertain { value: shape.blade.density_kg_m3, ..density_kg_m3 }),
-            cleft: None,
-            law_type: None,
+            ..Self::default()
         }
     }
 }
@@ -67,14 +66,12 @@ fn handle(it: &Handle, reference: &Handle) -> DescribedHandle {
         shoulder_diameter_m: other(it.shoulder_diameter_m, scaled.shoulder_diameter_m),
         section: section.filter(|_| it.oval != reference.oval),
         cane_kg_m3: other(it.density_kg_m3, reference.density_kg_m3).map(|_| cane),
-        rubber_kg_m3: None,
-        rubber_share: None,
-        pieces: None,
         splice_m: other(it.splice_m, reference.splice_m),
         twine_m: other(it.twine_m, reference.twine_m),
         grips: (it.grips != reference.grips).then_some(it.grips),
         grip_m: other(it.grip_m, reference.grip_m),
         grip_length_m: other(it.grip_length_m, grip_length_m),
         grip_kg_m3: other(it.grip_kg_m3, reference.grip_kg_m3),
+        ..DescribedHandle::default()
     }
 }

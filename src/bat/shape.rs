@@ -65,16 +65,13 @@ impl BatShape {
 
     /// The same shape with the blade made wider or narrower.
     pub fn with_width_m(&self, width_m: f64) -> Self {
-        let ratio = width_m / self.blade.width_m();
         let mut shape = self.clone();
-        for station in &mut shape.blade.stations {
-            station.width_m *= ratio;
-        }
+        shape.blade.widen(width_m);
         shape
     }
 
     /// Height of the deepest station over the toe, m.
     pub fn swell_from_toe_m(&self) -> f64 {
-        self.blade.deepest().map_or(0.0, |it| (1.0 - it.from_shoulder) * self.blade.length_m)
+        self.blade.deepest().map_or(0.0, |it| self.blade.from_toe_m(it))
     }
 }

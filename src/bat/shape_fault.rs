@@ -152,40 +152,34 @@ pub enum ShapeFault {
 }
 
 impl ShapeFault {
-    /// What stands in the way, without figures: why a figure that is dragged goes no further.
-    pub fn why(&self) -> &'static str {
-        match self {
-            Self::Impossible { .. } => "no bat goes further",
-            Self::Density { .. } => "no willow is so light or so heavy",
-            Self::BackThroughFace { .. } => "the back would come out of the face",
-            Self::EdgeOverSpine { .. } => "the spine has to stand over the edges",
-            Self::StationOrder { .. } | Self::TooFewStations { .. } => {
-                "the measured sections leave no room"
-            }
-            Self::Swell { .. } => "the swell would leave the blade",
-            Self::Splice { .. } => "the splice needs the wood",
-            Self::HandleOutOfBlade { .. } => "the handle would come out of the blade",
-            Self::NoCane { .. } | Self::Strips { .. } => "no cane would be left under the grip",
-            Self::Cleft { .. } => "the cleft is no larger",
-            Self::Bat(_) => "no bat is so",
-        }
-    }
-
     /// The field of a described bat to mend.
     pub fn field(&self) -> &'static str {
+        self.field_and_why().0
+    }
+
+    /// What stands in the way, without figures: why a figure that is dragged goes no further.
+    pub fn why(&self) -> &'static str {
+        self.field_and_why().1
+    }
+
+    fn field_and_why(&self) -> (&'static str, &'static str) {
         match self {
-            Self::Impossible { field, .. } => field,
-            Self::Density { .. } => "willow.density",
-            Self::BackThroughFace { .. } => "blade.hollow",
-            Self::EdgeOverSpine { .. } => "blade.edge",
-            Self::StationOrder { .. } | Self::TooFewStations { .. } => "blade.stations",
-            Self::Swell { .. } => "blade.swell",
-            Self::Splice { .. } => "handle.splice",
-            Self::NoCane { .. } => "handle.diameter",
-            Self::Strips { .. } => "handle.strip",
-            Self::HandleOutOfBlade { .. } => "handle.shoulder_diameter",
-            Self::Cleft { .. } => "willow.cleft",
-            Self::Bat(_) => "blade",
+            Self::Impossible { field, .. } => (field, "no bat goes further"),
+            Self::Density { .. } => ("willow.density", "no willow is so light or so heavy"),
+            Self::BackThroughFace { .. } => ("blade.hollow", "the back would come out of the face"),
+            Self::EdgeOverSpine { .. } => ("blade.edge", "the spine has to stand over the edges"),
+            Self::StationOrder { .. } | Self::TooFewStations { .. } => {
+                ("blade.stations", "the measured sections leave no room")
+            }
+            Self::Swell { .. } => ("blade.swell", "the swell would leave the blade"),
+            Self::Splice { .. } => ("handle.splice", "the splice needs the wood"),
+            Self::HandleOutOfBlade { .. } => {
+                ("handle.shoulder_diameter", "the handle would come out of the blade")
+            }
+            Self::NoCane { .. } => ("handle.diameter", "no cane would be left under the grip"),
+            Self::Strips { .. } => ("handle.strip", "no cane would be left under the grip"),
+            Self::Cleft { .. } => ("willow.cleft", "the cleft is no larger"),
+            Self::Bat(_) => ("blade", "no bat is so"),
         }
     }
 }

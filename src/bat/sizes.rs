@@ -90,11 +90,7 @@ impl Size {
         let blade = &mut reference.blade;
         blade.length_m = row.length_m - row.handle_m;
         blade.face_m *= across;
-        for station in &mut blade.stations {
-            station.edge_m *= row.thickness;
-            station.depth_m *= row.thickness;
-            station.camber_m *= row.thickness;
-        }
+        blade.thicken(row.thickness);
         Self {
             name: row.name,
             also: row.also,
@@ -159,16 +155,7 @@ pub fn named<'a>(sizes: &'a [Size], name: &str) -> Option<&'a Size> {
     sizes.iter().find(|it| it.is_called(name))
 }
 
-/// The size whose overall length is nearest, if there are any sizes.
-pub fn nearest_by_length(sizes: &[Size], length_m: f64) -> Option<&Size> {
-    nearest(sizes, |it| it.length_m() - length_m)
-}
-
-/// The size whose reference bat weighs nearest, if there are any sizes.
-pub fn nearest_by_mass(sizes: &[Size], mass_kg: f64) -> Option<&Size> {
-    nearest(sizes, |it| it.reference.mass_moments().mass_kg - mass_kg)
-}
-
-fn nearest(sizes: &[Size], off: impl Fn(&Size) -> f64) -> Option<&Size> {
+/// The size of which a figure is least off what was measured, if there are any sizes.
+pub fn nearest(sizes: &[Size], off: impl Fn(&Size) -> f64) -> Option<&Size> {
     sizes.iter().min_by(|a, b| off(a).abs().total_cmp(&off(b).abs()))
 }

@@ -22,7 +22,7 @@ impl BatShape {
     pub fn beam_section(&self, from_top_m: f64, moduli: Moduli) -> BeamSection {
         let handle = &self.handle;
         if from_top_m < handle.length_m {
-            let (half_y_m, half_z_m) = (handle.half_y_m(from_top_m), handle.half_z_m(from_top_m));
+            let [half_y_m, half_z_m] = handle.half_axes_m(from_top_m);
             let cane = Section::ellipse(1.0, half_y_m, half_z_m);
             let cover_m = |thickness_m: f64| {
                 Section::ellipse(1.0, half_y_m + thickness_m, half_z_m + thickness_m).mass
@@ -69,16 +69,7 @@ impl BatShape {
 
     /// Lowest free bending modes, places from the top of the handle.
     pub fn bending_modes(&self, moduli: Moduli, count: usize) -> Vec<Mode> {
-        self.bending_modes_in(ELEMENTS, moduli, count)
-    }
-
-    /// The same with so many elements in the handle and in the blade.
-    pub fn bending_modes_in(
-        &self,
-        [handle, blade]: [usize; 2],
-        moduli: Moduli,
-        count: usize,
-    ) -> Vec<Mode> {
+        let [handle, blade] = ELEMENTS;
         let (shoulder_m, length_m) = (self.handle.length_m, self.length_m());
         let even = |from_m: f64, to_m: f64, elements: usize| {
             (0..elements).map(move |n| from_m + (to_m - from_m) * n as f64 / elements as f64)

@@ -1,6 +1,7 @@
 //! Why a bat could not be weighed up.
 
 use super::BatFault;
+use super::sizes::UnknownSize;
 use crate::measurement::absurd::Absurd;
 
 /// Why a bat could not be weighed up.
@@ -10,13 +11,8 @@ pub enum WeighFault {
     #[error(transparent)]
     Absurd(#[from] Absurd),
     /// No size of that name.
-    #[error("no size is called {name:?}; the sizes are {}", known.join(", "))]
-    UnknownSize {
-        /// Name given.
-        name: String,
-        /// Names of all sizes.
-        known: Vec<String>,
-    },
+    #[error("{0}; {mend}", mend = .0.mend())]
+    UnknownSize(#[from] UnknownSize),
     /// The table of sizes is empty.
     #[error("there are no sizes to compare with")]
     NoSizes,
@@ -30,7 +26,7 @@ impl WeighFault {
     pub fn field(&self) -> Option<&'static str> {
         match self {
             Self::Absurd(absurd) => Some(absurd.field()),
-            Self::UnknownSize { .. } => Some("size"),
+            Self::UnknownSize(_) => Some("size"),
             Self::NoSizes | Self::Bat(_) => None,
         }
     }

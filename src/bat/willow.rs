@@ -1,6 +1,5 @@
 //! What the wood is taken to be where it was not weighed.
 
-use crate::source::{Source, Status};
 use crate::uncertain::{Origin, Uncertain};
 
 /// Density of a pressed blade at the bench when no cleft was weighed, kg/m³: middle and spread of what
@@ -13,14 +12,9 @@ pub const USUAL_DENSITY_KG_M3: Uncertain =
 pub const POSSIBLE_KG_M3: [f64; 2] = [280.0, 650.0];
 
 /// Stiffness of willow along the grain, Pa: between black willow at 12 % moisture, 6.96 GPa, and white
-/// willow, 7.76 GPa (from memory, low).
+/// willow, 7.76 GPa (from memory, low). Source: Salix nigra at 12 % moisture on a supplier's data page that quotes standard
+/// data (read second-hand); Salix alba from memory.
 pub const MODULUS_PA: Uncertain = Uncertain { value: 7.2e9, sd: 0.8e9, origin: Origin::Estimated };
-
-/// Where the stiffness comes from.
-pub const MODULUS_SOURCE: Source = Source {
-    work: "Salix nigra at 12 % moisture on a supplier's data page that quotes standard data; Salix alba from memory",
-    status: Status::ReadSecondHand,
-};
 
 /// Least and greatest stiffness of handle cane along the grain, Pa: order of magnitude (from memory, low).
 pub const CANE_MODULUS_RANGE_PA: [f64; 2] = [1.0e9, 4.0e9];

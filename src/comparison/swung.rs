@@ -14,7 +14,7 @@ use crate::measurement::plan::InningsPlan;
 use crate::player::joints::{FRESH, GROUP_COUNT};
 use crate::swing::batter::{Batter, TakenUp};
 use crate::swing::contact::Contact;
-use crate::swing::player_stroke::contact_from_top_m;
+use crate::swing::player_stroke::contact_station_m;
 use crate::swing::time_in_hand::Delivery;
 
 /// The player, and what is asked of him or her.
@@ -171,7 +171,7 @@ impl Asked<'_> {
             StrokeFigure::FastestBall => self.delivery.fastest_ball_m_s(swung.time_s),
             StrokeFigure::ExitSpeed => exit_speed_off_bat_m_s(
                 bat,
-                [contact_from_top_m(&self.batter.strokes[stroke].stroke, bat), 0.0],
+                [contact_station_m(&self.batter.strokes[stroke].stroke, bat.length_m()), 0.0],
                 swung.normal_speed_m_s,
                 SPEED_AT_BAT_SHARE * self.delivery.speed_m_s,
                 self.ball_kg,

@@ -22,17 +22,21 @@ struct Composite {
     force: DVec3,
 }
 
+impl Composite {
+    const MASSLESS: Self = Self {
+        mass_kg: 0.0,
+        first_moment: DVec3::ZERO,
+        inertia: DMat3::ZERO,
+        couple: DVec3::ZERO,
+        force: DVec3::ZERO,
+    };
+}
+
 impl<const N: usize> MassMatrix<N> {
     /// Room for a tree's matrix.
     pub fn new(tree: &Tree<N>) -> Self {
-        let empty = Composite {
-            mass_kg: 0.0,
-            first_moment: DVec3::ZERO,
-            inertia: DMat3::ZERO,
-            couple: DVec3::ZERO,
-            force: DVec3::ZERO,
-        };
-        Self { M: [[0.0; N]; N], bias: [0.0; N], composite: vec![empty; tree.links().len()] }
+        let composite = vec![Composite::MASSLESS; tree.links().len()];
+        Self { M: [[0.0; N]; N], bias: [0.0; N], composite }
     }
 
     /// Fills matrix and bias for the state whose kinematics is `k`.
@@ -42,11 +46,7 @@ impl<const N: usize> MassMatrix<N> {
             let l = &tree.links[i];
             let c = &mut self.composite[i];
             if l.mass_kg == 0.0 {
-                c.mass_kg = 0.0;
-                c.first_moment = DVec3::ZERO;
-                c.inertia = DMat3::ZERO;
-                c.couple = DVec3::ZERO;
-                c.force = DVec3::ZERO;
+                *c = Composite::MASSLESS;
                 continue;
             }
             let R = k.R[i];

@@ -18,8 +18,6 @@ const LONGEST_CONTACT_S: f64 = 0.020;
 pub struct Felt {
     /// Greatest force, N.
     pub peak_n: f64,
-    /// When, s after first touch.
-    pub peak_s: f64,
     /// Force summed over the time listened, as a vector, N s.
     pub impulse_n_s: f64,
     /// Greatest couple about the handle while the grip holds, N m.
@@ -31,16 +29,12 @@ pub struct Felt {
 pub struct Moment {
     /// Since first touch, s.
     pub t_s: f64,
-    /// Ball on face, N.
-    pub contact_n: f64,
     /// Force of the handle on each hand out of the face, N.
     pub hands_n: [f64; 2],
-    /// Bend at the shoulder, rad.
-    pub bend_rad: f64,
 }
 
 /// What is left open when everything before is compared with everything after.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Account {
     /// Momentum gained or lost, as a share of what the ball gave.
     pub momentum_share: f64,
@@ -58,7 +52,7 @@ pub struct Account {
 }
 
 /// What came of a hit.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Struck {
     /// Ball speed out of the face when it leaves, m/s: along the normal of its chord, whatever the bow.
     pub exit_m_s: f64,
@@ -118,41 +112,20 @@ pub fn strike_in_steps(hit: &Hit, until: Until, dt_s: f64) -> Result<Struck, Imp
     let closing_m_s = hit.ball_m_s + hit.bat_m_s;
     let loss = loss(hit.ball.restitution);
     let mut hands = vec![HandState::default(); hit.hands.len()];
-    let mut out = Struck {
-        exit_m_s: f64::NAN,
-        aside_rad: f64::NAN,
-        along_rad: f64::NAN,
-        contact_s: f64::NAN,
-        contact_peak_n: 0.0,
-        impulse_n_s: 0.0,
-        bend_rad: 0.0,
-        twist_rad_s: f64::NAN,
-        twist_rad: 0.0,
-        hands: Vec::new(),
-        moments: Vec::new(),
-        account: Account {
-            momentum_share: 0.0,
-            moment_share: 0.0,
-            energy_share: 0.0,
-            ball_j: 0.0,
-            hinge_j: 0.0,
-            hands_j: 0.0,
-        },
-    };
+    let mut out = Struck { exit_m_s: f64::NAN, ..Struck::default() };
     let mut away = false;
     for step in 0.. {
         let t_s = f64::from(step) * dt_s;
         world.release();
         let mut stored_now_j = 0.0;
 
-        let mut contact_n = 0.0;
         if let Some((at, normal, pressed_m)) = world.touch().filter(|_| !away) {
             away = step > 1 && pressed_m <= 0.0;
             if !away {
                 let parting = world.velocity(Body::Ball, at) - world.velocity(Body::Blade, at);
                 let rate = -parting.dot(normal);
                 let [spring, damper] = force_n(&hit.ball, loss, closing_m_s, pressed_m, rate);
-                contact_n = spring + damper;
+                let contact_n = spring + damper;
                 world.press(Body::Ball, Body::Blade, normal * contact_n, at);
                 stored_now_j += stored_j(&hit.ball, pressed_m);
                 out.account.ball_j += damper * rate * dt_s;
@@ -212,9 +185,7 @@ pub fn strike_in_steps(hit: &Hit, until: Until, dt_s: f64) -> Result<Struck, Imp
             out.account.hands_j +=
                 (damping * rate.length_squared() + skin_damping * twist_rate * twist_rate) * span_s;
             state.impulse += force * span_s;
-            if force.length() > state.felt.peak_n {
-                (state.felt.peak_n, state.felt.peak_s) = (force.length(), t_s);
-            }
+            state.felt.peak_n = state.felt.peak_n.max(force.length());
             state.felt.couple_n_m = state.felt.couple_n_m.max(couple.abs());
             if let Some(shown) = hands_n.get_mut(n) {
                 *shown = force.z;
@@ -222,7 +193,7 @@ pub fn strike_in_steps(hit: &Hit, until: Until, dt_s: f64) -> Result<Struck, Imp
         }
         out.twist_rad += turning_rad_s * span_s;
         if step % 10 == 0 {
-            out.moments.push(Moment { t_s, contact_n, hands_n, bend_rad: angle });
+            out.moments.push(Moment { t_s, hands_n });
         }
         if over {
             let after = world.totals();

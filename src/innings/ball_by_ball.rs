@@ -4,24 +4,16 @@ use super::compartments::{Compartments, Rates};
 use super::schedule::{Schedule, ScheduleFault};
 use super::slow_state::Exertion;
 use crate::player::joints::{FRESH, GROUP_COUNT, Group};
-
-/// A steady load: each group's torque as a share of its fresh capacity, and for how long.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct LoadPhase {
-    /// How long, s.
-    pub duration_s: f64,
-    /// Share of fresh capacity by group, in the order of [`Group::ALL`].
-    pub share: [f64; GROUP_COUNT],
-}
+use crate::swing::observed::PhaseLoad;
 
 /// What a ball costs the muscles.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BallLoads {
     /// Bat held up in the stance, before every ball faced.
-    pub stance: LoadPhase,
+    pub stance: PhaseLoad,
     /// One list of phases a stroke, in the order of the mix. A few phases each are enough: the rates
     /// are per minute, the strokes a second.
-    pub strokes: Vec<Vec<LoadPhase>>,
+    pub strokes: Vec<Vec<PhaseLoad>>,
 }
 
 /// Capacity left at one score, as the next ball to be faced is awaited (after the rest, before the stance).
@@ -67,7 +59,7 @@ type Muscles = [Compartments; GROUP_COUNT];
 
 /// One load on all groups. A group whose capacity the slow state has lowered carries the same torque as
 /// a larger share of what it has: share / present slow capacity.
-fn bear(muscles: &mut Muscles, rates: &[Rates; GROUP_COUNT], load: &LoadPhase, slow: f64) {
+fn bear(muscles: &mut Muscles, rates: &[Rates; GROUP_COUNT], load: &PhaseLoad, slow: f64) {
     for ((muscle, rates), share) in muscles.iter_mut().zip(rates).zip(load.share) {
         *muscle = muscle.after(*rates, share / slow, load.duration_s);
     }
@@ -104,7 +96,7 @@ pub fn capacity_at_scores(
     let lasting = schedule.lasting;
     let ways = [0.0, lasting.low, lasting.central, lasting.high];
     let mut muscles = [[Compartments::FRESH; GROUP_COUNT]; 4];
-    let mut so_far = Exertion::NONE;
+    let mut so_far = Exertion::default();
     let mut balls = schedule.balls();
     while asked.peek().is_some() {
         let (score, balls_faced) = (balls.score(), balls.faced());
@@ -112,7 +104,7 @@ pub fn capacity_at_scores(
         if ball.faced {
             while let Some(i) = asked.next_if(|&i| scores[i] <= score + 1e-9) {
                 let left = |track: usize| {
-                    let slow = so_far.capacity_with(ways[track]);
+                    let slow = so_far.capacity(ways[track]);
                     muscles[track].map(|it| slow * it.capacity())
                 };
                 let left = Left {
@@ -130,7 +122,7 @@ pub fn capacity_at_scores(
         }
         let stroke = ball.stroke.and_then(|i| loads.strokes.get(i)).map_or(&[][..], Vec::as_slice);
         for (share, muscles) in ways.into_iter().zip(&mut muscles) {
-            let slow = so_far.capacity_with(share);
+            let slow = so_far.capacity(share);
             let mut rest_s = ball.interval_s;
             if ball.faced {
                 for load in std::iter::once(&loads.stance).chain(stroke) {
@@ -138,7 +130,7 @@ pub fn capacity_at_scores(
                     rest_s -= load.duration_s;
                 }
             }
-            let rest = LoadPhase { duration_s: rest_s.max(0.0), share: [0.0; GROUP_COUNT] };
+            let rest = PhaseLoad { duration_s: rest_s.max(0.0), share: [0.0; GROUP_COUNT] };
             bear(muscles, &rates, &rest, slow);
         }
         so_far.balls_faced = f64::from(balls.faced());

@@ -1,9 +1,11 @@
 //! The three-compartment equations: resting, active and fatigued share of one joint group's muscle.
 
 use crate::player::joints::Group;
-use crate::source::{Source, Status};
 
 /// Rates of fatigue and recovery. One row's three belong together.
+///
+/// Source: F, R: Frey-Law, Looft & Heitsman 2012, J Biomech 45:1803, Table 1; r: Looft, Herkert & Frey-Law 2018, J Biomech
+/// 77:16, shoulder Looft & Frey-Law 2020 (read second-hand); trunk r: assumed that of the large joints.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Rates {
     /// F: active muscle tires, 1/s.
@@ -13,12 +15,6 @@ pub struct Rates {
     /// r: recovery is this many times faster while the target load is zero.
     pub rest_multiplier: f64,
 }
-
-/// Where the rates come from.
-pub const SOURCE: Source = Source {
-    work: "F, R: Frey-Law, Looft & Heitsman 2012, J Biomech 45:1803, Table 1; r: Looft, Herkert & Frey-Law 2018, J Biomech 77:16, shoulder Looft & Frey-Law 2020; trunk r: assumed that of the large joints",
-    status: Status::ReadSecondHand,
-};
 
 impl Rates {
     /// Trunk; no r was published for it, 15 is that of ankle, knee, elbow and shoulder.

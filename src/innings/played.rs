@@ -1,12 +1,13 @@
 //! The same bat through an innings: what each stroke is worth at each score.
 
-use super::ball_by_ball::{BallLoads, Left, LoadPhase, capacity_at_scores};
+use super::ball_by_ball::{BallLoads, Left, capacity_at_scores};
 use super::schedule::{Schedule, ScheduleFault};
 use crate::bat::Bat;
 use crate::measurement::plan::{Bowling, InningsPlan};
 use crate::player::joints::{FRESH, GROUP_COUNT, JOINTS};
 use crate::swing::batter::{Batter, TakenUp};
 use crate::swing::fastest_controlled::Fastest;
+use crate::swing::observed::PhaseLoad;
 use crate::swing::player_stroke::{Held, SwingFault};
 use crate::swing::time_in_hand::Delivery;
 
@@ -96,16 +97,9 @@ pub fn ball_loads(
         .held
         .iter()
         .zip(asked_time_s)
-        .map(|(held, time)| {
-            let seen = batter.observe(held, &FRESH, *time);
-            let phase = |p: &crate::swing::observed::PhaseLoad| LoadPhase {
-                duration_s: p.duration_s,
-                share: p.share,
-            };
-            seen.phases.iter().map(phase).collect()
-        })
+        .map(|(held, time)| batter.observe(held, &FRESH, *time).phases)
         .collect();
-    BallLoads { stance: LoadPhase { duration_s: plan.stance_s, share }, strokes }
+    BallLoads { stance: PhaseLoad { duration_s: plan.stance_s, share }, strokes }
 }
 
 /// Capacity left at one score of the innings played with a bat.

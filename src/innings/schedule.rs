@@ -11,17 +11,19 @@ pub struct Schedule {
     pub balls_per_run: f64,
     /// Share of the balls bowled that this player faces; the others are spent backing up.
     pub strike: f64,
-    /// Lengths run for each run scored, own or the partner's (the rest are boundaries).
-    pub run_run_per_run: f64,
     /// From one ball to the next, s.
     pub ball_interval_s: f64,
     /// Added after each over, s.
     pub over_break_s: f64,
-    /// Balls of an over.
-    pub balls_per_over: u32,
     /// How much of what legs lose the player's trunk and arms lose.
     pub lasting: Lasting,
 }
+
+/// Lengths run for each run scored, own or the partner's (the rest are boundaries): 40 singles, 8 twos and 3 threes of
+/// 105 runs (a typical one-day century, read second-hand).
+const RUN_RUN_PER_RUN: f64 = 0.62;
+/// Balls of an over.
+const BALLS_PER_OVER: u32 = 6;
 
 /// Why a schedule cannot be played.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -60,18 +62,15 @@ impl ScheduleFault {
 
 impl Schedule {
     /// 1.2 balls a run, every second ball faced, 38 s a ball and 24 s more after each over of six: five
-    /// overs in 21 minutes, as in a simulated one-day century (Pote & Christie 2016, read). 0.62 lengths
-    /// run a run: 40 singles, 8 twos and 3 threes of 105 runs (a typical one-day century, read second-hand).
-    /// Strike and balls a run: assumption.
+    /// overs in 21 minutes, as in a simulated one-day century (Pote & Christie 2016, read). Strike and balls a run:
+    /// assumption.
     pub fn ordinary(mix: Vec<f64>) -> Self {
         Self {
             mix,
             balls_per_run: 1.2,
             strike: 0.5,
-            run_run_per_run: 0.62,
             ball_interval_s: 38.0,
             over_break_s: 24.0,
-            balls_per_over: 6,
             lasting: Lasting::UNKNOWN,
         }
     }
@@ -81,10 +80,8 @@ impl Schedule {
         let ranges = [
             ("innings.balls_per_run", self.balls_per_run, "balls", 0.17, 20.0),
             ("innings.faced_share", self.strike, "of the balls", 0.1, 1.0),
-            ("innings.run_run_per_run", self.run_run_per_run, "lengths", 0.0, 1.0),
             ("innings.between_balls", self.ball_interval_s, "s", 10.0, 120.0),
             ("innings.between_overs", self.over_break_s, "s", 0.0, 600.0),
-            ("innings.balls_per_over", f64::from(self.balls_per_over), "balls", 1.0, 20.0),
         ];
         let shares = self.mix.iter().map(|&share| ("innings.mix", share, "of the balls", 0.0, 1.0));
         for (field, value, unit, low, high) in ranges.into_iter().chain(shares) {
@@ -180,8 +177,8 @@ impl Iterator for Balls<'_> {
             self.faced += 1;
             stroke = self.deal();
         }
-        let over = self.bowled.is_multiple_of(s.balls_per_over);
+        let over = self.bowled.is_multiple_of(BALLS_PER_OVER);
         let interval_s = s.ball_interval_s + if over { s.over_break_s } else { 0.0 };
-        Some(Ball { faced, stroke, interval_s, runs_run: s.run_run_per_run / s.balls_per_run })
+        Some(Ball { faced, stroke, interval_s, runs_run: RUN_RUN_PER_RUN / s.balls_per_run })
     }
 }

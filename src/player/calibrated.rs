@@ -4,8 +4,8 @@
 //! strong muscles read alike. So the strength meant here is the one with which the model swings as the
 //! player does.
 
+use super::Player;
 use super::joints::{GROUP_COUNT, Group};
-use super::{Estimate, Player};
 use crate::measurement::nets::{Calibration, PART_COUNT};
 
 /// Parts of the body whose strength readings in the nets can tell apart. The two arms of one person go
@@ -81,9 +81,9 @@ impl Player {
             strength.relative_sd[group as usize] =
                 libm::sqrt(row.iter().map(|it| it * it).sum::<f64>());
         }
-        let mut estimated: Vec<Estimate> = self.estimated.clone();
+        let mut estimated = self.estimated.clone();
         for it in &mut estimated {
-            let group = match it.what.as_str() {
+            let group = match it.what {
                 what if what.starts_with("strength of shoulders") => Group::TopShoulder,
                 what if what.starts_with("strength of the trunk") => Group::Trunk,
                 _ => continue,

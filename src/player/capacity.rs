@@ -9,7 +9,6 @@ use super::endurance::Endurance;
 use super::joints::{GROUP_COUNT, Group, JOINT_COUNT, JOINTS, TOP_ARM};
 use crate::frames::STANDARD_GRAVITY_M_S2;
 use crate::measurement::person::WristHold;
-use crate::source::{Source, Status};
 use crate::uncertain::Uncertain;
 
 /// Grip of the reference man, N: 48 kgf, the median at 25 years (Dodds et al. 2014, read second-hand).
@@ -26,57 +25,30 @@ pub struct JointMaximum {
     pub negative_n_m: f64,
     /// Joint speed at which no torque is left, rad/s.
     pub max_rate_rad_s: f64,
-    /// Where the torques come from.
-    pub torque_source: Source,
 }
 
-const SPINE_TURN: Source = Source {
-    work: "spine alone, pelvis held; men 50 to 140 N m: 80 from memory, 40 and 43 the mean of 80 adults of both sexes, 129 and 143 tennis players if their unit is read rightly (both read second-hand). Zero-torque speed 12 of 8 to 20 rad/s: an elite gymnast's spine in extension 8, in flexion 19 (Raschke & Chaffin and Dolan through Millard's table, read second-hand)",
-    status: Status::Assumption,
-};
-const HIP_TURN: Source = Source {
-    work: "both feet on the ground, 60 to 200 N m: the rotators of two hips, and the legs pushing against each other on the breadth of the hips. Zero-torque speed 10 of 6 to 16 rad/s: an elite gymnast's hips 9.0 in extension, 9.2 in flexion (Jackson 2010 through Millard's table, read second-hand)",
-    status: Status::Assumption,
-};
-const TRUNK_BEND: Source = Source { work: "round figures; ±30 %", status: Status::Assumption };
-const SHOULDER: Source = Source {
-    work: "elite gymnast of Jackson 2010 and Kentel et al. 2011 (torque-muscle table of Millard, read second-hand), divided by 1.35: the mean by which he surpasses ordinary men at the elbow (101/68.5 and 70/57.6)",
-    status: Status::Computed,
-};
-const SHOULDER_ADDUCTION: Source = Source {
-    work: "adduction: Holzbaur et al. 2007, J Biomech 40:2442, 67.9 N m, men and women together, taken as it stands: as men alone it would be 85, by the same study's ratio to wrist extension 46; abduction: the gymnast's ratio of horizontal abduction to adduction, 0.74",
-    status: Status::Computed,
-};
-const ELBOW: Source = Source {
-    work: "flexion: Falk et al. 2009, Appl Physiol Nutr Metab 34:609, 16 men, 68.5 N m; extension: flexion / 1.19 (Lategan & Kruger 2003)",
-    status: Status::Read,
-};
-const FOREARM: Source = Source {
-    work: "O'Sullivan & Gallwey 2002, J Electromyogr Kinesiol 12:275, 24 men",
-    status: Status::Read,
-};
-const WRIST: Source = Source {
-    work: "Delp, Grierson & Buchanan 1996, J Biomech 29:1371, 10 men",
-    status: Status::Read,
-};
-
-const fn maximum(
-    positive_n_m: f64,
-    negative_n_m: f64,
-    max_rate_rad_s: f64,
-    torque_source: Source,
-) -> JointMaximum {
-    JointMaximum { positive_n_m, negative_n_m, max_rate_rad_s, torque_source }
+const fn maximum(positive_n_m: f64, negative_n_m: f64, max_rate_rad_s: f64) -> JointMaximum {
+    JointMaximum { positive_n_m, negative_n_m, max_rate_rad_s }
 }
 
 /// Trunk of the reference man: hips turning the pelvis on the ground, spine turning the shoulders on the pelvis
 /// (one after the other: torques are shared, speeds add), bend, lean. 20 rad/s: assumption (hips and spine in
 /// series; the gymnast's hips alone 9 rad/s).
+///
+/// Where the torques come from, assumptions all:
+/// * hips: both feet on the ground, 60 to 200 N m: the rotators of two hips, and the legs pushing against each other on
+///   the breadth of the hips. Zero-torque speed 10 of 6 to 16 rad/s: an elite gymnast's hips 9.0 in extension, 9.2 in
+///   flexion (Jackson 2010 through Millard's table, read second-hand);
+/// * spine: alone, pelvis held; men 50 to 140 N m: 80 from memory, 40 and 43 the mean of 80 adults of both sexes, 129 and
+///   143 tennis players if their unit is read rightly (both read second-hand). Zero-torque speed 12 of 8 to 20 rad/s: an
+///   elite gymnast's spine in extension 8, in flexion 19 (Raschke & Chaffin and Dolan through Millard's table, read
+///   second-hand);
+/// * bend and lean: round figures; ±30 %.
 const TRUNK: [JointMaximum; TOP_ARM] = [
-    maximum(110.0, 110.0, 10.0, HIP_TURN),
-    maximum(85.0, 85.0, 12.0, SPINE_TURN),
-    maximum(220.0, 220.0, 20.0, TRUNK_BEND),
-    maximum(200.0, 200.0, 20.0, TRUNK_BEND),
+    maximum(110.0, 110.0, 10.0),
+    maximum(85.0, 85.0, 12.0),
+    maximum(220.0, 220.0, 20.0),
+    maximum(200.0, 200.0, 20.0),
 ];
 
 /// Arm of the reference man, in the order of the joint angles.
@@ -86,14 +58,26 @@ const TRUNK: [JointMaximum; TOP_ARM] = [
 /// 0.21–0.29 of the torque at half that speed at the shoulder and in forearm rotation, where κ = 0.5
 /// leaves 0.25; at the elbow and in radial and ulnar deviation 0.19–0.21, so the curve is generous there; in wrist
 /// flexion 0.115 at half of 36 rad/s, which κ = 0.5 leaves there with a zero-torque speed of 25.
+///
+/// Where the torques come from:
+/// * shoulder flexion and rotation: elite gymnast of Jackson 2010 and Kentel et al. 2011 (torque-muscle table of Millard,
+///   read second-hand), divided by 1.35: the mean by which he surpasses ordinary men at the elbow (101/68.5 and 70/57.6);
+///   computed;
+/// * shoulder adduction: Holzbaur et al. 2007, J Biomech 40:2442, 67.9 N m, men and women together, taken as it stands: as
+///   men alone it would be 85, by the same study's ratio to wrist extension 46; abduction: the gymnast's ratio of
+///   horizontal abduction to adduction, 0.74; computed;
+/// * elbow flexion: Falk et al. 2009, Appl Physiol Nutr Metab 34:609, 16 men, 68.5 N m; extension: flexion / 1.19 (Lategan
+///   & Kruger 2003); read;
+/// * forearm: O'Sullivan & Gallwey 2002, J Electromyogr Kinesiol 12:275, 24 men; read;
+/// * wrist: Delp, Grierson & Buchanan 1996, J Biomech 29:1371, 10 men; read.
 const ARM: [JointMaximum; 7] = [
-    maximum(68.0, 94.0, 18.0, SHOULDER), // flexion, extension
-    maximum(50.0, 68.0, 18.0, SHOULDER_ADDUCTION), // abduction, adduction
-    maximum(37.0, 32.0, 19.0, SHOULDER), // internal, external rotation
-    maximum(68.5, 57.6, 18.0, ELBOW),    // flexion, extension
-    maximum(13.1, 16.2, 30.0, FOREARM),  // pronation, supination
-    maximum(12.2, 7.1, 25.0, WRIST),     // flexion, extension
-    maximum(11.0, 9.5, 20.0, WRIST),     // radial, ulnar deviation
+    maximum(68.0, 94.0, 18.0), // flexion, extension
+    maximum(50.0, 68.0, 18.0), // abduction, adduction
+    maximum(37.0, 32.0, 19.0), // internal, external rotation
+    maximum(68.5, 57.6, 18.0), // flexion, extension
+    maximum(13.1, 16.2, 30.0), // pronation, supination
+    maximum(12.2, 7.1, 25.0),  // flexion, extension
+    maximum(11.0, 9.5, 20.0),  // radial, ulnar deviation
 ];
 
 /// Radial deviation of the top wrist: what holds the bat up in the wrist hold test.
@@ -123,13 +107,15 @@ fn between_joints(group: Group) -> f64 {
 /// Strength of a player of this stature with these grips (of the top and the bottom hand).
 pub fn strength(stature_m: f64, grip_top_n: Uncertain, grip_bottom_n: Uncertain) -> Strength {
     let size = stature_m / REFERENCE_STATURE_M;
-    let mean_n = 0.5 * (grip_top_n.value + grip_bottom_n.value);
     // Both hands of one person are strong or weak together: the spread of the mean is that of one.
-    let mean_sd = 0.5 * (grip_top_n.sd + grip_bottom_n.sd);
+    let mean_n = Uncertain::computed(
+        0.5 * (grip_top_n.value + grip_bottom_n.value),
+        0.5 * (grip_top_n.sd + grip_bottom_n.sd),
+    );
     let grip = |group: Group| match group {
-        Group::Trunk => (mean_n, mean_sd),
-        Group::TopShoulder | Group::TopElbow | Group::TopWrist => (grip_top_n.value, grip_top_n.sd),
-        _ => (grip_bottom_n.value, grip_bottom_n.sd),
+        Group::Trunk => mean_n,
+        Group::TopShoulder | Group::TopElbow | Group::TopWrist => grip_top_n,
+        _ => grip_bottom_n,
     };
     let mut out = Strength {
         positive_n_m: REFERENCE_MAN.map(|it| it.positive_n_m),
@@ -138,13 +124,13 @@ pub fn strength(stature_m: f64, grip_top_n: Uncertain, grip_bottom_n: Uncertain)
         relative_sd: [0.0; GROUP_COUNT],
     };
     for (j, joint) in JOINTS.iter().enumerate() {
-        let factor = grip(joint.group).0 / REFERENCE_GRIP_N * size;
+        let factor = grip(joint.group).value / REFERENCE_GRIP_N * size;
         out.positive_n_m[j] *= factor;
         out.negative_n_m[j] *= factor;
     }
     for group in Group::ALL {
-        let (value, sd) = grip(group);
-        out.relative_sd[group as usize] = libm::hypot(between_joints(group), sd / value);
+        let grip_sd = grip(group).relative_sd();
+        out.relative_sd[group as usize] = libm::hypot(between_joints(group), grip_sd);
     }
     out
 }

@@ -1,11 +1,11 @@
 //! How long a share of the greatest strength can be held, and back.
 
-use crate::source::{Source, Status};
-
 /// Endurance of a steady hold, `t = b0 · f^b1`, f the share of the greatest strength.
 ///
 /// Fitted to holds that last; at f = 1 it gives b0 (a third of a minute), which no one holds at full
 /// strength: below about half a minute it only says "near the maximum".
+///
+/// Source: Frey Law & Avin 2010, Ergonomics 53:109, Table 2, power model (read second-hand).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Endurance {
     /// b0: time at full strength by the fit, s.
@@ -13,12 +13,6 @@ pub struct Endurance {
     /// b1: exponent, negative.
     pub exponent: f64,
 }
-
-/// Where the rows come from.
-pub const SOURCE: Source = Source {
-    work: "Frey Law & Avin 2010, Ergonomics 53:109, Table 2, power model",
-    status: Status::ReadSecondHand,
-};
 
 impl Endurance {
     /// Trunk.

@@ -3,7 +3,7 @@
 //! Source: Dodds et al. 2014, PLoS ONE 9:e113637, Table 2 (British studies), read second-hand; the rows
 //! of 5 and 10 years and of girls of 15 are from memory (medium). Greatest of either hand, kgf.
 
-use super::growth::{interpolate, median_stature_m};
+use super::growth::{by_sex, interpolate, median_stature_m};
 use crate::frames::STANDARD_GRAVITY_M_S2;
 use crate::measurement::person::Sex;
 use crate::uncertain::Uncertain;
@@ -61,21 +61,14 @@ const P10_TO_P90_SD: f64 = 2.5631;
 /// 0.21, women 1.01 SD 0.07). Children 2.0: assumption, no source; the taller child of an age is also
 /// further grown.
 fn stature_exponent(sex: Sex, age_y: f64) -> f64 {
-    let adult = match sex {
-        Sex::Male => 0.8,
-        Sex::Female => 1.0,
-    };
+    let adult = by_sex(sex, 0.8, 1.0);
     2.0 + (adult - 2.0) * ((age_y - 15.0) / 5.0).clamp(0.0, 1.0)
 }
 
 /// Grip strength of someone of this sex, age and stature who was not measured, N, with the spread of
 /// the centiles.
 pub fn expected_grip_n(sex: Sex, age_y: f64, stature_m: f64) -> Uncertain {
-    let row = match sex {
-        Sex::Male => interpolate(&MALE, age_y),
-        Sex::Female => interpolate(&FEMALE, age_y),
-    };
-    let [_, p10, p50, p90] = row;
+    let [_, p10, p50, p90] = interpolate(by_sex(sex, &MALE, &FEMALE), age_y);
     let tall = libm::pow(stature_m / median_stature_m(sex, age_y), stature_exponent(sex, age_y));
     let newton = tall * STANDARD_GRAVITY_M_S2;
     Uncertain::estimated(p50 * newton, (p90 - p10) / P10_TO_P90_SD * newton)

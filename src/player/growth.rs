@@ -49,11 +49,15 @@ const FEMALE: [Row; 15] = [
 const ADULT_BMI: [f64; 2] = [24.0, 3.3];
 
 fn reference(sex: Sex, age_y: f64) -> Row {
-    let rows = match sex {
-        Sex::Male => &MALE,
-        Sex::Female => &FEMALE,
-    };
-    interpolate(rows, age_y)
+    interpolate(by_sex(sex, &MALE, &FEMALE), age_y)
+}
+
+/// The one of the two that is for this sex.
+pub(super) fn by_sex<T>(sex: Sex, male: T, female: T) -> T {
+    match sex {
+        Sex::Male => male,
+        Sex::Female => female,
+    }
 }
 
 /// The row at an age, linear between the rows, constant beyond both ends.

@@ -5,7 +5,6 @@ pub mod capacity;
 pub mod endurance;
 pub mod force_velocity;
 mod from_reading;
-mod girls_arms;
 pub mod grip;
 pub mod grip_by_age;
 pub mod growth;
@@ -17,6 +16,7 @@ pub mod usual;
 
 pub use from_reading::{Unusual, player, unusual};
 
+use crate::bat::notes::EstimatedFigure;
 use crate::measurement::nets::{Calibration, Lasting};
 use crate::measurement::person::{Handed, Sex};
 use crate::uncertain::Uncertain;
@@ -50,18 +50,7 @@ pub struct Player {
     /// What readings in the nets said, if there were any; `strength` and `lasting` have it in them.
     pub calibration: Option<Calibration>,
     /// What was not measured, in words, with where the estimate comes from.
-    pub estimated: Vec<Estimate>,
-}
-
-/// A figure that was not measured.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Estimate {
-    /// What was estimated, in plain words.
-    pub what: String,
-    /// From what, with its source.
-    pub from: String,
-    /// One standard deviation as a share of the value.
-    pub relative_sd: f64,
+    pub estimated: Vec<EstimatedFigure>,
 }
 
 /// One rigid segment; its long axis runs from the proximal to the distal joint.

@@ -1,6 +1,7 @@
 //! The pelvis as a body that turns on the legs: the lowest part of the trunk, and what of the thighs turns
 //! with it.
 
+use super::growth::by_sex;
 use super::{Segment, Segments};
 use crate::measurement::person::Sex;
 
@@ -49,17 +50,10 @@ pub const HIP_HALF_BREADTH: f64 = 0.050;
 /// foot (assumption; nought to one).
 const THIGH_TURN: f64 = 0.5;
 
-fn rows(sex: Sex) -> &'static Rows {
-    match sex {
-        Sex::Male => &MAN,
-        Sex::Female => &WOMAN,
-    }
-}
-
 /// The lower trunk of a person whose body but the head weighs as much as that of an adult of `adult_kg`; its
 /// centre of mass is counted from the hips.
 pub(super) fn pelvis(sex: Sex, stature_m: f64, adult_kg: f64) -> Segment {
-    let it = rows(sex);
+    let it = by_sex(sex, &MAN, &WOMAN);
     let length_m = it.length * stature_m;
     Segment {
         length_m,
@@ -74,7 +68,7 @@ pub(super) fn pelvis(sex: Sex, stature_m: f64, adult_kg: f64) -> Segment {
 /// Assumption, range nought to twice that: the knees stand still, so that the hip joints carry the upper ends of
 /// the thighs round, and each thigh turns about its own axis by half of the pelvis's turn. Shanks and feet stand.
 pub(super) fn legs_turning_kg_m2(sex: Sex, stature_m: f64, adult_kg: f64) -> f64 {
-    let it = rows(sex);
+    let it = by_sex(sex, &MAN, &WOMAN);
     let half_m = HIP_HALF_BREADTH * stature_m;
     let from_knee = 1.0 - it.thigh_com;
     let [across, along] = it.thigh_gyration;

@@ -5,6 +5,7 @@
 //! Children: head share of Jensen 1986, J Biomech 19:359 (12 boys of 4–15 years), the other segments
 //! shrunk alike to make room; their proportions otherwise are the adult's, which is an assumption.
 
+use super::growth::by_sex;
 use super::pelvis::{HIP_HALF_BREADTH, legs_turning_kg_m2, pelvis};
 use super::{Segment, Segments};
 use crate::measurement::person::{PersonReading, Sex};
@@ -17,6 +18,10 @@ struct Share {
     mass: f64,
     com: f64,
     gyration: [f64; 3],
+}
+
+const fn share(length: f64, mass: f64, com: f64, gyration: [f64; 3]) -> Share {
+    Share { length, mass, com, gyration }
 }
 
 /// What differs between men and women.
@@ -41,36 +46,11 @@ struct Build {
 
 /// Reference bodies of de Leva: 1.741 m and 1.735 m.
 const MAN: Build = Build {
-    trunk: Share {
-        length: 0.5155 / 1.741,
-        mass: 0.4346,
-        com: 0.4310,
-        gyration: [0.384, 0.358, 0.197],
-    },
-    head: Share {
-        length: 0.2429 / 1.741,
-        mass: 0.0694,
-        com: 0.5002,
-        gyration: [0.303, 0.315, 0.261],
-    },
-    upper_arm: Share {
-        length: 0.2817 / 1.741,
-        mass: 0.0271,
-        com: 0.5772,
-        gyration: [0.285, 0.269, 0.158],
-    },
-    forearm: Share {
-        length: 0.2689 / 1.741,
-        mass: 0.0162,
-        com: 0.4574,
-        gyration: [0.276, 0.265, 0.121],
-    },
-    hand: Share {
-        length: 0.1879 / 1.741,
-        mass: 0.0061,
-        com: 0.3624,
-        gyration: [0.288, 0.235, 0.184],
-    },
+    trunk: share(0.5155 / 1.741, 0.4346, 0.4310, [0.384, 0.358, 0.197]),
+    head: share(0.2429 / 1.741, 0.0694, 0.5002, [0.303, 0.315, 0.261]),
+    upper_arm: share(0.2817 / 1.741, 0.0271, 0.5772, [0.285, 0.269, 0.158]),
+    forearm: share(0.2689 / 1.741, 0.0162, 0.4574, [0.276, 0.265, 0.121]),
+    hand: share(0.1879 / 1.741, 0.0061, 0.3624, [0.288, 0.235, 0.184]),
     hip_height: 0.5128,
     biacromial: 0.2368,
     hand_length: 0.1101,
@@ -78,36 +58,11 @@ const MAN: Build = Build {
 };
 
 const WOMAN: Build = Build {
-    trunk: Share {
-        length: 0.4979 / 1.735,
-        mass: 0.4257,
-        com: 0.3782,
-        gyration: [0.379, 0.361, 0.182],
-    },
-    head: Share {
-        length: 0.2437 / 1.735,
-        mass: 0.0668,
-        com: 0.4841,
-        gyration: [0.271, 0.295, 0.261],
-    },
-    upper_arm: Share {
-        length: 0.2751 / 1.735,
-        mass: 0.0255,
-        com: 0.5754,
-        gyration: [0.278, 0.260, 0.148],
-    },
-    forearm: Share {
-        length: 0.2643 / 1.735,
-        mass: 0.0138,
-        com: 0.4559,
-        gyration: [0.261, 0.257, 0.094],
-    },
-    hand: Share {
-        length: 0.1701 / 1.735,
-        mass: 0.0056,
-        com: 0.3427,
-        gyration: [0.244, 0.208, 0.154],
-    },
+    trunk: share(0.4979 / 1.735, 0.4257, 0.3782, [0.379, 0.361, 0.182]),
+    head: share(0.2437 / 1.735, 0.0668, 0.4841, [0.271, 0.295, 0.261]),
+    upper_arm: share(0.2751 / 1.735, 0.0255, 0.5754, [0.278, 0.260, 0.148]),
+    forearm: share(0.2643 / 1.735, 0.0138, 0.4559, [0.261, 0.257, 0.094]),
+    hand: share(0.1701 / 1.735, 0.0056, 0.3427, [0.244, 0.208, 0.154]),
     hip_height: 0.5190,
     biacromial: 0.2244,
     hand_length: 0.1112,
@@ -129,16 +84,9 @@ const JOINT_INSIDE_ACROMION: f64 = 0.018;
 /// Age from which the adult's proportions are taken as published.
 pub const ADULT_FROM_Y: f64 = 18.0;
 
-fn build(sex: Sex) -> &'static Build {
-    match sex {
-        Sex::Male => &MAN,
-        Sex::Female => &WOMAN,
-    }
-}
-
 /// Hand length of someone of this sex and stature, m (adult ratio; half as much spread again below 18).
 pub fn expected_hand_length_m(sex: Sex, age_y: f64, stature_m: f64) -> Uncertain {
-    let b = build(sex);
+    let b = by_sex(sex, &MAN, &WOMAN);
     let wider = if age_y < ADULT_FROM_Y { 1.5 } else { 1.0 };
     Uncertain::estimated(b.hand_length * stature_m, wider * b.hand_length_sd * stature_m)
 }
@@ -189,7 +137,7 @@ fn trunk(
 /// A measured arm length runs from the bony point of the shoulder to the centre of the grip: the part
 /// above the joint comes off, then upper arm and forearm are scaled alike to what is left.
 pub fn segments(reading: &PersonReading, mass_kg: f64, hand_length_m: f64) -> Segments {
-    let b = build(reading.sex);
+    let b = by_sex(reading.sex, &MAN, &WOMAN);
     let stature_m = reading.stature_m;
     let head = head_share(b.head.mass, reading.age_y);
     let others = mass_kg * (1.0 - head) / (1.0 - b.head.mass);

@@ -65,8 +65,8 @@ pub fn bat_fault(places: &Places, n: usize, fault: &WeighFault) -> Fault {
 /// What to do about a bat that could not be weighed up.
 pub fn mend(fault: &WeighFault) -> String {
     match fault {
-        WeighFault::UnknownSize { name, known } => {
-            match nearest(name, known.iter().map(String::as_str)) {
+        WeighFault::UnknownSize(it) => {
+            match nearest(&it.name, it.known.iter().map(String::as_str)) {
                 Some(near) => format!("did you mean {near:?}?"),
                 None => "name one of these, or leave the size out".to_owned(),
             }

@@ -9,7 +9,7 @@ use super::simulated::{Kept, Swung};
 pub use super::spread::Asked;
 use super::spread::{Moved, inputs};
 use crate::innings::played::InningsFault;
-use crate::innings::slow_state::Band;
+use crate::measurement::nets::Lasting;
 use core::ops::ControlFlow;
 use core::sync::atomic::{AtomicUsize, Ordering};
 use rayon::prelude::*;
@@ -89,7 +89,7 @@ pub fn study(asked: &Asked<'_>, progress: Progress<'_>) -> Result<Study, StudyFa
     let draws = Draws::new(asked, &moved, &design);
 
     let middle = draws.at(&vec![0.5; design.coordinates()]).map_err(StudyFault::Drawn)?;
-    let middle = Drawn { lasting: Band::Central.share_of_knee(), ..middle };
+    let middle = Drawn { lasting: Lasting::UNKNOWN.central, ..middle };
     let best = asked.swung(&middle, Kept::Near(None))?;
 
     let (done, all) = (AtomicUsize::new(0), rows * (2 + moved.len()));

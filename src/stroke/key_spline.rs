@@ -18,17 +18,6 @@ pub struct Pose {
     pub trunk_rad: [f64; TOP_ARM],
 }
 
-/// Where the pelvis is at one normalised time; derivatives with respect to normalised time.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Pelvis {
-    /// Displacement, leg lengths, W.
-    pub position: DVec3,
-    /// First derivative.
-    pub velocity: DVec3,
-    /// Second derivative.
-    pub acceleration: DVec3,
-}
-
 /// Natural cubic splines through the keys.
 #[derive(Clone, Debug, PartialEq)]
 pub struct KeySpline {
@@ -114,14 +103,11 @@ impl KeySpline {
         }
     }
 
-    /// Pelvis at normalised time `s`.
-    pub fn pelvis(&self, s: f64) -> Pelvis {
+    /// Displacement of the pelvis at normalised time `s`, leg lengths, W, with its first and second derivative with
+    /// respect to it.
+    pub fn pelvis(&self, s: f64) -> [DVec3; 3] {
         let [y, y1, y2] = self.at_p(s * s);
         let (dp, ddp) = (2.0 * s, 2.0);
-        Pelvis {
-            position: vector(&y, 12),
-            velocity: vector(&y1, 12) * dp,
-            acceleration: vector(&y2, 12) * (dp * dp) + vector(&y1, 12) * ddp,
-        }
+        [vector(&y, 12), vector(&y1, 12) * dp, vector(&y2, 12) * (dp * dp) + vector(&y1, 12) * ddp]
     }
 }

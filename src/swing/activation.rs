@@ -38,12 +38,7 @@ impl Available {
         out
     }
 
-    /// Torques at these activations (−1 to 1).
-    pub fn torque_n_m(&self, activation: &[f64; JOINT_COUNT]) -> [f64; JOINT_COUNT] {
-        core::array::from_fn(|j| self.signed(j, activation[j]))
-    }
-
-    /// Torque of one joint at an activation.
+    /// Torque of one joint at an activation (−1 to 1), N m.
     pub fn signed(&self, joint: usize, activation: f64) -> f64 {
         if activation > 0.0 {
             activation * self.positive_n_m[joint]

@@ -92,14 +92,9 @@ pub struct Chain {
     pub shoulder_above_hip_m: f64,
     /// Hips above the ground, standing, m.
     pub hip_height_m: f64,
-    /// Wrist to the centre of the grip, m.
-    pub wrist_to_grip_m: f64,
     /// Bat's length, m.
     pub bat_length_m: f64,
 }
-
-/// Index of the first joint of each arm in an arm's own order.
-const ARM_AXES: usize = 7;
 
 impl Chain {
     /// Builds the chain of a player and a bat.
@@ -129,7 +124,6 @@ impl Chain {
             arm_m: s.arm_m(),
             shoulder_above_hip_m: s.shoulder_height_m - s.hip_height_m,
             hip_height_m: s.hip_height_m,
-            wrist_to_grip_m: s.wrist_to_grip_m,
             bat_length_m: bat.length_m(),
         })
     }
@@ -155,17 +149,12 @@ fn fixed(axis: DVec3, parent: Option<usize>, offset: DVec3, R_rest: DMat3) -> Li
 /// Mass, centre and inertia of a segment that hangs from its proximal joint along −z (`down`) or
 /// stands on it along +z.
 fn with_mass(link: Link, s: &Segment, direction: f64) -> Link {
-    let squared = |r: f64| s.mass_kg * r * r;
     // Sagittal axis x (front–back), transverse axis y (left–right), longitudinal axis z.
-    let [sagittal, transverse, longitudinal] = s.gyration_m;
+    let moments_kg_m2 = DVec3::from_array(s.gyration_m.map(|r| s.mass_kg * r * r));
     Link {
         mass_kg: s.mass_kg,
         com: DVec3::new(0.0, 0.0, direction * s.com_m),
-        I_Com: DMat3::from_diagonal(DVec3::new(
-            squared(sagittal),
-            squared(transverse),
-            squared(longitudinal),
-        )),
+        I_Com: DMat3::from_diagonal(moments_kg_m2),
         ..link
     }
 }
@@ -197,7 +186,7 @@ fn push_arm(
     mirror: Mirror,
     side: f64,
 ) -> [usize; 3] {
-    let axes: [DVec3; ARM_AXES] = [
+    let axes = [
         DVec3::new(0.0, -1.0, 0.0),
         DVec3::new(side, 0.0, 0.0),
         DVec3::new(0.0, 0.0, -side),

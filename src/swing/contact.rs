@@ -61,6 +61,36 @@ impl Contact {
             reached: false,
         }
     }
+
+    /// Measures a meeting against the plan.
+    pub(super) fn of(s: &Swinger<'_>, stroke_time_s: f64, met: &Meeting) -> Self {
+        let plan = s.reference.at_contact();
+        let BatAt { point, velocity, toe_velocity, R } = met.bat;
+        let t = &s.tolerance;
+        let position_error_m = (point - (plan.point + plan.pelvis)).length();
+        let face_error_rad = angle(R.z_axis, plan.R.z_axis);
+        let line_error_rad = angle(R.x_axis, plan.R.x_axis);
+        let parts = [
+            position_error_m / t.position_m,
+            face_error_rad / t.face_rad,
+            line_error_rad / t.line_rad,
+        ];
+        Self {
+            stroke_time_s,
+            time_s: met.time_s,
+            position_error_m,
+            face_error_rad,
+            line_error_rad,
+            error: parts.iter().map(|p| p * p).sum::<f64>().sqrt(),
+            bat_speed_m_s: velocity.length(),
+            normal_speed_m_s: velocity.dot(R.z_axis),
+            toe_speed_m_s: toe_velocity.length(),
+            point_W: point + DVec3::new(0.0, 0.0, s.chain.hip_height_m),
+            velocity_W: velocity,
+            R_WB: R,
+            reached: true,
+        }
+    }
 }
 
 /// Angle between two unit vectors, rad.
@@ -183,36 +213,4 @@ pub(super) fn meeting(
         }
     }
     Some(Meeting { time_s: (step.index as f64 + b) * step.dt, bat: at(b) })
-}
-
-impl Contact {
-    /// Measures a meeting against the plan.
-    pub(super) fn of(s: &Swinger<'_>, stroke_time_s: f64, met: &Meeting) -> Self {
-        let plan = s.reference.at_contact();
-        let BatAt { point, velocity, toe_velocity, R } = met.bat;
-        let t = &s.tolerance;
-        let position_error_m = (point - (plan.point + plan.pelvis)).length();
-        let face_error_rad = angle(R.z_axis, plan.R.z_axis);
-        let line_error_rad = angle(R.x_axis, plan.R.x_axis);
-        let parts = [
-            position_error_m / t.position_m,
-            face_error_rad / t.face_rad,
-            line_error_rad / t.line_rad,
-        ];
-        Self {
-            stroke_time_s,
-            time_s: met.time_s,
-            position_error_m,
-            face_error_rad,
-            line_error_rad,
-            error: parts.iter().map(|p| p * p).sum::<f64>().sqrt(),
-            bat_speed_m_s: velocity.length(),
-            normal_speed_m_s: velocity.dot(R.z_axis),
-            toe_speed_m_s: toe_velocity.length(),
-            point_W: point + DVec3::new(0.0, 0.0, s.chain.hip_height_m),
-            velocity_W: velocity,
-            R_WB: R,
-            reached: true,
-        }
-    }
 }

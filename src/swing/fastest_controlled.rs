@@ -17,19 +17,15 @@ pub struct Fastest {
     pub stroke_time_s: f64,
     /// The swing at that time.
     pub contact: Contact,
-    /// Swings simulated to find it.
-    pub swings: usize,
 }
 
 /// Why there is none.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 #[error(
-    "this player cannot bring this bat to the ball under control in any stroke time up to {longest_s:.1} s"
+    "this player cannot bring this bat to the ball under control in any stroke time up to {:.1} s",
+    LONGEST_S
 )]
-pub struct NoControlledSwing {
-    /// Longest stroke time tried, s.
-    pub longest_s: f64,
-}
+pub struct NoControlledSwing;
 
 /// Ratio by which stroke times are stepped from afar.
 const STEP: f64 = 1.05;
@@ -49,32 +45,19 @@ pub fn fastest_controlled(
     guess_s: f64,
     near: bool,
 ) -> Result<Fastest, NoControlledSwing> {
-    let mut swings = 0;
-    let swing = |ln_time: f64| {
-        swings += 1;
-        let contact = swinger.swing(libm::exp(ln_time), None);
-        (libm::log(contact.error.max(f64::MIN_POSITIVE)), contact)
-    };
-    let found = seek(swing, libm::log(guess_s), near)?;
-    Ok(Fastest { stroke_time_s: found.stroke_time_s, contact: found, swings })
-}
-
-/// The swing with its error at the limit, or at the end of the times tried.
-fn seek(
-    mut swing: impl FnMut(f64) -> (f64, Contact),
-    guess: f64,
-    near: bool,
-) -> Result<Contact, NoControlledSwing> {
     let (shortest, longest) = (libm::log(SHORTEST_S), libm::log(LONGEST_S));
     let mut root = Root::default();
-    let mut at = guess;
+    let mut at = libm::log(guess_s);
     for _ in 0..MOST_SWINGS {
-        let (error, contact) = swing(at);
+        let contact = swinger.swing(libm::exp(at), None);
+        let error = libm::log(contact.error.max(f64::MIN_POSITIVE));
         root.saw(at, error);
+        // Its error is at the limit, or its time at the end of those tried, where the search ends with it.
+        let last = Fastest { stroke_time_s: contact.stroke_time_s, contact };
         let next = if near || root.is_bracketed() {
             match root.next() {
                 Some(next) => next,
-                None => return Ok(contact),
+                None => return Ok(last),
             }
         } else if error > 0.0 {
             at + libm::log(if error > 1.0 { LONG_STEP } else { STEP })
@@ -82,14 +65,14 @@ fn seek(
             at - libm::log(STEP)
         };
         if next > longest {
-            return Err(NoControlledSwing { longest_s: LONGEST_S });
+            return Err(NoControlledSwing);
         }
         if next < shortest {
-            return Ok(contact);
+            return Ok(last);
         }
         at = next;
     }
-    Err(NoControlledSwing { longest_s: LONGEST_S })
+    Err(NoControlledSwing)
 }
 
 /// More than any search needs: halving alone would be done.

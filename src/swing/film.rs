@@ -1,12 +1,9 @@
 //! A stroke as pictures over time: what the core saw of it, kept so that any instant and any score
 //! between those that were swung can be shown at once.
 
-use super::observed::{Moment, Observed};
+use super::observed::{Moment, Observed, WRIST};
 use crate::frames::DVec3;
 use crate::player::joints::{BOTTOM_ARM, JOINT_COUNT, TOP_ARM};
-
-/// The three axes of a wrist in an arm's order of joints: forearm roll, flexion, radial deviation.
-const WRIST_AXES: std::ops::Range<usize> = 4..7;
 
 /// One instant of a stroke.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -106,11 +103,7 @@ fn step_m(from: &Moment, to: &Moment) -> f64 {
 }
 
 fn wrist_share(it: &Moment, arm: usize) -> f64 {
-    it.share
-        .iter()
-        .skip(arm + WRIST_AXES.start)
-        .take(WRIST_AXES.len())
-        .fold(0.0, |most, share| f64::max(most, share.abs()))
+    it.share.iter().skip(arm + WRIST).take(3).fold(0.0, |most, share| f64::max(most, share.abs()))
 }
 
 /// Weights of four even points for a place between the middle two. Source: Catmull & Rom 1974, the spline

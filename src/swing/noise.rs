@@ -1,4 +1,4 @@
-//! Noise of the muscles, and what it makes of place, face and time at contact.
+//! Noise of the muscles, and what it makes of the place at contact.
 //!
 //! A muscle's torque scatters in proportion to itself, the less the stronger the joint. Noisy swings are swung: the
 //! torque of each joint over what is called for wanders about one, and the law follows the plan from wherever that has
@@ -87,10 +87,6 @@ pub struct Scatter {
     pub along_m: f64,
     /// The same across it, m.
     pub across_m: f64,
-    /// Turn of the face about the bat's long axis, rad.
-    pub face_rad: f64,
-    /// When, s.
-    pub time_s: f64,
     /// Where on the blade a ball is met that comes a second early, along and across, m/s: for small shares of a second.
     pub early_m_s: [f64; 2],
 }
@@ -123,16 +119,11 @@ pub fn scatter(
     for met in all? {
         let later_s = met.time_s - quiet.time_s;
         let off = on_face(ball_W * later_s - (met.point_W - quiet.point_W));
-        let turned = met.R_WB.z_axis.dot(y);
         out.along_m += off.dot(x) * off.dot(x);
         out.across_m += off.dot(y) * off.dot(y);
-        out.face_rad += turned * turned;
-        out.time_s += later_s * later_s;
     }
     let root = |sum: f64| libm::sqrt(sum / swings.max(1) as f64);
     out.along_m = root(out.along_m);
     out.across_m = root(out.across_m);
-    out.face_rad = root(out.face_rad);
-    out.time_s = root(out.time_s);
     Some(out)
 }

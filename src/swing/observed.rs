@@ -11,7 +11,7 @@ use crate::player::joints::{BOTTOM_ARM, GROUP_COUNT, Group, JOINT_COUNT, JOINTS,
 use crate::stroke::joint_path::END;
 
 /// First of the three wrist axes (forearm roll, flexion, radial deviation) in an arm's order.
-const WRIST: usize = 4;
+pub(super) const WRIST: usize = 4;
 /// Share of the present capacity above which a joint counts as spent.
 const SPENT: f64 = 0.9;
 /// Phases into which a stroke's loads are averaged for fatigue.
@@ -37,8 +37,6 @@ pub struct HandLoad {
     pub peak_force_n: f64,
     /// Couple on the handle about the hand's centre, N m.
     pub peak_couple_n_m: f64,
-    /// Couple across the handle (about its y and z), N m.
-    pub peak_cross_couple_n_m: f64,
     /// Grip force so that the handle neither slides nor turns, N.
     pub grip_needed_n: f64,
     /// Wrist.
@@ -68,10 +66,6 @@ pub struct Moment {
     pub bat_speed_m_s: f64,
     /// Distance of the contact point from the plan at this instant, m.
     pub path_error_m: f64,
-    /// Force of the top hand, N, and of the bottom hand.
-    pub force_n: [f64; 2],
-    /// Couple of the top hand, N m.
-    pub couple_top_n_m: f64,
     /// Both hands on the bat: force, and couple about the hand's own point, in W.
     pub hands: Hands,
     /// Joint torques, N m.
@@ -80,12 +74,13 @@ pub struct Moment {
     pub share: [f64; JOINT_COUNT],
 }
 
-/// Mean load of the groups over a part of the stroke.
+/// A steady load of the groups, such as their mean over a part of a stroke.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PhaseLoad {
     /// How long, s.
     pub duration_s: f64,
-    /// Share of capacity given, by group: the largest of the group's joints, averaged over the phase.
+    /// Share of capacity given, by group, in the order of [`Group::ALL`]: of a stroke the largest of the group's joints,
+    /// averaged over the phase.
     pub share: [f64; GROUP_COUNT],
 }
 
@@ -98,12 +93,8 @@ pub struct Observed {
     pub top: HandLoad,
     /// Bottom hand.
     pub bottom: HandLoad,
-    /// Largest share of capacity by joint.
-    pub peak_share: [f64; JOINT_COUNT],
     /// Share of the time to contact that each joint was spent (above 0.9 of its capacity).
     pub time_spent: [f64; JOINT_COUNT],
-    /// Mechanical work by joint, J.
-    pub work_j: [f64; JOINT_COUNT],
     /// Loads for the fatigue of the innings.
     pub phases: Vec<PhaseLoad>,
     /// The series over time.
@@ -148,15 +139,14 @@ pub fn observe(held: &Held, capacity: &[f64; GROUP_COUNT], stroke_time_s: f64) -
         contact,
         top: HandLoad::default(),
         bottom: HandLoad::default(),
-        peak_share: [0.0; JOINT_COUNT],
         time_spent: [0.0; JOINT_COUNT],
-        work_j: [0.0; JOINT_COUNT],
         phases: vec![
             PhaseLoad { duration_s: end_s / PHASES as f64, share: [0.0; GROUP_COUNT] };
             PHASES
         ],
         series: Vec::with_capacity(instants.len()),
     };
+    let radius_m = 0.5 * held.handle_diameter_m;
     let mut counts = [0usize; PHASES];
     // The last instant may lie just beyond contact; it is there for the pictures, not for the peaks.
     let before = instants.iter().filter(|at| at.t_s <= end_s).count().max(1);
@@ -178,8 +168,6 @@ pub fn observe(held: &Held, capacity: &[f64; GROUP_COUNT], stroke_time_s: f64) -
             face_W: R.z_axis,
             bat_speed_m_s: (k.velocity(chain.link.bat, local) + at.pelvis_velocity_W).length(),
             path_error_m: (local - planned).length(),
-            force_n: [loads.top.force_W.length(), loads.bottom.force_W.length()],
-            couple_top_n_m: loads.top.couple_W.length(),
             hands: loads,
             torque_n_m: at.torque_n_m,
             share: at.activation,
@@ -194,10 +182,9 @@ pub fn observe(held: &Held, capacity: &[f64; GROUP_COUNT], stroke_time_s: f64) -
             let force_B = R.transpose() * load.force_W;
             raise(&mut hand.peak_force_n, load.force_W.length());
             raise(&mut hand.peak_couple_n_m, couple_B.length());
-            raise(&mut hand.peak_cross_couple_n_m, libm::hypot(couple_B.y, couple_B.z));
             raise(
                 &mut hand.grip_needed_n,
-                grip_needed_n(force_B.x, couple_B.x, 0.5 * held.handle_diameter_m, held.friction),
+                grip_needed_n(force_B.x, couple_B.x, radius_m, held.assumed.friction),
             );
             let [roll, flexion, radial] =
                 core::array::from_fn(|a| at.torque_n_m[arm + WRIST + a].abs());
@@ -211,15 +198,12 @@ pub fn observe(held: &Held, capacity: &[f64; GROUP_COUNT], stroke_time_s: f64) -
         let phase = ((at.t_s / end_s * PHASES as f64) as usize).min(PHASES - 1);
         counts[phase] += 1;
         let mut group = [0.0; GROUP_COUNT];
-        let dt = instants.get(i + 1).map_or(0.0, |next| next.t_s.min(end_s) - at.t_s);
         for j in 0..JOINT_COUNT {
             let share = at.activation[j].abs();
-            raise(&mut out.peak_share[j], share);
             raise(&mut group[JOINTS[j].group as usize], share);
             if share > SPENT {
                 out.time_spent[j] += 1.0 / before as f64;
             }
-            out.work_j[j] += at.torque_n_m[j] * at.state.v[j] * dt;
         }
         for (sum, share) in out.phases[phase].share.iter_mut().zip(&group) {
             *sum += share;

@@ -3,7 +3,6 @@
 use super::assumed::Assumed;
 use super::chain::{Chain, Grip};
 use super::close_path::{PathDoesNotClose, close_path};
-use super::control::Control;
 use super::fastest_controlled::{Fastest, NoControlledSwing, fastest_controlled};
 use super::reference::Reference;
 use super::run::STEPS;
@@ -38,7 +37,7 @@ pub enum SwingFault {
         stroke: String,
         /// Bat.
         bat: String,
-        /// How far the search went.
+        /// Up to what time.
         fault: NoControlledSwing,
     },
 }
@@ -84,11 +83,9 @@ pub struct Held {
     pub reference: Reference,
     /// Diameter of its handle over the grip, m: as measured, or the one assumed for bats whose is not.
     pub handle_diameter_m: f64,
-    /// Friction between glove and grip.
-    pub friction: f64,
+    /// What the stroke rests on besides.
+    pub assumed: Assumed,
     strength: Strength,
-    control: Control,
-    gravity_m_s2: f64,
     stroke: Stroke,
     bat_label: String,
 }
@@ -131,9 +128,7 @@ impl PlayerStroke {
     /// Another path of the same stroke for this player, in as many steps.
     pub fn on(&self, stroke: &Stroke, any_bat: &Bat) -> Result<Self, SwingFault> {
         let it = Self::unchecked(&self.player, stroke, any_bat)?;
-        let (handle_diameter_m, assumed, steps) =
-            (self.handle_diameter_m, self.assumed, self.steps);
-        Ok(Self { handle_diameter_m, assumed, steps, ..it })
+        Ok(Self { steps: self.steps, ..it.with_handle(self.handle_diameter_m, self.assumed) })
     }
 
     /// The same stroke by the same body with another strength: for studies of what is uncertain.
@@ -149,16 +144,14 @@ impl PlayerStroke {
             false => self.grip,
         };
         let chain = Chain::new(&self.player, bat, grip)?;
-        let contact_m = contact_from_top_m(&self.stroke, bat);
+        let contact_m = contact_station_m(&self.stroke, bat.length_m());
         let reference = Reference::new(&chain, &self.path, &self.curves, contact_m, 2 * self.steps);
         Ok(Held {
             chain,
             reference,
             handle_diameter_m,
-            friction: self.assumed.friction,
+            assumed: self.assumed,
             strength: self.player.strength,
-            control: self.assumed.control,
-            gravity_m_s2: self.assumed.gravity_m_s2,
             stroke: self.stroke.clone(),
             bat_label: bat.label().to_owned(),
         })
@@ -177,11 +170,6 @@ fn holding(grip: Grip, player: &Player, handle_diameter_m: f64, friction: f64) -
     grip.holding([about, across, across], traction_n(weaker_n, friction))
 }
 
-/// Contact point, m from the top of the handle.
-pub fn contact_from_top_m(stroke: &Stroke, bat: &Bat) -> f64 {
-    contact_station_m(stroke, bat.length_m())
-}
-
 /// Contact point on a bat of this length, m from the top of the handle.
 pub fn contact_station_m(stroke: &Stroke, length_m: f64) -> f64 {
     length_m * (1.0 - stroke.contact_from_toe_m / ADULT_BAT_M)
@@ -192,8 +180,8 @@ impl Held {
     pub fn swinger(&self, capacity: &[f64; GROUP_COUNT]) -> Swinger<'_> {
         let strength = self.strength.times(capacity);
         Swinger {
-            control: self.control,
-            gravity_m_s2: self.gravity_m_s2,
+            control: self.assumed.control,
+            gravity_m_s2: self.assumed.gravity_m_s2,
             ..Swinger::new(&self.chain, &self.reference, strength, self.stroke.tolerance)
         }
     }

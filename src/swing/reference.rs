@@ -71,11 +71,15 @@ impl Reference {
         per_unit: usize,
     ) -> Self {
         let mut k = chain.tree.kinematics();
+        let leg = |v: DVec3| chain.mirror.vector(v) * chain.hip_height_m;
         let count = (END * per_unit as f64).round() as usize;
         let samples: Vec<Sample> = (0..=count)
             .map(|i| {
                 let s = i as f64 / per_unit as f64;
-                sample(chain, path, curves, contact_m, s, &mut k)
+                let w = Weights::at(s);
+                let joints = [&w.value, &w.first, &w.second].map(|it| path.weighted(it));
+                let pelvis = curves.pelvis(s).map(leg);
+                Sample::new(chain, contact_m, joints, pelvis, &mut k)
             })
             .collect();
         let start = path.weighted(&Weights::at(0.0).value);
@@ -112,22 +116,6 @@ impl Reference {
     pub fn at_contact(&self) -> &Sample {
         &self.samples[self.per_unit]
     }
-}
-
-fn sample(
-    chain: &Chain,
-    path: &JointPath,
-    curves: &KeySpline,
-    contact_m: f64,
-    s: f64,
-    k: &mut Kinematics<JOINT_COUNT>,
-) -> Sample {
-    let w = Weights::at(s);
-    let joints = [path.weighted(&w.value), path.weighted(&w.first), path.weighted(&w.second)];
-    let pelvis = curves.pelvis(s);
-    let leg = |v: DVec3| chain.mirror.vector(v) * chain.hip_height_m;
-    let pelvis = [pelvis.position, pelvis.velocity, pelvis.acceleration].map(leg);
-    Sample::new(chain, contact_m, joints, pelvis, k)
 }
 
 impl Sample {

@@ -182,7 +182,7 @@ impl<'a> Swinger<'a> {
         let activation: [f64; N] = core::array::from_fn(|j| {
             available.activation(j, state.torque_n_m[j]).max(-1.0).min(1.0)
         });
-        let mut torque = available.torque_n_m(&activation);
+        let mut torque: [f64; N] = core::array::from_fn(|j| available.signed(j, activation[j]));
         if let Some(share) = self.given_share.and_then(|it| it.get(sample)) {
             torque.iter_mut().zip(share).for_each(|(torque, share)| *torque *= share);
         }

@@ -14,6 +14,7 @@ mod shape;
 mod solids;
 
 use backlift::bat::laws::Limits;
+use backlift::bat::mesh::Shell;
 use backlift::bat::sizes::{Size, named};
 use backlift::files::assets;
 use backlift::measurement::bench::{BatReading, PendulumReading};
@@ -54,4 +55,15 @@ fn ten_swings(time_s: f64) -> PendulumReading {
         pivot_from_top_m: 0.1524,
         amplitude_rad: 10f64.to_radians(),
     }
+}
+
+/// Whether every edge belongs to two triangles that run along it opposite ways: watertight.
+fn is_closed(shell: &Shell) -> bool {
+    let mut edges: Vec<(u32, u32)> =
+        shell.triangles.iter().flat_map(|[a, b, c]| [(*a, *b), (*b, *c), (*c, *a)]).collect();
+    let mut back: Vec<(u32, u32)> = edges.iter().map(|(a, b)| (*b, *a)).collect();
+    edges.sort_unstable();
+    back.sort_unstable();
+    let single = edges.windows(2).all(|it| it[0] != it[1]);
+    single && !edges.is_empty() && edges == back
 }

@@ -3,11 +3,13 @@
 mod published;
 
 use approx::assert_relative_eq;
-use backlift::innings::ball_by_ball::{BallLoads, Left, LoadPhase, capacity_at_scores};
+use backlift::innings::ball_by_ball::{BallLoads, Left, capacity_at_scores};
 use backlift::innings::compartments::{Compartments, Rates};
 use backlift::innings::schedule::Schedule;
-use backlift::innings::slow_state::{Band, Exertion};
+use backlift::innings::slow_state::Exertion;
+use backlift::measurement::nets::Lasting;
 use backlift::player::joints::{GROUP_COUNT, Group};
+use backlift::swing::observed::PhaseLoad;
 use proptest::prelude::*;
 
 const ROWS: [Rates; 4] = [Rates::TRUNK, Rates::SHOULDER, Rates::ELBOW, Rates::GRIP];
@@ -28,9 +30,9 @@ fn a_load_below_the_endless_share_is_held_for_ever() {
 #[test]
 fn the_slow_state_takes_nothing_at_its_low_end_and_less_in_the_middle_than_at_the_high_end() {
     let bout = Exertion { balls_faced: 42.0, runs_run: 84.0, time_s: 42.0 * 42.0 };
-    assert_eq!(bout.capacity(Band::Low), 1.0);
-    let central = bout.capacity(Band::Central);
-    assert!(central < 1.0 && central > bout.capacity(Band::High));
+    assert_eq!(bout.capacity(Lasting::UNKNOWN.low), 1.0);
+    let central = bout.capacity(Lasting::UNKNOWN.central);
+    assert!(central < 1.0 && central > bout.capacity(Lasting::UNKNOWN.high));
 }
 
 #[test]
@@ -64,7 +66,7 @@ proptest! {
 }
 
 fn innings_of(share: f64, seconds: f64, hold: f64, strike: f64, scores: &[f64]) -> Vec<Left> {
-    let phase = |duration_s, share| LoadPhase { duration_s, share: [share; GROUP_COUNT] };
+    let phase = |duration_s, share| PhaseLoad { duration_s, share: [share; GROUP_COUNT] };
     let loads = BallLoads { stance: phase(6.0, hold), strokes: vec![vec![phase(seconds, share)]] };
     let schedule =
         Schedule { strike, over_break_s: 0.0, balls_per_run: 1.0, ..Schedule::ordinary(vec![1.0]) };
@@ -136,7 +138,7 @@ fn every_stretch_of_balls_has_each_stroke_within_one_of_its_share() {
 #[test]
 fn an_innings_that_cannot_be_is_refused_by_the_name_of_its_field() {
     let loads = BallLoads {
-        stance: LoadPhase { duration_s: 6.0, share: [0.08; GROUP_COUNT] },
+        stance: PhaseLoad { duration_s: 6.0, share: [0.08; GROUP_COUNT] },
         strokes: vec![],
     };
     let ordinary = Schedule::ordinary(vec![0.5]);
@@ -164,7 +166,7 @@ fn a_tired_group_carries_the_same_stroke_as_a_larger_share_and_tires_more() {
         runs_run: left.runs_run,
         time_s: left.time_s,
     };
-    let slow = so_far.capacity(Band::High);
+    let slow = so_far.capacity(Lasting::UNKNOWN.high);
     for g in 0..GROUP_COUNT {
         // What the compartments alone hold, beside the same innings without the slow state.
         assert!(left.with_slow_high[g] / slow < left.without_slow[g] - 1e-6, "{g}");

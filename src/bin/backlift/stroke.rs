@@ -13,7 +13,7 @@ use backlift::stroke::Stroke;
 use backlift::swing::plan::paths::{FoundPath, paths};
 use backlift::swing::plan::reference_adult::{reference_bat, reference_player};
 use backlift::swing::plan::report::Report;
-use backlift::swing::plan::{PlanFault, plan};
+use backlift::swing::plan::{Effort, PlanFault, plan};
 
 use crate::json;
 use crate::outcome::{Outcome, Stop};
@@ -67,7 +67,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         let _ = json::print(&format!("{words}Wrote {}\n", args.new.display()));
         return Ok(Outcome::Done);
     }
-    let planned = plan(&stroke, &player, &bat, &|at| {
+    let planned = plan(&Effort::default(), &stroke, &player, &bat, &|at| {
         progress.report("planning the joint path", at.done as f64 / at.of as f64)
     })
     .map_err(stop)?;

@@ -57,17 +57,12 @@ pub fn free_body(mass_kg: f64, com: DVec3, I_Com: &DMat3) -> RigidBodyBuilder {
         .can_sleep(false)
 }
 
-/// The rotation that carries x to a unit vector.
-fn from_x(axis: DVec3) -> Rotation {
-    Rotation::from_rotation_arc(DVec3::X, axis)
-}
-
 /// Joint of a link on its parent: the engine's hinges turn about x of the joint frame.
 fn joint(link: &Link) -> GenericJoint {
     let rest = Rotation::from_mat3(&link.R_rest);
     match link.axis {
         Some(axis) => {
-            let to_axis = from_x(axis);
+            let to_axis = Rotation::from_rotation_arc(DVec3::X, axis);
             GenericJointBuilder::new(
                 JointAxesMask::LIN_AXES | JointAxesMask::ANG_Y | JointAxesMask::ANG_Z,
             )

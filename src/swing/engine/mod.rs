@@ -1,18 +1,16 @@
 //! The second dynamics: the same player, bat and law on the rigid-body engine rapier.
 //!
 //! Trunk and arms are one multibody of hinges ([`hinges`]); the bat is a free body that each hand
-//! holds by a joint of its own, so that the load of each hand is read and not worked out ([`plant`],
-//! [`wrench`]). The engine is of first order with a smooth error: every figure shown is the same swing
-//! at a step and at half of it, extrapolated, `2·fine − coarse` ([`run`], [`pair`]); a contact before its errors are
-//! measured, because lengths and angles do not extrapolate near nought. It never searches: it swings the strokes of a
-//! card at the time the search found, and the difference is printed as part of the doubt.
+//! holds by a joint of its own, so that the load of each hand is read and not worked out ([`plant`]). The
+//! engine is of first order with a smooth error: every figure shown is the same swing at a step and at half of it,
+//! extrapolated, `2·fine − coarse` ([`run`], [`pair`]). It never searches: it swings the strokes of a card at the time
+//! the search found, and the difference is printed as part of the doubt.
 
 pub mod hinges;
 pub mod pair;
 pub mod plan;
 pub mod plant;
 pub mod run;
-pub mod wrench;
 
 /// Why the engine gave no swing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]

@@ -2,11 +2,10 @@
 
 use super::EngineFault;
 use super::plan::finer;
-use super::run::{Loads, run, turned};
-use super::wrench::HandsOnBat;
+use super::run::{run, turned};
 use crate::frames::{DVec3, rotation_vector};
-use crate::player::joints::{BOTTOM_ARM, TOP_ARM};
 use crate::swing::contact::{BatAt, Contact, Meeting};
+use crate::swing::hand_wrench::{HandWrench, Hands};
 use crate::swing::swinger::Swinger;
 
 /// Steps of the finer run from the top of the backlift to the planned contact; the coarser run takes
@@ -16,10 +15,6 @@ use crate::swing::swinger::Swinger;
 /// the fastest controlled swing: bat speed of the finer run within 0.13 %, of the two extrapolated within
 /// 0.07 % (a child's drive; all others within 0.02 %); place of contact within 1 mm, face and line within 0.1°.
 pub const FINE_STEPS: usize = 3200;
-
-/// Joints of a forearm and wrist (roll, flexion, deviation): first index of the top hand's and the
-/// bottom hand's.
-const WRIST: [usize; 2] = [TOP_ARM + 4, BOTTOM_ARM + 4];
 
 /// A swing on the engine.
 #[derive(Clone, Debug)]
@@ -32,27 +27,8 @@ pub struct EngineSwing {
     pub fine: Contact,
     /// Longer step, s.
     pub step_s: f64,
-    /// Loads at the start of each longer step up to the contact, extrapolated.
-    pub loads: Vec<Loads>,
-    /// Largest loads up to the contact.
-    pub peak: PeakLoads,
-}
-
-/// Largest loads of a swing up to the contact.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct PeakLoads {
-    /// Force of the top hand on the bat, N.
-    pub force_top_n: f64,
-    /// Couple of the top hand on the bat about the middle of its grip, N m.
-    pub couple_top_n_m: f64,
-    /// Force of the bottom hand on the bat, N.
-    pub force_bottom_n: f64,
-    /// Couple of the bottom hand on the bat about the middle of its grip, N m.
-    pub couple_bottom_n_m: f64,
-    /// Torque in the top forearm and wrist: roll, flexion–extension, radial–ulnar, N m.
-    pub top_wrist_n_m: [f64; 3],
-    /// The same for the bottom hand.
-    pub bottom_wrist_n_m: [f64; 3],
+    /// Loads of the hands on the bat at the start of each longer step up to the contact, extrapolated.
+    pub loads: Vec<Hands>,
 }
 
 /// What two swings differ by, the engine's less the other's; speeds as a share of the other's.
@@ -98,38 +74,31 @@ impl EngineSwing {
 
 /// Swings on the engine at two step lengths and extrapolates.
 pub fn engine_swing(swinger: &Swinger<'_>, stroke_time_s: f64) -> Result<EngineSwing, EngineFault> {
-    engine_swing_in(swinger, stroke_time_s, FINE_STEPS)
-}
-
-/// The same with at least `fine_steps` steps of the finer run to the planned contact.
-pub fn engine_swing_in(
-    swinger: &Swinger<'_>,
-    stroke_time_s: f64,
-    fine_steps: usize,
-) -> Result<EngineSwing, EngineFault> {
-    let times = fine_steps.div_ceil(swinger.reference.per_unit).max(1);
+    let times = FINE_STEPS.div_ceil(swinger.reference.per_unit).max(1);
     let plan = finer(swinger.reference, swinger.chain, times);
     let s = Swinger { reference: &plan, ..swinger.clone() };
     let coarse = run(&s, stroke_time_s, 2)?;
     let fine = run(&s, stroke_time_s, 1)?;
     let contact = |met: &Meeting| Contact::of(&s, stroke_time_s, met);
-    let loads: Vec<Loads> = coarse
-        .loads
-        .iter()
-        .zip(fine.loads.iter().step_by(2))
-        .map(|(c, f)| Loads {
-            hands: HandsOnBat::extrapolated(&c.hands, &f.hands),
-            torque_n_m: core::array::from_fn(|j| 2.0 * f.torque_n_m[j] - c.torque_n_m[j]),
-        })
-        .collect();
+    let loads = coarse.loads.iter().zip(fine.loads.iter().step_by(2)).map(|(coarse, fine)| Hands {
+        top: extrapolated_load(&coarse.top, &fine.top),
+        bottom: extrapolated_load(&coarse.bottom, &fine.bottom),
+    });
     Ok(EngineSwing {
         contact: contact(&extrapolated(&coarse.met, &fine.met)),
         coarse: contact(&coarse.met),
         fine: contact(&fine.met),
         step_s: 2.0 * stroke_time_s / plan.per_unit as f64,
-        peak: PeakLoads::of(&loads),
-        loads,
+        loads: loads.collect(),
     })
+}
+
+/// First-order error taken out: `2 x(h/2) − x(h)`.
+fn extrapolated_load(coarse: &HandWrench, fine: &HandWrench) -> HandWrench {
+    HandWrench {
+        force_W: 2.0 * fine.force_W - coarse.force_W,
+        couple_W: 2.0 * fine.couple_W - coarse.couple_W,
+    }
 }
 
 /// First-order error taken out of where and how the bat met the ball, before it is measured: the
@@ -145,25 +114,5 @@ fn extrapolated(coarse: &Meeting, fine: &Meeting) -> Meeting {
             toe_velocity: line(|b| b.toe_velocity),
             R: turned(rest) * fine.bat.R,
         },
-    }
-}
-
-impl PeakLoads {
-    fn of(loads: &[Loads]) -> Self {
-        let mut out = Self::default();
-        for at in loads {
-            let h = &at.hands;
-            out.force_top_n = out.force_top_n.max(h.force_top_W.length());
-            out.couple_top_n_m = out.couple_top_n_m.max(h.couple_top_W.length());
-            out.force_bottom_n = out.force_bottom_n.max(h.force_bottom_W.length());
-            out.couple_bottom_n_m = out.couple_bottom_n_m.max(h.couple_bottom_W.length());
-            let wrists = [&mut out.top_wrist_n_m, &mut out.bottom_wrist_n_m];
-            for (wrist, first) in wrists.into_iter().zip(WRIST) {
-                for (i, most) in wrist.iter_mut().enumerate() {
-                    *most = most.max(at.torque_n_m[first + i].abs());
-                }
-            }
-        }
-        out
     }
 }

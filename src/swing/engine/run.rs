@@ -2,31 +2,22 @@
 
 use super::EngineFault;
 use super::plant::{BatMotion, Plant};
-use super::wrench::HandsOnBat;
 use crate::dynamics::closed_loop::{gap, gap_rows};
 use crate::dynamics::tree::Kinematics;
 use crate::frames::{DMat3, DVec3, rotation, rotation_vector};
 use crate::player::joints::JOINT_COUNT;
 use crate::swing::chain::Chain;
 use crate::swing::contact::{self, BatAt, Meeting, StepOfPlan};
+use crate::swing::hand_wrench::Hands;
 use crate::swing::state::State;
 use crate::swing::swinger::Swinger;
 
 const N: usize = JOINT_COUNT;
 
-/// The load at the start of a step.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Loads {
-    /// Hands on the bat.
-    pub hands: HandsOnBat,
-    /// Joint torques given, N m.
-    pub torque_n_m: [f64; N],
-}
-
-/// One run: where the bat met the ball, and the loads of every step up to there.
+/// One run: where the bat met the ball, and the loads of the hands at the start of every step up to there.
 pub(super) struct Run {
     pub(super) met: Meeting,
-    pub(super) loads: Vec<Loads>,
+    pub(super) loads: Vec<Hands>,
 }
 
 /// Swings until the ball is met. `samples` is the number of samples of the plan to one step.
@@ -39,15 +30,14 @@ pub(super) fn run(s: &Swinger<'_>, stroke_time_s: f64, samples: usize) -> Result
     close(s.chain, &mut state.q, &mut room.k);
     plant.place(&room.k, &state.q, &state.v);
     // The torque follows what the law calls for within the preview; exact for a target held over the step.
-    let share = -libm::expm1(-dt / s.control.preview_s);
+    let called_s = -libm::expm1(-dt / s.control.preview_s) * s.control.preview_s;
     let mut loads = Vec::with_capacity(steps + steps / 10);
     let mut from = plant.bat();
     for index in 0..(s.reference.samples.len() - 1) / samples {
         let now = index * samples;
         let stage = s.stage(now, &state, stroke_time_s, &mut room);
         let a_base = s.a_base(&s.reference.samples[now], stroke_time_s);
-        let hands = plant.step(&stage.torque_n_m, stage.couple_bottom_W, a_base, dt);
-        loads.push(Loads { hands, torque_n_m: stage.torque_n_m });
+        loads.push(plant.step(&stage.torque_n_m, stage.couple_bottom_W, a_base, dt));
         let to = plant.bat();
         if index as f64 > contact::EARLIEST * steps as f64 {
             let step = StepOfPlan { index, samples, dt };
@@ -58,16 +48,18 @@ pub(super) fn run(s: &Swinger<'_>, stroke_time_s: f64, samples: usize) -> Result
         }
         from = to;
         let (q, v) = plant.state();
-        let mut torque_n_m = state.torque_n_m;
-        for (torque, rate) in torque_n_m.iter_mut().zip(&stage.derivative.torque_n_m) {
-            *torque += share * s.control.preview_s * rate;
-        }
-        let mut couple_share = state.couple_share;
-        for (couple, rate) in couple_share.iter_mut().zip(&stage.derivative.couple_share) {
-            *couple += share * s.control.preview_s * rate;
-        }
-        state = State { q, v, torque_n_m, couple_share };
-        if !q.iter().chain(&v).chain(&torque_n_m).all(|x| x.is_finite()) {
+        let rate = &stage.derivative;
+        state = State {
+            q,
+            v,
+            torque_n_m: core::array::from_fn(|j| {
+                state.torque_n_m[j] + called_s * rate.torque_n_m[j]
+            }),
+            couple_share: core::array::from_fn(|i| {
+                state.couple_share[i] + called_s * rate.couple_share[i]
+            }),
+        };
+        if !q.iter().chain(&v).chain(&state.torque_n_m).all(|x| x.is_finite()) {
             return Err(EngineFault::Lost { step: index, steps });
         }
     }

@@ -38,16 +38,6 @@ struct Equations {
 }
 
 impl SumOfSquares {
-    fn value() -> Self {
-        Self { cost: 0.0, equations: None }
-    }
-
-    fn with_equations(unknowns: usize) -> Self {
-        let equations =
-            Equations { H: DMatrix::zeros(unknowns, unknowns), g: DVector::zeros(unknowns) };
-        Self { cost: 0.0, equations: Some(equations) }
-    }
-
     /// Whether rows are read; where not, they may be left empty.
     pub fn wants_rows(&self) -> bool {
         self.equations.is_some()
@@ -67,10 +57,6 @@ impl SumOfSquares {
     }
 }
 
-/// The search was told to stop.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Stopped;
-
 /// Damping at the start, as a share of the diagonal.
 const DAMPING: f64 = 1e-3;
 /// Least damping.
@@ -83,30 +69,32 @@ const CONVERGED: f64 = 1e-6;
 const FLOOR: f64 = 1e-6;
 
 /// Walks from `x` to a nearby least sum of squares in at most `iterations` steps, asking before each
-/// whether to go on.
+/// whether to go on; none where it was told to stop.
 pub fn minimise(
     mut x: DVector<f64>,
     iterations: usize,
     residuals: &dyn Fn(&DVector<f64>, &mut SumOfSquares),
     goes_on: &mut dyn FnMut() -> ControlFlow<()>,
-) -> Result<DVector<f64>, Stopped> {
+) -> Option<DVector<f64>> {
     let mut damping = DAMPING;
     for _ in 0..iterations {
         if goes_on().is_break() {
-            return Err(Stopped);
+            return None;
         }
-        let mut here = SumOfSquares::with_equations(x.len());
+        let n = x.len();
+        let equations = Equations { H: DMatrix::zeros(n, n), g: DVector::zeros(n) };
+        let mut here = SumOfSquares { cost: 0.0, equations: Some(equations) };
         residuals(&x, &mut here);
         let Some(Equations { H, g }) = here.equations else { break };
         let mut better = None;
         for _ in 0..TRIES {
             let mut damped = H.clone();
-            for i in 0..x.len() {
+            for i in 0..n {
                 damped[(i, i)] += damping * (H[(i, i)] + FLOOR);
             }
             if let Some(factor) = damped.cholesky() {
                 let next = &x - factor.solve(&g);
-                let mut there = SumOfSquares::value();
+                let mut there = SumOfSquares { cost: 0.0, equations: None };
                 residuals(&next, &mut there);
                 if there.cost < here.cost {
                     better = Some((next, there.cost));
@@ -122,5 +110,5 @@ pub fn minimise(
             break;
         }
     }
-    Ok(x)
+    Some(x)
 }

@@ -24,7 +24,7 @@ use crate::player::posture::NEUTRAL_RAD;
 use crate::stroke::Stroke;
 use crate::stroke::joint_path::{CONTROL_COUNT, END, JointPath};
 use core::ops::ControlFlow;
-use least_squares::{Stopped, minimise};
+use least_squares::minimise;
 use pose_error::Allowance;
 use report::Report;
 use task::Task;
@@ -55,8 +55,6 @@ pub struct Progress {
     pub done: usize,
     /// Plans to make.
     pub of: usize,
-    /// Stroke time that the present plan is asked for, s; none while the pose alone is sought.
-    pub stroke_time_s: Option<f64>,
 }
 
 /// A planned joint path.
@@ -117,12 +115,6 @@ pub enum PlanFault {
     },
 }
 
-impl From<Stopped> for PlanFault {
-    fn from(_: Stopped) -> Self {
-        Self::Stopped
-    }
-}
-
 /// Hands at contact, m: further off, the plan is refused.
 const GRIP_LIMIT_M: f64 = 0.010;
 /// Bat at contact, degrees.
@@ -132,20 +124,10 @@ const GAP_LIMIT_M: f64 = 0.002;
 /// Joint angle out of its range, degrees.
 const RANGE_LIMIT_DEG: f64 = 3.0;
 
-/// Plans the joint path of a stroke from its keys, for its plan time, with the usual [`Effort`].
+/// Plans the joint path of a stroke from its keys, for its plan time.
 ///
 /// `progress` is asked before each step of the search whether to go on.
 pub fn plan(
-    stroke: &Stroke,
-    player: &Player,
-    bat: &Bat,
-    progress: &dyn Fn(Progress) -> ControlFlow<()>,
-) -> Result<Planned, PlanFault> {
-    plan_with(&Effort::default(), stroke, player, bat, progress)
-}
-
-/// [`plan`] with another effort.
-pub fn plan_with(
     effort: &Effort,
     stroke: &Stroke,
     player: &Player,
@@ -163,8 +145,9 @@ pub fn plan_with(
         x,
         effort.pose_iterations,
         &|x, sum| pose_error::add(&task, &Allowance::BY_POSE, x, sum),
-        &mut || progress(Progress { done: 0, of, stroke_time_s: None }),
-    )?;
+        &mut || progress(Progress { done: 0, of }),
+    )
+    .ok_or(PlanFault::Stopped)?;
     for (n, &time_s) in times.iter().enumerate() {
         x[unknowns::LN_TIME] = libm::log(time_s);
         x = minimise(
@@ -174,8 +157,9 @@ pub fn plan_with(
                 pose_error::add(&task, &Allowance::BY_TORQUE, x, sum);
                 torque_demand::add(&task, time_s, x, sum);
             },
-            &mut || progress(Progress { done: n + 1, of, stroke_time_s: Some(time_s) }),
-        )?;
+            &mut || progress(Progress { done: n + 1, of }),
+        )
+        .ok_or(PlanFault::Stopped)?;
     }
     let report = Report::new(&task, &x);
     refuse_bad(stroke, &report)?;

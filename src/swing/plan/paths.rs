@@ -1,7 +1,7 @@
 //! Many joint paths of one stroke, each fast for the reference player: keys drawn within what a coach would still call
 //! that stroke, the fastest among them drawn round again, and those kept that are fast and unlike each other.
 
-use super::{Effort, PlanFault, plan_with};
+use super::{Effort, PlanFault, plan};
 use crate::bat::Bat;
 use crate::player::Player;
 use crate::player::joints::FRESH;
@@ -43,22 +43,31 @@ const SLOWEST_KEPT: f64 = 0.9;
 
 /// At most so many paths of the stroke; the fastest first, then each as unlike those before as may be.
 ///
-/// `planned` is told how many paths are done and how many there will be, and asked at each step whether to go on.
+/// `told` hears how many paths are done and how many there will be, and is asked at each step whether to go on.
 pub fn paths(
     stroke: &Stroke,
     player: &Player,
     bat: &Bat,
     most: usize,
-    planned: &(dyn Fn(usize, usize) -> ControlFlow<()> + Sync),
+    told: &(dyn Fn(usize, usize) -> ControlFlow<()> + Sync),
 ) -> Result<Vec<FoundPath>, PlanFault> {
     let all = (FIRST + ROUNDS * ROUND) as usize;
     let done = AtomicUsize::new(0);
-    let goes_on = || planned(done.load(Ordering::Relaxed), all);
-    let asked = Asked { stroke, player, bat, goes_on: &goes_on };
-    let own_keys = asked.tried(&BRIEF, &[0.0; MOVES], 1.0);
+    let goes_on = || told(done.load(Ordering::Relaxed), all);
+    // The stroke planned with its keys moved, and swung; none where it cannot be.
+    let planned = |effort: &Effort, moves: &[f64; MOVES], plan_time: f64| {
+        let mut stroke = moved(stroke, moves);
+        stroke.plan_time_s *= plan_time;
+        stroke.joint_path = plan(effort, &stroke, player, bat, &|_| goes_on()).ok()?.path;
+        stroke.bottom_hand_holds = true;
+        let held = PlayerStroke::new(player, &stroke, bat).and_then(|it| it.hold(bat)).ok()?;
+        let bat_speed_m_s = held.fastest(&FRESH, None).ok()?.contact.bat_speed_m_s;
+        Some(FoundPath { moves: *moves, stroke, bat_speed_m_s })
+    };
+    let own_keys = planned(&BRIEF, &[0.0; MOVES], 1.0);
     let effort = own_keys.map_or(Effort::default(), |_| BRIEF);
     let try_draw = |number: u32, middles: &[[f64; MOVES]]| {
-        let tried = asked.tried(&effort, &moves(number, middles), plan_time(number));
+        let tried = planned(&effort, &moves(number, middles), plan_time(number));
         done.fetch_add(1, Ordering::Relaxed);
         if goes_on().is_break() { Err(PlanFault::Stopped) } else { Ok(tried) }
     };
@@ -96,29 +105,6 @@ fn moves(number: u32, middles: &[[f64; MOVES]]) -> [f64; MOVES] {
 fn plan_time(number: u32) -> f64 {
     let [low, high] = PLAN_TIME;
     low + (high - low) * even(number, MOVES)
-}
-
-/// What is planned, for whom, and whether to go on.
-struct Asked<'a> {
-    stroke: &'a Stroke,
-    player: &'a Player,
-    bat: &'a Bat,
-    goes_on: &'a (dyn Fn() -> ControlFlow<()> + Sync),
-}
-
-impl Asked<'_> {
-    /// The stroke planned with its keys moved, and swung; none where it cannot be.
-    fn tried(&self, effort: &Effort, moves: &[f64; MOVES], plan_time: f64) -> Option<FoundPath> {
-        let Self { player, bat, .. } = *self;
-        let mut stroke = moved(self.stroke, moves);
-        stroke.plan_time_s *= plan_time;
-        let step = |_| (self.goes_on)();
-        stroke.joint_path = plan_with(effort, &stroke, player, bat, &step).ok()?.path;
-        stroke.bottom_hand_holds = true;
-        let held = PlayerStroke::new(player, &stroke, bat).and_then(|it| it.hold(bat)).ok()?;
-        let bat_speed_m_s = held.fastest(&FRESH, None).ok()?.contact.bat_speed_m_s;
-        Some(FoundPath { moves: *moves, stroke, bat_speed_m_s })
-    }
 }
 
 /// The fastest, then one after another the one furthest from all that were taken.

@@ -8,7 +8,7 @@ use crate::dynamics::tree::Kinematics;
 use crate::frames::{DVec3, rotation_vector};
 use crate::player::joints::JOINT_COUNT;
 use crate::player::posture::{HIGHEST_RAD, LOWEST_RAD, NEUTRAL_RAD};
-use crate::stroke::joint_path::CONTROL_COUNT;
+use crate::stroke::joint_path::{CONTROL_COUNT, Weights};
 use crate::swing::bottom_grip;
 use nalgebra::DVector;
 
@@ -105,7 +105,6 @@ pub fn add(task: &Task<'_>, allowance: &Allowance, x: &DVector<f64>, sum: &mut S
         let bend = path.weighted(&wish.weights.second);
         let rate = path.weighted(&wish.weights.first);
         task.chain.tree.forward_kinematics(&q, &rate, DVec3::ZERO, &mut k);
-        add_turning(task, allowance, wish, &k, sum, &mut row);
         add_hands_and_bat(task, allowance, wish, &k, sum, &mut row);
         for j in 0..N {
             let value = &wish.weights.value;
@@ -140,32 +139,8 @@ fn add_joint(
     sum.add(residual, row);
 }
 
-/// The bottom hand is closed: the handle should not turn in it. The axes' own change is left out of the
-/// derivatives; the miss is small where it counts.
-fn add_turning(
-    task: &Task<'_>,
-    allowance: &Allowance,
-    wish: &Wish,
-    k: &Kinematics<N>,
-    sum: &mut SumOfSquares,
-    row: &mut Row,
-) {
-    let chain = task.chain;
-    let rows = bottom_grip::turning(chain, k);
-    let turning = k.omega[chain.link.bat] - k.omega[chain.bottom_hand.link_b];
-    for axis in [DVec3::X, DVec3::Y, DVec3::Z] {
-        row.clear();
-        if sum.wants_rows() {
-            for (c, w) in wish.weights.first.iter().enumerate().filter(|(_, w)| **w != 0.0) {
-                for (j, r) in rows.iter().enumerate() {
-                    row.push(joint(c, j), w * r.dot(axis) / allowance.turn_rad);
-                }
-            }
-        }
-        sum.add(turning.dot(axis) / allowance.turn_rad, row);
-    }
-}
-
+/// Adds the misses of hands and bat. The bottom hand is closed: the handle should not turn in it. The axes' own change
+/// is left out of the derivatives of that turning; the miss is small where it counts.
 fn add_hands_and_bat(
     task: &Task<'_>,
     allowance: &Allowance,
@@ -175,23 +150,28 @@ fn add_hands_and_bat(
     row: &mut Row,
 ) {
     let (chain, loose) = (task.chain, allowance.looseness(wish.s));
+    let (bat, hand) = (chain.link.bat, chain.bottom_hand.link_b);
+    let turning_rows = bottom_grip::turning(chain, k);
     let middle = middle_of_hands(task, k);
     let mut grip_rows = [DVec3::ZERO; N];
     let mut attitude_rows = [DVec3::ZERO; N];
-    for j in chain.tree.joints_towards_base(chain.link.bat) {
+    for j in chain.tree.joints_towards_base(bat) {
         grip_rows[j] = k.axis_moment[j] + k.axis[j].cross(middle);
         attitude_rows[j] = k.axis[j];
     }
     let (gap_rows, _) = gap_rows(&chain.tree, k, &chain.bottom_hand);
-    for (error, rows, allowed) in [
-        (grip_error(task, wish, k), &grip_rows, allowance.grip_m * loose),
-        (attitude_error(task, wish, k), &attitude_rows, allowance.attitude_rad * loose),
-        (gap(k, &chain.bottom_hand), &gap_rows, allowance.gap_m),
+    let attitude = attitude_error(task, wish, k);
+    let Weights { value, first, .. } = &wish.weights;
+    for (error, rows, weights, allowed) in [
+        (k.omega[bat] - k.omega[hand], &turning_rows, first, allowance.turn_rad),
+        (grip_error(task, wish, k), &grip_rows, value, allowance.grip_m * loose),
+        (attitude, &attitude_rows, value, allowance.attitude_rad * loose),
+        (gap(k, &chain.bottom_hand), &gap_rows, value, allowance.gap_m),
     ] {
         for axis in [DVec3::X, DVec3::Y, DVec3::Z] {
             row.clear();
             if sum.wants_rows() {
-                for (c, w) in wish.weights.value.iter().enumerate().filter(|(_, w)| **w != 0.0) {
+                for (c, w) in weights.iter().enumerate().filter(|(_, w)| **w != 0.0) {
                     for (j, r) in rows.iter().enumerate() {
                         row.push(joint(c, j), w * r.dot(axis) / allowed);
                     }

@@ -10,7 +10,7 @@ use crate::player::joints::JOINT_COUNT;
 use nalgebra::DVector;
 
 /// Largest errors of a planned path.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Report {
     /// Middle of the hands off its key at contact, m.
     pub contact_grip_m: f64,
@@ -40,19 +40,8 @@ impl Report {
     /// Measures the plan in the unknowns `x`.
     pub fn new(task: &Task<'_>, x: &DVector<f64>) -> Self {
         let (demand_share, demand_joint) = largest_share(task, x);
-        let mut out = Self {
-            contact_grip_m: 0.0,
-            contact_attitude_rad: 0.0,
-            grip_m: 0.0,
-            attitude_rad: 0.0,
-            gap_m: 0.0,
-            range_excess_rad: 0.0,
-            range_joint: 0,
-            range_s: 0.0,
-            demand_share,
-            demand_joint,
-            stroke_time_s: unknowns::time_s(x),
-        };
+        let stroke_time_s = unknowns::time_s(x);
+        let mut out = Self { demand_share, demand_joint, stroke_time_s, ..Self::default() };
         let path = unknowns::path(x);
         let mut k = task.chain.tree.kinematics();
         for wish in &task.wishes {

@@ -46,7 +46,7 @@ impl<'a> Task<'a> {
         let wishes = (0..SAMPLES)
             .map(|i| {
                 let s = END * i as f64 / (SAMPLES - 1) as f64;
-                let (pose, pelvis) = (curves.pose(s), curves.pelvis(s));
+                let (pose, [.., pelvis2]) = (curves.pose(s), curves.pelvis(s));
                 let toe = chain.mirror.vector(pose.R_WB.x_axis);
                 let face = chain.mirror.vector(pose.R_WB.z_axis);
                 Wish {
@@ -55,7 +55,7 @@ impl<'a> Task<'a> {
                     grip_W: shoulders + chain.mirror.vector(pose.grip) * chain.arm_m,
                     R_WB: DMat3::from_cols(toe, face.cross(toe), face),
                     trunk_rad: pose.trunk_rad,
-                    pelvis2_W: chain.mirror.vector(pelvis.acceleration) * chain.hip_height_m,
+                    pelvis2_W: chain.mirror.vector(pelvis2) * chain.hip_height_m,
                 }
             })
             .collect();

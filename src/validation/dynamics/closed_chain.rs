@@ -70,7 +70,6 @@ fn as_held(chain: &crate::files::reference::chain::Chain) -> Result<Chain, Check
         arm_m: 0.0,
         shoulder_above_hip_m: 0.0,
         hip_height_m: 0.0,
-        wrist_to_grip_m: 0.0,
         bat_length_m: along(it.toe),
     })
 }

@@ -1,11 +1,13 @@
 //! An innings: how long it takes, what is known of its cost, and what ours makes of it.
 
-use crate::innings::ball_by_ball::{BallLoads, LoadPhase, capacity_at_scores};
+use crate::innings::ball_by_ball::{BallLoads, capacity_at_scores};
 use crate::innings::played::{FIFTY, StrokeNow, delivery, play};
 use crate::innings::schedule::Schedule;
-use crate::innings::slow_state::{Band, Exertion};
+use crate::innings::slow_state::Exertion;
+use crate::measurement::nets::Lasting;
 use crate::measurement::plan::{Bowling, InningsPlan};
 use crate::player::joints::{GROUP_COUNT, Group as Joints};
+use crate::swing::observed::PhaseLoad;
 use crate::validation::people::typical::{Typical, adult, boy_of_twelve};
 use crate::validation::{Accept, CheckFault, Checked, Row};
 
@@ -28,7 +30,7 @@ pub(super) fn check() -> Result<Checked, CheckFault> {
 fn times() -> Result<Vec<Row>, CheckFault> {
     let schedule = Schedule::ordinary(vec![0.5, 0.35, 0.15]);
     let five_overs_s: f64 = schedule.balls().take(30).map(|it| it.interval_s).sum();
-    let idle = LoadPhase { duration_s: 0.0, share: [0.0; GROUP_COUNT] };
+    let idle = PhaseLoad { duration_s: 0.0, share: [0.0; GROUP_COUNT] };
     let loads = BallLoads { stance: idle, strokes: vec![] };
     let century = capacity_at_scores(&schedule, &loads, &[105.0])?;
     let century_s = century.first().map_or(f64::NAN, |it| it.time_s);
@@ -52,12 +54,12 @@ fn knee() -> [Row; 2] {
             Exertion { balls_faced: 42.0, runs_run: 7.0 * sprints, time_s: 42.0 * 42.0 };
         let what =
             format!("knee after 42 balls with {sprints} sprints an over: the slow state's high end");
-        let ours = 1.0 - bout.capacity(Band::High);
+        let ours = 1.0 - bout.capacity(Lasting::UNKNOWN.high);
         Row::compared(what, CHRISTIE, "share lost", loss, ours, Accept::Within(5e-4))
         .by_construction(format!(
             "the slow state was drawn through it; arms and trunk are taken to lose between none of it and all of it, a third \
              ({:.3}) in the middle: nothing was measured there",
-            1.0 - bout.capacity(Band::Central)
+            1.0 - bout.capacity(Lasting::UNKNOWN.central)
         ))
     })
 }

@@ -198,7 +198,7 @@ fn odd_but_possible_readings_warn_and_go_on() {
 #[test]
 fn an_unknown_size_is_refused_with_the_names_there_are() {
     let found = faults(&BatReading { size: Some("Harow".into()), ..reading() });
-    assert!(matches!(&found[..], [WeighFault::UnknownSize { known, .. }] if known.len() == 9));
+    assert!(matches!(&found[..], [WeighFault::UnknownSize(it)] if it.known.len() == 9));
 }
 
 #[test]

@@ -2,7 +2,7 @@ use approx::assert_relative_eq;
 use backlift::bat::family::Family;
 use backlift::bat::laws::{GaugedSize, Verdict, check_size};
 use backlift::bat::makeable::{MadeBat, NotMakeable, Wanted};
-use backlift::bat::sizes::{named, nearest_by_length};
+use backlift::bat::sizes::{named, nearest};
 
 use super::{limits, size, sizes};
 
@@ -63,7 +63,7 @@ fn a_size_is_known_by_the_names_people_use() {
         assert_eq!(named(&sizes, said).unwrap().name, meant);
     }
     assert!(named(&sizes, "7").is_none());
-    assert_eq!(nearest_by_length(&sizes, 0.80).unwrap().name, "6");
+    assert_eq!(nearest(&sizes, |it| it.length_m() - 0.80).unwrap().name, "6");
 }
 
 #[test]

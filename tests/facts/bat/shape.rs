@@ -14,7 +14,7 @@ use backlift::bat::shaped::{ShapedBat, shaped};
 use backlift::uncertain::Uncertain;
 use proptest::prelude::*;
 
-use super::{limits, size};
+use super::{is_closed, limits, size};
 use crate::validation::agrees;
 
 fn of(described: &Described) -> Result<ShapedBat, Vec<ShapeFault>> {
@@ -101,7 +101,7 @@ fn the_surface_is_watertight_and_holds_the_volume_that_was_integrated() {
     for size in super::sizes() {
         let bat = shaped("", &Described::default(), &size, &limits()).unwrap();
         let [blade, handle] = shells(&bat.shape);
-        assert!(blade.is_closed() && handle.is_closed(), "{}", size.name);
+        assert!(is_closed(&blade) && is_closed(&handle), "{}", size.name);
         let volume_m3 = blade.volume_m3() + handle.volume_m3();
         assert_relative_eq!(volume_m3, bat.volume_m3, max_relative = 1e-3);
     }
@@ -235,7 +235,7 @@ proptest! {
             Ok(bat) => {
                 prop_assert!(bat.bat.mass_kg().is_finite() && bat.volume_m3 > 0.0);
                 let [blade, _] = shells(&bat.shape);
-                prop_assert!(blade.is_closed() && blade.volume_m3() > 0.0);
+                prop_assert!(is_closed(&blade) && blade.volume_m3() > 0.0);
                 prop_assert!(bat.bending_hz.is_some_and(|it| it.value > 10.0), "{:?}", bat.bending_hz);
             }
             Err(faults) => prop_assert!(!faults.is_empty()),

@@ -1,11 +1,13 @@
 //! The rigid-body engine alone; against our own dynamics it stands in `outside`.
 
 use backlift::files;
+use backlift::frames::DVec3;
 use backlift::measurement::person::{Handed, PersonReading, Sex};
 use backlift::player::Player;
 use backlift::swing::engine::EngineFault;
-use backlift::swing::engine::pair::engine_swing;
+use backlift::swing::engine::pair::{EngineSwing, engine_swing};
 use backlift::swing::engine::plan::finer;
+use backlift::swing::hand_wrench::Hands;
 use backlift::swing::player_stroke::{Held, PlayerStroke};
 
 use super::pilot::pilot_bat;
@@ -42,6 +44,10 @@ fn a_left_hander_swings_the_mirror_image_on_the_engine() {
         let held = stroke_of(&player(25.0, 1.80, handed), "pull").hold(&bat).unwrap();
         engine_swing(&held.swinger(&FRESH), 0.40).unwrap()
     });
+    let peaks = |of: fn(&Hands) -> DVec3| {
+        let peak = |it: &EngineSwing| it.loads.iter().map(|at| of(at).length()).fold(0.0, f64::max);
+        (peak(&right), peak(&left))
+    };
     let (r, l) = (&right.contact, &left.contact);
     for (a, b) in [
         (r.time_s, l.time_s),
@@ -53,9 +59,9 @@ fn a_left_hander_swings_the_mirror_image_on_the_engine() {
         (r.point_W.x, l.point_W.x),
         (r.point_W.y, -l.point_W.y),
         (r.point_W.z, l.point_W.z),
-        (right.peak.couple_top_n_m, left.peak.couple_top_n_m),
-        (right.peak.force_bottom_n, left.peak.force_bottom_n),
-        (right.peak.couple_bottom_n_m, left.peak.couple_bottom_n_m),
+        peaks(|it| it.top.couple_W),
+        peaks(|it| it.bottom.force_W),
+        peaks(|it| it.bottom.couple_W),
     ] {
         assert!((a - b).abs() < 1e-9 * a.abs().max(1.0), "{a} {b}");
     }

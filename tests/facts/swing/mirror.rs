@@ -22,7 +22,6 @@ fn hand(load: &HandLoad) -> Vec<f64> {
     vec![
         load.peak_force_n,
         load.peak_couple_n_m,
-        load.peak_cross_couple_n_m,
         load.grip_needed_n,
         w.flexion_extension_n_m,
         w.radial_ulnar_n_m,
@@ -31,7 +30,7 @@ fn hand(load: &HandLoad) -> Vec<f64> {
     ]
 }
 
-/// What a swing is shown by, in one row: times, speeds, place and errors at the ball, peaks, work.
+/// What a swing is shown by, in one row: times, speeds, place and errors at the ball, peaks.
 fn shown(time_s: f64, it: &Observed, mirror: Mirror) -> Vec<f64> {
     let c = &it.contact;
     let mut out = vec![
@@ -47,7 +46,7 @@ fn shown(time_s: f64, it: &Observed, mirror: Mirror) -> Vec<f64> {
     out.extend(mirror.vector(c.point_W).to_array());
     out.extend(hand(&it.top));
     out.extend(hand(&it.bottom));
-    out.extend(it.peak_share.iter().chain(&it.time_spent).chain(&it.work_j));
+    out.extend(it.time_spent);
     out
 }
 
@@ -57,8 +56,9 @@ fn course(it: &Observed, mirror: Mirror) -> Vec<f64> {
     for m in &it.series {
         let places_W = [m.handle_top_W, m.contact_W, m.toe_W, m.face_W, m.pelvis_W];
         out.extend(places_W.into_iter().flat_map(|it: DVec3| mirror.vector(it).to_array()));
-        out.extend(m.q.iter().chain(&m.torque_n_m).chain(&m.share).chain(&m.force_n));
-        out.extend([m.couple_top_n_m, m.bat_speed_m_s]);
+        out.extend(m.q.iter().chain(&m.torque_n_m).chain(&m.share));
+        out.extend([m.hands.top, m.hands.bottom].map(|hand| hand.force_W.length()));
+        out.extend([m.hands.top.couple_W.length(), m.bat_speed_m_s]);
     }
     out
 }

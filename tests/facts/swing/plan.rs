@@ -12,7 +12,7 @@ use backlift::swing::chain::{Chain, Grip};
 use backlift::swing::plan::pose_error::{attitude_error, grip_error, range_excess_rad};
 use backlift::swing::plan::reference_adult::{reference_bat, reference_player};
 use backlift::swing::plan::task::Task;
-use backlift::swing::plan::{Effort, PlanFault, Planned, plan, plan_with};
+use backlift::swing::plan::{Effort, PlanFault, Planned, plan};
 use std::ops::ControlFlow;
 
 /// Coarser than the usual effort, and enough to reach the keys.
@@ -20,7 +20,7 @@ const BRIEF: Effort =
     Effort { pose_iterations: 60, slowest_s: 0.60, ratio: 0.85, torque_iterations: 8 };
 
 fn brief(stroke: &Stroke, player: &Player) -> Result<Planned, PlanFault> {
-    plan_with(&BRIEF, stroke, player, &reference_bat().unwrap(), &|_| ControlFlow::Continue(()))
+    plan(&BRIEF, stroke, player, &reference_bat().unwrap(), &|_| ControlFlow::Continue(()))
 }
 
 fn built_in_stroke(name: &str) -> Stroke {
@@ -81,7 +81,8 @@ fn a_drive_planned_from_keys_alone_with_the_usual_effort_meets_them() {
     let mut stroke = built_in_stroke("drive");
     stroke.joint_path.control_rad = [[0.0; JOINT_COUNT]; CONTROL_COUNT];
     let (player, bat) = (reference_player().unwrap(), reference_bat().unwrap());
-    let planned = plan(&stroke, &player, &bat, &|_| ControlFlow::Continue(())).unwrap();
+    let planned =
+        plan(&Effort::default(), &stroke, &player, &bat, &|_| ControlFlow::Continue(())).unwrap();
     meets_its_keys(&stroke, &planned.path);
 }
 
@@ -110,7 +111,7 @@ fn hands_wanted_out_of_reach_are_refused() {
 fn a_plan_stops_when_it_is_told_to() {
     let (player, bat) = (reference_player().unwrap(), reference_bat().unwrap());
     let stroke = built_in_stroke("drive");
-    let stop = plan_with(&BRIEF, &stroke, &player, &bat, &|at| {
+    let stop = plan(&BRIEF, &stroke, &player, &bat, &|at| {
         if at.done > 0 { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
     });
     assert_eq!(stop, Err(PlanFault::Stopped));

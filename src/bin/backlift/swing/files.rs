@@ -93,8 +93,8 @@ fn csv(series: &[Moment]) -> String {
         for v in [it.handle_top_W, it.contact_W, it.toe_W, it.face_W] {
             row.extend(vector(v));
         }
-        row.extend(it.force_n);
-        row.push(it.couple_top_n_m);
+        row.extend([it.hands.top, it.hands.bottom].map(|hand| hand.force_W.length()));
+        row.push(it.hands.top.couple_W.length());
         row.extend(it.q);
         row.extend(it.torque_n_m);
         row.extend(it.share);

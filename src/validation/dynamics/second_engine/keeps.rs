@@ -132,20 +132,20 @@ fn loads_over(
         let hands = plant.step(&at.torque_n_m, at.couple_bottom_W, at.a_base_W, dt);
         let after = plant.bat();
         let force = bat.mass_kg * ((after.v_com - before.v_com) / dt + at.a_base_W);
-        let sum = hands.force_top_W + hands.force_bottom_W;
+        let sum = hands.top.force_W + hands.bottom.force_W;
         let I = before.R * bat.I_Com * before.R.transpose();
         let (w0, w1) = (before.omega, after.omega);
         let couple = I * (w1 - w0) / dt + w0.cross(I * w0);
         let arm = |from_top_m: f64| before.R * (DVec3::new(from_top_m, 0.0, 0.0) - bat.com);
-        let turning = hands.couple_top_W
-            + hands.couple_bottom_W
-            + arm(chain.grip.top_hand_m).cross(hands.force_top_W)
-            + arm(chain.grip.bottom_hand_m).cross(hands.force_bottom_W);
+        let turning = hands.top.couple_W
+            + hands.bottom.couple_W
+            + arm(chain.grip.top_hand_m).cross(hands.top.force_W)
+            + arm(chain.grip.bottom_hand_m).cross(hands.bottom.force_W);
         out.forces = worse(out.forces, (sum - force).length() / force.length().max(1.0));
         if i.is_multiple_of(every) {
             out.moments_n_m.push(turning - couple);
         }
-        out.peak_n_m = out.peak_n_m.max(hands.couple_top_W.length());
+        out.peak_n_m = out.peak_n_m.max(hands.top.couple_W.length());
     }
     Ok(out)
 }

@@ -58,17 +58,16 @@ fn one(held: &Held, stroke: &str, out: &mut Checked) -> Result<(), CheckFault> {
     let every = (step_s / engine.step_s).round().max(1.0) as usize;
     let (mut worst, mut square, mut peak) = ([0.0; 3], [0.0; 3], [0.0_f64; 3]);
     let mut theirs = Vec::new();
-    for (at, loads) in own.iter().zip(engine.loads.iter().step_by(every)) {
+    for (at, h) in own.iter().zip(engine.loads.iter().step_by(every)) {
         let Some((force, couple, [top, bottom])) = newton_euler(held, at) else { continue };
-        let h = &loads.hands;
-        let turning = h.couple_top_W
-            + h.couple_bottom_W
-            + top.cross(h.force_top_W)
-            + bottom.cross(h.force_bottom_W);
+        let turning = h.top.couple_W
+            + h.bottom.couple_W
+            + top.cross(h.top.force_W)
+            + bottom.cross(h.bottom.force_W);
         let off = [
-            (h.force_top_W + h.force_bottom_W - force).length(),
+            (h.top.force_W + h.bottom.force_W - force).length(),
             (turning - couple).length(),
-            (h.force_bottom_W - at.force_bottom_W).length(),
+            (h.bottom.force_W - at.force_bottom_W).length(),
         ];
         // The hands' moments nearly cancel: one hand's is the measure.
         let size = [force, bottom.cross(at.force_bottom_W), at.force_bottom_W];
@@ -77,7 +76,7 @@ fn one(held: &Held, stroke: &str, out: &mut Checked) -> Result<(), CheckFault> {
             square[i] += off[i] * off[i];
             peak[i] = peak[i].max(size[i].length());
         }
-        theirs.push(Reading { x: at.t_s, y: h.force_bottom_W.length(), sd: None });
+        theirs.push(Reading { x: at.t_s, y: h.bottom.force_W.length(), sd: None });
     }
     let count = theirs.len() as f64;
     for (i, load) in LOADS.iter().enumerate() {
@@ -86,7 +85,7 @@ fn one(held: &Held, stroke: &str, out: &mut Checked) -> Result<(), CheckFault> {
         out.rows.push(miss(named("root mean square"), SOURCE, rms / peak[i], 1e-2).noted(CORNERS));
         out.rows.push(miss(named("largest"), SOURCE, worst[i] / peak[i], 4e-2).noted(CORNERS));
     }
-    let bottom_n = engine.peak.force_bottom_n;
+    let bottom_n = engine.loads.iter().map(|it| it.bottom.force_W.length()).fold(0.0, f64::max);
     let what = format!("{stroke}, adult: greatest force of the bottom hand");
     out.rows.push(figure(what, SOURCE, "N", bottom_n, peak[2], 1e-2));
     out.curves.push(Curve {
