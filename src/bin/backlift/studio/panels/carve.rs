@@ -2,11 +2,11 @@
 
 use backlift::units::{Quantity, spoken};
 use backlift::workshop::to_card::{Answer, ToCard};
-use egui::Ui;
+use egui::{RichText, Ui};
 
-use super::deeds::{button, tick};
+use super::deeds::{button, button_if, tick};
 use super::target::in_units;
-use super::words::{caution, head, quiet};
+use super::words::{caution, head, quiet, wrapped};
 use crate::figure::plain;
 use crate::sentences::wish;
 use crate::studio::action::Action;
@@ -14,7 +14,6 @@ use crate::studio::state::Studio;
 use crate::studio::wood::action::{Holdable, WoodAction};
 use crate::studio::work::Question;
 
-/// Draws it.
 pub fn carve(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     head(ui, "Carve it to the card");
     let all = [
@@ -37,9 +36,7 @@ pub fn carve(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         return;
     }
     let ready = it.wood.worked.is_some() && it.wood.faults.is_empty();
-    if ui.add_enabled(ready, egui::Button::new("Find shapes that meet it")).clicked() {
-        out.push(Action::Wood(WoodAction::Carve));
-    }
+    button_if(ui, out, ready, "Find shapes that meet it", Action::Wood(WoodAction::Carve));
     let Some(carved) = it.carved() else { return };
     if carved.key != it.carving_key() {
         quiet(ui, "The shapes below were found for an earlier blade or card");
@@ -50,29 +47,25 @@ pub fn carve(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 fn shapes(ui: &mut Ui, it: &Studio, found: &ToCard, out: &mut Vec<Action>) {
     let units = it.look.units;
     let mut offer = |ui: &mut Ui, n: usize, answer: &Answer| {
-        let blade = &answer.bat.shape.blade;
-        let depth_m = blade.deepest().map_or(0.0, |it| it.depth_m);
+        let shape = &answer.bat.shape;
         let mm = |it_m: f64| plain(1e3 * it_m, 1, "mm");
+        let edge = mm(shape.blade.thickest_edge_m());
+        let spine = mm(shape.blade.deepest().map_or(0.0, |it| it.depth_m));
+        let swell = spoken(Quantity::Length, shape.swell_from_toe_m(), 0.001, units);
+        let as_wished = found.wished.is_some_and(|it| it.middle == answer.middle);
+        let as_wished = if as_wished { ", the middle as wished" } else { "" };
         ui.horizontal_wrapped(|ui| {
-            let name = answer.name;
-            button(ui, out, name, Action::Wood(WoodAction::Take(n)))
+            button(ui, out, answer.name, Action::Wood(WoodAction::Take(n)))
                 .on_hover_text("Take this shape; it can be taken back");
-            let from_toe = answer.bat.shape.swell_from_toe_m();
-            let as_wished = found.wished.is_some_and(|it| it.middle == answer.middle);
-            let as_wished = if as_wished { ", the middle as wished" } else { "" };
             quiet(
                 ui,
-                &format!(
-                    "edge {}, spine {}, swell {} from the toe{as_wished}",
-                    mm(blade.thickest_edge_m()),
-                    mm(depth_m),
-                    spoken(Quantity::Length, from_toe, 0.001, units)
-                ),
+                &format!("edge {edge}, spine {spine}, swell {swell} from the toe{as_wished}"),
             );
         });
     };
     if let Some(wished) = &found.wished {
-        quiet(ui, &wish::sentence(wished, &found.answers)).on_hover_text(wish::rule());
+        let words = RichText::new(wish::sentence(wished, &found.answers)).small().weak();
+        wrapped(ui, words).on_hover_text(wish::rule());
     }
     if !found.answers.is_empty() {
         found.answers.iter().enumerate().for_each(|(n, it)| offer(ui, n, it));
@@ -82,14 +75,8 @@ fn shapes(ui: &mut Ui, it: &Studio, found: &ToCard, out: &mut Vec<Action>) {
         let nearest = broken.nearest.map_or_else(String::new, |it| {
             format!(": nearest {}", in_units(broken.figure, it, units))
         });
-        caution(
-            ui,
-            &format!(
-                "No shape meets its {}{nearest}. In the way: {}",
-                broken.figure.words(),
-                broken.why
-            ),
-        );
+        let (figure, why) = (broken.figure.words(), &broken.why);
+        caution(ui, &format!("No shape meets its {figure}{nearest}. In the way: {why}"));
     }
     if let Some(nearest) = &found.nearest {
         offer(ui, 0, nearest);

@@ -18,8 +18,9 @@ pub struct Chart<'a> {
     pub y: Axis,
     /// How a tick across is said; as a number if it has no words of its own.
     pub said: Option<fn(f64) -> String>,
+    /// To draw more with.
+    pub painter: Painter,
     look: &'a Look,
-    painter: Painter,
     quiet: egui::FontId,
     taken: Taken,
 }
@@ -38,8 +39,8 @@ impl<'a> Chart<'a> {
             x,
             y,
             said: None,
-            look,
             painter: ui.painter_at(whole),
+            look,
             quiet,
             taken: Taken::default(),
         }
@@ -162,10 +163,5 @@ impl<'a> Chart<'a> {
                 self.words(at, Align2::CENTER_CENTER, words, colour);
             }
         }
-    }
-
-    /// To draw more with.
-    pub fn painter(&self) -> &Painter {
-        &self.painter
     }
 }

@@ -10,8 +10,8 @@ use backlift::units::{Quantity, spoken};
 use egui::{Align2, Sense, Ui, WidgetType};
 
 use super::chart::Chart;
-use super::deeds::button;
-use super::words::{big, head, named, pending};
+use super::deeds::{button, has_keyboard};
+use super::words::{big, head, named, pending, quiet};
 use crate::figure::{percent, speed_unit};
 use crate::studio::action::Action;
 use crate::studio::state::Studio;
@@ -52,7 +52,6 @@ pub fn beside(ui: &mut Ui, it: &Studio, _: &mut Vec<Action>) {
     super::swing::failed(ui, it);
 }
 
-/// Draws the sentence.
 fn words(ui: &mut Ui, it: &Studio) {
     super::today::headline(ui, it);
     ui.label(told(it));
@@ -77,14 +76,10 @@ const NARROWEST: f32 = 150.0;
 /// Draws score and curves in the width there is.
 pub fn innings(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
-        let mut runs = it.playback.runs;
-        let slider = egui::Slider::new(&mut runs, 0..=100).suffix(" runs").text("score");
-        if ui.add(slider).changed() {
-            out.push(Action::Score(runs));
-        }
+        super::swing::score(ui, it, out);
         let balls = it.innings(0).and_then(|at| at.it.balls_at(f64::from(it.playback.runs)));
         if let Some(balls) = balls {
-            super::words::quiet(ui, &format!("about {balls:.0} balls faced"));
+            quiet(ui, &format!("about {balls:.0} balls faced"));
         }
         button(ui, out, "Fresh", Action::Score(0));
         button(ui, out, "At fifty", Action::Score(FIFTY as u32));
@@ -182,7 +177,7 @@ fn one(
             out.push(Action::Score(score));
         }
     }
-    if super::keys::held(ui, &response, whole) {
+    if has_keyboard(ui, &response, whole) {
         let step = |key| ui.input(|input| input.key_pressed(key));
         if step(egui::Key::ArrowRight) {
             out.push(Action::Score(it.playback.runs + 1));

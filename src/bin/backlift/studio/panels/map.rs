@@ -11,6 +11,7 @@ use backlift::units::Units;
 use egui::{Align2, Mesh, Pos2, Rect, Sense, Shape, Stroke, Ui, WidgetType};
 
 use super::chart::Chart;
+use super::deeds::has_keyboard;
 use super::kept::kept;
 use super::words::named;
 use crate::figure::number;
@@ -23,7 +24,6 @@ use crate::studio::style::{ink, theme};
 /// Shades on the map.
 const SHADES: f64 = 9.0;
 
-/// Draws the map in the space there is.
 pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let Some(drawn) = remembered(ui, it) else { return super::today::so_far(ui, it) };
     let ground = &drawn.ground;
@@ -32,12 +32,12 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let (units, [mass_unit, length_unit]) = axis_units(it.look.units);
     let bats = || it.derived.loaded.iter().flat_map(|it| &it.bats);
     // What is to be ordered may lie a little beyond the bats that are shaded, with its limits.
-    let card = it.fitted().map(|it| &it.it.card).into_iter();
-    let limits =
-        card.clone().flat_map(|it| it.asked(Figure::DeadWeight).tolerance).map(|it| it / units[0]);
-    let masses = bats().map(|it| it.mass_kg.value / units[0]).chain(limits);
-    let limits = card.flat_map(|it| it.asked(Figure::Balance).tolerance).map(|it| it / units[1]);
-    let balances = bats().map(|it| it.balance_m.value / units[1]).chain(limits);
+    let card = it.fitted().map(|it| &it.it.card);
+    let limits = |figure: Figure| card.into_iter().flat_map(move |it| it.asked(figure).tolerance);
+    let masses = bats().map(|it| it.mass_kg.value).chain(limits(Figure::DeadWeight));
+    let masses = masses.map(|it| it / units[0]);
+    let balances = bats().map(|it| it.balance_m.value).chain(limits(Figure::Balance));
+    let balances = balances.map(|it| it / units[1]);
     let x = match it.look.units {
         Units::Trade => "dead weight, lb oz".to_owned(),
         Units::Si => format!("dead weight, {mass_unit}"),
@@ -64,7 +64,7 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         let [x, y] = chart.under(place);
         try_here(it, out, x * units[0], y * units[1]);
     }
-    if super::keys::held(ui, &response, whole) {
+    if has_keyboard(ui, &response, whole) {
         by_keys(ui, it, out);
     }
 }
@@ -168,7 +168,7 @@ fn hatch(chart: &Chart<'_>, it: &Studio) {
     const GAP: f32 = 9.0;
     let area = chart.area;
     let line = Stroke::new(1.0, ink(theme(&it.look).hairline));
-    let painter = chart.painter().with_clip_rect(area);
+    let painter = chart.painter.with_clip_rect(area);
     let mut x = area.left() - area.height();
     while x < area.right() {
         painter.line_segment(
@@ -195,7 +195,7 @@ fn shade(chart: &Chart<'_>, drawn: &Drawn) -> Vec<Line> {
             }
         }
     }
-    chart.painter().add(Shape::mesh(mesh));
+    chart.painter.add(Shape::mesh(mesh));
     let mut numbers = Vec::new();
     for (value, share, lines) in &drawn.lines {
         // Ink on the light shades, paper on the dark ones, by day and by night.
@@ -203,7 +203,7 @@ fn shade(chart: &Chart<'_>, drawn: &Drawn) -> Vec<Line> {
         for line in lines {
             let line = on_chart(chart, line);
             numbers.push(Line::along(&line, number(*value, drawn.digits), pale, false));
-            chart.painter().add(Shape::line(line, Stroke::new(1.0, pale)));
+            chart.painter.add(Shape::line(line, Stroke::new(1.0, pale)));
         }
     }
     numbers
@@ -220,7 +220,7 @@ fn pickup(chart: &Chart<'_>, it: &Studio, drawn: &Drawn) -> Vec<Line> {
     for (level, lines) in &drawn.pickup {
         for line in lines {
             let line = on_chart(chart, line);
-            chart.painter().extend(Shape::dashed_line(&line, Stroke::new(1.5, colour), 6.0, 4.0));
+            chart.painter.extend(Shape::dashed_line(&line, Stroke::new(1.5, colour), 6.0, 4.0));
             let weight = match it.look.units {
                 Units::Trade => pounds(*level),
                 Units::Si => format!("{}\u{2009}g", number(*level, 0)),
@@ -242,23 +242,23 @@ fn points(chart: &Chart<'_>, it: &Studio, [mass, length]: [f64; 2]) {
             [Figure::DeadWeight, Figure::Balance].map(|it| card.asked(it).tolerance);
         let [a, b] = [0, 1].map(|k| at(mass[k], balance[k]));
         let frame = Rect::from_two_pos(a, b);
-        chart.painter().rect_stroke(frame, 0.0, Stroke::new(4.0, page), egui::StrokeKind::Middle);
-        chart.painter().rect_stroke(frame, 0.0, Stroke::new(2.0, dark), egui::StrokeKind::Middle);
+        chart.painter.rect_stroke(frame, 0.0, Stroke::new(4.0, page), egui::StrokeKind::Middle);
+        chart.painter.rect_stroke(frame, 0.0, Stroke::new(2.0, dark), egui::StrokeKind::Middle);
         let place = at(card.mass_kg(), card.balance_m());
-        chart.painter().circle_filled(place, 4.0, dark);
+        chart.painter.circle_filled(place, 4.0, dark);
         chart.patch(place + egui::vec2(8.0, 0.0), Align2::LEFT_CENTER, "bat to order", dark);
     }
     for (n, bat) in it.derived.loaded.iter().flat_map(|it| it.bats.iter().enumerate()) {
         let place = at(bat.mass_kg.value, bat.balance_m.value);
         let colour = ink(bat_look(theme, n).0);
         chart.keep_free(Rect::from_center_size(place, egui::Vec2::splat(20.0)));
-        chart.painter().circle(place, 9.0, page, Stroke::new(2.0, colour));
+        chart.painter.circle(place, 9.0, page, Stroke::new(2.0, colour));
         chart.words(place, Align2::CENTER_CENTER, &bat_letter(n), colour);
     }
     if let Some([mass_kg, balance_m]) = it.tried {
         let place = at(mass_kg, balance_m);
         chart.keep_free(Rect::from_center_size(place, egui::Vec2::splat(18.0)));
-        chart.painter().circle(place, 7.0, page, Stroke::new(3.0, dark));
+        chart.painter.circle(place, 7.0, page, Stroke::new(3.0, dark));
         chart.patch(place + egui::vec2(12.0, 0.0), Align2::LEFT_CENTER, "tried", dark);
     }
 }

@@ -7,7 +7,7 @@ use super::words::{quiet, sentence};
 use crate::studio::action::{Action, Keep, Which};
 use crate::studio::state::Studio;
 
-/// Draws them, the latest last.
+/// The latest last.
 pub fn notices(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     for which in [Which::Scenario, Which::Bat] {
         let Some(of) = it.paper(which).offered() else { continue };

@@ -3,16 +3,15 @@
 use std::path::MAIN_SEPARATOR;
 
 use egui::text::{CCursor, CCursorRange};
-use egui::{Button, Id, Key, Modal, TextEdit, Ui};
+use egui::{Button, Id, Key, Modal, RichText, TextEdit, Ui};
 
 use super::deeds::button;
-use super::words::{quiet, sentence};
+use super::words::{quiet, sentence, wrapped};
 use crate::studio::action::Action;
 use crate::studio::asking::Way;
 use crate::studio::state::{Ask, Studio};
 use crate::studio::style::GRID;
 
-/// Asks for the path, if one is asked for.
 pub fn path(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let Some(ask) = it.asks.front().copied() else { return };
     let scale = it.look.text_scale;
@@ -41,7 +40,7 @@ fn typed(ui: &mut Ui, it: &Studio, ask: Ask, out: &mut Vec<Action>) {
         true => "Choose in the system's window, or type where",
         false => "This system has no window for files: type where",
     };
-    let label = quiet(ui, words);
+    let label = wrapped(ui, RichText::new(words).small().weak());
     let edit = TextEdit::singleline(&mut text).id(id).desired_width(f32::INFINITY);
     let response = ui.add(edit).labelled_by(label.id);
     if is_new {

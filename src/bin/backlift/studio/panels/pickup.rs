@@ -56,7 +56,6 @@ pub fn told(it: &Studio, bats: [&WeighedBat; 2]) -> String {
     }
 }
 
-/// Draws it.
 pub fn pickup(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
         let pairs =
@@ -66,21 +65,16 @@ pub fn pickup(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let bats = it.playback.bats;
     let weighed = |slot: usize| it.derived.loaded.as_ref()?.bats.get(*bats.get(slot)?);
     let (Some(a), Some(b)) = (weighed(0), weighed(1).filter(|_| bats[0] != bats[1])) else {
-        sentence(ui, "Two bats are needed to show it: add one at the bench");
-        return;
+        return sentence(ui, "Two bats are needed to show it: add one at the bench");
     };
     sentence(ui, &told(it, [a, b]));
-    let change = b.swing_moment_kg_m2.value - a.swing_moment_kg_m2.value;
-    let toe_g = 1000.0 * toe_mass_kg(change, a.length_m.value);
-    let sd_g = 1000.0
-        * toe_mass_kg(
-            independent_sd(&[a.swing_moment_kg_m2.sd, b.swing_moment_kg_m2.sd]),
-            a.length_m.value,
-        );
+    let [from, to] = [a, b].map(|it| it.swing_moment_kg_m2);
+    let at_toe = |kg_m2: f64| plain(1000.0 * toe_mass_kg(kg_m2, a.length_m.value), 0, "g");
+    let doubt = at_toe(independent_sd(&[from.sd, to.sd]));
     big(
         ui,
-        &plain(toe_g, 0, "g"),
-        &format!("± {}, at the toe: what the hand finds between them", plain(sd_g, 0, "g")),
+        &at_toe(to.value - from.value),
+        &format!("± {doubt}, at the toe: what the hand finds between them"),
         "Tape on the first bat's toe that would make it as hard to get moving as the second",
     );
     super::ounce::ounce(ui, it, out);
@@ -144,9 +138,7 @@ fn bench(ui: &mut Ui, it: &Studio, bats: [usize; 2], [a, b]: [&WeighedBat; 2]) {
     let table = Table::new(ui, &[1.1, 1.3, 1.3, 0.8]);
     table.row(ui, |ui, n| match n.checked_sub(1) {
         Some(n) if n < 2 => bat_mark(ui, &it.look, bats[n]),
-        Some(_) => {
-            quiet(ui, "felt?");
-        }
+        Some(_) => quiet(ui, "felt?"),
         None => {}
     });
     for (row, values, figure, words) in rows {
@@ -159,12 +151,8 @@ fn bench(ui: &mut Ui, it: &Studio, bats: [usize; 2], [a, b]: [&WeighedBat; 2]) {
         };
         table.row(ui, |ui, n| match n {
             0 => name(ui, row),
-            1 | 2 => {
-                measure(ui, &values[n - 1], words);
-            }
-            _ => {
-                why(ui, said, FELT);
-            }
+            1 | 2 => measure(ui, &values[n - 1], words),
+            _ => why(ui, said, FELT),
         });
     }
 }

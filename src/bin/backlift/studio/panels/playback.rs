@@ -23,7 +23,6 @@ const CAMERAS: [(Camera, &str); 5] = [
 /// Whether both bats are swung in the same time.
 const SAME_TIME: [(bool, &str); 2] = [(false, "same effort"), (true, "same time")];
 
-/// Draws the controls.
 pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let now = &it.playback;
     // There the score is what is looked at, or nothing but the net.
@@ -81,7 +80,6 @@ fn camera(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     });
 }
 
-/// The strokes there are.
 pub fn strokes(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let Some(loaded) = &it.derived.loaded else { return };
     for stroke in &loaded.strokes {

@@ -118,7 +118,6 @@ fn dashes(it: &Studio) -> &'static str {
     }
 }
 
-/// Draws them in the room there is.
 pub fn sections(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let Some(shape) = it.wood.shown() else { return };
     let blade = &shape.blade;
@@ -163,9 +162,5 @@ pub fn sections(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let mut points = it.wood.grabs(shape);
     points.retain(|it| DRAGGED.contains(&it.path));
     grab::offer(ui, "section", &points, &on_screen, out);
-    for point in &points {
-        if let Some(offered) = grab::offered(point, &on_screen) {
-            grab::mark(ui.painter(), &it.look, "section", point, &offered);
-        }
-    }
+    grab::marks(ui.painter(), &it.look, "section", &points, &on_screen);
 }

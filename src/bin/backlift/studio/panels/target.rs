@@ -103,7 +103,6 @@ pub fn of(card: &Card, figure: Figure, value: f64) -> Target {
     Target { figure, value, asked: card.asked(figure) }
 }
 
-/// Draws them, a row each.
 pub fn show(ui: &mut Ui, it: &Studio, targets: &[Target]) {
     let table = Table::new(ui, &[1.25, 1.25, 1.0]);
     for target in targets {
@@ -114,15 +113,14 @@ pub fn show(ui: &mut Ui, it: &Studio, targets: &[Target]) {
             }
             1 => scale(ui, &it.look, target),
             _ => {
-                let [low, high] = target.asked.tolerance;
-                let units = it.look.units;
-                let words = format!(
-                    "The card asks {}, from {} to {}",
-                    in_units(target.figure, target.asked.target, units),
-                    in_units(target.figure, low, units),
-                    in_units(target.figure, high, units)
+                let said = |si: f64| in_units(target.figure, si, it.look.units);
+                let [low, high] = target.asked.tolerance.map(said);
+                let asked = said(target.asked.target);
+                why(
+                    ui,
+                    &said(target.value),
+                    &format!("The card asks {asked}, from {low} to {high}"),
                 );
-                why(ui, &in_units(target.figure, target.value, units), &words);
             }
         });
     }

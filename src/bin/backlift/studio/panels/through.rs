@@ -4,7 +4,7 @@
 use backlift::drawing::palette::bat_look;
 use egui::{Align2, Key, Pos2, Rect, Sense, Stroke, TextStyle, Ui};
 
-use super::keys;
+use super::deeds::has_keyboard;
 use super::words::bat_line;
 use crate::figure::{number, percent, speed_unit};
 use crate::studio::action::Action;
@@ -61,8 +61,7 @@ pub fn through(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let length_s = it.length_s();
     let now_s = it.playback.time_s.min(length_s);
     response.widget_info(|| {
-        let words = "time after the top of the backlift";
-        egui::WidgetInfo::slider(true, now_s, words)
+        egui::WidgetInfo::slider(true, now_s, "time after the top of the backlift")
     });
     let line = Rect::from_min_max(
         Pos2::new(whole.left() + NAMES * small.size, whole.top() + 2.0),
@@ -78,7 +77,7 @@ pub fn through(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         let share = f64::from((place.x - line.left()) / line.width()).clamp(0.0, 1.0);
         out.push(Action::Scrub(share * length_s));
     }
-    if keys::held(ui, &response, whole) {
+    if has_keyboard(ui, &response, whole) {
         let pressed = |key| ui.input(|input| input.key_pressed(key));
         let steps = i32::from(pressed(Key::ArrowRight)) - i32::from(pressed(Key::ArrowLeft));
         if steps != 0 {

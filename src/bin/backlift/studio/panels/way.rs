@@ -1,10 +1,13 @@
 //! The coach's way: who, which bats, what was seen, the answer; one step at a time, and Enter goes on.
 
+use backlift::questions::surer::{Surer, ToMeasure};
 use egui::{Grid, Id, ProgressBar, Ui, WidgetType};
 
-use super::deeds::button;
+use super::deeds::{button, button_if};
 use super::field::{choice, entered, fields, focus, of_bat};
 use super::words::{bat_mark, caution, head, named, quiet, sentence};
+use crate::figure::{capital, percent};
+use crate::sentences::advice::worth_a_word;
 use crate::studio::action::{Action, Step, View};
 use crate::studio::fields::{BAT, HANDED, Line, PLAYER, SEX};
 use crate::studio::state::Studio;
@@ -53,7 +56,7 @@ pub fn beside(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             );
             super::today::so_far(ui, it);
         }
-        Step::Answer => super::surer::surer(ui, it, out),
+        Step::Answer => surer(ui, it, out),
     }
 }
 
@@ -83,10 +86,7 @@ fn on(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, step: Step) {
             button(ui, out, "Back", Action::Way(Some(before)));
         }
         if step.then(1).is_some() {
-            let next = ui.add_enabled(needed.is_empty(), egui::Button::new("Next"));
-            if next.clicked() {
-                out.push(Action::Onward);
-            }
+            button_if(ui, out, needed.is_empty(), "Next", Action::Onward);
         }
         if !needed.is_empty() {
             quiet(ui, &format!("Still needed: {}", needed.join("; ")));
@@ -177,8 +177,7 @@ fn answer(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     super::today::headline(ui, it);
     super::today::under_way(ui, it);
     card(ui, it, out);
-    super::today::table(ui, it);
-    super::today::rests(ui, it);
+    super::today::bats(ui, it);
     on(ui, it, out, Step::Answer);
     chain(ui, out, &[], Step::Answer);
 }
@@ -195,13 +194,61 @@ fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         super::map_figures::search(ui, it, out);
     }
     ui.horizontal_wrapped(|ui| {
-        ui.add_enabled_ui(!it.is_fit_stale(), |ui| {
-            button(ui, out, "Write the card…", Action::AskCard)
-                .on_hover_text("PDF, RON and PNG, with the map and the innings");
-        });
+        super::card::write(ui, it, out);
         if it.fitted().is_some() {
             button(ui, out, "See the card", Action::View(View::Card));
             button(ui, out, "See the swing", Action::View(View::Swing));
         }
     });
+}
+
+/// Beside the answer: what would make it surer, and what each of it brings.
+fn surer(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    head(ui, "What would make it surer");
+    let Some(loaded) = &it.derived.loaded else {
+        return quiet(ui, "First who bats, and with what");
+    };
+    if let Some((_, now)) = it.advice() {
+        for it in worth_a_word(now) {
+            let chance = percent(it.chance, 0);
+            ui.label(format!("{}: could name another bat ({chance})", capital(it.what)));
+        }
+    }
+    let all = loaded.surer();
+    let [of_bats, of_player]: [Vec<&Surer>; 2] = [true, false].map(|of_bats| {
+        all.iter().filter(|it| matches!(it.what, ToMeasure::Pendulum(_)) == of_bats).collect()
+    });
+    part(ui, it, out, "At the bats", &of_bats, Step::Bats);
+    part(ui, it, out, "At the player", &of_player, Step::Who);
+    head(ui, "Estimated until then");
+    for it in &loaded.player.estimated {
+        let doubt = percent(it.relative_sd, 0);
+        quiet(ui, &format!("{}, ± {doubt}: from {}", capital(&it.what), it.from));
+    }
+}
+
+fn part(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, name: &str, all: &[&Surer], step: Step) {
+    if all.is_empty() {
+        return;
+    }
+    head(ui, name);
+    for surer in all {
+        ui.label(brings(it, surer));
+    }
+    let words = if step == Step::Bats { "Measure the bats" } else { "Measure the player" };
+    button(ui, out, format!("{words} now"), Action::Way(Some(step)));
+}
+
+/// "Both hands on a dynamometer: the grip to ± 5 % in place of ± 22 %".
+fn brings(it: &Studio, surer: &Surer) -> String {
+    let [now, then] = [surer.now, surer.then].map(|it| percent(it, 1));
+    let (how, figure) = match surer.what {
+        ToMeasure::Pendulum(bat) => {
+            (format!("Balance and a pendulum test of {}", it.label(bat)), "its swing moment")
+        }
+        ToMeasure::Grip => ("Both hands on a dynamometer".to_owned(), "the grip"),
+        ToMeasure::BodyMass => ("The player on a scale".to_owned(), "the body mass"),
+        ToMeasure::HandLength => ("The hand by tape".to_owned(), "its length"),
+    };
+    format!("{how}: {figure} to ± {then} in place of ± {now}")
 }

@@ -23,16 +23,12 @@ pub fn told(it: &Studio, targets: &[Target]) -> String {
     let Some(worked) = &it.wood.worked else {
         return "The bat's description has faults: mend them below".to_owned();
     };
-    let units = it.look.units;
-    let (mass, pickup) = (worked.bat.mass_kg, worked.bat.pickup_weight_kg);
     if !it.wood.faults.is_empty() {
         return "The description has a fault now; bat and figures are those before it".to_owned();
     }
-    let weighs = format!(
-        "This bat would weigh {} and pick up like {}",
-        measured(Quantity::Mass, mass, units),
-        measured(Quantity::Mass, pickup, units)
-    );
+    let [mass, pickup] = [worked.bat.mass_kg, worked.bat.pickup_weight_kg]
+        .map(|kg| measured(Quantity::Mass, kg, it.look.units));
+    let weighs = format!("This bat would weigh {mass} and pick up like {pickup}");
     let met = targets.iter().filter(|it| it.is_met()).count();
     match (targets.len(), met) {
         (0, _) => weighs,
@@ -41,9 +37,11 @@ pub fn told(it: &Studio, targets: &[Target]) -> String {
     }
 }
 
-/// Draws it.
 pub fn wood(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    work(ui, it, out);
+    ui.horizontal_wrapped(|ui| {
+        let works = [(Work::Shape, "Shape a blade"), (Work::Plane, "Plane a bat")];
+        choice(ui, out, &works, it.wood.work, |work| Action::Wood(WoodAction::Work(work)));
+    });
     match it.wood.work {
         Work::Shape => shape(ui, it, out),
         Work::Plane => super::planing::planing(ui, it, out),
@@ -52,14 +50,6 @@ pub fn wood(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     for it in SHAPE {
         quiet(ui, it);
     }
-}
-
-/// Shaping or planing.
-fn work(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    ui.horizontal_wrapped(|ui| {
-        let works = [(Work::Shape, "Shape a blade"), (Work::Plane, "Plane a bat")];
-        choice(ui, out, &works, it.wood.work, |work| Action::Wood(WoodAction::Work(work)));
-    });
 }
 
 /// From where it is seen.

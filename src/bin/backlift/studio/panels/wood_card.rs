@@ -16,9 +16,7 @@ use crate::studio::work::Question;
 /// Which card, and how to get one.
 pub fn wood_card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     match it.wood_card() {
-        None => {
-            quiet(ui, "There is no card yet: open one, or find the bat for this player first");
-        }
+        None => quiet(ui, "There is no card yet: open one, or find the bat for this player first"),
         Some(card) => {
             let whence = match (it.wood.own_card(), &it.wood.card) {
                 (Some(_), _) => "The card in the bat's own file",

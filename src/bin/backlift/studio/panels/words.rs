@@ -10,7 +10,12 @@ use crate::studio::style::{bold, ink, number, theme};
 
 /// The sentence of a view.
 pub fn sentence(ui: &mut Ui, words: &str) {
-    ui.add(egui::Label::new(RichText::new(words).heading()).wrap());
+    wrapped(ui, RichText::new(words).heading());
+}
+
+/// Words in as many lines as they need.
+pub fn wrapped(ui: &mut Ui, words: RichText) -> egui::Response {
+    ui.add(egui::Label::new(words).wrap())
 }
 
 /// The head of a part.
@@ -20,19 +25,18 @@ pub fn head(ui: &mut Ui, words: &str) {
 }
 
 /// Words of second rank.
-pub fn quiet(ui: &mut Ui, words: &str) -> egui::Response {
-    ui.add(egui::Label::new(RichText::new(words).small().weak()).wrap())
+pub fn quiet(ui: &mut Ui, words: &str) {
+    wrapped(ui, RichText::new(words).small().weak());
 }
 
-/// Words in small letters.
 pub fn small(ui: &mut Ui, words: &str) {
-    ui.add(egui::Label::new(RichText::new(words).small()).wrap());
+    wrapped(ui, RichText::new(words).small());
 }
 
 /// A caution or a fault.
 pub fn caution(ui: &mut Ui, words: &str) {
     let colour = ui.visuals().error_fg_color;
-    ui.add(egui::Label::new(RichText::new(words).small().color(colour)).wrap());
+    wrapped(ui, RichText::new(words).small().color(colour));
 }
 
 /// A fault, and what to do about it.
@@ -46,13 +50,12 @@ pub fn with_mend(it: &Fault, words: &str) -> String {
 }
 
 /// A figure that says on hovering where it comes from; it can be reached by the keyboard too.
-pub fn why(ui: &mut Ui, value: &str, words: &str) -> egui::Response {
-    let text = RichText::new(value);
-    let it = ui.add(egui::Label::new(text).sense(Sense::focusable_noninteractive()));
+pub fn why(ui: &mut Ui, value: &str, words: &str) {
+    let it = ui.add(egui::Label::new(value).sense(Sense::focusable_noninteractive()));
     if it.has_focus() {
         it.show_tooltip_text(words);
     }
-    it.on_hover_text(words)
+    it.on_hover_text(words);
 }
 
 /// A figure with its doubt under it.
@@ -62,9 +65,7 @@ pub fn measure(ui: &mut Ui, told: &str, words: &str) {
             why(ui, value, &format!("± {doubt}. {words}"));
             quiet(ui, &format!("± {doubt}"));
         }
-        None => {
-            why(ui, told, words);
-        }
+        None => why(ui, told, words),
     }
 }
 

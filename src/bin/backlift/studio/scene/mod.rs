@@ -6,9 +6,7 @@ pub mod bench_overlay;
 pub mod body;
 pub mod eye;
 pub mod ground;
-mod legs;
 pub mod overlay;
-pub mod place;
 pub mod pose;
 pub mod solid;
 pub mod wood;
@@ -24,9 +22,7 @@ use super::playback::Camera;
 use super::state::Studio;
 use body::{Frame, eyes_m};
 use eye::{Eye, Seen};
-use legs::Feet;
-use place::Place;
-use pose::{Pose, Posed};
+use pose::{Place, Pose, Posed};
 
 /// Two players side by side stand this far apart, over stature.
 const APART: f64 = 0.95;
@@ -201,8 +197,7 @@ impl Studio {
         let reel = self.reel(swung.innings)?;
         let picture = reel.at(self.playback.time_s / longer)?;
         let at_contact = reel.at(reel.contact_s())?;
-        let feet = Feet::new(reel.chain.mirror, frame, at_contact.pelvis_W);
-        let pose = Posed::new(reel.chain, frame).all(&picture, &feet);
+        let pose = Posed::new(reel.chain, frame).all(&picture, at_contact.pelvis_W);
         Some(Figure {
             slot,
             bat: swung.bat,

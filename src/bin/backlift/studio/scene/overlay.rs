@@ -23,7 +23,6 @@ const LABEL_PX: f32 = 15.0;
 const LARGE_PX: f32 = 34.0;
 const QUIET_PX: f32 = 13.0;
 
-/// Draws over a scene in its room.
 pub fn draw(painter: &Painter, it: &Studio, scene: &Scene, room: Rect) {
     let painter = painter.with_clip_rect(room);
     let paths = scene.figures.iter().map(|figure| it.through(figure.slot, PATH)).collect();

@@ -153,25 +153,22 @@ impl Solid {
         self.triangles.extend(other.triangles.iter().map(|it| it.map(|corner| corner + start)));
     }
 
-    /// Turned inside out where it is inside out: a closed surface encloses a volume above nought.
+    /// Turned inside out where it is inside out.
     pub fn outward(mut self) -> Self {
-        let sixfold: f64 = self.triangles.iter().map(|it| self.spanned(it)).sum();
-        if sixfold < 0.0 {
+        if self.volume_m3() < 0.0 {
             self.triangles.iter_mut().for_each(|it| it.swap(1, 2));
             self.normals.iter_mut().flatten().for_each(|it| *it = -*it);
         }
         self
     }
 
-    /// Volume that it encloses, m³.
-    #[cfg(test)]
+    /// Volume that it encloses, m³; below nought where it is inside out.
     pub fn volume_m3(&self) -> f64 {
-        self.triangles.iter().map(|it| self.spanned(it)).sum::<f64>() / 6.0
-    }
-
-    fn spanned(&self, corners: &[u32; 3]) -> f64 {
-        let [a, b, c] = corners.map(|it| self.corner(it));
-        a.dot(b.cross(c))
+        let sixfold = self.triangles.iter().map(|corners| {
+            let [a, b, c] = corners.map(|it| self.corner(it));
+            a.dot(b.cross(c))
+        });
+        sixfold.sum::<f64>() / 6.0
     }
 
     fn corner(&self, n: u32) -> DVec3 {
