@@ -4,7 +4,7 @@ use egui::{CentralPanel, Frame, Margin, Panel as Side, Rect, ScrollArea, Ui, UiB
 
 use super::action::Action;
 use super::panels::{
-    Layout, Panel, bats, grab, notices, path, playback, row, scene, shortcuts, top, words,
+    Layout, Panel, bats, grab, notices, path, playback, row, shortcuts, top, words,
 };
 use super::state::Studio;
 use super::style::{self, GRID, ink, theme};
@@ -94,7 +94,7 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
     Side::right(id).frame(paper).exact_size(size).show(ui, |ui| {
         if let Layout::Whole { has_net: true, .. } = row.layout {
             room = corner(ui);
-            scene::scene(ui, it, room, out);
+            playback::scene(ui, it, room, out);
         }
         column(ui, |ui| {
             (row.beside)(ui, it, out);
@@ -134,7 +134,7 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
                 below(ui, it, out, paper, under);
             }
             room = ui.available_rect_before_wrap();
-            scene::scene(ui, it, room, out);
+            playback::scene(ui, it, room, out);
         }
     }
     room
@@ -171,7 +171,7 @@ fn on_the_bench(
         Side::bottom("sections").frame(paper).exact_size(height).show(ui, |ui| under(ui, it, out));
     }
     let room = ui.available_rect_before_wrap();
-    scene::scene(ui, it, room, out);
+    playback::scene(ui, it, room, out);
     if let Some(bench) = it.on_bench(room).filter(|_| it.wood.work == Work::Shape) {
         let on_screen = |point_B| bench.eye.on_screen(bench.point_W(point_B), room);
         grab::offer(ui, "room", &it.wood.grabs(bench.shape), &on_screen, out);

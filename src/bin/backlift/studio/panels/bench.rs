@@ -39,7 +39,6 @@ pub fn all(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     player(ui, it, out);
 }
 
-/// Which bat, its fields, and what follows.
 fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     sentence(ui, &told(it));
     which(ui, it, out);

@@ -8,17 +8,13 @@ use crate::studio::look::Look;
 use crate::studio::style::{ink, theme};
 use crate::studio::taken::Taken;
 
-/// A plot and where it stands.
 pub struct Chart<'a> {
     /// Inside of the axes.
     pub area: Rect,
-    /// Across.
     pub x: Axis,
-    /// Upward.
     pub y: Axis,
     /// How a tick across is said; as a number if it has no words of its own.
     pub said: Option<fn(f64) -> String>,
-    /// To draw more with.
     pub painter: Painter,
     look: &'a Look,
     quiet: egui::FontId,
@@ -106,13 +102,11 @@ impl<'a> Chart<'a> {
         self.painter.add(Shape::mesh(mesh));
     }
 
-    /// A bat's curve.
     pub fn curve(&self, points: &[(f64, f64)], bat: usize, colour: Color32) {
         let line: Vec<Pos2> = points.iter().map(|it| self.at(it.0, it.1)).collect();
         self.painter.extend(super::words::bat_line(&line, bat, colour, 2.5));
     }
 
-    /// An upright line.
     pub fn upright(&self, x: f64, colour: Color32, width: f32) {
         let at = self.at(x, self.y.range[0]).x;
         self.painter.vline(at, self.area.y_range(), Stroke::new(width, colour));

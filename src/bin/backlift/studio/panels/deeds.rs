@@ -69,7 +69,6 @@ pub fn paper_menu(ui: &mut Ui, paper: &dyn OnDesk, items: impl FnOnce(&mut Ui)) 
     }
 }
 
-/// A box that is ticked or not.
 pub fn tick(
     ui: &mut Ui,
     out: &mut Vec<Action>,

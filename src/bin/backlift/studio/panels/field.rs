@@ -9,11 +9,9 @@ use crate::studio::derived::words;
 use crate::studio::fields::Line;
 use crate::studio::state::Studio;
 
-/// A field and how to fill it.
 pub struct Field<'a> {
     /// Its path in the scenario: `bats.0.mass`.
     pub path: &'a str,
-    /// What it is called.
     pub label: &'a str,
     /// What may stand in it.
     pub like: &'a str,
@@ -110,7 +108,6 @@ pub fn entered(ui: &Ui) -> Option<String> {
     path
 }
 
-/// Gives a field the keyboard.
 pub fn focus(ui: &Ui, path: &str) {
     ui.memory_mut(|memory| memory.request_focus(id(path)));
 }

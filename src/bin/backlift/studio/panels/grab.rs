@@ -22,10 +22,8 @@ const STEP_M: f64 = 1e-3;
 /// Where a point of the bat, m, B, stands on the screen.
 pub type OnScreen<'a> = &'a dyn Fn(DVec3) -> Option<Pos2>;
 
-/// One that is offered.
 #[derive(Clone, Copy, Debug)]
 pub struct Offered {
-    /// Where.
     pub at: Pos2,
     /// How far it goes on the screen for each unit of its figure, px.
     pub per_unit: [f64; 2],

@@ -45,29 +45,24 @@ pub fn told(it: &Studio) -> String {
 
 /// What stands beside the net: the advice, what is lost, and the figures at the score shown.
 pub fn beside(ui: &mut Ui, it: &Studio, _: &mut Vec<Action>) {
-    words(ui, it);
-    super::today::bats(ui, it);
-    head(ui, &super::swing::heading(it));
-    super::swing::rows(ui, it);
-    super::swing::failed(ui, it);
-}
-
-fn words(ui: &mut Ui, it: &Studio) {
     super::today::headline(ui, it);
     ui.label(told(it));
     if let Some([least, believed, most]) = lost(it) {
+        let [least, believed, most] = [least, believed, most].map(|it| percent(it.1, 1));
         big(
             ui,
-            &percent(believed.1, 1),
+            &believed,
             &format!(
-                "of its bat speed by fifty; anything from {} to {}, the bands on the curves",
-                percent(least.1, 1),
-                percent(most.1, 1)
+                "of its bat speed by fifty; anything from {least} to {most}, the bands on the curves"
             ),
             "The least: only what a rest brings back. The most: all that legs lose in such an innings",
         );
     }
     pending(ui, it.playback.bats.iter().any(|bat| it.is_pending(*bat)));
+    super::today::bats(ui, it);
+    head(ui, &super::swing::heading(it));
+    super::swing::rows(ui, it);
+    super::swing::failed(ui, it);
 }
 
 /// A chart that is narrower, px at scale 1, has no room for its words.

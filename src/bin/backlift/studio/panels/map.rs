@@ -21,7 +21,6 @@ use crate::studio::ground::{Ground, axis_units};
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme};
 
-/// Shades on the map.
 const SHADES: f64 = 9.0;
 
 pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
@@ -89,7 +88,6 @@ struct Drawn {
     shades: Vec<(f64, Vec<Outline>)>,
     /// Lines between them: value, the same share.
     lines: Vec<(f64, f64, Vec<Outline>)>,
-    /// Digits of their values.
     digits: usize,
     /// Lines along which bats pick up alike.
     pickup: Vec<(f64, Vec<Outline>)>,

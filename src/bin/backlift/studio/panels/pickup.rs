@@ -16,7 +16,6 @@ use crate::studio::action::{Action, Pair};
 use crate::studio::figures::swing_moment;
 use crate::studio::state::Studio;
 
-/// Where the thresholds come from.
 const FELT: &str = "Against published thresholds, which disagree: 2.5 to 6.7 % for weight, 2.5 to 28 % for swing moment";
 
 /// Bats this near on the scale weigh the same, g.

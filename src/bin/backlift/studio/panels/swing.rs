@@ -57,7 +57,6 @@ fn pictures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     });
 }
 
-/// Figures side by side.
 pub fn rows(ui: &mut Ui, it: &Studio) {
     let both = it.playback.second && it.playback.bats[0] != it.playback.bats[1];
     let shares: &[f32] = if both { &[1.2, 1.0, 1.0, 1.3] } else { &[1.2, 1.0] };

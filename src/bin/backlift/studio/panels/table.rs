@@ -36,7 +36,6 @@ impl Table {
     }
 }
 
-/// The name at the head of a row.
 pub fn name(ui: &mut Ui, words: &str) {
     wrapped(ui, RichText::new(words).weak());
 }

@@ -14,7 +14,6 @@ use crate::studio::style::{GRID, ink, theme, wash};
 
 /// A scale reaches so many widths of the limits beyond them, either side.
 const BEYOND: f64 = 1.5;
-/// Time in which a mark turns, s.
 const TURN_S: f32 = 0.25;
 
 /// A pointer that stands upright when its figure is met, and lies on its side, pointing, when not: its tip is
@@ -32,11 +31,8 @@ pub fn pointer(painter: &Painter, look: &Look, tip: Pos2, turn_rad: f32, px: f32
 
 /// One figure against the card.
 pub struct Target {
-    /// Which.
     pub figure: Figure,
-    /// What it is.
     pub value: f64,
-    /// What it should be.
     pub asked: Asked,
 }
 
@@ -98,7 +94,6 @@ pub fn targets(it: &Studio) -> Vec<Target> {
     Figure::ALL.map(|figure| of(card, figure, reads(&worked.bat, figure))).into()
 }
 
-/// One figure against a card.
 pub fn of(card: &Card, figure: Figure, value: f64) -> Target {
     Target { figure, value, asked: card.asked(figure) }
 }

@@ -12,7 +12,6 @@ use crate::studio::scene::Instant;
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, mixed, theme};
 
-/// Instants of a stroke that are drawn.
 const COUNT: usize = 72;
 /// Height of a row over that of its words.
 const TALL: f32 = 2.7;

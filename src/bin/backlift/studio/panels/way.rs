@@ -9,15 +9,14 @@ use super::words::{bat_mark, caution, head, named, quiet, sentence};
 use crate::figure::{capital, percent};
 use crate::sentences::advice::worth_a_word;
 use crate::studio::action::{Action, Step, View};
-use crate::studio::fields::{BAT, HANDED, Line, PLAYER, SEX};
+use crate::studio::fields::{BAT, HANDED, PLAYER, SEX};
 use crate::studio::state::Studio;
 use crate::studio::work::Question;
 
 /// Fields of a bat that come first: name, size, dead weight.
 const FIRST_OF_BAT: usize = 3;
-/// Of them, and of the player, those that the rest of the bench holds.
-const AGE: [Line; 1] = [PLAYER[0]];
-const STATURE: [Line; 1] = [PLAYER[1]];
+/// Fields of the player that are needed: age, stature.
+const NEEDED: usize = 2;
 
 /// A step of the way, or the whole bench.
 pub fn left(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
@@ -116,18 +115,17 @@ fn chain(ui: &Ui, out: &mut Vec<Action>, paths: &[String], step: Step) {
 fn who(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     sentence(ui, "Who bats?");
     Grid::new("who").num_columns(2).show(ui, |ui| {
-        fields(ui, it, out, &AGE);
+        fields(ui, it, out, &PLAYER[..1]);
         choice(ui, it, out, SEX, &["female", "male"]);
-        fields(ui, it, out, &STATURE);
+        fields(ui, it, out, &PLAYER[1..NEEDED]);
         choice(ui, it, out, HANDED, &["right", "left"]);
     });
     on(ui, it, out, Step::Who);
     head(ui, "That is enough; each of these makes the answer surer");
-    Grid::new("surer").num_columns(2).show(ui, |ui| fields(ui, it, out, &PLAYER[2..]));
+    Grid::new("surer").num_columns(2).show(ui, |ui| fields(ui, it, out, &PLAYER[NEEDED..]));
     caution(ui, "Wrist hold: stop at 30 s, and at once if anything hurts");
-    let first = [&AGE[..], &STATURE[..]].concat();
-    let paths = |all: &[Line]| all.iter().map(|it| it[0].to_owned()).collect::<Vec<_>>();
-    chain(ui, out, &paths(&first), Step::Who);
+    let paths: Vec<String> = PLAYER[..NEEDED].iter().map(|it| it[0].to_owned()).collect();
+    chain(ui, out, &paths, Step::Who);
 }
 
 fn bats(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {

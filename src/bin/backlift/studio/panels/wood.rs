@@ -52,7 +52,6 @@ pub fn wood(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     }
 }
 
-/// From where it is seen.
 pub fn sides(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let all = [(Face::Back, "back"), (Face::Front, "face"), (Face::Edge, "profile")];
     ui.horizontal_wrapped(|ui| {

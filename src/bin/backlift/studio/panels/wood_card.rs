@@ -51,7 +51,6 @@ pub fn wood_card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     }
 }
 
-/// For whom a card is.
 fn player(card: &Card, units: Units) -> String {
     let it = &card.player;
     let hand = match it.handed {

@@ -18,7 +18,6 @@ pub fn wrapped(ui: &mut Ui, words: RichText) -> egui::Response {
     ui.add(egui::Label::new(words).wrap())
 }
 
-/// The head of a part.
 pub fn head(ui: &mut Ui, words: &str) {
     ui.add_space(ui.spacing().item_spacing.y);
     ui.label(RichText::new(words).family(bold()));

@@ -24,7 +24,6 @@ pub struct Fineness {
     pub between: usize,
 }
 
-/// Fine enough for a bat that is swung.
 const SWUNG: Fineness = Fineness { across: 12, between: 4 };
 /// The mark in the bat's colour across the blade, as shares of the way from shoulder to toe.
 const BAND: [f64; 2] = [0.10, 0.16];
@@ -39,7 +38,6 @@ pub fn shape(bat: &WeighedBat, limits: &Limits) -> BatShape {
     shape.with_length_m(bat.length_m.value)
 }
 
-/// A spot of the blade's surface.
 pub struct Spot {
     /// Share of the way from shoulder to toe.
     pub from_shoulder: f64,

@@ -27,8 +27,7 @@ const HEAD: f64 = 0.130;
 const HEAD_BY_YEAR: f64 = 0.0024;
 const GROWN_Y: f64 = 18.0;
 
-/// Left and right as the batter has them: the arm of the top hand and of the bottom hand, the leg on
-/// the bowler's side and the other.
+/// Left and right as the batter has them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Side {
     /// Top hand; leg nearer the bowler.
@@ -40,25 +39,18 @@ pub enum Side {
 /// A part of the body.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Part {
-    /// Hips.
     Pelvis,
     /// From the waist to the shoulders.
     Trunk,
     /// Neck and head.
     Head,
-    /// Shoulder to elbow.
     UpperArm(Side),
-    /// Elbow to wrist.
     Forearm(Side),
     /// Palm.
     Hand(Side),
-    /// Fingers round the handle.
     Fingers(Side),
-    /// Hip to knee.
     Thigh(Side),
-    /// Knee to ankle.
     Shank(Side),
-    /// Ankle to toes.
     Foot(Side),
 }
 
@@ -72,13 +64,10 @@ impl Part {
 /// Lengths that the drawing of a player hangs on.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Frame {
-    /// Stature, m.
     pub stature_m: f64,
     /// Hip joints beside the middle, m.
     pub hip_half_m: f64,
-    /// Thigh, m.
     pub thigh_m: f64,
-    /// Shank, m.
     pub shank_m: f64,
     /// Ankle above the ground, m.
     pub ankle_m: f64,

@@ -10,12 +10,9 @@ pub const NEAR_M: f64 = 0.05;
 /// Narrower rooms than this, width over height, are looked at from farther off.
 const WIDE: f64 = 1.3;
 
-/// An eye.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Eye {
-    /// Where it is, m, W.
     pub position_W: DVec3,
-    /// What it looks at, m, W.
     pub target_W: DVec3,
     /// Which way is up on the screen, W.
     pub up_W: DVec3,
@@ -26,13 +23,9 @@ pub struct Eye {
 /// What the eye's place hangs on.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Seen {
-    /// Right- or left-hander.
     pub mirror: Mirror,
-    /// Stature, m.
     pub stature_m: f64,
-    /// Where the batter's eyes are, m, W.
     pub eyes_W: DVec3,
-    /// Where bat meets ball, m, W.
     pub contact_W: DVec3,
     /// Two players side by side: their distance, m; else nought.
     pub apart_m: f64,

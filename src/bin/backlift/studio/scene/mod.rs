@@ -33,15 +33,12 @@ pub struct Figure {
     pub slot: usize,
     /// The bat's place in the scenario; none for the one tried on the map.
     pub bat: Option<usize>,
-    /// Where everything is.
     pub pose: Pose,
     /// How far it is moved aside on the screen, m, W.
     pub aside_W: DVec3,
-    /// Way of the contact point.
     pub way: Way,
     /// Contact point from the top of the handle, m.
     pub contact_m: f64,
-    /// Overall length, m.
     pub length_m: f64,
     /// When bat meets ball, s.
     pub contact_s: f64,
@@ -64,7 +61,6 @@ pub struct Instant {
     pub bat: Place,
     /// Way of the contact point since the top of the backlift, m.
     pub gone_m: f64,
-    /// Speed of the contact point, m/s.
     pub bat_speed_m_s: f64,
     /// Share of its capacity that each wrist gives, top hand and bottom hand.
     pub wrist_share: [f64; 2],
@@ -78,30 +74,23 @@ struct Swung<'a> {
     bat: Option<usize>,
 }
 
-/// Everything.
 pub struct Scene {
     /// Players; the second is drawn as arms and bat alone where both stand in one place.
     pub figures: Vec<Figure>,
-    /// Whether they stand in one place.
     pub in_one_place: bool,
-    /// Whether it is seen from the batter's own eyes.
     pub is_from_the_eyes: bool,
     /// The ball on its way to the first bat, m, W.
     pub ball_W: Option<DVec3>,
-    /// The eye.
     pub eye: Eye,
 }
 
 /// What stands in the room that the window draws.
 pub enum Shown<'a> {
-    /// Players and bats in the net.
     Net(Scene),
-    /// The bat on the maker's bench.
     Bench(wood::Bench<'a>),
 }
 
 impl Shown<'_> {
-    /// From where it is seen.
     pub fn eye(&self) -> &Eye {
         match self {
             Self::Net(it) => &it.eye,

@@ -239,7 +239,6 @@ impl Over<'_> {
     }
 }
 
-/// The bat's letter.
 fn called(figure: &Figure) -> String {
     figure.bat.map_or_else(|| "tried".to_owned(), bat_letter)
 }

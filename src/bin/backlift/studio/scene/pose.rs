@@ -43,11 +43,8 @@ impl Place {
 /// Player and bat at an instant.
 #[derive(Clone, Debug)]
 pub struct Pose {
-    /// Parts of the body.
     pub body: Vec<(Part, Place)>,
-    /// The bat's frame B.
     pub bat: Place,
-    /// The head's frame.
     pub head: Place,
 }
 
@@ -64,7 +61,6 @@ impl<'a> Posed<'a> {
         Self { chain, frame, k: chain.tree.kinematics() }
     }
 
-    /// Only the bat.
     pub fn bat(&mut self, picture: &Picture) -> Place {
         self.move_to(picture);
         self.link(self.chain.link.bat, picture)

@@ -6,19 +6,16 @@ use backlift::frames::DVec3;
 /// A colour, red, green, blue, each 0 to 1 as written in style sheets.
 pub type Tone = [f32; 3];
 
-/// A colour of the palette.
 pub fn tone(colour: Colour) -> Tone {
     colour.0.map(|it| f32::from(it) / 255.0)
 }
 
-/// A surface.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Solid {
     /// Corners, m.
     pub positions: Vec<[f32; 3]>,
     /// Outward, unit length.
     pub normals: Vec<[f32; 3]>,
-    /// Colour at each corner.
     pub tones: Vec<Tone>,
     /// Corners of each triangle, anticlockwise from outside.
     pub triangles: Vec<[u32; 3]>,
@@ -34,7 +31,6 @@ pub struct Ring {
 }
 
 impl Ring {
-    /// About the z axis.
     pub fn new(z_m: f64, half_m: [f64; 2]) -> Self {
         Self { middle: DVec3::new(0.0, 0.0, z_m), half_m }
     }
@@ -144,7 +140,6 @@ impl Solid {
         self.smooth(start, first);
     }
 
-    /// Everything of another surface.
     pub fn add(&mut self, other: Self) {
         let start = self.positions.len() as u32;
         self.positions.extend(other.positions);

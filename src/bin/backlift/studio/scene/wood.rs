@@ -14,9 +14,7 @@ use crate::studio::style::theme;
 use crate::studio::wood::Wood;
 use crate::studio::wood::action::{Face, Work};
 
-/// Fine enough for what is painted on it.
 const ON_BENCH: Fineness = Fineness { across: 24, between: 10 };
-/// The grip.
 const GRIP: Tone = [0.42, 0.44, 0.46];
 /// Share of a region's deepest cut from which on it is painted, and how strongly there.
 const PAINTED: f64 = 0.04;
@@ -30,9 +28,7 @@ const DOWN_M: f64 = 0.20;
 
 /// What lies on the bench.
 pub struct Bench<'a> {
-    /// The bat.
     pub shape: &'a BatShape,
-    /// The eye.
     pub eye: Eye,
 }
 

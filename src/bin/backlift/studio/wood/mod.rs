@@ -29,9 +29,7 @@ use super::playback::Orbit;
 use super::recovery::Recovery;
 use action::{Face, Holdable, Part, Work};
 
-/// Everything at the maker's bench.
 pub struct Wood {
-    /// The described bat.
     pub paper: Paper<ShapeV1>,
     /// The bat as of the last description without a fault.
     pub worked: Option<Arc<Worked>>,
@@ -43,7 +41,6 @@ pub struct Wood {
     pub stop: Option<Stop>,
     /// What the solid hangs on.
     pub key: u64,
-    /// What is being done.
     pub work: Work,
     /// What stays as it is when the blade is carved to a card.
     pub held: Vec<Holdable>,
@@ -51,31 +48,23 @@ pub struct Wood {
     pub card: Option<Opened>,
     /// What is on the part-made bat already.
     pub on: Finish,
-    /// The planing plan, and what it hangs on.
     pub planned: Option<Planned>,
     /// Passes that are shown as done.
     pub done: usize,
-    /// From where the bat is seen.
     pub seen: Face,
-    /// Dragged from there.
     pub orbit: Orbit,
     sizes: Vec<Size>,
     limits: Limits,
 }
 
-/// A card that was opened.
 pub struct Opened {
-    /// What hangs on it.
     pub key: u64,
-    /// The card.
     pub card: Card,
 }
 
 /// A described bat with everything that follows from it.
 pub struct Worked {
-    /// As it was described.
     pub loaded: LoadedShape,
-    /// What follows.
     pub bat: ShapedBat,
     /// What hangs on what was read and done to it.
     pub log_key: u64,
@@ -86,11 +75,9 @@ pub struct Worked {
 /// Where a drag goes no further.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Stop {
-    /// The field.
     pub path: String,
     /// The last figure that the blade allows, SI.
     pub value: f64,
-    /// What stands in the way.
     pub why: &'static str,
     /// Whether what lies above it is what is not allowed.
     pub(super) is_most: bool,
@@ -111,11 +98,9 @@ impl Stop {
 
 /// A plan with what it was made from.
 pub struct Planned {
-    /// What it hangs on.
     pub key: u64,
     /// The bat as it lies on the bench.
     pub shape: BatShape,
-    /// What it is drawn on.
     pub drawn_on: DrawnOn,
     /// Its readings.
     pub now: PickupMoments,
@@ -192,7 +177,6 @@ impl Wood {
         grabs(shape).into_iter().filter(|it| !fixed(it)).collect()
     }
 
-    /// Faults about the field at a path.
     pub fn about<'a>(&'a self, path: &'a str) -> impl Iterator<Item = &'a Fault> {
         self.faults.iter().filter(move |it| path_of(it) == Some(path))
     }
@@ -210,7 +194,6 @@ impl Wood {
         self.before = self.worked.clone().filter(|_| self.faults.is_empty());
     }
 
-    /// Changes the description, and remembers how it was.
     fn change(
         &mut self,
         words: String,
