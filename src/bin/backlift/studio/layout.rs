@@ -3,9 +3,7 @@
 use egui::{CentralPanel, Frame, Margin, Panel as Side, Rect, ScrollArea, Ui, UiBuilder};
 
 use super::action::Action;
-use super::panels::{
-    Layout, Panel, bats, grab, notices, path, playback, row, shortcuts, top, words,
-};
+use super::panels::{Layout, Panel, bats, grab, notices, playback, row, shortcuts, top, words};
 use super::state::Studio;
 use super::style::{self, GRID, ink, theme};
 use super::wood::action::Work;
@@ -60,7 +58,7 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
         notices::notices(ui, it, out);
     });
     notices::changes_in_the_way(ui, it, out);
-    path::path(ui, it, out);
+    notices::path(ui, it, out);
     let standing = it.standing();
     if !standing.is_empty() {
         // Large letters do not leave the view without room.

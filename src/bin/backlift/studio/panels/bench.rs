@@ -34,21 +34,17 @@ pub fn told(it: &Studio) -> String {
 pub fn all(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     button(ui, out, "Step by step", Action::Way(Some(it.next_step())))
         .on_hover_text("Who, which bats, what was seen, the answer");
-    bench(ui, it, out);
-    super::diagram::bat(ui, &it.look);
-    player(ui, it, out);
-}
-
-fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     sentence(ui, &told(it));
     which(ui, it, out);
-    super::today::in_use(ui, it, out);
+    head(ui, "Today");
+    super::today::asked(ui, it, out);
+    super::today::short(ui, it);
     head(ui, "This bat");
     let bat = it.bench_bat;
-    Grid::new(("bench", bat)).num_columns(2).show(ui, |ui| {
-        of_bat(ui, it, out, bat, &BAT);
-    });
+    Grid::new(("bench", bat)).num_columns(2).show(ui, |ui| of_bat(ui, it, out, bat, &BAT));
     follows(ui, it);
+    super::diagram::bat(ui, &it.look);
+    player(ui, it, out);
 }
 
 /// The bats, one of them at the bench.

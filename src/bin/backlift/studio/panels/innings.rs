@@ -7,7 +7,7 @@ use backlift::innings::score::runs_words;
 use backlift::measurement::bench::bat_letter;
 use backlift::questions::any_score::{Of, bat_speed_m_s, time_in_hand_s, wrist_share};
 use backlift::units::{Quantity, spoken};
-use egui::{Align2, Sense, Ui, WidgetType};
+use egui::{Align, Align2, Layout, Sense, Ui, WidgetType};
 
 use super::chart::Chart;
 use super::deeds::{button, has_keyboard};
@@ -49,14 +49,11 @@ pub fn beside(ui: &mut Ui, it: &Studio, _: &mut Vec<Action>) {
     ui.label(told(it));
     if let Some([least, believed, most]) = lost(it) {
         let [least, believed, most] = [least, believed, most].map(|it| percent(it.1, 1));
-        big(
-            ui,
-            &believed,
-            &format!(
-                "of its bat speed by fifty; anything from {least} to {most}, the bands on the curves"
-            ),
-            "The least: only what a rest brings back. The most: all that legs lose in such an innings",
+        let name = format!(
+            "of its bat speed by fifty; anything from {least} to {most}, the bands on the curves"
         );
+        let why = "The least: only what a rest brings back. The most: all that legs lose in such an innings";
+        big(ui, &believed, &name, why);
     }
     pending(ui, it.playback.bats.iter().any(|bat| it.is_pending(*bat)));
     super::today::bats(ui, it);
@@ -86,22 +83,21 @@ pub fn innings(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     // Too narrow for their words they stand one under the other.
     let scale = it.look.text_scale;
     let are_stacked = third < NARROWEST * scale;
-    let (width, height) = match are_stacked {
-        true => (space.x, NARROWEST * scale),
-        false => (third, space.y.clamp(12.0 * 8.0, 40.0 * 8.0)),
+    let (size, layout) = match are_stacked {
+        true => ([space.x, NARROWEST * scale], Layout::top_down(Align::Min)),
+        false => {
+            let height = space.y.clamp(12.0 * 8.0, 40.0 * 8.0);
+            ([third, height], Layout::left_to_right(Align::Min))
+        }
     };
     let curves: [(&str, Of, f64, f64); 3] = [
         (&format!("bat speed, {unit}"), bat_speed_m_s, per_m_s, 2.0 * per_m_s),
         ("wrist share, %", wrist_share, 100.0, 4.0),
         ("time in hand, ms", time_in_hand_s, 1000.0, 20.0),
     ];
-    let layout = match are_stacked {
-        true => egui::Layout::top_down(egui::Align::Min),
-        false => egui::Layout::left_to_right(egui::Align::Min),
-    };
     ui.with_layout(layout, |ui| {
         for (name, of, scale, least) in curves {
-            one(ui, it, out, [width, height], name, &|now| scale * of(now), least);
+            one(ui, it, out, size, name, &|now| scale * of(now), least);
         }
     });
 }
@@ -156,14 +152,11 @@ fn one(
             chart.words(end, Align2::LEFT_CENTER, &bat_letter(*bat), colour);
         }
     }
-    chart.upright(FIFTY, ink(theme.quiet), 1.0);
-    let mark = chart.at(FIFTY, chart.y.range[0]) + egui::vec2(3.0, 0.0);
-    chart.words(mark, Align2::LEFT_BOTTOM, "fifty", ink(theme.quiet));
     let end = it.innings(0).map(|it| it.it.end_runs).filter(|it| *it != FIFTY && *it < LAST);
-    if let Some(end) = end {
-        chart.upright(end, ink(theme.quiet), 1.0);
-        let mark = chart.at(end, chart.y.range[0]) + egui::vec2(3.0, 0.0);
-        chart.words(mark, Align2::LEFT_BOTTOM, "end", ink(theme.quiet));
+    for (at, name) in [(FIFTY, "fifty")].into_iter().chain(end.map(|it| (it, "end"))) {
+        chart.upright(at, ink(theme.quiet), 1.0);
+        let mark = chart.at(at, chart.y.range[0]) + egui::vec2(3.0, 0.0);
+        chart.words(mark, Align2::LEFT_BOTTOM, name, ink(theme.quiet));
     }
     chart.upright(runs, ink(theme.ink), 2.0);
     if let Some(place) = response.interact_pointer_pos() {

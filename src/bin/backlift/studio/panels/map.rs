@@ -169,10 +169,8 @@ fn hatch(chart: &Chart<'_>, it: &Studio) {
     let painter = chart.painter.with_clip_rect(area);
     let mut x = area.left() - area.height();
     while x < area.right() {
-        painter.line_segment(
-            [Pos2::new(x, area.bottom()), Pos2::new(x + area.height(), area.top())],
-            line,
-        );
+        let ends = [Pos2::new(x, area.bottom()), Pos2::new(x + area.height(), area.top())];
+        painter.line_segment(ends, line);
         x += GAP;
     }
     let words = "hatched: cannot be made in this size, or breaks the Laws";

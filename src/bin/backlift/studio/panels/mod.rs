@@ -4,7 +4,6 @@
 pub mod bats;
 mod bench;
 mod card;
-mod carve;
 mod chart;
 mod deeds;
 mod description;
@@ -17,7 +16,6 @@ mod map;
 mod map_figures;
 pub mod notices;
 mod ounce;
-pub mod path;
 mod pendulum;
 mod pickup;
 mod planing;
@@ -33,7 +31,6 @@ mod today;
 pub mod top;
 mod way;
 pub mod wood;
-mod wood_card;
 pub mod words;
 
 use egui::Ui;

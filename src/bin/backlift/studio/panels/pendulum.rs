@@ -26,9 +26,7 @@ pub fn pendulum(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     );
     super::diagram::pendulum(ui, &it.look);
     let bat = it.bench_bat;
-    Grid::new(("pendulum", bat)).num_columns(2).show(ui, |ui| {
-        of_bat(ui, it, out, bat, &PENDULUM);
-    });
+    Grid::new(("pendulum", bat)).num_columns(2).show(ui, |ui| of_bat(ui, it, out, bat, &PENDULUM));
     taps(ui, it, out);
     doubt(ui, it);
 }

@@ -22,6 +22,9 @@ use crate::studio::state::Studio;
 use crate::studio::wood::Planned;
 use crate::studio::wood::action::{Part, WoodAction};
 
+const NO_PLAN_YET: &str =
+    "Where to take how many grams off, and what the bench reads after each pass";
+
 pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     match it.wood.planned.as_ref().map(|it| &it.plan) {
         Some(Ok(plan)) => sentence(ui, &plan_told(plan)),
@@ -30,15 +33,10 @@ pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             caution(ui, fault);
             quiet(ui, TOO_LIGHT);
         }
-        None => {
-            sentence(
-                ui,
-                "Where to take how many grams off, and what the bench reads after each pass",
-            );
-        }
+        None => sentence(ui, NO_PLAN_YET),
     }
     head(ui, "The card");
-    super::wood_card::wood_card(ui, it, out);
+    target::card(ui, it, out);
     bench(ui, it, out);
     let Some(planned) = &it.wood.planned else { return };
     let Ok(plan) = &planned.plan else { return };

@@ -1,16 +1,22 @@
-//! The card's figures as marks that turn when they are met.
+//! The card that the wood is held against: which it is, and its figures as marks that turn when they are met.
 
 use backlift::card::{Asked, Card, Figure};
+use backlift::measurement::person::Handed;
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::reads::reads;
 use egui::{Color32, Painter, Pos2, Rect, Sense, Shape, Stroke, Ui, Vec2, WidgetType};
 
+use super::deeds::button;
+use super::map_figures::search;
 use super::table::{Table, name};
-use super::words::{named, quiet, why};
+use super::words::{caution, named, quiet, why};
 use crate::figure::plain;
+use crate::studio::action::Action;
 use crate::studio::look::Look;
 use crate::studio::state::Studio;
 use crate::studio::style::{GRID, ink, theme, wash};
+use crate::studio::wood::action::WoodAction;
+use crate::studio::work::Question;
 
 /// A scale reaches so many widths of the limits beyond them, either side.
 const BEYOND: f64 = 1.5;
@@ -111,11 +117,8 @@ pub fn show(ui: &mut Ui, it: &Studio, targets: &[Target]) {
                 let said = |si: f64| in_units(target.figure, si, it.look.units);
                 let [low, high] = target.asked.tolerance.map(said);
                 let asked = said(target.asked.target);
-                why(
-                    ui,
-                    &said(target.value),
-                    &format!("The card asks {asked}, from {low} to {high}"),
-                );
+                let words = format!("The card asks {asked}, from {low} to {high}");
+                why(ui, &said(target.value), &words);
             }
         });
     }
@@ -159,4 +162,53 @@ fn scale(ui: &mut Ui, look: &Look, target: &Target) {
     pointer(ui.painter(), look, tip, turn, 8.0 * look.text_scale.min(1.4), is_met);
     let words = format!("{}: {}", target.figure.words(), if is_met { "met" } else { "not met" });
     named(&response, WidgetType::Image, &words);
+}
+
+/// Which card, and how to get one.
+pub fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    match it.wood_card() {
+        None => quiet(ui, "There is no card yet: open one, or find the bat for this player first"),
+        Some(card) => {
+            let whence = match (it.wood.own_card(), &it.wood.card) {
+                (Some(_), _) => "The card in the bat's own file",
+                (None, Some(_)) => "A card that was opened",
+                (None, None) => "The fitting's card",
+            };
+            let who = player(card, it.look.units);
+            quiet(ui, &format!("{whence}: size {}, for {who}", card.size));
+            let own = it.wood.worked.as_ref().map(|it| it.loaded.size.name.as_str());
+            if own.is_some_and(|own| own != card.size) {
+                caution(ui, "The blade is of another size: start a new one, or change its size");
+            }
+        }
+    }
+    if it.wood.own_card().is_some() {
+        return;
+    }
+    ui.horizontal_wrapped(|ui| {
+        button(ui, out, "Open a card…", Action::Wood(WoodAction::AskCard));
+        if it.wood.card.is_some() && it.fitted().is_some() {
+            button(ui, out, "The fitting's own", Action::Wood(WoodAction::FittedCard));
+        }
+    });
+    // Weighing a bat again does not change what was asked for: its card stays.
+    if it.wood_card().is_none() || it.work.job(Question::Fit).is_some() {
+        search(ui, it, out);
+    } else if it.wood.card.is_none() && it.is_fit_stale() {
+        quiet(
+            ui,
+            "The scenario has changed since: if the player did, find the bat again on the map",
+        );
+    }
+}
+
+fn player(card: &Card, units: Units) -> String {
+    let it = &card.player;
+    let hand = match it.handed {
+        Handed::Right => "right-handed",
+        Handed::Left => "left-handed",
+    };
+    let stature = spoken(Quantity::Length, it.stature_m, 0.01, units);
+    let made_up = if card.invented { ", invented" } else { "" };
+    format!("a player of {:.0} years, {stature}, {hand}{made_up}", it.age_y.floor())
 }

@@ -131,13 +131,6 @@ pub fn suits(ui: &mut Ui, given: Option<&Given>) {
     }
 }
 
-/// Which bat is used now, what was seen with it, and what follows.
-pub fn in_use(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    head(ui, "Today");
-    asked(ui, it, out);
-    short(ui, it);
-}
-
 /// Which bat is used now, and what was seen with it.
 pub fn asked(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let labels: Vec<String> = (0..it.document.bat_count()).map(|bat| it.label(bat)).collect();

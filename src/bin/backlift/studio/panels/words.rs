@@ -3,7 +3,7 @@
 use backlift::drawing::palette::{BAT_DASHES, bat_look};
 use backlift::files::fault::Fault;
 use backlift::measurement::bench::bat_letter;
-use egui::{Color32, Pos2, RichText, Sense, Shape, Stroke, Ui, WidgetType};
+use egui::{Align2, Color32, Pos2, RichText, Sense, Shape, Stroke, Ui, WidgetType};
 
 use crate::studio::look::Look;
 use crate::studio::style::{bold, ink, number, theme};
@@ -98,25 +98,16 @@ pub fn bat_mark(ui: &mut Ui, look: &Look, bat: usize) {
     let line = [Pos2::new(rect.left(), y), Pos2::new(rect.right() - height, y)];
     ui.painter().extend(bat_line(&line, bat, colour, 2.5));
     let font = egui::TextStyle::Body.resolve(ui.style());
-    ui.painter().text(
-        rect.right_center(),
-        egui::Align2::RIGHT_CENTER,
-        bat_letter(bat),
-        font,
-        colour,
-    );
-    named(&response, WidgetType::Label, &format!("bat {}", bat_letter(bat)));
+    let letter = bat_letter(bat);
+    ui.painter().text(rect.right_center(), Align2::RIGHT_CENTER, &letter, font, colour);
+    named(&response, WidgetType::Label, &format!("bat {letter}"));
 }
 
 /// A line with the bat's own dashes.
 pub fn bat_line(points: &[Pos2], bat: usize, colour: Color32, width: f32) -> Vec<Shape> {
     let stroke = Stroke::new(width, colour);
-    let lengths: Vec<f32> = BAT_DASHES
-        .get(bat)
-        .map_or("", |it| *it)
-        .split_whitespace()
-        .filter_map(|it| it.parse().ok())
-        .collect();
+    let dashes = BAT_DASHES.get(bat).map_or("", |it| *it);
+    let lengths: Vec<f32> = dashes.split_whitespace().filter_map(|it| it.parse().ok()).collect();
     match lengths.as_slice() {
         [dash, gap] if *dash < 1.0 => Shape::dotted_line(points, colour, *gap, 0.6 * width),
         [dash, gap] => Shape::dashed_line(points, stroke, *dash, *gap),

@@ -8,7 +8,7 @@ use backlift::bat::mesh::outline;
 use backlift::bat::shape::BatShape;
 use backlift::frames::DVec3;
 
-use super::solid::{Solid, Tone};
+use super::solid::{Solid, Tone, turned};
 
 /// Willow, face and back, and its grain.
 pub const WILLOW: Tone = [0.86, 0.75, 0.56];
@@ -74,7 +74,7 @@ fn handle(shape: &BatShape, around: usize, [colour, bound]: [Tone; 2]) -> Solid 
     let through = |x_m: f64| handle.half_z_m(x_m) / handle.half_y_m(x_m);
     let circle = |x_m: f64, half_m: f64| {
         let point = |n: usize| {
-            let (sin, cos) = libm::sincos(std::f64::consts::TAU * n as f64 / around as f64);
+            let (sin, cos) = turned(n, around);
             DVec3::new(x_m, half_m * cos, through(x_m) * half_m * sin)
         };
         (0..around).map(point).collect::<Vec<_>>()

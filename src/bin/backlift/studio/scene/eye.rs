@@ -47,14 +47,9 @@ impl Eye {
             Camera::Keeper => (to(-2.65, -0.35, 0.85), middle, DVec3::Z, 0.58),
             Camera::Above => (to(0.15, -0.18, 2.9), to(0.15, -0.18, 0.3), to(0.0, 1.0, 0.0), 0.62),
             Camera::Batter => {
-                let target = seen.contact_W * 0.85 + DVec3::new(3.0, 0.0, 0.6) * 0.15;
-                return Self {
-                    position_W: seen.eyes_W,
-                    target_W: target,
-                    up_W: DVec3::Z,
-                    tall_rad: 1.4,
-                }
-                .turned(orbit);
+                let target_W = seen.contact_W * 0.85 + DVec3::new(3.0, 0.0, 0.6) * 0.15;
+                let (position_W, up_W) = (seen.eyes_W, DVec3::Z);
+                return Self { position_W, target_W, up_W, tall_rad: 1.4 }.turned(orbit);
             }
         };
         let mut it = Self { position_W: from, target_W: target, up_W: up.normalize(), tall_rad };

@@ -162,11 +162,10 @@ impl Over<'_> {
         self.painter.extend(Shape::dashed_line(&way, line, 3.0, 5.0));
         for figure in &self.scene.figures {
             let Some(at) = self.at(figure.contact_W + figure.aside_W) else { continue };
-            let arm = Vec2::splat(6.0);
-            let cross = Stroke::new(1.5, ink(theme.ink));
-            self.painter.line_segment([at - arm, at + arm], cross);
-            self.painter
-                .line_segment([at + Vec2::new(-6.0, 6.0), at + Vec2::new(6.0, -6.0)], cross);
+            for arm in [Vec2::new(6.0, 6.0), Vec2::new(6.0, -6.0)] {
+                let cross = Stroke::new(1.5, ink(theme.ink));
+                self.painter.line_segment([at - arm, at + arm], cross);
+            }
             if self.scene.in_one_place {
                 break;
             }

@@ -43,14 +43,17 @@ impl Ring {
 
     fn points(&self, around: usize) -> Vec<DVec3> {
         let [a, b] = self.half_m;
-        let turn = |n: usize| std::f64::consts::TAU * n as f64 / around as f64;
-        (0..around)
-            .map(|n| {
-                let (sin, cos) = libm::sincos(turn(n));
-                self.middle + DVec3::new(a * cos, b * sin, 0.0)
-            })
-            .collect()
+        let point = |n: usize| {
+            let (sin, cos) = turned(n, around);
+            self.middle + DVec3::new(a * cos, b * sin, 0.0)
+        };
+        (0..around).map(point).collect()
     }
+}
+
+/// Sine and cosine of so many of `of` equal parts of a whole turn.
+pub fn turned(n: usize, of: usize) -> (f64, f64) {
+    libm::sincos(std::f64::consts::TAU * n as f64 / of as f64)
 }
 
 impl Solid {
@@ -77,13 +80,11 @@ impl Solid {
 
     /// A tube bent into a closed ring about the x axis.
     pub fn torus(middle_x_m: f64, radius_m: f64, tube_m: f64, around: usize, tone: Tone) -> Self {
-        let angle =
-            |n: usize, of: usize| libm::sincos(std::f64::consts::TAU * n as f64 / of as f64);
         let tube = (around / 2).max(6);
         let row = |n: usize| {
-            let (sin, cos) = angle(n, around);
+            let (sin, cos) = turned(n, around);
             let point = |k: usize| {
-                let (out, along) = angle(k, tube);
+                let (out, along) = turned(k, tube);
                 let r = radius_m + tube_m * along;
                 DVec3::new(middle_x_m + tube_m * out, r * cos, r * sin)
             };
@@ -96,10 +97,9 @@ impl Solid {
 
     /// A box between two corners.
     pub fn block(low: DVec3, high: DVec3, tone: Tone) -> Self {
-        let corner = |x: f64, y: f64, z: f64| DVec3::new(x, y, z);
+        let (l, h) = (low, high);
         let ring = |z: f64| {
-            let (l, h) = (low, high);
-            [corner(l.x, l.y, z), corner(h.x, l.y, z), corner(h.x, h.y, z), corner(l.x, h.y, z)]
+            [(l.x, l.y), (h.x, l.y), (h.x, h.y), (l.x, h.y)].map(|(x, y)| DVec3::new(x, y, z))
         };
         let (bottom, top) = (ring(low.z), ring(high.z));
         let mut it = Self::default();
