@@ -67,7 +67,6 @@ fn which(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     });
 }
 
-/// The figures of the bat, each with its doubt and its why.
 fn follows(ui: &mut Ui, it: &Studio) {
     let Some(bat) = it.at_bench() else { return };
     let units = it.look.units;

@@ -112,7 +112,6 @@ impl<'a> Chart<'a> {
         self.painter.vline(at, self.area.y_range(), Stroke::new(width, colour));
     }
 
-    /// Quiet words at a place.
     pub fn words(&self, at: Pos2, anchor: Align2, words: &str, colour: Color32) {
         self.painter.text(at, anchor, words, self.quiet.clone(), colour);
     }

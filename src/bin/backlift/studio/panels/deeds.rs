@@ -72,11 +72,10 @@ pub fn paper_menu(ui: &mut Ui, paper: &dyn OnDesk, items: impl FnOnce(&mut Ui)) 
 pub fn tick(
     ui: &mut Ui,
     out: &mut Vec<Action>,
-    on: bool,
+    mut on: bool,
     words: &str,
     does: impl FnOnce(bool) -> Action,
 ) {
-    let mut on = on;
     if ui.checkbox(&mut on, words).changed() {
         out.push(does(on));
     }

@@ -2,10 +2,10 @@
 
 use backlift::drawing::axis::Axis;
 use backlift::drawing::palette::bat_look;
-use backlift::innings::played::FIFTY;
+use backlift::innings::played::{FIFTY, StrokeNow};
 use backlift::innings::score::runs_words;
 use backlift::measurement::bench::bat_letter;
-use backlift::questions::any_score::{Of, bat_speed_m_s, time_in_hand_s, wrist_share};
+use backlift::questions::any_score::{Of, Point, bat_speed_m_s, time_in_hand_s, wrist_share};
 use backlift::units::{Quantity, spoken};
 use egui::{Align, Align2, Layout, Sense, Ui, WidgetType};
 
@@ -43,7 +43,6 @@ pub fn told(it: &Studio) -> String {
     )
 }
 
-/// What stands beside the net: the advice, what is lost, and the figures at the score shown.
 pub fn beside(ui: &mut Ui, it: &Studio, _: &mut Vec<Action>) {
     super::today::headline(ui, it);
     ui.label(told(it));
@@ -102,15 +101,13 @@ pub fn innings(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     });
 }
 
-type Scaled<'a> = &'a dyn Fn(&backlift::innings::played::StrokeNow) -> f64;
-
 fn one(
     ui: &mut Ui,
     it: &Studio,
     out: &mut Vec<Action>,
     size: [f32; 2],
     name: &str,
-    of: Scaled<'_>,
+    of: &dyn Fn(&StrokeNow) -> f64,
     least: f64,
 ) {
     let (whole, response) = ui.allocate_exact_size(size.into(), Sense::click_and_drag());
@@ -122,7 +119,7 @@ fn one(
         .filter_map(|slot| {
             let innings = it.innings(slot)?.it;
             let stroke = innings.stroke(&it.playback.stroke)?;
-            let point = |it: &backlift::questions::any_score::Point| {
+            let point = |it: &Point| {
                 let low = of(it.most_tired.get(stroke)?);
                 let best = of(it.at.with_slow.get(stroke)?);
                 let high = of(it.at.without_slow.get(stroke)?);

@@ -118,7 +118,6 @@ const GAINED: &str = "Expected ball speed over the first bat's, player by player
 /// Largest error of what stands in a row, as a share, where it was computed.
 type ErrorShare = fn(&OnMap) -> Option<f64>;
 
-/// The bats side by side.
 struct Column {
     /// Its place in the scenario; none for the tried bat and the bat to order.
     bat: Option<usize>,

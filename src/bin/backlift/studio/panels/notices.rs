@@ -24,11 +24,8 @@ pub fn notices(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     }
     for (n, notice) in it.notices.iter().enumerate() {
         ui.horizontal_wrapped(|ui| {
-            let colour = match notice.is_fault {
-                true => ui.visuals().error_fg_color,
-                false => ui.visuals().text_color(),
-            };
-            ui.colored_label(colour, &notice.words);
+            let (plain, alarm) = (ui.visuals().text_color(), ui.visuals().error_fg_color);
+            ui.colored_label(if notice.is_fault { alarm } else { plain }, &notice.words);
             if let Some(mend) = &notice.mend {
                 quiet(ui, mend);
             }
@@ -72,8 +69,7 @@ pub fn path(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         typed(ui, it, ask, out);
     });
     // A click beside it is meant for the system's window perhaps.
-    let is_escape = |ui: &Ui| ui.input_mut(|it| it.consume_key(Modifiers::NONE, Key::Escape));
-    if modal.is_top_modal && is_escape(ui) {
+    if modal.is_top_modal && ui.input_mut(|it| it.consume_key(Modifiers::NONE, Key::Escape)) {
         out.push(Action::Withdraw);
     }
 }

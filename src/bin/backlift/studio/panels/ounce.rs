@@ -48,7 +48,6 @@ fn cost(it: &Ounces, from_top_m: f64, units: Units) -> Option<String> {
     Some(format!("{sign}{}\u{2009}{unit}", number(change, digits)))
 }
 
-/// What the weight shows, in words.
 fn told(it: &Ounces, from_top_m: f64, units: Units) -> String {
     let Some(pull) = it.lead() else { return String::new() };
     let at_toe = pull.ounce_at_m_s(pull.length_m).abs();

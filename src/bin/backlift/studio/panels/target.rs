@@ -43,7 +43,6 @@ pub struct Target {
 }
 
 impl Target {
-    /// Whether it is within its limits.
     pub fn is_met(&self) -> bool {
         self.asked.takes(self.value)
     }

@@ -24,13 +24,12 @@ pub fn told(it: &Studio) -> String {
     }
 }
 
-/// The sentence, large.
 pub fn headline(ui: &mut Ui, it: &Studio) {
     sentence(ui, &told(it));
     is_of_now(ui, it);
 }
 
-/// The same with little room.
+/// The headline with little room.
 pub fn short(ui: &mut Ui, it: &Studio) {
     ui.label(told(it));
     is_of_now(ui, it);
@@ -44,7 +43,6 @@ fn is_of_now(ui: &mut Ui, it: &Studio) {
     }
 }
 
-/// How far the advice is, while it is worked out.
 pub fn under_way(ui: &mut Ui, it: &Studio) {
     if let Some(job) = it.work.job(Question::Today) {
         ui.add(ProgressBar::new(job.share as f32).text(&job.doing));
@@ -62,7 +60,6 @@ pub fn so_far(ui: &mut Ui, it: &Studio) {
     }
 }
 
-/// Every bat's figures, and what they rest on.
 pub fn bats(ui: &mut Ui, it: &Studio) {
     table(ui, it);
     rests(ui, it);

@@ -30,7 +30,6 @@ pub fn left(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     }
 }
 
-/// What stands beside it.
 pub fn beside(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let Some(step) = it.way else { return super::pendulum::pendulum(ui, it, out) };
     match step {
@@ -180,7 +179,6 @@ fn answer(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     chain(ui, out, &[], Step::Answer);
 }
 
-/// The bat to order, and its card.
 fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     head(ui, "The bat to order");
     if it.fitted().is_some() {
@@ -213,9 +211,8 @@ fn surer(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         }
     }
     let all = loaded.surer();
-    let [of_bats, of_player]: [Vec<&Surer>; 2] = [true, false].map(|of_bats| {
-        all.iter().filter(|it| matches!(it.what, ToMeasure::Pendulum(_)) == of_bats).collect()
-    });
+    let (of_bats, of_player): (Vec<&Surer>, Vec<&Surer>) =
+        all.iter().partition(|it| matches!(it.what, ToMeasure::Pendulum(_)));
     part(ui, it, out, "At the bats", &of_bats, Step::Bats);
     part(ui, it, out, "At the player", &of_player, Step::Who);
     head(ui, "Estimated until then");

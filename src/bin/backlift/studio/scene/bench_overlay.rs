@@ -38,7 +38,6 @@ struct Over<'a> {
     painter: Painter,
     it: &'a Studio,
     bench: &'a Bench<'a>,
-    /// What is still to come off.
     regions: Vec<Region>,
     room: Rect,
 }

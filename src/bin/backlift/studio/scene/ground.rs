@@ -54,11 +54,8 @@ pub fn stumps() -> Solid {
     }
     for y in [-apart, 0.006] {
         let low = DVec3::new(x - 0.008, y, STUMPS_TALL_M);
-        it.add(Solid::block(
-            low,
-            DVec3::new(x + 0.008, y + apart - 0.006, STUMPS_TALL_M + 0.012),
-            ASH,
-        ));
+        let high = DVec3::new(x + 0.008, y + apart - 0.006, STUMPS_TALL_M + 0.012);
+        it.add(Solid::block(low, high, ASH));
     }
     it
 }

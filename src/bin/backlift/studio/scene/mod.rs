@@ -116,12 +116,9 @@ impl Studio {
         let both = self.slots() > 1 || self.is_trying();
         let is_from_the_eyes = self.playback.camera == Camera::Batter;
         let in_one_place = !both || self.playback.overlay || is_from_the_eyes;
-        let mut figures: Vec<Figure> = innings
-            .iter()
-            .enumerate()
-            .filter(|(slot, _)| both || *slot == 0)
-            .filter_map(|(slot, it)| self.figure(slot, it.as_ref()?, frame))
-            .collect();
+        let shown = innings.iter().take(if both { 2 } else { 1 }).enumerate();
+        let mut figures: Vec<Figure> =
+            shown.filter_map(|(slot, it)| self.figure(slot, it.as_ref()?, frame)).collect();
         let first = figures.first()?;
         let mirror = innings.iter().flatten().next()?.innings.chains.first()?.0.mirror;
         let apart_m = if in_one_place { 0.0 } else { APART * frame.stature_m };
@@ -159,12 +156,8 @@ impl Studio {
     /// own approximation says.
     fn swung(&self, slot: usize) -> Option<Swung<'_>> {
         if slot == 0 || !self.is_trying() {
-            let innings = self.innings(slot)?.it;
-            return Some(Swung {
-                innings,
-                longer: 1.0,
-                bat: self.playback.bats.get(slot).copied(),
-            });
+            let (innings, bat) = (self.innings(slot)?.it, self.playback.bats.get(slot).copied());
+            return Some(Swung { innings, longer: 1.0, bat });
         }
         let fitted = &self.fitted()?.it.fitting;
         let [mass_kg, balance_m] = self.tried?;

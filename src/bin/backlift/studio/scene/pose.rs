@@ -40,7 +40,6 @@ impl Place {
     }
 }
 
-/// Player and bat at an instant.
 #[derive(Clone, Debug)]
 pub struct Pose {
     pub body: Vec<(Part, Place)>,

@@ -26,7 +26,6 @@ const TALL_RAD: f64 = 0.40;
 const ACROSS: f64 = 0.56;
 const DOWN_M: f64 = 0.20;
 
-/// What lies on the bench.
 pub struct Bench<'a> {
     pub shape: &'a BatShape,
     pub eye: Eye,
