@@ -136,7 +136,7 @@ fn chosen(
     let now = if kept.is_empty() { none } else { kept };
     ui.vertical(|ui| {
         let width = ui.spacing().text_edit_width;
-        let list = ComboBox::from_id_salt(label).width(width).truncate().selected_text(now);
+        let list = ComboBox::from_id_salt(*label).width(width).truncate().selected_text(now);
         let list = list.show_ui(ui, |ui| {
             for word in [none].into_iter().chain(words.iter().copied().filter(|it| *it != none)) {
                 if ui.selectable_label(word == now, word).clicked() && word != now {

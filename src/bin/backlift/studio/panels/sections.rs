@@ -100,22 +100,18 @@ impl Drawn<'_> {
     }
 }
 
-/// The shape that is held beside the one on the screen: as it was saved, or as it will be when all is planed.
-fn beside(it: &Studio) -> Option<&BatShape> {
+/// The shape that is held beside the one on the screen, and what its dashes are.
+fn beside(it: &Studio) -> (Option<&BatShape>, &'static str) {
     match it.wood.work {
-        Work::Shape => it.wood.before.as_ref().map(|it| &it.bat.shape),
-        Work::Plane => {
-            let plan = it.wood.planned.as_ref()?.plan.as_ref().ok()?;
-            plan.passes.last().map(|it| &it.shape)
+        Work::Shape => {
+            let before = it.wood.before.as_ref().map(|it| &it.bat.shape);
+            (before, "dashed: as it was saved or began")
         }
-    }
-}
-
-/// What the dashes are.
-fn dashes(it: &Studio) -> &'static str {
-    match it.wood.work {
-        Work::Shape => "dashed: as it was saved or began",
-        Work::Plane => "dashed: when all is planed",
+        Work::Plane => {
+            let plan = it.wood.planned.as_ref().and_then(|it| it.plan.as_ref().ok());
+            let last = plan.and_then(|it| it.passes.last());
+            (last.map(|it| &it.shape), "dashed: when all is planed")
+        }
     }
 }
 
@@ -132,6 +128,7 @@ pub fn sections(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         .min(f64::from(whole.height() - under) / 0.075)
         .max(1.0);
     let font = TextStyle::Small.resolve(ui.style());
+    let (other, dashes) = beside(it);
     let mut at_swell = None;
     for (n, place) in places.iter().enumerate() {
         let Some(station) = blade.at(*place) else { continue };
@@ -145,7 +142,7 @@ pub fn sections(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             blade,
             font: font.clone(),
         };
-        let other = beside(it).and_then(|it| it.blade.at(*place));
+        let other = other.and_then(|it| it.blade.at(*place));
         pen.section(&station, other.as_ref());
         pen.words(&station);
         if *place == swell.from_shoulder {
@@ -153,7 +150,7 @@ pub fn sections(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         }
     }
     let quiet = ink(theme(&it.look).quiet);
-    ui.painter().text(whole.left_bottom(), Align2::LEFT_BOTTOM, dashes(it), font.clone(), quiet);
+    ui.painter().text(whole.left_bottom(), Align2::LEFT_BOTTOM, dashes, font.clone(), quiet);
     named(&response, WidgetType::Image, "sections of the blade, shoulder to toe, face up");
     let Some(pen) = at_swell.filter(|_| it.wood.work == Work::Shape) else { return };
     let on_screen = |point_B: DVec3| Some(pen.at(point_B.y, point_B.z));

@@ -12,7 +12,6 @@ use crate::studio::scene::Instant;
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, mixed, theme};
 
-const COUNT: usize = 72;
 /// Height of a row over that of its words.
 const TALL: f32 = 2.7;
 /// Room for the names of the rows, and for their figures, over the height of the words.
@@ -94,7 +93,7 @@ fn draw(ui: &Ui, it: &Studio, line: Rect, [now_s, length_s]: [f64; 2]) {
     let painter = ui.painter();
     let x = |t_s: f64| line.left() + (t_s / length_s.max(1e-6)) as f32 * line.width();
     let strokes: Vec<(usize, Vec<Instant>)> = (0..it.slots())
-        .filter_map(|slot| Some((*it.playback.bats.get(slot)?, it.through(slot, COUNT))))
+        .filter_map(|slot| Some((*it.playback.bats.get(slot)?, it.through(slot))))
         .collect();
     let tall = TALL * small.size;
     for (n, row) in ROWS.iter().enumerate() {

@@ -61,15 +61,11 @@ pub fn sides(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         choice(ui, out, &all, it.wood.seen, |face| Action::Wood(WoodAction::See(face)));
         ui.separator();
         paper_menu(ui, it.paper(Which::Bat), |ui| {
-            for (words, action) in [
-                ("Open a described bat…", WoodAction::AskOpen),
-                ("Save it", WoodAction::Save),
-                ("Save it as…", WoodAction::AskSave),
-                ("A new blade", WoodAction::New),
-                ("Templates and solid…", WoodAction::AskFolder),
-            ] {
-                item(ui, out, words, Action::Wood(action));
-            }
+            item(ui, out, "Open a described bat…", Action::Wood(WoodAction::AskOpen));
+            item(ui, out, "Save it", Action::Wood(WoodAction::Save));
+            item(ui, out, "Save it as…", Action::Wood(WoodAction::AskSave));
+            item(ui, out, "A new blade", Action::Wood(WoodAction::New));
+            item(ui, out, "Templates and solid…", Action::Wood(WoodAction::AskFolder));
         });
     });
 }

@@ -210,15 +210,16 @@ impl Studio {
     }
 
     /// The stroke shown with the first or second bat, at even steps of time.
-    pub fn through(&self, slot: usize, count: usize) -> Vec<Instant> {
+    pub fn through(&self, slot: usize) -> Vec<Instant> {
+        const STEPS: usize = 72;
         let Some(Swung { innings, longer, .. }) = self.swung(slot) else { return Vec::new() };
         let (Some(reel), Some(loaded)) = (self.reel(innings), &self.derived.loaded) else {
             return Vec::new();
         };
         let mut posed = Posed::new(reel.chain, Frame::of(&loaded.player));
-        (0..=count)
+        (0..=STEPS)
             .filter_map(|n| {
-                let t_s = reel.contact_s() * n as f64 / count as f64;
+                let t_s = reel.contact_s() * n as f64 / STEPS as f64;
                 let picture = reel.at(t_s)?;
                 Some(Instant {
                     t_s: longer * t_s,

@@ -14,7 +14,6 @@ use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme, thinned, wash};
 use crate::studio::taken::Taken;
 
-const PATH: usize = 72;
 /// A lag that is shorter is none to be seen, m.
 const SEEN_M: f64 = 0.002;
 /// Sizes of letters, px at scale 1: of a label, and of the one large line.
@@ -24,7 +23,7 @@ const QUIET_PX: f32 = 13.0;
 
 pub fn draw(painter: &Painter, it: &Studio, scene: &Scene, room: Rect) {
     let painter = painter.with_clip_rect(room);
-    let paths = scene.figures.iter().map(|figure| it.through(figure.slot, PATH)).collect();
+    let paths = scene.figures.iter().map(|figure| it.through(figure.slot)).collect();
     let over = Over { painter, it, scene, room, paths, taken: Taken::default() };
     over.ways();
     over.ball();
