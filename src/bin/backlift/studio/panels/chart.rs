@@ -16,9 +16,28 @@ pub struct Chart<'a> {
     /// How a tick across is said; as a number if it has no words of its own.
     pub said: Option<fn(f64) -> String>,
     pub painter: Painter,
+    /// Where nothing else is written any more.
+    pub taken: Taken,
     look: &'a Look,
     quiet: egui::FontId,
-    taken: Taken,
+}
+
+/// Words of a line, and where they may stand.
+pub struct LineWords {
+    places: Vec<Pos2>,
+    words: String,
+    colour: Color32,
+    /// Else bare.
+    on_patch: bool,
+}
+
+impl LineWords {
+    /// Along it, the middle first.
+    pub fn along(line: &[Pos2], words: String, colour: Color32, on_patch: bool) -> Self {
+        const SHARES: [f32; 9] = [0.5, 0.35, 0.65, 0.2, 0.8, 0.28, 0.72, 0.1, 0.9];
+        let at = |share: &f32| line.get((share * line.len() as f32) as usize).copied();
+        Self { places: SHARES.iter().filter_map(at).collect(), words, colour, on_patch }
+    }
 }
 
 impl<'a> Chart<'a> {
@@ -36,9 +55,9 @@ impl<'a> Chart<'a> {
             y,
             said: None,
             painter: ui.painter_at(whole),
+            taken: Taken::default(),
             look,
             quiet,
-            taken: Taken::default(),
         }
     }
 
@@ -131,29 +150,18 @@ impl<'a> Chart<'a> {
         self.taken.take(rect.expand(2.0));
     }
 
-    /// No words are written here any more.
-    pub fn keep_free(&self, place: Rect) {
-        self.taken.take(place);
-    }
-
-    /// At the first of some places where nothing is written yet, inside the axes; on a patch, or bare.
-    pub fn label(
-        &self,
-        places: impl IntoIterator<Item = Pos2>,
-        words: &str,
-        colour: Color32,
-        on_patch: bool,
-    ) {
-        let galley = self.painter.layout_no_wrap(words.to_owned(), self.quiet.clone(), colour);
+    /// At the first place where nothing is written yet, inside the axes.
+    pub fn label(&self, LineWords { places, words, colour, on_patch }: LineWords) {
+        let galley = self.painter.layout_no_wrap(words.clone(), self.quiet.clone(), colour);
         let rect = |at: Pos2| Rect::from_center_size(at, galley.size()).expand(2.0);
         let is_free =
             |at: &Pos2| self.area.contains_rect(rect(*at)) && self.taken.is_free(rect(*at));
         let Some(at) = places.into_iter().find(is_free) else { return };
         match on_patch {
-            true => self.patch(at, Align2::CENTER_CENTER, words, colour),
+            true => self.patch(at, Align2::CENTER_CENTER, &words, colour),
             false => {
                 self.taken.take(rect(at));
-                self.words(at, Align2::CENTER_CENTER, words, colour);
+                self.words(at, Align2::CENTER_CENTER, &words, colour);
             }
         }
     }

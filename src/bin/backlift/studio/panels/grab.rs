@@ -22,7 +22,6 @@ const STEP_M: f64 = 1e-3;
 /// Where a point of the bat, m, B, stands on the screen.
 pub type OnScreen<'a> = &'a dyn Fn(DVec3) -> Option<Pos2>;
 
-#[derive(Clone, Copy, Debug)]
 pub struct Offered {
     pub at: Pos2,
     /// How far it goes on the screen for each unit of its figure, px.

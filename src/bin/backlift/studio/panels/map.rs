@@ -10,7 +10,7 @@ use backlift::measurement::bench::bat_letter;
 use backlift::units::Units;
 use egui::{Align2, Mesh, Pos2, Rect, Sense, Shape, Stroke, Ui, WidgetType};
 
-use super::chart::Chart;
+use super::chart::{Chart, LineWords};
 use super::deeds::has_keyboard;
 use super::kept::kept;
 use super::words::named;
@@ -54,9 +54,7 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let weights = pickup(&chart, it, &drawn);
     points(&chart, it, units);
     // What stands on the lines gives way to what stands at the points.
-    for Line { places, words, colour, on_patch } in numbers.into_iter().chain(weights) {
-        chart.label(places, &words, colour, on_patch);
-    }
+    numbers.into_iter().chain(weights).for_each(|it| chart.label(it));
     let place =
         response.interact_pointer_pos().filter(|_| response.dragged() || response.clicked());
     if let Some(place) = place {
@@ -131,23 +129,6 @@ fn alike(ground: &Ground) -> Vec<(f64, Vec<Outline>)> {
     levels.map(|level| (level, field.lines(level))).collect()
 }
 
-/// Words of a line, and where they may stand.
-struct Line {
-    places: Vec<Pos2>,
-    words: String,
-    colour: egui::Color32,
-    on_patch: bool,
-}
-
-impl Line {
-    /// Along it, the middle first.
-    fn along(line: &[Pos2], words: String, colour: egui::Color32, on_patch: bool) -> Self {
-        const SHARES: [f32; 9] = [0.5, 0.35, 0.65, 0.2, 0.8, 0.28, 0.72, 0.1, 0.9];
-        let at = |share: &f32| line.get((share * line.len() as f32) as usize).copied();
-        Self { places: SHARES.iter().filter_map(at).collect(), words, colour, on_patch }
-    }
-}
-
 /// Ounces as the trade says them.
 fn pounds(ounces: f64) -> String {
     let whole = ounces.round();
@@ -179,7 +160,7 @@ fn hatch(chart: &Chart<'_>, it: &Studio) {
 }
 
 /// Shades, and lines between them; what is to be written on those.
-fn shade(chart: &Chart<'_>, drawn: &Drawn) -> Vec<Line> {
+fn shade(chart: &Chart<'_>, drawn: &Drawn) -> Vec<LineWords> {
     let mut mesh = Mesh::default();
     for (share, polygons) in &drawn.shades {
         let colour = ink(cividis(*share));
@@ -198,7 +179,7 @@ fn shade(chart: &Chart<'_>, drawn: &Drawn) -> Vec<Line> {
         let pale = if *share > 0.55 { ink(LIGHT.ink) } else { ink(LIGHT.panel) };
         for line in lines {
             let line = on_chart(chart, line);
-            numbers.push(Line::along(&line, number(*value, drawn.digits), pale, false));
+            numbers.push(LineWords::along(&line, number(*value, drawn.digits), pale, false));
             chart.painter.add(Shape::line(line, Stroke::new(1.0, pale)));
         }
     }
@@ -210,7 +191,7 @@ fn on_chart(chart: &Chart<'_>, line: &Outline) -> Vec<Pos2> {
 }
 
 /// Lines along which bats pick up alike; what is to be written on them.
-fn pickup(chart: &Chart<'_>, it: &Studio, drawn: &Drawn) -> Vec<Line> {
+fn pickup(chart: &Chart<'_>, it: &Studio, drawn: &Drawn) -> Vec<LineWords> {
     let colour = ink(theme(&it.look).quiet);
     let mut weights = Vec::new();
     for (level, lines) in &drawn.pickup {
@@ -221,7 +202,7 @@ fn pickup(chart: &Chart<'_>, it: &Studio, drawn: &Drawn) -> Vec<Line> {
                 Units::Trade => pounds(*level),
                 Units::Si => format!("{}\u{2009}g", number(*level, 0)),
             };
-            weights.push(Line::along(&line, format!("picks up {weight}"), colour, true));
+            weights.push(LineWords::along(&line, format!("picks up {weight}"), colour, true));
         }
     }
     weights
@@ -247,13 +228,13 @@ fn points(chart: &Chart<'_>, it: &Studio, [mass, length]: [f64; 2]) {
     for (n, bat) in it.derived.loaded.iter().flat_map(|it| it.bats.iter().enumerate()) {
         let place = at(bat.mass_kg.value, bat.balance_m.value);
         let colour = ink(bat_look(theme, n).0);
-        chart.keep_free(Rect::from_center_size(place, egui::Vec2::splat(20.0)));
+        chart.taken.take(Rect::from_center_size(place, egui::Vec2::splat(20.0)));
         chart.painter.circle(place, 9.0, page, Stroke::new(2.0, colour));
         chart.words(place, Align2::CENTER_CENTER, &bat_letter(n), colour);
     }
     if let Some([mass_kg, balance_m]) = it.tried {
         let place = at(mass_kg, balance_m);
-        chart.keep_free(Rect::from_center_size(place, egui::Vec2::splat(18.0)));
+        chart.taken.take(Rect::from_center_size(place, egui::Vec2::splat(18.0)));
         chart.painter.circle(place, 7.0, page, Stroke::new(3.0, dark));
         chart.patch(place + egui::vec2(12.0, 0.0), Align2::LEFT_CENTER, "tried", dark);
     }

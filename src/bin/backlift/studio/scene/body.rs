@@ -281,8 +281,7 @@ fn closed(rings: &[Ring]) -> Vec<Ring> {
 
 /// From the wrist to the grip along −z. The handle lies in front of it: the fingers close round that.
 fn palm(s: &Segments, around: usize) -> Solid {
-    let long_m = s.hand.length_m;
-    let half_m = 0.5 * HAND_BREADTH_PER_LENGTH * long_m;
+    let half_m = 0.5 * HAND_BREADTH_PER_LENGTH * s.hand.length_m;
     let grip_m = s.wrist_to_grip_m;
     let rings = [
         Ring::new(0.0, [0.70 * half_m, 0.58 * half_m]),

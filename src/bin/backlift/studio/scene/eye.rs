@@ -10,7 +10,6 @@ pub const NEAR_M: f64 = 0.05;
 /// Narrower rooms than this, width over height, are looked at from farther off.
 const WIDE: f64 = 1.3;
 
-#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Eye {
     pub position_W: DVec3,
     pub target_W: DVec3,
@@ -21,7 +20,6 @@ pub struct Eye {
 }
 
 /// What the eye's place hangs on.
-#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Seen {
     pub mirror: Mirror,
     pub stature_m: f64,

@@ -40,7 +40,6 @@ impl Place {
     }
 }
 
-#[derive(Clone, Debug)]
 pub struct Pose {
     pub body: Vec<(Part, Place)>,
     pub bat: Place,

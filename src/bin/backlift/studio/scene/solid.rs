@@ -123,7 +123,7 @@ impl Solid {
         let start = self.positions.len();
         for (r, row) in rows.iter().enumerate() {
             for (c, point) in row.iter().enumerate().take(width) {
-                self.positions.push(narrowed(*point));
+                self.positions.push(point.as_vec3().to_array());
                 self.tones.push(tone(r, c));
             }
         }
@@ -183,7 +183,7 @@ impl Solid {
                 }
             }
         }
-        self.normals.extend(sums.iter().map(|it| narrowed(it.normalize_or_zero())));
+        self.normals.extend(sums.iter().map(|it| it.normalize_or_zero().as_vec3().to_array()));
     }
 }
 
@@ -201,8 +201,4 @@ fn cap(end: &Ring, outward: DVec3) -> impl DoubleEndedIterator<Item = Ring> {
             half_m: end.half_m.map(|it| it * share),
         }
     })
-}
-
-fn narrowed(v: DVec3) -> [f32; 3] {
-    [v.x as f32, v.y as f32, v.z as f32]
 }
