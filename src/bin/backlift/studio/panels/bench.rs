@@ -1,12 +1,11 @@
 //! The bench: what is measured of the bat and of the player as people write it, and what follows from it.
 
-use backlift::bat::figures::WeighedBat;
 use backlift::bat::laws::Verdict;
 use backlift::units::{Quantity, spoken};
 use egui::{Grid, Ui};
 
 use super::deeds::{button, button_if, tick};
-use super::field::{choice, fields, of_bat};
+use super::field::{choice, fields};
 use super::table::{Table, name};
 use super::words::{bat_mark, caution, head, quiet, sentence, why};
 use crate::figure::{capital, measured, percent};
@@ -35,13 +34,22 @@ pub fn all(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     button(ui, out, "Step by step", Action::Way(Some(it.next_step())))
         .on_hover_text("Who, which bats, what was seen, the answer");
     sentence(ui, &told(it));
-    which(ui, it, out);
+    ui.horizontal_wrapped(|ui| {
+        each(ui, it, out);
+        button(ui, out, "Another bat", Action::AddBat);
+        button(ui, out, "A copy", Action::DuplicateBat(it.bench_bat))
+            .on_hover_text("The same figures under a new name");
+        let more = it.document.bat_count() > 1;
+        button_if(ui, out, more, "Take it away", Action::RemoveBat(it.bench_bat));
+    });
     head(ui, "Today");
     super::today::asked(ui, it, out);
     super::today::short(ui, it);
     head(ui, "This bat");
     let bat = it.bench_bat;
-    Grid::new(("bench", bat)).num_columns(2).show(ui, |ui| of_bat(ui, it, out, bat, &BAT));
+    Grid::new(("bench", bat)).num_columns(2).show(ui, |ui| {
+        fields(ui, it, out, &format!("bats.{bat}."), &BAT);
+    });
     follows(ui, it);
     super::diagram::bat(ui, &it.look);
     player(ui, it, out);
@@ -54,17 +62,6 @@ pub fn each(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             out.push(Action::BenchBat(bat));
         }
     }
-}
-
-fn which(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    ui.horizontal_wrapped(|ui| {
-        each(ui, it, out);
-        button(ui, out, "Another bat", Action::AddBat);
-        button(ui, out, "A copy", Action::DuplicateBat(it.bench_bat))
-            .on_hover_text("The same figures under a new name");
-        let more = it.document.bat_count() > 1;
-        button_if(ui, out, more, "Take it away", Action::RemoveBat(it.bench_bat));
-    });
 }
 
 fn follows(ui: &mut Ui, it: &Studio) {
@@ -98,18 +95,15 @@ fn follows(ui: &mut Ui, it: &Studio) {
             _ => why(ui, &value, from),
         });
     }
-    quiet(ui, &format!("Size {}. {}", bat.size, law(bat)));
-    let path = format!("bats.{}", it.bench_bat);
-    for warning in it.derived.about(&path) {
-        quiet(ui, &it.beside(warning).message);
-    }
-}
-
-fn law(bat: &WeighedBat) -> &'static str {
-    match bat.law.verdict {
+    let law = match bat.law.verdict {
         Verdict::Yes => "Within the Laws",
         Verdict::No => "The Laws forbid it",
         Verdict::NotMeasured => "Too little is measured to say whether the Laws allow it",
+    };
+    quiet(ui, &format!("Size {}. {law}", bat.size));
+    let path = format!("bats.{}", it.bench_bat);
+    for warning in it.derived.about(&path) {
+        quiet(ui, &it.beside(warning).message);
     }
 }
 
@@ -118,14 +112,14 @@ fn player(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     head(ui, "The player");
     quiet(ui, "Age, sex and height are enough; each of the others makes the advice surer");
     Grid::new("player").num_columns(2).show(ui, |ui| {
-        fields(ui, it, out, &PLAYER);
+        fields(ui, it, out, "", &PLAYER);
         choice(ui, it, out, SEX, &["female", "male"]);
         choice(ui, it, out, HANDED, &["right", "left"]);
     });
     caution(ui, "Wrist hold: stop at 30 s, and at once if anything hurts");
     super::diagram::player(ui, &it.look);
     head(ui, "What is asked");
-    Grid::new("asked").num_columns(2).show(ui, |ui| fields(ui, it, out, &ASKED));
+    Grid::new("asked").num_columns(2).show(ui, |ui| fields(ui, it, out, "", &ASKED));
     let invented = it.document.at("invented").starts_with(['y', 't']);
     tick(ui, out, invented, "Made-up people and figures", |on| {
         let word = if on { "yes" } else { "no" };

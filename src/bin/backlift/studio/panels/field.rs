@@ -27,27 +27,18 @@ impl Studio {
     }
 }
 
-/// Draws a field of the scenario in two columns of a grid; what is typed counts on Enter, or when the field is left.
-fn field(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, field: &Field<'_>) {
-    // What is not filled in yet is no mistake.
-    let faults = it.derived.about(field.path).filter(|fault| !it.is_to_come(fault));
-    let faults: Vec<Fault> = faults.map(|fault| it.beside(fault)).collect();
-    if let Some(text) = edited(ui, field, &it.document.at(field.path), &faults) {
-        out.push(Action::Set(field.path.to_owned(), text));
-    }
-}
-
-pub fn fields(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, all: &[Line]) {
-    for line @ [path, label, _, how] in all {
-        let like = it.like(line);
-        field(ui, it, out, &Field { path, label, like: &like, how });
-    }
-}
-
-pub fn of_bat(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, bat: usize, all: &[Line]) {
-    for [name, label, like, how] in all {
-        let path = format!("bats.{bat}.{name}");
-        field(ui, it, out, &Field { path: &path, label, like, how });
+/// Draws fields of the scenario, whose paths begin with `under`, in two columns of a grid; what is typed counts on Enter,
+/// or when the field is left.
+pub fn fields(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, under: &str, all: &[Line]) {
+    for line @ [name, label, _, how] in all {
+        let (path, like) = (format!("{under}{name}"), it.like(line));
+        // What is not filled in yet is no mistake.
+        let faults = it.derived.about(&path).filter(|fault| !it.is_to_come(fault));
+        let faults: Vec<Fault> = faults.map(|fault| it.beside(fault)).collect();
+        let field = Field { path: &path, label, like: &like, how };
+        if let Some(text) = edited(ui, &field, &it.document.at(&path), &faults) {
+            out.push(Action::Set(path, text));
+        }
     }
 }
 

@@ -6,7 +6,7 @@ use egui::{Align2, Grid, Sense, Ui, WidgetType};
 
 use super::chart::Chart;
 use super::deeds::button_if;
-use super::field::of_bat;
+use super::field::fields;
 use super::words::{head, named, quiet};
 use crate::figure::{percent, plain};
 use crate::studio::action::Action;
@@ -26,7 +26,9 @@ pub fn pendulum(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     );
     super::diagram::pendulum(ui, &it.look);
     let bat = it.bench_bat;
-    Grid::new(("pendulum", bat)).num_columns(2).show(ui, |ui| of_bat(ui, it, out, bat, &PENDULUM));
+    Grid::new(("pendulum", bat)).num_columns(2).show(ui, |ui| {
+        fields(ui, it, out, &format!("bats.{bat}."), &PENDULUM);
+    });
     taps(ui, it, out);
     doubt(ui, it);
 }

@@ -4,7 +4,7 @@ use backlift::questions::surer::{Surer, ToMeasure};
 use egui::{Grid, Id, ProgressBar, Ui, WidgetType};
 
 use super::deeds::{button, button_if};
-use super::field::{choice, entered, fields, focus, of_bat};
+use super::field::{choice, entered, fields, focus};
 use super::words::{bat_mark, caution, head, named, quiet, sentence};
 use crate::figure::{capital, percent};
 use crate::sentences::advice::worth_a_word;
@@ -43,7 +43,8 @@ pub fn beside(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             ui.horizontal_wrapped(|ui| super::bench::each(ui, it, out));
             let bat = it.bench_bat;
             Grid::new(("surer", bat)).num_columns(2).show(ui, |ui| {
-                of_bat(ui, it, out, bat, &BAT[FIRST_OF_BAT..FIRST_OF_BAT + 2]);
+                let more = &BAT[FIRST_OF_BAT..FIRST_OF_BAT + 2];
+                fields(ui, it, out, &format!("bats.{bat}."), more);
             });
             super::pendulum::pendulum(ui, it, out);
         }
@@ -114,14 +115,14 @@ fn chain(ui: &Ui, out: &mut Vec<Action>, paths: &[String], step: Step) {
 fn who(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     sentence(ui, "Who bats?");
     Grid::new("who").num_columns(2).show(ui, |ui| {
-        fields(ui, it, out, &PLAYER[..1]);
+        fields(ui, it, out, "", &PLAYER[..1]);
         choice(ui, it, out, SEX, &["female", "male"]);
-        fields(ui, it, out, &PLAYER[1..NEEDED]);
+        fields(ui, it, out, "", &PLAYER[1..NEEDED]);
         choice(ui, it, out, HANDED, &["right", "left"]);
     });
     on(ui, it, out, Step::Who);
     head(ui, "That is enough; each of these makes the answer surer");
-    Grid::new("surer").num_columns(2).show(ui, |ui| fields(ui, it, out, &PLAYER[NEEDED..]));
+    Grid::new("surer").num_columns(2).show(ui, |ui| fields(ui, it, out, "", &PLAYER[NEEDED..]));
     caution(ui, "Wrist hold: stop at 30 s, and at once if anything hurts");
     let paths: Vec<String> = PLAYER[..NEEDED].iter().map(|it| it[0].to_owned()).collect();
     chain(ui, out, &paths, Step::Who);
@@ -146,7 +147,7 @@ fn bats(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             }
         });
         Grid::new(("bat of the way", bat)).num_columns(2).show(ui, |ui| {
-            of_bat(ui, it, out, bat, &BAT[..FIRST_OF_BAT]);
+            fields(ui, it, out, &format!("bats.{bat}."), &BAT[..FIRST_OF_BAT]);
         });
     }
     button(ui, out, "Another bat", Action::AddBat);
