@@ -5,7 +5,7 @@ use backlift::comparison::difference::{toe_mass_kg, toe_words};
 use backlift::comparison::figure::Figure;
 use backlift::comparison::noticeable::{Felt, MOMENT_OF_INERTIA, felt};
 use backlift::uncertain::independent_sd;
-use backlift::units::{Quantity, Units};
+use backlift::units::{POUND_KG, Quantity, Units};
 use egui::Ui;
 
 use super::deeds::{button, choice};
@@ -29,15 +29,13 @@ pub fn told(it: &Studio, bats: [&WeighedBat; 2]) -> String {
     let change = moment(b) - moment(a);
     let hand = toe_words(change, a.length_m.value);
     let grams = 1000.0 * (b.mass_kg.value - a.mass_kg.value);
-    let scale = match grams.abs() {
-        same if same < SAME_G => "weigh the same".to_owned(),
-        apart => match it.look.units {
-            Units::Si => format!("are {} apart on the scale", plain(apart, 0, "g")),
-            Units::Trade => {
-                let ounces = apart / 1000.0 / (backlift::units::POUND_KG / 16.0);
-                format!("are {} apart on the scale", plain(ounces, 1, "oz"))
-            }
-        },
+    let apart = match it.look.units {
+        Units::Si => plain(grams.abs(), 0, "g"),
+        Units::Trade => plain(grams.abs() / 1000.0 / (POUND_KG / 16.0), 1, "oz"),
+    };
+    let (scale, yet) = match grams.abs() < SAME_G {
+        true => ("weigh the same".to_owned(), "yet"),
+        false => (format!("are {apart} apart on the scale"), "and"),
     };
     let mean = 0.5 * (moment(a) + moment(b));
     let feel = match felt(change, mean, &MOMENT_OF_INERTIA) {
@@ -45,7 +43,6 @@ pub fn told(it: &Studio, bats: [&WeighedBat; 2]) -> String {
         Felt::Unsure => "; some hands feel that",
         Felt::No => "; too little to feel",
     };
-    let yet = if grams.abs() < SAME_G { "yet" } else { "and" };
     match hand.starts_with("as if") {
         true => {
             let hand = hand.replace("the toe", &format!("the toe of {first}"));

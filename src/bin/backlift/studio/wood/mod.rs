@@ -80,7 +80,7 @@ pub struct Stop {
     pub value: f64,
     pub why: &'static str,
     /// Whether what lies above it is what is not allowed.
-    pub(super) is_most: bool,
+    is_most: bool,
 }
 
 /// Whether the field is a share; else a length.
@@ -90,7 +90,7 @@ pub fn is_share(path: &str) -> bool {
 
 impl Stop {
     /// Whether it is in the way of dragging a field to a figure.
-    pub(super) fn holds(&self, path: &str, to: f64) -> bool {
+    fn holds(&self, path: &str, to: f64) -> bool {
         let beyond = if self.is_most { to >= self.value } else { to <= self.value };
         self.path == path && beyond
     }
