@@ -3,9 +3,7 @@
 use egui::{CentralPanel, Frame, Margin, Panel as Side, Rect, ScrollArea, Ui, UiBuilder};
 
 use super::action::Action;
-use super::panels::{
-    Layout, Panel, bats, grab, notices, path, playback, row, scene, shortcuts, top, words,
-};
+use super::panels::{Layout, Panel, bats, grab, notices, playback, row, shortcuts, top, words};
 use super::state::Studio;
 use super::style::{self, GRID, ink, theme};
 use super::wood::action::Work;
@@ -60,7 +58,7 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
         notices::notices(ui, it, out);
     });
     notices::changes_in_the_way(ui, it, out);
-    path::path(ui, it, out);
+    notices::path(ui, it, out);
     let standing = it.standing();
     if !standing.is_empty() {
         // Large letters do not leave the view without room.
@@ -94,7 +92,7 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
     Side::right(id).frame(paper).exact_size(size).show(ui, |ui| {
         if let Layout::Whole { has_net: true, .. } = row.layout {
             room = corner(ui);
-            scene::scene(ui, it, room, out);
+            playback::scene(ui, it, room, out);
         }
         column(ui, |ui| {
             (row.beside)(ui, it, out);
@@ -134,7 +132,7 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
                 below(ui, it, out, paper, under);
             }
             room = ui.available_rect_before_wrap();
-            scene::scene(ui, it, room, out);
+            playback::scene(ui, it, room, out);
         }
     }
     room
@@ -171,7 +169,7 @@ fn on_the_bench(
         Side::bottom("sections").frame(paper).exact_size(height).show(ui, |ui| under(ui, it, out));
     }
     let room = ui.available_rect_before_wrap();
-    scene::scene(ui, it, room, out);
+    playback::scene(ui, it, room, out);
     if let Some(bench) = it.on_bench(room).filter(|_| it.wood.work == Work::Shape) {
         let on_screen = |point_B| bench.eye.on_screen(bench.point_W(point_B), room);
         grab::offer(ui, "room", &it.wood.grabs(bench.shape), &on_screen, out);

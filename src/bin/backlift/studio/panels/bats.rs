@@ -11,7 +11,6 @@ use crate::studio::derived::path_of;
 use crate::studio::state::Studio;
 use crate::studio::style::{GRID, mixed, theme};
 
-/// Draws it.
 pub fn hands_and_bats(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     head(ui, "In these hands");
     hands(ui, it, out);
@@ -34,8 +33,7 @@ pub fn hands_and_bats(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 
 fn hands(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let Some(loaded) = &it.derived.loaded else {
-        quiet(ui, "Nobody yet: fill in the bench");
-        return;
+        return quiet(ui, "Nobody yet: fill in the bench");
     };
     let player = &loaded.player;
     let stature = spoken(Quantity::Length, player.stature_m, 0.005, it.look.units);
@@ -58,8 +56,11 @@ fn hands(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 /// A bat: one click on it swings it beside the first.
 fn one(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, bat: usize) {
     let label = it.label(bat);
-    let place = place(it, bat);
-    let chosen = place.is_some();
+    let [first, second] = it.playback.bats;
+    let is_first = bat == first;
+    let is_second = !is_first && it.playback.second && bat == second;
+    let chosen = is_first || is_second;
+    let weighed = it.derived.loaded.as_ref().and_then(|it| it.bats.get(bat));
     let theme = theme(&it.look);
     let fill = if chosen { mixed(theme.ground, theme.bats[0], 0.08) } else { Color32::TRANSPARENT };
     let mut frame = Frame::new().inner_margin(0.5 * GRID).fill(fill).begin(ui);
@@ -70,13 +71,12 @@ fn one(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, bat: usize) {
             bat_mark(ui, &it.look, bat);
             ui.label(&label);
             super::today::suits(ui, it.given(bat));
-            let is_known = it.derived.loaded.as_ref().is_some_and(|it| bat < it.bats.len());
-            pending(ui, chosen && is_known && it.is_pending(bat));
-            if let Some(place) = place {
-                quiet(ui, place.words());
+            pending(ui, chosen && weighed.is_some() && it.is_pending(bat));
+            if chosen {
+                quiet(ui, if is_first { "swung first" } else { "beside it" });
             }
         });
-        if let Some(weighed) = it.derived.loaded.as_ref().and_then(|it| it.bats.get(bat)) {
+        if let Some(weighed) = weighed {
             let told = |kg| measured(Quantity::Mass, kg, it.look.units);
             quiet(ui, &told(weighed.mass_kg));
             quiet(ui, &format!("picks up like {}", told(weighed.pickup_weight_kg)));
@@ -93,50 +93,22 @@ fn one(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, bat: usize) {
         ui.painter().rect_stroke(room, 2.0, ui.visuals().selection.stroke, StrokeKind::Inside);
     }
     named(&row, WidgetType::Button, &format!("{label} second"));
-    let is_at_bench = it.view == View::Bench;
     if row.clicked() {
         let wants_first = ui.input(|input| input.modifiers.shift);
-        match (wants_first, place) {
-            (_, Some(Place::First)) => {}
-            (true, _) => out.push(Action::FirstBat(bat)),
-            (false, _) => out.push(Action::SecondBat(bat)),
+        if !is_first {
+            out.push(if wants_first { Action::FirstBat(bat) } else { Action::SecondBat(bat) });
         }
-        if is_at_bench && it.bench_bat != bat {
+        if it.view == View::Bench && it.bench_bat != bat {
             out.push(Action::BenchBat(bat));
         }
     }
     row.on_hover_text("One click swings it beside the first; with Shift it becomes the first");
-    if let Some(Place::Second) = place {
+    if is_second {
         let swap = ui.small_button("Make it the first");
         named(&swap, WidgetType::Button, &format!("{label} first"));
         if swap.clicked() {
             out.push(Action::FirstBat(bat));
         }
-    }
-}
-
-/// What a bat does on the screen.
-#[derive(Clone, Copy)]
-enum Place {
-    First,
-    Second,
-}
-
-impl Place {
-    fn words(self) -> &'static str {
-        match self {
-            Self::First => "swung first",
-            Self::Second => "beside it",
-        }
-    }
-}
-
-fn place(it: &Studio, bat: usize) -> Option<Place> {
-    let [first, second] = it.playback.bats;
-    match bat {
-        _ if bat == first => Some(Place::First),
-        _ if it.playback.second && bat == second => Some(Place::Second),
-        _ => None,
     }
 }
 
@@ -151,9 +123,7 @@ fn faults(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let fields: Vec<String> = fields.filter_map(|path| it.spoken(path)).collect();
     if !fields.is_empty() {
         head(ui, "Still to come");
-        fields.iter().for_each(|field| {
-            quiet(ui, field);
-        });
+        fields.iter().for_each(|field| quiet(ui, field));
     }
     if !wrong.is_empty() {
         head(ui, "To be mended");

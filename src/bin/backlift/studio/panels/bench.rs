@@ -1,15 +1,16 @@
-//! The bench: the bat's measurements as people write them, and what follows from them.
+//! The bench: what is measured of the bat and of the player as people write it, and what follows from it.
 
-use backlift::units::Quantity;
+use backlift::bat::laws::Verdict;
+use backlift::units::{Quantity, spoken};
 use egui::{Grid, Ui};
 
-use super::deeds::button;
-use super::field::of_bat;
+use super::deeds::{button, button_if, tick};
+use super::field::{choice, fields};
 use super::table::{Table, name};
-use super::words::{bat_mark, head, quiet, sentence, why};
+use super::words::{bat_mark, caution, head, quiet, sentence, why};
 use crate::figure::{capital, measured, percent};
 use crate::studio::action::Action;
-use crate::studio::fields::BAT;
+use crate::studio::fields::{ASKED, BAT, HANDED, PLAYER, SEX};
 use crate::studio::figures::swing_moment;
 use crate::studio::state::Studio;
 
@@ -20,12 +21,7 @@ pub fn told(it: &Studio) -> String {
         Some(bat) => format!(
             "{} weighs {} and picks up like {}; its swing moment is sure to {}",
             capital(&label),
-            backlift::units::spoken(
-                Quantity::Mass,
-                bat.mass_kg.value,
-                bat.mass_kg.sd,
-                it.look.units
-            ),
+            spoken(Quantity::Mass, bat.mass_kg.value, bat.mass_kg.sd, it.look.units),
             measured(Quantity::Mass, bat.pickup_weight_kg, it.look.units),
             percent(bat.swing_moment_kg_m2.relative_sd(), 1)
         ),
@@ -37,22 +33,26 @@ pub fn told(it: &Studio) -> String {
 pub fn all(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     button(ui, out, "Step by step", Action::Way(Some(it.next_step())))
         .on_hover_text("Who, which bats, what was seen, the answer");
-    bench(ui, it, out);
-    super::diagram::bat(ui, &it.look);
-    super::player::player(ui, it, out);
-}
-
-/// Which bat, its fields, and what follows.
-fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     sentence(ui, &told(it));
-    which(ui, it, out);
-    super::today::in_use(ui, it, out);
+    ui.horizontal_wrapped(|ui| {
+        each(ui, it, out);
+        button(ui, out, "Another bat", Action::AddBat);
+        button(ui, out, "A copy", Action::DuplicateBat(it.bench_bat))
+            .on_hover_text("The same figures under a new name");
+        let more = it.document.bat_count() > 1;
+        button_if(ui, out, more, "Take it away", Action::RemoveBat(it.bench_bat));
+    });
+    head(ui, "Today");
+    super::today::asked(ui, it, out);
+    super::today::short(ui, it);
     head(ui, "This bat");
     let bat = it.bench_bat;
     Grid::new(("bench", bat)).num_columns(2).show(ui, |ui| {
-        of_bat(ui, it, out, bat, &BAT);
+        fields(ui, it, out, &format!("bats.{bat}."), &BAT);
     });
     follows(ui, it);
+    super::diagram::bat(ui, &it.look);
+    player(ui, it, out);
 }
 
 /// The bats, one of them at the bench.
@@ -64,20 +64,6 @@ pub fn each(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     }
 }
 
-fn which(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    ui.horizontal_wrapped(|ui| {
-        each(ui, it, out);
-        button(ui, out, "Another bat", Action::AddBat);
-        button(ui, out, "A copy", Action::DuplicateBat(it.bench_bat))
-            .on_hover_text("The same figures under a new name");
-        let more = it.document.bat_count() > 1;
-        if ui.add_enabled(more, egui::Button::new("Take it away")).clicked() {
-            out.push(Action::RemoveBat(it.bench_bat));
-        }
-    });
-}
-
-/// The figures of the bat, each with its doubt and its why.
 fn follows(ui: &mut Ui, it: &Studio) {
     let Some(bat) = it.at_bench() else { return };
     let units = it.look.units;
@@ -106,23 +92,37 @@ fn follows(ui: &mut Ui, it: &Studio) {
     for (words, value, from) in rows {
         table.row(ui, |ui, n| match n {
             0 => name(ui, words),
-            _ => {
-                why(ui, &value, from);
-            }
+            _ => why(ui, &value, from),
         });
     }
-    quiet(ui, &format!("Size {}. {}", bat.size, law(bat)));
+    let law = match bat.law.verdict {
+        Verdict::Yes => "Within the Laws",
+        Verdict::No => "The Laws forbid it",
+        Verdict::NotMeasured => "Too little is measured to say whether the Laws allow it",
+    };
+    quiet(ui, &format!("Size {}. {law}", bat.size));
     let path = format!("bats.{}", it.bench_bat);
     for warning in it.derived.about(&path) {
         quiet(ui, &it.beside(warning).message);
     }
 }
 
-fn law(bat: &backlift::bat::figures::WeighedBat) -> &'static str {
-    use backlift::bat::laws::Verdict;
-    match bat.law.verdict {
-        Verdict::Yes => "Within the Laws",
-        Verdict::No => "The Laws forbid it",
-        Verdict::NotMeasured => "Too little is measured to say whether the Laws allow it",
-    }
+/// The player as measured: tape, dynamometer, wrist hold.
+fn player(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    head(ui, "The player");
+    quiet(ui, "Age, sex and height are enough; each of the others makes the advice surer");
+    Grid::new("player").num_columns(2).show(ui, |ui| {
+        fields(ui, it, out, "", &PLAYER);
+        choice(ui, it, out, SEX, &["female", "male"]);
+        choice(ui, it, out, HANDED, &["right", "left"]);
+    });
+    caution(ui, "Wrist hold: stop at 30 s, and at once if anything hurts");
+    super::diagram::player(ui, &it.look);
+    head(ui, "What is asked");
+    Grid::new("asked").num_columns(2).show(ui, |ui| fields(ui, it, out, "", &ASKED));
+    let invented = it.document.at("invented").starts_with(['y', 't']);
+    tick(ui, out, invented, "Made-up people and figures", |on| {
+        let word = if on { "yes" } else { "no" };
+        Action::Set("invented".to_owned(), word.to_owned())
+    });
 }

@@ -3,9 +3,10 @@
 use backlift::card::Card;
 use backlift::card::returned_bat::Item;
 use backlift::units::Units;
-use egui::{ColorImage, TextureHandle, TextureOptions, Ui};
+use egui::{ColorImage, TextureOptions, Ui};
 
 use super::deeds::button;
+use super::kept::kept;
 use super::table::{Table, name};
 use super::words::{head, quiet, sentence, small, why};
 use crate::sentences::returned;
@@ -15,23 +16,16 @@ use crate::studio::state::Studio;
 /// The card as it is printed.
 pub fn preview(ui: &mut Ui, it: &Studio, _: &mut Vec<Action>) {
     let Some(picture) = it.card_picture() else {
-        match it.fitted() {
-            Some(_) => drop(quiet(ui, "The card is being drawn")),
+        return match it.fitted() {
+            Some(_) => quiet(ui, "The card is being drawn"),
             None => super::today::so_far(ui, it),
-        }
-        return;
+        };
     };
-    let id = egui::Id::new("card picture");
-    let before = ui.data(|data| data.get_temp::<(u64, TextureHandle)>(id));
-    let texture = match before.filter(|before| before.0 == picture.key) {
-        Some((_, texture)) => texture,
-        None => {
-            let image = ColorImage::from_rgba_unmultiplied(picture.it.size, &picture.it.rgba);
-            let texture = ui.ctx().load_texture("card", image, TextureOptions::LINEAR);
-            ui.data_mut(|data| data.insert_temp(id, (picture.key, texture.clone())));
-            texture
-        }
-    };
+    let texture = kept(ui, "card picture", picture.key, || {
+        let image = ColorImage::from_rgba_unmultiplied(picture.it.size, &picture.it.rgba);
+        Some(ui.ctx().load_texture("card", image, TextureOptions::LINEAR))
+    });
+    let Some(texture) = texture else { return };
     let [width, height] = picture.it.size.map(|it| it as f32);
     // As wide as the room is with letters of the usual size, and as much larger as they are.
     let shown = ui.available_width() * it.look.text_scale;
@@ -53,13 +47,17 @@ pub fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         super::today::short(ui, it);
         super::today::rests(ui, it);
         quiet(ui, &fitted.it.card.how_sure);
-        ui.add_enabled_ui(!it.is_fit_stale(), |ui| {
-            button(ui, out, "Write the card…", Action::AskCard)
-                .on_hover_text("PDF, RON and PNG, with the map and the innings");
-        });
+        write(ui, it, out);
         cautions(ui, &fitted.it.card);
     }
     check(ui, it, out);
+}
+
+pub fn write(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    ui.add_enabled_ui(!it.is_fit_stale(), |ui| {
+        button(ui, out, "Write the card…", Action::AskCard)
+            .on_hover_text("PDF, RON and PNG, with the map and the innings");
+    });
 }
 
 /// A card's cautions, framed.
@@ -95,9 +93,7 @@ fn row(ui: &mut Ui, table: &Table, item: &Item, units: Units) {
     let told = returned::in_words(item, units);
     table.row(ui, |ui, n| match n {
         0 => name(ui, item.figure.words()),
-        1 => {
-            why(ui, &told.measured, "At the bench, ± one standard deviation");
-        }
+        1 => why(ui, &told.measured, "At the bench, ± one standard deviation"),
         2 => {
             ui.label(&told.asked);
             quiet(ui, &told.limits);

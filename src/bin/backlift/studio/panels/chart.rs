@@ -8,20 +8,36 @@ use crate::studio::look::Look;
 use crate::studio::style::{ink, theme};
 use crate::studio::taken::Taken;
 
-/// A plot and where it stands.
 pub struct Chart<'a> {
     /// Inside of the axes.
     pub area: Rect,
-    /// Across.
     pub x: Axis,
-    /// Upward.
     pub y: Axis,
     /// How a tick across is said; as a number if it has no words of its own.
     pub said: Option<fn(f64) -> String>,
+    pub painter: Painter,
+    /// Where nothing else is written any more.
+    pub taken: Taken,
     look: &'a Look,
-    painter: Painter,
     quiet: egui::FontId,
-    taken: Taken,
+}
+
+/// Words of a line, and where they may stand.
+pub struct LineWords {
+    places: Vec<Pos2>,
+    words: String,
+    colour: Color32,
+    /// Else bare.
+    on_patch: bool,
+}
+
+impl LineWords {
+    /// Along it, the middle first.
+    pub fn along(line: &[Pos2], words: String, colour: Color32, on_patch: bool) -> Self {
+        const SHARES: [f32; 9] = [0.5, 0.35, 0.65, 0.2, 0.8, 0.28, 0.72, 0.1, 0.9];
+        let at = |share: &f32| line.get((share * line.len() as f32) as usize).copied();
+        Self { places: SHARES.iter().filter_map(at).collect(), words, colour, on_patch }
+    }
 }
 
 impl<'a> Chart<'a> {
@@ -38,10 +54,10 @@ impl<'a> Chart<'a> {
             x,
             y,
             said: None,
-            look,
             painter: ui.painter_at(whole),
-            quiet,
             taken: Taken::default(),
+            look,
+            quiet,
         }
     }
 
@@ -105,19 +121,16 @@ impl<'a> Chart<'a> {
         self.painter.add(Shape::mesh(mesh));
     }
 
-    /// A bat's curve.
     pub fn curve(&self, points: &[(f64, f64)], bat: usize, colour: Color32) {
         let line: Vec<Pos2> = points.iter().map(|it| self.at(it.0, it.1)).collect();
         self.painter.extend(super::words::bat_line(&line, bat, colour, 2.5));
     }
 
-    /// An upright line.
     pub fn upright(&self, x: f64, colour: Color32, width: f32) {
         let at = self.at(x, self.y.range[0]).x;
         self.painter.vline(at, self.area.y_range(), Stroke::new(width, colour));
     }
 
-    /// Quiet words at a place.
     pub fn words(&self, at: Pos2, anchor: Align2, words: &str, colour: Color32) {
         self.painter.text(at, anchor, words, self.quiet.clone(), colour);
     }
@@ -137,35 +150,19 @@ impl<'a> Chart<'a> {
         self.taken.take(rect.expand(2.0));
     }
 
-    /// No words are written here any more.
-    pub fn keep_free(&self, place: Rect) {
-        self.taken.take(place);
-    }
-
-    /// At the first of some places where nothing is written yet, inside the axes; on a patch, or bare.
-    pub fn label(
-        &self,
-        places: impl IntoIterator<Item = Pos2>,
-        words: &str,
-        colour: Color32,
-        on_patch: bool,
-    ) {
-        let galley = self.painter.layout_no_wrap(words.to_owned(), self.quiet.clone(), colour);
+    /// At the first place where nothing is written yet, inside the axes.
+    pub fn label(&self, LineWords { places, words, colour, on_patch }: LineWords) {
+        let galley = self.painter.layout_no_wrap(words.clone(), self.quiet.clone(), colour);
         let rect = |at: Pos2| Rect::from_center_size(at, galley.size()).expand(2.0);
         let is_free =
             |at: &Pos2| self.area.contains_rect(rect(*at)) && self.taken.is_free(rect(*at));
         let Some(at) = places.into_iter().find(is_free) else { return };
         match on_patch {
-            true => self.patch(at, Align2::CENTER_CENTER, words, colour),
+            true => self.patch(at, Align2::CENTER_CENTER, &words, colour),
             false => {
                 self.taken.take(rect(at));
-                self.words(at, Align2::CENTER_CENTER, words, colour);
+                self.words(at, Align2::CENTER_CENTER, &words, colour);
             }
         }
-    }
-
-    /// To draw more with.
-    pub fn painter(&self) -> &Painter {
-        &self.painter
     }
 }

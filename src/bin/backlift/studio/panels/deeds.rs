@@ -1,20 +1,33 @@
-//! Buttons, choices and boxes that say what was done.
+//! Buttons, choices and boxes that say what was done, and what has the keyboard.
 
 use egui::text::LayoutJob;
-use egui::{Color32, FontSelection, Response, TextFormat, TextStyle, Ui, WidgetText, WidgetType};
+use egui::{
+    Button, Color32, EventFilter, FontSelection, Rect, Response, StrokeKind, TextFormat, TextStyle,
+    Ui, WidgetText, WidgetType,
+};
 
 use super::words::named;
 use crate::studio::action::Action;
 use crate::studio::paper::OnDesk;
 
-/// A button.
 pub fn button(
     ui: &mut Ui,
     out: &mut Vec<Action>,
     words: impl Into<WidgetText>,
     does: Action,
 ) -> Response {
-    let button = ui.button(words.into());
+    button_if(ui, out, true, words, does)
+}
+
+/// A button that is pale where nothing can be done.
+pub fn button_if(
+    ui: &mut Ui,
+    out: &mut Vec<Action>,
+    is_possible: bool,
+    words: impl Into<WidgetText>,
+    does: Action,
+) -> Response {
+    let button = ui.add_enabled(is_possible, Button::new(words.into()));
     if button.clicked() {
         out.push(does);
     }
@@ -56,18 +69,28 @@ pub fn paper_menu(ui: &mut Ui, paper: &dyn OnDesk, items: impl FnOnce(&mut Ui)) 
     }
 }
 
-/// A box that is ticked or not.
 pub fn tick(
     ui: &mut Ui,
     out: &mut Vec<Action>,
-    on: bool,
+    mut on: bool,
     words: &str,
     does: impl FnOnce(bool) -> Action,
 ) {
-    let mut on = on;
     if ui.checkbox(&mut on, words).changed() {
         out.push(does(on));
     }
+}
+
+/// Whether it has the keyboard; then it is ringed, and the arrows do not go on to the next control.
+pub fn has_keyboard(ui: &Ui, response: &Response, whole: Rect) -> bool {
+    if !response.has_focus() {
+        return false;
+    }
+    let filter =
+        EventFilter { horizontal_arrows: true, vertical_arrows: true, ..EventFilter::default() };
+    ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
+    ui.painter().rect_stroke(whole, 2.0, ui.visuals().selection.stroke, StrokeKind::Inside);
+    true
 }
 
 /// One of a few, side by side.

@@ -1,12 +1,18 @@
-//! The described bat in figures, and what follows from them.
+//! What stands in a described bat's own file: its figures with what follows from them, and its last reading.
 
+use backlift::files::document::values::MISSING;
+use backlift::files::fault::Fault;
 use backlift::units::{Quantity, spoken};
-use egui::{Grid, Ui};
+use backlift::workshop::plane::Place;
+use backlift::workshop::stages::Stage;
+use egui::{ComboBox, Grid, Ui};
 
-use super::field::{Field, Told, edited};
+use super::deeds::button_if;
+use super::field::{Field, edited, under_it};
 use super::words::{caution, head, quiet, why};
 use crate::studio::action::Action;
-use crate::studio::fields::WOOD;
+use crate::studio::derived::{path_of, words};
+use crate::studio::fields::{READING, WOOD};
 use crate::studio::state::Studio;
 use crate::studio::wood::action::WoodAction;
 
@@ -16,17 +22,15 @@ pub fn fields(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         head(ui, name);
         Grid::new(("wood", name)).num_columns(2).show(ui, |ui| {
             for [path, label, like, how] in fields {
-                let field = Field { path, label, like, how };
-                let faults = it.wood.about(path).map(|fault| it.beside(fault)).collect();
-                let told = Told { kept: it.wood.paper.at(path), faults };
                 // Measured sections have their places from the toe: their length stays.
-                let fixed = *path == "blade.length" && it.wood.has_sections();
-                if fixed {
+                if *path == "blade.length" && it.wood.has_sections() {
                     continue;
                 }
-                if let Some(text) = edited(ui, &field, &told) {
-                    out.push(Action::Wood(WoodAction::Set((*path).to_owned(), text)));
-                }
+                let faults: Vec<Fault> =
+                    it.wood.about(path).map(|fault| it.beside(fault)).collect();
+                let field = Field { path, label, like, how };
+                let typed = edited(ui, &field, &it.wood.paper.at(path), &faults);
+                out.extend(typed.map(|text| set(path, text)));
             }
         });
     }
@@ -69,8 +73,80 @@ pub fn follows(ui: &mut Ui, it: &Studio) {
     quiet(ui, "± is the doubt of the willow's density alone; the shape is taken as described");
 }
 
+fn set(path: &str, text: String) -> Action {
+    Action::Wood(WoodAction::Set(path.to_owned(), text))
+}
+
 /// Whether a fault is about one of these fields, and said there.
-pub fn has_field(fault: &backlift::files::fault::Fault) -> bool {
-    let path = crate::studio::derived::path_of(fault);
-    path.is_some_and(|path| WOOD.iter().any(|(_, all)| all.iter().any(|it| it[0] == path)))
+pub fn has_field(fault: &Fault) -> bool {
+    path_of(fault)
+        .is_some_and(|path| WOOD.iter().any(|(_, all)| all.iter().any(|it| it[0] == path)))
+}
+
+/// The last reading of a bat that has its own file: filled in, mended, and followed by the next.
+pub fn reading(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    let Some(n) = it.wood.paper.fields().log.len().checked_sub(1) else { return };
+    head(ui, &format!("Reading {}", n + 1));
+    // A place and a time are longer than a weight.
+    ui.spacing_mut().text_edit_width = 0.55 * ui.available_width();
+    Grid::new(("reading", n)).num_columns(2).show(ui, |ui| {
+        for [name, label, like, how] in READING {
+            let path = format!("log.{n}.{name}");
+            let one_of = match name {
+                "planed" => Some(("nowhere", Place::ALL.map(Place::words).to_vec())),
+                "stage" if n > 0 => Some(("as before", Stage::ALL.map(Stage::name).to_vec())),
+                "stage" => Some(("shaped", Stage::ALL.map(Stage::name).to_vec())),
+                _ => None,
+            };
+            // What is not filled in yet is no mistake.
+            let wrong = it.wood.about(&path).filter(|it| words(it) != MISSING);
+            let faults: Vec<Fault> = wrong.map(|fault| it.beside(fault)).collect();
+            let (kept, field) = (it.wood.paper.at(&path), Field { path: &path, label, like, how });
+            let typed = match one_of {
+                Some((none, words)) => chosen(ui, &field, none, &words, &kept, &faults),
+                None => edited(ui, &field, &kept, &faults),
+            };
+            out.extend(typed.map(|text| set(&path, text)));
+        }
+    });
+    let of_it = format!("log.{n}.");
+    for fault in &it.wood.faults {
+        if !path_of(fault).is_some_and(|it| it.starts_with(&of_it)) {
+            caution(ui, &it.told(fault).message);
+        }
+    }
+    let is_whole = it.wood.faults.is_empty();
+    if !is_whole {
+        quiet(ui, "The plan is made anew when weight, balance point and time are there");
+    }
+    button_if(ui, out, is_whole, "Next reading", Action::Wood(WoodAction::NextReading));
+}
+
+/// One of several words, or none of them, which is called so: what was chosen.
+fn chosen(
+    ui: &mut Ui,
+    Field { label, how, .. }: &Field<'_>,
+    none: &str,
+    words: &[&str],
+    kept: &str,
+    faults: &[Fault],
+) -> Option<String> {
+    let mut chosen = None;
+    let name = ui.label(*label).on_hover_text(*how);
+    let now = if kept.is_empty() { none } else { kept };
+    ui.vertical(|ui| {
+        let width = ui.spacing().text_edit_width;
+        let list = ComboBox::from_id_salt(*label).width(width).truncate().selected_text(now);
+        let list = list.show_ui(ui, |ui| {
+            for word in [none].into_iter().chain(words.iter().copied().filter(|it| *it != none)) {
+                if ui.selectable_label(word == now, word).clicked() && word != now {
+                    chosen = Some(if word == none { "" } else { word }.to_owned());
+                }
+            }
+        });
+        list.response.labelled_by(name.id).on_hover_text(*how);
+        under_it(ui, faults);
+    });
+    ui.end_row();
+    chosen
 }

@@ -24,6 +24,7 @@ const OUTLINE: [(f32, f32); 8] = [
 
 struct Pen {
     painter: Painter,
+    whole: Rect,
     line: Stroke,
     mark: Stroke,
     font: FontId,
@@ -31,10 +32,16 @@ struct Pen {
 }
 
 impl Pen {
-    fn new(ui: &Ui, look: &Look, whole: Rect) -> Self {
+    /// On a sheet of its own; the name is for those who do not see it.
+    fn new(ui: &mut Ui, look: &Look, height: f32, name: &'static str) -> Self {
+        let width = ui.available_width().min(70.0 * GRID * look.text_scale);
+        let size = egui::vec2(width, height * look.text_scale);
+        let (whole, response) = ui.allocate_exact_size(size, Sense::hover());
+        named(&response, WidgetType::Image, name);
         let theme = theme(look);
         Self {
             painter: ui.painter_at(whole),
+            whole,
             line: Stroke::new(1.5, ink(theme.ink)),
             mark: Stroke::new(1.5, ink(theme.bats[0])),
             font: TextStyle::Small.resolve(ui.style()),
@@ -65,14 +72,13 @@ impl Pen {
         self.painter.add(Shape::closed_line(outline, self.line));
     }
 
-    /// A length with marks at both ends and its name.
-    fn length(&self, from: Pos2, to: Pos2, name: &str) {
+    /// A length with marks at both ends.
+    fn measure(&self, from: Pos2, to: Pos2) {
         let tick = (to - from).normalized().rot90() * 5.0;
         for end in [from, to] {
             self.painter.line_segment([end - tick, end + tick], self.mark);
         }
         self.painter.line_segment([from, to], self.mark);
-        self.words(from + 0.5 * (to - from) + egui::vec2(0.0, -3.0), Align2::CENTER_BOTTOM, name);
     }
 
     /// Words that stay on the sheet: in several lines where they must.
@@ -91,44 +97,34 @@ impl Pen {
     }
 }
 
-fn sheet(ui: &mut Ui, look: &Look, height: f32, name: &'static str) -> Rect {
-    let size = egui::vec2(ui.available_width().min(70.0 * GRID * look.text_scale), height);
-    let (whole, response) = ui.allocate_exact_size(size, Sense::hover());
-    named(&response, WidgetType::Image, name);
-    whole
-}
-
 /// Length, balance point and scale.
 pub fn bat(ui: &mut Ui, look: &Look) {
-    let scale = look.text_scale;
-    let whole = sheet(ui, look, 17.0 * GRID * scale, "how to measure length and balance point");
-    let pen = Pen::new(ui, look, whole);
-    let inside = whole.shrink(GRID);
+    let pen = Pen::new(ui, look, 17.0 * GRID, "how to measure length and balance point");
+    let inside = pen.whole.shrink(GRID);
     let top = Pos2::new(inside.left() + GRID, inside.center().y);
     let along = egui::vec2(inside.width() - 2.0 * GRID, 0.0);
     pen.bat(top, along);
     let lift = 0.075 * along.x + GRID;
     let balance = top + along * 0.61;
-    pen.length(top - egui::vec2(0.0, lift), top + along - egui::vec2(0.0, lift), "length");
     let below = egui::vec2(0.0, lift);
+    let [from, to] = [top - below, top + along - below];
+    pen.measure(from, to);
+    let middle = from + 0.5 * (to - from);
+    pen.words(middle + egui::vec2(0.0, -3.0), Align2::CENTER_BOTTOM, "length");
     pen.painter.line_segment([top + below, balance + below], pen.mark);
     let tip = balance + egui::vec2(0.0, 0.064 * along.x);
     let foot = [tip, tip + egui::vec2(-7.0, 12.0), tip + egui::vec2(7.0, 12.0)];
     pen.painter.add(Shape::convex_polygon(foot.to_vec(), pen.mark.color, Stroke::NONE));
-    pen.words(
-        top + below + egui::vec2(0.3 * along.x, 3.0),
-        Align2::CENTER_TOP,
-        "balance point, over a pencil",
-    );
+    let under = top + below + egui::vec2(0.3 * along.x, 3.0);
+    pen.words(under, Align2::CENTER_TOP, "balance point, over a pencil");
     pen.words(top - egui::vec2(0.0, 0.02 * along.x + 2.0), Align2::LEFT_BOTTOM, "top");
     pen.words(top + along * 0.97, Align2::RIGHT_CENTER, "toe");
 }
 
 /// The pendulum: two rods, six inches down, a hand's breadth of swing.
 pub fn pendulum(ui: &mut Ui, look: &Look) {
-    let whole =
-        sheet(ui, look, 26.0 * GRID * look.text_scale, "how to hang the bat for the pendulum");
-    let pen = Pen::new(ui, look, whole);
+    let pen = Pen::new(ui, look, 26.0 * GRID, "how to hang the bat for the pendulum");
+    let whole = pen.whole;
     let length = whole.height() - 3.0 * GRID;
     let pivot = Pos2::new(whole.center().x, whole.top() + 2.0 * GRID + 0.19 * length);
     for lean in [-0.2_f32, 0.2] {
@@ -140,8 +136,7 @@ pub fn pendulum(ui: &mut Ui, look: &Look) {
     for side in [-1.0, 1.0] {
         let out = pivot + egui::vec2(side * 6.0 * GRID, 0.0);
         pen.painter.line_segment([pivot, out], Stroke::new(3.0, pen.mark.color));
-        let foot =
-            [out + egui::vec2(-6.0, 0.0), out + egui::vec2(6.0, 0.0), out + egui::vec2(0.0, 12.0)];
+        let foot = [(-6.0, 0.0), (6.0, 0.0), (0.0, 12.0)].map(|(x, y)| out + egui::vec2(x, y));
         pen.painter.add(Shape::convex_polygon(foot.to_vec(), pen.line.color, Stroke::NONE));
     }
     let beside = pivot + egui::vec2(7.5 * GRID, 0.0);
@@ -156,8 +151,8 @@ pub fn pendulum(ui: &mut Ui, look: &Look) {
 
 /// The player: what the tape and the dynamometer are held to.
 pub fn player(ui: &mut Ui, look: &Look) {
-    let whole = sheet(ui, look, 26.0 * GRID * look.text_scale, "how to measure the player");
-    let pen = Pen::new(ui, look, whole);
+    let pen = Pen::new(ui, look, 26.0 * GRID, "how to measure the player");
+    let whole = pen.whole;
     let height = whole.height() - 2.0 * GRID;
     // The measure stands beside the figure, and its word beside that.
     let aside = -0.25;
@@ -175,11 +170,7 @@ pub fn player(ui: &mut Ui, look: &Look) {
         pen.painter.line_segment([from, to], limb);
     }
     pen.painter.circle(up(0.93, 0.0), 0.07 * height, pen.wood, pen.line);
-    let tick = egui::vec2(5.0, 0.0);
-    for share in [0.0, 1.0] {
-        pen.painter.line_segment([up(share, aside) - tick, up(share, aside) + tick], pen.mark);
-    }
-    pen.painter.line_segment([up(0.0, aside), up(1.0, aside)], pen.mark);
+    pen.measure(up(0.0, aside), up(1.0, aside));
     pen.words(up(0.5, aside) - egui::vec2(6.0, 0.0), Align2::RIGHT_CENTER, "height");
     let arm = [up(0.82, 0.04), up(0.63, 0.21), up(0.5, 0.25)];
     pen.painter.add(Shape::line(arm.to_vec(), pen.mark));

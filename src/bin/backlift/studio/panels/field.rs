@@ -9,24 +9,14 @@ use crate::studio::derived::words;
 use crate::studio::fields::Line;
 use crate::studio::state::Studio;
 
-/// A field and how to fill it.
 pub struct Field<'a> {
     /// Its path in the scenario: `bats.0.mass`.
     pub path: &'a str,
-    /// What it is called.
     pub label: &'a str,
     /// What may stand in it.
     pub like: &'a str,
     /// How to measure it.
     pub how: &'a str,
-}
-
-/// What a field's document has to say of it.
-pub struct Told {
-    /// What is written there now.
-    pub kept: String,
-    /// What is wrong or odd about it, in the window's words.
-    pub faults: Vec<Fault>,
 }
 
 impl Studio {
@@ -37,42 +27,31 @@ impl Studio {
     }
 }
 
-/// Draws a field of the scenario in two columns of a grid; what is typed counts on Enter, or when the field is left.
-pub fn field(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, field: &Field<'_>) {
-    // What is not filled in yet is no mistake.
-    let faults = it.derived.about(field.path).filter(|fault| !it.is_to_come(fault));
-    let faults = faults.map(|fault| it.beside(fault)).collect();
-    let told = Told { kept: it.document.at(field.path), faults };
-    if let Some(text) = edited(ui, field, &told) {
-        out.push(Action::Set(field.path.to_owned(), text));
+/// Draws fields of the scenario, whose paths begin with `under`, in two columns of a grid; what is typed counts on Enter,
+/// or when the field is left.
+pub fn fields(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, under: &str, all: &[Line]) {
+    for line @ [name, label, _, how] in all {
+        let (path, like) = (format!("{under}{name}"), it.like(line));
+        // What is not filled in yet is no mistake.
+        let faults = it.derived.about(&path).filter(|fault| !it.is_to_come(fault));
+        let faults: Vec<Fault> = faults.map(|fault| it.beside(fault)).collect();
+        let field = Field { path: &path, label, like: &like, how };
+        if let Some(text) = edited(ui, &field, &it.document.at(&path), &faults) {
+            out.push(Action::Set(path, text));
+        }
     }
 }
 
-/// Several fields.
-pub fn fields(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, all: &[Line]) {
-    for line @ [path, label, _, how] in all {
-        let like = it.like(line);
-        field(ui, it, out, &Field { path, label, like: &like, how });
-    }
-}
-
-/// Several fields of a bat.
-pub fn of_bat(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, bat: usize, all: &[Line]) {
-    for [name, label, like, how] in all {
-        let path = format!("bats.{bat}.{name}");
-        field(ui, it, out, &Field { path: &path, label, like, how });
-    }
-}
-
-/// The same of any document: what was typed, when it counts.
-pub fn edited(ui: &mut Ui, field: &Field<'_>, told: &Told) -> Option<String> {
+/// The same of any document, `kept` being what stands there and `faults` what is wrong or odd about it, in the window's
+/// words: what was typed, when it counts.
+pub fn edited(ui: &mut Ui, field: &Field<'_>, kept: &str, faults: &[Fault]) -> Option<String> {
     let Field { path, label, like, how } = *field;
     let mut typed = None;
     let name = ui.label(label).on_hover_text(how);
     ui.vertical(|ui| {
         let id = id(path);
         let draft = ui.data(|data| data.get_temp::<String>(id));
-        let mut text = draft.unwrap_or_else(|| told.kept.clone());
+        let mut text = draft.unwrap_or_else(|| kept.to_owned());
         let edit = TextEdit::singleline(&mut text).id(id).hint_text(format!("like {like}"));
         let response = ui.add(edit).labelled_by(name.id).on_hover_text(how);
         if response.lost_focus() {
@@ -81,22 +60,22 @@ pub fn edited(ui: &mut Ui, field: &Field<'_>, told: &Told) -> Option<String> {
             if pressed(Key::Enter) {
                 ui.data_mut(|data| data.insert_temp(egui::Id::new(ENTERED), path.to_owned()));
             }
-            if !given_up && text.trim() != told.kept {
+            if !given_up && text.trim() != kept {
                 typed = Some(text);
             }
             ui.data_mut(|data| data.remove::<String>(id));
         } else if response.changed() {
             ui.data_mut(|data| data.insert_temp(id, text));
         }
-        faults(ui, told);
+        under_it(ui, faults);
     });
     ui.end_row();
     typed
 }
 
 /// What is wrong or odd about a field, under it.
-pub fn faults(ui: &mut Ui, told: &Told) {
-    for it in &told.faults {
+pub fn under_it(ui: &mut Ui, faults: &[Fault]) {
+    for it in faults {
         if it.is_warning {
             quiet(ui, &with_mend(it, &it.message));
         } else {
@@ -120,7 +99,6 @@ pub fn entered(ui: &Ui) -> Option<String> {
     path
 }
 
-/// Gives a field the keyboard.
 pub fn focus(ui: &Ui, path: &str) {
     ui.memory_mut(|memory| memory.request_focus(id(path)));
 }

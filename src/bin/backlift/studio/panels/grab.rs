@@ -22,10 +22,7 @@ const STEP_M: f64 = 1e-3;
 /// Where a point of the bat, m, B, stands on the screen.
 pub type OnScreen<'a> = &'a dyn Fn(DVec3) -> Option<Pos2>;
 
-/// One that is offered.
-#[derive(Clone, Copy, Debug)]
 pub struct Offered {
-    /// Where.
     pub at: Pos2,
     /// How far it goes on the screen for each unit of its figure, px.
     pub per_unit: [f64; 2],
@@ -107,18 +104,20 @@ fn id(place: &str, grab: &Grab) -> Id {
     Id::new(("grab", place, grab.path))
 }
 
-/// Draws one: a ring with a stroke each way it goes; full while the pointer is on it.
-pub fn mark(painter: &Painter, look: &Look, place: &str, grab: &Grab, offered: &Offered) {
+/// Draws those that are offered: a ring with a stroke each way it goes; full while the pointer is on it.
+pub fn marks(painter: &Painter, look: &Look, place: &str, grabs: &[Grab], on_screen: OnScreen<'_>) {
     let theme = theme(look);
-    let response = painter.ctx().read_response(id(place, grab));
-    let is_near = response.is_some_and(|it| it.hovered() || it.dragged());
-    let Offered { at, per_unit } = *offered;
-    let way = Vec2::new(per_unit[0] as f32, per_unit[1] as f32).normalized();
     let (line, colour) = (Stroke::new(2.0, ink(theme.ink)), ink(theme.bats[0]));
-    for sign in [-1.0, 1.0] {
-        let from = at + sign * (RADIUS_PX + 1.0) * way;
-        painter.line_segment([from, from + sign * 7.0 * way], line);
+    for grab in grabs {
+        let Some(Offered { at, per_unit }) = offered(grab, on_screen) else { continue };
+        let response = painter.ctx().read_response(id(place, grab));
+        let is_near = response.is_some_and(|it| it.hovered() || it.dragged());
+        let way = Vec2::new(per_unit[0] as f32, per_unit[1] as f32).normalized();
+        for sign in [-1.0, 1.0] {
+            let from = at + sign * (RADIUS_PX + 1.0) * way;
+            painter.line_segment([from, from + sign * 7.0 * way], line);
+        }
+        let fill = if is_near { colour } else { ink(theme.panel) };
+        painter.circle(at, RADIUS_PX, fill, Stroke::new(2.0, colour));
     }
-    let fill = if is_near { colour } else { ink(theme.panel) };
-    painter.circle(at, RADIUS_PX, fill, Stroke::new(2.0, colour));
 }

@@ -2,16 +2,16 @@
 
 use backlift::drawing::axis::Axis;
 use backlift::drawing::palette::bat_look;
-use backlift::innings::played::FIFTY;
+use backlift::innings::played::{FIFTY, StrokeNow};
 use backlift::innings::score::runs_words;
 use backlift::measurement::bench::bat_letter;
-use backlift::questions::any_score::{Of, bat_speed_m_s, time_in_hand_s, wrist_share};
+use backlift::questions::any_score::{Of, Point, bat_speed_m_s, time_in_hand_s, wrist_share};
 use backlift::units::{Quantity, spoken};
-use egui::{Align2, Sense, Ui, WidgetType};
+use egui::{Align, Align2, Layout, Sense, Ui, WidgetType};
 
 use super::chart::Chart;
-use super::deeds::button;
-use super::words::{big, head, named, pending};
+use super::deeds::{button, has_keyboard};
+use super::words::{big, head, named, pending, quiet};
 use crate::figure::{percent, speed_unit};
 use crate::studio::action::Action;
 use crate::studio::state::Studio;
@@ -43,32 +43,22 @@ pub fn told(it: &Studio) -> String {
     )
 }
 
-/// What stands beside the net: the advice, what is lost, and the figures at the score shown.
 pub fn beside(ui: &mut Ui, it: &Studio, _: &mut Vec<Action>) {
-    words(ui, it);
+    super::today::headline(ui, it);
+    ui.label(told(it));
+    if let Some([least, believed, most]) = lost(it) {
+        let [least, believed, most] = [least, believed, most].map(|it| percent(it.1, 1));
+        let name = format!(
+            "of its bat speed by fifty; anything from {least} to {most}, the bands on the curves"
+        );
+        let why = "The least: only what a rest brings back. The most: all that legs lose in such an innings";
+        big(ui, &believed, &name, why);
+    }
+    pending(ui, it.playback.bats.iter().any(|bat| it.is_pending(*bat)));
     super::today::bats(ui, it);
     head(ui, &super::swing::heading(it));
     super::swing::rows(ui, it);
     super::swing::failed(ui, it);
-}
-
-/// Draws the sentence.
-fn words(ui: &mut Ui, it: &Studio) {
-    super::today::headline(ui, it);
-    ui.label(told(it));
-    if let Some([least, believed, most]) = lost(it) {
-        big(
-            ui,
-            &percent(believed.1, 1),
-            &format!(
-                "of its bat speed by fifty; anything from {} to {}, the bands on the curves",
-                percent(least.1, 1),
-                percent(most.1, 1)
-            ),
-            "The least: only what a rest brings back. The most: all that legs lose in such an innings",
-        );
-    }
-    pending(ui, it.playback.bats.iter().any(|bat| it.is_pending(*bat)));
 }
 
 /// A chart that is narrower, px at scale 1, has no room for its words.
@@ -77,14 +67,10 @@ const NARROWEST: f32 = 150.0;
 /// Draws score and curves in the width there is.
 pub fn innings(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
-        let mut runs = it.playback.runs;
-        let slider = egui::Slider::new(&mut runs, 0..=100).suffix(" runs").text("score");
-        if ui.add(slider).changed() {
-            out.push(Action::Score(runs));
-        }
+        super::swing::score(ui, it, out);
         let balls = it.innings(0).and_then(|at| at.it.balls_at(f64::from(it.playback.runs)));
         if let Some(balls) = balls {
-            super::words::quiet(ui, &format!("about {balls:.0} balls faced"));
+            quiet(ui, &format!("about {balls:.0} balls faced"));
         }
         button(ui, out, "Fresh", Action::Score(0));
         button(ui, out, "At fifty", Action::Score(FIFTY as u32));
@@ -96,27 +82,24 @@ pub fn innings(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     // Too narrow for their words they stand one under the other.
     let scale = it.look.text_scale;
     let are_stacked = third < NARROWEST * scale;
-    let (width, height) = match are_stacked {
-        true => (space.x, NARROWEST * scale),
-        false => (third, space.y.clamp(12.0 * 8.0, 40.0 * 8.0)),
+    let (size, layout) = match are_stacked {
+        true => ([space.x, NARROWEST * scale], Layout::top_down(Align::Min)),
+        false => {
+            let height = space.y.clamp(12.0 * 8.0, 40.0 * 8.0);
+            ([third, height], Layout::left_to_right(Align::Min))
+        }
     };
     let curves: [(&str, Of, f64, f64); 3] = [
         (&format!("bat speed, {unit}"), bat_speed_m_s, per_m_s, 2.0 * per_m_s),
         ("wrist share, %", wrist_share, 100.0, 4.0),
         ("time in hand, ms", time_in_hand_s, 1000.0, 20.0),
     ];
-    let layout = match are_stacked {
-        true => egui::Layout::top_down(egui::Align::Min),
-        false => egui::Layout::left_to_right(egui::Align::Min),
-    };
     ui.with_layout(layout, |ui| {
         for (name, of, scale, least) in curves {
-            one(ui, it, out, [width, height], name, &|now| scale * of(now), least);
+            one(ui, it, out, size, name, &|now| scale * of(now), least);
         }
     });
 }
-
-type Scaled<'a> = &'a dyn Fn(&backlift::innings::played::StrokeNow) -> f64;
 
 fn one(
     ui: &mut Ui,
@@ -124,7 +107,7 @@ fn one(
     out: &mut Vec<Action>,
     size: [f32; 2],
     name: &str,
-    of: Scaled<'_>,
+    of: &dyn Fn(&StrokeNow) -> f64,
     least: f64,
 ) {
     let (whole, response) = ui.allocate_exact_size(size.into(), Sense::click_and_drag());
@@ -136,7 +119,7 @@ fn one(
         .filter_map(|slot| {
             let innings = it.innings(slot)?.it;
             let stroke = innings.stroke(&it.playback.stroke)?;
-            let point = |it: &backlift::questions::any_score::Point| {
+            let point = |it: &Point| {
                 let low = of(it.most_tired.get(stroke)?);
                 let best = of(it.at.with_slow.get(stroke)?);
                 let high = of(it.at.without_slow.get(stroke)?);
@@ -166,14 +149,11 @@ fn one(
             chart.words(end, Align2::LEFT_CENTER, &bat_letter(*bat), colour);
         }
     }
-    chart.upright(FIFTY, ink(theme.quiet), 1.0);
-    let mark = chart.at(FIFTY, chart.y.range[0]) + egui::vec2(3.0, 0.0);
-    chart.words(mark, Align2::LEFT_BOTTOM, "fifty", ink(theme.quiet));
     let end = it.innings(0).map(|it| it.it.end_runs).filter(|it| *it != FIFTY && *it < LAST);
-    if let Some(end) = end {
-        chart.upright(end, ink(theme.quiet), 1.0);
-        let mark = chart.at(end, chart.y.range[0]) + egui::vec2(3.0, 0.0);
-        chart.words(mark, Align2::LEFT_BOTTOM, "end", ink(theme.quiet));
+    for (at, name) in [(FIFTY, "fifty")].into_iter().chain(end.map(|it| (it, "end"))) {
+        chart.upright(at, ink(theme.quiet), 1.0);
+        let mark = chart.at(at, chart.y.range[0]) + egui::vec2(3.0, 0.0);
+        chart.words(mark, Align2::LEFT_BOTTOM, name, ink(theme.quiet));
     }
     chart.upright(runs, ink(theme.ink), 2.0);
     if let Some(place) = response.interact_pointer_pos() {
@@ -182,7 +162,7 @@ fn one(
             out.push(Action::Score(score));
         }
     }
-    if super::keys::held(ui, &response, whole) {
+    if has_keyboard(ui, &response, whole) {
         let step = |key| ui.input(|input| input.key_pressed(key));
         if step(egui::Key::ArrowRight) {
             out.push(Action::Score(it.playback.runs + 1));

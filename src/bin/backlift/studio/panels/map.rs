@@ -10,7 +10,8 @@ use backlift::measurement::bench::bat_letter;
 use backlift::units::Units;
 use egui::{Align2, Mesh, Pos2, Rect, Sense, Shape, Stroke, Ui, WidgetType};
 
-use super::chart::Chart;
+use super::chart::{Chart, LineWords};
+use super::deeds::has_keyboard;
 use super::kept::kept;
 use super::words::named;
 use crate::figure::number;
@@ -20,10 +21,8 @@ use crate::studio::ground::{Ground, axis_units};
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme};
 
-/// Shades on the map.
 const SHADES: f64 = 9.0;
 
-/// Draws the map in the space there is.
 pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let Some(drawn) = remembered(ui, it) else { return super::today::so_far(ui, it) };
     let ground = &drawn.ground;
@@ -32,12 +31,12 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let (units, [mass_unit, length_unit]) = axis_units(it.look.units);
     let bats = || it.derived.loaded.iter().flat_map(|it| &it.bats);
     // What is to be ordered may lie a little beyond the bats that are shaded, with its limits.
-    let card = it.fitted().map(|it| &it.it.card).into_iter();
-    let limits =
-        card.clone().flat_map(|it| it.asked(Figure::DeadWeight).tolerance).map(|it| it / units[0]);
-    let masses = bats().map(|it| it.mass_kg.value / units[0]).chain(limits);
-    let limits = card.flat_map(|it| it.asked(Figure::Balance).tolerance).map(|it| it / units[1]);
-    let balances = bats().map(|it| it.balance_m.value / units[1]).chain(limits);
+    let card = it.fitted().map(|it| &it.it.card);
+    let limits = |figure: Figure| card.into_iter().flat_map(move |it| it.asked(figure).tolerance);
+    let masses = bats().map(|it| it.mass_kg.value).chain(limits(Figure::DeadWeight));
+    let masses = masses.map(|it| it / units[0]);
+    let balances = bats().map(|it| it.balance_m.value).chain(limits(Figure::Balance));
+    let balances = balances.map(|it| it / units[1]);
     let x = match it.look.units {
         Units::Trade => "dead weight, lb oz".to_owned(),
         Units::Si => format!("dead weight, {mass_unit}"),
@@ -55,16 +54,14 @@ pub fn map(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let weights = pickup(&chart, it, &drawn);
     points(&chart, it, units);
     // What stands on the lines gives way to what stands at the points.
-    for Line { places, words, colour, on_patch } in numbers.into_iter().chain(weights) {
-        chart.label(places, &words, colour, on_patch);
-    }
+    numbers.into_iter().chain(weights).for_each(|it| chart.label(it));
     let place =
         response.interact_pointer_pos().filter(|_| response.dragged() || response.clicked());
     if let Some(place) = place {
         let [x, y] = chart.under(place);
         try_here(it, out, x * units[0], y * units[1]);
     }
-    if super::keys::held(ui, &response, whole) {
+    if has_keyboard(ui, &response, whole) {
         by_keys(ui, it, out);
     }
 }
@@ -89,7 +86,6 @@ struct Drawn {
     shades: Vec<(f64, Vec<Outline>)>,
     /// Lines between them: value, the same share.
     lines: Vec<(f64, f64, Vec<Outline>)>,
-    /// Digits of their values.
     digits: usize,
     /// Lines along which bats pick up alike.
     pickup: Vec<(f64, Vec<Outline>)>,
@@ -133,23 +129,6 @@ fn alike(ground: &Ground) -> Vec<(f64, Vec<Outline>)> {
     levels.map(|level| (level, field.lines(level))).collect()
 }
 
-/// Words of a line, and where they may stand.
-struct Line {
-    places: Vec<Pos2>,
-    words: String,
-    colour: egui::Color32,
-    on_patch: bool,
-}
-
-impl Line {
-    /// Along it, the middle first.
-    fn along(line: &[Pos2], words: String, colour: egui::Color32, on_patch: bool) -> Self {
-        const SHARES: [f32; 9] = [0.5, 0.35, 0.65, 0.2, 0.8, 0.28, 0.72, 0.1, 0.9];
-        let at = |share: &f32| line.get((share * line.len() as f32) as usize).copied();
-        Self { places: SHARES.iter().filter_map(at).collect(), words, colour, on_patch }
-    }
-}
-
 /// Ounces as the trade says them.
 fn pounds(ounces: f64) -> String {
     let whole = ounces.round();
@@ -168,13 +147,11 @@ fn hatch(chart: &Chart<'_>, it: &Studio) {
     const GAP: f32 = 9.0;
     let area = chart.area;
     let line = Stroke::new(1.0, ink(theme(&it.look).hairline));
-    let painter = chart.painter().with_clip_rect(area);
+    let painter = chart.painter.with_clip_rect(area);
     let mut x = area.left() - area.height();
     while x < area.right() {
-        painter.line_segment(
-            [Pos2::new(x, area.bottom()), Pos2::new(x + area.height(), area.top())],
-            line,
-        );
+        let ends = [Pos2::new(x, area.bottom()), Pos2::new(x + area.height(), area.top())];
+        painter.line_segment(ends, line);
         x += GAP;
     }
     let words = "hatched: cannot be made in this size, or breaks the Laws";
@@ -183,7 +160,7 @@ fn hatch(chart: &Chart<'_>, it: &Studio) {
 }
 
 /// Shades, and lines between them; what is to be written on those.
-fn shade(chart: &Chart<'_>, drawn: &Drawn) -> Vec<Line> {
+fn shade(chart: &Chart<'_>, drawn: &Drawn) -> Vec<LineWords> {
     let mut mesh = Mesh::default();
     for (share, polygons) in &drawn.shades {
         let colour = ink(cividis(*share));
@@ -195,15 +172,15 @@ fn shade(chart: &Chart<'_>, drawn: &Drawn) -> Vec<Line> {
             }
         }
     }
-    chart.painter().add(Shape::mesh(mesh));
+    chart.painter.add(Shape::mesh(mesh));
     let mut numbers = Vec::new();
     for (value, share, lines) in &drawn.lines {
         // Ink on the light shades, paper on the dark ones, by day and by night.
         let pale = if *share > 0.55 { ink(LIGHT.ink) } else { ink(LIGHT.panel) };
         for line in lines {
             let line = on_chart(chart, line);
-            numbers.push(Line::along(&line, number(*value, drawn.digits), pale, false));
-            chart.painter().add(Shape::line(line, Stroke::new(1.0, pale)));
+            numbers.push(LineWords::along(&line, number(*value, drawn.digits), pale, false));
+            chart.painter.add(Shape::line(line, Stroke::new(1.0, pale)));
         }
     }
     numbers
@@ -214,18 +191,18 @@ fn on_chart(chart: &Chart<'_>, line: &Outline) -> Vec<Pos2> {
 }
 
 /// Lines along which bats pick up alike; what is to be written on them.
-fn pickup(chart: &Chart<'_>, it: &Studio, drawn: &Drawn) -> Vec<Line> {
+fn pickup(chart: &Chart<'_>, it: &Studio, drawn: &Drawn) -> Vec<LineWords> {
     let colour = ink(theme(&it.look).quiet);
     let mut weights = Vec::new();
     for (level, lines) in &drawn.pickup {
         for line in lines {
             let line = on_chart(chart, line);
-            chart.painter().extend(Shape::dashed_line(&line, Stroke::new(1.5, colour), 6.0, 4.0));
+            chart.painter.extend(Shape::dashed_line(&line, Stroke::new(1.5, colour), 6.0, 4.0));
             let weight = match it.look.units {
                 Units::Trade => pounds(*level),
                 Units::Si => format!("{}\u{2009}g", number(*level, 0)),
             };
-            weights.push(Line::along(&line, format!("picks up {weight}"), colour, true));
+            weights.push(LineWords::along(&line, format!("picks up {weight}"), colour, true));
         }
     }
     weights
@@ -242,23 +219,23 @@ fn points(chart: &Chart<'_>, it: &Studio, [mass, length]: [f64; 2]) {
             [Figure::DeadWeight, Figure::Balance].map(|it| card.asked(it).tolerance);
         let [a, b] = [0, 1].map(|k| at(mass[k], balance[k]));
         let frame = Rect::from_two_pos(a, b);
-        chart.painter().rect_stroke(frame, 0.0, Stroke::new(4.0, page), egui::StrokeKind::Middle);
-        chart.painter().rect_stroke(frame, 0.0, Stroke::new(2.0, dark), egui::StrokeKind::Middle);
+        chart.painter.rect_stroke(frame, 0.0, Stroke::new(4.0, page), egui::StrokeKind::Middle);
+        chart.painter.rect_stroke(frame, 0.0, Stroke::new(2.0, dark), egui::StrokeKind::Middle);
         let place = at(card.mass_kg(), card.balance_m());
-        chart.painter().circle_filled(place, 4.0, dark);
+        chart.painter.circle_filled(place, 4.0, dark);
         chart.patch(place + egui::vec2(8.0, 0.0), Align2::LEFT_CENTER, "bat to order", dark);
     }
     for (n, bat) in it.derived.loaded.iter().flat_map(|it| it.bats.iter().enumerate()) {
         let place = at(bat.mass_kg.value, bat.balance_m.value);
         let colour = ink(bat_look(theme, n).0);
-        chart.keep_free(Rect::from_center_size(place, egui::Vec2::splat(20.0)));
-        chart.painter().circle(place, 9.0, page, Stroke::new(2.0, colour));
+        chart.taken.take(Rect::from_center_size(place, egui::Vec2::splat(20.0)));
+        chart.painter.circle(place, 9.0, page, Stroke::new(2.0, colour));
         chart.words(place, Align2::CENTER_CENTER, &bat_letter(n), colour);
     }
     if let Some([mass_kg, balance_m]) = it.tried {
         let place = at(mass_kg, balance_m);
-        chart.keep_free(Rect::from_center_size(place, egui::Vec2::splat(18.0)));
-        chart.painter().circle(place, 7.0, page, Stroke::new(3.0, dark));
+        chart.taken.take(Rect::from_center_size(place, egui::Vec2::splat(18.0)));
+        chart.painter.circle(place, 7.0, page, Stroke::new(3.0, dark));
         chart.patch(place + egui::vec2(12.0, 0.0), Align2::LEFT_CENTER, "tried", dark);
     }
 }

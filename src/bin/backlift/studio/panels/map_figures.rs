@@ -66,28 +66,26 @@ pub fn search(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     button(ui, out, "Find the bat", Action::Fit).on_hover_text("Takes ten to thirty seconds");
 }
 
-/// Draws all of it.
 pub fn map_figures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     advice(ui, it);
     search(ui, it, out);
     let Some(fitted) = it.fitted() else { return };
-    gained(ui, it, &fitted);
+    let columns = columns(ui, it, &fitted);
+    gained(ui, it, &columns);
     head(ui, "Shaded by");
     ui.horizontal_wrapped(|ui| {
         choice(ui, out, &COLOURS, it.colour_by, Action::ColourBy);
     });
     super::today::short(ui, it);
     head(ui, "These bats in these hands");
-    table(ui, it, &fitted);
+    table(ui, it, fitted.it, &columns);
     quiet(ui, &format!("In the net: {}", super::swing::heading(it)));
     ui.horizontal_wrapped(|ui| match it.tried {
         Some(_) => {
             button(ui, out, "Make it one of the bats", Action::AddTried);
             button(ui, out, "Take it off the map", Action::Untry);
         }
-        None => {
-            quiet(ui, "Click the map, or drag on it, to try any bat there");
-        }
+        None => quiet(ui, "Click the map, or drag on it, to try any bat there"),
     });
     button(ui, out, "See the card", Action::View(View::Card));
     quiet(
@@ -100,9 +98,8 @@ pub fn map_figures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 }
 
 /// The figure of the view: what the bat tried, or else the bat to order, gains over the first.
-fn gained(ui: &mut Ui, it: &Studio, fitted: &Keyed<'_, Fitted>) {
-    let columns = columns(ui, it, fitted);
-    let [first, other, ..] = columns.as_slice() else { return };
+fn gained(ui: &mut Ui, it: &Studio, columns: &[Column]) {
+    let [first, other, ..] = columns else { return };
     let (Some(from), Some(to)) = (&first.on_map, &other.on_map) else { return };
     if from.bat == to.bat {
         return;
@@ -121,7 +118,6 @@ const GAINED: &str = "Expected ball speed over the first bat's, player by player
 /// Largest error of what stands in a row, as a share, where it was computed.
 type ErrorShare = fn(&OnMap) -> Option<f64>;
 
-/// The bats side by side.
 struct Column {
     /// Its place in the scenario; none for the tried bat and the bat to order.
     bat: Option<usize>,
@@ -147,9 +143,8 @@ fn columns(ui: &Ui, it: &Studio, fitted: &Keyed<'_, Fitted>) -> Vec<Column> {
     columns
 }
 
-fn table(ui: &mut Ui, it: &Studio, fitted: &Keyed<'_, Fitted>) {
-    let columns = columns(ui, it, fitted);
-    let fitting = &fitted.it.fitting;
+fn table(ui: &mut Ui, it: &Studio, fitted: &Fitted, columns: &[Column]) {
+    let fitting = &fitted.fitting;
     let units = it.look.units;
     let pull = fitting.setting().batter.stroke_index(PULL);
     let first = columns.first().and_then(|it| it.on_map.clone());
@@ -162,7 +157,7 @@ fn table(ui: &mut Ui, it: &Studio, fitted: &Keyed<'_, Fitted>) {
         format!("mean ball of pulls in time at {runs}"),
         format!("in time at {runs}"),
     ];
-    let expected = format!("{}, the innings", super::today::mean_of(&fitted.it.loaded));
+    let expected = format!("{}, the innings", super::today::mean_of(&fitted.loaded));
     type Cell<'a> = Box<dyn Fn(&OnMap) -> Option<String> + 'a>;
     let bats = || it.derived.loaded.iter().flat_map(|it| &it.bats);
     let weighed = |on: &OnMap| bats().find(|it| it.bat == on.bat);
@@ -245,10 +240,7 @@ fn table(ui: &mut Ui, it: &Studio, fitted: &Keyed<'_, Fitted>) {
             let Some(column) = n.checked_sub(1).and_then(|n| columns.get(n)) else {
                 return name(ui, row);
             };
-            let Some(on) = &column.on_map else {
-                quiet(ui, "not swung");
-                return;
-            };
+            let Some(on) = &column.on_map else { return quiet(ui, "not swung") };
             let words = match error_share(on) {
                 None => words.clone(),
                 Some(share) if share > 0.0 => {

@@ -4,7 +4,6 @@
 pub mod bats;
 mod bench;
 mod card;
-mod carve;
 mod chart;
 mod deeds;
 mod description;
@@ -13,23 +12,17 @@ mod field;
 pub mod grab;
 mod innings;
 mod kept;
-mod keys;
 mod map;
 mod map_figures;
 pub mod notices;
 mod ounce;
-pub mod path;
 mod pendulum;
 mod pickup;
 mod planing;
 pub mod playback;
-mod player;
-mod reading;
-pub mod scene;
 mod sections;
 pub mod shortcuts;
 mod start;
-mod surer;
 mod swing;
 mod table;
 pub mod target;
@@ -38,7 +31,6 @@ mod today;
 pub mod top;
 mod way;
 pub mod wood;
-mod wood_card;
 pub mod words;
 
 use egui::Ui;
@@ -54,17 +46,13 @@ pub type Panel = fn(&mut Ui, &Studio, &mut Vec<Action>);
 pub struct Row {
     /// Its word in a script.
     pub view: View,
-    /// What it is called.
     pub name: &'static str,
-    /// What it shows.
     pub what: &'static str,
     /// The paper in front while it is on the screen: the one that is opened, saved and taken back.
     pub paper: Which,
     /// What it asks for before what every view asks for.
     pub needs: &'static [Need],
-    /// Where what stands.
     pub layout: Layout,
-    /// What stands beside it.
     pub beside: Panel,
 }
 
@@ -73,21 +61,11 @@ pub enum Layout {
     /// The net, time under it, and under that another panel perhaps.
     Net(Option<Panel>),
     /// A panel, and figures beside it, the net in the corner over them perhaps.
-    Whole {
-        /// What fills it.
-        panel: Panel,
-        /// Whether the net is seen.
-        has_net: bool,
-    },
+    Whole { panel: Panel, has_net: bool },
     /// Two columns and no net; the figures are the right one.
     Columns(Panel),
     /// The wood on the maker's bench, without hands and bats.
-    Workbench {
-        /// Over the wood.
-        over: Panel,
-        /// Under it.
-        under: Panel,
-    },
+    Workbench { over: Panel, under: Panel },
 }
 
 impl Layout {

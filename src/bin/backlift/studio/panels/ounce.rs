@@ -9,7 +9,7 @@ use backlift::questions::ounces::Ounces;
 use backlift::units::{INCH_M, Quantity, Units, spoken};
 use egui::{Align2, Color32, Key, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui, WidgetType};
 
-use super::keys;
+use super::deeds::has_keyboard;
 use super::words::{caution, head, named, pending, quiet};
 use crate::figure::{capital, number, speed_unit};
 use crate::ounce;
@@ -20,7 +20,6 @@ use crate::studio::style::{GRID, ink, theme};
 /// Radius of the weight, px at scale 1.
 const WEIGHT_PX: f32 = 8.0;
 
-/// Draws it.
 pub fn ounce(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let bat = it.playback.bats[0];
     let Some(weighed) = it.derived.loaded.as_ref().and_then(|it| it.bats.get(bat)) else { return };
@@ -31,9 +30,7 @@ pub fn ounce(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let costs = ounces.and_then(|it| cost(it, from_top_m, units));
     laid_down(ui, it, out, [length_m, weighed.balance_m.value], costs.as_deref());
     match ounces {
-        Some(ounces) => {
-            quiet(ui, &told(ounces, from_top_m, units));
-        }
+        Some(ounces) => quiet(ui, &told(ounces, from_top_m, units)),
         None => pending(ui, true),
     }
     let failed = it.ounce_key(bat).map_or(&[][..], |key| it.answers.faults(key));
@@ -51,7 +48,6 @@ fn cost(it: &Ounces, from_top_m: f64, units: Units) -> Option<String> {
     Some(format!("{sign}{}\u{2009}{unit}", number(change, digits)))
 }
 
-/// What the weight shows, in words.
 fn told(it: &Ounces, from_top_m: f64, units: Units) -> String {
     let Some(pull) = it.lead() else { return String::new() };
     let at_toe = pull.ounce_at_m_s(pull.length_m).abs();
@@ -138,7 +134,7 @@ fn moved(
         let from_top_m = f64::from(place.x - whole.left() - radius - 2.0) / px_per_m;
         return Some(share(from_top_m)).filter(|share| *share != it.ounce_at);
     }
-    if !keys::held(ui, response, whole) {
+    if !has_keyboard(ui, response, whole) {
         return None;
     }
     let step_m = if it.look.units == Units::Trade { 0.25 * INCH_M } else { 0.005 };

@@ -1,10 +1,12 @@
 //! The pendulum test: a tap-timer for ten swings, and the doubt that shrinks with each.
 
 use backlift::drawing::axis::Axis;
+use backlift::drawing::palette::bat_look;
 use egui::{Align2, Grid, Sense, Ui, WidgetType};
 
 use super::chart::Chart;
-use super::field::of_bat;
+use super::deeds::button_if;
+use super::field::fields;
 use super::words::{head, named, quiet};
 use crate::figure::{percent, plain};
 use crate::studio::action::Action;
@@ -16,7 +18,6 @@ use crate::studio::style::{GRID, ink, theme};
 /// Swings that are usually timed.
 const USUAL: usize = 10;
 
-/// Draws it.
 pub fn pendulum(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     head(ui, "Pendulum");
     quiet(
@@ -26,7 +27,7 @@ pub fn pendulum(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     super::diagram::pendulum(ui, &it.look);
     let bat = it.bench_bat;
     Grid::new(("pendulum", bat)).num_columns(2).show(ui, |ui| {
-        of_bat(ui, it, out, bat, &PENDULUM);
+        fields(ui, it, out, &format!("bats.{bat}."), &PENDULUM);
     });
     taps(ui, it, out);
     doubt(ui, it);
@@ -50,13 +51,8 @@ fn taps(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         out.push(Action::Tap(ui.input(|input| input.time)));
     }
     ui.horizontal_wrapped(|ui| {
-        let use_it = ui.add_enabled(swings > 0, egui::Button::new("Use this time"));
-        if use_it.clicked() {
-            out.push(Action::UseTaps);
-        }
-        if ui.add_enabled(!it.taps.is_empty(), egui::Button::new("Start again")).clicked() {
-            out.push(Action::ClearTaps);
-        }
+        button_if(ui, out, swings > 0, "Use this time", Action::UseTaps);
+        button_if(ui, out, !it.taps.is_empty(), "Start again", Action::ClearTaps);
     });
     if let Some(now) = it.tapped_swing_moment() {
         let left = USUAL.saturating_sub(swings);
@@ -64,14 +60,8 @@ fn taps(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         quiet(ui, &format!("So far the swing moment is {}{more}", swing_moment(now)));
     }
     if let Some((odd, usual)) = odd_one(&it.taps.each_s()) {
-        quiet(
-            ui,
-            &format!(
-                "One swing took {}, the others about {}: was one missed?",
-                plain(odd, 2, "s"),
-                plain(usual, 2, "s")
-            ),
-        );
+        let [odd, usual] = [odd, usual].map(|it| plain(it, 2, "s"));
+        quiet(ui, &format!("One swing took {odd}, the others about {usual}: was one missed?"));
     }
 }
 
@@ -103,16 +93,12 @@ fn doubt(ui: &mut Ui, it: &Studio) {
     let theme = theme(&it.look);
     chart.ground();
     let seen: Vec<_> = line.iter().copied().filter(|it| it.1 <= top).collect();
-    chart.curve(
-        &seen,
-        it.bench_bat,
-        ink(backlift::drawing::palette::bat_look(theme, it.bench_bat).0),
-    );
+    chart.curve(&seen, it.bench_bat, ink(bat_look(theme, it.bench_bat).0));
     if let Some(without) = without.filter(|it| *it < 1.1 * top) {
         let at = chart.at(31.0, without);
         let line = [chart.at(0.0, without), at];
         let stroke = egui::Stroke::new(1.0, ink(theme.quiet));
-        chart.painter().extend(egui::Shape::dashed_line(&line, stroke, 4.0, 4.0));
+        chart.painter.extend(egui::Shape::dashed_line(&line, stroke, 4.0, 4.0));
         chart.words(at, Align2::RIGHT_BOTTOM, "without a pendulum", ink(theme.quiet));
     }
     let now = match it.taps.swings() {
@@ -122,13 +108,9 @@ fn doubt(ui: &mut Ui, it: &Studio) {
     let relative = it.tapped_swing_moment().or(it.at_bench().map(|it| it.swing_moment_kg_m2));
     if let (Some(now), Some(doubt)) = (now, relative.map(|it| it.relative_sd())) {
         let at = chart.at(now, (100.0 * doubt).min(1.1 * top));
-        chart.painter().circle_filled(at, 5.0, ink(theme.ink));
-        chart.words(
-            at + egui::vec2(8.0, -6.0),
-            Align2::LEFT_BOTTOM,
-            &percent(doubt, 1),
-            ink(theme.ink),
-        );
+        chart.painter.circle_filled(at, 5.0, ink(theme.ink));
+        let beside = at + egui::vec2(8.0, -6.0);
+        chart.words(beside, Align2::LEFT_BOTTOM, &percent(doubt, 1), ink(theme.ink));
     }
     let words = "doubt of the swing moment against the number of swings timed";
     named(&response, WidgetType::Image, words);

@@ -5,7 +5,7 @@ use backlift::comparison::difference::{toe_mass_kg, toe_words};
 use backlift::comparison::figure::Figure;
 use backlift::comparison::noticeable::{Felt, MOMENT_OF_INERTIA, felt};
 use backlift::uncertain::independent_sd;
-use backlift::units::{Quantity, Units};
+use backlift::units::{POUND_KG, Quantity, Units};
 use egui::Ui;
 
 use super::deeds::{button, choice};
@@ -16,7 +16,6 @@ use crate::studio::action::{Action, Pair};
 use crate::studio::figures::swing_moment;
 use crate::studio::state::Studio;
 
-/// Where the thresholds come from.
 const FELT: &str = "Against published thresholds, which disagree: 2.5 to 6.7 % for weight, 2.5 to 28 % for swing moment";
 
 /// Bats this near on the scale weigh the same, g.
@@ -30,15 +29,13 @@ pub fn told(it: &Studio, bats: [&WeighedBat; 2]) -> String {
     let change = moment(b) - moment(a);
     let hand = toe_words(change, a.length_m.value);
     let grams = 1000.0 * (b.mass_kg.value - a.mass_kg.value);
-    let scale = match grams.abs() {
-        same if same < SAME_G => "weigh the same".to_owned(),
-        apart => match it.look.units {
-            Units::Si => format!("are {} apart on the scale", plain(apart, 0, "g")),
-            Units::Trade => {
-                let ounces = apart / 1000.0 / (backlift::units::POUND_KG / 16.0);
-                format!("are {} apart on the scale", plain(ounces, 1, "oz"))
-            }
-        },
+    let apart = match it.look.units {
+        Units::Si => plain(grams.abs(), 0, "g"),
+        Units::Trade => plain(grams.abs() / 1000.0 / (POUND_KG / 16.0), 1, "oz"),
+    };
+    let (scale, yet) = match grams.abs() < SAME_G {
+        true => ("weigh the same".to_owned(), "yet"),
+        false => (format!("are {apart} apart on the scale"), "and"),
     };
     let mean = 0.5 * (moment(a) + moment(b));
     let feel = match felt(change, mean, &MOMENT_OF_INERTIA) {
@@ -46,7 +43,6 @@ pub fn told(it: &Studio, bats: [&WeighedBat; 2]) -> String {
         Felt::Unsure => "; some hands feel that",
         Felt::No => "; too little to feel",
     };
-    let yet = if grams.abs() < SAME_G { "yet" } else { "and" };
     match hand.starts_with("as if") {
         true => {
             let hand = hand.replace("the toe", &format!("the toe of {first}"));
@@ -56,7 +52,6 @@ pub fn told(it: &Studio, bats: [&WeighedBat; 2]) -> String {
     }
 }
 
-/// Draws it.
 pub fn pickup(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
         let pairs =
@@ -66,21 +61,16 @@ pub fn pickup(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let bats = it.playback.bats;
     let weighed = |slot: usize| it.derived.loaded.as_ref()?.bats.get(*bats.get(slot)?);
     let (Some(a), Some(b)) = (weighed(0), weighed(1).filter(|_| bats[0] != bats[1])) else {
-        sentence(ui, "Two bats are needed to show it: add one at the bench");
-        return;
+        return sentence(ui, "Two bats are needed to show it: add one at the bench");
     };
     sentence(ui, &told(it, [a, b]));
-    let change = b.swing_moment_kg_m2.value - a.swing_moment_kg_m2.value;
-    let toe_g = 1000.0 * toe_mass_kg(change, a.length_m.value);
-    let sd_g = 1000.0
-        * toe_mass_kg(
-            independent_sd(&[a.swing_moment_kg_m2.sd, b.swing_moment_kg_m2.sd]),
-            a.length_m.value,
-        );
+    let [from, to] = [a, b].map(|it| it.swing_moment_kg_m2);
+    let at_toe = |kg_m2: f64| plain(1000.0 * toe_mass_kg(kg_m2, a.length_m.value), 0, "g");
+    let doubt = at_toe(independent_sd(&[from.sd, to.sd]));
     big(
         ui,
-        &plain(toe_g, 0, "g"),
-        &format!("± {}, at the toe: what the hand finds between them", plain(sd_g, 0, "g")),
+        &at_toe(to.value - from.value),
+        &format!("± {doubt}, at the toe: what the hand finds between them"),
         "Tape on the first bat's toe that would make it as hard to get moving as the second",
     );
     super::ounce::ounce(ui, it, out);
@@ -144,9 +134,7 @@ fn bench(ui: &mut Ui, it: &Studio, bats: [usize; 2], [a, b]: [&WeighedBat; 2]) {
     let table = Table::new(ui, &[1.1, 1.3, 1.3, 0.8]);
     table.row(ui, |ui, n| match n.checked_sub(1) {
         Some(n) if n < 2 => bat_mark(ui, &it.look, bats[n]),
-        Some(_) => {
-            quiet(ui, "felt?");
-        }
+        Some(_) => quiet(ui, "felt?"),
         None => {}
     });
     for (row, values, figure, words) in rows {
@@ -159,12 +147,8 @@ fn bench(ui: &mut Ui, it: &Studio, bats: [usize; 2], [a, b]: [&WeighedBat; 2]) {
         };
         table.row(ui, |ui, n| match n {
             0 => name(ui, row),
-            1 | 2 => {
-                measure(ui, &values[n - 1], words);
-            }
-            _ => {
-                why(ui, said, FELT);
-            }
+            1 | 2 => measure(ui, &values[n - 1], words),
+            _ => why(ui, said, FELT),
         });
     }
 }

@@ -1,17 +1,18 @@
 //! The planing plan beside the wood: passes with the reading to expect after each, and what it ends in.
 
 use backlift::card::Figure;
+use backlift::questions::plane::TOO_LIGHT;
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::plane::plan::PLANING_SD;
 use backlift::workshop::plane::{DrawnOn, PickupMoments, Plan};
 use backlift::workshop::stages::BatLog;
-use egui::{Button, Label, RichText, Slider, Ui};
+use egui::{RichText, Slider, Ui};
 
-use super::deeds::{button, tick};
-use super::reading::reading;
+use super::deeds::{button, choice, tick};
+use super::description::reading;
 use super::table::{Table, name};
 use super::target;
-use super::words::{caution, head, quiet, sentence, small, why};
+use super::words::{caution, head, quiet, sentence, small, why, wrapped};
 use crate::figure::{percent, plain};
 use crate::sentences::planing::{
     ESTIMATED, how, rules, sentence as plan_told, thin_edges, to_come_words,
@@ -21,22 +22,21 @@ use crate::studio::state::Studio;
 use crate::studio::wood::Planned;
 use crate::studio::wood::action::{Part, WoodAction};
 
-/// Draws it.
+const NO_PLAN_YET: &str =
+    "Where to take how many grams off, and what the bench reads after each pass";
+
 pub fn planing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     match it.wood.planned.as_ref().map(|it| &it.plan) {
         Some(Ok(plan)) => sentence(ui, &plan_told(plan)),
         Some(Err(fault)) => {
             sentence(ui, "This bat is too light for its card already: wood cannot go back");
             caution(ui, fault);
-            quiet(ui, backlift::questions::plane::TOO_LIGHT);
+            quiet(ui, TOO_LIGHT);
         }
-        None => sentence(
-            ui,
-            "Where to take how many grams off, and what the bench reads after each pass",
-        ),
+        None => sentence(ui, NO_PLAN_YET),
     }
     head(ui, "The card");
-    super::wood_card::wood_card(ui, it, out);
+    target::card(ui, it, out);
     bench(ui, it, out);
     let Some(planned) = &it.wood.planned else { return };
     let Ok(plan) = &planned.plan else { return };
@@ -79,7 +79,8 @@ fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if it.derived.is_stale() {
         caution(ui, "The scenario has a fault: these are the readings before it");
     }
-    if let (Some(bat), Some(card)) = (it.at_bench(), it.wood_card())
+    let (bat, card) = (it.at_bench(), it.wood_card());
+    if let (Some(bat), Some(card)) = (bat, card)
         && bat.size != card.size
     {
         let (its, asked) = (&bat.size, &card.size);
@@ -88,17 +89,15 @@ fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     }
     if let Some(planned) = &it.wood.planned {
         quiet(ui, drawn_on(planned.drawn_on));
-    } else if it.wood_card().is_some() && it.at_bench().is_some() {
+    } else if card.is_some() && bat.is_some() {
         caution(ui, "The card's size is not known here");
     }
-    if let Some(bat) = it.at_bench() {
-        let estimated = bat.reading.pendulum.is_none() || bat.reading.balance_m.is_none();
-        if estimated {
-            caution(ui, ESTIMATED);
-        }
+    let reading = bat.map(|it| &it.reading);
+    if reading.is_some_and(|it| it.pendulum.is_none() || it.balance_m.is_none()) {
+        caution(ui, ESTIMATED);
     }
     quiet(ui, "On it already; what is not ticked and the card asks is counted before the plane");
-    let two = it.wood_card().is_some_and(|it| it.condition.grips > 1);
+    let two = card.is_some_and(|it| it.condition.grips > 1);
     let grips = if two { "both grips" } else { "grip" };
     ui.horizontal_wrapped(|ui| {
         let on = &it.wood.on;
@@ -112,7 +111,7 @@ fn bench(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             tick(ui, out, is_on, words, |on| Action::Wood(WoodAction::On(part, on)));
         }
     });
-    if it.wood_card().is_some() {
+    if card.is_some() {
         quiet(ui, "With a file of its own every reading and every pass is kept, and counts");
         button(ui, out, "Give this bat its own file", Action::Wood(WoodAction::NextReading));
     }
@@ -146,21 +145,17 @@ fn drawn_on(it: DrawnOn) -> &'static str {
 /// Before, after, and every pass between.
 fn done(ui: &mut Ui, it: &Studio, plan: &Plan, out: &mut Vec<Action>) {
     let all = plan.passes.len();
-    let mut show = |passes: usize| out.push(Action::Wood(WoodAction::Done(passes)));
+    let show = |passes: usize| Action::Wood(WoodAction::Done(passes));
     ui.horizontal_wrapped(|ui| {
-        if ui.add(Button::selectable(it.wood.done == 0, "before")).clicked() {
-            show(0);
-        }
+        choice(ui, out, &[(0, "before")], it.wood.done, show);
         let mut done = it.wood.done;
         ui.spacing_mut().slider_width = 120.0;
         let slider = ui.add(Slider::new(&mut done, 0..=all).show_value(false));
         slider.widget_info(|| egui::WidgetInfo::slider(true, done as f64, "passes done"));
         if slider.changed() {
-            show(done);
+            out.push(show(done));
         }
-        if ui.add(Button::selectable(it.wood.done == all, "after")).clicked() {
-            show(all);
-        }
+        choice(ui, out, &[(all, "after")], it.wood.done, show);
         let words = match it.wood.done {
             0 => "as it lies on the bench".to_owned(),
             1 => "after the first pass".to_owned(),
@@ -184,7 +179,7 @@ fn passes(ui: &mut Ui, it: &Studio, planned: &Planned, plan: &Plan) {
             0 => name(ui, &number.to_string()),
             1 if how.is_empty() => small(ui, words),
             1 => {
-                ui.add(Label::new(RichText::new(words).small()).wrap()).on_hover_text(how);
+                wrapped(ui, RichText::new(words).small()).on_hover_text(how);
             }
             2 => small(ui, off),
             3 => small(ui, &spoken(Quantity::Mass, at.mass_kg, 0.001, units)),

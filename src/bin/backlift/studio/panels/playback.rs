@@ -1,16 +1,21 @@
 //! Time, stroke and camera of the scene.
 
-use egui::Ui;
+use egui::{Rect, Sense, Ui, WidgetType};
 
 use super::deeds::{button, choice, tick};
 use super::through::through;
+use super::words::named;
 use crate::studio::action::{Action, View};
 use crate::studio::playback::Camera;
 use crate::studio::state::Studio;
+use crate::studio::wood::action::WoodAction;
 
 /// Slow motions: seconds of the stroke in a second on the screen.
 const RATES: [(f64, &str); 4] =
     [(0.05, "a 20th"), (0.15, "a 7th"), (0.4, "two fifths"), (1.0, "as it is")];
+
+/// Turn for each point dragged, rad.
+const TURN_RAD: f32 = 0.008;
 
 const CAMERAS: [(Camera, &str); 5] = [
     (Camera::Side, "the side"),
@@ -20,10 +25,8 @@ const CAMERAS: [(Camera, &str); 5] = [
     (Camera::Batter, "the batter's eyes"),
 ];
 
-/// Whether both bats are swung in the same time.
 const SAME_TIME: [(bool, &str); 2] = [(false, "same effort"), (true, "same time")];
 
-/// Draws the controls.
 pub fn playback(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let now = &it.playback;
     // There the score is what is looked at, or nothing but the net.
@@ -81,7 +84,6 @@ fn camera(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     });
 }
 
-/// The strokes there are.
 pub fn strokes(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let Some(loaded) = &it.derived.loaded else { return };
     for stroke in &loaded.strokes {
@@ -90,4 +92,28 @@ pub fn strokes(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             out.push(Action::Stroke(stroke.name.clone()));
         }
     }
+}
+
+/// The room for the net: drag to look round, scroll to come nearer; the window draws the net itself.
+pub fn scene(ui: &mut Ui, it: &Studio, room: Rect, out: &mut Vec<Action>) {
+    let response = ui.allocate_rect(room, Sense::click_and_drag());
+    let dragged = response.drag_delta();
+    if dragged != egui::Vec2::ZERO {
+        out.push(Action::Orbit(-TURN_RAD * dragged.x, TURN_RAD * dragged.y));
+    }
+    if response.hovered() {
+        let scrolled = ui.input(|input| input.smooth_scroll_delta.y);
+        if scrolled != 0.0 {
+            out.push(Action::Nearer((0.002 * scrolled).exp()));
+        }
+    }
+    if response.double_clicked() {
+        out.push(match it.view {
+            View::Wood => Action::Wood(WoodAction::See(it.wood.seen)),
+            _ => Action::Camera(it.playback.camera),
+        });
+    }
+    let what = if it.view == View::Wood { "the bench" } else { "the net" };
+    let how = "drag to look round, scroll to come nearer, double click to go back";
+    named(&response, WidgetType::Image, &format!("{what}: {how}"));
 }

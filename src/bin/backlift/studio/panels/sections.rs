@@ -71,9 +71,10 @@ impl Drawn<'_> {
         }
     }
 
-    fn words(&self, blade: &Blade, station: &Station, it: &Studio) {
+    fn words(&self, station: &Station) {
         let theme = theme(self.look);
-        let from_toe = spoken(Quantity::Length, blade.from_toe_m(station), 0.001, it.look.units);
+        let from_toe_m = self.blade.from_toe_m(station);
+        let from_toe = spoken(Quantity::Length, from_toe_m, 0.001, self.look.units);
         let line = self.font.size * 1.2;
         let low = self.middle + Vec2::new(0.0, (0.068 * self.px_per_m) as f32);
         let mm = |it_m: f64| plain(1e3 * it_m, 1, "mm");
@@ -99,26 +100,21 @@ impl Drawn<'_> {
     }
 }
 
-/// The shape that is held beside the one on the screen: as it was saved, or as it will be when all is planed.
-fn beside(it: &Studio) -> Option<&BatShape> {
+/// The shape that is held beside the one on the screen, and what its dashes are.
+fn beside(it: &Studio) -> (Option<&BatShape>, &'static str) {
     match it.wood.work {
-        Work::Shape => it.wood.before.as_ref().map(|it| &it.bat.shape),
+        Work::Shape => {
+            let before = it.wood.before.as_ref().map(|it| &it.bat.shape);
+            (before, "dashed: as it was saved or began")
+        }
         Work::Plane => {
-            let plan = it.wood.planned.as_ref()?.plan.as_ref().ok()?;
-            plan.passes.last().map(|it| &it.shape)
+            let plan = it.wood.planned.as_ref().and_then(|it| it.plan.as_ref().ok());
+            let last = plan.and_then(|it| it.passes.last());
+            (last.map(|it| &it.shape), "dashed: when all is planed")
         }
     }
 }
 
-/// What the dashes are.
-fn dashes(it: &Studio) -> &'static str {
-    match it.wood.work {
-        Work::Shape => "dashed: as it was saved or began",
-        Work::Plane => "dashed: when all is planed",
-    }
-}
-
-/// Draws them in the room there is.
 pub fn sections(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let Some(shape) = it.wood.shown() else { return };
     let blade = &shape.blade;
@@ -132,40 +128,34 @@ pub fn sections(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         .min(f64::from(whole.height() - under) / 0.075)
         .max(1.0);
     let font = TextStyle::Small.resolve(ui.style());
-    let mut at_swell: Option<(Rect, Pos2)> = None;
-    let drawn = |ui: &Ui, middle: Pos2, room: Rect| Drawn {
-        painter: ui.painter_at(room),
-        look: &it.look,
-        px_per_m,
-        middle,
-        blade,
-        font: font.clone(),
-    };
+    let (other, dashes) = beside(it);
+    let mut at_swell = None;
     for (n, place) in places.iter().enumerate() {
         let Some(station) = blade.at(*place) else { continue };
         let left = whole.left() + n as f32 * each;
         let room = Rect::from_x_y_ranges(left..=left + each, whole.y_range());
-        let middle = Pos2::new(left + 0.5 * each, whole.top() + 8.0);
-        let pen = drawn(ui, middle, room);
-        let other = beside(it).and_then(|it| it.blade.at(*place));
+        let pen = Drawn {
+            painter: ui.painter_at(room),
+            look: &it.look,
+            px_per_m,
+            middle: Pos2::new(left + 0.5 * each, whole.top() + 8.0),
+            blade,
+            font: font.clone(),
+        };
+        let other = other.and_then(|it| it.blade.at(*place));
         pen.section(&station, other.as_ref());
-        pen.words(blade, &station, it);
+        pen.words(&station);
         if *place == swell.from_shoulder {
-            at_swell = Some((room, middle));
+            at_swell = Some(pen);
         }
     }
     let quiet = ink(theme(&it.look).quiet);
-    ui.painter().text(whole.left_bottom(), Align2::LEFT_BOTTOM, dashes(it), font.clone(), quiet);
+    ui.painter().text(whole.left_bottom(), Align2::LEFT_BOTTOM, dashes, font.clone(), quiet);
     named(&response, WidgetType::Image, "sections of the blade, shoulder to toe, face up");
-    let Some((room, middle)) = at_swell.filter(|_| it.wood.work == Work::Shape) else { return };
-    let pen = drawn(ui, middle, room);
+    let Some(pen) = at_swell.filter(|_| it.wood.work == Work::Shape) else { return };
     let on_screen = |point_B: DVec3| Some(pen.at(point_B.y, point_B.z));
     let mut points = it.wood.grabs(shape);
     points.retain(|it| DRAGGED.contains(&it.path));
     grab::offer(ui, "section", &points, &on_screen, out);
-    for point in &points {
-        if let Some(offered) = grab::offered(point, &on_screen) {
-            grab::mark(ui.painter(), &it.look, "section", point, &offered);
-        }
-    }
+    grab::marks(ui.painter(), &it.look, "section", &points, &on_screen);
 }

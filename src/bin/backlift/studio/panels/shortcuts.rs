@@ -7,7 +7,6 @@ use crate::studio::action::Action;
 use crate::studio::look::TEXT_SCALES;
 use crate::studio::state::Studio;
 
-/// A step of the size of the text.
 const TEXT_STEP: f32 = 0.1;
 
 /// What the keys pressed mean. It is done after what the panels say of this picture: a field that is left because of a
@@ -21,12 +20,11 @@ pub fn shortcuts(ui: &mut Ui, it: &Studio) -> Vec<Action> {
     if !gave_up_a_draft(ui) {
         out.extend(commands(ui, it));
     }
-    for (n, row) in VIEWS.iter().enumerate() {
-        let key = Key::from_name(&format!("F{}", n + 1));
-        if key.is_some_and(|key| ui.input_mut(|it| taken(it, Modifiers::NONE, key, Held::Once))) {
-            out.push(Action::View(row.view));
-        }
-    }
+    let views = VIEWS.iter().enumerate().filter_map(|(n, row)| {
+        let key = Key::from_name(&format!("F{}", n + 1))?;
+        Some((Modifiers::NONE, key, Held::Once, Action::View(row.view)))
+    });
+    out.extend(pressed(ui, views));
     let focused = ui.memory(|memory| memory.focused());
     if let (Some(field), false) = (focused, out.is_empty()) {
         ui.memory_mut(|memory| memory.surrender_focus(field));
@@ -73,34 +71,37 @@ fn commands(ui: &mut Ui, it: &Studio) -> Vec<Action> {
         (command, Key::Minus, Again, scale(-TEXT_STEP)),
         (command, Key::Num0, Once, Action::TextScale(1.0)),
     ];
-    ui.input_mut(|input| {
-        let pressed =
-            all.into_iter().filter(|(with, key, held, _)| taken(input, *with, *key, *held));
-        pressed.map(|it| it.3).collect()
-    })
+    pressed(ui, all)
 }
 
 /// Time runs and stands, and goes on picture by picture.
 fn time(ui: &mut Ui, it: &Studio) -> Vec<Action> {
+    let none = Modifiers::NONE;
     let play = if it.playback.playing { Action::Pause } else { Action::Play };
     let all = [
-        (Key::Space, Held::Once, play),
-        (Key::ArrowRight, Held::Again, Action::Step(1)),
-        (Key::ArrowLeft, Held::Again, Action::Step(-1)),
+        (none, Key::Space, Held::Once, play),
+        (none, Key::ArrowRight, Held::Again, Action::Step(1)),
+        (none, Key::ArrowLeft, Held::Again, Action::Step(-1)),
     ];
+    pressed(ui, all)
+}
+
+/// What those of these keys mean that were pressed.
+fn pressed(
+    ui: &mut Ui,
+    all: impl IntoIterator<Item = (Modifiers, Key, Held, Action)>,
+) -> Vec<Action> {
     ui.input_mut(|input| {
-        let none = Modifiers::NONE;
-        let pressed = all.into_iter().filter(|(key, held, _)| taken(input, none, *key, *held));
-        pressed.map(|it| it.2).collect()
+        let all = all.into_iter();
+        let pressed = all.filter(|(with, key, held, _)| taken(input, *with, *key, *held));
+        pressed.map(|it| it.3).collect()
     })
 }
 
 /// What a key does that is held down.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Held {
-    /// The same as when it is pressed once.
     Once,
-    /// The same again and again.
     Again,
 }
 

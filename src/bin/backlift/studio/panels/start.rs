@@ -7,7 +7,6 @@ use super::words::{quiet, sentence};
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
 
-/// Draws it.
 pub fn start(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     sentence(
         ui,

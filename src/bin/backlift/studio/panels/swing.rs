@@ -1,28 +1,23 @@
 //! What the swing does: figures of both bats and the difference.
 
-use egui::Ui;
+use egui::{ProgressBar, Response, Slider, Ui};
 
 use super::deeds::button;
 use super::table::{Table, name};
-use super::words::{bat_mark, fault, head, pending, quiet, sentence, why};
+use super::words::{bat_mark, fault, head, measure, pending, quiet, sentence, why};
 use crate::studio::action::Action;
 use crate::studio::figures::Told;
 use crate::studio::filming::Filming;
 use crate::studio::state::Studio;
 use crate::studio::work::Question;
 
-/// Draws the sentence, and then the figures.
 pub fn swing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     sentence(ui, &it.pair_sentence());
     let late = it.playback.second && !it.is_compared();
     pending(ui, late && it.playback.bats[0] != it.playback.bats[1]);
     head(ui, &heading(it));
     rows(ui, it);
-    let mut score = it.playback.runs;
-    let slider = egui::Slider::new(&mut score, 0..=100).suffix(" runs").text("score");
-    if ui.add(slider).on_hover_text("How tired the player is").changed() {
-        out.push(Action::Score(score));
-    }
+    score(ui, it, out).on_hover_text("How tired the player is");
     failed(ui, it);
     pictures(ui, it, out);
     quiet(
@@ -36,11 +31,21 @@ pub fn heading(it: &Studio) -> String {
     format!("The {}, {}", it.playback.stroke, it.when())
 }
 
+/// The score at which the stroke is played.
+pub fn score(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Response {
+    let mut score = it.playback.runs;
+    let slider = ui.add(Slider::new(&mut score, 0..=100).suffix(" runs").text("score"));
+    if slider.changed() {
+        out.push(Action::Score(score));
+    }
+    slider
+}
+
 /// A clip and a page to be sent.
 fn pictures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let writing = it.work.job(Question::Pictures).map(|it| it.share as f32);
     if let Some(share) = it.filming.as_ref().map(Filming::share).or(writing) {
-        ui.add(egui::ProgressBar::new(share).text("taking pictures"));
+        ui.add(ProgressBar::new(share).text("taking pictures"));
         button(ui, out, "Stop", Action::CancelFilm);
         return;
     }
@@ -52,16 +57,13 @@ fn pictures(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     });
 }
 
-/// Figures side by side.
 pub fn rows(ui: &mut Ui, it: &Studio) {
     let both = it.playback.second && it.playback.bats[0] != it.playback.bats[1];
     let shares: &[f32] = if both { &[1.2, 1.0, 1.0, 1.3] } else { &[1.2, 1.0] };
     let table = Table::new(ui, shares);
     table.row(ui, |ui, column| match column {
         1 | 2 => bat_mark(ui, &it.look, it.playback.bats[column - 1]),
-        3 => {
-            quiet(ui, "second less first");
-        }
+        3 => quiet(ui, "second less first"),
         _ => {}
     });
     for row in it.swing_rows() {
@@ -83,9 +85,7 @@ fn value(ui: &mut Ui, told: Option<&Told>, words: &str) {
             why(ui, &told.value, &all);
             quiet(ui, &told.doubt);
         }
-        None => {
-            quiet(ui, "…");
-        }
+        None => quiet(ui, "…"),
     }
 }
 
@@ -95,7 +95,7 @@ fn difference(ui: &mut Ui, told: Option<&(String, bool)>) {
         true => "More than the doubt of the difference: real",
         false => "Within the doubt of the difference: not real as far as can be told",
     };
-    super::words::measure(ui, words, sure);
+    measure(ui, words, sure);
     quiet(ui, if *real { "real" } else { "within the doubt" });
 }
 

@@ -2,7 +2,7 @@
 
 use egui::{Align, Layout, RichText, Ui};
 
-use super::words::quiet;
+use super::words::{quiet, wrapped};
 
 /// Shares of the width that the columns have.
 pub struct Table {
@@ -10,7 +10,6 @@ pub struct Table {
 }
 
 impl Table {
-    /// In the width there is.
     pub fn new(ui: &Ui, shares: &[f32]) -> Self {
         let gap = ui.spacing().item_spacing.x;
         let free = (ui.available_width() - gap * shares.len() as f32).max(0.0);
@@ -18,11 +17,8 @@ impl Table {
         Self { widths: shares.iter().map(|it| free * it / sum).collect() }
     }
 
-    /// What the columns are.
     pub fn heads(&self, ui: &mut Ui, words: &[&str]) {
-        self.row(ui, |ui, n| {
-            quiet(ui, words.get(n).unwrap_or(&""));
-        });
+        self.row(ui, |ui, n| quiet(ui, words.get(n).unwrap_or(&"")));
     }
 
     /// One row; `cell` draws the column of that number.
@@ -40,7 +36,6 @@ impl Table {
     }
 }
 
-/// The name at the head of a row.
 pub fn name(ui: &mut Ui, words: &str) {
-    ui.add(egui::Label::new(RichText::new(words).weak()).wrap());
+    wrapped(ui, RichText::new(words).weak());
 }

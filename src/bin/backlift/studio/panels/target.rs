@@ -1,20 +1,25 @@
-//! The card's figures as marks that turn when they are met.
+//! The card that the wood is held against: which it is, and its figures as marks that turn when they are met.
 
 use backlift::card::{Asked, Card, Figure};
+use backlift::measurement::person::Handed;
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::reads::reads;
 use egui::{Color32, Painter, Pos2, Rect, Sense, Shape, Stroke, Ui, Vec2, WidgetType};
 
+use super::deeds::button;
+use super::map_figures::search;
 use super::table::{Table, name};
-use super::words::{named, quiet, why};
+use super::words::{caution, named, quiet, why};
 use crate::figure::plain;
+use crate::studio::action::Action;
 use crate::studio::look::Look;
 use crate::studio::state::Studio;
 use crate::studio::style::{GRID, ink, theme, wash};
+use crate::studio::wood::action::WoodAction;
+use crate::studio::work::Question;
 
 /// A scale reaches so many widths of the limits beyond them, either side.
 const BEYOND: f64 = 1.5;
-/// Time in which a mark turns, s.
 const TURN_S: f32 = 0.25;
 
 /// A pointer that stands upright when its figure is met, and lies on its side, pointing, when not: its tip is
@@ -32,16 +37,12 @@ pub fn pointer(painter: &Painter, look: &Look, tip: Pos2, turn_rad: f32, px: f32
 
 /// One figure against the card.
 pub struct Target {
-    /// Which.
     pub figure: Figure,
-    /// What it is.
     pub value: f64,
-    /// What it should be.
     pub asked: Asked,
 }
 
 impl Target {
-    /// Whether it is within its limits.
     pub fn is_met(&self) -> bool {
         self.asked.takes(self.value)
     }
@@ -98,12 +99,10 @@ pub fn targets(it: &Studio) -> Vec<Target> {
     Figure::ALL.map(|figure| of(card, figure, reads(&worked.bat, figure))).into()
 }
 
-/// One figure against a card.
 pub fn of(card: &Card, figure: Figure, value: f64) -> Target {
     Target { figure, value, asked: card.asked(figure) }
 }
 
-/// Draws them, a row each.
 pub fn show(ui: &mut Ui, it: &Studio, targets: &[Target]) {
     let table = Table::new(ui, &[1.25, 1.25, 1.0]);
     for target in targets {
@@ -114,15 +113,11 @@ pub fn show(ui: &mut Ui, it: &Studio, targets: &[Target]) {
             }
             1 => scale(ui, &it.look, target),
             _ => {
-                let [low, high] = target.asked.tolerance;
-                let units = it.look.units;
-                let words = format!(
-                    "The card asks {}, from {} to {}",
-                    in_units(target.figure, target.asked.target, units),
-                    in_units(target.figure, low, units),
-                    in_units(target.figure, high, units)
-                );
-                why(ui, &in_units(target.figure, target.value, units), &words);
+                let said = |si: f64| in_units(target.figure, si, it.look.units);
+                let [low, high] = target.asked.tolerance.map(said);
+                let asked = said(target.asked.target);
+                let words = format!("The card asks {asked}, from {low} to {high}");
+                why(ui, &said(target.value), &words);
             }
         });
     }
@@ -166,4 +161,53 @@ fn scale(ui: &mut Ui, look: &Look, target: &Target) {
     pointer(ui.painter(), look, tip, turn, 8.0 * look.text_scale.min(1.4), is_met);
     let words = format!("{}: {}", target.figure.words(), if is_met { "met" } else { "not met" });
     named(&response, WidgetType::Image, &words);
+}
+
+/// Which card, and how to get one.
+pub fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    match it.wood_card() {
+        None => quiet(ui, "There is no card yet: open one, or find the bat for this player first"),
+        Some(card) => {
+            let whence = match (it.wood.own_card(), &it.wood.card) {
+                (Some(_), _) => "The card in the bat's own file",
+                (None, Some(_)) => "A card that was opened",
+                (None, None) => "The fitting's card",
+            };
+            let who = player(card, it.look.units);
+            quiet(ui, &format!("{whence}: size {}, for {who}", card.size));
+            let own = it.wood.worked.as_ref().map(|it| it.loaded.size.name.as_str());
+            if own.is_some_and(|own| own != card.size) {
+                caution(ui, "The blade is of another size: start a new one, or change its size");
+            }
+        }
+    }
+    if it.wood.own_card().is_some() {
+        return;
+    }
+    ui.horizontal_wrapped(|ui| {
+        button(ui, out, "Open a card…", Action::Wood(WoodAction::AskCard));
+        if it.wood.card.is_some() && it.fitted().is_some() {
+            button(ui, out, "The fitting's own", Action::Wood(WoodAction::FittedCard));
+        }
+    });
+    // Weighing a bat again does not change what was asked for: its card stays.
+    if it.wood_card().is_none() || it.work.job(Question::Fit).is_some() {
+        search(ui, it, out);
+    } else if it.wood.card.is_none() && it.is_fit_stale() {
+        quiet(
+            ui,
+            "The scenario has changed since: if the player did, find the bat again on the map",
+        );
+    }
+}
+
+fn player(card: &Card, units: Units) -> String {
+    let it = &card.player;
+    let hand = match it.handed {
+        Handed::Right => "right-handed",
+        Handed::Left => "left-handed",
+    };
+    let stature = spoken(Quantity::Length, it.stature_m, 0.01, units);
+    let made_up = if card.invented { ", invented" } else { "" };
+    format!("a player of {:.0} years, {stature}, {hand}{made_up}", it.age_y.floor())
 }

@@ -4,7 +4,7 @@
 use backlift::drawing::palette::bat_look;
 use egui::{Align2, Key, Pos2, Rect, Sense, Stroke, TextStyle, Ui};
 
-use super::keys;
+use super::deeds::has_keyboard;
 use super::words::bat_line;
 use crate::figure::{number, percent, speed_unit};
 use crate::studio::action::Action;
@@ -12,8 +12,6 @@ use crate::studio::scene::Instant;
 use crate::studio::state::Studio;
 use crate::studio::style::{ink, mixed, theme};
 
-/// Instants of a stroke that are drawn.
-const COUNT: usize = 72;
 /// Height of a row over that of its words.
 const TALL: f32 = 2.7;
 /// Room for the names of the rows, and for their figures, over the height of the words.
@@ -61,8 +59,7 @@ pub fn through(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let length_s = it.length_s();
     let now_s = it.playback.time_s.min(length_s);
     response.widget_info(|| {
-        let words = "time after the top of the backlift";
-        egui::WidgetInfo::slider(true, now_s, words)
+        egui::WidgetInfo::slider(true, now_s, "time after the top of the backlift")
     });
     let line = Rect::from_min_max(
         Pos2::new(whole.left() + NAMES * small.size, whole.top() + 2.0),
@@ -71,14 +68,13 @@ pub fn through(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if !line.is_positive() {
         return;
     }
-    let lines = Lines { ui, it, line, length_s, now_s, tall, small };
-    lines.draw();
+    draw(ui, it, line, [now_s, length_s]);
     let hand = response.interact_pointer_pos().filter(|_| response.dragged() || response.clicked());
     if let Some(place) = hand {
         let share = f64::from((place.x - line.left()) / line.width()).clamp(0.0, 1.0);
         out.push(Action::Scrub(share * length_s));
     }
-    if keys::held(ui, &response, whole) {
+    if has_keyboard(ui, &response, whole) {
         let pressed = |key| ui.input(|input| input.key_pressed(key));
         let steps = i32::from(pressed(Key::ArrowRight)) - i32::from(pressed(Key::ArrowLeft));
         if steps != 0 {
@@ -90,76 +86,50 @@ pub fn through(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     );
 }
 
-struct Lines<'a> {
-    ui: &'a Ui,
-    it: &'a Studio,
-    line: Rect,
-    length_s: f64,
-    now_s: f64,
-    tall: f32,
-    small: egui::FontId,
-}
-
-impl Lines<'_> {
-    fn draw(&self) {
-        let strokes: Vec<(usize, Vec<Instant>)> = (0..self.it.slots())
-            .filter_map(|slot| {
-                Some((*self.it.playback.bats.get(slot)?, self.it.through(slot, COUNT)))
-            })
-            .collect();
-        let theme = theme(&self.it.look);
-        let quiet = ink(theme.quiet);
-        let painter = self.ui.painter();
-        for (n, row) in ROWS.iter().enumerate() {
-            let top = self.line.top() + n as f32 * self.tall;
-            let rect = Rect::from_min_size(
-                Pos2::new(self.line.left(), top + 2.0),
-                egui::vec2(self.line.width(), self.tall - 4.0),
-            );
-            let hairline = Stroke::new(1.0, ink(theme.hairline));
-            painter.hline(rect.x_range(), rect.bottom(), hairline);
-            painter.hline(rect.x_range(), rect.top(), hairline);
-            let at = Pos2::new(rect.left() - 8.0, rect.center().y);
-            painter.text(at, Align2::RIGHT_CENTER, row.name, self.small.clone(), quiet);
-            self.row(row, rect, &strokes);
-        }
-        let x = self.x(self.now_s);
-        painter.vline(x, self.line.y_range(), Stroke::new(2.0, ink(theme.ink)));
-    }
-
-    fn x(&self, t_s: f64) -> f32 {
-        self.line.left() + (t_s / self.length_s.max(1e-6)) as f32 * self.line.width()
-    }
-
-    fn row(&self, row: &Row, rect: Rect, strokes: &[(usize, Vec<Instant>)]) {
-        let theme = theme(&self.it.look);
-        let painter = self.ui.painter();
+/// The rows, and this instant across them.
+fn draw(ui: &Ui, it: &Studio, line: Rect, [now_s, length_s]: [f64; 2]) {
+    let theme = theme(&it.look);
+    let small = TextStyle::Small.resolve(ui.style());
+    let painter = ui.painter();
+    let x = |t_s: f64| line.left() + (t_s / length_s.max(1e-6)) as f32 * line.width();
+    let strokes: Vec<(usize, Vec<Instant>)> = (0..it.slots())
+        .filter_map(|slot| Some((*it.playback.bats.get(slot)?, it.through(slot))))
+        .collect();
+    let tall = TALL * small.size;
+    for (n, row) in ROWS.iter().enumerate() {
+        let corner = Pos2::new(line.left(), line.top() + n as f32 * tall + 2.0);
+        let rect = Rect::from_min_size(corner, egui::vec2(line.width(), tall - 4.0));
+        let hairline = Stroke::new(1.0, ink(theme.hairline));
+        painter.hline(rect.x_range(), rect.bottom(), hairline);
+        painter.hline(rect.x_range(), rect.top(), hairline);
+        let at = Pos2::new(rect.left() - 8.0, rect.center().y);
+        painter.text(at, Align2::RIGHT_CENTER, row.name, small.clone(), ink(theme.quiet));
         let most = strokes.iter().flat_map(|it| &it.1).map(row.share).fold(row.full, f64::max);
-        let height = |share: f64| (share / most.max(1e-9)) as f32 * rect.height();
+        let part = |share: f64| (share / most.max(1e-9)) as f32;
         for (n, (bat, instants)) in strokes.iter().enumerate() {
             let colour = bat_look(theme, *bat).0;
+            let height = |it: &Instant| part((row.share)(it)) * rect.height();
             let points: Vec<Pos2> = instants
                 .iter()
-                .map(|it| Pos2::new(self.x(it.t_s), rect.bottom() - height((row.share)(it))))
+                .map(|it| Pos2::new(x(it.t_s), rect.bottom() - height(it)))
                 .collect();
             painter.extend(bat_line(&points, *bat, ink(colour), 1.5));
             // The load at this instant as a bar at the row's end: full is all there is.
-            let now = instants.iter().take_while(|it| it.t_s <= self.now_s + 1e-9).last();
+            let now = instants.iter().take_while(|it| it.t_s <= now_s + 1e-9).last();
             let Some(share) = now.map(row.share) else { continue };
-            let left = rect.right() + 6.0;
-            let wide = FIGURES * self.small.size - 8.0;
             let half = 0.5 * rect.height();
-            let at = Pos2::new(left, rect.top() + n as f32 * half);
-            let bar = Rect::from_min_size(at, egui::vec2(wide, half)).shrink2(egui::vec2(0.0, 1.0));
-            let filled = egui::vec2(bar.width() * (share / most.max(1e-9)) as f32, bar.height());
+            let at = Pos2::new(rect.right() + 6.0, rect.top() + n as f32 * half);
+            let size = egui::vec2(FIGURES * small.size - 8.0, half);
+            let bar = Rect::from_min_size(at, size).shrink2(egui::vec2(0.0, 1.0));
+            let filled = egui::vec2(bar.width() * part(share), bar.height());
             painter.rect_filled(bar, 1.0, ink(theme.panel));
             let pale = mixed(theme.ground, colour, 0.35);
             painter.rect_filled(Rect::from_min_size(bar.min, filled), 1.0, pale);
-            let words = (row.words)(self.it, share);
-            let font =
-                egui::FontId::new(bar.height().min(self.small.size), self.small.family.clone());
+            let words = (row.words)(it, share);
+            let font = egui::FontId::new(bar.height().min(small.size), small.family.clone());
             let end = bar.right_center() - egui::vec2(2.0, 0.0);
             painter.text(end, Align2::RIGHT_CENTER, words, font, ink(theme.ink));
         }
     }
+    painter.vline(x(now_s), line.y_range(), Stroke::new(2.0, ink(theme.ink)));
 }

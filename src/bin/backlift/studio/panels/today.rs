@@ -3,7 +3,7 @@
 use backlift::innings::score::runs_words;
 use backlift::measurement::plan::{Goal, HowOften};
 use backlift::questions::loaded::Loaded;
-use backlift::worth::suits::suits_words;
+use backlift::worth::suits::{Suits, suits_words};
 use backlift::worth::today::Given;
 use egui::{ProgressBar, Ui, WidgetType};
 
@@ -24,28 +24,25 @@ pub fn told(it: &Studio) -> String {
     }
 }
 
-/// The sentence, large.
 pub fn headline(ui: &mut Ui, it: &Studio) {
     sentence(ui, &told(it));
-    pending(ui, it.advice().is_some() && !it.is_advised());
-    failed(ui, it);
+    is_of_now(ui, it);
 }
 
-/// The same with little room.
+/// The headline with little room.
 pub fn short(ui: &mut Ui, it: &Studio) {
     ui.label(told(it));
-    pending(ui, it.advice().is_some() && !it.is_advised());
-    failed(ui, it);
+    is_of_now(ui, it);
 }
 
-/// Why there is no advice.
-fn failed(ui: &mut Ui, it: &Studio) {
+/// Whether the advice is of an earlier state, and why there is none.
+fn is_of_now(ui: &mut Ui, it: &Studio) {
+    pending(ui, it.advice().is_some() && !it.is_advised());
     for it in it.answers.faults(it.today_key()) {
         fault(ui, it, &it.message);
     }
 }
 
-/// How far the advice is, while it is worked out.
 pub fn under_way(ui: &mut Ui, it: &Studio) {
     if let Some(job) = it.work.job(Question::Today) {
         ui.add(ProgressBar::new(job.share as f32).text(&job.doing));
@@ -63,14 +60,12 @@ pub fn so_far(ui: &mut Ui, it: &Studio) {
     }
 }
 
-/// Every bat's figures, and what they rest on.
 pub fn bats(ui: &mut Ui, it: &Studio) {
     table(ui, it);
     rests(ui, it);
 }
 
-/// Every bat's figures.
-pub fn table(ui: &mut Ui, it: &Studio) {
+fn table(ui: &mut Ui, it: &Studio) {
     let Some((loaded, now)) = it.advice() else { return };
     let (unit, per_m_s) = speed_unit(it.look.units);
     let runs = runs_words(now.setting.plan.runs);
@@ -87,9 +82,10 @@ pub fn table(ui: &mut Ui, it: &Studio) {
                 ui.label(suits_words(given.suits));
             }
             (2, Some(worth)) => {
-                let [mean, sd] = [worth.mean_m_s(), worth.sd_m_s()].map(|it| per_m_s * it);
+                let [mean, sd] =
+                    [worth.mean_m_s(), worth.sd_m_s()].map(|it| number(per_m_s * it, 1));
                 let words = "Ball speed that may be expected over the innings, late balls and mishits counted; its doubt is mostly the player's, alike for all bats";
-                measure(ui, &format!("{} ± {}", number(mean, 1), number(sd, 1)), words);
+                measure(ui, &format!("{mean} ± {sd}"), words);
             }
             (3, Some(worth)) => {
                 let words =
@@ -100,9 +96,7 @@ pub fn table(ui: &mut Ui, it: &Studio) {
                 let words = "Chance that it is within half a per cent of the best of these";
                 why(ui, &percent(given.chance_near_best, 0), words);
             }
-            (2, None) => {
-                quiet(ui, "beyond control");
-            }
+            (2, None) => quiet(ui, "beyond control"),
             _ => {}
         });
     }
@@ -128,18 +122,10 @@ pub fn rests(ui: &mut Ui, it: &Studio) {
 
 /// A size that does not suit, beside its bat.
 pub fn suits(ui: &mut Ui, given: Option<&Given>) {
-    use backlift::worth::suits::Suits;
     if let Some(given) = given.filter(|it| it.suits != Suits::Yes) {
         let words = format!("{} for this stature", suits_words(given.suits));
         ui.label(egui::RichText::new(words).small());
     }
-}
-
-/// Which bat is used now, what was seen with it, and what follows.
-pub fn in_use(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    head(ui, "Today");
-    asked(ui, it, out);
-    short(ui, it);
 }
 
 /// Which bat is used now, and what was seen with it.
@@ -155,39 +141,32 @@ pub fn asked(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     seen(ui, it, out, &labels);
 }
 
-/// One row: what was seen.
 fn seen(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, labels: &[String]) {
     let at = |name: &str| it.document.at(&format!("seen.0.{name}"));
     let how_often = at("in_time");
     let is_seen = it.document.is_seen();
+    let label = it.label(it.document.used_bat());
     ui.horizontal_wrapped(|ui| {
         ui.label("What was seen:");
         if is_seen {
-            let mut put = |name: &str, value: Option<String>| {
-                let path = format!("seen.0.{name}");
-                out.extend(value.map(|value| Action::Set(path, value)));
+            // What stands there, or what counts where nothing does, and what may be chosen for it.
+            let mut put = |ui: &mut Ui, name: &str, called: &str, usual: &str, all: &[String]| {
+                let now = at(name);
+                let now = if now.is_empty() { usual } else { &now };
+                let chosen = one_of(ui, called, now, all);
+                out.extend(chosen.map(|it| Action::Set(format!("seen.0.{name}"), it)));
             };
-            let bat = match at("bat") {
-                none if none.is_empty() => it.label(it.document.used_bat()),
-                bat => bat,
-            };
-            put("bat", one_of(ui, "the bat that was seen", &bat, labels));
+            put(ui, "bat", "the bat that was seen", &label, labels);
             let strokes = it.derived.loaded.iter().flat_map(|it| &it.strokes);
             let strokes: Vec<String> =
                 strokes.filter(|it| it.answers_short_ball).map(|it| it.name.clone()).collect();
-            put("stroke", one_of(ui, "the stroke that was seen", &at("stroke"), &strokes));
+            put(ui, "stroke", "the stroke that was seen", "", &strokes);
             ui.label("after");
-            let runs = Some(at("runs")).filter(|it| !it.is_empty()).unwrap_or("0".to_owned());
-            put(
-                "runs",
-                one_of(ui, "runs before it was seen", &runs, &SEEN_RUNS.map(str::to_owned)),
-            );
+            put(ui, "runs", "runs before it was seen", "0", &SEEN_RUNS.map(str::to_owned));
             ui.label("runs, of about");
-            let balls = Some(at("balls")).filter(|it| !it.is_empty()).unwrap_or("20".to_owned());
-            put("balls", one_of(ui, "short balls seen", &balls, &SEEN_BALLS.map(str::to_owned)));
+            put(ui, "balls", "short balls seen", "20", &SEEN_BALLS.map(str::to_owned));
             ui.label("short balls that were hit at, in time:");
         } else {
-            let label = it.label(it.document.used_bat());
             let stroke = it.lead_stroke();
             ui.label(format!("fresh, the {stroke} with {label} met short balls in time:"));
         }

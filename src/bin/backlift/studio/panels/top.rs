@@ -1,13 +1,13 @@
 //! The top bar: the file, steps back, the questions, how it looks.
 
-use egui::{Button, Ui};
+use backlift::units::Units;
+use egui::Ui;
 
-use super::deeds::{button, item, paper_menu, tick};
+use super::deeds::{button, button_if, item, paper_menu, tick};
 use super::{Row, VIEWS, row};
 use crate::studio::action::{Action, Which};
 use crate::studio::state::Studio;
 
-/// Draws it.
 pub fn top(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
         file(ui, it, out);
@@ -47,18 +47,13 @@ fn file(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 fn steps(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let history = it.paper(row(it.view).paper).history();
     let (back, on) = (history.last(), history.next());
-    let undo = ui.add_enabled(back.is_some(), Button::new("Undo"));
-    if undo.on_hover_text(format!("Take back: {}", back.unwrap_or("nothing"))).clicked() {
-        out.push(Action::Undo);
-    }
-    let redo = ui.add_enabled(on.is_some(), Button::new("Redo"));
-    if redo.on_hover_text(format!("Bring again: {}", on.unwrap_or("nothing"))).clicked() {
-        out.push(Action::Redo);
-    }
+    button_if(ui, out, back.is_some(), "Undo", Action::Undo)
+        .on_hover_text(format!("Take back: {}", back.unwrap_or("nothing")));
+    button_if(ui, out, on.is_some(), "Redo", Action::Redo)
+        .on_hover_text(format!("Bring again: {}", on.unwrap_or("nothing")));
 }
 
 fn look(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    use backlift::units::Units;
     let si = it.look.units == Units::Si;
     let words = if si { "kg, m" } else { "lb, in" };
     button(ui, out, words, Action::Si(!si))
@@ -71,12 +66,7 @@ fn look(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             out.push(Action::TextScale(percent / 100.0));
         }
         tick(ui, out, it.look.reduced_motion, "Nothing moves by itself", Action::ReducedMotion);
-        tick(
-            ui,
-            out,
-            it.look.reduced_detail,
-            "Less detail, for slow machines",
-            Action::ReducedDetail,
-        );
+        let words = "Less detail, for slow machines";
+        tick(ui, out, it.look.reduced_detail, words, Action::ReducedDetail);
     });
 }

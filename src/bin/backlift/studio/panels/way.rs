@@ -1,20 +1,22 @@
 //! The coach's way: who, which bats, what was seen, the answer; one step at a time, and Enter goes on.
 
+use backlift::questions::surer::{Surer, ToMeasure};
 use egui::{Grid, Id, ProgressBar, Ui, WidgetType};
 
-use super::deeds::button;
-use super::field::{choice, entered, fields, focus, of_bat};
+use super::deeds::{button, button_if};
+use super::field::{choice, entered, fields, focus};
 use super::words::{bat_mark, caution, head, named, quiet, sentence};
+use crate::figure::{capital, percent};
+use crate::sentences::advice::worth_a_word;
 use crate::studio::action::{Action, Step, View};
-use crate::studio::fields::{BAT, HANDED, Line, PLAYER, SEX};
+use crate::studio::fields::{BAT, HANDED, PLAYER, SEX};
 use crate::studio::state::Studio;
 use crate::studio::work::Question;
 
 /// Fields of a bat that come first: name, size, dead weight.
 const FIRST_OF_BAT: usize = 3;
-/// Of them, and of the player, those that the rest of the bench holds.
-const AGE: [Line; 1] = [PLAYER[0]];
-const STATURE: [Line; 1] = [PLAYER[1]];
+/// Fields of the player that are needed: age, stature.
+const NEEDED: usize = 2;
 
 /// A step of the way, or the whole bench.
 pub fn left(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
@@ -28,7 +30,6 @@ pub fn left(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     }
 }
 
-/// What stands beside it.
 pub fn beside(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     let Some(step) = it.way else { return super::pendulum::pendulum(ui, it, out) };
     match step {
@@ -42,7 +43,8 @@ pub fn beside(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             ui.horizontal_wrapped(|ui| super::bench::each(ui, it, out));
             let bat = it.bench_bat;
             Grid::new(("surer", bat)).num_columns(2).show(ui, |ui| {
-                of_bat(ui, it, out, bat, &BAT[FIRST_OF_BAT..FIRST_OF_BAT + 2]);
+                let more = &BAT[FIRST_OF_BAT..FIRST_OF_BAT + 2];
+                fields(ui, it, out, &format!("bats.{bat}."), more);
             });
             super::pendulum::pendulum(ui, it, out);
         }
@@ -53,7 +55,7 @@ pub fn beside(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             );
             super::today::so_far(ui, it);
         }
-        Step::Answer => super::surer::surer(ui, it, out),
+        Step::Answer => surer(ui, it, out),
     }
 }
 
@@ -83,10 +85,7 @@ fn on(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, step: Step) {
             button(ui, out, "Back", Action::Way(Some(before)));
         }
         if step.then(1).is_some() {
-            let next = ui.add_enabled(needed.is_empty(), egui::Button::new("Next"));
-            if next.clicked() {
-                out.push(Action::Onward);
-            }
+            button_if(ui, out, needed.is_empty(), "Next", Action::Onward);
         }
         if !needed.is_empty() {
             quiet(ui, &format!("Still needed: {}", needed.join("; ")));
@@ -116,18 +115,17 @@ fn chain(ui: &Ui, out: &mut Vec<Action>, paths: &[String], step: Step) {
 fn who(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     sentence(ui, "Who bats?");
     Grid::new("who").num_columns(2).show(ui, |ui| {
-        fields(ui, it, out, &AGE);
+        fields(ui, it, out, "", &PLAYER[..1]);
         choice(ui, it, out, SEX, &["female", "male"]);
-        fields(ui, it, out, &STATURE);
+        fields(ui, it, out, "", &PLAYER[1..NEEDED]);
         choice(ui, it, out, HANDED, &["right", "left"]);
     });
     on(ui, it, out, Step::Who);
     head(ui, "That is enough; each of these makes the answer surer");
-    Grid::new("surer").num_columns(2).show(ui, |ui| fields(ui, it, out, &PLAYER[2..]));
+    Grid::new("surer").num_columns(2).show(ui, |ui| fields(ui, it, out, "", &PLAYER[NEEDED..]));
     caution(ui, "Wrist hold: stop at 30 s, and at once if anything hurts");
-    let first = [&AGE[..], &STATURE[..]].concat();
-    let paths = |all: &[Line]| all.iter().map(|it| it[0].to_owned()).collect::<Vec<_>>();
-    chain(ui, out, &paths(&first), Step::Who);
+    let paths: Vec<String> = PLAYER[..NEEDED].iter().map(|it| it[0].to_owned()).collect();
+    chain(ui, out, &paths, Step::Who);
 }
 
 fn bats(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
@@ -149,7 +147,7 @@ fn bats(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
             }
         });
         Grid::new(("bat of the way", bat)).num_columns(2).show(ui, |ui| {
-            of_bat(ui, it, out, bat, &BAT[..FIRST_OF_BAT]);
+            fields(ui, it, out, &format!("bats.{bat}."), &BAT[..FIRST_OF_BAT]);
         });
     }
     button(ui, out, "Another bat", Action::AddBat);
@@ -177,13 +175,11 @@ fn answer(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     super::today::headline(ui, it);
     super::today::under_way(ui, it);
     card(ui, it, out);
-    super::today::table(ui, it);
-    super::today::rests(ui, it);
+    super::today::bats(ui, it);
     on(ui, it, out, Step::Answer);
     chain(ui, out, &[], Step::Answer);
 }
 
-/// The bat to order, and its card.
 fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     head(ui, "The bat to order");
     if it.fitted().is_some() {
@@ -195,13 +191,60 @@ fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         super::map_figures::search(ui, it, out);
     }
     ui.horizontal_wrapped(|ui| {
-        ui.add_enabled_ui(!it.is_fit_stale(), |ui| {
-            button(ui, out, "Write the card…", Action::AskCard)
-                .on_hover_text("PDF, RON and PNG, with the map and the innings");
-        });
+        super::card::write(ui, it, out);
         if it.fitted().is_some() {
             button(ui, out, "See the card", Action::View(View::Card));
             button(ui, out, "See the swing", Action::View(View::Swing));
         }
     });
+}
+
+/// Beside the answer: what would make it surer, and what each of it brings.
+fn surer(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
+    head(ui, "What would make it surer");
+    let Some(loaded) = &it.derived.loaded else {
+        return quiet(ui, "First who bats, and with what");
+    };
+    if let Some((_, now)) = it.advice() {
+        for it in worth_a_word(now) {
+            let chance = percent(it.chance, 0);
+            ui.label(format!("{}: could name another bat ({chance})", capital(it.what)));
+        }
+    }
+    let all = loaded.surer();
+    let (of_bats, of_player): (Vec<&Surer>, Vec<&Surer>) =
+        all.iter().partition(|it| matches!(it.what, ToMeasure::Pendulum(_)));
+    part(ui, it, out, "At the bats", &of_bats, Step::Bats);
+    part(ui, it, out, "At the player", &of_player, Step::Who);
+    head(ui, "Estimated until then");
+    for it in &loaded.player.estimated {
+        let doubt = percent(it.relative_sd, 0);
+        quiet(ui, &format!("{}, ± {doubt}: from {}", capital(&it.what), it.from));
+    }
+}
+
+fn part(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>, name: &str, all: &[&Surer], step: Step) {
+    if all.is_empty() {
+        return;
+    }
+    head(ui, name);
+    for surer in all {
+        ui.label(brings(it, surer));
+    }
+    let words = if step == Step::Bats { "Measure the bats" } else { "Measure the player" };
+    button(ui, out, format!("{words} now"), Action::Way(Some(step)));
+}
+
+/// "Both hands on a dynamometer: the grip to ± 5 % in place of ± 22 %".
+fn brings(it: &Studio, surer: &Surer) -> String {
+    let [now, then] = [surer.now, surer.then].map(|it| percent(it, 1));
+    let (how, figure) = match surer.what {
+        ToMeasure::Pendulum(bat) => {
+            (format!("Balance and a pendulum test of {}", it.label(bat)), "its swing moment")
+        }
+        ToMeasure::Grip => ("Both hands on a dynamometer".to_owned(), "the grip"),
+        ToMeasure::BodyMass => ("The player on a scale".to_owned(), "the body mass"),
+        ToMeasure::HandLength => ("The hand by tape".to_owned(), "its length"),
+    };
+    format!("{how}: {figure} to ± {then} in place of ± {now}")
 }

@@ -3,36 +3,39 @@
 use backlift::drawing::palette::{BAT_DASHES, bat_look};
 use backlift::files::fault::Fault;
 use backlift::measurement::bench::bat_letter;
-use egui::{Color32, Pos2, RichText, Sense, Shape, Stroke, Ui, WidgetType};
+use egui::{Align2, Color32, Pos2, RichText, Sense, Shape, Stroke, Ui, WidgetType};
 
 use crate::studio::look::Look;
 use crate::studio::style::{bold, ink, number, theme};
 
 /// The sentence of a view.
 pub fn sentence(ui: &mut Ui, words: &str) {
-    ui.add(egui::Label::new(RichText::new(words).heading()).wrap());
+    wrapped(ui, RichText::new(words).heading());
 }
 
-/// The head of a part.
+/// Words in as many lines as they need.
+pub fn wrapped(ui: &mut Ui, words: RichText) -> egui::Response {
+    ui.add(egui::Label::new(words).wrap())
+}
+
 pub fn head(ui: &mut Ui, words: &str) {
     ui.add_space(ui.spacing().item_spacing.y);
     ui.label(RichText::new(words).family(bold()));
 }
 
 /// Words of second rank.
-pub fn quiet(ui: &mut Ui, words: &str) -> egui::Response {
-    ui.add(egui::Label::new(RichText::new(words).small().weak()).wrap())
+pub fn quiet(ui: &mut Ui, words: &str) {
+    wrapped(ui, RichText::new(words).small().weak());
 }
 
-/// Words in small letters.
 pub fn small(ui: &mut Ui, words: &str) {
-    ui.add(egui::Label::new(RichText::new(words).small()).wrap());
+    wrapped(ui, RichText::new(words).small());
 }
 
 /// A caution or a fault.
 pub fn caution(ui: &mut Ui, words: &str) {
     let colour = ui.visuals().error_fg_color;
-    ui.add(egui::Label::new(RichText::new(words).small().color(colour)).wrap());
+    wrapped(ui, RichText::new(words).small().color(colour));
 }
 
 /// A fault, and what to do about it.
@@ -46,13 +49,12 @@ pub fn with_mend(it: &Fault, words: &str) -> String {
 }
 
 /// A figure that says on hovering where it comes from; it can be reached by the keyboard too.
-pub fn why(ui: &mut Ui, value: &str, words: &str) -> egui::Response {
-    let text = RichText::new(value);
-    let it = ui.add(egui::Label::new(text).sense(Sense::focusable_noninteractive()));
+pub fn why(ui: &mut Ui, value: &str, words: &str) {
+    let it = ui.add(egui::Label::new(value).sense(Sense::focusable_noninteractive()));
     if it.has_focus() {
         it.show_tooltip_text(words);
     }
-    it.on_hover_text(words)
+    it.on_hover_text(words);
 }
 
 /// A figure with its doubt under it.
@@ -62,9 +64,7 @@ pub fn measure(ui: &mut Ui, told: &str, words: &str) {
             why(ui, value, &format!("± {doubt}. {words}"));
             quiet(ui, &format!("± {doubt}"));
         }
-        None => {
-            why(ui, told, words);
-        }
+        None => why(ui, told, words),
     }
 }
 
@@ -98,25 +98,16 @@ pub fn bat_mark(ui: &mut Ui, look: &Look, bat: usize) {
     let line = [Pos2::new(rect.left(), y), Pos2::new(rect.right() - height, y)];
     ui.painter().extend(bat_line(&line, bat, colour, 2.5));
     let font = egui::TextStyle::Body.resolve(ui.style());
-    ui.painter().text(
-        rect.right_center(),
-        egui::Align2::RIGHT_CENTER,
-        bat_letter(bat),
-        font,
-        colour,
-    );
-    named(&response, WidgetType::Label, &format!("bat {}", bat_letter(bat)));
+    let letter = bat_letter(bat);
+    ui.painter().text(rect.right_center(), Align2::RIGHT_CENTER, &letter, font, colour);
+    named(&response, WidgetType::Label, &format!("bat {letter}"));
 }
 
 /// A line with the bat's own dashes.
 pub fn bat_line(points: &[Pos2], bat: usize, colour: Color32, width: f32) -> Vec<Shape> {
     let stroke = Stroke::new(width, colour);
-    let lengths: Vec<f32> = BAT_DASHES
-        .get(bat)
-        .map_or("", |it| *it)
-        .split_whitespace()
-        .filter_map(|it| it.parse().ok())
-        .collect();
+    let dashes = BAT_DASHES.get(bat).map_or("", |it| *it);
+    let lengths: Vec<f32> = dashes.split_whitespace().filter_map(|it| it.parse().ok()).collect();
     match lengths.as_slice() {
         [dash, gap] if *dash < 1.0 => Shape::dotted_line(points, colour, *gap, 0.6 * width),
         [dash, gap] => Shape::dashed_line(points, stroke, *dash, *gap),

@@ -8,23 +8,22 @@ use backlift::bat::mesh::outline;
 use backlift::bat::shape::BatShape;
 use backlift::frames::DVec3;
 
-use super::solid::{Solid, Tone};
+use super::solid::{Solid, Tone, turned};
 
 /// Willow, face and back, and its grain.
 pub const WILLOW: Tone = [0.86, 0.75, 0.56];
 const GRAIN: Tone = [0.76, 0.63, 0.44];
 /// Twine round the handle below the grip.
 pub const TWINE: Tone = [0.78, 0.72, 0.60];
-/// Points across half a blade, from edge to middle, and rows from one station to the next.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+/// How finely a blade is drawn.
+#[derive(Clone, Copy)]
 pub struct Fineness {
-    /// Across half a blade.
+    /// Points across half of it, from edge to middle.
     pub across: usize,
-    /// From a station to the next.
+    /// Rows from one station to the next.
     pub between: usize,
 }
 
-/// Fine enough for a bat that is swung.
 const SWUNG: Fineness = Fineness { across: 12, between: 4 };
 /// The mark in the bat's colour across the blade, as shares of the way from shoulder to toe.
 const BAND: [f64; 2] = [0.10, 0.16];
@@ -32,36 +31,20 @@ const BAND: [f64; 2] = [0.10, 0.16];
 /// The shape that this weight and balance have in the bat's size; the size's own where no such blade can
 /// be carved. What was not measured of a bat, its outline among it, is assumed.
 pub fn shape(bat: &WeighedBat, limits: &Limits) -> BatShape {
-    let wanted = Wanted {
-        mass_kg: bat.mass_kg.value,
-        balance_m: bat.balance_m.value,
-        swell_from_toe_m: None,
-    };
+    let (mass_kg, balance_m) = (bat.mass_kg.value, bat.balance_m.value);
+    let wanted = Wanted { mass_kg, balance_m, swell_from_toe_m: None };
     let made = bat.family().make(&bat.reading.label, &wanted, limits);
     let shape = made.map_or_else(|_| bat.family().reference().clone(), |it| it.shape);
     shape.with_length_m(bat.length_m.value)
 }
 
-/// Which side of a blade a spot lies on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Side {
-    /// The face.
-    Front,
-    /// The back.
-    Back,
-    /// An edge, the shoulder or the toe.
-    Rim,
-}
-
-/// A spot of the blade's surface.
-#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Spot {
     /// Share of the way from shoulder to toe.
     pub from_shoulder: f64,
     /// Share of the way from an edge to the middle.
     pub u: f64,
-    /// Side.
-    pub side: Side,
+    /// Whether it lies on the face: else on the back or an edge.
+    pub is_on_face: bool,
 }
 
 /// What is painted over the wood; none leaves it bare.
@@ -91,7 +74,7 @@ fn handle(shape: &BatShape, around: usize, [colour, bound]: [Tone; 2]) -> Solid 
     let through = |x_m: f64| handle.half_z_m(x_m) / handle.half_y_m(x_m);
     let circle = |x_m: f64, half_m: f64| {
         let point = |n: usize| {
-            let (sin, cos) = libm::sincos(std::f64::consts::TAU * n as f64 / around as f64);
+            let (sin, cos) = turned(n, around);
             DVec3::new(x_m, half_m * cos, through(x_m) * half_m * sin)
         };
         (0..around).map(point).collect::<Vec<_>>()
@@ -123,36 +106,30 @@ fn blade(blade: &Blade, shoulder_m: f64, fineness: Fineness, paint: Paint<'_>) -
     let stations = finer(&blade.stations, between);
     let outlines: Vec<_> =
         stations.iter().map(|it| outline(blade, shoulder_m, it, across)).collect();
-    let spot = |row: usize, u: f64, side: Side| {
+    let spot = |row: usize, u: f64, is_on_face: bool| {
         let from_shoulder = stations.get(row).map_or(0.0, |it| it.from_shoulder);
-        Spot { from_shoulder, u, side }
-    };
-    let wood = |row: usize, column: usize, side: Side| {
-        let u = 1.0 - (column as f64 / across as f64 - 1.0).abs();
-        let grain = if column.is_multiple_of(3) { GRAIN } else { WILLOW };
-        paint(spot(row, u, side)).unwrap_or(grain)
+        Spot { from_shoulder, u, is_on_face }
     };
     let mut it = Solid::default();
-    for (n, side) in [Side::Front, Side::Back].into_iter().enumerate() {
+    for (n, is_on_face) in [true, false].into_iter().enumerate() {
         let rows: Vec<_> = outlines.iter().map(|it| it[n].clone()).collect();
-        it.sheet(&rows, false, |row, column| wood(row, column, side));
+        it.sheet(&rows, false, |row, column| {
+            let u = 1.0 - (column as f64 / across as f64 - 1.0).abs();
+            let grain = if column.is_multiple_of(3) { GRAIN } else { WILLOW };
+            paint(spot(row, u, is_on_face)).unwrap_or(grain)
+        });
     }
     // The two edges between face and back.
     for (from, to) in [(0, 1), (1, 0)] {
         let edge = |it: &[Vec<DVec3>; 2]| Some(vec![*it[from].last()?, *it[to].first()?]);
         let rows: Vec<_> = outlines.iter().filter_map(edge).collect();
-        it.sheet(&rows, false, |row, _| paint(spot(row, 0.0, Side::Rim)).unwrap_or(WILLOW));
+        it.sheet(&rows, false, |row, _| paint(spot(row, 0.0, false)).unwrap_or(WILLOW));
     }
     // Shoulder and toe.
-    let end = |it: &[Vec<DVec3>; 2]| {
-        let back: Vec<_> = it[1].iter().rev().copied().collect();
-        [it[0].clone(), back]
-    };
+    let back = |it: &[Vec<DVec3>; 2]| it[1].iter().rev().copied().collect::<Vec<_>>();
     if let (Some(first), Some(last)) = (outlines.first(), outlines.last()) {
-        let [face, back] = end(first);
-        it.sheet(&[back, face], false, |_, _| WILLOW);
-        let [face, back] = end(last);
-        it.sheet(&[face, back], false, |_, _| GRAIN);
+        it.sheet(&[back(first), first[0].clone()], false, |_, _| WILLOW);
+        it.sheet(&[last[0].clone(), back(last)], false, |_, _| GRAIN);
     }
     it.outward()
 }

@@ -23,7 +23,6 @@ const PATCH_PX: f32 = 12.0;
 /// In lower rooms, px at scale 1, words would cover the bat.
 const LOW_PX: f32 = 300.0;
 
-/// Draws over the bat in its room.
 pub fn draw(painter: &Painter, it: &Studio, bench: &Bench<'_>, room: Rect) {
     let (painter, regions) = (painter.with_clip_rect(room), it.wood.to_come_off());
     let over = Over { painter, it, bench, regions, room };
@@ -39,7 +38,6 @@ struct Over<'a> {
     painter: Painter,
     it: &'a Studio,
     bench: &'a Bench<'a>,
-    /// What is still to come off.
     regions: Vec<Region>,
     room: Rect,
 }
@@ -54,12 +52,9 @@ impl Over<'_> {
     }
 
     fn grabs(&self) {
-        let on_screen = |point_B: DVec3| self.at(point_B);
-        for it in self.it.wood.grabs(self.bench.shape) {
-            if let Some(offered) = grab::offered(&it, &on_screen) {
-                grab::mark(&self.painter, &self.it.look, "room", &it, &offered);
-            }
-        }
+        let (painter, look) = (&self.painter, &self.it.look);
+        let points = self.it.wood.grabs(self.bench.shape);
+        grab::marks(painter, look, "room", &points, &|point_B| self.at(point_B));
     }
 
     /// Balance point and sweet spot: a mark on the edge where it is, the card's limits as a bar beside it.

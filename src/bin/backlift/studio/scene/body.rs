@@ -3,7 +3,7 @@
 
 use backlift::frames::DVec3;
 use backlift::player::grip::HAND_BREADTH_PER_LENGTH;
-use backlift::player::{Player, Segment, Segments};
+use backlift::player::{Player, Segments};
 
 use super::solid::{Ring, Solid, Tone};
 
@@ -27,8 +27,7 @@ const HEAD: f64 = 0.130;
 const HEAD_BY_YEAR: f64 = 0.0024;
 const GROWN_Y: f64 = 18.0;
 
-/// Left and right as the batter has them: the arm of the top hand and of the bottom hand, the leg on
-/// the bowler's side and the other.
+/// Left and right as the batter has them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Side {
     /// Top hand; leg nearer the bowler.
@@ -40,25 +39,18 @@ pub enum Side {
 /// A part of the body.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Part {
-    /// Hips.
     Pelvis,
     /// From the waist to the shoulders.
     Trunk,
     /// Neck and head.
     Head,
-    /// Shoulder to elbow.
     UpperArm(Side),
-    /// Elbow to wrist.
     Forearm(Side),
     /// Palm.
     Hand(Side),
-    /// Fingers round the handle.
     Fingers(Side),
-    /// Hip to knee.
     Thigh(Side),
-    /// Knee to ankle.
     Shank(Side),
-    /// Ankle to toes.
     Foot(Side),
 }
 
@@ -69,18 +61,13 @@ impl Part {
     }
 }
 
-const SIDES: [Side; 2] = [Side::Front, Side::Back];
-
 /// Lengths that the drawing of a player hangs on.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Frame {
-    /// Stature, m.
     pub stature_m: f64,
     /// Hip joints beside the middle, m.
     pub hip_half_m: f64,
-    /// Thigh, m.
     pub thigh_m: f64,
-    /// Shank, m.
     pub shank_m: f64,
     /// Ankle above the ground, m.
     pub ankle_m: f64,
@@ -122,9 +109,9 @@ pub fn parts(player: &Player, handle_m: f64, around: usize) -> Vec<(Part, Solid)
         (Part::Trunk, trunk(s, &frame, around)),
         (Part::Head, head(&frame, around)),
     ];
-    for side in SIDES {
-        let upper_m = girth_m(&s.upper_arm);
-        let fore_m = girth_m(&s.forearm);
+    for side in [Side::Front, Side::Back] {
+        let upper_m = round_m(s.upper_arm.mass_kg, s.upper_arm.length_m);
+        let fore_m = round_m(s.forearm.mass_kg, s.forearm.length_m);
         let thigh_m = round_m(THIGH_MASS * mass_kg, frame.thigh_m);
         let shank_m = round_m(SHANK_MASS * mass_kg, frame.shank_m);
         all.extend([
@@ -185,10 +172,6 @@ const SHANK: [(f64, [f64; 2], f64); 8] = [
 ];
 
 /// Radius of the cylinder with a segment's mass and length, m.
-fn girth_m(segment: &Segment) -> f64 {
-    round_m(segment.mass_kg, segment.length_m)
-}
-
 fn round_m(mass_kg: f64, length_m: f64) -> f64 {
     libm::sqrt(mass_kg / (LIMB_KG_M3 * std::f64::consts::PI * length_m))
 }
@@ -270,10 +253,7 @@ fn head(frame: &Frame, around: usize) -> Solid {
     let below = frame.neck_m + 0.02 * h;
     let neck = [Ring::new(0.2 * tall, [0.8 * neck_m; 2]), Ring::new(-below, [neck_m; 2])];
     it.add(Solid::limb(&neck, around, SKIN));
-    let nose = [
-        Ring::new(0.46 * tall, [0.06 * 0.056 * h, 0.10 * 0.0435 * h]).aside(0.97 * 0.056 * h, 0.0),
-        Ring::new(0.34 * tall, [0.16 * 0.056 * h, 0.20 * 0.0435 * h]).aside(1.00 * 0.056 * h, 0.0),
-    ];
+    let nose = [ring(0.46, 0.06, 0.10, 0.97), ring(0.34, 0.16, 0.20, 1.00)];
     it.add(Solid::limb(&nose, around, SKIN));
     // A plain helmet: a shell and a peak, which also shows where the head looks.
     let shell = |share: f64, deep: f64, broad: f64| ring(share, 1.1 * deep, 1.1 * broad, -0.06);
@@ -287,10 +267,7 @@ fn head(frame: &Frame, around: usize) -> Solid {
         shell(1.03, 0.16, 0.16),
     ];
     it.add(Solid::skin(&closed(&helmet), around, HAIR));
-    let peak = [
-        Ring::new(0.585 * tall, [0.62 * 0.056 * h, 0.80 * 0.0435 * h]).aside(1.05 * 0.056 * h, 0.0),
-        Ring::new(0.61 * tall, [0.62 * 0.056 * h, 0.80 * 0.0435 * h]).aside(1.00 * 0.056 * h, 0.0),
-    ];
+    let peak = [ring(0.585, 0.62, 0.80, 1.05), ring(0.61, 0.62, 0.80, 1.00)];
     it.add(Solid::skin(&closed(&peak), around, HAIR));
     it
 }
@@ -304,8 +281,7 @@ fn closed(rings: &[Ring]) -> Vec<Ring> {
 
 /// From the wrist to the grip along −z. The handle lies in front of it: the fingers close round that.
 fn palm(s: &Segments, around: usize) -> Solid {
-    let long_m = s.hand.length_m;
-    let half_m = 0.5 * HAND_BREADTH_PER_LENGTH * long_m;
+    let half_m = 0.5 * HAND_BREADTH_PER_LENGTH * s.hand.length_m;
     let grip_m = s.wrist_to_grip_m;
     let rings = [
         Ring::new(0.0, [0.70 * half_m, 0.58 * half_m]),

@@ -10,12 +10,8 @@ pub const NEAR_M: f64 = 0.05;
 /// Narrower rooms than this, width over height, are looked at from farther off.
 const WIDE: f64 = 1.3;
 
-/// An eye.
-#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Eye {
-    /// Where it is, m, W.
     pub position_W: DVec3,
-    /// What it looks at, m, W.
     pub target_W: DVec3,
     /// Which way is up on the screen, W.
     pub up_W: DVec3,
@@ -24,15 +20,10 @@ pub struct Eye {
 }
 
 /// What the eye's place hangs on.
-#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Seen {
-    /// Right- or left-hander.
     pub mirror: Mirror,
-    /// Stature, m.
     pub stature_m: f64,
-    /// Where the batter's eyes are, m, W.
     pub eyes_W: DVec3,
-    /// Where bat meets ball, m, W.
     pub contact_W: DVec3,
     /// Two players side by side: their distance, m; else nought.
     pub apart_m: f64,
@@ -54,14 +45,9 @@ impl Eye {
             Camera::Keeper => (to(-2.65, -0.35, 0.85), middle, DVec3::Z, 0.58),
             Camera::Above => (to(0.15, -0.18, 2.9), to(0.15, -0.18, 0.3), to(0.0, 1.0, 0.0), 0.62),
             Camera::Batter => {
-                let target = seen.contact_W * 0.85 + DVec3::new(3.0, 0.0, 0.6) * 0.15;
-                return Self {
-                    position_W: seen.eyes_W,
-                    target_W: target,
-                    up_W: DVec3::Z,
-                    tall_rad: 1.4,
-                }
-                .turned(orbit);
+                let target_W = seen.contact_W * 0.85 + DVec3::new(3.0, 0.0, 0.6) * 0.15;
+                let (position_W, up_W) = (seen.eyes_W, DVec3::Z);
+                return Self { position_W, target_W, up_W, tall_rad: 1.4 }.turned(orbit);
             }
         };
         let mut it = Self { position_W: from, target_W: target, up_W: up.normalize(), tall_rad };

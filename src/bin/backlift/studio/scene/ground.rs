@@ -25,7 +25,6 @@ const LINE: Tone = [0.97, 0.96, 0.93];
 const ASH: Tone = [0.82, 0.68, 0.46];
 const LEATHER: Tone = [0.55, 0.12, 0.11];
 
-/// Ground and lines.
 pub fn ground(dark: bool) -> Solid {
     let (turf, pitch) = if dark { (TURF_DARK, PITCH_DARK) } else { (TURF, PITCH) };
     let slab = |x: [f64; 2], half_y: f64, top: f64, tone: Tone| {
@@ -55,11 +54,8 @@ pub fn stumps() -> Solid {
     }
     for y in [-apart, 0.006] {
         let low = DVec3::new(x - 0.008, y, STUMPS_TALL_M);
-        it.add(Solid::block(
-            low,
-            DVec3::new(x + 0.008, y + apart - 0.006, STUMPS_TALL_M + 0.012),
-            ASH,
-        ));
+        let high = DVec3::new(x + 0.008, y + apart - 0.006, STUMPS_TALL_M + 0.012);
+        it.add(Solid::block(low, high, ASH));
     }
     it
 }

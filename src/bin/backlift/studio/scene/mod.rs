@@ -6,9 +6,7 @@ pub mod bench_overlay;
 pub mod body;
 pub mod eye;
 pub mod ground;
-mod legs;
 pub mod overlay;
-pub mod place;
 pub mod pose;
 pub mod solid;
 pub mod wood;
@@ -24,9 +22,7 @@ use super::playback::Camera;
 use super::state::Studio;
 use body::{Frame, eyes_m};
 use eye::{Eye, Seen};
-use legs::Feet;
-use place::Place;
-use pose::{Pose, Posed};
+use pose::{Place, Pose, Posed};
 
 /// Two players side by side stand this far apart, over stature.
 const APART: f64 = 0.95;
@@ -37,15 +33,12 @@ pub struct Figure {
     pub slot: usize,
     /// The bat's place in the scenario; none for the one tried on the map.
     pub bat: Option<usize>,
-    /// Where everything is.
     pub pose: Pose,
     /// How far it is moved aside on the screen, m, W.
     pub aside_W: DVec3,
-    /// Way of the contact point.
     pub way: Way,
     /// Contact point from the top of the handle, m.
     pub contact_m: f64,
-    /// Overall length, m.
     pub length_m: f64,
     /// When bat meets ball, s.
     pub contact_s: f64,
@@ -68,7 +61,6 @@ pub struct Instant {
     pub bat: Place,
     /// Way of the contact point since the top of the backlift, m.
     pub gone_m: f64,
-    /// Speed of the contact point, m/s.
     pub bat_speed_m_s: f64,
     /// Share of its capacity that each wrist gives, top hand and bottom hand.
     pub wrist_share: [f64; 2],
@@ -82,30 +74,23 @@ struct Swung<'a> {
     bat: Option<usize>,
 }
 
-/// Everything.
 pub struct Scene {
     /// Players; the second is drawn as arms and bat alone where both stand in one place.
     pub figures: Vec<Figure>,
-    /// Whether they stand in one place.
     pub in_one_place: bool,
-    /// Whether it is seen from the batter's own eyes.
     pub is_from_the_eyes: bool,
     /// The ball on its way to the first bat, m, W.
     pub ball_W: Option<DVec3>,
-    /// The eye.
     pub eye: Eye,
 }
 
 /// What stands in the room that the window draws.
 pub enum Shown<'a> {
-    /// Players and bats in the net.
     Net(Scene),
-    /// The bat on the maker's bench.
     Bench(wood::Bench<'a>),
 }
 
 impl Shown<'_> {
-    /// From where it is seen.
     pub fn eye(&self) -> &Eye {
         match self {
             Self::Net(it) => &it.eye,
@@ -131,12 +116,9 @@ impl Studio {
         let both = self.slots() > 1 || self.is_trying();
         let is_from_the_eyes = self.playback.camera == Camera::Batter;
         let in_one_place = !both || self.playback.overlay || is_from_the_eyes;
-        let mut figures: Vec<Figure> = innings
-            .iter()
-            .enumerate()
-            .filter(|(slot, _)| both || *slot == 0)
-            .filter_map(|(slot, it)| self.figure(slot, it.as_ref()?, frame))
-            .collect();
+        let shown = innings.iter().take(if both { 2 } else { 1 }).enumerate();
+        let mut figures: Vec<Figure> =
+            shown.filter_map(|(slot, it)| self.figure(slot, it.as_ref()?, frame)).collect();
         let first = figures.first()?;
         let mirror = innings.iter().flatten().next()?.innings.chains.first()?.0.mirror;
         let apart_m = if in_one_place { 0.0 } else { APART * frame.stature_m };
@@ -174,12 +156,8 @@ impl Studio {
     /// own approximation says.
     fn swung(&self, slot: usize) -> Option<Swung<'_>> {
         if slot == 0 || !self.is_trying() {
-            let innings = self.innings(slot)?.it;
-            return Some(Swung {
-                innings,
-                longer: 1.0,
-                bat: self.playback.bats.get(slot).copied(),
-            });
+            let (innings, bat) = (self.innings(slot)?.it, self.playback.bats.get(slot).copied());
+            return Some(Swung { innings, longer: 1.0, bat });
         }
         let fitted = &self.fitted()?.it.fitting;
         let [mass_kg, balance_m] = self.tried?;
@@ -201,8 +179,7 @@ impl Studio {
         let reel = self.reel(swung.innings)?;
         let picture = reel.at(self.playback.time_s / longer)?;
         let at_contact = reel.at(reel.contact_s())?;
-        let feet = Feet::new(reel.chain.mirror, frame, at_contact.pelvis_W);
-        let pose = Posed::new(reel.chain, frame).all(&picture, &feet);
+        let pose = Posed::new(reel.chain, frame).all(&picture, at_contact.pelvis_W);
         Some(Figure {
             slot,
             bat: swung.bat,
@@ -233,15 +210,16 @@ impl Studio {
     }
 
     /// The stroke shown with the first or second bat, at even steps of time.
-    pub fn through(&self, slot: usize, count: usize) -> Vec<Instant> {
+    pub fn through(&self, slot: usize) -> Vec<Instant> {
+        const STEPS: usize = 72;
         let Some(Swung { innings, longer, .. }) = self.swung(slot) else { return Vec::new() };
         let (Some(reel), Some(loaded)) = (self.reel(innings), &self.derived.loaded) else {
             return Vec::new();
         };
         let mut posed = Posed::new(reel.chain, Frame::of(&loaded.player));
-        (0..=count)
+        (0..=STEPS)
             .filter_map(|n| {
-                let t_s = reel.contact_s() * n as f64 / count as f64;
+                let t_s = reel.contact_s() * n as f64 / STEPS as f64;
                 let picture = reel.at(t_s)?;
                 Some(Instant {
                     t_s: longer * t_s,

@@ -14,8 +14,6 @@ use crate::studio::state::Studio;
 use crate::studio::style::{ink, theme, thinned, wash};
 use crate::studio::taken::Taken;
 
-/// Pictures of a path.
-const PATH: usize = 72;
 /// A lag that is shorter is none to be seen, m.
 const SEEN_M: f64 = 0.002;
 /// Sizes of letters, px at scale 1: of a label, and of the one large line.
@@ -23,10 +21,9 @@ const LABEL_PX: f32 = 15.0;
 const LARGE_PX: f32 = 34.0;
 const QUIET_PX: f32 = 13.0;
 
-/// Draws over a scene in its room.
 pub fn draw(painter: &Painter, it: &Studio, scene: &Scene, room: Rect) {
     let painter = painter.with_clip_rect(room);
-    let paths = scene.figures.iter().map(|figure| it.through(figure.slot, PATH)).collect();
+    let paths = scene.figures.iter().map(|figure| it.through(figure.slot)).collect();
     let over = Over { painter, it, scene, room, paths, taken: Taken::default() };
     over.ways();
     over.ball();
@@ -95,31 +92,17 @@ impl Over<'_> {
 
     /// Words as near to a place as they stand inside the room and over no others.
     fn label(&self, at: Pos2, words: &str, px: f32, colour: Color32) {
-        const TRIED: [(f32, f32); 9] = [
-            (0.0, 0.0),
-            (0.0, -1.0),
-            (0.0, 1.0),
-            (1.0, 0.0),
-            (-1.0, 0.0),
-            (1.0, -1.0),
-            (-1.0, -1.0),
-            (1.0, 1.0),
-            (-1.0, 1.0),
-        ];
+        const TRIED: [(i8, i8); 9] =
+            [(0, 0), (0, -1), (0, 1), (1, 0), (-1, 0), (1, -1), (-1, -1), (1, 1), (-1, 1)];
         let font = FontId::proportional(px * self.it.look.text_scale);
         let galley = self.painter.layout_no_wrap(words.to_owned(), font, colour);
         let size = galley.size() + Vec2::new(8.0, 2.0);
         let room = self.room.shrink2(0.5 * size + Vec2::splat(2.0));
-        let inside = |at: Pos2| {
-            Pos2::new(
-                at.x.clamp(room.left(), room.right().max(room.left())),
-                at.y.clamp(room.top(), room.bottom().max(room.top())),
-            )
-        };
+        let inside = |at: Pos2| at.clamp(room.min, room.max.max(room.min));
         let is_free = |at: &Pos2| self.taken.is_free(Rect::from_center_size(*at, size));
+        let step = |(x, y): (i8, i8)| Vec2::new(0.6 * f32::from(x) * size.x, f32::from(y) * size.y);
         let further = [1.0, 2.0, 3.0].into_iter();
-        let places = further
-            .flat_map(|far| TRIED.map(|(x, y)| at + far * Vec2::new(0.6 * x * size.x, y * size.y)));
+        let places = further.flat_map(|far| TRIED.map(|it| at + far * step(it)));
         if let Some(at) = places.map(inside).find(is_free) {
             self.text(at, Align2::CENTER_CENTER, words, px, colour);
         }
@@ -163,11 +146,10 @@ impl Over<'_> {
         self.painter.extend(Shape::dashed_line(&way, line, 3.0, 5.0));
         for figure in &self.scene.figures {
             let Some(at) = self.at(figure.contact_W + figure.aside_W) else { continue };
-            let arm = Vec2::splat(6.0);
-            let cross = Stroke::new(1.5, ink(theme.ink));
-            self.painter.line_segment([at - arm, at + arm], cross);
-            self.painter
-                .line_segment([at + Vec2::new(-6.0, 6.0), at + Vec2::new(6.0, -6.0)], cross);
+            for arm in [Vec2::new(6.0, 6.0), Vec2::new(6.0, -6.0)] {
+                let cross = Stroke::new(1.5, ink(theme.ink));
+                self.painter.line_segment([at - arm, at + arm], cross);
+            }
             if self.scene.in_one_place {
                 break;
             }
@@ -240,7 +222,6 @@ impl Over<'_> {
     }
 }
 
-/// The bat's letter.
 fn called(figure: &Figure) -> String {
     figure.bat.map_or_else(|| "tried".to_owned(), bat_letter)
 }

@@ -6,19 +6,16 @@ use backlift::frames::DVec3;
 /// A colour, red, green, blue, each 0 to 1 as written in style sheets.
 pub type Tone = [f32; 3];
 
-/// A colour of the palette.
 pub fn tone(colour: Colour) -> Tone {
     colour.0.map(|it| f32::from(it) / 255.0)
 }
 
-/// A surface.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Solid {
     /// Corners, m.
     pub positions: Vec<[f32; 3]>,
     /// Outward, unit length.
     pub normals: Vec<[f32; 3]>,
-    /// Colour at each corner.
     pub tones: Vec<Tone>,
     /// Corners of each triangle, anticlockwise from outside.
     pub triangles: Vec<[u32; 3]>,
@@ -34,7 +31,6 @@ pub struct Ring {
 }
 
 impl Ring {
-    /// About the z axis.
     pub fn new(z_m: f64, half_m: [f64; 2]) -> Self {
         Self { middle: DVec3::new(0.0, 0.0, z_m), half_m }
     }
@@ -47,14 +43,17 @@ impl Ring {
 
     fn points(&self, around: usize) -> Vec<DVec3> {
         let [a, b] = self.half_m;
-        let turn = |n: usize| std::f64::consts::TAU * n as f64 / around as f64;
-        (0..around)
-            .map(|n| {
-                let (sin, cos) = libm::sincos(turn(n));
-                self.middle + DVec3::new(a * cos, b * sin, 0.0)
-            })
-            .collect()
+        let point = |n: usize| {
+            let (sin, cos) = turned(n, around);
+            self.middle + DVec3::new(a * cos, b * sin, 0.0)
+        };
+        (0..around).map(point).collect()
     }
+}
+
+/// Sine and cosine of so many of `of` equal parts of a whole turn.
+pub fn turned(n: usize, of: usize) -> (f64, f64) {
+    libm::sincos(std::f64::consts::TAU * n as f64 / of as f64)
 }
 
 impl Solid {
@@ -81,13 +80,11 @@ impl Solid {
 
     /// A tube bent into a closed ring about the x axis.
     pub fn torus(middle_x_m: f64, radius_m: f64, tube_m: f64, around: usize, tone: Tone) -> Self {
-        let angle =
-            |n: usize, of: usize| libm::sincos(std::f64::consts::TAU * n as f64 / of as f64);
         let tube = (around / 2).max(6);
         let row = |n: usize| {
-            let (sin, cos) = angle(n, around);
+            let (sin, cos) = turned(n, around);
             let point = |k: usize| {
-                let (out, along) = angle(k, tube);
+                let (out, along) = turned(k, tube);
                 let r = radius_m + tube_m * along;
                 DVec3::new(middle_x_m + tube_m * out, r * cos, r * sin)
             };
@@ -100,10 +97,9 @@ impl Solid {
 
     /// A box between two corners.
     pub fn block(low: DVec3, high: DVec3, tone: Tone) -> Self {
-        let corner = |x: f64, y: f64, z: f64| DVec3::new(x, y, z);
+        let (l, h) = (low, high);
         let ring = |z: f64| {
-            let (l, h) = (low, high);
-            [corner(l.x, l.y, z), corner(h.x, l.y, z), corner(h.x, h.y, z), corner(l.x, h.y, z)]
+            [(l.x, l.y), (h.x, l.y), (h.x, h.y), (l.x, h.y)].map(|(x, y)| DVec3::new(x, y, z))
         };
         let (bottom, top) = (ring(low.z), ring(high.z));
         let mut it = Self::default();
@@ -127,7 +123,7 @@ impl Solid {
         let start = self.positions.len();
         for (r, row) in rows.iter().enumerate() {
             for (c, point) in row.iter().enumerate().take(width) {
-                self.positions.push(narrowed(*point));
+                self.positions.push(point.as_vec3().to_array());
                 self.tones.push(tone(r, c));
             }
         }
@@ -144,7 +140,6 @@ impl Solid {
         self.smooth(start, first);
     }
 
-    /// Everything of another surface.
     pub fn add(&mut self, other: Self) {
         let start = self.positions.len() as u32;
         self.positions.extend(other.positions);
@@ -153,25 +148,22 @@ impl Solid {
         self.triangles.extend(other.triangles.iter().map(|it| it.map(|corner| corner + start)));
     }
 
-    /// Turned inside out where it is inside out: a closed surface encloses a volume above nought.
+    /// Turned inside out where it is inside out.
     pub fn outward(mut self) -> Self {
-        let sixfold: f64 = self.triangles.iter().map(|it| self.spanned(it)).sum();
-        if sixfold < 0.0 {
+        if self.volume_m3() < 0.0 {
             self.triangles.iter_mut().for_each(|it| it.swap(1, 2));
             self.normals.iter_mut().flatten().for_each(|it| *it = -*it);
         }
         self
     }
 
-    /// Volume that it encloses, m³.
-    #[cfg(test)]
+    /// Volume that it encloses, m³; below nought where it is inside out.
     pub fn volume_m3(&self) -> f64 {
-        self.triangles.iter().map(|it| self.spanned(it)).sum::<f64>() / 6.0
-    }
-
-    fn spanned(&self, corners: &[u32; 3]) -> f64 {
-        let [a, b, c] = corners.map(|it| self.corner(it));
-        a.dot(b.cross(c))
+        let sixfold = self.triangles.iter().map(|corners| {
+            let [a, b, c] = corners.map(|it| self.corner(it));
+            a.dot(b.cross(c))
+        });
+        sixfold.sum::<f64>() / 6.0
     }
 
     fn corner(&self, n: u32) -> DVec3 {
@@ -191,7 +183,7 @@ impl Solid {
                 }
             }
         }
-        self.normals.extend(sums.iter().map(|it| narrowed(it.normalize_or_zero())));
+        self.normals.extend(sums.iter().map(|it| it.normalize_or_zero().as_vec3().to_array()));
     }
 }
 
@@ -209,8 +201,4 @@ fn cap(end: &Ring, outward: DVec3) -> impl DoubleEndedIterator<Item = Ring> {
             half_m: end.half_m.map(|it| it * share),
         }
     })
-}
-
-fn narrowed(v: DVec3) -> [f32; 3] {
-    [v.x as f32, v.y as f32, v.z as f32]
 }

@@ -3,11 +3,10 @@
 use backlift::bat::shape::BatShape;
 use backlift::drawing::palette::{Colour, Theme};
 use backlift::frames::{DMat3, DVec3};
-use backlift::workshop::plane::Place;
-use backlift::workshop::plane::Region;
+use backlift::workshop::plane::{Place, Region};
 use egui::Rect;
 
-use super::bat::{Fineness, Side, Spot, TWINE, WILLOW, painted};
+use super::bat::{Fineness, Spot, TWINE, WILLOW, painted};
 use super::eye::Eye;
 use super::solid::{Solid, Tone, tone};
 use crate::studio::state::Studio;
@@ -15,9 +14,7 @@ use crate::studio::style::theme;
 use crate::studio::wood::Wood;
 use crate::studio::wood::action::{Face, Work};
 
-/// Fine enough for what is painted on it.
 const ON_BENCH: Fineness = Fineness { across: 24, between: 10 };
-/// The grip.
 const GRIP: Tone = [0.42, 0.44, 0.46];
 /// Share of a region's deepest cut from which on it is painted, and how strongly there.
 const PAINTED: f64 = 0.04;
@@ -29,29 +26,18 @@ const TALL_RAD: f64 = 0.40;
 const ACROSS: f64 = 0.56;
 const DOWN_M: f64 = 0.20;
 
-/// What lies on the bench.
 pub struct Bench<'a> {
-    /// The bat.
     pub shape: &'a BatShape,
-    /// The eye.
     pub eye: Eye,
 }
 
-/// Axes of B as they lie on the bench, in W: the toe to the right, the back to the near side.
-fn R_WB() -> DMat3 {
-    DMat3::from_cols(DVec3::X, DVec3::NEG_Z, DVec3::Y)
-}
-
 impl Bench<'_> {
-    /// Where a point of the bat lies, m, W.
+    /// Where a point of the bat lies, the middle of the bat over the origin, m, W.
     pub fn point_W(&self, point_B: DVec3) -> DVec3 {
-        on_bench_W(self.shape, point_B)
+        // The toe to the right, the back to the near side.
+        let R_WB = DMat3::from_cols(DVec3::X, DVec3::NEG_Z, DVec3::Y);
+        R_WB * (point_B - DVec3::new(0.5 * self.shape.length_m(), 0.0, 0.0))
     }
-}
-
-/// A point of B on the bench, the middle of the bat over the origin, m, W.
-pub fn on_bench_W(shape: &BatShape, point_B: DVec3) -> DVec3 {
-    R_WB() * (point_B - DVec3::new(0.5 * shape.length_m(), 0.0, 0.0))
 }
 
 impl Wood {
@@ -95,7 +81,7 @@ impl Studio {
         let shaved = regions.iter().any(|it| it.place == Place::Handle);
         let bound = if shaved { tone(place_colour(theme, Place::Handle)) } else { TWINE };
         let paint = |spot: Spot| {
-            if spot.side == Side::Front {
+            if spot.is_on_face {
                 return None;
             }
             let cut = |it: &Region| {

@@ -73,7 +73,7 @@ fn in_the_same_time_both_meet_the_ball_at_once_and_the_heavier_asks_more_of_the_
     let large = it.apart_in_large().unwrap();
     assert!(large.words.starts_with('B') && large.words.contains("more of the wrists"));
     let most = |slot: usize| {
-        let through = it.through(slot, 72);
+        let through = it.through(slot);
         through.iter().map(|it| it.wrist_share[0] + it.wrist_share[1]).sum::<f64>()
     };
     assert!(most(1) > most(0), "{} {}", most(1), most(0));

@@ -143,7 +143,7 @@ fn the_second_bat_lags_and_both_start_in_one_place() {
     assert!(apart(&it) < 0.02, "{}", apart(&it));
     let times = [it.stroke_time_s(0).unwrap(), it.stroke_time_s(1).unwrap()];
     it.apply(Action::Scrub(times[0].min(times[1])));
-    let speed_m_s = it.through(0, 72).last().unwrap().bat_speed_m_s;
+    let speed_m_s = it.through(0).last().unwrap().bat_speed_m_s;
     let expected = (times[0] - times[1]).abs() * speed_m_s;
     assert!((apart(&it) / expected - 1.0).abs() < 0.35, "{} {expected}", apart(&it));
 }
@@ -187,7 +187,7 @@ fn a_scene_is_ready_well_within_a_picture() {
     let started = std::time::Instant::now();
     for _ in 0..200 {
         std::hint::black_box(it.scene(ROOM).unwrap());
-        std::hint::black_box((it.through(0, 72), it.through(1, 72)));
+        std::hint::black_box((it.through(0), it.through(1)));
     }
     let each_s = started.elapsed().as_secs_f64() / 200.0;
     eprintln!("scene and two paths: {:.0} us", 1e6 * each_s);

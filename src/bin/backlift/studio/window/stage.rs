@@ -15,7 +15,7 @@ use crate::studio::answers;
 use crate::studio::look::Look;
 use crate::studio::scene::body::Part;
 use crate::studio::scene::eye::{Eye, NEAR_M};
-use crate::studio::scene::place::Place;
+use crate::studio::scene::pose::Place;
 use crate::studio::scene::wood::Bench;
 use crate::studio::scene::{Figure, Scene, Shown};
 use crate::studio::state::Studio;

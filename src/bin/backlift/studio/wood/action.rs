@@ -11,17 +11,13 @@ pub enum WoodAction {
     New,
     /// A described bat.
     Open(PathBuf),
-    /// Asks which to open.
     AskOpen,
     /// Writes it over its file; asks for one if it has none.
     Save,
-    /// Asks where to keep it.
     AskSave,
-    /// Writes it into a file.
     SaveAs(PathBuf),
     /// Takes unsaved work of an earlier window up again.
     Rescue,
-    /// Lets it go.
     DropRescued,
 
     /// Puts a value over a field: `Set("blade.edge", "36 mm")`; an empty one takes it away.
@@ -31,22 +27,17 @@ pub enum WoodAction {
     /// Lets go: the whole drag is one step back.
     LetGo,
 
-    /// Shaping, or planing a bat on the bench.
     Work(Work),
-    /// From where it is seen.
     See(Face),
 
     /// Whether a figure stays as it is when the blade is carved to the card.
     Hold(Holdable, bool),
-    /// Asks for a card.
     AskCard,
     /// Holds the blade against this card.
     Card(PathBuf),
     /// Holds it against the card of the fitting on the screen.
     FittedCard,
-    /// Carves it to the card.
     Carve,
-    /// Stops that.
     CancelCarve,
     /// Takes one of the shapes that were found.
     Take(usize),
@@ -67,7 +58,6 @@ pub enum WoodAction {
 /// What is being done with the wood.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Work {
-    /// A blade is shaped.
     #[default]
     Shape,
     /// A part-made bat is planed to its card.
@@ -80,7 +70,6 @@ pub enum Face {
     /// The back, where most of the work is.
     #[default]
     Back,
-    /// The face.
     Front,
     /// An edge: the profile.
     Edge,
@@ -93,22 +82,16 @@ pub enum Holdable {
     Edge,
     /// Spine height.
     Depth,
-    /// Place of the swell.
     Swell,
-    /// Hollow of the back.
     Hollow,
 }
 
 /// What goes on a bat after the plane.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Part {
-    /// Twine round the handle.
     Twine,
-    /// The grip.
     Grip,
-    /// The toe guard.
     ToeGuard,
-    /// Labels.
     Labels,
     /// The first oil.
     Oil,

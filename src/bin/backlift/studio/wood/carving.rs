@@ -38,7 +38,6 @@ impl Studio {
         own.or_else(opened).or_else(|| self.fitted().map(|it| &it.it.card))
     }
 
-    /// What hangs on that card.
     pub(super) fn wood_card_key(&self) -> Option<u64> {
         let own = self.wood.worked.as_ref().and_then(|it| it.card_key);
         let opened = || self.wood.card.as_ref().map(|it| it.key);

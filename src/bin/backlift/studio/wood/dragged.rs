@@ -7,8 +7,7 @@ use backlift::files::fault::{Fault, Source};
 use backlift::files::shape::{ShapeV1, load_text};
 use backlift::files::shape_text::{mm, percent};
 
-use super::Wood;
-use super::stop::{Stop, is_share};
+use super::{Stop, Wood, is_share};
 
 /// Steps of a dragged figure: a tenth of a millimetre, or half a percent.
 fn step(path: &str) -> f64 {

@@ -4,10 +4,7 @@ mod act;
 pub mod action;
 mod carving;
 mod dragged;
-mod plan;
 mod planing;
-mod reading;
-mod stop;
 
 use std::sync::Arc;
 
@@ -21,8 +18,9 @@ use backlift::files::document::TextFile;
 use backlift::files::fault::{Fault, Faults, Source};
 use backlift::files::shape::{LoadedShape, ShapeV1, load_text};
 use backlift::files::shape_text;
+use backlift::questions::placed::shape_faults;
 use backlift::workshop::grab::{Grab, grabs};
-use backlift::workshop::plane::Finish;
+use backlift::workshop::plane::{DrawnOn, Finish, PickupMoments, Plan, Region, ThinEdge};
 
 use super::answers::key_of;
 use super::derived::path_of;
@@ -30,12 +28,8 @@ use super::paper::{OnDesk, Paper};
 use super::playback::Orbit;
 use super::recovery::Recovery;
 use action::{Face, Holdable, Part, Work};
-pub use plan::Planned;
-pub use stop::{Stop, is_share};
 
-/// Everything at the maker's bench.
 pub struct Wood {
-    /// The described bat.
     pub paper: Paper<ShapeV1>,
     /// The bat as of the last description without a fault.
     pub worked: Option<Arc<Worked>>,
@@ -47,7 +41,6 @@ pub struct Wood {
     pub stop: Option<Stop>,
     /// What the solid hangs on.
     pub key: u64,
-    /// What is being done.
     pub work: Work,
     /// What stays as it is when the blade is carved to a card.
     pub held: Vec<Holdable>,
@@ -55,31 +48,23 @@ pub struct Wood {
     pub card: Option<Opened>,
     /// What is on the part-made bat already.
     pub on: Finish,
-    /// The planing plan, and what it hangs on.
     pub planned: Option<Planned>,
     /// Passes that are shown as done.
     pub done: usize,
-    /// From where the bat is seen.
     pub seen: Face,
-    /// Dragged from there.
     pub orbit: Orbit,
     sizes: Vec<Size>,
     limits: Limits,
 }
 
-/// A card that was opened.
 pub struct Opened {
-    /// What hangs on it.
     pub key: u64,
-    /// The card.
     pub card: Card,
 }
 
 /// A described bat with everything that follows from it.
 pub struct Worked {
-    /// As it was described.
     pub loaded: LoadedShape,
-    /// What follows.
     pub bat: ShapedBat,
     /// What hangs on what was read and done to it.
     pub log_key: u64,
@@ -87,10 +72,68 @@ pub struct Worked {
     pub card_key: Option<u64>,
 }
 
+/// Where a drag goes no further.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stop {
+    pub path: String,
+    /// The last figure that the blade allows, SI.
+    pub value: f64,
+    pub why: &'static str,
+    /// Whether what lies above it is what is not allowed.
+    is_most: bool,
+}
+
+/// Whether the field is a share; else a length.
+pub fn is_share(path: &str) -> bool {
+    path == "blade.hollow"
+}
+
+impl Stop {
+    /// Whether it is in the way of dragging a field to a figure.
+    fn holds(&self, path: &str, to: f64) -> bool {
+        let beyond = if self.is_most { to >= self.value } else { to <= self.value };
+        self.path == path && beyond
+    }
+}
+
+/// A plan with what it was made from.
+pub struct Planned {
+    pub key: u64,
+    /// The bat as it lies on the bench.
+    pub shape: BatShape,
+    pub drawn_on: DrawnOn,
+    /// Its readings.
+    pub now: PickupMoments,
+    /// What goes on it after the plane.
+    pub to_come: PickupMoments,
+    /// The plan, or why there is none.
+    pub plan: Result<Plan, String>,
+    /// Of each pass, the edge that it leaves thinner than makers of the size leave it.
+    pub thin_edges: Vec<Option<ThinEdge>>,
+}
+
+impl Planned {
+    /// The bat after so many passes.
+    pub fn after(&self, passes: usize) -> &BatShape {
+        self.plan.as_ref().map_or(&self.shape, |it| it.after(&self.shape, passes))
+    }
+
+    /// The whole bat to expect if the plane stopped after so many passes: what goes on is on.
+    pub fn whole_after(&self, passes: usize) -> PickupMoments {
+        let last = passes.checked_sub(1).and_then(|n| self.plan.as_ref().ok()?.passes.get(n));
+        last.map_or(self.now, |it| it.then) + self.to_come
+    }
+
+    /// What the passes after the first `done` take, place by place.
+    pub fn regions(&self, done: usize) -> Vec<Region> {
+        self.plan.as_ref().map_or_else(|_| Vec::new(), |it| it.regions(&self.shape, done))
+    }
+}
+
 impl Wood {
     /// A blade of a size, with what earlier windows left.
     pub fn new(size: Option<&str>, recovery: Recovery) -> Result<Self, Faults> {
-        let broken = |it: AssetFault| Faults(vec![Fault::new(it.to_string())]);
+        let broken = |it: AssetFault| Fault::new(it.to_string());
         let (sizes, limits) = (sizes().map_err(broken)?, limits().map_err(broken)?);
         let file = started(size)?;
         let rescued = recovery.found(None).or_else(|| recovery.any());
@@ -134,7 +177,6 @@ impl Wood {
         grabs(shape).into_iter().filter(|it| !fixed(it)).collect()
     }
 
-    /// Faults about the field at a path.
     pub fn about<'a>(&'a self, path: &'a str) -> impl Iterator<Item = &'a Fault> {
         self.faults.iter().filter(move |it| path_of(it) == Some(path))
     }
@@ -152,7 +194,6 @@ impl Wood {
         self.before = self.worked.clone().filter(|_| self.faults.is_empty());
     }
 
-    /// Changes the description, and remembers how it was.
     fn change(
         &mut self,
         words: String,
@@ -178,14 +219,10 @@ impl Wood {
     fn work_out(&self, text: &str) -> Result<Worked, Faults> {
         let loaded = load_text(Source::new(&self.paper.name(), text), &[], &self.sizes)?;
         let bat = shaped(&loaded.title, &loaded.described, &loaded.size, &self.limits);
-        match bat {
-            Ok(bat) => {
-                let log_key = key_of(&(&loaded.log.entries, &loaded.log.card));
-                let card_key = loaded.log.card.as_ref().map(key_of);
-                Ok(Worked { loaded, bat, log_key, card_key })
-            }
-            Err(faults) => Err(backlift::questions::placed::shape_faults(&loaded.places, &faults)),
-        }
+        let bat = bat.map_err(|faults| shape_faults(&loaded.places, &faults))?;
+        let log_key = key_of(&(&loaded.log.entries, &loaded.log.card));
+        let card_key = loaded.log.card.as_ref().map(key_of);
+        Ok(Worked { loaded, bat, log_key, card_key })
     }
 
     /// Puts a part on or takes it off; of grips so many as the card asks.
@@ -207,6 +244,5 @@ impl Wood {
 pub(super) fn started(size: Option<&str>) -> Result<TextFile<ShapeV1>, Faults> {
     let size = size.unwrap_or("short handle");
     let title = format!("A blade of size {size}");
-    let text = shape_text::started(&title, size).map_err(|it| Faults(vec![it]))?;
-    TextFile::of(&title, &text)
+    TextFile::of(&title, &shape_text::started(&title, size)?)
 }
