@@ -7,11 +7,10 @@ use backlift::files::fault::Fault;
 use backlift::files::scenario::ScenarioV1;
 
 use super::action::{Action, View};
-use super::filming::Into;
 use super::look::TEXT_SCALES;
 use super::panels::row;
 use super::playback::{Orbit, STEP_S};
-use super::state::{Ask, Studio};
+use super::state::{Ask, Into, Studio};
 use super::undo::of_field;
 use super::wood::action::WoodAction;
 use super::work::Question;

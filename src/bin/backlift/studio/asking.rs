@@ -99,7 +99,7 @@ impl Studio {
     /// The name it would have; none where a file is chosen that is there.
     pub fn asked_name(&self, ask: Ask) -> String {
         match ask {
-            Ask::SaveAs(which) => with_ending(file_name(&self.paper(which).name()), "ron"),
+            Ask::SaveAs(which) => file_name(&self.paper(which).name()),
             Ask::CardFolder => "card".to_owned(),
             Ask::WoodFolder => "templates".to_owned(),
             Ask::Clip => "swing.gif".to_owned(),
@@ -156,13 +156,11 @@ fn home() -> Option<PathBuf> {
     std::env::home_dir().filter(|it| it.is_absolute())
 }
 
+/// What a paper is called, as the name of a file.
 fn file_name(of: &str) -> String {
-    of.chars().map(|it| if it.is_alphanumeric() || it == '.' { it } else { '-' }).collect()
-}
-
-fn with_ending(name: String, ending: &str) -> String {
-    let end = format!(".{ending}");
-    if name.ends_with(&end) { name } else { name + &end }
+    let is_kept = |it: char| it.is_alphanumeric() || it == '.';
+    let name: String = of.chars().map(|it| if is_kept(it) { it } else { '-' }).collect();
+    if name.ends_with(".ron") { name } else { name + ".ron" }
 }
 
 #[cfg(test)]
@@ -188,6 +186,6 @@ mod tests {
     fn a_name_without_an_ending_gets_that_of_its_kind() {
         assert_eq!(ended(PathBuf::from("/a/swing"), "gif"), PathBuf::from("/a/swing.gif"));
         assert_eq!(ended(PathBuf::from("/a/swing.GIF"), "gif"), PathBuf::from("/a/swing.GIF"));
-        assert_eq!(with_ending(file_name("Ann's kit"), "ron"), "Ann-s-kit.ron");
+        assert_eq!(file_name("Ann's kit"), "Ann-s-kit.ron");
     }
 }

@@ -47,13 +47,14 @@ impl Derived {
                 let who = (&scenario.player, &scenario.calibration, &scenario.innings, swung);
                 let asked = (&scenario.bowling, &scenario.fit);
                 let known = (scenario.uses, &scenario.seen);
+                let whose = Whose::of(document, Some(&loaded));
                 Self {
                     bat_keys: scenario.bats.iter().map(|it| key_of(&(who, asked, it))).collect(),
                     bench_keys: loaded.bats.iter().map(bench_key).collect(),
                     player_key: key_of(&(who, asked)),
                     fit_key: key_of(&(who, asked, &scenario.bats, scenario.invented, known)),
-                    whose: Whose::of(document, Some(&loaded)),
-                    understood: Whose::of(document, Some(&loaded)),
+                    whose: whose.clone(),
+                    understood: whose,
                     loaded: Some(Arc::new(loaded)),
                     faults: Vec::new(),
                     warnings,

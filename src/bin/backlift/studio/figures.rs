@@ -9,8 +9,8 @@ use backlift::questions::loaded::Loaded;
 use backlift::units::{Quantity, Units, spoken};
 
 use super::answers::{Keyed, key};
+use super::apart::Change;
 use super::state::Studio;
-use super::told_apart::Change;
 use super::work::Question;
 use crate::figure::{percent, plain};
 

@@ -1,4 +1,5 @@
-//! What is said of fields, in the words of the window: a coach is not told where something stands in a file.
+//! What is said of fields, in the words of the window: a coach is not told where something stands in a file. And what
+//! must stand with everything shown of a player.
 
 use backlift::files::document::values::MISSING;
 use backlift::files::fault::Fault;
@@ -8,6 +9,7 @@ use backlift::measurement::person::Sex;
 use super::derived::{path_of, words};
 use super::fields::{Line, name, named_alone};
 use super::state::Studio;
+use crate::beside::{Beside, INVENTED};
 
 /// With a small letter, as it stands in a sentence.
 fn small(name: &str) -> String {
@@ -73,6 +75,17 @@ impl Studio {
         let name = path.strip_prefix("player.");
         let example = name.and_then(|it| self.examples().of_field(it));
         example.map_or_else(|| (*like).to_owned(), |it| it.trade)
+    }
+
+    /// That the player is invented, and a junior's cautions; none where nothing must be said.
+    pub fn standing(&self) -> Vec<String> {
+        let Some(loaded) = &self.derived.loaded else { return Vec::new() };
+        let mut words = Vec::new();
+        if loaded.scenario.invented {
+            words.push(format!("{INVENTED}."));
+        }
+        words.extend(Beside::scenario(loaded).cautions);
+        words
     }
 
     /// Examples for the player as far as known; what was last understood counts where the text has a fault now.

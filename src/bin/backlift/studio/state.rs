@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use backlift::card::returned_bat::Check;
+use backlift::drawing::still::Still;
 use backlift::files::document::TextFile;
 use backlift::files::fault::{Fault, Faults};
 use backlift::files::scenario::{DEMO, ScenarioV1};
@@ -15,7 +16,6 @@ use backlift::questions::fitted::Fitted;
 use super::action::{Action, ColourBy, Pair, Step, View, Which};
 use super::answers::{Answers, Keyed, key};
 use super::derived::Derived;
-use super::filming::Filming;
 use super::look::Look;
 use super::paper::{OnDesk, Paper};
 use super::playback::{Playback, USUAL_LENGTH_S};
@@ -81,6 +81,32 @@ pub struct Studio {
     pub closed: bool,
     pub(super) recovery: Recovery,
     pub(super) kept_look: Look,
+}
+
+/// Pictures of the net under way.
+pub struct Filming {
+    pub into: Into,
+    /// Instants to take, s from the top of the backlift.
+    pub instants_s: Vec<f64>,
+    /// Those there are.
+    pub stills: Vec<Still>,
+    /// What was played before.
+    pub before: Playback,
+}
+
+/// What becomes of the pictures.
+pub enum Into {
+    /// An animated GIF of the stroke.
+    Clip(PathBuf),
+    /// One page as PNG: what the two bats do, in words, figures and pictures.
+    Page(PathBuf),
+}
+
+impl Filming {
+    /// Share of it that is done.
+    pub fn share(&self) -> f32 {
+        self.stills.len() as f32 / self.instants_s.len().max(1) as f32
+    }
 }
 
 /// Something said to the user.

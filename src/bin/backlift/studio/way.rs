@@ -76,11 +76,6 @@ impl Studio {
         self.fit_awaited = step == Some(Step::Answer) && self.is_fit_stale();
     }
 
-    /// Whether the bat to order is to be searched for, and it was not begun yet.
-    pub fn fit_is_to_come(&self) -> bool {
-        self.fit_awaited
-    }
-
     /// To the next step, if this one needs nothing more.
     pub(super) fn onward(&mut self) {
         let Some(step) = self.way else { return };

@@ -231,8 +231,6 @@ impl Work {
 /// A window that closes leaves no work behind.
 impl Drop for Work {
     fn drop(&mut self) {
-        for it in &self.jobs {
-            it.cancelled.store(true, Ordering::Relaxed);
-        }
+        self.cancel(|_| true);
     }
 }

@@ -9,6 +9,7 @@ use bevy::render::render_resource::PipelineCache;
 use bevy::render::renderer::RenderAdapterInfo;
 use bevy::render::{Render, RenderApp, RenderSystems};
 
+use super::alarm::Calls;
 use crate::studio::look::Look;
 use crate::studio::wake::Wake;
 
@@ -68,15 +69,10 @@ impl Detail {
 pub struct Building(Arc<AtomicBool>);
 
 impl Building {
-    /// Whether they are.
     pub fn goes_on(&self) -> bool {
         self.0.load(Ordering::Relaxed)
     }
 }
-
-/// Calls the window when shaders are there.
-#[derive(Resource)]
-struct Calls(Wake);
 
 /// Watches the building of shaders, and calls for a picture when they are there.
 pub fn watch_shaders(app: &mut App, wake: Wake) {

@@ -9,7 +9,6 @@ mod pace;
 mod screen;
 mod shots;
 mod stage;
-mod zoom;
 
 use std::time::Duration;
 
@@ -29,15 +28,15 @@ use super::dialogs::Dialogs;
 use super::script::Script;
 use super::state::Studio;
 use crate::outcome::{Outcome, Stop};
-pub use screen::Size;
+pub use screen::size;
 
 /// Exit code of bevy for a program that was asked to end.
 const CANCELLED: u8 = 130;
 /// A picture of a script is so long after the one before, s: the same on every machine.
 const SCRIPT_STEP_S: f64 = 1.0 / 60.0;
 
-/// Opens the window; with a script, replays it on a screen of its own that nobody sees, and closes.
-pub fn run(studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, Stop> {
+/// Opens the window; with a script, replays it on a screen of its own of this size, px, that nobody sees, and closes.
+pub fn run(studio: Studio, script: Option<(Script, [u32; 2])>) -> Result<Outcome, Stop> {
     if script.is_none() && no_display() {
         return Err(Fault::new("there is no display to show the window on")
             .help("every figure is on the command line too: `backlift --help`")
@@ -46,7 +45,7 @@ pub fn run(studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, St
     no_way_to_draw::guarded(|| shown(studio, script))?
 }
 
-fn shown(mut studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, Stop> {
+fn shown(mut studio: Studio, script: Option<(Script, [u32; 2])>) -> Result<Outcome, Stop> {
     let mut app = App::new();
     app.insert_resource(screen::Kind::of(script.as_ref().map(|it| it.1)));
     let plugins = DefaultPlugins
@@ -77,7 +76,7 @@ fn shown(mut studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, 
     let wake = wake.unwrap_or_default();
     studio.work.wake = wake.clone();
     detail::watch_shaders(&mut app, wake.clone());
-    app.insert_non_send(screen::Calls(wake.clone()));
+    app.insert_resource(alarm::Calls(wake.clone()));
     app.add_plugins(EguiPlugin::default())
         .insert_resource(EguiGlobalSettings { auto_create_primary_context: false, ..default() })
         .insert_non_send(studio)

@@ -34,7 +34,8 @@ pub struct Stage {
     pub room: egui::Rect,
     /// Pixels to a point.
     pub pixels_per_point: f32,
-    picture: Option<Handle<Image>>,
+    /// The image the net is drawn into.
+    pub picture: Option<Handle<Image>>,
     size: UVec2,
     built_for: Option<u64>,
     wood: Option<(u64, Handle<Mesh>)>,
@@ -57,11 +58,6 @@ impl Default for Stage {
 }
 
 impl Stage {
-    /// The image the net is drawn into.
-    pub fn picture(&self) -> Option<&Handle<Image>> {
-        self.picture.as_ref()
-    }
-
     /// Something was made anew, and takes some pictures until it is seen.
     pub fn is_new(&mut self) {
         self.to_come = SETTLE;
@@ -207,19 +203,14 @@ fn placed(scene: &Scene, piece: Piece) -> Option<Transform> {
 /// The bat lies on the bench with its toe to the right.
 fn on_bench(bench: &Bench<'_>) -> Transform {
     let origin = bench.point_W(DVec3::ZERO);
-    let axes = [DVec3::X, DVec3::Y, DVec3::Z].map(|it| narrowed(bench.point_W(it) - origin));
-    Transform {
-        translation: narrowed(origin),
-        rotation: Quat::from_mat3(&Mat3::from_cols(axes[0], axes[1], axes[2])),
-        ..Transform::IDENTITY
-    }
+    let axes = [DVec3::X, DVec3::Y, DVec3::Z].map(|it| bench.point_W(it) - origin);
+    Transform { translation: narrowed(origin), rotation: rotation(axes), ..Transform::IDENTITY }
 }
 
 fn transform(figure: &Figure, place: &Place, scale: Vec3) -> Transform {
-    let axes = [place.R.x_axis, place.R.y_axis, place.R.z_axis].map(narrowed);
     Transform {
         translation: narrowed(place.position_W + figure.aside_W),
-        rotation: Quat::from_mat3(&Mat3::from_cols(axes[0], axes[1], axes[2])),
+        rotation: rotation([place.R.x_axis, place.R.y_axis, place.R.z_axis]),
         scale,
     }
 }
@@ -228,11 +219,16 @@ fn narrowed(v: DVec3) -> Vec3 {
     Vec3::new(v.x as f32, v.y as f32, v.z as f32)
 }
 
+/// The rotation that has these axes.
+fn rotation(axes: [DVec3; 3]) -> Quat {
+    let [x, y, z] = axes.map(narrowed);
+    Quat::from_mat3(&Mat3::from_cols(x, y, z))
+}
+
 fn see(eye: &Eye, stage: &Stage, projection: &mut Projection, from: &mut Transform) {
     let R = eye.R_WC();
-    let axes = [R.x_axis, R.y_axis, R.z_axis].map(narrowed);
     from.translation = narrowed(eye.position_W);
-    from.rotation = Quat::from_mat3(&Mat3::from_cols(axes[0], axes[1], axes[2]));
+    from.rotation = rotation([R.x_axis, R.y_axis, R.z_axis]);
     *projection = Projection::Perspective(PerspectiveProjection {
         fov: eye.tall_rad as f32,
         near: NEAR_M as f32,
