@@ -13,9 +13,7 @@ use crate::outcome::Stop;
 
 /// An answer with what it hangs on.
 pub struct Keyed<'a, T> {
-    /// What it hangs on.
     pub key: u64,
-    /// The answer.
     pub it: &'a T,
 }
 

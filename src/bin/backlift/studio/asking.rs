@@ -20,11 +20,9 @@ pub enum Way {
 /// A question for a path, in words.
 #[derive(Clone, Copy, Debug)]
 pub struct Asked {
-    /// What is asked.
     pub title: &'static str,
     /// What is done with the path.
     pub does: &'static str,
-    /// Which kind of path it is.
     pub way: Way,
     /// What kind of file.
     pub kind: &'static str,
@@ -33,7 +31,6 @@ pub struct Asked {
 }
 
 impl Ask {
-    /// The question in words.
     pub fn asked(self) -> Asked {
         use Way::{Folder, Open, Save};
         let all = |title, does, way, kind, ending| Asked { title, does, way, kind, ending };

@@ -12,7 +12,6 @@ use super::paper::{OnDesk, Paper};
 use super::whose::Whose;
 use crate::outcome::Stop;
 
-/// What follows from the document.
 #[derive(Clone, Default)]
 pub struct Derived {
     /// Player and bats, as of the last text without a fault.

@@ -16,7 +16,6 @@ use crate::figure::{percent, plain};
 
 /// One line of figures.
 pub struct Row {
-    /// What it is.
     pub name: &'static str,
     /// First and second bat: the figure, and its doubt; none while it is worked out.
     pub values: [Option<Told>; 2],

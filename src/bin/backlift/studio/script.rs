@@ -11,7 +11,6 @@ use super::state::Studio;
 /// A larger file is no script.
 const LARGEST_BYTES: u64 = 1 << 20;
 
-/// What is still to be done.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Script {
     rest: VecDeque<Action>,
@@ -26,7 +25,6 @@ pub enum Next {
     Shot(String),
     /// Show so many pictures, tell how long they took, then ask again.
     Measure(u32),
-    /// Nothing is left.
     Done,
 }
 

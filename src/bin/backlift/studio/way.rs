@@ -7,10 +7,8 @@ use super::action::Step;
 use super::state::Studio;
 
 impl Step {
-    /// In their order.
     pub const ALL: [Self; 4] = [Self::Who, Self::Bats, Self::Seen, Self::Answer];
 
-    /// In a word.
     pub fn name(self) -> &'static str {
         match self {
             Self::Who => "Who",

@@ -36,7 +36,6 @@ pub enum Question {
     Fit,
     /// The card as a picture.
     CardPicture,
-    /// The files of a card.
     CardFiles,
     /// A clip or a page.
     Pictures,
@@ -93,9 +92,7 @@ pub type Answer = Arc<dyn Any + Send + Sync>;
 
 /// Files that were written.
 pub struct Written {
-    /// How many.
     pub files: usize,
-    /// Where.
     pub folder: PathBuf,
 }
 
@@ -105,7 +102,6 @@ pub struct Job {
     pub question: Question,
     /// What the answer hangs on.
     pub key: u64,
-    /// What is being done.
     pub doing: String,
     /// Share of it that is done.
     pub share: f64,
@@ -119,7 +115,6 @@ pub struct Report {
     pub question: Question,
     /// What the answer hangs on.
     pub key: u64,
-    /// The answer, or why there is none.
     pub answer: Result<Answer, Stop>,
 }
 
@@ -201,7 +196,6 @@ impl Work {
         self.jobs.iter().find(|it| it.question == question)
     }
 
-    /// Whether anything is under way.
     pub fn is_idle(&self) -> bool {
         self.jobs.is_empty()
     }

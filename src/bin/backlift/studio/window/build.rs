@@ -25,7 +25,6 @@ pub enum Piece {
     Ground,
     /// Stumps of a player who stands aside.
     Stumps(usize),
-    /// The ball.
     Ball,
     /// A part of the body with the first or second bat.
     Body(usize, Part),

@@ -28,13 +28,11 @@ enum State {
 }
 
 impl Replay {
-    /// From its start.
     pub fn new(script: Script) -> Self {
         Self { script, state: State::Going, fault: None }
     }
 }
 
-/// One step of it.
 pub fn replay(
     mut it: NonSendMut<Replay>,
     mut studio: NonSendMut<Studio>,

@@ -70,7 +70,6 @@ impl Stage {
     }
 }
 
-/// The camera of the net.
 #[derive(Component)]
 pub struct NetCamera;
 
@@ -78,7 +77,6 @@ pub struct NetCamera;
 #[derive(Component)]
 pub struct Sun;
 
-/// Camera and sun.
 pub fn set_up(mut commands: Commands) {
     let camera = Camera { order: -1, is_active: false, ..default() };
     commands.spawn((Camera3d::default(), camera, NetCamera, Tonemapping::None, Msaa::Sample4));
