@@ -32,8 +32,8 @@ pub struct Rescued {
 impl Recovery {
     /// In this folder.
     #[cfg(test)]
-    pub fn within(folder: Option<PathBuf>) -> Self {
-        Self { folder, of_bats: false }
+    pub fn within(folder: PathBuf) -> Self {
+        Self { folder: Some(folder), of_bats: false }
     }
 
     /// The user's own folder for such things.

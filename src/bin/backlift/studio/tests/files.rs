@@ -2,19 +2,14 @@
 
 use tempfile::tempdir;
 
-use super::demo;
 use super::paths::window;
+use super::{demo, killed, set};
 use crate::studio::action::{Action, Keep, View, Which};
 use crate::studio::panels::VIEWS;
 use crate::studio::paper::OnDesk;
 use crate::studio::recovery::Recovery;
 use crate::studio::state::{Ask, Studio};
 use crate::studio::wood::action::WoodAction;
-
-fn set(it: &mut Studio, path: &str, value: &str) {
-    it.apply(Action::Set(path.to_owned(), value.to_owned()));
-    it.apply(Action::FirstBat(0));
-}
 
 #[test]
 fn a_file_saved_by_the_window_is_read_by_the_command_line_and_keeps_its_notes() {
@@ -55,13 +50,10 @@ fn unsaved_changes_stand_in_the_way_until_it_is_decided_what_becomes_of_them() {
 #[test]
 fn what_a_killed_window_had_not_saved_is_offered_by_the_next_one() {
     let folder = tempdir().unwrap();
-    let recovery = Recovery::within(Some(folder.path().join("state")));
+    let recovery = Recovery::within(folder.path().join("state"));
     let file = folder.path().join("ann.ron");
     std::fs::write(&file, backlift::files::scenario::DEMO).unwrap();
-    let mut killed = Studio::new(Some(&file), recovery.clone()).unwrap();
-    set(&mut killed, "player.age", "14");
-    killed.tick(0.0);
-    std::mem::forget(killed);
+    killed(Some(&file), &recovery, |it| set(it, "player.age", "14"));
 
     let mut next = Studio::new(Some(&file), recovery.clone()).unwrap();
     assert_eq!(next.document.at("player.age"), "13");

@@ -8,7 +8,7 @@ use egui_kittest::kittest::{NodeT, Queryable};
 use tempfile::tempdir;
 
 use super::demo;
-use super::paths::{click, says, window, window_on};
+use super::paths::{click, field, says, window, window_on};
 use crate::studio::action::{Action, View, Which};
 use crate::studio::asking::Asked;
 use crate::studio::dialogs::Dialogs;
@@ -89,18 +89,14 @@ fn a_path_is_typed_where_it_is_asked_for() {
     it.state_mut().apply(Action::AskSave);
     it.run_steps(3);
     let label = "Choose in the system's window, or type where";
-    let value = |it: &super::paths::Window| {
-        it.get_all_by_label(label).find_map(|it| it.accesskit_node().value()).unwrap()
-    };
     // Where the file is, and over it: what happens is said.
-    assert_eq!(value(&it), file.display().to_string());
+    assert_eq!(field(&it, label, 0).value().unwrap(), file.display().to_string());
     assert!(says(&it, "The file is there already") && says(&it, "Replace it"));
     // A name alone lies beside it.
-    let field = it.get_all_by_label(label).find(|it| it.value().is_some()).unwrap();
-    field.type_text("");
+    field(&it, label, 0).type_text("");
     it.key_combination_modifiers(egui::Modifiers::COMMAND, &[egui::Key::A]);
     it.run_steps(1);
-    it.get_all_by_label(label).find(|it| it.value().is_some()).unwrap().type_text("bea");
+    field(&it, label, 0).type_text("bea");
     it.run_steps(2);
     click(&mut it, "Save it there");
     assert!(it.state().asks.is_empty());

@@ -1,10 +1,10 @@
 //! Keys work whatever has the keyboard, and what is typed counts first.
 
 use egui::{Event, Key, Modifiers};
-use egui_kittest::kittest::{NodeT, Queryable};
+use egui_kittest::kittest::Queryable;
 use tempfile::tempdir;
 
-use super::paths::{Window, says, window_on};
+use super::paths::{Window, field, says, window_on};
 use crate::studio::action::{Action, View};
 use crate::studio::paper::OnDesk;
 use crate::studio::recovery::Recovery;
@@ -21,14 +21,12 @@ fn at_the_bench(folder: &std::path::Path) -> Window {
 }
 
 fn value(it: &Window, label: &str) -> String {
-    it.get_all_by_label(label).find_map(|it| it.accesskit_node().value()).unwrap_or_default()
+    field(it, label, 0).value().unwrap_or_default()
 }
 
 /// Types into a field, and leaves the keyboard there.
 fn type_into(it: &mut Window, label: &str, text: &str) {
-    let field =
-        |it: &Window| it.get_all_by_label(label).find(|it| it.value().is_some()).unwrap().rect();
-    let at = field(it).center();
+    let at = field(it, label, 0).rect().center();
     it.hover_at(at);
     it.drag_at(at);
     it.drop_at(at);

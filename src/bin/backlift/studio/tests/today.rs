@@ -2,17 +2,11 @@
 
 use egui_kittest::kittest::Queryable;
 
-use super::demo;
-use super::paths::{Window, click, says, wait, window, window_on};
-use super::settle;
+use super::paths::{Window, click, drag, says, wait, window, window_on};
+use super::{demo, set, settle};
 use crate::sentences::advice;
 use crate::studio::action::{Action, View};
 use crate::studio::panels::{Row, VIEWS};
-use crate::studio::state::Studio;
-
-fn set(it: &mut Studio, path: &str, value: &str) {
-    it.apply(Action::Set(path.to_owned(), value.to_owned()));
-}
 
 #[test]
 fn which_bat_to_use_today_comes_before_any_search_and_in_the_words_of_the_command_line() {
@@ -129,12 +123,7 @@ fn an_ounce_is_dragged_along_the_bat_and_moved_by_the_arrows() {
     it.get_by_label_contains("ounce on the bat").scroll_to_me();
     it.run_steps(10);
     let rect = it.get_by_label_contains("ounce on the bat").rect();
-    it.drag_at(rect.center() + egui::vec2(0.4 * rect.width(), 0.0));
-    it.run_steps(1);
-    it.hover_at(rect.center());
-    it.run_steps(1);
-    it.drop_at(rect.center());
-    it.run_steps(2);
+    drag(&mut it, rect.center() + egui::vec2(0.4 * rect.width(), 0.0), rect.center());
     let share = it.state().ounce_at;
     assert!((share - 0.5).abs() < 0.02, "{share}");
     for _ in 0..2 {

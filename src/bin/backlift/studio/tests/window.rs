@@ -9,7 +9,7 @@ use resvg::tiny_skia::Pixmap;
 use tempfile::tempdir;
 
 use super::display::{Display, SCREEN, pause};
-use super::paths::{Window, click, wait, window_on};
+use super::paths::{Window, click, drag, wait, window_on};
 use super::picture::Screen;
 use crate::studio::action::{Action, View};
 use crate::studio::look::Look;
@@ -26,7 +26,7 @@ const ODD: f64 = 0.03;
 /// everything.
 fn opened(display: &Display, arguments: &[&str], folder: &Path) -> Child {
     let look = Look { reduced_detail: true, ..Look::default() };
-    Recovery::within(Some(folder.join("state").join("backlift"))).keep_look(&look);
+    Recovery::within(folder.join("state").join("backlift")).keep_look(&look);
     let program = display.open(arguments, folder);
     display.tool(&["search", "--sync", "--onlyvisible", "--name", "Backlift"]);
     let [width, height] = SCREEN.map(|it| it.to_string());
@@ -175,11 +175,7 @@ fn real_clicks_go_from_a_measurement_over_swing_innings_and_map_to_the_card() {
     let ring = it.get_all_by_label_contains("drag: spine height").last().unwrap().rect().center();
     let end = ring + egui::vec2(0.0, 14.0);
     display.drag(ring, end);
-    it.drag_at(ring);
-    it.run_steps(1);
-    it.hover_at(end);
-    it.run_steps(1);
-    it.drop_at(end);
+    drag(&mut it, ring, end);
     wait(&mut it);
     assert!(!it.state().wood.paper.at("blade.depth").is_empty());
     let beside = egui::Rect::from_min_max(egui::pos2(960.0, 44.0), egui::pos2(1366.0, 560.0));

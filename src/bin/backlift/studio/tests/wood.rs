@@ -8,8 +8,8 @@ use egui::{Pos2, Rect, pos2};
 use egui_kittest::kittest::Queryable;
 use tempfile::tempdir;
 
-use super::paths::{Window, click, wait, window_on};
-use super::{demo, settle};
+use super::paths::{click, drag, says, wait, window_on};
+use super::{demo, killed, settle};
 use crate::studio::action::{Action, Keep, View, Which};
 use crate::studio::panels::{grab, target, wood};
 use crate::studio::paper::OnDesk;
@@ -237,12 +237,11 @@ fn a_described_bat_is_opened_changed_and_saved_with_its_notes() {
 #[test]
 fn unsaved_wood_stands_in_the_way_of_closing_and_is_offered_after_a_kill() {
     let folder = tempdir().unwrap();
-    let recovery = Recovery::within(Some(folder.path().join("state")));
-    let mut killed = Studio::new(None, recovery.clone()).unwrap();
-    killed.apply(Action::View(View::Wood));
-    act(&mut killed, WoodAction::Set("blade.edge".into(), "31 mm".into()));
-    killed.tick(0.0);
-    std::mem::forget(killed);
+    let recovery = Recovery::within(folder.path().join("state"));
+    killed(None, &recovery, |it| {
+        it.apply(Action::View(View::Wood));
+        act(it, WoodAction::Set("blade.edge".into(), "31 mm".into()));
+    });
 
     let mut it = Studio::new(None, recovery).unwrap();
     assert!(it.document.offered().is_none() && it.wood.paper.offered().is_some());
@@ -265,22 +264,13 @@ fn unsaved_wood_stands_in_the_way_of_closing_and_is_offered_after_a_kill() {
     assert!(it.closed);
 }
 
-fn says(it: &Window, words: &str) -> bool {
-    it.query_all_by_label_contains(words).next().is_some()
-}
-
 #[test]
 fn a_maker_drags_a_ring_carves_to_the_card_and_sees_the_plan() {
     let (state, folder) = with_card();
     let mut it = window_on(state);
     let ring = it.get_all_by_label_contains("drag: spine height").last().unwrap().rect().center();
     let depth_m = grab_of(it.state(), "blade.depth").value;
-    it.drag_at(ring);
-    it.run_steps(1);
-    it.hover_at(ring + egui::vec2(0.0, 8.0));
-    it.run_steps(1);
-    it.drop_at(ring + egui::vec2(0.0, 12.0));
-    it.run_steps(3);
+    drag(&mut it, ring, ring + egui::vec2(0.0, 12.0));
     assert!(grab_of(it.state(), "blade.depth").value > depth_m + 0.001);
     assert!(it.state().wood.paper.history().last().is_some());
     click(&mut it, "Undo");
@@ -330,12 +320,11 @@ fn a_question_whose_reason_is_gone_does_nothing_later() {
 #[test]
 fn what_an_earlier_window_left_stays_beside_new_work_until_it_is_decided_on() {
     let folder = tempdir().unwrap();
-    let recovery = Recovery::within(Some(folder.path().join("state")));
+    let recovery = Recovery::within(folder.path().join("state"));
     for edge in ["31 mm", "32 mm"] {
-        let mut killed = Studio::new(None, recovery.clone()).unwrap();
-        act(&mut killed, WoodAction::Set("blade.edge".into(), edge.into()));
-        killed.tick(0.0);
-        std::mem::forget(killed);
+        killed(None, &recovery, |it| {
+            act(it, WoodAction::Set("blade.edge".into(), edge.into()));
+        });
     }
     let edges = |it: &Recovery| {
         let mut all = Vec::new();

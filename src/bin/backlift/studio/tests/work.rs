@@ -4,7 +4,7 @@ use std::time::Instant;
 
 use backlift::questions::any_score::bat_speed_m_s;
 
-use super::{demo, settle};
+use super::{demo, pass_until, settle};
 use crate::studio::action::{Action, View};
 use crate::studio::work::Question;
 
@@ -12,16 +12,9 @@ use crate::studio::work::Question;
 fn the_innings_of_both_bats_come_by_themselves_and_are_old_after_a_change() {
     let mut it = demo();
     let started = Instant::now();
-    it.tick(0.0);
-    while it.innings(0).is_none() {
-        it.tick(0.0);
-        std::thread::sleep(std::time::Duration::from_millis(2));
-    }
+    pass_until(&mut it, |it| it.innings(0).is_some());
     eprintln!("first figures: {:.2} s", started.elapsed().as_secs_f64());
-    while it.is_pending(1) {
-        it.tick(0.0);
-        std::thread::sleep(std::time::Duration::from_millis(2));
-    }
+    pass_until(&mut it, |it| !it.is_pending(1));
     eprintln!("both innings: {:.2} s", started.elapsed().as_secs_f64());
     settle(&mut it);
     eprintln!("two innings and their comparison: {:.2} s", started.elapsed().as_secs_f64());
@@ -36,10 +29,7 @@ fn the_innings_of_both_bats_come_by_themselves_and_are_old_after_a_change() {
     it.apply(Action::Set("bats.0.mass".into(), "2 lb 4 oz".into()));
     assert!(it.is_pending(0) && !it.is_pending(1));
     let started = Instant::now();
-    while it.is_pending(0) {
-        it.tick(0.0);
-        std::thread::sleep(std::time::Duration::from_millis(2));
-    }
+    pass_until(&mut it, |it| !it.is_pending(0));
     eprintln!("innings after a change: {:.2} s", started.elapsed().as_secs_f64());
     it.apply(Action::Undo);
     it.apply(Action::Set("bats.0.mass".into(), "2 lb 5 oz".into()));
