@@ -11,7 +11,6 @@ use backlift::units::{Quantity, Units, spoken};
 use super::state::Studio;
 use crate::figure::{capital, percent, plain};
 
-/// One figure in large letters.
 pub struct Large {
     /// It, with the letter of its bat.
     pub words: String,
@@ -49,7 +48,6 @@ impl Studio {
         Some(Large { words, under, bat: more })
     }
 
-    /// What a coach could say of it.
     pub(super) fn apart_in_words(&self) -> Option<String> {
         let [a, b] = self.playback.bats.map(|it| self.label(it));
         let labels = [a.as_str(), b.as_str()];

@@ -9,11 +9,8 @@ use super::wood::action::WoodAction;
 /// Which kind of path is asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Way {
-    /// A file that is there.
     Open,
-    /// A file to be written.
     Save,
-    /// A folder to be written into.
     Folder,
 }
 
@@ -24,7 +21,6 @@ pub struct Asked {
     /// What is done with the path.
     pub does: &'static str,
     pub way: Way,
-    /// What kind of file.
     pub kind: &'static str,
     /// How its name ends; folders have none.
     pub ending: &'static str,
@@ -75,7 +71,6 @@ impl Ask {
         }
     }
 
-    /// Of which paper it is asked.
     fn which(self) -> Which {
         match self {
             Self::Open(which) | Self::SaveAs(which) => which,
@@ -112,7 +107,6 @@ impl Studio {
         Some(if way == Way::Save { ended(path, ending) } else { path })
     }
 
-    /// The path that was asked for is this.
     pub(super) fn answer(&mut self, path: PathBuf) {
         if let Some(ask) = self.asks.pop_front() {
             self.answered += 1;
@@ -120,7 +114,6 @@ impl Studio {
         }
     }
 
-    /// The path that was asked for is not given.
     pub(super) fn withdraw(&mut self) {
         if self.asks.pop_front().is_some() {
             self.answered += 1;

@@ -48,7 +48,6 @@ impl Studio {
         });
     }
 
-    /// The card as it was drawn last.
     pub fn card_picture(&self) -> Option<Keyed<'_, CardPicture>> {
         self.answers.last(Question::CardPicture)
     }

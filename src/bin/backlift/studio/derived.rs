@@ -7,9 +7,8 @@ use backlift::files::fault::{Fault, Source};
 use backlift::files::scenario::{ScenarioV1, load_text};
 use backlift::questions::loaded::{Loaded, built};
 
-use super::answers::{key_of, told};
+use super::answers::{Whose, key_of, told};
 use super::paper::{OnDesk, Paper};
-use super::whose::Whose;
 use crate::outcome::Stop;
 
 #[derive(Clone, Default)]
@@ -83,7 +82,6 @@ fn bench_key(it: &WeighedBat) -> u64 {
     key_of(&(it.mass_kg, it.balance_m, it.swing_moment_kg_m2, &it.size))
 }
 
-/// The field that a fault is of.
 pub fn path_of(fault: &Fault) -> Option<&str> {
     fault.field.as_deref()
 }

@@ -27,7 +27,6 @@ pub struct Dialogs {
     receiver: Receiver<Back>,
 }
 
-/// What came back from a window.
 struct Back {
     number: u64,
     ask: Ask,
@@ -42,7 +41,6 @@ impl Dialogs {
         Self { chooser, wake, opened: None, sender, receiver }
     }
 
-    /// The system's own.
     pub fn of_the_system(wake: Wake) -> Self {
         Self::new(Arc::new(chosen), wake)
     }

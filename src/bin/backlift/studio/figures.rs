@@ -196,7 +196,6 @@ impl Studio {
             .unwrap_or_else(|| "What the two bats do in these hands is being worked out".to_owned())
     }
 
-    /// What a bat is called.
     pub fn label(&self, bat: usize) -> String {
         self.document.label(bat)
     }

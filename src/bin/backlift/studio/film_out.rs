@@ -17,7 +17,6 @@ use super::work::{Question, Written};
 use crate::outcome::Stop;
 
 impl Studio {
-    /// Starts to take pictures.
     pub(super) fn film(&mut self, into: Into) {
         if self.filming.is_some() {
             let fault = Fault::new("pictures are being taken already").help("wait, or stop them");
@@ -81,7 +80,6 @@ impl Studio {
         }
     }
 
-    /// The page of what is on the screen.
     fn page(&self) -> Page {
         let loaded = self.derived.loaded.as_ref();
         let player = loaded.map(|it| &it.player);

@@ -38,7 +38,6 @@ mod today;
 mod undo;
 pub mod wake;
 mod way;
-mod whose;
 pub mod window;
 pub mod wood;
 pub mod work;

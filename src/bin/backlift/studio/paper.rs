@@ -127,11 +127,9 @@ impl<D: Titled> Paper<D> {
 pub trait OnDesk {
     /// Whether there is something that no file holds.
     fn is_changed(&self) -> bool;
-    /// What to call it.
     fn name(&self) -> String;
     /// Where it is kept; none for one that was never saved.
     fn path(&self) -> Option<&Path>;
-    /// Steps back and forward.
     fn history(&self) -> &History;
     /// On what unsaved work of an earlier window is offered.
     fn offered(&self) -> Option<String>;

@@ -25,12 +25,10 @@ pub struct Recovery {
 pub struct Rescued {
     /// The file it belongs to; none if it never had one.
     pub path: Option<PathBuf>,
-    /// The text.
     pub text: String,
 }
 
 impl Recovery {
-    /// In this folder.
     #[cfg(test)]
     pub fn within(folder: PathBuf) -> Self {
         Self { folder: Some(folder), of_bats: false }
@@ -46,7 +44,6 @@ impl Recovery {
         Self { folder: folder.map(|it| it.join("backlift")), of_bats: false }
     }
 
-    /// The same for described bats.
     pub fn for_bats(&self) -> Self {
         Self { of_bats: true, ..self.clone() }
     }
@@ -56,20 +53,19 @@ impl Recovery {
         if self.of_bats { "bat-unsaved" } else { "unsaved" }
     }
 
-    fn unsaved(&self, path: Option<&Path>, is_beside: bool) -> Option<PathBuf> {
+    fn unsaved(&self, path: Option<&Path>, is_beside: bool) -> String {
         let name = match path {
             Some(path) => format!("{}-{:016x}", self.start(), key(absolute(path))),
             None => self.start().to_owned(),
         };
         let beside = if is_beside { "-later" } else { "" };
-        Some(self.folder.as_ref()?.join(format!("{name}{beside}.ron")))
+        format!("{name}{beside}.ron")
     }
 
     /// Keeps unsaved work; `is_beside` where that of an earlier window must stay.
     pub fn keep(&self, path: Option<&Path>, text: &str, is_beside: bool) -> Result<(), Fault> {
-        let Some(file) = self.unsaved(path, is_beside) else { return Ok(()) };
         let it = Rescued { path: path.map(Path::to_path_buf), text: text.to_owned() };
-        self.write(&file, &it)
+        self.write(&self.unsaved(path, is_beside), &it)
     }
 
     /// Nothing of this document is unsaved any more, but for what is still offered.
@@ -77,7 +73,6 @@ impl Recovery {
         self.take_away(self.kept_for(path), |it| offered != Some(it));
     }
 
-    /// What was offered was let go.
     pub fn forget_rescued(&self, it: &Rescued) {
         self.take_away(self.kept_for(it.path.as_deref()), |other| other == it);
     }
@@ -94,7 +89,6 @@ impl Recovery {
         self.kept_for(path).into_iter().next().map(|it| it.1)
     }
 
-    /// Any unsaved work there is.
     pub fn any(&self) -> Option<Rescued> {
         self.kept().into_iter().next().map(|it| it.1)
     }
@@ -115,7 +109,6 @@ impl Recovery {
         all.filter_map(|file| read(&file).map(|it| (file, it))).collect()
     }
 
-    /// How the window looked last.
     pub fn look(&self) -> Option<Look> {
         let it: Look = read(&self.folder.as_ref()?.join("look.ron"))?;
         let [least, most] = TEXT_SCALES;
@@ -125,8 +118,7 @@ impl Recovery {
 
     /// Keeps how it looks; that it cannot is no loss worth a word.
     pub fn keep_look(&self, look: &Look) {
-        let Some(folder) = &self.folder else { return };
-        let _ = self.write(&folder.join("look.ron"), look);
+        let _ = self.write("look.ron", look);
     }
 
     /// Files used last, the latest first.
@@ -138,23 +130,21 @@ impl Recovery {
 
     /// A file was opened or saved.
     pub fn used(&self, path: &Path) {
-        let Some(folder) = &self.folder else { return };
         let path = absolute(path);
         let mut all = self.recent();
         all.retain(|it| *it != path);
         all.insert(0, path);
         all.truncate(MOST_RECENT);
         // A list of files that cannot be kept is no loss worth a word.
-        let _ = self.write(&folder.join("recent.ron"), &all);
+        let _ = self.write("recent.ron", &all);
     }
 
-    fn write(&self, file: &Path, it: &impl Serialize) -> Result<(), Fault> {
+    fn write(&self, name: &str, it: &impl Serialize) -> Result<(), Fault> {
+        let Some(folder) = &self.folder else { return Ok(()) };
         let text = ron::to_string(it).map_err(|it| Fault::new(it.to_string()))?;
-        if let Some(folder) = &self.folder {
-            std::fs::create_dir_all(folder)
-                .map_err(|it| Fault::new(format!("{} cannot be made: {it}", folder.display())))?;
-        }
-        save::over(file, text.as_bytes())
+        std::fs::create_dir_all(folder)
+            .map_err(|it| Fault::new(format!("{} cannot be made: {it}", folder.display())))?;
+        save::over(&folder.join(name), text.as_bytes())
     }
 }
 

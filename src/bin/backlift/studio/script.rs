@@ -44,7 +44,6 @@ impl Script {
         Self::of(&name, &text)
     }
 
-    /// The same from a text at hand.
     pub fn of(name: &str, text: &str) -> Result<Self, Fault> {
         let actions: Vec<Action> = ron::from_str(text).map_err(|error| {
             let start = error.span.start;

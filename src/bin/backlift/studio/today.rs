@@ -18,7 +18,6 @@ struct Advice {
 }
 
 impl Studio {
-    /// What the advice on today's bats hangs on.
     pub fn today_key(&self) -> u64 {
         key(("today", self.derived.fit_key))
     }

@@ -34,7 +34,6 @@ pub enum Question {
     Ounce(usize),
     /// The map and the bat to order.
     Fit,
-    /// The card as a picture.
     CardPicture,
     CardFiles,
     /// A clip or a page.
@@ -75,7 +74,6 @@ impl Question {
 pub enum Need {
     /// The map and the bat to order, once it is looked at.
     Fit,
-    /// The card as a picture.
     CardPicture,
     /// Which bat to use today, before the innings.
     Today,
@@ -111,9 +109,7 @@ pub struct Job {
 
 /// Something that came from a thread.
 pub struct Report {
-    /// What was asked.
     pub question: Question,
-    /// What the answer hangs on.
     pub key: u64,
     pub answer: Result<Answer, Stop>,
 }
@@ -191,7 +187,6 @@ impl Work {
         stopped.for_each(|it| it.cancelled.store(true, Ordering::Relaxed));
     }
 
-    /// Work under way on a question.
     pub fn job(&self, question: Question) -> Option<&Job> {
         self.jobs.iter().find(|it| it.question == question)
     }

@@ -40,7 +40,6 @@ impl Detail {
         if look.reduced_detail { possible.max(Self::Half) } else { possible }
     }
 
-    /// One step less.
     pub fn less(self) -> Self {
         match self {
             Self::Full => Self::Plain,
