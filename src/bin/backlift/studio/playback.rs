@@ -19,7 +19,7 @@ pub enum Camera {
 }
 
 /// How far the eye was dragged from where its camera stands.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Orbit {
     /// Round the upright, rad.
     pub turn_rad: f32,
@@ -51,7 +51,7 @@ impl Default for Orbit {
 }
 
 /// The stroke on the screen.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Playback {
     /// Stroke by name.
     pub stroke: String,

@@ -115,9 +115,9 @@ pub struct Report {
 }
 
 enum Word {
-    Doing(u64, String, f64),
-    Part(u64, Answer),
-    Done(u64, Result<Answer, Stop>),
+    Doing(String, f64),
+    Part(Answer),
+    Done(Result<Answer, Stop>),
 }
 
 /// All work under way.
@@ -126,8 +126,9 @@ pub struct Work {
     pub wake: Wake,
     jobs: Vec<Job>,
     next: u64,
-    sender: Sender<Word>,
-    receiver: Receiver<Word>,
+    /// Each with the number of its job.
+    sender: Sender<(u64, Word)>,
+    receiver: Receiver<(u64, Word)>,
 }
 
 impl Default for Work {
@@ -162,21 +163,21 @@ impl Work {
                 return ControlFlow::Break(());
             }
             // The window is gone when nobody listens.
-            let _ = told.send(Word::Doing(number, doing.to_owned(), share));
+            let _ = told.send((number, Word::Doing(doing.to_owned(), share)));
             soon.within(TOLD_WITHIN);
             ControlFlow::Continue(())
         };
         std::thread::spawn(move || {
             let work = || {
                 let answered = task(&progress, &|part| {
-                    let _ = words.send(Word::Part(number, Arc::new(part)));
+                    let _ = words.send((number, Word::Part(Arc::new(part))));
                     wake.now();
                 });
                 answered.map(|it| Arc::new(it) as Answer)
             };
             let answered = std::panic::catch_unwind(std::panic::AssertUnwindSafe(work))
                 .unwrap_or_else(|_| Err(Stop::OurMistake("the work broke off".to_owned())));
-            let _ = words.send(Word::Done(number, answered));
+            let _ = words.send((number, Word::Done(answered)));
             wake.now();
         });
     }
@@ -198,17 +199,15 @@ impl Work {
     /// What came since the last time.
     pub fn reports(&mut self) -> Vec<Report> {
         let mut reports = Vec::new();
-        while let Ok(word) = self.receiver.try_recv() {
-            let (Word::Doing(number, ..) | Word::Part(number, _) | Word::Done(number, _)) = &word;
+        while let Ok((number, word)) = self.receiver.try_recv() {
             // What nobody waits for any more is let fall.
-            let Some(n) = self.jobs.iter().position(|it| it.number == *number) else { continue };
-            let Some(job) = self.jobs.get_mut(n) else { continue };
+            let Some(job) = self.jobs.iter_mut().find(|it| it.number == number) else { continue };
             let (question, key) = (job.question, job.key);
             match word {
-                Word::Doing(_, doing, share) => (job.doing, job.share) = (doing, share),
-                Word::Part(_, part) => reports.push(Report { question, key, answer: Ok(part) }),
-                Word::Done(_, answer) => {
-                    self.jobs.remove(n);
+                Word::Doing(doing, share) => (job.doing, job.share) = (doing, share),
+                Word::Part(part) => reports.push(Report { question, key, answer: Ok(part) }),
+                Word::Done(answer) => {
+                    self.jobs.retain(|it| it.number != number);
                     reports.push(Report { question, key, answer });
                 }
             }

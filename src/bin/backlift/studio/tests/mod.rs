@@ -1,7 +1,6 @@
 //! The window's state and panels without a window.
 #![allow(clippy::unwrap_used, reason = "tests")]
 
-mod answers;
 mod apart;
 mod bats;
 mod display;
@@ -11,7 +10,6 @@ mod path;
 mod paths;
 mod picture;
 mod playback;
-mod rest;
 mod scene;
 mod script;
 mod shortcuts;

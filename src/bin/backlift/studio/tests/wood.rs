@@ -1,10 +1,9 @@
 //! The maker's bench: dragged, carved, planed, kept.
 
 use backlift::card::Figure;
-use backlift::frames::DVec3;
 use backlift::workshop::grab::{Grab, grabs};
 use backlift::workshop::plane::Pass;
-use egui::{Pos2, Rect, pos2};
+use egui::{Rect, pos2};
 use egui_kittest::kittest::Queryable;
 use tempfile::tempdir;
 
@@ -42,6 +41,13 @@ fn grab_of(it: &Studio, path: &str) -> Grab {
     grabs(shape).into_iter().find(|it| it.path == path).unwrap()
 }
 
+/// A point that can be dragged as it is seen on the bench, if it is.
+fn offered(it: &Studio, path: &str) -> Option<grab::Offered> {
+    let bench = it.on_bench(ROOM)?;
+    let on_screen = |at| bench.eye.on_screen(bench.point_W(at), ROOM);
+    grab::offered(&grab_of(it, path), &on_screen)
+}
+
 fn passes(it: &Studio) -> &[Pass] {
     &it.wood.planned.as_ref().unwrap().plan.as_ref().unwrap().passes
 }
@@ -56,14 +62,9 @@ fn a_point_that_is_dragged_follows_the_pointer_and_its_figure_with_it() {
     it.apply(Action::View(View::Wood));
     act(&mut it, WoodAction::See(Face::Edge));
     for path in ["blade.depth", "blade.edge", "blade.swell", "blade.toe_depth", "blade.length"] {
-        let on_screen = |it: &Studio, at: DVec3| -> Option<Pos2> {
-            let bench = it.on_bench(ROOM)?;
-            bench.eye.on_screen(bench.point_W(at), ROOM)
-        };
         let before = grab_of(&it, path);
-        let seen = grab::offered(&before, &|at| on_screen(&it, at)).unwrap();
         // Far enough that the rounding of the figure is small.
-        let way = seen.per_unit;
+        let way = offered(&it, path).unwrap().per_unit;
         let long = libm::hypot(way[0], way[1]);
         let by = way.map(|it| 12.0 * it / long);
         let value = before.dragged(before.value, by, way).unwrap();
@@ -82,16 +83,12 @@ fn a_point_that_is_dragged_follows_the_pointer_and_its_figure_with_it() {
 fn a_point_whose_way_runs_along_the_line_of_sight_is_not_offered() {
     let mut it = demo();
     it.apply(Action::View(View::Wood));
-    let offered = |it: &Studio, path: &str| {
-        let bench = it.on_bench(ROOM).unwrap();
-        let on_screen = |at| bench.eye.on_screen(bench.point_W(at), ROOM);
-        grab::offered(&grab_of(it, path), &on_screen).is_some()
-    };
-    assert!(offered(&it, "blade.width") && offered(&it, "blade.swell"));
-    assert!(!offered(&it, "blade.depth") && !offered(&it, "blade.edge"));
+    let is_offered = |it: &Studio, path: &str| offered(it, path).is_some();
+    assert!(is_offered(&it, "blade.width") && is_offered(&it, "blade.swell"));
+    assert!(!is_offered(&it, "blade.depth") && !is_offered(&it, "blade.edge"));
     act(&mut it, WoodAction::See(Face::Edge));
-    assert!(offered(&it, "blade.depth") && offered(&it, "blade.edge"));
-    assert!(!offered(&it, "blade.width"));
+    assert!(is_offered(&it, "blade.depth") && is_offered(&it, "blade.edge"));
+    assert!(!is_offered(&it, "blade.width"));
 }
 
 #[test]

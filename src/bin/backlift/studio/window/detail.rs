@@ -16,8 +16,8 @@ use crate::studio::wake::Wake;
 /// What is waited for so long without a change does not come: the shader of something the window never shows.
 const LONGEST: Duration = Duration::from_secs(3);
 
-/// How finely the net is drawn, the finest first.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+/// How finely the net is drawn, the finest first; as a resource the finest that was found to be fast enough.
+#[derive(Resource, Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Detail {
     /// All there is.
     #[default]
@@ -29,10 +29,6 @@ pub enum Detail {
     /// With a third of them.
     Third,
 }
-
-/// The finest that was found to be fast enough.
-#[derive(Resource, Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Possible(pub Detail);
 
 impl Detail {
     /// What is drawn where so much was found to be possible.

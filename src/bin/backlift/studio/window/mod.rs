@@ -84,7 +84,7 @@ fn shown(mut studio: Studio, script: Option<(Script, [u32; 2])>) -> Result<Outco
         .insert_non_send(stage::Stage::default())
         .insert_non_send(film::Camera::default())
         .insert_resource(pace::Pace::default())
-        .insert_resource(detail::Possible::default())
+        .insert_resource(detail::Detail::default())
         .add_systems(
             PreUpdate,
             screen::quiet_keys

@@ -10,7 +10,7 @@ use bevy::prelude::*;
 use bevy::render::render_resource::TextureFormat;
 
 use super::build::{Build, Piece};
-use super::detail::{Detail, Possible};
+use super::detail::Detail;
 use crate::studio::answers;
 use crate::studio::look::Look;
 use crate::studio::scene::body::Part;
@@ -101,7 +101,7 @@ type Seeing<'a> = (&'a mut Camera, &'a mut Projection, &'a mut Transform, &'a mu
 pub fn mirror(
     studio: NonSend<Studio>,
     mut stage: NonSendMut<Stage>,
-    possible: Res<Possible>,
+    possible: Res<Detail>,
     mut commands: Commands,
     mut meshes: ResMut<Assets<Mesh>>,
     mut materials: ResMut<Assets<StandardMaterial>>,
@@ -118,7 +118,7 @@ pub fn mirror(
         camera.is_active = false;
         return;
     };
-    let detail = Detail::of(&studio.look, possible.0);
+    let detail = Detail::of(&studio.look, *possible);
     fit_picture(&mut stage, detail, &mut images, &mut commands, entity);
     let level = if detail.is_full() { Msaa::Sample4 } else { Msaa::Off };
     let mut is_other = msaa.set_if_neq(level);
