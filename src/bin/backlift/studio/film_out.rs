@@ -5,7 +5,6 @@ use std::path::{Path, PathBuf};
 use backlift::card::cautions::{refit_stature_m, standing};
 use backlift::drawing::pair_page::{Line, Page};
 use backlift::drawing::still::Still;
-use backlift::files::fault::Fault;
 use backlift::files::save::over;
 use backlift::innings::score::runs_words;
 
@@ -19,13 +18,11 @@ use crate::outcome::Stop;
 impl Studio {
     pub(super) fn film(&mut self, into: Into) {
         if self.filming.is_some() {
-            let fault = Fault::new("pictures are being taken already").help("wait, or stop them");
-            return self.say_fault(&fault);
+            return self.refuse("pictures are being taken already", "wait, or stop them");
         }
         if (0..self.slots()).any(|slot| self.stroke_time_s(slot).is_none()) {
-            let fault = Fault::new("there is no swing to take pictures of yet")
-                .help("wait until the figures are there");
-            return self.say_fault(&fault);
+            let why = "there is no swing to take pictures of yet";
+            return self.refuse(why, "wait until the figures are there");
         }
         let length_s = self.length_s();
         let instants_s = match into {

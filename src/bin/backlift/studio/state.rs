@@ -310,6 +310,11 @@ impl Studio {
         faults.iter().for_each(|it| self.say_fault(it));
     }
 
+    /// Says why something is not done, and what to do about it.
+    pub(super) fn refuse(&mut self, why: &str, mend: &str) {
+        self.say_fault(&Fault::new(why).help(mend));
+    }
+
     /// Says what went wrong; once, however often it does.
     pub(super) fn say_fault(&mut self, fault: &Fault) {
         let Fault { message: words, help: mend, .. } = self.told(fault);

@@ -26,7 +26,10 @@ pub fn preview(ui: &mut Ui, it: &Studio, _: &mut Vec<Action>) {
     let texture = match before.filter(|before| before.0 == picture.key) {
         Some((_, texture)) => texture,
         None => {
-            let image = ColorImage::from_rgba_unmultiplied(picture.it.size, &picture.it.rgba);
+            let image = ColorImage::from_rgba_unmultiplied(
+                picture.it.size.map(|it| it as usize),
+                &picture.it.rgba,
+            );
             let texture = ui.ctx().load_texture("card", image, TextureOptions::LINEAR);
             ui.data_mut(|data| data.insert_temp(id, (picture.key, texture.clone())));
             texture

@@ -1,8 +1,9 @@
 //! Open, save, and what is left after the window was killed.
 
+use egui::Key;
 use tempfile::tempdir;
 
-use super::paths::window;
+use super::paths::{control, press, window};
 use super::{demo, killed, set};
 use crate::studio::action::{Action, Keep, View, Which};
 use crate::studio::panels::VIEWS;
@@ -99,26 +100,20 @@ fn a_file_let_fall_on_the_window_is_opened_and_a_card_is_checked_against() {
 #[test]
 fn keys_mean_the_paper_in_front_and_f_keys_follow_from_the_views() {
     let mut it = window();
-    let command = egui::Modifiers::COMMAND;
     for (n, row) in VIEWS.iter().enumerate() {
-        it.key_press(egui::Key::from_name(&format!("F{}", n + 1)).unwrap());
-        it.run_steps(2);
+        press(&mut it, Key::from_name(&format!("F{}", n + 1)).unwrap());
         assert_eq!(it.state().view, row.view);
-        it.key_combination_modifiers(command, &[egui::Key::O]);
-        it.run_steps(2);
+        control(&mut it, Key::O);
         assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::Open(row.paper)), "{:?}", row.view);
-        it.key_combination_modifiers(command, &[egui::Key::S]);
-        it.run_steps(2);
+        control(&mut it, Key::S);
         assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::SaveAs(row.paper)), "{:?}", row.view);
     }
     // At the wood, what is new is a blade, and what is taken back is its own.
     it.state_mut().apply(Action::View(View::Wood));
     it.state_mut().apply(Action::Set("player.age".into(), "14".into()));
     it.state_mut().apply(Action::Wood(WoodAction::Set("blade.edge".into(), "31 mm".into())));
-    it.key_combination_modifiers(command, &[egui::Key::Z]);
-    it.run_steps(2);
+    control(&mut it, Key::Z);
     assert!(!it.state().wood.paper.is_changed() && it.state().document.at("player.age") == "14");
-    it.key_combination_modifiers(command, &[egui::Key::N]);
-    it.run_steps(2);
+    control(&mut it, Key::N);
     assert!(it.state().waiting.is_none() && it.state().document.at("player.age") == "14");
 }

@@ -4,11 +4,12 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 
+use egui::Key;
 use egui_kittest::kittest::{NodeT, Queryable};
 use tempfile::tempdir;
 
 use super::demo;
-use super::paths::{click, field, says, window, window_on};
+use super::paths::{click, control, field, press, says, window, window_on};
 use crate::studio::action::{Action, View, Which};
 use crate::studio::asking::Asked;
 use crate::studio::dialogs::Dialogs;
@@ -94,8 +95,7 @@ fn a_path_is_typed_where_it_is_asked_for() {
     assert!(says(&it, "The file is there already") && says(&it, "Replace it"));
     // A name alone lies beside it.
     field(&it, label, 0).type_text("");
-    it.key_combination_modifiers(egui::Modifiers::COMMAND, &[egui::Key::A]);
-    it.run_steps(1);
+    control(&mut it, Key::A);
     field(&it, label, 0).type_text("bea");
     it.run_steps(2);
     click(&mut it, "Save it there");
@@ -114,11 +114,9 @@ fn escape_puts_the_question_away_and_nothing_else_happens_meanwhile() {
     // There is no such file yet.
     let open = it.get_by_label("Open it");
     assert!(open.accesskit_node().is_disabled());
-    it.key_press(egui::Key::F3);
-    it.key_combination_modifiers(egui::Modifiers::COMMAND, &[egui::Key::S]);
-    it.run_steps(2);
+    it.key_press(Key::F3);
+    control(&mut it, Key::S);
     assert_eq!((it.state().view, it.state().asks.len()), (View::Bench, 1));
-    it.key_press(egui::Key::Escape);
-    it.run_steps(3);
+    press(&mut it, Key::Escape);
     assert!(it.state().asks.is_empty() && !says(&it, "Open a scenario"));
 }

@@ -1,7 +1,7 @@
 //! Each user's whole path by clicks and typing.
 
-use egui::Pos2;
 use egui::accesskit::Role;
+use egui::{Key, Modifiers, Pos2};
 use egui_kittest::kittest::{NodeT, Queryable};
 use egui_kittest::{Harness, Node};
 use tempfile::tempdir;
@@ -50,11 +50,20 @@ pub fn write(it: &mut Window, label: &str, n: usize, text: &str) {
     it.run_steps(10);
     field(it, label, n).focus();
     it.run_steps(1);
-    it.key_combination_modifiers(egui::Modifiers::COMMAND, &[egui::Key::A]);
-    it.run_steps(1);
+    control(it, Key::A);
     field(it, label, n).type_text(text);
     it.run_steps(1);
-    it.key_press(egui::Key::Enter);
+    press(it, Key::Enter);
+}
+
+pub fn press(it: &mut Window, key: Key) {
+    it.key_press(key);
+    it.run_steps(3);
+}
+
+/// The same with Ctrl held.
+pub fn control(it: &mut Window, key: Key) {
+    it.key_press_modifiers(Modifiers::COMMAND, key);
     it.run_steps(3);
 }
 

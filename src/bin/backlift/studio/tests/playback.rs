@@ -1,9 +1,10 @@
 //! The swing on the screen plays until somebody stops it.
 
+use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::Queryable;
 
-use super::paths::{Window, drag, window_on};
+use super::paths::{Window, drag, press, window_on};
 use super::{demo, pass_until};
 use crate::studio::action::{Action, View};
 
@@ -76,8 +77,7 @@ fn an_arrow_key_on_the_slider_stops_it_there() {
     it.get_by_role_and_label(Role::Slider, TIME).focus();
     it.run_steps(2);
     assert!(it.state().playback.playing, "{:?}", it.state().playback);
-    it.key_press(egui::Key::ArrowRight);
-    it.run_steps(1);
+    press(&mut it, Key::ArrowRight);
     let now = &it.state().playback;
     assert!(!now.playing && now.time_s > 0.0, "{now:?}");
 }

@@ -1,10 +1,10 @@
 //! Keys work whatever has the keyboard, and what is typed counts first.
 
-use egui::{Event, Key, Modifiers};
+use egui::{Event, Key};
 use egui_kittest::kittest::Queryable;
 use tempfile::tempdir;
 
-use super::paths::{Window, field, says, window_on};
+use super::paths::{Window, control, field, press, says, window_on};
 use crate::studio::action::{Action, View};
 use crate::studio::paper::OnDesk;
 use crate::studio::recovery::Recovery;
@@ -31,8 +31,7 @@ fn type_into(it: &mut Window, label: &str, text: &str) {
     it.drag_at(at);
     it.drop_at(at);
     it.run_steps(2);
-    it.key_combination_modifiers(Modifiers::COMMAND, &[Key::A]);
-    it.run_steps(1);
+    control(it, Key::A);
     it.event(Event::Text(text.to_owned()));
     it.run_steps(2);
     assert_eq!(value(it, label), text);
@@ -44,14 +43,12 @@ fn a_draft_counts_before_it_is_saved_and_the_field_keeps_the_keyboard() {
     let mut it = at_the_bench(folder.path());
     type_into(&mut it, "Dead weight", "2 lb 4 oz");
     assert_eq!(it.state().document.at("bats.0.mass"), "2 lb 3 oz");
-    it.key_combination_modifiers(Modifiers::COMMAND, &[Key::S]);
-    it.run_steps(2);
+    control(&mut it, Key::S);
     let text = std::fs::read_to_string(folder.path().join("ann.ron")).unwrap();
     assert!(text.contains("2 lb 4 oz") && !it.state().document.is_changed());
     let playing = it.state().playback.playing;
     it.event(Event::Text(" ".to_owned()));
-    it.key_press(Key::Space);
-    it.run_steps(2);
+    press(&mut it, Key::Space);
     assert_eq!(it.state().playback.playing, playing, "a blank in a field is a letter");
 }
 
@@ -60,8 +57,7 @@ fn a_draft_counts_before_its_view_is_left() {
     let folder = tempdir().unwrap();
     let mut it = at_the_bench(folder.path());
     type_into(&mut it, "Dead weight", "2 lb 4 oz");
-    it.key_press(Key::F3);
-    it.run_steps(2);
+    press(&mut it, Key::F3);
     assert_eq!(it.state().view, View::Swing);
     assert_eq!(it.state().document.at("bats.0.mass"), "2 lb 4 oz");
 }
@@ -72,12 +68,10 @@ fn taking_back_in_a_field_gives_its_draft_up_first() {
     let mut it = at_the_bench(folder.path());
     it.state_mut().apply(Action::Set("player.age".into(), "14".into()));
     type_into(&mut it, "Dead weight", "2 lb 4 oz");
-    it.key_combination_modifiers(Modifiers::COMMAND, &[Key::Z]);
-    it.run_steps(2);
+    control(&mut it, Key::Z);
     assert_eq!(value(&it, "Dead weight"), "2 lb 3 oz");
     assert_eq!(it.state().document.at("player.age"), "14");
-    it.key_combination_modifiers(Modifiers::COMMAND, &[Key::Z]);
-    it.run_steps(2);
+    control(&mut it, Key::Z);
     assert_eq!(it.state().document.at("player.age"), "13");
 }
 
@@ -85,8 +79,7 @@ fn taking_back_in_a_field_gives_its_draft_up_first() {
 fn a_held_key_toggles_once_and_steps_again_and_again() {
     let folder = tempdir().unwrap();
     let mut it = at_the_bench(folder.path());
-    it.key_press(Key::F3);
-    it.run_steps(2);
+    press(&mut it, Key::F3);
     for _ in 0..4 {
         it.key_down(Key::Space);
         it.run_steps(1);

@@ -1,8 +1,9 @@
 //! Today's bats: which to use, what was seen, and what must stand with it.
 
+use egui::Key;
 use egui_kittest::kittest::Queryable;
 
-use super::paths::{Window, click, drag, says, wait, window, window_on};
+use super::paths::{Window, click, drag, press, says, wait, window, window_on};
 use super::{demo, set, settle};
 use crate::sentences::advice;
 use crate::studio::action::{Action, View};
@@ -127,8 +128,7 @@ fn an_ounce_is_dragged_along_the_bat_and_moved_by_the_arrows() {
     let share = it.state().ounce_at;
     assert!((share - 0.5).abs() < 0.02, "{share}");
     for _ in 0..2 {
-        it.key_press(egui::Key::ArrowLeft);
-        it.run_steps(2);
+        press(&mut it, Key::ArrowLeft);
     }
     let moved_m = (share - it.state().ounce_at) * length_m;
     assert!((moved_m - 0.0127).abs() < 1e-9, "{moved_m}");
