@@ -1,11 +1,9 @@
 //! Pictures of the net taken one after the other, for a clip or for a page of the comparison that can be sent.
 
-use std::path::{Path, PathBuf};
-
 use backlift::card::cautions::{refit_stature_m, standing};
 use backlift::drawing::pair_page::{Line, Page};
 use backlift::drawing::still::Still;
-use backlift::files::save::over;
+use backlift::files::save::{folder_of, over};
 use backlift::innings::score::runs_words;
 
 use super::answers::key;
@@ -58,7 +56,7 @@ impl Studio {
                 Into::Page(path) => (path, page.png(&stills).map_err(Stop::our_mistake)?),
             };
             over(&path, &bytes)?;
-            Ok(Written { files: 1, folder: folder_of(&path) })
+            Ok(Written { files: 1, folder: folder_of(&path).to_owned() })
         });
     }
 
@@ -110,9 +108,4 @@ fn line(it: Row) -> Line {
         values: it.values.into_iter().map(|it| it.map(told)).collect(),
         difference: it.difference.map(|it| it.0),
     }
-}
-
-fn folder_of(path: &Path) -> PathBuf {
-    let folder = path.parent().filter(|it| !it.as_os_str().is_empty());
-    folder.map_or_else(|| PathBuf::from("."), Path::to_path_buf)
 }

@@ -10,19 +10,14 @@ use super::derived::{path_of, words};
 use super::fields::{Line, name, named_alone};
 use super::state::Studio;
 use crate::beside::{Beside, INVENTED};
-
-/// With a small letter, as it stands in a sentence.
-fn small(name: &str) -> String {
-    let mut rest = name.chars();
-    rest.next().map_or_else(String::new, |it| it.to_lowercase().chain(rest).collect())
-}
+use crate::figure::lower;
 
 impl Studio {
     /// A field as it is called: "Old faithful, dead weight"; none of what has no name.
     pub fn spoken(&self, path: &str) -> Option<String> {
         let bat = path.strip_prefix("bats.").and_then(|it| it.split('.').next()?.parse().ok());
         match (bat, name(path)) {
-            (Some(bat), Some(name)) => Some(format!("{}, {}", self.label(bat), small(name))),
+            (Some(bat), Some(name)) => Some(format!("{}, {}", self.label(bat), lower(name))),
             (Some(bat), None) => Some(self.label(bat)),
             (None, name) => name.map(str::to_owned),
         }
@@ -41,7 +36,7 @@ impl Studio {
             out.push_str(before);
             let called = match path {
                 it if it.contains('.') => self.spoken(it).map(|it| format!("“{it}”")),
-                it if it.contains('_') => named_alone(it).map(small),
+                it if it.contains('_') => named_alone(it).map(lower),
                 _ => None,
             };
             out.push_str(called.as_deref().unwrap_or(path));
