@@ -4,7 +4,7 @@ use egui::Key;
 use tempfile::tempdir;
 
 use super::paths::{control, press, window};
-use super::{demo, killed, set};
+use super::{demo, file_of, killed, set};
 use crate::studio::action::{Action, Keep, View, Which};
 use crate::studio::panels::VIEWS;
 use crate::studio::paper::OnDesk;
@@ -50,10 +50,8 @@ fn unsaved_changes_stand_in_the_way_until_it_is_decided_what_becomes_of_them() {
 
 #[test]
 fn what_a_killed_window_had_not_saved_is_offered_by_the_next_one() {
-    let folder = tempdir().unwrap();
+    let (folder, file) = file_of("ann.ron", backlift::files::scenario::DEMO);
     let recovery = Recovery::within(folder.path().join("state"));
-    let file = folder.path().join("ann.ron");
-    std::fs::write(&file, backlift::files::scenario::DEMO).unwrap();
     killed(Some(&file), &recovery, |it| set(it, "player.age", "14"));
 
     let mut next = Studio::new(Some(&file), recovery.clone()).unwrap();
@@ -83,15 +81,13 @@ fn a_file_that_cannot_be_written_leaves_the_changes_on_the_screen() {
 
 #[test]
 fn a_file_let_fall_on_the_window_is_opened_and_a_card_is_checked_against() {
-    let folder = tempdir().unwrap();
-    let scenario = folder.path().join("kit.ron");
-    std::fs::write(&scenario, include_str!("../../../../../scenarios/club.ron")).unwrap();
+    let club = include_str!("../../../../../scenarios/club.ron");
+    let (_folder, scenario) = file_of("kit.ron", club);
     let mut it = demo();
     it.apply(Action::Dropped(scenario.clone()));
     assert_eq!(it.document.path(), Some(scenario.as_path()));
     // What only says that it is a card is refused as one, and the scenario stays.
-    let card = folder.path().join("card.ron");
-    std::fs::write(&card, "(schema: \"backlift/card/1\")").unwrap();
+    let (_folder, card) = file_of("card.ron", "(schema: \"backlift/card/1\")");
     it.apply(Action::Dropped(card));
     assert_eq!(it.document.path(), Some(scenario.as_path()));
     assert!(it.notices.iter().any(|it| it.is_fault), "{:?}", it.notices);

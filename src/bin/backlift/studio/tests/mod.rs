@@ -23,8 +23,10 @@ mod wood;
 mod words;
 mod work;
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
+
+use tempfile::{TempDir, tempdir};
 
 use super::action::Action;
 use super::recovery::Recovery;
@@ -33,6 +35,14 @@ use super::state::Studio;
 /// The demo, keeping nothing.
 pub fn demo() -> Studio {
     Studio::new(None, Recovery::default()).unwrap()
+}
+
+/// A file with this text, in a folder that goes when it is dropped.
+pub fn file_of(name: &str, text: &str) -> (TempDir, PathBuf) {
+    let folder = tempdir().unwrap();
+    let file = folder.path().join(name);
+    std::fs::write(&file, text).unwrap();
+    (folder, file)
 }
 
 /// Unsaved work of a window that is killed.

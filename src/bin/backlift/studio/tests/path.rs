@@ -8,8 +8,8 @@ use egui::Key;
 use egui_kittest::kittest::{NodeT, Queryable};
 use tempfile::tempdir;
 
-use super::demo;
 use super::paths::{click, control, field, press, says, window, window_on};
+use super::{demo, file_of};
 use crate::studio::action::{Action, View, Which};
 use crate::studio::asking::Asked;
 use crate::studio::dialogs::Dialogs;
@@ -82,9 +82,7 @@ fn a_question_put_away_in_the_systems_window_is_gone_here_too() {
 
 #[test]
 fn a_path_is_typed_where_it_is_asked_for() {
-    let folder = tempdir().unwrap();
-    let file = folder.path().join("ann.ron");
-    std::fs::write(&file, backlift::files::scenario::DEMO).unwrap();
+    let (folder, file) = file_of("ann.ron", backlift::files::scenario::DEMO);
     let mut it = window_on(Studio::new(Some(&file), Recovery::default()).unwrap());
     it.state_mut().apply(Action::Set("player.age".into(), "14".into()));
     it.state_mut().apply(Action::AskSave);

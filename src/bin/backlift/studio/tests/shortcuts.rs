@@ -2,8 +2,9 @@
 
 use egui::{Event, Key};
 use egui_kittest::kittest::Queryable;
-use tempfile::tempdir;
+use tempfile::TempDir;
 
+use super::file_of;
 use super::paths::{Window, control, field, press, says, window_on};
 use crate::studio::action::{Action, View};
 use crate::studio::paper::OnDesk;
@@ -11,13 +12,12 @@ use crate::studio::recovery::Recovery;
 use crate::studio::state::Studio;
 
 /// A window at the bench, on a file.
-fn at_the_bench(folder: &std::path::Path) -> Window {
-    let file = folder.join("ann.ron");
-    std::fs::write(&file, backlift::files::scenario::DEMO).unwrap();
+fn at_the_bench() -> (Window, TempDir) {
+    let (folder, file) = file_of("ann.ron", backlift::files::scenario::DEMO);
     let mut it = window_on(Studio::new(Some(&file), Recovery::default()).unwrap());
     it.state_mut().apply(Action::View(View::Bench));
     it.run_steps(3);
-    it
+    (it, folder)
 }
 
 fn value(it: &Window, label: &str) -> String {
@@ -39,8 +39,7 @@ fn type_into(it: &mut Window, label: &str, text: &str) {
 
 #[test]
 fn a_draft_counts_before_it_is_saved_and_the_field_keeps_the_keyboard() {
-    let folder = tempdir().unwrap();
-    let mut it = at_the_bench(folder.path());
+    let (mut it, folder) = at_the_bench();
     type_into(&mut it, "Dead weight", "2 lb 4 oz");
     assert_eq!(it.state().document.at("bats.0.mass"), "2 lb 3 oz");
     control(&mut it, Key::S);
@@ -54,8 +53,7 @@ fn a_draft_counts_before_it_is_saved_and_the_field_keeps_the_keyboard() {
 
 #[test]
 fn a_draft_counts_before_its_view_is_left() {
-    let folder = tempdir().unwrap();
-    let mut it = at_the_bench(folder.path());
+    let (mut it, _folder) = at_the_bench();
     type_into(&mut it, "Dead weight", "2 lb 4 oz");
     press(&mut it, Key::F3);
     assert_eq!(it.state().view, View::Swing);
@@ -64,8 +62,7 @@ fn a_draft_counts_before_its_view_is_left() {
 
 #[test]
 fn taking_back_in_a_field_gives_its_draft_up_first() {
-    let folder = tempdir().unwrap();
-    let mut it = at_the_bench(folder.path());
+    let (mut it, _folder) = at_the_bench();
     it.state_mut().apply(Action::Set("player.age".into(), "14".into()));
     type_into(&mut it, "Dead weight", "2 lb 4 oz");
     control(&mut it, Key::Z);
@@ -77,8 +74,7 @@ fn taking_back_in_a_field_gives_its_draft_up_first() {
 
 #[test]
 fn a_held_key_toggles_once_and_steps_again_and_again() {
-    let folder = tempdir().unwrap();
-    let mut it = at_the_bench(folder.path());
+    let (mut it, _folder) = at_the_bench();
     press(&mut it, Key::F3);
     for _ in 0..4 {
         it.key_down(Key::Space);
@@ -97,8 +93,7 @@ fn a_held_key_toggles_once_and_steps_again_and_again() {
 
 #[test]
 fn buttons_stay_where_they_are_when_something_is_unsaved() {
-    let folder = tempdir().unwrap();
-    let mut it = at_the_bench(folder.path());
+    let (mut it, _folder) = at_the_bench();
     let before = it.get_by_label("Undo").rect();
     it.state_mut().apply(Action::Set("player.age".into(), "14".into()));
     it.run_steps(2);

@@ -10,6 +10,7 @@ use resvg::tiny_skia::Pixmap;
 use tempfile::tempdir;
 
 use super::display::{Display, SCREEN, pause};
+use super::file_of;
 use super::paths::{Window, click, drag, wait, window_on};
 use super::picture::Screen;
 use crate::studio::action::{Action, View};
@@ -124,9 +125,7 @@ fn apart(seen: &[[u8; 3]], drawn: &Pixmap, room: egui::Rect) -> [f64; 2] {
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn real_clicks_go_from_a_measurement_over_swing_innings_and_map_to_the_card() {
-    let folder = tempdir().unwrap();
-    let file = folder.path().join("kit.ron");
-    std::fs::write(&file, JUNIOR).unwrap();
+    let (folder, file) = file_of("kit.ron", JUNIOR);
     let display = Display::start(folder.path());
     let mut program = opened(&display, &["studio", "kit.ron"], folder.path());
     let mut it = window_on(Studio::new(Some(&file), Recovery::default()).unwrap());

@@ -8,7 +8,7 @@ use egui_kittest::kittest::Queryable;
 use tempfile::tempdir;
 
 use super::paths::{click, drag, says, wait, window_on};
-use super::{demo, killed, settle};
+use super::{demo, file_of, killed, settle};
 use crate::studio::action::{Action, Keep, View, Which};
 use crate::studio::panels::{grab, target, wood};
 use crate::studio::paper::OnDesk;
@@ -26,9 +26,7 @@ pub fn act(it: &mut Studio, action: WoodAction) {
 
 /// The junior's bench with a card opened.
 pub fn with_card() -> (Studio, tempfile::TempDir) {
-    let folder = tempdir().unwrap();
-    let card = folder.path().join("card.ron");
-    std::fs::write(&card, CARD).unwrap();
+    let (folder, card) = file_of("card.ron", CARD);
     let mut it = demo();
     it.apply(Action::View(View::Wood));
     act(&mut it, WoodAction::Card(card));
@@ -213,9 +211,7 @@ fn wood_to_come_off_is_painted_and_the_face_is_not() {
 
 #[test]
 fn a_described_bat_is_opened_changed_and_saved_with_its_notes() {
-    let folder = tempdir().unwrap();
-    let file = folder.path().join("blade.ron");
-    std::fs::write(&file, BLADE).unwrap();
+    let (_folder, file) = file_of("blade.ron", BLADE);
     let mut it = demo();
     it.apply(Action::Dropped(file.clone()));
     assert_eq!((it.view, it.wood.paper.path()), (View::Wood, Some(file.as_path())));
@@ -337,9 +333,8 @@ fn what_an_earlier_window_left_stays_beside_new_work_until_it_is_decided_on() {
 
 #[test]
 fn a_bat_with_a_fault_is_not_shown_as_the_one_before() {
-    let folder = tempdir().unwrap();
-    let file = folder.path().join("blade.ron");
-    std::fs::write(&file, BLADE.replace("edge: \"37 mm\"", "edge: \"90 mm\"")).unwrap();
+    let blade = BLADE.replace("edge: \"37 mm\"", "edge: \"90 mm\"");
+    let (_folder, file) = file_of("blade.ron", &blade);
     let mut it = demo();
     it.apply(Action::View(View::Wood));
     assert!(it.on_bench(ROOM).is_some());
@@ -410,9 +405,7 @@ fn a_ring_that_is_dragged_too_far_stops_where_the_blade_allows_it_and_says_why()
 #[test]
 fn a_blade_that_nobody_touched_is_of_the_size_of_its_card_and_one_that_was_stays() {
     let size = |it: &Studio| it.wood.worked.as_ref().unwrap().loaded.size.name.clone();
-    let folder = tempdir().unwrap();
-    let card = folder.path().join("card.ron");
-    std::fs::write(&card, CARD.replace("size: \"6\"", "size: \"4\"")).unwrap();
+    let (_folder, card) = file_of("card.ron", &CARD.replace("size: \"6\"", "size: \"4\""));
     let mut it = demo();
     assert_eq!(size(&it), "6");
     it.apply(Action::Set("bats.0.size".into(), "Harrow".into()));
