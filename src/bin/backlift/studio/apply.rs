@@ -9,9 +9,9 @@ use backlift::files::scenario::ScenarioV1;
 use super::action::{Action, View};
 use super::look::TEXT_SCALES;
 use super::panels::row;
+use super::paper::of_field;
 use super::playback::{Orbit, STEP_S};
 use super::state::{Ask, Into, Studio};
-use super::undo::of_field;
 use super::wood::action::WoodAction;
 use super::work::Question;
 

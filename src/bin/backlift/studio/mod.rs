@@ -35,7 +35,6 @@ mod taken;
 mod tests;
 mod tick;
 mod today;
-mod undo;
 pub mod wake;
 mod way;
 pub mod window;
