@@ -29,18 +29,15 @@ pub struct Asked {
 impl Ask {
     pub fn asked(self) -> Asked {
         use Way::{Folder, Open, Save};
+        use Which::{Bat, Scenario};
         let all = |title, does, way, kind, ending| Asked { title, does, way, kind, ending };
         match self {
-            Self::Open(Which::Scenario) => {
-                all("Open a scenario", "Open it", Open, "scenario", "ron")
-            }
-            Self::Open(Which::Bat) => {
-                all("Open a described bat", "Open it", Open, "described bat", "ron")
-            }
-            Self::SaveAs(Which::Scenario) => {
+            Self::Open(Scenario) => all("Open a scenario", "Open it", Open, "scenario", "ron"),
+            Self::Open(Bat) => all("Open a described bat", "Open it", Open, "described bat", "ron"),
+            Self::SaveAs(Scenario) => {
                 all("Save the scenario", "Save it there", Save, "scenario", "ron")
             }
-            Self::SaveAs(Which::Bat) => {
+            Self::SaveAs(Bat) => {
                 all("Save the described bat", "Save it there", Save, "described bat", "ron")
             }
             Self::CardFolder => all("A folder for the card", "Write it there", Folder, "card", ""),

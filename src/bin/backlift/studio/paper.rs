@@ -14,14 +14,13 @@ use super::fields::name;
 use super::recovery::{Recovery, Rescued};
 
 /// The texts before and after the present one.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Default)]
 pub struct History {
     past: Vec<Step>,
     future: Vec<Step>,
 }
 
 /// A text, and in a few words the change that left it.
-#[derive(Clone, Debug, PartialEq)]
 struct Step {
     text: String,
     change: String,
@@ -32,7 +31,7 @@ const MOST: usize = 500;
 
 impl History {
     /// Remembers the text before a change.
-    pub fn changed(&mut self, before: String, change: String) {
+    fn changed(&mut self, before: String, change: String) {
         self.future.clear();
         self.past.push(Step { text: before, change });
         if self.past.len() > MOST {
@@ -41,11 +40,14 @@ impl History {
     }
 
     /// The text after the change last undone, or before the last change.
-    pub fn travel(&mut self, now: &str, forward: bool) -> Option<String> {
-        match forward {
-            true => step(&mut self.future, &mut self.past, now),
-            false => step(&mut self.past, &mut self.future, now),
-        }
+    fn travel(&mut self, now: &str, forward: bool) -> Option<String> {
+        let (from, to) = match forward {
+            true => (&mut self.future, &mut self.past),
+            false => (&mut self.past, &mut self.future),
+        };
+        let Step { text, change } = from.pop()?;
+        to.push(Step { text: now.to_owned(), change });
+        Some(text)
     }
 
     /// The change that the next undo takes back.
@@ -65,12 +67,6 @@ pub fn of_field(name: &str, value: &str) -> String {
         "" => format!("take away {name}"),
         _ => format!("{name}: {value}"),
     }
-}
-
-fn step(from: &mut Vec<Step>, to: &mut Vec<Step>, now: &str) -> Option<String> {
-    let Step { text, change } = from.pop()?;
-    to.push(Step { text: now.to_owned(), change });
-    Some(text)
 }
 
 /// A document that can lie on the desk.
