@@ -56,6 +56,17 @@ pub fn write(it: &mut Window, label: &str, n: usize, text: &str) {
     press(it, Key::Enter);
 }
 
+/// Asks for a folder for the card, gives one, and finds the card in it.
+pub fn write_card(it: &mut Window) {
+    click(it, "Write the card…");
+    assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::CardFolder));
+    let folder = tempdir().unwrap();
+    it.state_mut().apply(Action::WriteCard(folder.path().join("fitting")));
+    wait(it);
+    assert!(says(it, "Wrote "));
+    assert!(folder.path().join("fitting").join("card.pdf").is_file());
+}
+
 pub fn press(it: &mut Window, key: Key) {
     it.key_press(key);
     it.run_steps(3);
@@ -124,13 +135,7 @@ fn a_coach_measures_a_player_and_a_bat_and_gets_the_card() {
     let state = it.state();
     assert_eq!(state.view, View::Card);
     assert!(state.card_picture().is_some(), "{:?}", state.notices);
-    click(&mut it, "Write the card…");
-    assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::CardFolder));
-    let folder = tempdir().unwrap();
-    it.state_mut().apply(Action::WriteCard(folder.path().join("fitting")));
-    wait(&mut it);
-    assert!(says(&it, "Wrote "));
-    assert!(folder.path().join("fitting").join("card.pdf").is_file());
+    write_card(&mut it);
     click(&mut it, "Check it against this card");
     assert!(it.state().check.is_some());
 }

@@ -4,12 +4,11 @@ use std::time::Instant;
 
 use egui::accesskit::Role;
 use egui_kittest::kittest::Queryable;
-use tempfile::tempdir;
 
-use super::paths::{click, says, wait, window, window_on, write};
+use super::paths::{click, says, wait, window, window_on, write, write_card};
 use super::{demo, pass_until, set};
 use crate::studio::action::{Action, Step, View};
-use crate::studio::state::{Ask, Studio};
+use crate::studio::state::Studio;
 use crate::studio::work::Question;
 
 #[test]
@@ -44,13 +43,8 @@ fn a_card_for_a_new_player_with_two_bats_takes_less_than_a_dozen_interactions() 
     assert!(says(&it, "Use today: ") && says(&it, "What would make it surer"));
     wait(&mut it);
     eprintln!("the card: {:.2} s", asked.elapsed().as_secs_f64());
-    click(&mut it, "Write the card…");
-    assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::CardFolder));
-    let folder = tempdir().unwrap();
-    it.state_mut().apply(Action::WriteCard(folder.path().join("fitting")));
+    write_card(&mut it);
     count(2);
-    wait(&mut it);
-    assert!(folder.path().join("fitting").join("card.pdf").is_file());
     assert!(done < 12, "{done}");
 }
 
