@@ -35,7 +35,6 @@ mod taken;
 mod tests;
 mod tick;
 mod today;
-pub mod wake;
 mod way;
 pub mod window;
 pub mod wood;

@@ -1,5 +1,5 @@
 //! Long work on threads of its own: asked with a plain question, answered with a plain answer, told of
-//! as it goes, stopped when nobody waits for it any more.
+//! as it goes, stopped when nobody waits for it any more. A thread that has something to tell calls a window that sleeps.
 
 use std::any::Any;
 use std::ops::ControlFlow;
@@ -11,11 +11,37 @@ use std::time::Duration;
 
 use backlift::questions::Progress;
 
-use super::wake::Wake;
 use crate::outcome::Stop;
 
 /// How far work has come is shown within so long.
 const TOLD_WITHIN: Duration = Duration::from_millis(100);
+
+/// How a window is called; nobody where there is none.
+#[derive(Clone)]
+pub struct Wake(Arc<dyn Fn(Duration) + Send + Sync>);
+
+impl Wake {
+    /// `call` shows another picture within so long.
+    pub fn new(call: impl Fn(Duration) + Send + Sync + 'static) -> Self {
+        Self(Arc::new(call))
+    }
+
+    /// Shows what there is at once.
+    pub fn now(&self) {
+        self.within(Duration::ZERO);
+    }
+
+    /// Shows it within so long, with what else there may be by then.
+    pub fn within(&self, so_long: Duration) {
+        (self.0)(so_long);
+    }
+}
+
+impl Default for Wake {
+    fn default() -> Self {
+        Self::new(|_| {})
+    }
+}
 
 /// What can be asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

@@ -16,7 +16,7 @@ use crate::studio::dialogs::Dialogs;
 use crate::studio::paper::OnDesk;
 use crate::studio::recovery::Recovery;
 use crate::studio::state::{Ask, Studio};
-use crate::studio::wake::Wake;
+use crate::studio::work::Wake;
 
 /// Windows that come back after so long with this.
 fn windows(after: Duration, with: Option<PathBuf>) -> Dialogs {

@@ -7,7 +7,7 @@ use std::time::{Duration, Instant};
 use bevy::prelude::Resource;
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
 
-use crate::studio::wake::Wake;
+use crate::studio::work::Wake;
 
 /// Calls the window.
 #[derive(Resource)]

@@ -11,7 +11,7 @@ use bevy::render::{Render, RenderApp, RenderSystems};
 
 use super::alarm::Calls;
 use crate::studio::look::Look;
-use crate::studio::wake::Wake;
+use crate::studio::work::Wake;
 
 /// What is waited for so long without a change does not come: the shader of something the window never shows.
 const LONGEST: Duration = Duration::from_secs(3);

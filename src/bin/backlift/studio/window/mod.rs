@@ -25,7 +25,7 @@ use bevy::winit::{EventLoopProxyWrapper, WinitPlugin};
 use bevy_egui::{EguiGlobalSettings, EguiPlugin, EguiPreUpdateSet, EguiPrimaryContextPass};
 
 use super::action::Action;
-use super::dialogs::Dialogs;
+use super::dialogs::{Dialogs, chosen};
 use super::script::Script;
 use super::state::Studio;
 use crate::outcome::{Outcome, Stop};
@@ -81,7 +81,7 @@ fn shown(mut studio: Studio, script: Option<(Script, [u32; 2])>) -> Result<Outco
     app.add_plugins(EguiPlugin::default())
         .insert_resource(EguiGlobalSettings { auto_create_primary_context: false, ..default() })
         .insert_non_send(studio)
-        .insert_non_send(Dialogs::of_the_system(wake))
+        .insert_non_send(Dialogs::new(Arc::new(chosen), wake))
         .insert_non_send(stage::Stage::default())
         .insert_non_send(film::Camera::default())
         .insert_resource(pace::Pace::default())
