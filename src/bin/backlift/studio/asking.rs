@@ -54,7 +54,6 @@ impl Ask {
         }
     }
 
-    /// What is done when the path is this.
     pub fn action(self, path: PathBuf) -> Action {
         match self {
             Self::Open(which) => Action::Open(path).on(which),

@@ -15,13 +15,10 @@ use crate::outcome::Stop;
 pub struct Derived {
     /// Player and bats, as of the last text without a fault.
     pub loaded: Option<Arc<Loaded>>,
-    /// What is wrong with the text now.
     pub faults: Vec<Fault>,
-    /// What is odd about it.
     pub warnings: Vec<Fault>,
-    /// Whose hands and which bats the document names.
     pub whose: Whose,
-    /// The same of the last text without a fault.
+    /// Whose hands and which bats the last text without a fault names; `whose` is of the text now.
     understood: Whose,
     /// For each bat, what all that is computed of it in this player's hands hangs on.
     pub bat_keys: Vec<u64>,

@@ -30,7 +30,6 @@ struct Step {
 const MOST: usize = 500;
 
 impl History {
-    /// Remembers the text before a change.
     fn changed(&mut self, before: String, change: String) {
         self.future.clear();
         self.past.push(Step { text: before, change });
@@ -208,7 +207,6 @@ pub trait OnDesk {
     fn forget_unsaved(&self);
     /// Takes up what an earlier window left; whether there was anything.
     fn rescue(&mut self) -> Result<bool, Faults>;
-    /// Lets it go.
     fn drop_rescued(&mut self);
 }
 

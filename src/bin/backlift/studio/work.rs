@@ -122,7 +122,6 @@ pub struct Written {
 
 /// Work under way.
 pub struct Job {
-    /// What was asked.
     pub question: Question,
     /// What the answer hangs on.
     pub key: u64,
@@ -208,7 +207,6 @@ impl Work {
         });
     }
 
-    /// Stops all work on such questions.
     pub fn cancel(&mut self, which: impl Fn(Question) -> bool) {
         let stopped = self.jobs.extract_if(.., |it| which(it.question));
         stopped.for_each(|it| it.cancelled.store(true, Ordering::Relaxed));
