@@ -28,28 +28,22 @@ pub struct Asked {
 
 impl Ask {
     pub fn asked(self) -> Asked {
-        use Way::{Folder, Open, Save};
-        use Which::{Bat, Scenario};
-        let all = |title, does, way, kind, ending| Asked { title, does, way, kind, ending };
+        let open = |title, does, kind| Asked { title, does, way: Way::Open, kind, ending: "ron" };
+        let folder = |title, does, kind| Asked { title, does, way: Way::Folder, kind, ending: "" };
+        let does = "Save it there";
+        let save = |title, kind, ending| Asked { title, does, way: Way::Save, kind, ending };
         match self {
-            Self::Open(Scenario) => all("Open a scenario", "Open it", Open, "scenario", "ron"),
-            Self::Open(Bat) => all("Open a described bat", "Open it", Open, "described bat", "ron"),
-            Self::SaveAs(Scenario) => {
-                all("Save the scenario", "Save it there", Save, "scenario", "ron")
-            }
-            Self::SaveAs(Bat) => {
-                all("Save the described bat", "Save it there", Save, "described bat", "ron")
-            }
-            Self::CardFolder => all("A folder for the card", "Write it there", Folder, "card", ""),
-            Self::CardFile => {
-                all("The card the bat was ordered with", "Check against it", Open, "card", "ron")
-            }
-            Self::Clip => all("Save the clip", "Save it there", Save, "animated picture", "gif"),
-            Self::Page => all("Save the page", "Save it there", Save, "picture", "png"),
-            Self::WoodCard => all("The card the bat is made for", "Take it", Open, "card", "ron"),
+            Self::Open(Which::Scenario) => open("Open a scenario", "Open it", "scenario"),
+            Self::Open(Which::Bat) => open("Open a described bat", "Open it", "described bat"),
+            Self::SaveAs(Which::Scenario) => save("Save the scenario", "scenario", "ron"),
+            Self::SaveAs(Which::Bat) => save("Save the described bat", "described bat", "ron"),
+            Self::CardFolder => folder("A folder for the card", "Write it there", "card"),
+            Self::CardFile => open("The card the bat was ordered with", "Check against it", "card"),
+            Self::Clip => save("Save the clip", "animated picture", "gif"),
+            Self::Page => save("Save the page", "picture", "png"),
+            Self::WoodCard => open("The card the bat is made for", "Take it", "card"),
             Self::WoodFolder => {
-                let title = "A folder for templates and solid";
-                all(title, "Write them there", Folder, "templates", "")
+                folder("A folder for templates and solid", "Write them there", "templates")
             }
         }
     }
