@@ -65,11 +65,12 @@ fn moved(display: &Display, seconds: usize) -> usize {
     (0..seconds).filter(|_| moves()).count()
 }
 
-/// Clicks the same in both.
+/// Clicks the same in both; what follows is there in the panels at once.
 fn click_both(display: &Display, it: &mut Window, label: &str) {
     let at = it.get_by_label(label).rect().center();
     display.click(at);
     click(it, label);
+    wait(it);
 }
 
 /// What the window shows against the panels of the same state. A window that works may be slow to show what was clicked,
@@ -149,7 +150,6 @@ fn real_clicks_go_from_a_measurement_over_swing_innings_and_map_to_the_card() {
 
     // Swing: the figures beside, and a net that is no empty room.
     click_both(&display, &mut it, "Swing");
-    wait(&mut it);
     let beside = egui::Rect::from_min_max(egui::pos2(960.0, 44.0), egui::pos2(1366.0, 540.0));
     compare(&display, &mut it, beside, "swing");
     let picture = display.picture();
@@ -161,24 +161,19 @@ fn real_clicks_go_from_a_measurement_over_swing_innings_and_map_to_the_card() {
 
     // Innings.
     click_both(&display, &mut it, "Late on");
-    wait(&mut it);
     click_both(&display, &mut it, "At fifty");
-    wait(&mut it);
     let beside = egui::Rect::from_min_max(egui::pos2(960.0, 44.0), egui::pos2(1366.0, 560.0));
     compare(&display, &mut it, beside, "late on");
 
     // Map and card.
     click_both(&display, &mut it, "Map");
-    wait(&mut it);
     let map = egui::Rect::from_min_max(egui::pos2(280.0, 50.0), egui::pos2(940.0, 760.0));
     compare(&display, &mut it, map, "map");
     click_both(&display, &mut it, "Card");
-    wait(&mut it);
     compare(&display, &mut it, whole, "card");
 
     // The wood: a ring is dragged, figures and marks follow.
     click_both(&display, &mut it, "Wood");
-    wait(&mut it);
     let ring = it.get_all_by_label_contains("drag: spine height").last().unwrap().rect().center();
     let end = ring + egui::vec2(0.0, 14.0);
     display.drag(ring, end);
