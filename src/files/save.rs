@@ -81,7 +81,7 @@ fn staged(folder: &Path, name: &OsStr, contents: &[u8]) -> io::Result<Stage> {
 }
 
 /// The folder that a file stands in.
-pub(super) fn folder_of(path: &Path) -> &Path {
+pub fn folder_of(path: &Path) -> &Path {
     path.parent().filter(|it| !it.as_os_str().is_empty()).unwrap_or(Path::new("."))
 }
 

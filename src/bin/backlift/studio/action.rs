@@ -20,25 +20,19 @@ pub enum Action {
     Open(PathBuf),
     /// A file let fall on the window: a card is checked against, anything else opened.
     Dropped(PathBuf),
-    /// Asks which file to open.
     AskOpen,
     /// Writes the scenario over its file; asks for one if it has none.
     Save,
-    /// Asks where to keep it.
     AskSave,
-    /// Writes the scenario into a file.
     SaveAs(PathBuf),
-    /// What to do with unsaved changes that stand in the way.
     Keep(Keep),
     /// Restores unsaved work of an earlier window.
     Rescue,
-    /// Discards it.
     DropRescued,
     /// The path that is asked for.
     Given(PathBuf),
     /// No path is given.
     Withdraw,
-    /// Closes the window.
     Close,
     /// Takes a notice away.
     Dismiss(usize),
@@ -47,13 +41,9 @@ pub enum Action {
     Set(String, String),
     /// How often short balls were seen to be met in time: "most"; with the bat now used where nothing was said yet.
     Saw(String),
-    /// Nothing was seen.
     ForgetSeen,
-    /// One more bat.
     AddBat,
-    /// A copy of a bat.
     DuplicateBat(usize),
-    /// A bat taken away.
     RemoveBat(usize),
     /// A step of the coach's way on the bench; the whole bench without one.
     Way(Option<Step>),
@@ -61,20 +51,14 @@ pub enum Action {
     Onward,
     /// Takes the last change of the paper in front back.
     Undo,
-    /// Brings it again.
     Redo,
 
-    /// The bat swung first.
     FirstBat(usize),
-    /// The bat swung beside it.
     SecondBat(usize),
-    /// Whether the second bat is shown.
     ShowSecond(bool),
     /// A stroke by name.
     Stroke(String),
-    /// The score at which it is played.
     Score(u32),
-    /// From where it is seen.
     Camera(Camera),
     /// The eye dragged round and up, rad.
     Orbit(f32, f32),
@@ -82,9 +66,7 @@ pub enum Action {
     Nearer(f32),
     /// Both bats in one place.
     Overlay(bool),
-    /// Time runs.
     Play,
-    /// Time stands.
     Pause,
     /// To a time from the top of the backlift, s.
     Scrub(f64),
@@ -94,14 +76,11 @@ pub enum Action {
     Rate(f64),
     /// Slows down towards the ball.
     Slows(bool),
-    /// Starts again at the end.
     Loop(bool),
     /// Both bats in the same time, or with the same effort.
     SameTime(bool),
 
-    /// Another view.
     View(View),
-    /// What the map is coloured by.
     ColourBy(ColourBy),
     /// A bat tried on the map: dead weight, kg, and balance point from the top, m.
     Try(f64, f64),
@@ -109,25 +88,20 @@ pub enum Action {
     Untry,
     /// Makes it one of the bats.
     AddTried,
-    /// Which of the maker's two pairs is shown.
     Pair(Pair),
     /// An ounce put on the first bat, as a share of its length from the top of the handle.
     Ounce(f64),
     /// Searches for the bat to order.
     Fit,
-    /// Stops the search.
     CancelFit,
 
-    /// The bat at the bench.
     BenchBat(usize),
     /// The pendulum passes, at this time of any clock, s.
     Tap(f64),
-    /// Forgets the taps.
     ClearTaps,
     /// Puts what was tapped into the bat's pendulum test.
     UseTaps,
 
-    /// At the maker's bench.
     Wood(WoodAction),
 
     /// Asks for a folder for card, map and innings.
@@ -141,26 +115,19 @@ pub enum Action {
     /// Checks it against the card of the fitting on the screen.
     CheckHere,
 
-    /// Asks where to keep a clip of the stroke.
     AskClip,
     /// Writes the stroke as an animated GIF.
     WriteClip(PathBuf),
-    /// Asks where to keep a page of the comparison.
     AskPage,
     /// Writes a page of the comparison as PNG.
     WritePage(PathBuf),
-    /// Stops taking pictures.
     CancelFilm,
 
     /// Kilograms and metres in place of pounds and inches.
     Si(bool),
-    /// Dark ground.
     Dark(bool),
-    /// Size of the text, 1 as designed.
     TextScale(f32),
-    /// Nothing is animated.
     ReducedMotion(bool),
-    /// Fewer triangles, no shadows.
     ReducedDetail(bool),
 
     /// In a script: waits until nothing is being computed.
@@ -174,7 +141,6 @@ pub enum Action {
 /// Which of the papers on the desk.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Which {
-    /// The scenario.
     Scenario,
     /// The described bat.
     Bat,
@@ -208,11 +174,8 @@ impl Action {
 /// What to do with unsaved changes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Keep {
-    /// Save them first.
     Save,
-    /// Let them go.
     Drop,
-    /// Stay with them.
     Stay,
 }
 
@@ -229,25 +192,17 @@ pub enum Step {
     Answer,
 }
 
-/// The questions the window answers.
+/// The questions the window answers; the table of views says what each shows.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub enum View {
-    /// Where to start.
     #[default]
     Start,
-    /// What the bats are: weigh, balance, time.
     Bench,
-    /// What the swing does.
     Swing,
-    /// Late in the innings.
     Innings,
-    /// All bats that can be made.
     Map,
-    /// Pickup against dead weight.
     Pickup,
-    /// From the card to the wood.
     Wood,
-    /// What the maker gets.
     Card,
 }
 

@@ -1,21 +1,23 @@
-//! Answers that came, each with what it hangs on, so that an old one is known for what it is.
+//! Answers that came, each with what it hangs on, so that an old one is known for what it is: one of an earlier text may
+//! stand on the screen only while the hands and the bats it names are still those that the screen names.
 
 use std::any::Any;
 use std::collections::VecDeque;
 use std::hash::{DefaultHasher, Hash, Hasher};
 use std::sync::Arc;
 
+use backlift::files::document::TextFile;
 use backlift::files::fault::{Fault, Faults};
+use backlift::files::scenario::ScenarioV1;
+use backlift::measurement::person::{Handed, Sex};
+use backlift::questions::loaded::Loaded;
 
-use super::whose::Whose;
 use super::work::{Answer, Question};
 use crate::outcome::Stop;
 
 /// An answer with what it hangs on.
 pub struct Keyed<'a, T> {
-    /// What it hangs on.
     pub key: u64,
-    /// The answer.
     pub it: &'a T,
 }
 
@@ -80,7 +82,6 @@ impl Answers {
         self.kept.iter().any(|it| it.key == key)
     }
 
-    /// The answer that hangs on this.
     pub fn get<T: Any>(&self, key: u64) -> Option<&T> {
         self.kept.iter().filter(|it| it.key == key).find_map(Kept::answer)
     }
@@ -100,7 +101,6 @@ impl Answers {
         asked.find_map(|it| Some(Keyed { key: it.key, it: it.answer()? }))
     }
 
-    /// Why there is no answer.
     pub fn faults(&self, key: u64) -> &[Fault] {
         let found = self.kept.iter().filter(|it| it.key == key);
         found.filter_map(|it| it.came.as_ref().err()).next().map_or(&[], Vec::as_slice)
@@ -111,7 +111,6 @@ impl Answers {
         self.kept.retain(|it| it.key != key || it.came.is_ok());
     }
 
-    /// Nothing that came of such questions is shown any more.
     pub fn forget(&mut self, which: impl Fn(Question) -> bool) {
         self.kept.retain(|it| !which(it.question));
     }
@@ -125,6 +124,37 @@ impl Kept {
     /// Whether it is of no use beside what came now: a fault leaves the answer that there was.
     fn gives_way_to(&self, new: &Self) -> bool {
         new.came.is_ok() || self.came.is_err()
+    }
+}
+
+/// The player and the bats as they are called.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Whose {
+    title: String,
+    /// Age, years, sex, stature, m, and batting hand; none where it was never understood.
+    player: Option<(f64, Sex, f64, Handed)>,
+    labels: Vec<String>,
+}
+
+impl Whose {
+    /// Those of a document; of the player what was last understood.
+    pub fn of(document: &TextFile<ScenarioV1>, loaded: Option<&Loaded>) -> Self {
+        let player = loaded.map(|it| {
+            let who = &it.scenario.player;
+            (who.age_y, who.sex, who.stature_m, who.handed)
+        });
+        Self {
+            title: document.at("title"),
+            player,
+            labels: (0..document.bat_count()).map(|bat| document.label(bat)).collect(),
+        }
+    }
+
+    /// Whether an answer about these may be shown where `now` is on the screen: every bat it may name is still in its
+    /// place. One that was added since is not named in it.
+    pub fn may_stand_for(&self, now: &Self) -> bool {
+        let is_same = self.player == now.player && self.title == now.title;
+        is_same && now.labels.starts_with(&self.labels)
     }
 }
 

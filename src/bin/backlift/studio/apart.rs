@@ -1,15 +1,16 @@
-//! What two bats are apart by in the stroke on the screen, at its score: the view's one figure and its sentence.
+//! What two bats are apart by in the stroke on the screen, at its score: the view's one figure, and the sentence that a
+//! coach could say.
 
+use backlift::comparison::difference::REAL_BEYOND_SD;
 use backlift::comparison::figure::StrokeFigure;
 use backlift::innings::score::runs_words;
 use backlift::measurement::bench::bat_letter;
 use backlift::questions::any_score::{Tempo, bat_speed_m_s, stroke_time_s, wrist_share};
+use backlift::units::{Quantity, Units, spoken};
 
 use super::state::Studio;
-use super::told_apart::{self, Change};
 use crate::figure::{capital, percent, plain};
 
-/// One figure in large letters.
 pub struct Large {
     /// It, with the letter of its bat.
     pub words: String,
@@ -26,32 +27,27 @@ impl Studio {
             return None;
         }
         let change = self.apart()?;
-        let [a, b] = self.playback.bats;
-        let (more, less) = if change.value > 0.0 { (b, a) } else { (a, b) };
+        let [more, less] = change.ordered(self.playback.bats);
+        let [letter, other] = [more, less].map(bat_letter);
         let told = |value: f64| match self.playback.tempo() {
             Tempo::Fastest => plain(1e3 * value.abs(), 0, "ms"),
             Tempo::Asked => percent(value.abs(), 0),
         };
-        let [letter, other] = [more, less].map(bat_letter);
-        let words = match self.playback.tempo() {
-            Tempo::Fastest => format!("{letter} {} late", told(change.value)),
-            Tempo::Asked => format!("{letter} {} more of the wrists", told(change.value)),
+        let (by_which, how) = match self.playback.tempo() {
+            Tempo::Fastest => ("late", "each as fast as these hands can"),
+            Tempo::Asked => ("more of the wrists", "both in the same time"),
         };
+        let words = format!("{letter} {} {by_which}", told(change.value));
         let doubt = match (change.sd, change.is_real()) {
             (None, _) => "± …".to_owned(),
             (Some(sd), true) => format!("± {}", told(sd)),
             (Some(sd), false) => format!("± {}: within the doubt", told(sd)),
-        };
-        let how = match self.playback.tempo() {
-            Tempo::Fastest => "each as fast as these hands can",
-            Tempo::Asked => "both in the same time",
         };
         let (stroke, when) = (&self.playback.stroke, self.when());
         let under = format!("{doubt}, beside {other}; the {stroke}, {when}, {how}");
         Some(Large { words, under, bat: more })
     }
 
-    /// What a coach could say of it.
     pub(super) fn apart_in_words(&self) -> Option<String> {
         let [a, b] = self.playback.bats.map(|it| self.label(it));
         let labels = [a.as_str(), b.as_str()];
@@ -62,9 +58,9 @@ impl Studio {
         let first = match self.playback.tempo() {
             Tempo::Fastest => {
                 let speed = self.less_first(bat_speed_m_s, StrokeFigure::BatSpeed)?;
-                told_apart::as_fast_as_they_can(&when, labels, change, speed, units)
+                as_fast_as_they_can(&when, labels, change, speed, units)
             }
-            Tempo::Asked => told_apart::in_the_same_time(&when, labels, change),
+            Tempo::Asked => in_the_same_time(&when, labels, change),
         };
         let hand =
             self.compared().map(|it| format!(" {}", crate::sentences::pair::in_hand(it, [0, 1])));
@@ -85,5 +81,78 @@ impl Studio {
             Tempo::Fastest => self.less_first(stroke_time_s, StrokeFigure::StrokeTime),
             Tempo::Asked => self.less_first(wrist_share, StrokeFigure::WristShare),
         }
+    }
+}
+
+/// A figure of the second bat less the first's.
+#[derive(Clone, Copy)]
+pub struct Change {
+    pub value: f64,
+    /// One standard deviation of it; none while it is worked out.
+    pub sd: Option<f64>,
+}
+
+impl Change {
+    /// Whether it is more than its doubt.
+    pub fn is_real(&self) -> bool {
+        self.sd.is_some_and(|sd| self.value.abs() > REAL_BEYOND_SD * sd)
+    }
+
+    /// The bat with more of it first.
+    fn ordered<T>(&self, [first, second]: [T; 2]) -> [T; 2] {
+        if self.value > 0.0 { [second, first] } else { [first, second] }
+    }
+
+    fn doubt(&self) -> &'static str {
+        match (self.sd, self.is_real()) {
+            (None, _) => "how sure that is, is being worked out",
+            (_, true) => "more than the doubt",
+            (_, false) => "within the doubt",
+        }
+    }
+}
+
+/// Each as fast as these hands can: which comes late, and which is faster at the ball. `when` is how such a sentence
+/// begins: "At 50 runs the pull".
+fn as_fast_as_they_can(
+    when: &str,
+    labels: [&str; 2],
+    time_s: Change,
+    speed_m_s: Change,
+    units: Units,
+) -> String {
+    let [late, soon] = time_s.ordered(labels);
+    let ms = plain(1e3 * time_s.value.abs(), 0, "ms");
+    let first = match time_s.sd.is_none() || time_s.is_real() {
+        true => {
+            format!("{when} with {late} comes {ms} after that with {soon}: {}.", time_s.doubt())
+        }
+        false => format!("{when} comes as late with {late} as with {soon}, as far as can be told."),
+    };
+    let sd = speed_m_s.sd.unwrap_or(0.3);
+    let gap = spoken(Quantity::Speed, speed_m_s.value.abs(), sd, units);
+    let [fast, _] = speed_m_s.ordered(labels);
+    let second = match speed_m_s.is_real() {
+        true => format!("At the ball {fast} is {gap} faster: more than the doubt."),
+        false if speed_m_s.sd.is_some() => {
+            "At the ball the two are as fast, as far as can be told.".to_owned()
+        }
+        false => String::new(),
+    };
+    format!("{first} {second}").trim_end().to_owned()
+}
+
+/// Both in the same time: which takes more of the wrists.
+fn in_the_same_time(when: &str, labels: [&str; 2], share: Change) -> String {
+    let [more, less] = share.ordered(labels);
+    let by = percent(share.value.abs(), 0);
+    match share.sd.is_none() || share.is_real() {
+        true => format!(
+            "{when}, both in the same time: {more} takes {by} more of what the busier wrist has than {less}, {}.",
+            share.doubt()
+        ),
+        false => format!(
+            "{when}, both in the same time: {more} and {less} ask as much of the wrists, as far as can be told."
+        ),
     }
 }

@@ -7,12 +7,11 @@ use backlift::files::fault::Fault;
 use backlift::files::scenario::ScenarioV1;
 
 use super::action::{Action, View};
-use super::filming::Into;
 use super::look::TEXT_SCALES;
 use super::panels::row;
+use super::paper::of_field;
 use super::playback::{Orbit, STEP_S};
-use super::state::{Ask, Studio};
-use super::undo::of_field;
+use super::state::{Ask, Into, Studio};
 use super::wood::action::WoodAction;
 use super::work::Question;
 
@@ -225,21 +224,7 @@ impl Studio {
             self.follow();
         }
     }
-}
 
-/// Whether a file says of itself, near its start, what it is.
-fn says(path: &Path, schema: &str) -> bool {
-    use std::io::Read;
-    // A pipe would be waited for.
-    if !path.is_file() {
-        return false;
-    }
-    let mut start = Vec::new();
-    let read = std::fs::File::open(path).and_then(|it| it.take(4096).read_to_end(&mut start));
-    read.is_ok() && String::from_utf8_lossy(&start).contains(schema)
-}
-
-impl Studio {
     /// A change in a few words, for the undo button.
     fn change_words(&self, action: &Action) -> String {
         match action {
@@ -255,4 +240,16 @@ impl Studio {
             _ => "use the pendulum time".to_owned(),
         }
     }
+}
+
+/// Whether a file says of itself, near its start, what it is.
+fn says(path: &Path, schema: &str) -> bool {
+    use std::io::Read;
+    // A pipe would be waited for.
+    if !path.is_file() {
+        return false;
+    }
+    let mut start = Vec::new();
+    let read = std::fs::File::open(path).and_then(|it| it.take(4096).read_to_end(&mut start));
+    read.is_ok() && String::from_utf8_lossy(&start).contains(schema)
 }

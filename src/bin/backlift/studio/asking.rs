@@ -9,62 +9,45 @@ use super::wood::action::WoodAction;
 /// Which kind of path is asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Way {
-    /// A file that is there.
     Open,
-    /// A file to be written.
     Save,
-    /// A folder to be written into.
     Folder,
 }
 
 /// A question for a path, in words.
 #[derive(Clone, Copy, Debug)]
 pub struct Asked {
-    /// What is asked.
     pub title: &'static str,
     /// What is done with the path.
     pub does: &'static str,
-    /// Which kind of path it is.
     pub way: Way,
-    /// What kind of file.
     pub kind: &'static str,
     /// How its name ends; folders have none.
     pub ending: &'static str,
 }
 
 impl Ask {
-    /// The question in words.
     pub fn asked(self) -> Asked {
-        use Way::{Folder, Open, Save};
-        let all = |title, does, way, kind, ending| Asked { title, does, way, kind, ending };
+        let open = |title, does, kind| Asked { title, does, way: Way::Open, kind, ending: "ron" };
+        let folder = |title, does, kind| Asked { title, does, way: Way::Folder, kind, ending: "" };
+        let does = "Save it there";
+        let save = |title, kind, ending| Asked { title, does, way: Way::Save, kind, ending };
         match self {
-            Self::Open(Which::Scenario) => {
-                all("Open a scenario", "Open it", Open, "scenario", "ron")
-            }
-            Self::Open(Which::Bat) => {
-                all("Open a described bat", "Open it", Open, "described bat", "ron")
-            }
-            Self::SaveAs(Which::Scenario) => {
-                all("Save the scenario", "Save it there", Save, "scenario", "ron")
-            }
-            Self::SaveAs(Which::Bat) => {
-                all("Save the described bat", "Save it there", Save, "described bat", "ron")
-            }
-            Self::CardFolder => all("A folder for the card", "Write it there", Folder, "card", ""),
-            Self::CardFile => {
-                all("The card the bat was ordered with", "Check against it", Open, "card", "ron")
-            }
-            Self::Clip => all("Save the clip", "Save it there", Save, "animated picture", "gif"),
-            Self::Page => all("Save the page", "Save it there", Save, "picture", "png"),
-            Self::WoodCard => all("The card the bat is made for", "Take it", Open, "card", "ron"),
+            Self::Open(Which::Scenario) => open("Open a scenario", "Open it", "scenario"),
+            Self::Open(Which::Bat) => open("Open a described bat", "Open it", "described bat"),
+            Self::SaveAs(Which::Scenario) => save("Save the scenario", "scenario", "ron"),
+            Self::SaveAs(Which::Bat) => save("Save the described bat", "described bat", "ron"),
+            Self::CardFolder => folder("A folder for the card", "Write it there", "card"),
+            Self::CardFile => open("The card the bat was ordered with", "Check against it", "card"),
+            Self::Clip => save("Save the clip", "animated picture", "gif"),
+            Self::Page => save("Save the page", "picture", "png"),
+            Self::WoodCard => open("The card the bat is made for", "Take it", "card"),
             Self::WoodFolder => {
-                let title = "A folder for templates and solid";
-                all(title, "Write them there", Folder, "templates", "")
+                folder("A folder for templates and solid", "Write them there", "templates")
             }
         }
     }
 
-    /// What is done when the path is this.
     pub fn action(self, path: PathBuf) -> Action {
         match self {
             Self::Open(which) => Action::Open(path).on(which),
@@ -78,7 +61,6 @@ impl Ask {
         }
     }
 
-    /// Of which paper it is asked.
     fn which(self) -> Which {
         match self {
             Self::Open(which) | Self::SaveAs(which) => which,
@@ -99,7 +81,7 @@ impl Studio {
     /// The name it would have; none where a file is chosen that is there.
     pub fn asked_name(&self, ask: Ask) -> String {
         match ask {
-            Ask::SaveAs(which) => with_ending(file_name(&self.paper(which).name()), "ron"),
+            Ask::SaveAs(which) => file_name(&self.paper(which).name()),
             Ask::CardFolder => "card".to_owned(),
             Ask::WoodFolder => "templates".to_owned(),
             Ask::Clip => "swing.gif".to_owned(),
@@ -115,7 +97,6 @@ impl Studio {
         Some(if way == Way::Save { ended(path, ending) } else { path })
     }
 
-    /// The path that was asked for is this.
     pub(super) fn answer(&mut self, path: PathBuf) {
         if let Some(ask) = self.asks.pop_front() {
             self.answered += 1;
@@ -123,7 +104,6 @@ impl Studio {
         }
     }
 
-    /// The path that was asked for is not given.
     pub(super) fn withdraw(&mut self) {
         if self.asks.pop_front().is_some() {
             self.answered += 1;
@@ -156,13 +136,11 @@ fn home() -> Option<PathBuf> {
     std::env::home_dir().filter(|it| it.is_absolute())
 }
 
+/// What a paper is called, as the name of a file.
 fn file_name(of: &str) -> String {
-    of.chars().map(|it| if it.is_alphanumeric() || it == '.' { it } else { '-' }).collect()
-}
-
-fn with_ending(name: String, ending: &str) -> String {
-    let end = format!(".{ending}");
-    if name.ends_with(&end) { name } else { name + &end }
+    let is_kept = |it: char| it.is_alphanumeric() || it == '.';
+    let name: String = of.chars().map(|it| if is_kept(it) { it } else { '-' }).collect();
+    if name.ends_with(".ron") { name } else { name + ".ron" }
 }
 
 #[cfg(test)]
@@ -188,6 +166,6 @@ mod tests {
     fn a_name_without_an_ending_gets_that_of_its_kind() {
         assert_eq!(ended(PathBuf::from("/a/swing"), "gif"), PathBuf::from("/a/swing.gif"));
         assert_eq!(ended(PathBuf::from("/a/swing.GIF"), "gif"), PathBuf::from("/a/swing.GIF"));
-        assert_eq!(with_ending(file_name("Ann's kit"), "ron"), "Ann-s-kit.ron");
+        assert_eq!(file_name("Ann's kit"), "Ann-s-kit.ron");
     }
 }

@@ -5,8 +5,8 @@ use std::path::{Path, PathBuf};
 use backlift::card::Card;
 use backlift::card::returned_bat;
 use backlift::drawing::png::drawn;
+use backlift::drawing::still::Still;
 use backlift::files::card_file;
-use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::questions::delivered;
 use backlift::questions::fitted::Fitted;
@@ -17,14 +17,6 @@ use super::state::Studio;
 use super::work::{Question, Written};
 use crate::fitting_files;
 use crate::outcome::Stop;
-
-/// The card as it is printed, as a picture.
-pub struct CardPicture {
-    /// Width and height, pixels.
-    pub size: [usize; 2],
-    /// Red, green, blue, alpha of every pixel, row by row.
-    pub rgba: Vec<u8>,
-}
 
 /// Pixels of the preview to a px of the sheet: legible when it fills a 4K screen's height.
 const PIXELS: f64 = 1.6;
@@ -43,13 +35,11 @@ impl Studio {
         self.work.start(Question::CardPicture, key, move |_, _| {
             let sheet = fitting_files::sheet(&fitted, units).map_err(Stop::our_mistake)?;
             let map = drawn(&sheet, PIXELS).map_err(Stop::our_mistake)?;
-            let size = [map.width() as usize, map.height() as usize];
-            Ok(CardPicture { size, rgba: map.take() })
+            Ok(Still { size: [map.width(), map.height()], rgba: map.take() })
         });
     }
 
-    /// The card as it was drawn last.
-    pub fn card_picture(&self) -> Option<Keyed<'_, CardPicture>> {
+    pub fn card_picture(&self) -> Option<Keyed<'_, Still>> {
         self.answers.last(Question::CardPicture)
     }
 
@@ -57,8 +47,7 @@ impl Studio {
     pub(super) fn write_card(&mut self, folder: &Path) {
         let fit_key = self.fitted().map(|it| it.key);
         let Some(fitted) = fit_key.and_then(|key| self.answers.shared::<Fitted>(key)) else {
-            let fault = Fault::new("there is no card yet").help("find the bat first");
-            return self.say_fault(&fault);
+            return self.refuse("there is no card yet", "find the bat first");
         };
         let (units, folder) = (self.look.units, PathBuf::from(folder));
         self.work.start(Question::CardFiles, key(("card files", fit_key)), move |_, _| {
@@ -78,10 +67,7 @@ impl Studio {
     pub(super) fn check_here(&mut self) {
         match self.fitted().map(|it| it.it.card.clone()) {
             Some(card) => self.check_against(&card),
-            None => {
-                let fault = Fault::new("there is no card yet").help("find the bat, or open a card");
-                self.say_fault(&fault);
-            }
+            None => self.refuse("there is no card yet", "find the bat, or open a card"),
         }
     }
 

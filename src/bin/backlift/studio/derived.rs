@@ -7,23 +7,18 @@ use backlift::files::fault::{Fault, Source};
 use backlift::files::scenario::{ScenarioV1, load_text};
 use backlift::questions::loaded::{Loaded, built};
 
-use super::answers::{key_of, told};
+use super::answers::{Whose, key_of, told};
 use super::paper::{OnDesk, Paper};
-use super::whose::Whose;
 use crate::outcome::Stop;
 
-/// What follows from the document.
 #[derive(Clone, Default)]
 pub struct Derived {
     /// Player and bats, as of the last text without a fault.
     pub loaded: Option<Arc<Loaded>>,
-    /// What is wrong with the text now.
     pub faults: Vec<Fault>,
-    /// What is odd about it.
     pub warnings: Vec<Fault>,
-    /// Whose hands and which bats the document names.
     pub whose: Whose,
-    /// The same of the last text without a fault.
+    /// Whose hands and which bats the last text without a fault names; `whose` is of the text now.
     understood: Whose,
     /// For each bat, what all that is computed of it in this player's hands hangs on.
     pub bat_keys: Vec<u64>,
@@ -47,13 +42,14 @@ impl Derived {
                 let who = (&scenario.player, &scenario.calibration, &scenario.innings, swung);
                 let asked = (&scenario.bowling, &scenario.fit);
                 let known = (scenario.uses, &scenario.seen);
+                let whose = Whose::of(document, Some(&loaded));
                 Self {
                     bat_keys: scenario.bats.iter().map(|it| key_of(&(who, asked, it))).collect(),
                     bench_keys: loaded.bats.iter().map(bench_key).collect(),
                     player_key: key_of(&(who, asked)),
                     fit_key: key_of(&(who, asked, &scenario.bats, scenario.invented, known)),
-                    whose: Whose::of(document, Some(&loaded)),
-                    understood: Whose::of(document, Some(&loaded)),
+                    whose: whose.clone(),
+                    understood: whose,
                     loaded: Some(Arc::new(loaded)),
                     faults: Vec::new(),
                     warnings,
@@ -83,7 +79,6 @@ fn bench_key(it: &WeighedBat) -> u64 {
     key_of(&(it.mass_kg, it.balance_m, it.swing_moment_kg_m2, &it.size))
 }
 
-/// The field that a fault is of.
 pub fn path_of(fault: &Fault) -> Option<&str> {
     fault.field.as_deref()
 }

@@ -41,7 +41,6 @@ impl Studio {
         self.go_on();
     }
 
-    /// A step back or forward.
     pub(super) fn travel(&mut self, which: Which, forward: bool) {
         let came = self.paper_mut(which).travel(forward);
         self.came(which, came);

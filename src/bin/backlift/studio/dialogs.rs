@@ -8,7 +8,7 @@ use std::time::{Duration, Instant};
 use super::action::Action;
 use super::asking::{Asked, Way, ended};
 use super::state::{Ask, Studio};
-use super::wake::Wake;
+use super::work::Wake;
 
 /// A window that is gone again so soon without a path was never there.
 const SOON: Duration = Duration::from_secs(1);
@@ -27,7 +27,6 @@ pub struct Dialogs {
     receiver: Receiver<Back>,
 }
 
-/// What came back from a window.
 struct Back {
     number: u64,
     ask: Ask,
@@ -40,11 +39,6 @@ impl Dialogs {
     pub fn new(chooser: Chooser, wake: Wake) -> Self {
         let (sender, receiver) = channel();
         Self { chooser, wake, opened: None, sender, receiver }
-    }
-
-    /// The system's own.
-    pub fn of_the_system(wake: Wake) -> Self {
-        Self::new(Arc::new(chosen), wake)
     }
 
     /// Opens what is asked for, and does what was chosen.
@@ -82,7 +76,8 @@ impl Dialogs {
     }
 }
 
-fn chosen(asked: &Asked, folder: &Path, name: &str) -> Option<PathBuf> {
+/// The system's own.
+pub fn chosen(asked: &Asked, folder: &Path, name: &str) -> Option<PathBuf> {
     let dialog = rfd::FileDialog::new().set_title(asked.title).set_directory(folder);
     match asked.way {
         Way::Open => dialog.add_filter(asked.kind, &[asked.ending]).pick_file(),

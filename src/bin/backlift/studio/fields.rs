@@ -59,76 +59,52 @@ pub const PENDULUM: [Line; 4] = [
 ];
 
 /// Of a described bat: each part's name, and its fields.
-pub const WOOD: [(&str, &[Line]); 3] = [
-    (
-        "Blade",
-        &[
-            ["size", "Size", "short handle", "1 to 6, Harrow, short handle or long handle"],
-            [
-                "law_type",
-                "Type",
-                "A",
-                "A to D under the Laws: how much of the handle may be rubber",
-            ],
-            ["blade.length", "Blade length", "559 mm", "From shoulder to toe"],
-            ["blade.width", "Blade width", "107 mm", "Greatest width"],
-            ["blade.edge", "Blade edge", "36 mm", "Greatest thickness of the edges"],
-            ["blade.depth", "Spine height", "60 mm", "From the face to the spine at the swell"],
-            ["blade.swell", "Swell", "8 in", "Height of the deepest place over the toe"],
-            [
-                "blade.hollow",
-                "Hollow of the back",
-                "40 %",
-                "0 straight, 100 % level at the edge, below 0 full",
-            ],
-            [
-                "blade.camber",
-                "Camber of the face",
-                "2 mm",
-                "Height of the middle of the face over its edges",
-            ],
-            ["blade.shoulder_width", "Shoulder width", "45 mm", "Where the handle goes in"],
-            ["blade.shoulder_length", "Shoulder length", "60 mm", "From there to full width"],
-            ["blade.toe_depth", "Toe depth", "28 mm", "Depth at the toe"],
-            ["blade.bow", "Bow", "8 mm", "Height of the face's arc along the blade"],
-        ],
-    ),
-    (
-        "Handle and what is on it",
-        &[
-            ["handle.length", "Handle length", "290 mm", "From its top to the shoulder"],
-            ["handle.diameter", "Handle diameter", "34 mm", "Over the grip, at the bottom hand"],
-            ["handle.section", "Handle section", "oval", "Round, oval or semi-oval"],
-            [
-                "handle.pieces",
-                "Pieces of cane",
-                "3",
-                "Glued up of so many, rubber between each two",
-            ],
-            ["handle.strip", "Rubber strip", "1.5 mm", "Thickness of the rubber between them"],
-            ["handle.grips", "Grips", "1", "How many, one over the other"],
-            ["extras.labels", "Labels", "8 g", "Labels and glue"],
-            ["extras.face_sheet", "Face sheet", "20 g", "Its weight, or none"],
-            ["extras.toe_guard", "Toe guard", "1.5 mm", "Its thickness, or none"],
-            ["extras.oil", "Oil", "12 g", "In the wood"],
-        ],
-    ),
-    (
-        "Wood",
-        &[
-            [
-                "willow.density",
-                "Willow",
-                "440 kg/m³",
-                "Density, where it is known; else the cleft below",
-            ],
-            ["willow.cleft.mass", "Cleft weight", "2.75 kg", "As sawn"],
-            ["willow.cleft.length", "Cleft length", "710 mm", "Along the grain"],
-            ["willow.cleft.width", "Cleft width", "118 mm", "Across"],
-            ["willow.cleft.depth", "Cleft depth", "72 mm", "From face to back"],
-            ["willow.cleft.moisture", "Cleft moisture", "13 %", "Water when it was weighed"],
-        ],
-    ),
+pub const WOOD: [(&str, &[Line]); 3] =
+    [("Blade", &BLADE), ("Handle and what is on it", &HANDLE), ("Wood", &WILLOW)];
+const BLADE: [Line; 13] = [
+    ["size", "Size", "short handle", "1 to 6, Harrow, short handle or long handle"],
+    ["law_type", "Type", "A", "A to D under the Laws: how much of the handle may be rubber"],
+    ["blade.length", "Blade length", "559 mm", "From shoulder to toe"],
+    ["blade.width", "Blade width", "107 mm", "Greatest width"],
+    ["blade.edge", "Blade edge", "36 mm", "Greatest thickness of the edges"],
+    ["blade.depth", "Spine height", "60 mm", "From the face to the spine at the swell"],
+    ["blade.swell", "Swell", "8 in", "Height of the deepest place over the toe"],
+    [
+        "blade.hollow",
+        "Hollow of the back",
+        "40 %",
+        "0 straight, 100 % level at the edge, below 0 full",
+    ],
+    [
+        "blade.camber",
+        "Camber of the face",
+        "2 mm",
+        "Height of the middle of the face over its edges",
+    ],
+    ["blade.shoulder_width", "Shoulder width", "45 mm", "Where the handle goes in"],
+    ["blade.shoulder_length", "Shoulder length", "60 mm", "From there to full width"],
+    ["blade.toe_depth", "Toe depth", "28 mm", "Depth at the toe"],
+    ["blade.bow", "Bow", "8 mm", "Height of the face's arc along the blade"],
+];
+const HANDLE: [Line; 10] = [
+    ["handle.length", "Handle length", "290 mm", "From its top to the shoulder"],
+    ["handle.diameter", "Handle diameter", "34 mm", "Over the grip, at the bottom hand"],
+    ["handle.section", "Handle section", "oval", "Round, oval or semi-oval"],
+    ["handle.pieces", "Pieces of cane", "3", "Glued up of so many, rubber between each two"],
+    ["handle.strip", "Rubber strip", "1.5 mm", "Thickness of the rubber between them"],
+    ["handle.grips", "Grips", "1", "How many, one over the other"],
+    ["extras.labels", "Labels", "8 g", "Labels and glue"],
+    ["extras.face_sheet", "Face sheet", "20 g", "Its weight, or none"],
+    ["extras.toe_guard", "Toe guard", "1.5 mm", "Its thickness, or none"],
+    ["extras.oil", "Oil", "12 g", "In the wood"],
+];
+const WILLOW: [Line; 6] = [
+    ["willow.density", "Willow", "440 kg/m³", "Density, where it is known; else the cleft below"],
+    ["willow.cleft.mass", "Cleft weight", "2.75 kg", "As sawn"],
+    ["willow.cleft.length", "Cleft length", "710 mm", "Along the grain"],
+    ["willow.cleft.width", "Cleft width", "118 mm", "Across"],
+    ["willow.cleft.depth", "Cleft depth", "72 mm", "From face to back"],
+    ["willow.cleft.moisture", "Cleft moisture", "13 %", "Water when it was weighed"],
 ];
 
 /// Of a reading of a bat on the bench: under `log.0.`, and so on.

@@ -9,14 +9,13 @@ use backlift::questions::loaded::Loaded;
 use backlift::units::{Quantity, Units, spoken};
 
 use super::answers::{Keyed, key};
+use super::apart::Change;
 use super::state::Studio;
-use super::told_apart::Change;
 use super::work::Question;
 use crate::figure::{percent, plain};
 
 /// One line of figures.
 pub struct Row {
-    /// What it is.
     pub name: &'static str,
     /// First and second bat: the figure, and its doubt; none while it is worked out.
     pub values: [Option<Told>; 2],
@@ -37,7 +36,7 @@ pub struct Told {
 struct Line {
     name: &'static str,
     of: Of,
-    figure: Option<StrokeFigure>,
+    figure: StrokeFigure,
     quantity: Option<Quantity>,
     why: &'static str,
 }
@@ -46,35 +45,35 @@ const LINES: [Line; 5] = [
     Line {
         name: "bat speed at the ball",
         of: any_score::bat_speed_m_s,
-        figure: Some(StrokeFigure::BatSpeed),
+        figure: StrokeFigure::BatSpeed,
         quantity: Some(Quantity::Speed),
         why: "Speed of the contact point in the fastest swing that stays under control, simulated with this player's strength. Its doubt: strength, bat, and what is not known of fatigue",
     },
     Line {
         name: "stroke time",
         of: any_score::stroke_time_s,
-        figure: Some(StrokeFigure::StrokeTime),
+        figure: StrokeFigure::StrokeTime,
         quantity: Some(Quantity::Time),
         why: "From the top of the backlift to the ball, in the fastest swing that stays under control",
     },
     Line {
         name: "time in hand",
         of: any_score::time_in_hand_s,
-        figure: Some(StrokeFigure::TimeInHand),
+        figure: StrokeFigure::TimeInHand,
         quantity: Some(Quantity::Time),
         why: "Left over between reading the ball and having to start, with the bowling and the reading time of the scenario. It serves to hold bats against each other; whether a ball is met in time is a chance",
     },
     Line {
         name: "wrist share",
         of: any_score::wrist_share,
-        figure: Some(StrokeFigure::WristShare),
+        figure: StrokeFigure::WristShare,
         quantity: None,
         why: "Mean share of what it has left that the busier wrist gives, at one stroke time for all bats and scores",
     },
     Line {
         name: "grip needed",
         of: any_score::grip_share,
-        figure: Some(StrokeFigure::GripShare),
+        figure: StrokeFigure::GripShare,
         quantity: None,
         why: "So that the handle neither slips nor twists, as a share of the grip there is; fresh grip, so a lower bound late on. Its doubt: the grip reading, the friction of glove on rubber (an assumption, ± 25 %), and the player's strength",
     },
@@ -114,20 +113,18 @@ impl Studio {
     fn row(&self, line: &Line) -> Row {
         let runs = f64::from(self.playback.runs);
         let units = self.look.units;
-        let sd = |slot: usize| line.figure.and_then(|it| self.sd(slot, it, runs));
         let values = std::array::from_fn(|slot| {
-            let (value, sd) = (self.best(slot, line.of)?, sd(slot));
+            let (value, sd) = (self.best(slot, line.of)?, self.sd(slot, line.figure, runs));
             let doubt = sd.map_or("…".to_owned(), |sd| told(line, sd, sd, units));
             let doubt = format!("± {doubt}");
             Some(Told { value: told(line, value, sd.unwrap_or(0.0), units), doubt })
         });
-        let difference =
-            line.figure.and_then(|figure| self.less_first(line.of, figure)).and_then(|it| {
-                let sd = it.sd?;
-                let sign = if it.value > 0.0 { "+" } else { "" };
-                let [value, doubt] = [it.value, sd].map(|value| told(line, value, sd, units));
-                Some((format!("{sign}{value} ± {doubt}"), it.is_real()))
-            });
+        let difference = self.less_first(line.of, line.figure).and_then(|it| {
+            let sd = it.sd?;
+            let sign = if it.value > 0.0 { "+" } else { "" };
+            let [value, doubt] = [it.value, sd].map(|value| told(line, value, sd, units));
+            Some((format!("{sign}{value} ± {doubt}"), it.is_real()))
+        });
         Row { name: line.name, values, difference, why: line.why }
     }
 
@@ -197,7 +194,6 @@ impl Studio {
             .unwrap_or_else(|| "What the two bats do in these hands is being worked out".to_owned())
     }
 
-    /// What a bat is called.
     pub fn label(&self, bat: usize) -> String {
         self.document.label(bat)
     }

@@ -1,34 +1,32 @@
-//! Pictures of the net taken one after the other, for a clip or for a page that can be sent.
+//! Pictures of the net taken one after the other, for a clip or for a page of the comparison that can be sent.
 
-use std::path::{Path, PathBuf};
-
+use backlift::card::cautions::{refit_stature_m, standing};
+use backlift::drawing::pair_page::{Line, Page};
 use backlift::drawing::still::Still;
-use backlift::files::fault::Fault;
-use backlift::files::save::over;
+use backlift::files::save::{folder_of, over};
+use backlift::innings::score::runs_words;
 
 use super::answers::key;
-use super::filming::{Filming, Into};
-use super::state::Studio;
+use super::clip;
+use super::figures::{Row, Told};
+use super::state::{Filming, Into, Studio};
 use super::work::{Question, Written};
-use super::{clip, page};
 use crate::outcome::Stop;
 
 impl Studio {
-    /// Starts to take pictures.
     pub(super) fn film(&mut self, into: Into) {
         if self.filming.is_some() {
-            let fault = Fault::new("pictures are being taken already").help("wait, or stop them");
-            return self.say_fault(&fault);
+            return self.refuse("pictures are being taken already", "wait, or stop them");
         }
         if (0..self.slots()).any(|slot| self.stroke_time_s(slot).is_none()) {
-            let fault = Fault::new("there is no swing to take pictures of yet")
-                .help("wait until the figures are there");
-            return self.say_fault(&fault);
+            let why = "there is no swing to take pictures of yet";
+            return self.refuse(why, "wait until the figures are there");
         }
         let length_s = self.length_s();
         let instants_s = match into {
             Into::Clip(_) => clip::instants_s(length_s),
-            Into::Page(_) => page::instants_s(length_s),
+            // On the way, and at the ball.
+            Into::Page(_) => vec![0.75 * length_s, length_s],
         };
         let before = self.playback.clone();
         self.playback.playing = false;
@@ -58,7 +56,7 @@ impl Studio {
                 Into::Page(path) => (path, page.png(&stills).map_err(Stop::our_mistake)?),
             };
             over(&path, &bytes)?;
-            Ok(Written { files: 1, folder: folder_of(&path) })
+            Ok(Written { files: 1, folder: folder_of(&path).to_owned() })
         });
     }
 
@@ -76,9 +74,38 @@ impl Studio {
             self.playback.time_s = *instant_s;
         }
     }
+
+    fn page(&self) -> Page {
+        let loaded = self.derived.loaded.as_ref();
+        let player = loaded.map(|it| &it.player);
+        let runs = self.playback.runs;
+        let when = if runs == 0 {
+            "fresh".to_owned()
+        } else {
+            format!("after {}", runs_words(f64::from(runs)))
+        };
+        let shown = self.playback.bats.iter().take(self.slots());
+        Page {
+            sentence: self.pair_sentence(),
+            player: player.map_or(String::new(), |it| {
+                format!("For a player of {:.0} years and {:.2} m", it.age_y, it.stature_m)
+            }),
+            heading: format!("The {}, {when}", self.playback.stroke),
+            bats: shown.map(|bat| (*bat, self.label(*bat))).collect(),
+            lines: self.swing_rows().into_iter().map(line).collect(),
+            cautions: player.map_or(Vec::new(), |it| {
+                standing(it.age_y, refit_stature_m(it.age_y, it.stature_m))
+            }),
+            is_invented: loaded.is_some_and(|it| it.scenario.invented),
+        }
+    }
 }
 
-fn folder_of(path: &Path) -> PathBuf {
-    let folder = path.parent().filter(|it| !it.as_os_str().is_empty());
-    folder.map_or_else(|| PathBuf::from("."), Path::to_path_buf)
+fn line(it: Row) -> Line {
+    let told = |it: Told| [it.value, it.doubt];
+    Line {
+        name: it.name.to_owned(),
+        values: it.values.into_iter().map(|it| it.map(told)).collect(),
+        difference: it.difference.map(|it| it.0),
+    }
 }

@@ -15,7 +15,6 @@ use crate::fitting_files;
 /// The map as numbers; across is dead weight, up is the balance point.
 #[derive(Clone, Debug)]
 pub struct Ground {
-    /// Dead weights.
     pub x: Vec<f64>,
     /// Balance points from the top of the handle.
     pub y: Vec<f64>,

@@ -91,7 +91,9 @@ fn laid_out(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) -> Rect {
     let mut room = Rect::NOTHING;
     Side::right(id).frame(paper).exact_size(size).show(ui, |ui| {
         if let Layout::Whole { has_net: true, .. } = row.layout {
-            room = corner(ui);
+            // Above the figures.
+            let size = egui::vec2(ui.available_width(), 0.36 * ui.available_height());
+            room = ui.allocate_exact_size(size, egui::Sense::hover()).0;
             playback::scene(ui, it, room, out);
         }
         column(ui, |ui| {
@@ -175,14 +177,6 @@ fn on_the_bench(
         grab::offer(ui, "room", &it.wood.grabs(bench.shape), &on_screen, out);
     }
     room
-}
-
-/// Room for the scene above the figures.
-fn corner(ui: &mut Ui) -> Rect {
-    let height = 0.36 * ui.available_height();
-    let size = egui::vec2(ui.available_width(), height);
-    let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
-    rect
 }
 
 /// Under the scene: time, and what the view has there.

@@ -9,14 +9,12 @@ pub const TEXT_SCALES: [f32; 2] = [0.8, 2.0];
 /// Settings of the eye, not of the fitting.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Look {
-    /// Dark ground.
     pub dark: bool,
     /// Size of the text, 1 as designed.
     pub text_scale: f32,
     /// Units to show figures in; in a file, whether they are those of the SI.
     #[serde(rename = "si", serialize_with = "is_si", deserialize_with = "si_or_trade")]
     pub units: Units,
-    /// No change is animated.
     pub reduced_motion: bool,
     /// Fewer triangles, no shadows: for slow machines.
     pub reduced_detail: bool,

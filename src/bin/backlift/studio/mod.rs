@@ -17,21 +17,17 @@ pub mod dialogs;
 mod fields;
 mod figures;
 mod film_out;
-mod filming;
 mod ground;
 pub mod layout;
 pub mod look;
-mod ounce;
-mod page;
-mod pair;
 pub mod panels;
 mod paper;
+mod pickup;
 pub mod playback;
 pub mod recovery;
 pub mod scene;
 pub mod script;
 mod spoken;
-mod standing;
 pub mod state;
 pub mod style;
 mod taken;
@@ -39,11 +35,7 @@ mod taken;
 mod tests;
 mod tick;
 mod today;
-mod told_apart;
-mod undo;
-pub mod wake;
 mod way;
-mod whose;
 pub mod window;
 pub mod wood;
 pub mod work;
@@ -72,7 +64,8 @@ pub struct Args {
 
     /// Size of a script's pictures in pixels
     #[arg(long, value_name = "WIDTHxHEIGHT", default_value = "1366x768", requires = "script")]
-    size: window::Size,
+    #[arg(value_parser = window::size)]
+    size: [u32; 2],
 }
 
 /// Opens it.

@@ -12,7 +12,61 @@ use serde::Serialize;
 
 use super::fields::name;
 use super::recovery::{Recovery, Rescued};
-use super::undo::{History, of_field};
+
+/// The texts before and after the present one.
+#[derive(Default)]
+pub struct History {
+    past: Vec<Step>,
+    future: Vec<Step>,
+}
+
+/// A text, and in a few words the change that left it.
+struct Step {
+    text: String,
+    change: String,
+}
+
+/// Steps kept.
+const MOST: usize = 500;
+
+impl History {
+    fn changed(&mut self, before: String, change: String) {
+        self.future.clear();
+        self.past.push(Step { text: before, change });
+        if self.past.len() > MOST {
+            self.past.remove(0);
+        }
+    }
+
+    /// The text after the change last undone, or before the last change.
+    fn travel(&mut self, now: &str, forward: bool) -> Option<String> {
+        let (from, to) = match forward {
+            true => (&mut self.future, &mut self.past),
+            false => (&mut self.past, &mut self.future),
+        };
+        let Step { text, change } = from.pop()?;
+        to.push(Step { text: now.to_owned(), change });
+        Some(text)
+    }
+
+    /// The change that the next undo takes back.
+    pub fn last(&self) -> Option<&str> {
+        self.past.last().map(|it| it.change.as_str())
+    }
+
+    /// The change that the next redo brings again.
+    pub fn next(&self) -> Option<&str> {
+        self.future.last().map(|it| it.change.as_str())
+    }
+}
+
+/// A value put over a field, in a few words for the undo button.
+pub fn of_field(name: &str, value: &str) -> String {
+    match value.trim() {
+        "" => format!("take away {name}"),
+        _ => format!("{name}: {value}"),
+    }
+}
 
 /// A document that can lie on the desk.
 pub trait Titled: Document + Clone + PartialEq + Serialize {
@@ -127,11 +181,9 @@ impl<D: Titled> Paper<D> {
 pub trait OnDesk {
     /// Whether there is something that no file holds.
     fn is_changed(&self) -> bool;
-    /// What to call it.
     fn name(&self) -> String;
     /// Where it is kept; none for one that was never saved.
     fn path(&self) -> Option<&Path>;
-    /// Steps back and forward.
     fn history(&self) -> &History;
     /// On what unsaved work of an earlier window is offered.
     fn offered(&self) -> Option<String>;
@@ -155,7 +207,6 @@ pub trait OnDesk {
     fn forget_unsaved(&self);
     /// Takes up what an earlier window left; whether there was anything.
     fn rescue(&mut self) -> Result<bool, Faults>;
-    /// Lets it go.
     fn drop_rescued(&mut self);
 }
 

@@ -13,14 +13,13 @@ pub enum Camera {
     /// Square of the wicket, on the side the batter faces.
     #[default]
     Side,
-    /// From above.
     Above,
     /// From the batter's eyes.
     Batter,
 }
 
 /// How far the eye was dragged from where its camera stands.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Orbit {
     /// Round the upright, rad.
     pub turn_rad: f32,
@@ -31,7 +30,6 @@ pub struct Orbit {
 }
 
 impl Orbit {
-    /// Dragged so far on.
     pub fn drag(&mut self, turn_rad: f32, raise_rad: f32) {
         if turn_rad.is_finite() && raise_rad.is_finite() {
             self.turn_rad = (self.turn_rad + turn_rad) % std::f32::consts::TAU;
@@ -39,7 +37,6 @@ impl Orbit {
         }
     }
 
-    /// So many times nearer.
     pub fn come_nearer(&mut self, times: f32) {
         if times.is_finite() && times > 0.0 {
             self.nearness = (self.nearness * times).clamp(0.4, 4.0);
@@ -54,7 +51,7 @@ impl Default for Orbit {
 }
 
 /// The stroke on the screen.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Playback {
     /// Stroke by name.
     pub stroke: String,
@@ -64,21 +61,16 @@ pub struct Playback {
     pub runs: u32,
     /// First and second bat, by their place in the scenario.
     pub bats: [usize; 2],
-    /// Whether the second bat is shown.
     pub second: bool,
     /// Time from the top of the backlift, s.
     pub time_s: f64,
-    /// Whether time runs.
     pub playing: bool,
     /// Seconds of the stroke in a second on the screen.
     pub rate: f64,
     /// Whether it slows down towards the ball, where one bat falls behind the other.
     pub slows: bool,
-    /// Whether it starts again at the end.
     pub looping: bool,
-    /// View.
     pub camera: Camera,
-    /// Dragged from there.
     pub orbit: Orbit,
     /// Both bats in one place; else side by side.
     pub overlay: bool,

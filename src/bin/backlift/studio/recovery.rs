@@ -1,12 +1,13 @@
 //! What outlives the window: unsaved work, the files used last, and how the window looked.
 
-use std::hash::{DefaultHasher, Hash, Hasher};
 use std::path::{Path, PathBuf};
 
 use backlift::files::fault::Fault;
 use backlift::files::save;
+use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 
+use super::answers::key;
 use super::look::{Look, TEXT_SCALES};
 
 /// Files remembered.
@@ -24,15 +25,13 @@ pub struct Recovery {
 pub struct Rescued {
     /// The file it belongs to; none if it never had one.
     pub path: Option<PathBuf>,
-    /// The text.
     pub text: String,
 }
 
 impl Recovery {
-    /// In this folder.
     #[cfg(test)]
-    pub fn within(folder: Option<PathBuf>) -> Self {
-        Self { folder, of_bats: false }
+    pub fn within(folder: PathBuf) -> Self {
+        Self { folder: Some(folder), of_bats: false }
     }
 
     /// The user's own folder for such things.
@@ -45,7 +44,6 @@ impl Recovery {
         Self { folder: folder.map(|it| it.join("backlift")), of_bats: false }
     }
 
-    /// The same for described bats.
     pub fn for_bats(&self) -> Self {
         Self { of_bats: true, ..self.clone() }
     }
@@ -55,25 +53,19 @@ impl Recovery {
         if self.of_bats { "bat-unsaved" } else { "unsaved" }
     }
 
-    fn unsaved(&self, path: Option<&Path>, is_beside: bool) -> Option<PathBuf> {
+    fn unsaved(&self, path: Option<&Path>, is_beside: bool) -> String {
         let name = match path {
-            Some(path) => {
-                let mut hasher = DefaultHasher::new();
-                std::path::absolute(path).unwrap_or_else(|_| path.to_owned()).hash(&mut hasher);
-                format!("{}-{:016x}", self.start(), hasher.finish())
-            }
+            Some(path) => format!("{}-{:016x}", self.start(), key(absolute(path))),
             None => self.start().to_owned(),
         };
         let beside = if is_beside { "-later" } else { "" };
-        Some(self.folder.as_ref()?.join(format!("{name}{beside}.ron")))
+        format!("{name}{beside}.ron")
     }
 
     /// Keeps unsaved work; `is_beside` where that of an earlier window must stay.
     pub fn keep(&self, path: Option<&Path>, text: &str, is_beside: bool) -> Result<(), Fault> {
-        let Some(file) = self.unsaved(path, is_beside) else { return Ok(()) };
         let it = Rescued { path: path.map(Path::to_path_buf), text: text.to_owned() };
-        let written = ron::to_string(&it).map_err(|it| Fault::new(it.to_string()))?;
-        self.write(&file, &written)
+        self.write(&self.unsaved(path, is_beside), &it)
     }
 
     /// Nothing of this document is unsaved any more, but for what is still offered.
@@ -81,7 +73,6 @@ impl Recovery {
         self.take_away(self.kept_for(path), |it| offered != Some(it));
     }
 
-    /// What was offered was let go.
     pub fn forget_rescued(&self, it: &Rescued) {
         self.take_away(self.kept_for(it.path.as_deref()), |other| other == it);
     }
@@ -98,14 +89,12 @@ impl Recovery {
         self.kept_for(path).into_iter().next().map(|it| it.1)
     }
 
-    /// Any unsaved work there is.
     pub fn any(&self) -> Option<Rescued> {
         self.kept().into_iter().next().map(|it| it.1)
     }
 
     /// Told by what stands in them: a later version may name its files otherwise.
     fn kept_for(&self, path: Option<&Path>) -> Vec<(PathBuf, Rescued)> {
-        let absolute = |it: &Path| std::path::absolute(it).unwrap_or_else(|_| it.to_owned());
         let of = |it: &Rescued| it.path.as_deref().map(absolute) == path.map(absolute);
         self.kept().into_iter().filter(|(_, it)| of(it)).collect()
     }
@@ -116,18 +105,12 @@ impl Recovery {
             let name = it.file_name().map(|it| it.to_string_lossy().into_owned());
             name.is_some_and(|it| it.starts_with(self.start()) && it.ends_with(".ron"))
         };
-        let read = |file: PathBuf| {
-            let text = std::fs::read_to_string(&file).ok()?;
-            Some((file, ron::from_str::<Rescued>(&text).ok()?))
-        };
         let all = files.into_iter().flatten().flatten().map(|it| it.path()).filter(named);
-        all.filter_map(read).collect()
+        all.filter_map(|file| read(&file).map(|it| (file, it))).collect()
     }
 
-    /// How the window looked last.
     pub fn look(&self) -> Option<Look> {
-        let text = std::fs::read_to_string(self.folder.as_ref()?.join("look.ron")).ok()?;
-        let it: Look = ron::from_str(&text).ok()?;
+        let it: Look = read(&self.folder.as_ref()?.join("look.ron"))?;
         let [least, most] = TEXT_SCALES;
         let text_scale = if it.text_scale.is_finite() { it.text_scale } else { 1.0 };
         Some(Look { text_scale: text_scale.clamp(least, most), ..it })
@@ -135,39 +118,40 @@ impl Recovery {
 
     /// Keeps how it looks; that it cannot is no loss worth a word.
     pub fn keep_look(&self, look: &Look) {
-        let Some(folder) = &self.folder else { return };
-        if let Ok(text) = ron::to_string(look) {
-            let _ = self.write(&folder.join("look.ron"), &text);
-        }
+        let _ = self.write("look.ron", look);
     }
 
     /// Files used last, the latest first.
     pub fn recent(&self) -> Vec<PathBuf> {
-        let read = |it: &PathBuf| std::fs::read_to_string(it.join("recent.ron")).ok();
-        let text = self.folder.as_ref().and_then(read);
-        let all: Vec<PathBuf> = text.and_then(|it| ron::from_str(&it).ok()).unwrap_or_default();
+        let all = self.folder.as_ref().and_then(|it| read(&it.join("recent.ron")));
+        let all: Vec<PathBuf> = all.unwrap_or_default();
         all.into_iter().filter(|it| it.is_file()).collect()
     }
 
     /// A file was opened or saved.
     pub fn used(&self, path: &Path) {
-        let Some(folder) = &self.folder else { return };
-        let path = std::path::absolute(path).unwrap_or_else(|_| path.to_owned());
+        let path = absolute(path);
         let mut all = self.recent();
         all.retain(|it| *it != path);
         all.insert(0, path);
         all.truncate(MOST_RECENT);
-        if let Ok(text) = ron::to_string(&all) {
-            // A list of files that cannot be kept is no loss worth a word.
-            let _ = self.write(&folder.join("recent.ron"), &text);
-        }
+        // A list of files that cannot be kept is no loss worth a word.
+        let _ = self.write("recent.ron", &all);
     }
 
-    fn write(&self, file: &Path, text: &str) -> Result<(), Fault> {
-        if let Some(folder) = &self.folder {
-            std::fs::create_dir_all(folder)
-                .map_err(|it| Fault::new(format!("{} cannot be made: {it}", folder.display())))?;
-        }
-        save::over(file, text.as_bytes())
+    fn write(&self, name: &str, it: &impl Serialize) -> Result<(), Fault> {
+        let Some(folder) = &self.folder else { return Ok(()) };
+        let text = ron::to_string(it).map_err(|it| Fault::new(it.to_string()))?;
+        std::fs::create_dir_all(folder)
+            .map_err(|it| Fault::new(format!("{} cannot be made: {it}", folder.display())))?;
+        save::over(&folder.join(name), text.as_bytes())
     }
+}
+
+fn read<T: DeserializeOwned>(file: &Path) -> Option<T> {
+    ron::from_str(&std::fs::read_to_string(file).ok()?).ok()
+}
+
+fn absolute(path: &Path) -> PathBuf {
+    std::path::absolute(path).unwrap_or_else(|_| path.to_owned())
 }

@@ -11,7 +11,6 @@ use super::state::Studio;
 /// A larger file is no script.
 const LARGEST_BYTES: u64 = 1 << 20;
 
-/// What is still to be done.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Script {
     rest: VecDeque<Action>,
@@ -26,7 +25,6 @@ pub enum Next {
     Shot(String),
     /// Show so many pictures, tell how long they took, then ask again.
     Measure(u32),
-    /// Nothing is left.
     Done,
 }
 
@@ -46,7 +44,6 @@ impl Script {
         Self::of(&name, &text)
     }
 
-    /// The same from a text at hand.
     pub fn of(name: &str, text: &str) -> Result<Self, Fault> {
         let actions: Vec<Action> = ron::from_str(text).map_err(|error| {
             let start = error.span.start;

@@ -1,4 +1,5 @@
-//! What is said of fields, in the words of the window: a coach is not told where something stands in a file.
+//! What is said of fields, in the words of the window: a coach is not told where something stands in a file. And what
+//! must stand with everything shown of a player.
 
 use backlift::files::document::values::MISSING;
 use backlift::files::fault::Fault;
@@ -8,19 +9,15 @@ use backlift::measurement::person::Sex;
 use super::derived::{path_of, words};
 use super::fields::{Line, name, named_alone};
 use super::state::Studio;
-
-/// With a small letter, as it stands in a sentence.
-fn small(name: &str) -> String {
-    let mut rest = name.chars();
-    rest.next().map_or_else(String::new, |it| it.to_lowercase().chain(rest).collect())
-}
+use crate::beside::{Beside, INVENTED};
+use crate::figure::lower;
 
 impl Studio {
     /// A field as it is called: "Old faithful, dead weight"; none of what has no name.
     pub fn spoken(&self, path: &str) -> Option<String> {
         let bat = path.strip_prefix("bats.").and_then(|it| it.split('.').next()?.parse().ok());
         match (bat, name(path)) {
-            (Some(bat), Some(name)) => Some(format!("{}, {}", self.label(bat), small(name))),
+            (Some(bat), Some(name)) => Some(format!("{}, {}", self.label(bat), lower(name))),
             (Some(bat), None) => Some(self.label(bat)),
             (None, name) => name.map(str::to_owned),
         }
@@ -39,7 +36,7 @@ impl Studio {
             out.push_str(before);
             let called = match path {
                 it if it.contains('.') => self.spoken(it).map(|it| format!("“{it}”")),
-                it if it.contains('_') => named_alone(it).map(small),
+                it if it.contains('_') => named_alone(it).map(lower),
                 _ => None,
             };
             out.push_str(called.as_deref().unwrap_or(path));
@@ -73,6 +70,17 @@ impl Studio {
         let name = path.strip_prefix("player.");
         let example = name.and_then(|it| self.examples().of_field(it));
         example.map_or_else(|| (*like).to_owned(), |it| it.trade)
+    }
+
+    /// That the player is invented, and a junior's cautions; none where nothing must be said.
+    pub fn standing(&self) -> Vec<String> {
+        let Some(loaded) = &self.derived.loaded else { return Vec::new() };
+        let mut words = Vec::new();
+        if loaded.scenario.invented {
+            words.push(format!("{INVENTED}."));
+        }
+        words.extend(Beside::scenario(loaded).cautions);
+        words
     }
 
     /// Examples for the player as far as known; what was last understood counts where the text has a fault now.

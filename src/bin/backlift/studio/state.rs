@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use backlift::card::returned_bat::Check;
+use backlift::drawing::still::Still;
 use backlift::files::document::TextFile;
 use backlift::files::fault::{Fault, Faults};
 use backlift::files::scenario::{DEMO, ScenarioV1};
@@ -15,7 +16,6 @@ use backlift::questions::fitted::Fitted;
 use super::action::{Action, ColourBy, Pair, Step, View, Which};
 use super::answers::{Answers, Keyed, key};
 use super::derived::Derived;
-use super::filming::Filming;
 use super::look::Look;
 use super::paper::{OnDesk, Paper};
 use super::playback::{Playback, USUAL_LENGTH_S};
@@ -23,41 +23,28 @@ use super::recovery::Recovery;
 use super::wood::Wood;
 use super::work::{Question, Work};
 
-/// Everything there is.
 pub struct Studio {
-    /// The scenario.
     pub document: Paper<ScenarioV1>,
-    /// What follows from the scenario at once.
     pub derived: Derived,
-    /// What is swung.
     pub playback: Playback,
-    /// How it looks.
     pub look: Look,
-    /// Which question is on the screen.
     pub view: View,
-    /// What the map is coloured by.
     pub colour_by: ColourBy,
     /// A bat tried on the map: dead weight, kg, and balance point from the top, m.
     pub tried: Option<[f64; 2]>,
-    /// The maker's pair.
     pub pair: Pair,
     /// The bats that were swung before it was shown; none once others were chosen by hand.
     pub(super) bats_before: Option<[usize; 2]>,
     /// Where an ounce is put on the first bat, as a share of its length from the top of the handle.
     pub ounce_at: f64,
-    /// The bat at the bench.
     pub bench_bat: usize,
     /// How far the coach's way is gone; none where the whole bench is shown.
     pub way: Option<Step>,
     /// The bat to order is searched for as soon as it is known which to use today.
     pub(super) fit_awaited: bool,
-    /// The tap-timer.
     pub taps: Taps,
-    /// The maker's wood.
     pub wood: Wood,
-    /// Answers that came.
     pub answers: Answers,
-    /// Work under way.
     pub work: Work,
     /// The last check of a delivered bat.
     pub check: Option<Check>,
@@ -73,9 +60,7 @@ pub struct Studio {
     pub waiting: Option<Action>,
     /// Papers whose changes are lost when what waits is done.
     pub(super) let_go: Vec<Which>,
-    /// Files used last.
     pub recent: Vec<PathBuf>,
-    /// Pictures being taken.
     pub filming: Option<Filming>,
     /// The window is to close.
     pub closed: bool,
@@ -83,29 +68,47 @@ pub struct Studio {
     pub(super) kept_look: Look,
 }
 
+/// Pictures of the net under way.
+pub struct Filming {
+    pub into: Into,
+    /// Instants to take, s from the top of the backlift.
+    pub instants_s: Vec<f64>,
+    pub stills: Vec<Still>,
+    /// What was played before.
+    pub before: Playback,
+}
+
+/// What becomes of the pictures.
+pub enum Into {
+    /// An animated GIF of the stroke.
+    Clip(PathBuf),
+    /// One page as PNG: what the two bats do, in words, figures and pictures.
+    Page(PathBuf),
+}
+
+impl Filming {
+    /// Share of it that is done.
+    pub fn share(&self) -> f32 {
+        self.stills.len() as f32 / self.instants_s.len().max(1) as f32
+    }
+}
+
 /// Something said to the user.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Notice {
-    /// One sentence.
     pub words: String,
-    /// What to do about it.
     pub mend: Option<String>,
-    /// Something went wrong.
     pub is_fault: bool,
 }
 
 /// What a path is asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Ask {
-    /// Which document to open.
     Open(Which),
-    /// Where to keep the paper.
     SaveAs(Which),
-    /// A folder for the card.
     CardFolder,
     /// A card to check against.
     CardFile,
-    /// Where to keep a clip of the stroke.
     Clip,
     /// Where to keep a page of the comparison.
     Page,
@@ -192,7 +195,6 @@ impl Studio {
         }
     }
 
-    /// One of the papers on the desk.
     pub fn paper(&self, which: Which) -> &dyn OnDesk {
         match which {
             Which::Scenario => &self.document,
@@ -200,7 +202,6 @@ impl Studio {
         }
     }
 
-    /// The same to be worked on.
     pub(super) fn paper_mut(&mut self, which: Which) -> &mut dyn OnDesk {
         match which {
             Which::Scenario => &mut self.document,
@@ -301,14 +302,17 @@ impl Studio {
         }
     }
 
-    /// Says something.
     pub(super) fn say(&mut self, words: String) {
         self.notices.push(Notice { words, mend: None, is_fault: false });
     }
 
-    /// Says all that went wrong.
     pub(super) fn say_faults(&mut self, Faults(faults): &Faults) {
         faults.iter().for_each(|it| self.say_fault(it));
+    }
+
+    /// Says why something is not done, and what to do about it.
+    pub(super) fn refuse(&mut self, why: &str, mend: &str) {
+        self.say_fault(&Fault::new(why).help(mend));
     }
 
     /// Says what went wrong; once, however often it does.

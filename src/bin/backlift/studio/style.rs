@@ -21,12 +21,10 @@ const NUMBER_PX: f32 = 34.0;
 /// Things line up on this grid, px.
 pub const GRID: f32 = 8.0;
 
-/// The colours in use.
 pub fn theme(look: &Look) -> &'static Theme {
     if look.dark { &DARK } else { &LIGHT }
 }
 
-/// A palette colour for egui.
 pub fn ink(colour: Colour) -> Color32 {
     let Colour([r, g, b]) = colour;
     Color32::from_rgb(r, g, b)
@@ -56,7 +54,6 @@ pub fn alarm(look: &Look) -> Color32 {
     }
 }
 
-/// Semi-bold face.
 pub fn bold() -> FontFamily {
     FontFamily::Name("semi-bold".into())
 }

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use backlift::files::fault::{Fault, Faults};
+use backlift::files::fault::Faults;
 use backlift::questions::any_score::{Before, Innings};
 use backlift::questions::fitted::fitted;
 use backlift::questions::loaded::Loaded;
@@ -51,10 +51,7 @@ impl Studio {
 
     pub(super) fn fit(&mut self) {
         let Some(loaded) = self.derived.loaded.clone().filter(|_| !self.derived.is_stale()) else {
-            self.say_fault(
-                &Fault::new("the fit needs a scenario without faults").help("see the bench"),
-            );
-            return;
+            return self.refuse("the fit needs a scenario without faults", "see the bench");
         };
         let key = self.derived.fit_key;
         self.answers.retry(key);

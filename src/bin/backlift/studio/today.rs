@@ -3,39 +3,21 @@
 use std::sync::Arc;
 
 use backlift::fit::fitting::TodayAdvice;
-use backlift::questions::Progress;
+use backlift::questions::advice;
 use backlift::questions::loaded::Loaded;
 use backlift::worth::today::Given;
 
 use super::answers::key;
 use super::state::Studio;
 use super::work::Question;
-use crate::outcome::Stop;
 
 /// The advice, with the scenario it is for.
-#[derive(Clone)]
-pub struct Advice {
-    /// Player and bats.
-    pub loaded: Arc<Loaded>,
-    /// The advice.
-    pub now: TodayAdvice,
-}
-
-impl Advice {
-    /// Works it out; bats that an earlier advice swung for this player are not swung again.
-    pub fn of(
-        loaded: &Arc<Loaded>,
-        before: Option<&Self>,
-        progress: &dyn Progress,
-    ) -> Result<Self, Stop> {
-        let before = before.map(|it| &it.now);
-        let now = backlift::questions::advice::today(loaded, before, progress, [0.0, 1.0])?;
-        Ok(Self { loaded: Arc::clone(loaded), now })
-    }
+struct Advice {
+    loaded: Arc<Loaded>,
+    now: TodayAdvice,
 }
 
 impl Studio {
-    /// What the advice on today's bats hangs on.
     pub fn today_key(&self) -> u64 {
         key(("today", self.derived.fit_key))
     }
@@ -67,11 +49,14 @@ impl Studio {
         if self.is_advised() || self.answers.has(key) {
             return false;
         }
+        // Bats that an earlier advice swung for this player are not swung again.
         let before = self.answers.last::<Advice>(Question::Today).map(|it| it.key);
         let before = before.and_then(|key| self.answers.shared::<Advice>(key));
         let loaded = Arc::clone(loaded);
         self.work.start(Question::Today, key, move |progress, _| {
-            Advice::of(&loaded, before.as_deref(), progress)
+            let before = before.as_deref().map(|it| &it.now);
+            let now = advice::today(&loaded, before, progress, [0.0, 1.0])?;
+            Ok(Advice { loaded, now })
         });
         true
     }

@@ -7,10 +7,8 @@ use super::action::Step;
 use super::state::Studio;
 
 impl Step {
-    /// In their order.
     pub const ALL: [Self; 4] = [Self::Who, Self::Bats, Self::Seen, Self::Answer];
 
-    /// In a word.
     pub fn name(self) -> &'static str {
         match self {
             Self::Who => "Who",
@@ -74,11 +72,6 @@ impl Studio {
             self.leave_out_empty_bats();
         }
         self.fit_awaited = step == Some(Step::Answer) && self.is_fit_stale();
-    }
-
-    /// Whether the bat to order is to be searched for, and it was not begun yet.
-    pub fn fit_is_to_come(&self) -> bool {
-        self.fit_awaited
     }
 
     /// To the next step, if this one needs nothing more.

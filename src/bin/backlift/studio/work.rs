@@ -1,5 +1,5 @@
 //! Long work on threads of its own: asked with a plain question, answered with a plain answer, told of
-//! as it goes, stopped when nobody waits for it any more.
+//! as it goes, stopped when nobody waits for it any more. A thread that has something to tell calls a window that sleeps.
 
 use std::any::Any;
 use std::ops::ControlFlow;
@@ -11,11 +11,37 @@ use std::time::Duration;
 
 use backlift::questions::Progress;
 
-use super::wake::Wake;
 use crate::outcome::Stop;
 
 /// How far work has come is shown within so long.
 const TOLD_WITHIN: Duration = Duration::from_millis(100);
+
+/// How a window is called; nobody where there is none.
+#[derive(Clone)]
+pub struct Wake(Arc<dyn Fn(Duration) + Send + Sync>);
+
+impl Wake {
+    /// `call` shows another picture within so long.
+    pub fn new(call: impl Fn(Duration) + Send + Sync + 'static) -> Self {
+        Self(Arc::new(call))
+    }
+
+    /// Shows what there is at once.
+    pub fn now(&self) {
+        self.within(Duration::ZERO);
+    }
+
+    /// Shows it within so long, with what else there may be by then.
+    pub fn within(&self, so_long: Duration) {
+        (self.0)(so_long);
+    }
+}
+
+impl Default for Wake {
+    fn default() -> Self {
+        Self::new(|_| {})
+    }
+}
 
 /// What can be asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -34,9 +60,7 @@ pub enum Question {
     Ounce(usize),
     /// The map and the bat to order.
     Fit,
-    /// The card as a picture.
     CardPicture,
-    /// The files of a card.
     CardFiles,
     /// A clip or a page.
     Pictures,
@@ -76,7 +100,6 @@ impl Question {
 pub enum Need {
     /// The map and the bat to order, once it is looked at.
     Fit,
-    /// The card as a picture.
     CardPicture,
     /// Which bat to use today, before the innings.
     Today,
@@ -93,19 +116,15 @@ pub type Answer = Arc<dyn Any + Send + Sync>;
 
 /// Files that were written.
 pub struct Written {
-    /// How many.
     pub files: usize,
-    /// Where.
     pub folder: PathBuf,
 }
 
 /// Work under way.
 pub struct Job {
-    /// What was asked.
     pub question: Question,
     /// What the answer hangs on.
     pub key: u64,
-    /// What is being done.
     pub doing: String,
     /// Share of it that is done.
     pub share: f64,
@@ -115,18 +134,15 @@ pub struct Job {
 
 /// Something that came from a thread.
 pub struct Report {
-    /// What was asked.
     pub question: Question,
-    /// What the answer hangs on.
     pub key: u64,
-    /// The answer, or why there is none.
     pub answer: Result<Answer, Stop>,
 }
 
 enum Word {
-    Doing(u64, String, f64),
-    Part(u64, Answer),
-    Done(u64, Result<Answer, Stop>),
+    Doing(String, f64),
+    Part(Answer),
+    Done(Result<Answer, Stop>),
 }
 
 /// All work under way.
@@ -135,8 +151,9 @@ pub struct Work {
     pub wake: Wake,
     jobs: Vec<Job>,
     next: u64,
-    sender: Sender<Word>,
-    receiver: Receiver<Word>,
+    /// Each with the number of its job.
+    sender: Sender<(u64, Word)>,
+    receiver: Receiver<(u64, Word)>,
 }
 
 impl Default for Work {
@@ -171,37 +188,34 @@ impl Work {
                 return ControlFlow::Break(());
             }
             // The window is gone when nobody listens.
-            let _ = told.send(Word::Doing(number, doing.to_owned(), share));
+            let _ = told.send((number, Word::Doing(doing.to_owned(), share)));
             soon.within(TOLD_WITHIN);
             ControlFlow::Continue(())
         };
         std::thread::spawn(move || {
             let work = || {
                 let answered = task(&progress, &|part| {
-                    let _ = words.send(Word::Part(number, Arc::new(part)));
+                    let _ = words.send((number, Word::Part(Arc::new(part))));
                     wake.now();
                 });
                 answered.map(|it| Arc::new(it) as Answer)
             };
             let answered = std::panic::catch_unwind(std::panic::AssertUnwindSafe(work))
                 .unwrap_or_else(|_| Err(Stop::OurMistake("the work broke off".to_owned())));
-            let _ = words.send(Word::Done(number, answered));
+            let _ = words.send((number, Word::Done(answered)));
             wake.now();
         });
     }
 
-    /// Stops all work on such questions.
     pub fn cancel(&mut self, which: impl Fn(Question) -> bool) {
         let stopped = self.jobs.extract_if(.., |it| which(it.question));
         stopped.for_each(|it| it.cancelled.store(true, Ordering::Relaxed));
     }
 
-    /// Work under way on a question.
     pub fn job(&self, question: Question) -> Option<&Job> {
         self.jobs.iter().find(|it| it.question == question)
     }
 
-    /// Whether anything is under way.
     pub fn is_idle(&self) -> bool {
         self.jobs.is_empty()
     }
@@ -209,17 +223,15 @@ impl Work {
     /// What came since the last time.
     pub fn reports(&mut self) -> Vec<Report> {
         let mut reports = Vec::new();
-        while let Ok(word) = self.receiver.try_recv() {
-            let (Word::Doing(number, ..) | Word::Part(number, _) | Word::Done(number, _)) = &word;
+        while let Ok((number, word)) = self.receiver.try_recv() {
             // What nobody waits for any more is let fall.
-            let Some(n) = self.jobs.iter().position(|it| it.number == *number) else { continue };
-            let Some(job) = self.jobs.get_mut(n) else { continue };
+            let Some(job) = self.jobs.iter_mut().find(|it| it.number == number) else { continue };
             let (question, key) = (job.question, job.key);
             match word {
-                Word::Doing(_, doing, share) => (job.doing, job.share) = (doing, share),
-                Word::Part(_, part) => reports.push(Report { question, key, answer: Ok(part) }),
-                Word::Done(_, answer) => {
-                    self.jobs.remove(n);
+                Word::Doing(doing, share) => (job.doing, job.share) = (doing, share),
+                Word::Part(part) => reports.push(Report { question, key, answer: Ok(part) }),
+                Word::Done(answer) => {
+                    self.jobs.retain(|it| it.number != number);
                     reports.push(Report { question, key, answer });
                 }
             }
@@ -231,8 +243,6 @@ impl Work {
 /// A window that closes leaves no work behind.
 impl Drop for Work {
     fn drop(&mut self) {
-        for it in &self.jobs {
-            it.cancelled.store(true, Ordering::Relaxed);
-        }
+        self.cancel(|_| true);
     }
 }

@@ -22,7 +22,10 @@ pub fn preview(ui: &mut Ui, it: &Studio, _: &mut Vec<Action>) {
         };
     };
     let texture = kept(ui, "card picture", picture.key, || {
-        let image = ColorImage::from_rgba_unmultiplied(picture.it.size, &picture.it.rgba);
+        let image = ColorImage::from_rgba_unmultiplied(
+            picture.it.size.map(|it| it as usize),
+            &picture.it.rgba,
+        );
         Some(ui.ctx().load_texture("card", image, TextureOptions::LINEAR))
     });
     let Some(texture) = texture else { return };

@@ -7,8 +7,7 @@ use super::table::{Table, name};
 use super::words::{bat_mark, fault, head, measure, pending, quiet, sentence, why};
 use crate::studio::action::Action;
 use crate::studio::figures::Told;
-use crate::studio::filming::Filming;
-use crate::studio::state::Studio;
+use crate::studio::state::{Filming, Studio};
 use crate::studio::work::Question;
 
 pub fn swing(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {

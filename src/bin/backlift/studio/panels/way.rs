@@ -185,7 +185,7 @@ fn card(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     if it.fitted().is_some() {
         super::map_figures::advice(ui, it);
     }
-    if it.work.job(Question::Fit).is_none() && it.fit_is_to_come() {
+    if it.work.job(Question::Fit).is_none() && it.fit_awaited {
         ui.add(ProgressBar::new(0.0).text("comes after today's bats"));
     } else {
         super::map_figures::search(ui, it, out);

@@ -7,13 +7,12 @@ use crate::sentences::pair::in_hand;
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
 
-const ROOM: Rect = Rect { min: pos2(200.0, 50.0), max: pos2(1000.0, 650.0) };
+pub const ROOM: Rect = Rect { min: pos2(200.0, 50.0), max: pos2(1000.0, 650.0) };
 
 /// The demo's swing, settled, at its start.
-fn settled() -> Studio {
+pub fn settled() -> Studio {
     let mut it = demo();
     it.apply(Action::View(View::Swing));
-    it.apply(Action::Pause);
     it.apply(Action::Scrub(0.0));
     settle(&mut it);
     it

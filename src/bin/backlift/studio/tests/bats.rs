@@ -1,8 +1,9 @@
 //! The left side: bats are chosen and swapped there.
 
+use egui::Key;
 use egui_kittest::kittest::Queryable;
 
-use super::paths::{click, says, window};
+use super::paths::{click, press, says, window};
 use crate::studio::action::{Action, View};
 
 #[test]
@@ -30,12 +31,11 @@ fn bats_are_swapped_by_the_keyboard_too() {
     let mut it = window();
     it.get_by_label("Hand-me-down second").focus();
     it.run_steps(2);
-    it.key_press(egui::Key::Enter);
-    it.run_steps(3);
+    press(&mut it, Key::Enter);
     assert_eq!(it.state().playback.bats, [0, 2]);
     it.get_by_label("Club spare second").focus();
     it.run_steps(2);
-    it.key_press_modifiers(egui::Modifiers::SHIFT, egui::Key::Enter);
+    it.key_press_modifiers(egui::Modifiers::SHIFT, Key::Enter);
     it.run_steps(3);
     assert_eq!(it.state().playback.bats, [3, 2]);
 }

@@ -31,7 +31,6 @@ impl Display {
         Self { server, name, frame: folder.join("Xvfb_screen0") }
     }
 
-    /// Starts the program on it.
     pub fn open(&self, arguments: &[&str], folder: &Path) -> Child {
         let tests = std::env::current_exe().unwrap();
         let program = tests.parent().unwrap().parent().unwrap().join("backlift");
@@ -135,7 +134,6 @@ impl Drop for Display {
     }
 }
 
-/// Waits.
 pub fn pause(ms: u64) {
     std::thread::sleep(std::time::Duration::from_millis(ms));
 }

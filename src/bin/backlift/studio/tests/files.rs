@@ -1,20 +1,16 @@
 //! Open, save, and what is left after the window was killed.
 
+use egui::Key;
 use tempfile::tempdir;
 
-use super::demo;
-use super::paths::window;
+use super::paths::{control, press, window};
+use super::{demo, file_of, killed, set};
 use crate::studio::action::{Action, Keep, View, Which};
 use crate::studio::panels::VIEWS;
 use crate::studio::paper::OnDesk;
 use crate::studio::recovery::Recovery;
 use crate::studio::state::{Ask, Studio};
 use crate::studio::wood::action::WoodAction;
-
-fn set(it: &mut Studio, path: &str, value: &str) {
-    it.apply(Action::Set(path.to_owned(), value.to_owned()));
-    it.apply(Action::FirstBat(0));
-}
 
 #[test]
 fn a_file_saved_by_the_window_is_read_by_the_command_line_and_keeps_its_notes() {
@@ -54,14 +50,9 @@ fn unsaved_changes_stand_in_the_way_until_it_is_decided_what_becomes_of_them() {
 
 #[test]
 fn what_a_killed_window_had_not_saved_is_offered_by_the_next_one() {
-    let folder = tempdir().unwrap();
-    let recovery = Recovery::within(Some(folder.path().join("state")));
-    let file = folder.path().join("ann.ron");
-    std::fs::write(&file, backlift::files::scenario::DEMO).unwrap();
-    let mut killed = Studio::new(Some(&file), recovery.clone()).unwrap();
-    set(&mut killed, "player.age", "14");
-    killed.tick(0.0);
-    std::mem::forget(killed);
+    let (folder, file) = file_of("ann.ron", backlift::files::scenario::DEMO);
+    let recovery = Recovery::within(folder.path().join("state"));
+    killed(Some(&file), &recovery, |it| set(it, "player.age", "14"));
 
     let mut next = Studio::new(Some(&file), recovery.clone()).unwrap();
     assert_eq!(next.document.at("player.age"), "13");
@@ -90,15 +81,13 @@ fn a_file_that_cannot_be_written_leaves_the_changes_on_the_screen() {
 
 #[test]
 fn a_file_let_fall_on_the_window_is_opened_and_a_card_is_checked_against() {
-    let folder = tempdir().unwrap();
-    let scenario = folder.path().join("kit.ron");
-    std::fs::write(&scenario, include_str!("../../../../../scenarios/club.ron")).unwrap();
+    let club = include_str!("../../../../../scenarios/club.ron");
+    let (_folder, scenario) = file_of("kit.ron", club);
     let mut it = demo();
     it.apply(Action::Dropped(scenario.clone()));
     assert_eq!(it.document.path(), Some(scenario.as_path()));
     // What only says that it is a card is refused as one, and the scenario stays.
-    let card = folder.path().join("card.ron");
-    std::fs::write(&card, "(schema: \"backlift/card/1\")").unwrap();
+    let (_folder, card) = file_of("card.ron", "(schema: \"backlift/card/1\")");
     it.apply(Action::Dropped(card));
     assert_eq!(it.document.path(), Some(scenario.as_path()));
     assert!(it.notices.iter().any(|it| it.is_fault), "{:?}", it.notices);
@@ -107,26 +96,20 @@ fn a_file_let_fall_on_the_window_is_opened_and_a_card_is_checked_against() {
 #[test]
 fn keys_mean_the_paper_in_front_and_f_keys_follow_from_the_views() {
     let mut it = window();
-    let command = egui::Modifiers::COMMAND;
     for (n, row) in VIEWS.iter().enumerate() {
-        it.key_press(egui::Key::from_name(&format!("F{}", n + 1)).unwrap());
-        it.run_steps(2);
+        press(&mut it, Key::from_name(&format!("F{}", n + 1)).unwrap());
         assert_eq!(it.state().view, row.view);
-        it.key_combination_modifiers(command, &[egui::Key::O]);
-        it.run_steps(2);
+        control(&mut it, Key::O);
         assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::Open(row.paper)), "{:?}", row.view);
-        it.key_combination_modifiers(command, &[egui::Key::S]);
-        it.run_steps(2);
+        control(&mut it, Key::S);
         assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::SaveAs(row.paper)), "{:?}", row.view);
     }
     // At the wood, what is new is a blade, and what is taken back is its own.
     it.state_mut().apply(Action::View(View::Wood));
     it.state_mut().apply(Action::Set("player.age".into(), "14".into()));
     it.state_mut().apply(Action::Wood(WoodAction::Set("blade.edge".into(), "31 mm".into())));
-    it.key_combination_modifiers(command, &[egui::Key::Z]);
-    it.run_steps(2);
+    control(&mut it, Key::Z);
     assert!(!it.state().wood.paper.is_changed() && it.state().document.at("player.age") == "14");
-    it.key_combination_modifiers(command, &[egui::Key::N]);
-    it.run_steps(2);
+    control(&mut it, Key::N);
     assert!(it.state().waiting.is_none() && it.state().document.at("player.age") == "14");
 }

@@ -1,7 +1,6 @@
 //! The window's state and panels without a window.
 #![allow(clippy::unwrap_used, reason = "tests")]
 
-mod answers;
 mod apart;
 mod bats;
 mod display;
@@ -11,7 +10,6 @@ mod path;
 mod paths;
 mod picture;
 mod playback;
-mod rest;
 mod scene;
 mod script;
 mod shortcuts;
@@ -25,8 +23,12 @@ mod wood;
 mod words;
 mod work;
 
+use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
+use tempfile::{TempDir, tempdir};
+
+use super::action::Action;
 use super::recovery::Recovery;
 use super::state::Studio;
 
@@ -35,15 +37,41 @@ pub fn demo() -> Studio {
     Studio::new(None, Recovery::default()).unwrap()
 }
 
-/// Lets the window's pictures pass until nothing is computed any more.
-pub fn settle(it: &mut Studio) {
+/// A file with this text, in a folder that goes when it is dropped.
+pub fn file_of(name: &str, text: &str) -> (TempDir, PathBuf) {
+    let folder = tempdir().unwrap();
+    let file = folder.path().join(name);
+    std::fs::write(&file, text).unwrap();
+    (folder, file)
+}
+
+/// Unsaved work of a window that is killed.
+pub fn killed(path: Option<&Path>, recovery: &Recovery, work: impl FnOnce(&mut Studio)) {
+    let mut it = Studio::new(path, recovery.clone()).unwrap();
+    work(&mut it);
+    it.tick(0.0);
+    std::mem::forget(it);
+}
+
+/// Puts a value over a field of the scenario.
+pub fn set(it: &mut Studio, path: &str, value: &str) {
+    it.apply(Action::Set(path.to_owned(), value.to_owned()));
+}
+
+/// Lets the window's pictures pass until something is there.
+pub fn pass_until(it: &mut Studio, is_there: impl Fn(&Studio) -> bool) {
     let started = Instant::now();
     loop {
         it.tick(0.0);
-        if it.is_settled() {
+        if is_there(it) {
             return;
         }
         assert!(started.elapsed() < Duration::from_secs(300), "the work does not come to an end");
-        std::thread::sleep(Duration::from_millis(10));
+        std::thread::sleep(Duration::from_millis(5));
     }
+}
+
+/// Lets them pass until nothing is computed any more.
+pub fn settle(it: &mut Studio) {
+    pass_until(it, Studio::is_settled);
 }

@@ -42,7 +42,7 @@ fn readings_typed_on_the_screen_give_the_plan_of_the_command_and_the_file_it_rea
     for (label, text) in
         [("Weight", "980 g"), ("Balance point", "523 mm"), ("Time of all swings", "42.6 s")]
     {
-        write(&mut window, label, text);
+        write(&mut window, label, 0, text);
     }
     let it = window.state_mut();
     assert!(it.wood.faults.is_empty(), "{:?}", it.wood.faults);
@@ -50,9 +50,9 @@ fn readings_typed_on_the_screen_give_the_plan_of_the_command_and_the_file_it_rea
     let first = it.wood.planned.as_ref().unwrap().plan.as_ref().unwrap().passes[0].clone();
     click(&mut window, "Next reading");
     assert_eq!(window.state().wood.paper.at("log.1.planed"), first.place.words());
-    write(&mut window, "Weight", &format!("{} g", (1e3 * first.then.mass_kg).round()));
-    write(&mut window, "Balance point", "523 mm");
-    write(&mut window, "Time of all swings", "42.6 s");
+    write(&mut window, "Weight", 0, &format!("{} g", (1e3 * first.then.mass_kg).round()));
+    write(&mut window, "Balance point", 0, "523 mm");
+    write(&mut window, "Time of all swings", 0, "42.6 s");
     let it = window.state_mut();
     assert!(it.wood.faults.is_empty(), "{:?}", it.wood.faults);
     it.tick(0.0);

@@ -4,18 +4,19 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 
+use egui::Key;
 use egui_kittest::kittest::{NodeT, Queryable};
 use tempfile::tempdir;
 
-use super::demo;
-use super::paths::{click, says, window, window_on};
+use super::paths::{click, control, field, press, says, window, window_on};
+use super::{demo, file_of};
 use crate::studio::action::{Action, View, Which};
 use crate::studio::asking::Asked;
 use crate::studio::dialogs::Dialogs;
 use crate::studio::paper::OnDesk;
 use crate::studio::recovery::Recovery;
 use crate::studio::state::{Ask, Studio};
-use crate::studio::wake::Wake;
+use crate::studio::work::Wake;
 
 /// Windows that come back after so long with this.
 fn windows(after: Duration, with: Option<PathBuf>) -> Dialogs {
@@ -81,26 +82,19 @@ fn a_question_put_away_in_the_systems_window_is_gone_here_too() {
 
 #[test]
 fn a_path_is_typed_where_it_is_asked_for() {
-    let folder = tempdir().unwrap();
-    let file = folder.path().join("ann.ron");
-    std::fs::write(&file, backlift::files::scenario::DEMO).unwrap();
+    let (folder, file) = file_of("ann.ron", backlift::files::scenario::DEMO);
     let mut it = window_on(Studio::new(Some(&file), Recovery::default()).unwrap());
     it.state_mut().apply(Action::Set("player.age".into(), "14".into()));
     it.state_mut().apply(Action::AskSave);
     it.run_steps(3);
     let label = "Choose in the system's window, or type where";
-    let value = |it: &super::paths::Window| {
-        it.get_all_by_label(label).find_map(|it| it.accesskit_node().value()).unwrap()
-    };
     // Where the file is, and over it: what happens is said.
-    assert_eq!(value(&it), file.display().to_string());
+    assert_eq!(field(&it, label, 0).value().unwrap(), file.display().to_string());
     assert!(says(&it, "The file is there already") && says(&it, "Replace it"));
     // A name alone lies beside it.
-    let field = it.get_all_by_label(label).find(|it| it.value().is_some()).unwrap();
-    field.type_text("");
-    it.key_combination_modifiers(egui::Modifiers::COMMAND, &[egui::Key::A]);
-    it.run_steps(1);
-    it.get_all_by_label(label).find(|it| it.value().is_some()).unwrap().type_text("bea");
+    field(&it, label, 0).type_text("");
+    control(&mut it, Key::A);
+    field(&it, label, 0).type_text("bea");
     it.run_steps(2);
     click(&mut it, "Save it there");
     assert!(it.state().asks.is_empty());
@@ -118,11 +112,9 @@ fn escape_puts_the_question_away_and_nothing_else_happens_meanwhile() {
     // There is no such file yet.
     let open = it.get_by_label("Open it");
     assert!(open.accesskit_node().is_disabled());
-    it.key_press(egui::Key::F3);
-    it.key_combination_modifiers(egui::Modifiers::COMMAND, &[egui::Key::S]);
-    it.run_steps(2);
+    it.key_press(Key::F3);
+    control(&mut it, Key::S);
     assert_eq!((it.state().view, it.state().asks.len()), (View::Bench, 1));
-    it.key_press(egui::Key::Escape);
-    it.run_steps(3);
+    press(&mut it, Key::Escape);
     assert!(it.state().asks.is_empty() && !says(&it, "Open a scenario"));
 }

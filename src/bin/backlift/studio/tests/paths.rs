@@ -1,7 +1,9 @@
 //! Each user's whole path by clicks and typing.
 
-use egui_kittest::Harness;
+use egui::accesskit::Role;
+use egui::{Key, Modifiers, Pos2};
 use egui_kittest::kittest::{NodeT, Queryable};
+use egui_kittest::{Harness, Node};
 use tempfile::tempdir;
 
 use super::{demo, settle};
@@ -37,18 +39,51 @@ pub fn click(it: &mut Window, label: &str) {
     it.run_steps(3);
 }
 
-pub fn write(it: &mut Window, label: &str, text: &str) {
-    let field = || it.get_all_by_label(label).find(|it| it.value().is_some()).unwrap();
-    field().scroll_to_me();
+/// The field of that name, the nth of them.
+pub fn field<'a>(it: &'a Window, label: &'a str, n: usize) -> Node<'a> {
+    it.get_all_by_role_and_label(Role::TextInput, label).nth(n).unwrap()
+}
+
+/// Writes over what stands in that field, and leaves it by Enter.
+pub fn write(it: &mut Window, label: &str, n: usize, text: &str) {
+    field(it, label, n).scroll_to_me();
     it.run_steps(10);
-    let field = || it.get_all_by_label(label).find(|it| it.value().is_some()).unwrap();
-    field().focus();
+    field(it, label, n).focus();
     it.run_steps(1);
-    it.key_combination_modifiers(egui::Modifiers::COMMAND, &[egui::Key::A]);
+    control(it, Key::A);
+    field(it, label, n).type_text(text);
     it.run_steps(1);
-    it.get_all_by_label(label).find(|it| it.value().is_some()).unwrap().type_text(text);
+    press(it, Key::Enter);
+}
+
+/// Asks for a folder for the card, gives one, and finds the card in it.
+pub fn write_card(it: &mut Window) {
+    click(it, "Write the card…");
+    assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::CardFolder));
+    let folder = tempdir().unwrap();
+    it.state_mut().apply(Action::WriteCard(folder.path().join("fitting")));
+    wait(it);
+    assert!(says(it, "Wrote "));
+    assert!(folder.path().join("fitting").join("card.pdf").is_file());
+}
+
+pub fn press(it: &mut Window, key: Key) {
+    it.key_press(key);
+    it.run_steps(3);
+}
+
+/// The same with Ctrl held.
+pub fn control(it: &mut Window, key: Key) {
+    it.key_press_modifiers(Modifiers::COMMAND, key);
+    it.run_steps(3);
+}
+
+pub fn drag(it: &mut Window, from: Pos2, to: Pos2) {
+    it.drag_at(from);
     it.run_steps(1);
-    it.key_press(egui::Key::Enter);
+    it.hover_at(to);
+    it.run_steps(1);
+    it.drop_at(to);
     it.run_steps(3);
 }
 
@@ -78,11 +113,11 @@ fn a_coach_measures_a_player_and_a_bat_and_gets_the_card() {
     let mut it = window();
     click(&mut it, "Bench");
     assert_eq!(it.state().view, View::Bench);
-    write(&mut it, "Age", "14");
-    write(&mut it, "Dead weight", "2 lb 9 ozz");
+    write(&mut it, "Age", 0, "14");
+    write(&mut it, "Dead weight", 0, "2 lb 9 ozz");
     assert!(it.state().derived.is_stale());
     assert!(says(&it, "To be mended") && says(&it, "dead weight: "));
-    write(&mut it, "Dead weight", "2 lb 4 oz");
+    write(&mut it, "Dead weight", 0, "2 lb 4 oz");
     assert_eq!(it.state().document.at("bats.0.mass"), "2 lb 4 oz");
     assert!(!it.state().derived.is_stale());
     click(&mut it, "Undo");
@@ -93,23 +128,14 @@ fn a_coach_measures_a_player_and_a_bat_and_gets_the_card() {
     wait(&mut it);
     assert!(says(&it, " middle ("));
     let map = it.get_by_label_contains("map of bats").rect();
-    it.drag_at(map.center());
-    it.run_steps(1);
-    it.drop_at(map.center() + egui::vec2(30.0, -20.0));
-    it.run_steps(3);
+    drag(&mut it, map.center(), map.center() + egui::vec2(30.0, -20.0));
     assert!(it.state().tried.is_some());
     click(&mut it, "See the card");
     wait(&mut it);
     let state = it.state();
     assert_eq!(state.view, View::Card);
     assert!(state.card_picture().is_some(), "{:?}", state.notices);
-    click(&mut it, "Write the card…");
-    assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::CardFolder));
-    let folder = tempdir().unwrap();
-    it.state_mut().apply(Action::WriteCard(folder.path().join("fitting")));
-    wait(&mut it);
-    assert!(says(&it, "Wrote "));
-    assert!(folder.path().join("fitting").join("card.pdf").is_file());
+    write_card(&mut it);
     click(&mut it, "Check it against this card");
     assert!(it.state().check.is_some());
 }
@@ -165,11 +191,10 @@ fn every_control_has_a_name() {
         it.state_mut().view = *view;
         it.run_steps(2);
         let nameless: Vec<String> = it
-            .query_all(egui_kittest::kittest::by().recursive(true).predicate(|node| {
-                use egui::accesskit::Role;
+            .query_all_by(|node| {
                 let controls = [Role::Button, Role::TextInput, Role::Slider, Role::CheckBox];
                 controls.contains(&node.role())
-            }))
+            })
             .filter(|node| node.accesskit_node().label().unwrap_or_default().is_empty())
             .map(|node| format!("{node:?}"))
             .collect();

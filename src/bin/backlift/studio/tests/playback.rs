@@ -1,10 +1,11 @@
 //! The swing on the screen plays until somebody stops it.
 
+use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::Queryable;
 
-use super::demo;
-use super::paths::{Window, window_on};
+use super::paths::{Window, drag, press, window_on};
+use super::{demo, pass_until};
 use crate::studio::action::{Action, View};
 
 const TIME: &str = "time after the top of the backlift";
@@ -21,10 +22,7 @@ fn playing() -> Window {
 /// The same, its first stroke there.
 fn with_a_stroke() -> Window {
     let mut it = playing();
-    while it.state().stroke_time_s(0).is_none() {
-        it.state_mut().tick(0.0);
-        std::thread::sleep(std::time::Duration::from_millis(5));
-    }
+    pass_until(it.state_mut(), |it| it.stroke_time_s(0).is_some());
     it.run_steps(2);
     it
 }
@@ -66,10 +64,7 @@ fn a_hand_on_the_slider_stops_it_there() {
     let mut it = with_a_stroke();
     let rect = it.get_by_role_and_label(Role::Slider, TIME).rect();
     let place = rect.left_center() + egui::vec2(0.25 * rect.width(), 0.0);
-    it.drag_at(place);
-    it.run_steps(1);
-    it.drop_at(place);
-    it.run_steps(1);
+    drag(&mut it, place, place);
     let now = it.state().playback.clone();
     assert!(!now.playing && now.time_s > 0.0, "{now:?}");
     ten_pictures(&mut it);
@@ -82,8 +77,7 @@ fn an_arrow_key_on_the_slider_stops_it_there() {
     it.get_by_role_and_label(Role::Slider, TIME).focus();
     it.run_steps(2);
     assert!(it.state().playback.playing, "{:?}", it.state().playback);
-    it.key_press(egui::Key::ArrowRight);
-    it.run_steps(1);
+    press(&mut it, Key::ArrowRight);
     let now = &it.state().playback;
     assert!(!now.playing && now.time_s > 0.0, "{now:?}");
 }

@@ -3,8 +3,8 @@
 use backlift::frames::DVec3;
 use backlift::innings::played::play;
 use backlift::player::joints::{FRESH, GROUP_COUNT};
-use egui::{Rect, pos2};
 
+use super::apart::{ROOM, settled};
 use super::{demo, settle};
 use crate::studio::action::Action;
 use crate::studio::playback::Camera;
@@ -14,16 +14,8 @@ use crate::studio::scene::solid::{Ring, Solid};
 use crate::studio::scene::{Figure, bat, ground};
 use crate::studio::state::Studio;
 
-const ROOM: Rect = Rect { min: pos2(200.0, 50.0), max: pos2(1000.0, 650.0) };
 /// What the scene may be off the core, m.
 const NEAR_M: f64 = 0.001;
-
-fn settled() -> Studio {
-    let mut it = demo();
-    it.apply(Action::Pause);
-    settle(&mut it);
-    it
-}
 
 /// Largest distance of the bat's toe and contact point in the scene from where a swing simulated at this
 /// score has them, over the whole stroke, m.

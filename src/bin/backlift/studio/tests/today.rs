@@ -1,18 +1,13 @@
 //! Today's bats: which to use, what was seen, and what must stand with it.
 
+use egui::Key;
 use egui_kittest::kittest::Queryable;
 
-use super::demo;
-use super::paths::{Window, click, says, wait, window, window_on};
-use super::settle;
+use super::paths::{Window, click, drag, press, says, wait, window, window_on};
+use super::{demo, set, settle};
 use crate::sentences::advice;
 use crate::studio::action::{Action, View};
 use crate::studio::panels::{Row, VIEWS};
-use crate::studio::state::Studio;
-
-fn set(it: &mut Studio, path: &str, value: &str) {
-    it.apply(Action::Set(path.to_owned(), value.to_owned()));
-}
 
 #[test]
 fn which_bat_to_use_today_comes_before_any_search_and_in_the_words_of_the_command_line() {
@@ -129,17 +124,11 @@ fn an_ounce_is_dragged_along_the_bat_and_moved_by_the_arrows() {
     it.get_by_label_contains("ounce on the bat").scroll_to_me();
     it.run_steps(10);
     let rect = it.get_by_label_contains("ounce on the bat").rect();
-    it.drag_at(rect.center() + egui::vec2(0.4 * rect.width(), 0.0));
-    it.run_steps(1);
-    it.hover_at(rect.center());
-    it.run_steps(1);
-    it.drop_at(rect.center());
-    it.run_steps(2);
+    drag(&mut it, rect.center() + egui::vec2(0.4 * rect.width(), 0.0), rect.center());
     let share = it.state().ounce_at;
     assert!((share - 0.5).abs() < 0.02, "{share}");
     for _ in 0..2 {
-        it.key_press(egui::Key::ArrowLeft);
-        it.run_steps(2);
+        press(&mut it, Key::ArrowLeft);
     }
     let moved_m = (share - it.state().ounce_at) * length_m;
     assert!((moved_m - 0.0127).abs() < 1e-9, "{moved_m}");

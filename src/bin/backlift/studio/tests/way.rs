@@ -2,32 +2,14 @@
 
 use std::time::Instant;
 
-use egui_kittest::kittest::{NodeT, Queryable};
-use tempfile::tempdir;
+use egui::accesskit::Role;
+use egui_kittest::kittest::Queryable;
 
-use super::demo;
-use super::paths::{Window, click, says, wait, window};
+use super::paths::{click, says, wait, window, window_on, write, write_card};
+use super::{demo, pass_until, set};
 use crate::studio::action::{Action, Step, View};
-use crate::studio::state::{Ask, Studio};
+use crate::studio::state::Studio;
 use crate::studio::work::Question;
-
-/// Writes into the field of that name, the nth of them, and leaves it by Enter.
-fn fill(it: &mut Window, label: &str, n: usize, text: &str) {
-    fn field<'a>(it: &'a Window, label: &'a str, n: usize) -> egui_kittest::Node<'a> {
-        let is_text = |it: &egui_kittest::Node<'_>| {
-            it.accesskit_node().role() == egui::accesskit::Role::TextInput
-        };
-        it.get_all_by_label(label).filter(is_text).nth(n).unwrap()
-    }
-    field(it, label, n).scroll_to_me();
-    it.run_steps(5);
-    field(it, label, n).focus();
-    it.run_steps(1);
-    field(it, label, n).type_text(text);
-    it.run_steps(1);
-    it.key_press(egui::Key::Enter);
-    it.run_steps(3);
-}
 
 #[test]
 fn a_card_for_a_new_player_with_two_bats_takes_less_than_a_dozen_interactions() {
@@ -37,15 +19,15 @@ fn a_card_for_a_new_player_with_two_bats_takes_less_than_a_dozen_interactions() 
     click(&mut it, "I coach");
     count(1);
     assert_eq!((it.state().view, it.state().way), (View::Bench, Some(Step::Who)));
-    fill(&mut it, "Age", 0, "12");
+    write(&mut it, "Age", 0, "12");
     click(&mut it, "female");
-    fill(&mut it, "Height", 0, "5 ft 0 in");
+    write(&mut it, "Height", 0, "5 ft 0 in");
     count(3);
     let needed = it.state().needed(Step::Who);
     assert_eq!(it.state().way, Some(Step::Bats), "Enter in the last field goes on: {needed:?}");
     for (n, (size, mass)) in [("5", "2 lb 0 oz"), ("6", "2 lb 5 oz")].into_iter().enumerate() {
-        fill(&mut it, "Size", n, size);
-        fill(&mut it, "Dead weight", n, mass);
+        write(&mut it, "Size", n, size);
+        write(&mut it, "Dead weight", n, mass);
         count(2);
     }
     assert_eq!(it.state().way, Some(Step::Seen));
@@ -54,23 +36,15 @@ fn a_card_for_a_new_player_with_two_bats_takes_less_than_a_dozen_interactions() 
     count(1);
     assert_eq!(it.state().way, Some(Step::Answer));
     let asked = Instant::now();
-    while it.state().advice().is_none() {
-        it.state_mut().tick(0.0);
-        std::thread::sleep(std::time::Duration::from_millis(5));
-    }
+    pass_until(it.state_mut(), |it| it.advice().is_some());
     eprintln!("the first answer: {:.2} s", asked.elapsed().as_secs_f64());
     assert!(it.state().fitted().is_none(), "today's bats come before the search");
     it.run_steps(3);
     assert!(says(&it, "Use today: ") && says(&it, "What would make it surer"));
     wait(&mut it);
     eprintln!("the card: {:.2} s", asked.elapsed().as_secs_f64());
-    click(&mut it, "Write the card…");
-    assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::CardFolder));
-    let folder = tempdir().unwrap();
-    it.state_mut().apply(Action::WriteCard(folder.path().join("fitting")));
+    write_card(&mut it);
     count(2);
-    wait(&mut it);
-    assert!(folder.path().join("fitting").join("card.pdf").is_file());
     assert!(done < 12, "{done}");
 }
 
@@ -78,15 +52,9 @@ fn a_card_for_a_new_player_with_two_bats_takes_less_than_a_dozen_interactions() 
 fn nothing_of_a_new_player_is_filled_in_and_what_is_missing_is_no_mistake() {
     let mut it = window();
     click(&mut it, "I coach");
-    let values: Vec<String> = it
-        .query_all(
-            egui_kittest::kittest::by()
-                .recursive(true)
-                .predicate(|node| node.role() == egui::accesskit::Role::TextInput),
-        )
-        .filter_map(|node| node.value())
-        .filter(|it| !it.is_empty())
-        .collect();
+    let fields = it.query_all_by_role(Role::TextInput);
+    let values: Vec<String> =
+        fields.filter_map(|it| it.value()).filter(|it| !it.is_empty()).collect();
     assert!(values.is_empty(), "{values:?}");
     assert!(says(&it, "Still needed: Age; Sex; Height") && !says(&it, "To be mended"));
     assert!(it.state().standing().is_empty());
@@ -113,7 +81,7 @@ fn begun() -> Studio {
         ("player.stature", "5 ft 0 in"),
         ("bats.0.mass", "2 lb 0 oz"),
     ] {
-        it.apply(Action::Set(path.to_owned(), value.to_owned()));
+        set(&mut it, path, value);
     }
     it
 }
@@ -140,7 +108,7 @@ fn what_is_still_to_be_measured_stands_beside_the_answer_with_what_it_brings() {
     let surer = state.derived.loaded.as_ref().unwrap().surer();
     assert_eq!(surer.len(), 4, "a bat, the grip, the mass, the hand: {surer:?}");
     assert!(surer.iter().all(|it| it.then < 0.6 * it.now), "{surer:?}");
-    let mut it = super::paths::window_on(state);
+    let mut it = window_on(state);
     it.run_steps(3);
     assert!(says(&it, "a pendulum test of bat A: its swing moment to ± "));
     assert!(says(&it, "Both hands on a dynamometer: the grip to ± "));
@@ -153,12 +121,9 @@ fn the_card_and_the_map_show_what_is_known_so_far_while_the_bat_is_searched_for(
     let mut state = begun();
     state.apply(Action::Way(Some(Step::Seen)));
     state.apply(Action::View(View::Card));
-    while state.advice().is_none() {
-        state.tick(0.0);
-        std::thread::sleep(std::time::Duration::from_millis(5));
-    }
+    pass_until(&mut state, |it| it.advice().is_some());
     state.apply(Action::CancelFit);
-    let mut it = super::paths::window_on(state);
+    let mut it = window_on(state);
     for view in [View::Card, View::Map] {
         it.state_mut().view = view;
         it.run_steps(3);

@@ -2,14 +2,10 @@
 
 use tempfile::tempdir;
 
-use super::{demo, settle};
+use super::{demo, killed, set, settle};
 use crate::studio::action::Action;
 use crate::studio::recovery::Recovery;
 use crate::studio::state::Studio;
-
-fn set(it: &mut Studio, path: &str, value: &str) {
-    it.apply(Action::Set(path.to_owned(), value.to_owned()));
-}
 
 /// Whether anything that was worked out of bats is on the screen.
 fn tells(it: &Studio) -> [bool; 4] {
@@ -20,22 +16,21 @@ fn tells(it: &Studio) -> [bool; 4] {
 #[test]
 fn restored_work_on_other_bats_shows_nothing_of_the_bats_before() {
     let folder = tempdir().unwrap();
-    let recovery = Recovery::within(Some(folder.path().join("state")));
-    let mut killed = Studio::new(None, recovery.clone()).unwrap();
-    killed.apply(Action::New);
-    for (path, value) in [
-        ("player.age", "12"),
-        ("player.sex", "female"),
-        ("player.stature", "4 ft 11 in"),
-        ("bats.0.label", "Plank"),
-        ("bats.0.mass", "2 lb 1 oz"),
-        ("bats.1.label", "Twig"),
-        ("bats.1.mass", "1 lb 15 oz"),
-    ] {
-        set(&mut killed, path, value);
-    }
-    killed.tick(0.0);
-    std::mem::forget(killed);
+    let recovery = Recovery::within(folder.path().join("state"));
+    killed(None, &recovery, |it| {
+        it.apply(Action::New);
+        for (path, value) in [
+            ("player.age", "12"),
+            ("player.sex", "female"),
+            ("player.stature", "4 ft 11 in"),
+            ("bats.0.label", "Plank"),
+            ("bats.0.mass", "2 lb 1 oz"),
+            ("bats.1.label", "Twig"),
+            ("bats.1.mass", "1 lb 15 oz"),
+        ] {
+            set(it, path, value);
+        }
+    });
 
     let mut it = Studio::new(None, recovery).unwrap();
     it.apply(Action::Fit);

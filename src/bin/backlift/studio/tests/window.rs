@@ -1,15 +1,17 @@
 //! The real window on a display that nobody sees: real clicks and typing the whole way, and what it shows
-//! held against the panels drawn without it.
+//! held against the panels drawn without it; and that it rests.
 
 use std::path::Path;
 use std::process::Child;
+use std::time::{Duration, Instant};
 
 use egui_kittest::kittest::Queryable;
 use resvg::tiny_skia::Pixmap;
 use tempfile::tempdir;
 
 use super::display::{Display, SCREEN, pause};
-use super::paths::{Window, click, wait, window_on};
+use super::file_of;
+use super::paths::{Window, click, drag, wait, window_on};
 use super::picture::Screen;
 use crate::studio::action::{Action, View};
 use crate::studio::look::Look;
@@ -22,11 +24,18 @@ const JUNIOR: &str = include_str!("../../../../../scenarios/junior.ron");
 const MEAN: f64 = 6.0;
 const ODD: f64 = 0.03;
 
+/// Share of one processor that a window may take in which nothing happens.
+const AT_REST: f64 = 0.02;
+/// Watched for so long, s.
+const WATCHED_S: f64 = 5.0;
+/// Until then everything must have been worked out, on two shared cores.
+const SETTLED: Duration = Duration::from_secs(240);
+
 /// The window on the whole screen, with little detail from the start: a notice that it was reduced would move
 /// everything.
 fn opened(display: &Display, arguments: &[&str], folder: &Path) -> Child {
     let look = Look { reduced_detail: true, ..Look::default() };
-    Recovery::within(Some(folder.join("state").join("backlift"))).keep_look(&look);
+    Recovery::within(folder.join("state").join("backlift")).keep_look(&look);
     let program = display.open(arguments, folder);
     display.tool(&["search", "--sync", "--onlyvisible", "--name", "Backlift"]);
     let [width, height] = SCREEN.map(|it| it.to_string());
@@ -56,11 +65,12 @@ fn moved(display: &Display, seconds: usize) -> usize {
     (0..seconds).filter(|_| moves()).count()
 }
 
-/// Clicks the same in both.
+/// Clicks the same in both; what follows is there in the panels at once.
 fn click_both(display: &Display, it: &mut Window, label: &str) {
     let at = it.get_by_label(label).rect().center();
     display.click(at);
     click(it, label);
+    wait(it);
 }
 
 /// What the window shows against the panels of the same state. A window that works may be slow to show what was clicked,
@@ -116,9 +126,7 @@ fn apart(seen: &[[u8; 3]], drawn: &Pixmap, room: egui::Rect) -> [f64; 2] {
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn real_clicks_go_from_a_measurement_over_swing_innings_and_map_to_the_card() {
-    let folder = tempdir().unwrap();
-    let file = folder.path().join("kit.ron");
-    std::fs::write(&file, JUNIOR).unwrap();
+    let (folder, file) = file_of("kit.ron", JUNIOR);
     let display = Display::start(folder.path());
     let mut program = opened(&display, &["studio", "kit.ron"], folder.path());
     let mut it = window_on(Studio::new(Some(&file), Recovery::default()).unwrap());
@@ -142,7 +150,6 @@ fn real_clicks_go_from_a_measurement_over_swing_innings_and_map_to_the_card() {
 
     // Swing: the figures beside, and a net that is no empty room.
     click_both(&display, &mut it, "Swing");
-    wait(&mut it);
     let beside = egui::Rect::from_min_max(egui::pos2(960.0, 44.0), egui::pos2(1366.0, 540.0));
     compare(&display, &mut it, beside, "swing");
     let picture = display.picture();
@@ -154,32 +161,23 @@ fn real_clicks_go_from_a_measurement_over_swing_innings_and_map_to_the_card() {
 
     // Innings.
     click_both(&display, &mut it, "Late on");
-    wait(&mut it);
     click_both(&display, &mut it, "At fifty");
-    wait(&mut it);
     let beside = egui::Rect::from_min_max(egui::pos2(960.0, 44.0), egui::pos2(1366.0, 560.0));
     compare(&display, &mut it, beside, "late on");
 
     // Map and card.
     click_both(&display, &mut it, "Map");
-    wait(&mut it);
     let map = egui::Rect::from_min_max(egui::pos2(280.0, 50.0), egui::pos2(940.0, 760.0));
     compare(&display, &mut it, map, "map");
     click_both(&display, &mut it, "Card");
-    wait(&mut it);
     compare(&display, &mut it, whole, "card");
 
     // The wood: a ring is dragged, figures and marks follow.
     click_both(&display, &mut it, "Wood");
-    wait(&mut it);
     let ring = it.get_all_by_label_contains("drag: spine height").last().unwrap().rect().center();
     let end = ring + egui::vec2(0.0, 14.0);
     display.drag(ring, end);
-    it.drag_at(ring);
-    it.run_steps(1);
-    it.hover_at(end);
-    it.run_steps(1);
-    it.drop_at(end);
+    drag(&mut it, ring, end);
     wait(&mut it);
     assert!(!it.state().wood.paper.at("blade.depth").is_empty());
     let beside = egui::Rect::from_min_max(egui::pos2(960.0, 44.0), egui::pos2(1366.0, 560.0));
@@ -212,6 +210,53 @@ fn with_no_real_clicks_the_swing_moves_again_and_again_and_rests_when_paused() {
     display.tool(&["key", "space"]);
     let moves = moved(&display, 8);
     assert!(moves >= 4, "moved in {moves} of 8 seconds after it was played again");
+    program.kill().unwrap();
+    program.wait().unwrap();
+}
+
+/// Processor time that a program has taken, s.
+fn taken_s(program: u32) -> f64 {
+    let told = std::fs::read_to_string(format!("/proc/{program}/stat")).unwrap();
+    let (_, after_name) = told.rsplit_once(')').unwrap();
+    let ticks =
+        |n: usize| -> f64 { after_name.split_whitespace().nth(n).unwrap().parse().unwrap() };
+    (ticks(11) + ticks(12)) / 100.0
+}
+
+/// Waits until the window rests.
+fn comes_to_rest(program: u32) -> bool {
+    let started = Instant::now();
+    while started.elapsed() < SETTLED {
+        let before = taken_s(program);
+        pause((1e3 * WATCHED_S) as u64);
+        let share = (taken_s(program) - before) / WATCHED_S;
+        eprintln!(
+            "{:.0} s: {:.1} % of a processor",
+            started.elapsed().as_secs_f64(),
+            100.0 * share
+        );
+        if share < AT_REST {
+            return true;
+        }
+    }
+    false
+}
+
+#[test]
+#[ignore = "slow: run by cargo test -- --ignored"]
+fn a_window_in_which_nothing_happens_takes_no_processor() {
+    let folder = tempdir().unwrap();
+    let display = Display::start(folder.path());
+    let mut program = display.open(&["studio"], folder.path());
+    display.tool(&["search", "--sync", "--onlyvisible", "--name", "Backlift"]);
+    display.tool(&["search", "--name", "Backlift", "windowfocus"]);
+    pause(3_000);
+    // A swing that nobody sees, and one that stands.
+    display.tool(&["key", "F2"]);
+    assert!(comes_to_rest(program.id()), "the bench");
+    display.tool(&["key", "space"]);
+    display.tool(&["key", "F3"]);
+    assert!(comes_to_rest(program.id()), "a swing that stands");
     program.kill().unwrap();
     program.wait().unwrap();
 }

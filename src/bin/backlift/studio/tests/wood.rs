@@ -1,15 +1,14 @@
 //! The maker's bench: dragged, carved, planed, kept.
 
 use backlift::card::Figure;
-use backlift::frames::DVec3;
 use backlift::workshop::grab::{Grab, grabs};
 use backlift::workshop::plane::Pass;
-use egui::{Pos2, Rect, pos2};
+use egui::{Rect, pos2};
 use egui_kittest::kittest::Queryable;
 use tempfile::tempdir;
 
-use super::paths::{Window, click, wait, window_on};
-use super::{demo, settle};
+use super::paths::{click, drag, says, wait, window_on};
+use super::{demo, file_of, killed, settle};
 use crate::studio::action::{Action, Keep, View, Which};
 use crate::studio::panels::{grab, target, wood};
 use crate::studio::paper::OnDesk;
@@ -27,9 +26,7 @@ pub fn act(it: &mut Studio, action: WoodAction) {
 
 /// The junior's bench with a card opened.
 pub fn with_card() -> (Studio, tempfile::TempDir) {
-    let folder = tempdir().unwrap();
-    let card = folder.path().join("card.ron");
-    std::fs::write(&card, CARD).unwrap();
+    let (folder, card) = file_of("card.ron", CARD);
     let mut it = demo();
     it.apply(Action::View(View::Wood));
     act(&mut it, WoodAction::Card(card));
@@ -40,6 +37,13 @@ pub fn with_card() -> (Studio, tempfile::TempDir) {
 fn grab_of(it: &Studio, path: &str) -> Grab {
     let shape = it.wood.shown().unwrap();
     grabs(shape).into_iter().find(|it| it.path == path).unwrap()
+}
+
+/// A point that can be dragged as it is seen on the bench, if it is.
+fn offered(it: &Studio, path: &str) -> Option<grab::Offered> {
+    let bench = it.on_bench(ROOM)?;
+    let on_screen = |at| bench.eye.on_screen(bench.point_W(at), ROOM);
+    grab::offered(&grab_of(it, path), &on_screen)
 }
 
 fn passes(it: &Studio) -> &[Pass] {
@@ -56,14 +60,9 @@ fn a_point_that_is_dragged_follows_the_pointer_and_its_figure_with_it() {
     it.apply(Action::View(View::Wood));
     act(&mut it, WoodAction::See(Face::Edge));
     for path in ["blade.depth", "blade.edge", "blade.swell", "blade.toe_depth", "blade.length"] {
-        let on_screen = |it: &Studio, at: DVec3| -> Option<Pos2> {
-            let bench = it.on_bench(ROOM)?;
-            bench.eye.on_screen(bench.point_W(at), ROOM)
-        };
         let before = grab_of(&it, path);
-        let seen = grab::offered(&before, &|at| on_screen(&it, at)).unwrap();
         // Far enough that the rounding of the figure is small.
-        let way = seen.per_unit;
+        let way = offered(&it, path).unwrap().per_unit;
         let long = libm::hypot(way[0], way[1]);
         let by = way.map(|it| 12.0 * it / long);
         let value = before.dragged(before.value, by, way).unwrap();
@@ -82,16 +81,12 @@ fn a_point_that_is_dragged_follows_the_pointer_and_its_figure_with_it() {
 fn a_point_whose_way_runs_along_the_line_of_sight_is_not_offered() {
     let mut it = demo();
     it.apply(Action::View(View::Wood));
-    let offered = |it: &Studio, path: &str| {
-        let bench = it.on_bench(ROOM).unwrap();
-        let on_screen = |at| bench.eye.on_screen(bench.point_W(at), ROOM);
-        grab::offered(&grab_of(it, path), &on_screen).is_some()
-    };
-    assert!(offered(&it, "blade.width") && offered(&it, "blade.swell"));
-    assert!(!offered(&it, "blade.depth") && !offered(&it, "blade.edge"));
+    let is_offered = |it: &Studio, path: &str| offered(it, path).is_some();
+    assert!(is_offered(&it, "blade.width") && is_offered(&it, "blade.swell"));
+    assert!(!is_offered(&it, "blade.depth") && !is_offered(&it, "blade.edge"));
     act(&mut it, WoodAction::See(Face::Edge));
-    assert!(offered(&it, "blade.depth") && offered(&it, "blade.edge"));
-    assert!(!offered(&it, "blade.width"));
+    assert!(is_offered(&it, "blade.depth") && is_offered(&it, "blade.edge"));
+    assert!(!is_offered(&it, "blade.width"));
 }
 
 #[test]
@@ -216,9 +211,7 @@ fn wood_to_come_off_is_painted_and_the_face_is_not() {
 
 #[test]
 fn a_described_bat_is_opened_changed_and_saved_with_its_notes() {
-    let folder = tempdir().unwrap();
-    let file = folder.path().join("blade.ron");
-    std::fs::write(&file, BLADE).unwrap();
+    let (_folder, file) = file_of("blade.ron", BLADE);
     let mut it = demo();
     it.apply(Action::Dropped(file.clone()));
     assert_eq!((it.view, it.wood.paper.path()), (View::Wood, Some(file.as_path())));
@@ -237,12 +230,11 @@ fn a_described_bat_is_opened_changed_and_saved_with_its_notes() {
 #[test]
 fn unsaved_wood_stands_in_the_way_of_closing_and_is_offered_after_a_kill() {
     let folder = tempdir().unwrap();
-    let recovery = Recovery::within(Some(folder.path().join("state")));
-    let mut killed = Studio::new(None, recovery.clone()).unwrap();
-    killed.apply(Action::View(View::Wood));
-    act(&mut killed, WoodAction::Set("blade.edge".into(), "31 mm".into()));
-    killed.tick(0.0);
-    std::mem::forget(killed);
+    let recovery = Recovery::within(folder.path().join("state"));
+    killed(None, &recovery, |it| {
+        it.apply(Action::View(View::Wood));
+        act(it, WoodAction::Set("blade.edge".into(), "31 mm".into()));
+    });
 
     let mut it = Studio::new(None, recovery).unwrap();
     assert!(it.document.offered().is_none() && it.wood.paper.offered().is_some());
@@ -265,22 +257,13 @@ fn unsaved_wood_stands_in_the_way_of_closing_and_is_offered_after_a_kill() {
     assert!(it.closed);
 }
 
-fn says(it: &Window, words: &str) -> bool {
-    it.query_all_by_label_contains(words).next().is_some()
-}
-
 #[test]
 fn a_maker_drags_a_ring_carves_to_the_card_and_sees_the_plan() {
     let (state, folder) = with_card();
     let mut it = window_on(state);
     let ring = it.get_all_by_label_contains("drag: spine height").last().unwrap().rect().center();
     let depth_m = grab_of(it.state(), "blade.depth").value;
-    it.drag_at(ring);
-    it.run_steps(1);
-    it.hover_at(ring + egui::vec2(0.0, 8.0));
-    it.run_steps(1);
-    it.drop_at(ring + egui::vec2(0.0, 12.0));
-    it.run_steps(3);
+    drag(&mut it, ring, ring + egui::vec2(0.0, 12.0));
     assert!(grab_of(it.state(), "blade.depth").value > depth_m + 0.001);
     assert!(it.state().wood.paper.history().last().is_some());
     click(&mut it, "Undo");
@@ -330,12 +313,11 @@ fn a_question_whose_reason_is_gone_does_nothing_later() {
 #[test]
 fn what_an_earlier_window_left_stays_beside_new_work_until_it_is_decided_on() {
     let folder = tempdir().unwrap();
-    let recovery = Recovery::within(Some(folder.path().join("state")));
+    let recovery = Recovery::within(folder.path().join("state"));
     for edge in ["31 mm", "32 mm"] {
-        let mut killed = Studio::new(None, recovery.clone()).unwrap();
-        act(&mut killed, WoodAction::Set("blade.edge".into(), edge.into()));
-        killed.tick(0.0);
-        std::mem::forget(killed);
+        killed(None, &recovery, |it| {
+            act(it, WoodAction::Set("blade.edge".into(), edge.into()));
+        });
     }
     let edges = |it: &Recovery| {
         let mut all = Vec::new();
@@ -351,9 +333,8 @@ fn what_an_earlier_window_left_stays_beside_new_work_until_it_is_decided_on() {
 
 #[test]
 fn a_bat_with_a_fault_is_not_shown_as_the_one_before() {
-    let folder = tempdir().unwrap();
-    let file = folder.path().join("blade.ron");
-    std::fs::write(&file, BLADE.replace("edge: \"37 mm\"", "edge: \"90 mm\"")).unwrap();
+    let blade = BLADE.replace("edge: \"37 mm\"", "edge: \"90 mm\"");
+    let (_folder, file) = file_of("blade.ron", &blade);
     let mut it = demo();
     it.apply(Action::View(View::Wood));
     assert!(it.on_bench(ROOM).is_some());
@@ -424,9 +405,7 @@ fn a_ring_that_is_dragged_too_far_stops_where_the_blade_allows_it_and_says_why()
 #[test]
 fn a_blade_that_nobody_touched_is_of_the_size_of_its_card_and_one_that_was_stays() {
     let size = |it: &Studio| it.wood.worked.as_ref().unwrap().loaded.size.name.clone();
-    let folder = tempdir().unwrap();
-    let card = folder.path().join("card.ron");
-    std::fs::write(&card, CARD.replace("size: \"6\"", "size: \"4\"")).unwrap();
+    let (_folder, card) = file_of("card.ron", &CARD.replace("size: \"6\"", "size: \"4\""));
     let mut it = demo();
     assert_eq!(size(&it), "6");
     it.apply(Action::Set("bats.0.size".into(), "Harrow".into()));

@@ -1,21 +1,17 @@
 //! What the window says of fields, examples and figures: in a coach's words, and of what they are.
 
-use egui_kittest::kittest::{NodeT, Queryable, by};
+use egui_kittest::kittest::{NodeT, Queryable};
 
-use super::demo;
 use super::paths::{Window, says, wait, window_on};
+use super::{demo, set};
 use crate::studio::action::{Action, View};
 use crate::studio::fields::PLAYER;
 use crate::studio::panels::{Row, VIEWS};
 use crate::studio::state::Studio;
 
-fn set(it: &mut Studio, path: &str, value: &str) {
-    it.apply(Action::Set(path.to_owned(), value.to_owned()));
-}
-
 /// Everything that is written on the screen.
 fn written(it: &Window) -> Vec<String> {
-    let all = it.query_all(by().recursive(true).predicate(|_| true));
+    let all = it.query_all_by(|_| true);
     let words = all.map(|node| {
         let node = node.accesskit_node();
         [node.label(), node.value()].into_iter().flatten().collect::<Vec<_>>().join(" ")

@@ -1,27 +1,24 @@
-//! Work in the background: it comes, it is marked while it is old, it can be stopped.
+//! Work in the background: it comes, it is marked while it is old, it can be stopped; and what is kept of what came.
 
+use std::sync::Arc;
 use std::time::Instant;
 
+use backlift::files::fault::Fault;
 use backlift::questions::any_score::bat_speed_m_s;
 
-use super::{demo, settle};
+use super::{demo, pass_until, settle};
+use crate::outcome::Stop;
 use crate::studio::action::{Action, View};
+use crate::studio::answers::Answers;
 use crate::studio::work::Question;
 
 #[test]
 fn the_innings_of_both_bats_come_by_themselves_and_are_old_after_a_change() {
     let mut it = demo();
     let started = Instant::now();
-    it.tick(0.0);
-    while it.innings(0).is_none() {
-        it.tick(0.0);
-        std::thread::sleep(std::time::Duration::from_millis(2));
-    }
+    pass_until(&mut it, |it| it.innings(0).is_some());
     eprintln!("first figures: {:.2} s", started.elapsed().as_secs_f64());
-    while it.is_pending(1) {
-        it.tick(0.0);
-        std::thread::sleep(std::time::Duration::from_millis(2));
-    }
+    pass_until(&mut it, |it| !it.is_pending(1));
     eprintln!("both innings: {:.2} s", started.elapsed().as_secs_f64());
     settle(&mut it);
     eprintln!("two innings and their comparison: {:.2} s", started.elapsed().as_secs_f64());
@@ -36,10 +33,7 @@ fn the_innings_of_both_bats_come_by_themselves_and_are_old_after_a_change() {
     it.apply(Action::Set("bats.0.mass".into(), "2 lb 4 oz".into()));
     assert!(it.is_pending(0) && !it.is_pending(1));
     let started = Instant::now();
-    while it.is_pending(0) {
-        it.tick(0.0);
-        std::thread::sleep(std::time::Duration::from_millis(2));
-    }
+    pass_until(&mut it, |it| !it.is_pending(0));
     eprintln!("innings after a change: {:.2} s", started.elapsed().as_secs_f64());
     it.apply(Action::Undo);
     it.apply(Action::Set("bats.0.mass".into(), "2 lb 5 oz".into()));
@@ -87,4 +81,33 @@ fn the_search_gives_a_card_and_figures_in_the_same_picture_within_the_stated_err
     assert!(apart_m_s.abs() < 0.02 * ordered.worth.mean_m_s(), "{apart_m_s}");
     it.apply(Action::Set("player.grip_top".into(), "24 kg".into()));
     assert!(it.is_fit_stale());
+}
+
+fn take(it: &mut Answers, question: Question, key: u64) {
+    it.take(question, key, Ok(Arc::new(key)));
+}
+
+#[test]
+fn the_oldest_answer_goes_first_and_the_last_to_each_question_stays() {
+    let mut it = Answers::default();
+    take(&mut it, Question::Innings(1), 0);
+    let most = Question::Innings(0).most_kept() as u64;
+    (1..=2 * most).for_each(|key| take(&mut it, Question::Innings(0), key));
+    assert_eq!(it.get::<u64>(0), Some(&0), "it is the last of the second bat");
+    let kept: Vec<u64> = (1..=2 * most).filter(|key| it.has(*key)).collect();
+    assert_eq!(kept, (most + 2..=2 * most).collect::<Vec<_>>());
+    assert_eq!(it.last::<u64>(Question::Innings(0)).map(|it| it.key), Some(2 * most));
+}
+
+#[test]
+fn a_fault_leaves_the_answer_that_there_was_and_a_new_answer_ends_it() {
+    let mut it = Answers::default();
+    take(&mut it, Question::Fit, 1);
+    it.take(Question::Fit, 2, Err(Stop::NoAnswer(Fault::new("no bat can be made"))));
+    assert_eq!((it.get::<u64>(1), it.faults(2).len()), (Some(&1), 1));
+    assert_eq!(it.last::<u64>(Question::Fit).map(|it| it.key), Some(1));
+    it.take(Question::Fit, 3, Err(Stop::Cancelled));
+    assert!(!it.has(3));
+    take(&mut it, Question::Fit, 2);
+    assert!(it.faults(2).is_empty() && it.get::<u64>(2).is_some());
 }

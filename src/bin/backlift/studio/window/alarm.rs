@@ -4,9 +4,14 @@
 use std::sync::mpsc::{Receiver, RecvTimeoutError, channel};
 use std::time::{Duration, Instant};
 
+use bevy::prelude::Resource;
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
 
-use crate::studio::wake::Wake;
+use crate::studio::work::Wake;
+
+/// Calls the window.
+#[derive(Resource)]
+pub struct Calls(pub Wake);
 
 /// What calls the window of this loop.
 pub fn wake_of(events: &EventLoopProxyWrapper) -> Wake {

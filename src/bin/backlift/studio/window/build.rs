@@ -18,11 +18,6 @@ const AROUND: [usize; 2] = [28, 12];
 /// How much is seen of a ghost.
 const GHOST: f32 = 0.5;
 
-/// What the solid on the bench hangs on.
-fn wood_key(studio: &Studio) -> u64 {
-    key(("solid", studio.wood.solid_key(), studio.look.dark, studio.look.reduced_detail))
-}
-
 /// What an entity shows.
 #[derive(Component, Clone, Copy, PartialEq)]
 pub enum Piece {
@@ -30,7 +25,6 @@ pub enum Piece {
     Ground,
     /// Stumps of a player who stands aside.
     Stumps(usize),
-    /// The ball.
     Ball,
     /// A part of the body with the first or second bat.
     Body(usize, Part),
@@ -44,11 +38,8 @@ pub enum Piece {
 
 /// What surfaces are put into.
 pub struct Build<'w, 's, 'a> {
-    /// Entities made and taken away.
     pub commands: Commands<'w, 's>,
-    /// Surfaces.
     pub meshes: &'a mut Assets<Mesh>,
-    /// What they are made of.
     pub materials: &'a mut Assets<StandardMaterial>,
 }
 
@@ -60,7 +51,10 @@ impl Build<'_, '_, '_> {
         let around = AROUND[usize::from(look.reduced_detail)];
         let plain = self.material(Color::WHITE);
         // The ground is most of what is seen, and level: light hardly changes its colour, and takes long to work out.
-        let ground = if look.reduced_detail { self.unlit() } else { plain.clone() };
+        let ground = match look.reduced_detail {
+            true => self.materials.add(StandardMaterial { unlit: true, ..default() }),
+            false => plain.clone(),
+        };
         let ghostly = self.material(Color::WHITE.with_alpha(GHOST));
         let ghost = studio.ghost().filter(|_| studio.playback.overlay);
         self.spawn(Piece::Ground, ground::ground(look.dark), &ground);
@@ -89,11 +83,12 @@ impl Build<'_, '_, '_> {
 
     /// The solid on the bench: one entity, whose surface is put in anew while it is dragged at. Whether it is another.
     pub fn wood(&mut self, studio: &Studio, built: &mut Option<(u64, Handle<Mesh>)>) -> bool {
-        let key = wood_key(studio);
+        let look = &studio.look;
+        let key = key(("solid", studio.wood.solid_key(), look.dark, look.reduced_detail));
         if built.as_ref().is_some_and(|it| it.0 == key) {
             return false;
         }
-        let around = AROUND[usize::from(studio.look.reduced_detail)];
+        let around = AROUND[usize::from(look.reduced_detail)];
         let Some(solid) = studio.bench_solid(around) else { return false };
         match built {
             Some((its, handle)) => {
@@ -117,10 +112,6 @@ impl Build<'_, '_, '_> {
             reflectance: 0.15,
             ..default()
         })
-    }
-
-    fn unlit(&mut self) -> Handle<StandardMaterial> {
-        self.materials.add(StandardMaterial { unlit: true, ..default() })
     }
 
     fn spawn(

@@ -9,14 +9,15 @@ use bevy::render::render_resource::PipelineCache;
 use bevy::render::renderer::RenderAdapterInfo;
 use bevy::render::{Render, RenderApp, RenderSystems};
 
+use super::alarm::Calls;
 use crate::studio::look::Look;
-use crate::studio::wake::Wake;
+use crate::studio::work::Wake;
 
 /// What is waited for so long without a change does not come: the shader of something the window never shows.
 const LONGEST: Duration = Duration::from_secs(3);
 
-/// How finely the net is drawn, the finest first.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+/// How finely the net is drawn, the finest first; as a resource the finest that was found to be fast enough.
+#[derive(Resource, Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Detail {
     /// All there is.
     #[default]
@@ -29,17 +30,12 @@ pub enum Detail {
     Third,
 }
 
-/// The finest that was found to be fast enough.
-#[derive(Resource, Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Possible(pub Detail);
-
 impl Detail {
     /// What is drawn where so much was found to be possible.
     pub fn of(look: &Look, possible: Self) -> Self {
         if look.reduced_detail { possible.max(Self::Half) } else { possible }
     }
 
-    /// One step less.
     pub fn less(self) -> Self {
         match self {
             Self::Full => Self::Plain,
@@ -68,15 +64,10 @@ impl Detail {
 pub struct Building(Arc<AtomicBool>);
 
 impl Building {
-    /// Whether they are.
     pub fn goes_on(&self) -> bool {
         self.0.load(Ordering::Relaxed)
     }
 }
-
-/// Calls the window when shaders are there.
-#[derive(Resource)]
-struct Calls(Wake);
 
 /// Watches the building of shaders, and calls for a picture when they are there.
 pub fn watch_shaders(app: &mut App, wake: Wake) {

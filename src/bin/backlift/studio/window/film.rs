@@ -1,12 +1,9 @@
 //! Pictures of the net while the state asks for them.
 
-use std::sync::{Arc, Mutex};
-
 use backlift::drawing::still::Still;
 use bevy::prelude::*;
-use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
 
-use super::screen::Kind;
+use super::screen::{Kind, Picture};
 use super::stage::Stage;
 use crate::studio::state::Studio;
 
@@ -17,7 +14,7 @@ const SETTLE: u32 = 3;
 #[derive(Default)]
 pub struct Camera {
     settled: u32,
-    taken: Option<Arc<Mutex<Option<Image>>>>,
+    picture: Option<Picture>,
 }
 
 /// Takes the next picture, and gives it to the state.
@@ -32,21 +29,14 @@ pub fn film(
         *it = Camera::default();
         return;
     }
-    let Some(taken) = it.taken.clone() else {
+    let Some(picture) = it.picture.clone() else {
         it.settled += 1;
         if it.settled > SETTLE {
-            let taken = Arc::new(Mutex::new(None));
-            let told = Arc::clone(&taken);
-            commands.spawn(kind.screenshot()).observe(move |captured: On<ScreenshotCaptured>| {
-                if let Ok(mut it) = told.lock() {
-                    *it = Some(captured.image.clone());
-                }
-            });
-            it.taken = Some(taken);
+            it.picture = Some(kind.picture(&mut commands));
         }
         return;
     };
-    let image = taken.lock().ok().and_then(|mut it| it.take());
+    let image = picture.lock().ok().and_then(|mut it| it.take());
     if let Some(image) = image {
         *it = Camera::default();
         match cut(image, &stage) {
@@ -72,14 +62,4 @@ fn cut(image: Image, stage: &Stage) -> Option<Still> {
     rgba.pixels_mut().for_each(|it| it.0[3] = 255);
     let size = [rgba.width(), rgba.height()];
     Some(Still { size, rgba: rgba.into_raw() })
-}
-
-impl Kind {
-    /// A picture of all of it.
-    pub fn screenshot(&self) -> Screenshot {
-        match self {
-            Self::Window => Screenshot::primary_window(),
-            Self::Unseen(_, image) => Screenshot::image(image.clone()),
-        }
-    }
 }

@@ -4,13 +4,13 @@ mod alarm;
 mod build;
 mod detail;
 mod film;
-mod no_way_to_draw;
 mod pace;
 mod screen;
 mod shots;
 mod stage;
-mod zoom;
 
+use std::panic::{AssertUnwindSafe, catch_unwind, set_hook, take_hook};
+use std::sync::{Arc, Mutex};
 use std::time::Duration;
 
 use backlift::files::fault::Fault;
@@ -25,28 +25,28 @@ use bevy::winit::{EventLoopProxyWrapper, WinitPlugin};
 use bevy_egui::{EguiGlobalSettings, EguiPlugin, EguiPreUpdateSet, EguiPrimaryContextPass};
 
 use super::action::Action;
-use super::dialogs::Dialogs;
+use super::dialogs::{Dialogs, chosen};
 use super::script::Script;
 use super::state::Studio;
 use crate::outcome::{Outcome, Stop};
-pub use screen::Size;
+pub use screen::size;
 
 /// Exit code of bevy for a program that was asked to end.
 const CANCELLED: u8 = 130;
 /// A picture of a script is so long after the one before, s: the same on every machine.
 const SCRIPT_STEP_S: f64 = 1.0 / 60.0;
 
-/// Opens the window; with a script, replays it on a screen of its own that nobody sees, and closes.
-pub fn run(studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, Stop> {
+/// Opens the window; with a script, replays it on a screen of its own of this size, px, that nobody sees, and closes.
+pub fn run(studio: Studio, script: Option<(Script, [u32; 2])>) -> Result<Outcome, Stop> {
     if script.is_none() && no_display() {
         return Err(Fault::new("there is no display to show the window on")
             .help("every figure is on the command line too: `backlift --help`")
             .into());
     }
-    no_way_to_draw::guarded(|| shown(studio, script))?
+    guarded(|| shown(studio, script))?
 }
 
-fn shown(mut studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, Stop> {
+fn shown(mut studio: Studio, script: Option<(Script, [u32; 2])>) -> Result<Outcome, Stop> {
     let mut app = App::new();
     app.insert_resource(screen::Kind::of(script.as_ref().map(|it| it.1)));
     let plugins = DefaultPlugins
@@ -77,15 +77,15 @@ fn shown(mut studio: Studio, script: Option<(Script, Size)>) -> Result<Outcome, 
     let wake = wake.unwrap_or_default();
     studio.work.wake = wake.clone();
     detail::watch_shaders(&mut app, wake.clone());
-    app.insert_non_send(screen::Calls(wake.clone()));
+    app.insert_resource(alarm::Calls(wake.clone()));
     app.add_plugins(EguiPlugin::default())
         .insert_resource(EguiGlobalSettings { auto_create_primary_context: false, ..default() })
         .insert_non_send(studio)
-        .insert_non_send(Dialogs::of_the_system(wake))
+        .insert_non_send(Dialogs::new(Arc::new(chosen), wake))
         .insert_non_send(stage::Stage::default())
         .insert_non_send(film::Camera::default())
         .insert_resource(pace::Pace::default())
-        .insert_resource(detail::Possible::default())
+        .insert_resource(detail::Detail::default())
         .add_systems(
             PreUpdate,
             screen::quiet_keys
@@ -131,6 +131,35 @@ fn no_pictures() -> Fault {
 fn no_display() -> bool {
     cfg!(target_os = "linux")
         && ["DISPLAY", "WAYLAND_DISPLAY"].iter().all(|it| std::env::var_os(it).is_none())
+}
+
+/// What bevy and its crates say when no card, no driver or no display can be found.
+const TOLD: [&str; 5] = ["GPU", "adapter", "event loop", "surface", "display"];
+
+/// Runs the window; where nothing can be drawn with, says what to do.
+fn guarded<T>(window: impl FnOnce() -> T) -> Result<T, Fault> {
+    let heard = Arc::new(Mutex::new(String::new()));
+    let hears = Arc::clone(&heard);
+    let usual: Arc<dyn Fn(&std::panic::PanicHookInfo<'_>) + Send + Sync> = Arc::from(take_hook());
+    let before = Arc::clone(&usual);
+    set_hook(Box::new(move |info| {
+        let said = info.payload_as_str().unwrap_or_default().to_owned();
+        if !TOLD.iter().any(|it| said.contains(it)) {
+            before(info);
+        }
+        if let Ok(mut it) = hears.lock() {
+            *it = said;
+        }
+    }));
+    let ran = catch_unwind(AssertUnwindSafe(window));
+    set_hook(Box::new(move |info| usual(info)));
+    ran.map_err(|_| {
+        let said = heard.lock().map(|it| it.clone()).unwrap_or_default();
+        let first = said.lines().next().unwrap_or_default();
+        Fault::new(format!("the window could not be drawn: {first}")).help(
+            "install a Vulkan driver; one in software will do (Debian: mesa-vulkan-drivers). Every figure is on the command line too: `backlift --help`",
+        )
+    })
 }
 
 fn dropped(mut files: MessageReader<FileDragAndDrop>, mut studio: NonSendMut<Studio>) {

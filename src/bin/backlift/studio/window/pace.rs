@@ -13,7 +13,7 @@ use bevy::render::{Render, RenderApp, RenderSystems};
 use bevy::window::RequestRedraw;
 use bevy::winit::{UpdateMode, WinitSettings};
 
-use super::detail::{Building, Detail, Possible, is_software};
+use super::detail::{Building, Detail, is_software};
 use super::screen::Kind;
 use super::stage::Stage;
 use crate::studio::action::Action;
@@ -125,7 +125,7 @@ fn moves(studio: &Studio, stage: &Stage) -> bool {
 /// Keeps the time of each picture.
 pub fn watch(
     mut pace: ResMut<Pace>,
-    mut possible: ResMut<Possible>,
+    mut possible: ResMut<Detail>,
     kind: Res<Kind>,
     adapter: Option<Res<RenderAdapterInfo>>,
     building: Res<Building>,
@@ -144,10 +144,10 @@ pub fn watch(
         pace.taken_s.push_back(took_s);
         return;
     }
-    if possible.0 >= Detail::Half && !studio.look.reduced_detail {
-        (pace.chooses, possible.0) = (Chooses::User, Detail::Full);
+    if *possible >= Detail::Half && !studio.look.reduced_detail {
+        (pace.chooses, *possible) = (Chooses::User, Detail::Full);
     }
-    let shown = Detail::of(&studio.look, possible.0);
+    let shown = Detail::of(&studio.look, *possible);
     let is_watched = kind.is_window() && pace.chooses != Chooses::User && shown < Detail::Third;
     // What is drawn while shaders are built says nothing.
     if !is_watched || building.goes_on() {
@@ -157,9 +157,9 @@ pub fn watch(
     let in_software = adapter.is_some_and(|it| is_software(&it));
     let watched = if in_software { WATCHED_IN_SOFTWARE } else { WATCHED };
     let Some(slow_s) = pace.slow_s(took_s, watched) else { return };
-    possible.0 = less(shown, slow_s);
+    *possible = less(shown, slow_s);
     pace.taken_s.clear();
-    if possible.0 >= Detail::Half && !studio.look.reduced_detail {
+    if *possible >= Detail::Half && !studio.look.reduced_detail {
         studio.apply(Action::ReducedDetail(true));
     }
     if pace.chooses == Chooses::Window && shown == Detail::Full {

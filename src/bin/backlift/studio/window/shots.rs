@@ -1,14 +1,11 @@
 //! A script replayed picture by picture, with pictures of the screen kept as files.
 
-use std::sync::{Arc, Mutex};
-
 use backlift::files::fault::Fault;
 use backlift::files::save::over;
 use bevy::prelude::*;
-use bevy::render::view::screenshot::ScreenshotCaptured;
 
 use super::pace::Pace;
-use super::screen::Kind;
+use super::screen::{Kind, Picture};
 use crate::studio::script::{Next, Script};
 use crate::studio::state::Studio;
 
@@ -26,18 +23,16 @@ pub struct Replay {
 enum State {
     Going,
     Settling(String, u32),
-    Taking(Arc<Mutex<Option<Result<(), Fault>>>>),
+    Taking(String, Picture),
     Measuring(u32),
 }
 
 impl Replay {
-    /// From its start.
     pub fn new(script: Script) -> Self {
         Self { script, state: State::Going, fault: None }
     }
 }
 
-/// One step of it.
 pub fn replay(
     mut it: NonSendMut<Replay>,
     mut studio: NonSendMut<Studio>,
@@ -64,35 +59,26 @@ pub fn replay(
             State::Going
         }
         State::Measuring(left) => State::Measuring(left - 1),
-        State::Settling(name, 0) => take(name, &kind, &mut commands),
+        State::Settling(name, 0) => State::Taking(name, kind.picture(&mut commands)),
         State::Settling(name, left) => State::Settling(name, left - 1),
-        State::Taking(taken) => match taken.lock().map(|mut it| it.take()) {
-            Ok(None) => State::Taking(Arc::clone(&taken)),
-            Ok(Some(Ok(()))) => State::Going,
-            Ok(Some(Err(fault))) => {
-                it.fault = Some(fault);
-                exit.write(AppExit::error());
-                State::Going
+        State::Taking(name, picture) => {
+            let image = picture.lock().ok().and_then(|mut it| it.take());
+            match image.map(|image| keep(&name, image)) {
+                None => State::Taking(name, picture),
+                Some(Ok(())) => State::Going,
+                Some(Err(fault)) => {
+                    it.fault = Some(fault);
+                    exit.write(AppExit::error());
+                    State::Going
+                }
             }
-            Err(_) => State::Going,
-        },
+        }
     };
 }
 
-fn take(name: String, kind: &Kind, commands: &mut Commands) -> State {
-    let taken = Arc::new(Mutex::new(None));
-    let told = Arc::clone(&taken);
-    commands.spawn(kind.screenshot()).observe(move |captured: On<ScreenshotCaptured>| {
-        if let Ok(mut it) = told.lock() {
-            *it = Some(keep(&name, &captured.image));
-        }
-    });
-    State::Taking(taken)
-}
-
-fn keep(name: &str, image: &Image) -> Result<(), Fault> {
+fn keep(name: &str, image: Image) -> Result<(), Fault> {
     let cannot = |why: String| Fault::new(format!("no picture could be taken: {why}"));
-    let pixels = image.clone().try_into_dynamic().map_err(|it| cannot(it.to_string()))?.to_rgba8();
+    let pixels = image.try_into_dynamic().map_err(|it| cannot(it.to_string()))?.to_rgba8();
     let (width, height) = pixels.dimensions();
     let bytes = backlift::drawing::png::of_pixels(width, height, &pixels)
         .map_err(|it| cannot(it.to_string()))?;

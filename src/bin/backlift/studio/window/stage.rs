@@ -10,7 +10,7 @@ use bevy::prelude::*;
 use bevy::render::render_resource::TextureFormat;
 
 use super::build::{Build, Piece};
-use super::detail::{Detail, Possible};
+use super::detail::Detail;
 use crate::studio::answers;
 use crate::studio::look::Look;
 use crate::studio::scene::body::Part;
@@ -34,7 +34,8 @@ pub struct Stage {
     pub room: egui::Rect,
     /// Pixels to a point.
     pub pixels_per_point: f32,
-    picture: Option<Handle<Image>>,
+    /// The image the net is drawn into.
+    pub picture: Option<Handle<Image>>,
     size: UVec2,
     built_for: Option<u64>,
     wood: Option<(u64, Handle<Mesh>)>,
@@ -57,11 +58,6 @@ impl Default for Stage {
 }
 
 impl Stage {
-    /// The image the net is drawn into.
-    pub fn picture(&self) -> Option<&Handle<Image>> {
-        self.picture.as_ref()
-    }
-
     /// Something was made anew, and takes some pictures until it is seen.
     pub fn is_new(&mut self) {
         self.to_come = SETTLE;
@@ -74,7 +70,6 @@ impl Stage {
     }
 }
 
-/// The camera of the net.
 #[derive(Component)]
 pub struct NetCamera;
 
@@ -82,7 +77,6 @@ pub struct NetCamera;
 #[derive(Component)]
 pub struct Sun;
 
-/// Camera and sun.
 pub fn set_up(mut commands: Commands) {
     let camera = Camera { order: -1, is_active: false, ..default() };
     commands.spawn((Camera3d::default(), camera, NetCamera, Tonemapping::None, Msaa::Sample4));
@@ -107,7 +101,7 @@ type Seeing<'a> = (&'a mut Camera, &'a mut Projection, &'a mut Transform, &'a mu
 pub fn mirror(
     studio: NonSend<Studio>,
     mut stage: NonSendMut<Stage>,
-    possible: Res<Possible>,
+    possible: Res<Detail>,
     mut commands: Commands,
     mut meshes: ResMut<Assets<Mesh>>,
     mut materials: ResMut<Assets<StandardMaterial>>,
@@ -124,7 +118,7 @@ pub fn mirror(
         camera.is_active = false;
         return;
     };
-    let detail = Detail::of(&studio.look, possible.0);
+    let detail = Detail::of(&studio.look, *possible);
     fit_picture(&mut stage, detail, &mut images, &mut commands, entity);
     let level = if detail.is_full() { Msaa::Sample4 } else { Msaa::Off };
     let mut is_other = msaa.set_if_neq(level);
@@ -207,19 +201,14 @@ fn placed(scene: &Scene, piece: Piece) -> Option<Transform> {
 /// The bat lies on the bench with its toe to the right.
 fn on_bench(bench: &Bench<'_>) -> Transform {
     let origin = bench.point_W(DVec3::ZERO);
-    let axes = [DVec3::X, DVec3::Y, DVec3::Z].map(|it| narrowed(bench.point_W(it) - origin));
-    Transform {
-        translation: narrowed(origin),
-        rotation: Quat::from_mat3(&Mat3::from_cols(axes[0], axes[1], axes[2])),
-        ..Transform::IDENTITY
-    }
+    let axes = [DVec3::X, DVec3::Y, DVec3::Z].map(|it| bench.point_W(it) - origin);
+    Transform { translation: narrowed(origin), rotation: rotation(axes), ..Transform::IDENTITY }
 }
 
 fn transform(figure: &Figure, place: &Place, scale: Vec3) -> Transform {
-    let axes = [place.R.x_axis, place.R.y_axis, place.R.z_axis].map(narrowed);
     Transform {
         translation: narrowed(place.position_W + figure.aside_W),
-        rotation: Quat::from_mat3(&Mat3::from_cols(axes[0], axes[1], axes[2])),
+        rotation: rotation([place.R.x_axis, place.R.y_axis, place.R.z_axis]),
         scale,
     }
 }
@@ -228,11 +217,16 @@ fn narrowed(v: DVec3) -> Vec3 {
     Vec3::new(v.x as f32, v.y as f32, v.z as f32)
 }
 
+/// The rotation that has these axes.
+fn rotation(axes: [DVec3; 3]) -> Quat {
+    let [x, y, z] = axes.map(narrowed);
+    Quat::from_mat3(&Mat3::from_cols(x, y, z))
+}
+
 fn see(eye: &Eye, stage: &Stage, projection: &mut Projection, from: &mut Transform) {
     let R = eye.R_WC();
-    let axes = [R.x_axis, R.y_axis, R.z_axis].map(narrowed);
     from.translation = narrowed(eye.position_W);
-    from.rotation = Quat::from_mat3(&Mat3::from_cols(axes[0], axes[1], axes[2]));
+    from.rotation = rotation([R.x_axis, R.y_axis, R.z_axis]);
     *projection = Projection::Perspective(PerspectiveProjection {
         fov: eye.tall_rad as f32,
         near: NEAR_M as f32,

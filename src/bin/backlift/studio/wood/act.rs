@@ -9,10 +9,9 @@ use super::Opened;
 use super::action::WoodAction;
 use crate::studio::answers::{key, key_of};
 use crate::studio::fields::name;
-use crate::studio::paper::OnDesk;
+use crate::studio::paper::{OnDesk, of_field};
 use crate::studio::playback::Orbit;
 use crate::studio::state::{Ask, Studio};
-use crate::studio::undo::of_field;
 use crate::studio::work::{Question, Written};
 
 impl Studio {
