@@ -1,7 +1,6 @@
 //! What is compared: the figures of a bat at the bench, and of the bat in this player's hands.
 
-use super::noticeable::{MOMENT_OF_INERTIA, Threshold, WEIGHT};
-use crate::bat::Bat;
+use super::noticeable::{MOMENT_OF_INERTIA, WEIGHT};
 use crate::innings::played::StrokeNow;
 
 /// When in the innings a stroke is looked at.
@@ -132,24 +131,11 @@ impl Figure {
 
     /// Published thresholds of what a hand notices; none for what nobody has measured. The hold moment
     /// is judged as a weight, the pickup weight as the moment of inertia it stands for (assumption).
-    pub fn thresholds(self) -> &'static [Threshold] {
+    pub fn thresholds(self) -> &'static [f64] {
         match self {
             Self::DeadWeight | Self::HoldMoment => &WEIGHT,
             Self::SwingMoment | Self::PickupWeight => &MOMENT_OF_INERTIA,
             Self::Balance | Self::Stroke(..) | Self::Drop(_) => &[],
-        }
-    }
-
-    /// Value of a bench figure; `pickup_per_swing_m2` is the pickup weight over the swing moment of
-    /// the reference bat of its size, 1/m².
-    pub(super) fn at_bench(self, bat: &Bat, pickup_per_swing_m2: f64) -> Option<f64> {
-        match self {
-            Self::DeadWeight => Some(bat.mass_kg()),
-            Self::Balance => Some(bat.balance_m()),
-            Self::SwingMoment => Some(bat.swing_moment_kg_m2()),
-            Self::HoldMoment => Some(bat.hold_moment_n_m()),
-            Self::PickupWeight => Some(pickup_per_swing_m2 * bat.swing_moment_kg_m2()),
-            Self::Stroke(..) | Self::Drop(_) => None,
         }
     }
 }

@@ -5,8 +5,8 @@
 //! `T − L' / (∂L/∂T)` comes near the new time, a straight line through the two swings nearer, and one
 //! through the first and the last gives the rest: three swings in place of a search.
 
-use super::collision::{RESTITUTION, SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
-use super::figure::{StrokeFigure, When};
+use super::collision::{SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
+use super::figure::StrokeFigure;
 use crate::bat::Bat;
 use crate::innings::ball_by_ball::{Left, capacity_at_scores};
 use crate::innings::played::{FIFTY, InningsFault, ball_loads, schedule};
@@ -190,16 +190,3 @@ impl Spot {
         LATE_SHARE * self.swung.time_s
     }
 }
-
-impl When {
-    /// Place in a pair of fresh and at fifty.
-    pub(super) fn index(self) -> usize {
-        match self {
-            Self::Fresh => 0,
-            Self::AtFifty => 1,
-        }
-    }
-}
-
-/// Restitution at its best value.
-pub(super) const BEST_RESTITUTION: f64 = RESTITUTION.value;
