@@ -5,14 +5,14 @@ use crate::bat::shape::BatShape;
 use crate::bat::sizes::Craft;
 use nalgebra::{DMatrix, DVector};
 
-/// Figures that a shape shall have.
+/// Figures that a shape shall have, or that the bench shows.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Figures {
     /// Dead weight, kg.
     pub mass_kg: f64,
     /// Balance point from the top of the handle, m.
     pub balance_m: f64,
-    /// Swing moment, kg m²; none leaves it to come out as it will.
+    /// Swing moment, kg m²; none leaves it to come out as it will, or was not read.
     pub swing_moment_kg_m2: Option<f64>,
 }
 

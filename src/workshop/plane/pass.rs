@@ -3,7 +3,7 @@
 use super::PickupMoments;
 use super::additions::Finish;
 use super::bench::Bench;
-use super::cuts::{Place, Room, amount_for, cut};
+use super::cuts::{Place, Room, amount_for, cut, greatest};
 use super::goal::Goal;
 use super::thinner::{Deepest, deepest};
 use crate::bat::shape::BatShape;
@@ -75,9 +75,6 @@ pub(super) fn over_grip_m(shape: &BatShape) -> f64 {
     shape.handle.diameter_over_grip_m(shape.handle.bottom_hand_m())
 }
 
-/// Halvings of a pass that would overshoot: to a thousandth.
-const HALVINGS: usize = 10;
-
 /// The pass, or as much of it as keeps to the chance of overshooting.
 pub(super) fn safe_pass(
     bench: &Bench<'_>,
@@ -91,15 +88,6 @@ pub(super) fn safe_pass(
         let after = cut(shape, room.place, amount_for(shape, room, off_kg));
         pass(bench, goal, reading, shape, room.place, after)
     };
-    let whole = at(off_kg);
-    if whole.overshoot <= bench.overshoot_limit() {
-        return Some(whole);
-    }
-    let (mut can, mut cannot) = (0.0, off_kg);
-    for _ in 0..HALVINGS {
-        let middle = 0.5 * (can + cannot);
-        *(if at(middle).overshoot <= bench.overshoot_limit() { &mut can } else { &mut cannot }) =
-            middle;
-    }
-    (can >= SMALLEST_PASS_KG).then(|| at(can))
+    let safe_kg = greatest(off_kg, |it| at(it).overshoot <= bench.overshoot_limit());
+    (safe_kg >= SMALLEST_PASS_KG).then(|| at(safe_kg))
 }

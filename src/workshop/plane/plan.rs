@@ -41,23 +41,20 @@ pub struct Plan {
     pub overshoot_limit: f64,
 }
 
-/// Why there is no plan.
+/// Why there is no plan: the bat is lighter than the card already.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
-pub enum PlanFault {
-    /// Lighter than the card already.
-    #[error(
-        "finished it would weigh {finished_kg:.3} kg and swing with {finished_kg_m2:.4} kg m², below the card's low limits of {low_kg:.3} kg and {low_kg_m2:.4} kg m²: wood cannot go back"
-    )]
-    TooLight {
-        /// Finished weight.
-        finished_kg: f64,
-        /// Finished swing moment.
-        finished_kg_m2: f64,
-        /// The card's low limit of the weight.
-        low_kg: f64,
-        /// The card's low limit of the swing moment.
-        low_kg_m2: f64,
-    },
+#[error(
+    "finished it would weigh {finished_kg:.3} kg and swing with {finished_kg_m2:.4} kg m², below the card's low limits of {low_kg:.3} kg and {low_kg_m2:.4} kg m²: wood cannot go back"
+)]
+pub struct TooLight {
+    /// Finished weight, kg.
+    pub finished_kg: f64,
+    /// Finished swing moment, kg m².
+    pub finished_kg_m2: f64,
+    /// The card's low limit of the weight, kg.
+    pub low_kg: f64,
+    /// The card's low limit of the swing moment, kg m².
+    pub low_kg_m2: f64,
 }
 
 /// A plane takes so much more or less off than it should, one standard deviation, as a share: assumption.
@@ -66,7 +63,7 @@ pub const PLANING_SD: f64 = 0.10;
 const CALLIPER_M: f64 = 0.0002;
 
 /// Makes the plan.
-pub fn plan(bench: &Bench<'_>, card: &Card, craft: &Craft) -> Result<Plan, PlanFault> {
+pub fn plan(bench: &Bench<'_>, card: &Card, craft: &Craft) -> Result<Plan, TooLight> {
     let wanted = Finish::of(card);
     let mut to_come = additions(bench.shape, &bench.finish, &wanted);
     to_come.extend(&bench.besides);
@@ -80,7 +77,7 @@ pub fn plan(bench: &Bench<'_>, card: &Card, craft: &Craft) -> Result<Plan, PlanF
     let finished = now + adds;
     let (mass, swing) = (card.asked(Figure::DeadWeight), card.asked(Figure::SwingMoment));
     if finished.mass_kg < mass.tolerance[0] || finished.second_kg_m2 < swing.tolerance[0] {
-        return Err(PlanFault::TooLight {
+        return Err(TooLight {
             finished_kg: finished.mass_kg,
             finished_kg_m2: finished.second_kg_m2,
             low_kg: mass.tolerance[0],

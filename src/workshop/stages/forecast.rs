@@ -40,7 +40,8 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
         let spreads = stages.iter().map(|it| steps.mass_sd_kg(*it));
         independent_sd(&std::iter::once(SCALE_SD_KG).chain(spreads).collect::<Vec<_>>())
     };
-    let end = carried(&steps, last, &[], steps.reference.balance_m(), &to_come);
+    let start = PickupMoments::of(last.seasoned_kg(), steps.reference.balance_m(), 0.0);
+    let end = carried(&steps, start, last, &[], &to_come);
     let mass_kg = Uncertain::computed(end.mass_kg, scale(&to_come));
 
     let balance_of_size =
@@ -55,7 +56,8 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
             let spreads = gone.iter().map(|it| place(*it)).chain(to_come.iter().map(|it| of(*it)));
             independent_sd(&std::iter::once(own).chain(spreads).collect::<Vec<_>>())
         };
-        let end = carried(&steps, entry, rest, at_m, &to_come);
+        let start = PickupMoments::of(entry.seasoned_kg(), at_m, 0.0);
+        let end = carried(&steps, start, entry, rest, &to_come);
         let sd = still(
             &|it| steps.balance_mass_sd_m(it),
             &|it| steps.balance_place_sd_m(it),
@@ -74,7 +76,7 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
         if read_swing.is_none_or(|it| sd < it.sd) {
             let start = PickupMoments::of(entry.mass_kg, at_m, read.value_kg_m2);
             read_swing = Some(Uncertain::computed(
-                carried_from(&steps, start, entry, rest, &to_come).second_kg_m2,
+                carried(&steps, start, entry, rest, &to_come).second_kg_m2,
                 sd,
             ));
         }
@@ -96,24 +98,8 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
     Some(Forecast { mass_kg, balance_m, swing_moment_kg_m2, to_take_off_kg })
 }
 
-fn carried(
-    steps: &Steps,
-    entry: &Entry,
-    rest: &[Entry],
-    balance_m: f64,
-    to_come: &[Stage],
-) -> PickupMoments {
-    carried_from(
-        steps,
-        PickupMoments::of(entry.seasoned_kg(), balance_m, 0.0),
-        entry,
-        rest,
-        to_come,
-    )
-}
-
 /// A bat carried on from one entry through those after it, by what they weighed, and through what is to come.
-fn carried_from(
+fn carried(
     steps: &Steps,
     start: PickupMoments,
     entry: &Entry,

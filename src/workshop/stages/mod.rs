@@ -14,7 +14,6 @@ pub use moment::Moment;
 use super::plane::additions::Part;
 use super::plane::{Finish, Place};
 use super::season::Air;
-use crate::bat::sizes::Size;
 use crate::card::Card;
 use crate::measurement::bench::{BatReading, PendulumReading};
 
@@ -261,11 +260,6 @@ impl BatLog {
     /// What is on the bat by its last entry.
     pub fn finish(&self) -> Finish {
         finish(&self.entries)
-    }
-
-    /// Everything in it that cannot be, each with the entry and the field to mend.
-    pub fn faults(&self, size: &Size) -> Vec<Misplaced> {
-        fault::faults(self, size)
     }
 }
 

@@ -12,7 +12,7 @@ use backlift::workshop::plane::bench::OVERSHOOT;
 use backlift::workshop::plane::cuts::{amount_for, cut, room};
 use backlift::workshop::plane::pass::SMALLEST_PASS_KG;
 use backlift::workshop::plane::{
-    self, Bench, Finish, PickupMoments, Place, PlanFault, Planed, plan, thinner_m,
+    self, Bench, Finish, PickupMoments, Place, Planed, TooLight, plan, thinner_m,
 };
 use rand::rngs::SmallRng;
 use rand::{RngExt, SeedableRng};
@@ -125,7 +125,7 @@ fn a_bat_too_light_already_has_no_plan_and_a_bat_at_its_target_no_pass() {
     let light = part_made(&card, &size, -0.12, 0.0);
     let now = bare(&light, &card);
     let refused = plan(&bench(&now, &Planed::not_yet(&light), &mut noise), &card, &size.craft);
-    assert!(matches!(refused, Err(PlanFault::TooLight { .. })), "{refused:?}");
+    assert!(matches!(refused, Err(TooLight { .. })), "{refused:?}");
     let right = part_made(&card, &size, 0.0, 0.0);
     let now = bare(&right, &card);
     let made =
