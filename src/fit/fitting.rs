@@ -6,14 +6,14 @@ use super::map::{Cell, OneSize};
 use super::middles::{MiddleRow, asked_for, middles};
 use super::pays::{Gain, gain};
 use super::region::{Region, region};
-use super::setting::{Setting, StrokeAtEnd};
+use super::setting::Setting;
 use super::settle::{WouldSettle, would_settle};
 use super::tolerance::{Tolerances, tolerances};
 use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
 use crate::bat::makeable::MadeBat;
 use crate::bat::pickup_weight::pickup_weight_kg;
-use crate::innings::played::{InningsFault, delivery};
+use crate::innings::played::{InningsFault, StrokeNow, delivery};
 use crate::measurement::plan::Seen;
 use crate::sensitivity::terms::{Terms, terms};
 use crate::swing::batter::Batter;
@@ -36,7 +36,7 @@ pub struct Recommendation {
     /// What it is worth.
     pub worth: Worth,
     /// The likeliest player's strokes late in the innings, simulated.
-    pub strokes: Vec<StrokeAtEnd>,
+    pub strokes: Vec<StrokeNow>,
     /// Weight of the size's standard bat with the same swing moment, kg.
     pub pickup_weight_kg: f64,
     /// Which bats are as good.
@@ -70,7 +70,7 @@ pub struct Fitting {
     /// Whether ordering it pays.
     pub order: Gain,
     /// The likeliest player's strokes late in the innings with each weighed bat, simulated; none beyond control.
-    pub strokes: Vec<Option<Vec<StrokeAtEnd>>>,
+    pub strokes: Vec<Option<Vec<StrokeNow>>>,
     /// The best of each middle.
     pub middles: Vec<MiddleRow>,
     /// The size it is chosen from, swung.
@@ -230,7 +230,7 @@ fn strokes_at_end(
     setting: &Setting,
     order: &Order<'_>,
     today: &Today,
-) -> Result<Vec<Option<Vec<StrokeAtEnd>>>, FitFault> {
+) -> Result<Vec<Option<Vec<StrokeNow>>>, FitFault> {
     order
         .bats
         .par_iter()

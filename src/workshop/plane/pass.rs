@@ -53,8 +53,8 @@ pub(super) fn pass(
     };
     let overshoot = goal.overshoot(
         &then,
-        sd(bench.mass_kg.sd, off.mass_kg, goal.to_come_sd[0]),
-        sd(bench.swing_moment_kg_m2.sd, off.second_kg_m2, goal.to_come_sd[2]),
+        sd(bench.reading.mass_kg.sd, off.mass_kg, goal.to_come_sd[0]),
+        sd(bench.reading.swing_moment_kg_m2.sd, off.second_kg_m2, goal.to_come_sd[2]),
     );
     let Finish { bound, grips, .. } = bench.finish;
     let to_come_m = after.handle.still_to_cover_m(bound, grips);

@@ -68,11 +68,7 @@ pub fn plan(bench: &Bench<'_>, card: &Card, craft: &Craft) -> Result<Plan, TooLi
     let mut to_come = additions(bench.shape, &bench.finish, &wanted);
     to_come.extend(&bench.besides);
     let adds = to_come.iter().fold(PickupMoments::default(), |sum, it| sum + it.adds);
-    let now = PickupMoments::of(
-        bench.mass_kg.value,
-        bench.balance_m.value,
-        bench.swing_moment_kg_m2.value,
-    );
+    let now = bench.reading.moments();
     let goal = Goal::of(card, adds, &to_come);
     let finished = now + adds;
     let (mass, swing) = (card.asked(Figure::DeadWeight), card.asked(Figure::SwingMoment));
@@ -165,16 +161,16 @@ fn doubt(bench: &Bench<'_>, goal: &Goal, passes: &[Pass]) -> [f64; 3] {
         let off = it.off_kg * bench.planing_sd;
         [off, off * libm::sqrt(lever_m), off * lever_m]
     });
-    let mass_kg = passes.last().map_or(bench.mass_kg.value, |it| it.then.mass_kg);
-    let mass = independent_sd(&[bench.mass_kg.sd, last[0], goal.to_come_sd[0]]);
+    let mass_kg = passes.last().map_or(bench.reading.mass_kg.value, |it| it.then.mass_kg);
+    let mass = independent_sd(&[bench.reading.mass_kg.sd, last[0], goal.to_come_sd[0]]);
     // At a given weight the balance moves by the first moment over the weight; weighing cancels most of it.
-    let arm_m = bench.balance_m.value - PICKUP_AXIS_FROM_TOP_M;
+    let arm_m = bench.reading.balance_m.value - PICKUP_AXIS_FROM_TOP_M;
     let shift = |first: f64, off: f64| (first - arm_m * off) / mass_kg;
     let balance = independent_sd(&[
-        bench.balance_m.sd,
+        bench.reading.balance_m.sd,
         shift(last[1], last[0]),
         shift(goal.to_come_sd[1], goal.to_come_sd[0]),
     ]);
-    let swing = independent_sd(&[bench.swing_moment_kg_m2.sd, last[2], goal.to_come_sd[2]]);
+    let swing = independent_sd(&[bench.reading.swing_moment_kg_m2.sd, last[2], goal.to_come_sd[2]]);
     [mass, balance, swing]
 }

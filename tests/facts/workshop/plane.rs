@@ -8,6 +8,7 @@ use backlift::files::{assets, card};
 use backlift::measurement::bench::{BALANCE_SD_M, SCALE_SD_KG};
 use backlift::uncertain::Uncertain;
 use backlift::workshop::carved::{Figures, Held, carve};
+use backlift::workshop::combined::Reading;
 use backlift::workshop::plane::bench::OVERSHOOT;
 use backlift::workshop::plane::cuts::{amount_for, cut, room};
 use backlift::workshop::plane::pass::SMALLEST_PASS_KG;
@@ -69,9 +70,11 @@ fn bench<'a>(true_: &PickupMoments, planed: &'a Planed, noise: &mut Noise) -> Be
         Uncertain::measured(value + sd * noise.normal(), sd)
     };
     Bench {
-        mass_kg: read(true_.mass_kg, SCALE_SD_KG, noise),
-        balance_m: read(true_.balance_m(), BALANCE_SD_M, noise),
-        swing_moment_kg_m2: read(true_.second_kg_m2, SWING_SD * true_.second_kg_m2, noise),
+        reading: Reading {
+            mass_kg: read(true_.mass_kg, SCALE_SD_KG, noise),
+            balance_m: read(true_.balance_m(), BALANCE_SD_M, noise),
+            swing_moment_kg_m2: read(true_.second_kg_m2, SWING_SD * true_.second_kg_m2, noise),
+        },
         shape: &planed.from,
         planed,
         finish: BARE,
@@ -302,7 +305,11 @@ fn sides_are_evened_until_the_blade_balances_on_its_middle() {
             }
             before = &pass.shape;
         }
-        approx::assert_relative_eq!(evened_kg_m, bench.mass_kg.value * left_m, max_relative = 1e-9);
+        approx::assert_relative_eq!(
+            evened_kg_m,
+            bench.reading.mass_kg.value * left_m,
+            max_relative = 1e-9
+        );
     }
 }
 

@@ -3,6 +3,7 @@
 use backlift::bat::sizes::named;
 use backlift::questions::Stop;
 use backlift::questions::plane::{Way, planned_by};
+use backlift::workshop::combined::Reading;
 use backlift::workshop::plane::additions::additions;
 use backlift::workshop::plane::plan::PLANING_SD;
 use backlift::workshop::plane::{
@@ -69,9 +70,7 @@ impl Studio {
         };
         let (shape, drawn_on) = on_the_bench(&lies, card, size, shape);
         let bench = Bench {
-            mass_kg: bat.mass_kg,
-            balance_m: bat.balance_m,
-            swing_moment_kg_m2: bat.swing_moment_kg_m2,
+            reading: Reading::of(bat),
             shape: &shape,
             planed: &Planed::not_yet(&shape),
             finish: self.wood.on,
@@ -79,8 +78,7 @@ impl Studio {
             planing_sd: PLANING_SD,
             left_m: 0.0,
         };
-        let now =
-            PickupMoments::of(bat.mass_kg.value, bat.balance_m.value, bat.swing_moment_kg_m2.value);
+        let now = bench.reading.moments();
         let to_come = additions(&shape, &self.wood.on, &Finish::of(card));
         let to_come = to_come.iter().fold(PickupMoments::default(), |sum, it| sum + it.adds);
         let plan = plan(&bench, card, &size.craft).map_err(|it| it.to_string());
