@@ -119,11 +119,9 @@ impl Figure {
             Self::SwingMoment => "swing_moment_kg_m2".into(),
             Self::HoldMoment => "hold_moment_n_m".into(),
             Self::PickupWeight => "pickup_weight_kg".into(),
-            Self::Stroke(stroke, When::Fresh, figure) => {
-                format!("{}.fresh.{}", name(stroke), figure.key())
-            }
-            Self::Stroke(stroke, When::AtFifty, figure) => {
-                format!("{}.at_fifty.{}", name(stroke), figure.key())
+            Self::Stroke(stroke, when, figure) => {
+                let when = if when == When::Fresh { "fresh" } else { "at_fifty" };
+                format!("{}.{when}.{}", name(stroke), figure.key())
             }
             Self::Drop(stroke) => format!("{}.bat_speed_drop_share", name(stroke)),
         }

@@ -270,7 +270,9 @@ fn recommend(
     row: &MiddleRow,
 ) -> Result<Recommendation, FitFault> {
     let made = &row.best.made;
-    let near_s = one.likely_times_s(&now.today, &made.bat);
+    // Where the search of each stroke's time may start.
+    let near_s = |stroke: usize| libm::exp(one.likely(&now.today, &made.bat, stroke)[0]);
+    let near_s: Vec<f64> = (0..now.today.knowledge.strokes.len()).map(near_s).collect();
     let standard = one.range.size.reference.bat("the standard bat of this size")?;
     let region = region(&now.today, one, &made.bat)
         .ok_or_else(|| FitFault::NothingToMake { size: one.range.size.name.clone() })?;

@@ -137,12 +137,6 @@ impl OneSize {
         })
     }
 
-    /// Stroke times of the likeliest player late in the innings, s: where a search may start.
-    pub fn likely_times_s(&self, today: &Today, bat: &Bat) -> Vec<f64> {
-        let times = 0..today.knowledge.strokes.len();
-        times.map(|k| libm::exp(self.likely(today, bat, k)[0])).collect()
-    }
-
     /// Logarithms of time, bat speed, normal and toe speed of the likeliest player's stroke late in the innings.
     pub fn likely(&self, today: &Today, bat: &Bat, stroke: usize) -> [f64; FIGURES] {
         let coded = self.swings.domain.coded(bat);

@@ -10,7 +10,6 @@ pub mod pass;
 pub mod plan;
 mod regions;
 mod shares;
-mod shaved_handle;
 pub mod thin_edges;
 mod thinner;
 

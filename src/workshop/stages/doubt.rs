@@ -66,7 +66,9 @@ impl BatLog {
             let [before, after] = pair else { return None };
             let more_kg = after.mass_kg - before.mass_kg;
             let stages: Vec<Stage> = gone_through(before, after).collect();
-            let only_off = !stages.is_empty() && stages.iter().all(|it| it.takes_off());
+            let takes_off =
+                |it: &Stage| matches!(it, Stage::Roughed | Stage::Shaped | Stage::Sanded);
+            let only_off = !stages.is_empty() && stages.iter().all(takes_off);
             let off = only_off || after.planed.is_some();
             (off && more_kg > STEP_KG)
                 .then_some(LogDoubt::NoLighter { stage: after.stage, more_kg })

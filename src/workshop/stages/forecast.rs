@@ -52,27 +52,21 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
         let Some(at_m) = entry.balance_m else { continue };
         let rest = log.entries.get(n + 1..).unwrap_or_default();
         let gone: Vec<Stage> = log.pending_after(n + 1);
-        let still = |of: &dyn Fn(Stage) -> f64, place: &dyn Fn(Stage) -> f64, own: f64| {
-            let spreads = gone.iter().map(|it| place(*it)).chain(to_come.iter().map(|it| of(*it)));
+        // Of balance point (0) or swing moment (1), whose reading is in doubt by its own.
+        let still = |figure: usize, own: f64| {
+            let places = gone.iter().map(|it| steps.place_sd(*it)[figure]);
+            let spreads = places.chain(to_come.iter().map(|it| steps.weight_sd(*it)[figure]));
             independent_sd(&std::iter::once(own).chain(spreads).collect::<Vec<_>>())
         };
         let start = PickupMoments::of(entry.seasoned_kg(), at_m, 0.0);
         let end = carried(&steps, start, entry, rest, &to_come);
-        let sd = still(
-            &|it| steps.balance_mass_sd_m(it),
-            &|it| steps.balance_place_sd_m(it),
-            BALANCE_SD_M,
-        );
+        let sd = still(0, BALANCE_SD_M);
         if sd < balance_m.sd {
             balance_m = Uncertain::computed(end.balance_m(), sd);
         }
         let Some(pendulum) = entry.pendulum else { continue };
         let read = swing_moment(entry.mass_kg, at_m, &pendulum);
-        let sd = still(
-            &|it| steps.swing_mass_sd_kg_m2(it),
-            &|it| steps.swing_place_sd_kg_m2(it),
-            read.sd_kg_m2(SCALE_SD_KG, BALANCE_SD_M),
-        );
+        let sd = still(1, read.sd_kg_m2(SCALE_SD_KG, BALANCE_SD_M));
         if read_swing.is_none_or(|it| sd < it.sd) {
             let start = PickupMoments::of(entry.mass_kg, at_m, read.value_kg_m2);
             read_swing = Some(Uncertain::computed(

@@ -104,11 +104,6 @@ impl Stage {
         matches!(self, Self::Spliced | Self::Oiled | Self::Bound | Self::Gripped)
     }
 
-    /// Whether wood comes off, so that the bat must weigh less than before.
-    pub fn takes_off(self) -> bool {
-        matches!(self, Self::Roughed | Self::Shaped | Self::Sanded)
-    }
-
     /// Whether it has a handle, and so a balance point from its top.
     pub fn has_handle(self) -> bool {
         self.rank() >= Self::Spliced.rank()
@@ -243,7 +238,13 @@ impl BatLog {
     /// The same as it was after so many entries. What the card does not want, or what is on already, does not come.
     fn pending_after(&self, entries: usize) -> Vec<Stage> {
         let entries = self.entries.get(..entries).unwrap_or(&self.entries);
-        let mut out = pending(entries);
+        let reached = entries.last().map(|it| it.stage.rank());
+        let has = |stage: Stage| entries.iter().any(|it| it.stage == stage);
+        // A bat that was knocked in is played: nothing else is put on.
+        let shared = if has(Stage::Knocked) { usize::MAX } else { Stage::Gripped.rank() };
+        let mut out = Stage::ALL.to_vec();
+        out.retain(|it| reached.is_none_or(|reached| it.rank() > reached) || it.rank() == shared);
+        out.retain(|it| !has(*it));
         if let Some(card) = &self.card {
             let lacks = finish(entries).lacks(&Finish::of(card));
             let lacks = |any: &[Part]| lacks.iter().any(|(it, _)| any.contains(it));
@@ -278,18 +279,4 @@ pub fn finish(entries: &[Entry]) -> Finish {
         }
         on
     })
-}
-
-/// Stages still to come after some entries.
-fn pending(entries: &[Entry]) -> Vec<Stage> {
-    let reached = entries.last().map(|it| it.stage.rank());
-    let has = |stage: Stage| entries.iter().any(|it| it.stage == stage);
-    let shared = Stage::Gripped.rank();
-    // A bat that was knocked in is played: nothing else is put on.
-    let shared = if has(Stage::Knocked) { usize::MAX } else { shared };
-    Stage::ALL
-        .into_iter()
-        .filter(|it| reached.is_none_or(|reached| it.rank() > reached) || it.rank() == shared)
-        .filter(|it| !has(*it))
-        .collect()
 }

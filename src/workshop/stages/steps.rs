@@ -133,26 +133,20 @@ impl Steps {
         (moments.balance_m(), moments.second_kg_m2 / moments.mass_kg)
     }
 
-    /// One standard deviation that a stage leaves in the balance point, m, whether or not it was gone through:
-    /// wood is not taken off evenly.
-    pub fn balance_place_sd_m(&self, stage: Stage) -> f64 {
-        self.usually_taken_kg(stage) * PLACE_SD * self.length_m / self.reference.mass_kg
+    /// One standard deviation that a stage leaves in balance point (m) and swing moment (kg m²), whether or not it was
+    /// gone through: wood is not taken off evenly.
+    pub(super) fn place_sd(&self, stage: Stage) -> [f64; 2] {
+        let (taken_kg, radius_m) = (self.usually_taken_kg(stage), libm::sqrt(self.place(stage).1));
+        [
+            taken_kg * PLACE_SD * self.length_m / self.reference.mass_kg,
+            taken_kg * 2.0 * radius_m * PLACE_SD * self.length_m,
+        ]
     }
 
-    /// One standard deviation that a stage still to come leaves in the balance point by its weight, m.
-    pub fn balance_mass_sd_m(&self, stage: Stage) -> f64 {
-        let arm_m = self.place(stage).0 - self.reference.balance_m();
-        self.mass_sd_kg(stage) * arm_m.abs() / self.reference.mass_kg
-    }
-
-    /// The same two in the swing moment, kg m².
-    pub fn swing_place_sd_kg_m2(&self, stage: Stage) -> f64 {
-        let radius_m = libm::sqrt(self.place(stage).1);
-        self.usually_taken_kg(stage) * 2.0 * radius_m * PLACE_SD * self.length_m
-    }
-
-    /// See [`Self::swing_place_sd_kg_m2`].
-    pub fn swing_mass_sd_kg_m2(&self, stage: Stage) -> f64 {
-        self.mass_sd_kg(stage) * self.place(stage).1
+    /// The same of a stage still to come, by its weight.
+    pub(super) fn weight_sd(&self, stage: Stage) -> [f64; 2] {
+        let (balance_m, radius2_m2) = self.place(stage);
+        let (mass_sd_kg, arm_m) = (self.mass_sd_kg(stage), balance_m - self.reference.balance_m());
+        [mass_sd_kg * arm_m.abs() / self.reference.mass_kg, mass_sd_kg * radius2_m2]
     }
 }

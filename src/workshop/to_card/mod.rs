@@ -149,7 +149,8 @@ pub fn to_card(start: &Start<'_>, card: &Card, is_stopped: &dyn Fn() -> bool) ->
         .into_iter()
         .filter_map(|(name, held)| found(name, &held))
         .collect();
-    let wished = wished_middle(card).map(|it| Wished::of(it, start.size, like.blade.length_m));
+    let wished = card.order.as_ref().and_then(|it| it.wish.middle);
+    let wished = wished.map(|it| Wished::of(it, start.size, like.blade.length_m));
     let plain_m = like.swell_from_toe_m();
     let mut answers: Vec<Answer> = plain.into_iter().chain(others).collect();
     let away_m = |it: &Answer| wished.map_or(0.0, |of| of.away_m(it.bat.shape.swell_from_toe_m()));
@@ -259,11 +260,6 @@ fn answer(name: &'static str, carved: &Carved, start: &Start<'_>, card: &Card) -
     let standard_m = start.size.reference.swell_from_toe_m();
     let middle = middle_of(bat.shape.swell_from_toe_m(), standard_m);
     Some(Answer { name, bat, middle, met, away })
-}
-
-/// The middle that the customer wishes.
-fn wished_middle(card: &Card) -> Option<Middle> {
-    card.order.as_ref().and_then(|it| it.wish.middle)
 }
 
 /// Slack for what was solved to [`carve`](super::carved::carve)'s nearness.
