@@ -6,7 +6,7 @@
 //! constant of the size and falls away when its stage is passed.
 
 use super::fault::gone_through;
-use super::steps::{Does, Steps};
+use super::steps::{Steps, keeps};
 use super::{BatLog, Entry, Stage};
 use crate::bat::expected::Expectation;
 use crate::bat::family::Family;
@@ -81,10 +81,7 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
         _ => of_size,
     };
     let to_take_off_kg = log.target.mass_kg.filter(|_| !to_come.is_empty()).map(|wanted_kg| {
-        let put_on = |stage: &Stage| match steps.does(*stage) {
-            Does::PutsOn(moments) => moments.mass_kg,
-            Does::Keeps(_) => 0.0,
-        };
+        let put_on = |stage: &Stage| steps.put_on(*stage).map_or(0.0, |it| it.mass_kg);
         let adds: Vec<Stage> = to_come.iter().copied().filter(|it| it.adds()).collect();
         let with_all_kg = last.seasoned_kg() + adds.iter().map(put_on).sum::<f64>();
         Uncertain::computed(with_all_kg - wanted_kg, scale(&adds))
@@ -104,10 +101,7 @@ fn carried(
     let mut willow_kg = willow_kg(steps, entry.seasoned_kg(), entry.stage);
     for next in rest {
         let put_on: PickupMoments = gone_through(last, next)
-            .filter_map(|it| match steps.does(it) {
-                Does::PutsOn(moments) => Some(moments),
-                Does::Keeps(_) => None,
-            })
+            .filter_map(|it| steps.put_on(it))
             .fold(PickupMoments::default(), |sum, it| sum + it);
         let only_puts_on = gone_through(last, next).all(Stage::adds);
         let change_kg = next.mass_kg - bat.mass_kg;
@@ -121,25 +115,21 @@ fn carried(
         willow_kg = self::willow_kg(steps, next.mass_kg, next.stage);
     }
     for it in to_come {
-        match steps.does(*it) {
-            Does::PutsOn(moments) => bat = bat + moments,
-            Does::Keeps(share) => {
-                let taken_kg = (1.0 - share) * willow_kg;
-                bat = bat - steps.blade * (taken_kg / steps.blade.mass_kg);
-                willow_kg -= taken_kg;
-            }
+        if let Some(moments) = steps.put_on(*it) {
+            bat = bat + moments;
+            continue;
         }
+        let taken_kg = (1.0 - keeps(*it)) * willow_kg;
+        bat = bat - steps.blade * (taken_kg / steps.blade.mass_kg);
+        willow_kg -= taken_kg;
     }
     bat
 }
 
 /// Willow in a bat at a stage: its weight less what was put on by then, as the size has it.
 fn willow_kg(steps: &Steps, mass_kg: f64, stage: Stage) -> f64 {
-    let handle_kg = match steps.does(Stage::Spliced) {
-        Does::PutsOn(moments) if stage.has_handle() => moments.mass_kg,
-        _ => 0.0,
-    };
-    (mass_kg - handle_kg).max(0.0)
+    let handle = steps.put_on(Stage::Spliced).filter(|_| stage.has_handle());
+    (mass_kg - handle.map_or(0.0, |it| it.mass_kg)).max(0.0)
 }
 
 /// The swing moment of the size's family at this weight and balance; its spread is that of the size's own bat.

@@ -36,13 +36,15 @@ const PUT_ON_SD: [(Stage, f64); 4] = [
 /// One standard deviation of where along the blade wood is taken off, as a share of the bat's length.
 const PLACE_SD: f64 = 0.04;
 
-/// What one stage does to a bat.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Does {
-    /// Leaves this share of the willow.
-    Keeps(f64),
-    /// Puts this on.
-    PutsOn(PickupMoments),
+/// Share of the willow that a stage leaves. The cleft is as it came.
+pub fn keeps(stage: Stage) -> f64 {
+    match stage {
+        Stage::Pressed => PRESSED_KEEPS,
+        Stage::Roughed => ROUGHED_KEEPS,
+        Stage::Shaped => SHAPED_KEEPS,
+        Stage::Sanded => SANDED_KEEPS,
+        _ => 1.0,
+    }
 }
 
 /// The stages of one size.
@@ -86,27 +88,23 @@ impl Steps {
         Self { reference: whole, blade, handle, oil, twine, grip, length_m }
     }
 
-    /// What a stage does. The cleft is as it came.
-    pub fn does(&self, stage: Stage) -> Does {
+    /// What a stage puts on a bat; none where it puts on nothing.
+    pub fn put_on(&self, stage: Stage) -> Option<PickupMoments> {
         match stage {
-            Stage::Cleft | Stage::Knocked => Does::Keeps(1.0),
-            Stage::Pressed => Does::Keeps(PRESSED_KEEPS),
-            Stage::Roughed => Does::Keeps(ROUGHED_KEEPS),
-            Stage::Shaped => Does::Keeps(SHAPED_KEEPS),
-            Stage::Sanded => Does::Keeps(SANDED_KEEPS),
-            Stage::Spliced => Does::PutsOn(self.handle),
-            Stage::Oiled => Does::PutsOn(self.oil),
-            Stage::Bound => Does::PutsOn(self.twine),
-            Stage::Gripped => Does::PutsOn(self.grip),
+            Stage::Spliced => Some(self.handle),
+            Stage::Oiled => Some(self.oil),
+            Stage::Bound => Some(self.twine),
+            Stage::Gripped => Some(self.grip),
+            _ => None,
         }
     }
 
     /// One standard deviation of the weight that a stage moves, kg.
     pub fn mass_sd_kg(&self, stage: Stage) -> f64 {
         let share = |of: &[(Stage, f64)]| of.iter().find(|it| it.0 == stage).map(|it| it.1);
-        match self.does(stage) {
-            Does::Keeps(_) => share(&TAKEN_SD).unwrap_or(0.0) * self.blade.mass_kg,
-            Does::PutsOn(moments) => share(&PUT_ON_SD).unwrap_or(0.0) * moments.mass_kg,
+        match self.put_on(stage) {
+            None => share(&TAKEN_SD).unwrap_or(0.0) * self.blade.mass_kg,
+            Some(moments) => share(&PUT_ON_SD).unwrap_or(0.0) * moments.mass_kg,
         }
     }
 
@@ -126,10 +124,7 @@ impl Steps {
     /// Where the stage's weight lies: balance point, m from the top, and radius of gyration about the pickup
     /// axis, squared, m².
     fn place(&self, stage: Stage) -> (f64, f64) {
-        let moments = match self.does(stage) {
-            Does::Keeps(_) => self.blade,
-            Does::PutsOn(moments) => moments,
-        };
+        let moments = self.put_on(stage).unwrap_or(self.blade);
         (moments.balance_m(), moments.second_kg_m2 / moments.mass_kg)
     }
 
