@@ -83,11 +83,6 @@ impl Fitting {
         &self.now.setting
     }
 
-    /// The map of the recommended size.
-    pub fn map(&self) -> &[Cell] {
-        &self.one.cells
-    }
-
     /// Largest error of the polynomial over a size, as a share of a time or speed.
     pub fn surrogate_error(&self) -> f64 {
         self.one.swings.held_out_error

@@ -2,7 +2,6 @@
 
 use super::constants::BALL_AT_BAT;
 use super::order::Asked;
-use super::other_path::closing;
 use super::scores::Scores;
 use crate::calibration::tiredness::Tiredness;
 use crate::innings::played::{InningsFault, ball_loads, schedule};
@@ -11,7 +10,7 @@ use crate::swing::activation::FROM_REST_S;
 use crate::swing::assumed::Assumed;
 use crate::swing::batter::{Batter, TakenUp};
 use crate::swing::control::Control;
-use crate::swing::player_stroke::{PlayerStroke, SwingFault};
+use crate::swing::player_stroke::{PlayerStroke, SwingFault, where_it_closes};
 use rayon::prelude::*;
 
 /// The player's batter, the same on other joint paths, with torque that rises slowly, and holding harder to the path.
@@ -50,11 +49,13 @@ impl Ways {
         let harder = Assumed { control: harder, ..batter.assumed };
         let slow_rise = batter.in_place(player, handle_m, slow_rise);
         let held_harder = batter.in_place(player, handle_m, harder);
-        let other_paths = batter
-            .strokes
-            .par_iter()
-            .map(|stroke| closing(stroke, asked.order.strokes_otherwise, asked.standard))
-            .collect::<Result<_, _>>()?;
+        let closing = |stored: &PlayerStroke| -> Result<Vec<PlayerStroke>, SwingFault> {
+            let otherwise = asked.order.strokes_otherwise.iter();
+            let of_this = otherwise.filter(|it| it.name == stored.stroke.name);
+            let on = |path| where_it_closes(stored.on(path, asked.standard)).transpose();
+            of_this.filter_map(on).collect()
+        };
+        let other_paths = batter.strokes.par_iter().map(closing).collect::<Result<_, _>>()?;
         Ok(Self {
             batter,
             other_paths,

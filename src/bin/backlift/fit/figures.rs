@@ -253,7 +253,8 @@ fn engine(it: &Fitted, strokes: &[&str]) -> Vec<Value> {
 }
 
 fn map(f: &Fitting) -> Vec<Value> {
-    f.map()
+    f.one
+        .cells
         .iter()
         .map(|c| {
             json!({
