@@ -7,7 +7,6 @@ pub mod moment;
 pub mod steps;
 pub mod waiting;
 
-pub use doubt::{LogDoubt, UNSEASONED};
 pub use fault::{LogFault, Misplaced};
 pub use moment::Moment;
 

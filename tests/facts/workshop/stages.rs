@@ -183,7 +183,7 @@ fn a_sanding_that_adds_weight_and_a_wet_cleft_are_doubted_and_a_wet_one_is_taken
     let shaped = entry(Stage::Shaped, day(5), 0.85);
     let sanded = entry(Stage::Sanded, day(6), 0.86);
     let it = log(vec![wet.clone(), shaped.clone(), sanded]);
-    let words: Vec<String> = it.doubts().iter().map(|it| it.words()).collect();
+    let words = it.doubts();
     assert!(words.len() == 2 && words[0].contains("25 % water"), "{words:?}");
     assert!(words[1].contains("10 g more"), "{words:?}");
     assert!(it.faults(&size("6")).is_empty());
