@@ -40,7 +40,7 @@ pub fn ounce_cost(
     capacity: &[f64; GROUP_COUNT],
 ) -> Result<Vec<StrokeOunce>, OunceFault> {
     let length_m = bat.length_m();
-    let of_stroke = |stroke: &PlayerStroke| {
+    let of_stroke = |stroke: &PlayerStroke| -> Result<StrokeOunce, OunceFault> {
         let plain = stroke.hold(bat)?.fastest(capacity, None)?;
         let at = |share: f64| cost_at(stroke, bat, capacity, plain.stroke_time_s, share * length_m);
         let [top, middle, toe] = TRIED_AT;
