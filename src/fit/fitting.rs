@@ -2,7 +2,7 @@
 
 use super::candidates::suitable;
 pub use super::fault::{FitFault, Progress};
-use super::map::{Cell, OneSize};
+use super::map::OneSize;
 use super::middles::{MiddleRow, asked_for, middles};
 use super::pays::{Gain, gain};
 use super::region::{Region, region};

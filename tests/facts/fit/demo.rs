@@ -102,6 +102,6 @@ fn a_left_hander_gets_the_right_handers_advice() {
     assert!((pickup(&left) / pickup(junior()) - 1.0).abs() < 1e-9);
     assert_eq!(a.made.bat.mass_kg(), b.made.bat.mass_kg());
     for (l, r) in a.strokes.iter().zip(&b.strokes) {
-        assert!((l.bat_speed_m_s / r.bat_speed_m_s - 1.0).abs() < 1e-9);
+        assert!((l.bat_speed_m_s() / r.bat_speed_m_s() - 1.0).abs() < 1e-9);
     }
 }
