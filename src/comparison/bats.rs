@@ -122,6 +122,8 @@ pub fn compare(
 /// Steps of mass (kg), balance point (m) and swing moment (kg m²) for the slopes: a few times what a
 /// bench can tell, so that the swings' last digits (0.02 %) do not matter.
 const MOVES: [[f64; 3]; 3] = [[0.03, 0.0, 0.0], [0.0, 0.01, 0.0], [0.0, 0.0, 0.008]];
+/// How much longer the fastest swing at fifty takes, for a first guess only.
+const LATE_SHARE: f64 = 1.02;
 /// One standard deviation of the ball's mean speed from hand to bat as a share of it: 0.80 to 0.95 with
 /// length and pitch, each as likely.
 pub const FLIGHT_RELATIVE_SD: f64 = 0.15 / 3.464 / MEAN_SPEED_SHARE;
@@ -162,7 +164,9 @@ fn one(
         .into_par_iter()
         .map(|i| {
             let fresh = asked.spot(&taken_up, i, &capacities[0], None)?;
-            let late = |capacity| asked.spot(&taken_up, i, capacity, Some(fresh.late_guess_s()));
+            let late = |capacity| {
+                asked.spot(&taken_up, i, capacity, Some(LATE_SHARE * fresh.swung.time_s))
+            };
             let [_, central, low, high] = &capacities;
             Ok([fresh, late(central)?, late(low)?, late(high)?])
         })

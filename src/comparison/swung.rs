@@ -35,7 +35,7 @@ pub struct Asked<'a> {
 /// One stroke, as swung.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Swung {
-    time_s: f64,
+    pub(super) time_s: f64,
     pub(super) bat_speed_m_s: f64,
     normal_speed_m_s: f64,
     wrist_share: f64,
@@ -178,15 +178,5 @@ impl Asked<'_> {
                 restitution,
             ),
         }
-    }
-}
-
-/// How much longer the fastest swing at fifty takes, for a first guess only.
-const LATE_SHARE: f64 = 1.02;
-
-impl Spot {
-    /// Near the fastest time at fifty, from the fresh one.
-    pub(super) fn late_guess_s(&self) -> f64 {
-        LATE_SHARE * self.swung.time_s
     }
 }

@@ -43,10 +43,6 @@ pub struct Recommendation {
     pub region: Region,
     /// Limits that hold together.
     pub tolerances: Tolerances,
-    /// Sweet spot (centre of percussion for the pickup axis) from the toe, m.
-    pub sweet_spot_from_toe_m: f64,
-    /// Handle diameter for this hand, m.
-    pub handle_diameter_m: f64,
 }
 
 /// Today's advice with the player's figures.
@@ -277,8 +273,6 @@ fn recommend(
         pickup_weight_kg: pickup_weight_kg(&standard, made.bat.swing_moment_kg_m2()),
         tolerances: tolerances(&region),
         region,
-        sweet_spot_from_toe_m: made.bat.length_m() - made.bat.percussion_m(),
-        handle_diameter_m: now.setting.batter.handle_diameter_m,
         worth: row.best.worth.clone(),
         made: made.clone(),
     })

@@ -173,9 +173,10 @@ fn given(asked: &Asked<'_>, swings: &Swings, knowledge: &Knowledge) -> Vec<Given
             chance_near_best: 0.0,
         })
         .collect();
-    let may = usable(&given);
+    let may: Vec<&Worth> =
+        usable(&given).into_iter().filter_map(|i| given[i].worth.as_ref()).collect();
     let best: Vec<f64> = (0..knowledge.draws.len())
-        .map(|d| may.iter().map(|i| at(&given[*i], d)).fold(0.0, f64::max))
+        .map(|d| may.iter().map(|it| it.by_draw[d]).fold(0.0, f64::max))
         .collect();
     for it in &mut given {
         let Some(worth) = &it.worth else { continue };
@@ -197,10 +198,6 @@ fn worth_of(knowledge: &Knowledge, weighed: &WeighedBat, index: usize, swung: &S
         bench: Some((index, triangle(&weighed.covariance()))),
         figures: &figures,
     })
-}
-
-fn at(given: &Given, draw: usize) -> f64 {
-    given.worth.as_ref().map_or(0.0, |it| it.by_draw[draw])
 }
 
 /// Indices of the bats that may be used: allowed, controllable, and of a size that suits; where none suits, the

@@ -10,8 +10,6 @@ use crate::bat::sizes::Size;
 use crate::workshop::pickup_moments::PickupMoments;
 use crate::workshop::plane::additions::{OIL_SD, OIL_SHARE, PART_SD, TWINE_SD};
 
-/// Share of the willow that pressing leaves.
-const PRESSED_KEEPS: f64 = 1.0;
 /// Share of the willow that cutting the outline leaves.
 const ROUGHED_KEEPS: f64 = 0.62;
 /// Share that shaping leaves.
@@ -36,10 +34,9 @@ const PUT_ON_SD: [(Stage, f64); 4] = [
 /// One standard deviation of where along the blade wood is taken off, as a share of the bat's length.
 const PLACE_SD: f64 = 0.04;
 
-/// Share of the willow that a stage leaves. The cleft is as it came.
+/// Share of the willow that a stage leaves. The cleft is as it came, and pressing takes nothing off.
 pub fn keeps(stage: Stage) -> f64 {
     match stage {
-        Stage::Pressed => PRESSED_KEEPS,
         Stage::Roughed => ROUGHED_KEEPS,
         Stage::Shaped => SHAPED_KEEPS,
         Stage::Sanded => SANDED_KEEPS,
