@@ -2,7 +2,7 @@
 
 use super::candidates::suitable;
 pub use super::fault::{FitFault, Progress};
-use super::map::OneSize;
+use super::map::{Cell, OneSize};
 use super::middles::{MiddleRow, asked_for, middles};
 use super::pays::{Gain, gain};
 use super::region::{Region, region};
@@ -77,6 +77,11 @@ impl Fitting {
     /// The likeliest player and what was asked.
     pub fn setting(&self) -> &Setting {
         &self.now.setting
+    }
+
+    /// The map of the recommended size.
+    pub fn map(&self) -> &[Cell] {
+        &self.one.cells
     }
 
     /// Largest error of the polynomial over a size, as a share of a time or speed.

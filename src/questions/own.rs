@@ -13,7 +13,7 @@ use crate::measurement::bench::BatReading;
 use crate::workshop::history::{Now, now};
 use crate::workshop::plane::Finish;
 use crate::workshop::plane::plan::PLANING_SD;
-use crate::workshop::stages::{BatLog, Entry, finish};
+use crate::workshop::stages::{BatLog, Entry};
 
 /// A bat's own file that does not say what the bat is to be.
 pub fn no_card() -> Fault {
@@ -54,7 +54,7 @@ pub fn as_it_lies(own: LoadedShape) -> Result<LoadedShape, Stop> {
 pub fn finished(log: &BatLog, card: &Card) -> Result<Option<BatReading>, Fault> {
     let Some(last) = log.last() else { return Ok(None) };
     let lacks: Vec<&str> =
-        finish(&log.entries).lacks(&Finish::of(card)).into_iter().map(|it| it.1).collect();
+        log.finish().lacks(&Finish::of(card)).into_iter().map(|it| it.1).collect();
     let to_come = if last.stage.has_handle() { lacks.join(", ") } else { "the handle".to_owned() };
     if to_come.is_empty() {
         return Ok(Some(reading_of(last, card)));

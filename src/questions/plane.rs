@@ -151,7 +151,7 @@ pub fn with_reading(
 ) -> Result<BatLog, Stop> {
     let mut log = own.log.clone();
     let card = log.card.as_ref().ok_or_else(no_card)?;
-    let same_on = finish(&log.entries) == on(&log, &reading);
+    let same_on = log.finish() == on(&log, &reading);
     if done == Done::AsPlanned && reading.planed.is_none() && reading.again && same_on {
         let plan = planned_by(own, &log, way, &called).ok();
         let first = plan.and_then(|(it, _)| it.plan.passes.into_iter().next());

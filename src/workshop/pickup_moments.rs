@@ -40,8 +40,13 @@ impl PickupMoments {
         PICKUP_AXIS_FROM_TOP_M + self.second_kg_m2 / self.first_kg_m
     }
 
-    /// Time of so many swings about the pickup axis at the usual amplitude, s: what the watch reads; none where the
+    /// Time of ten swings about the pickup axis at the usual amplitude, s: what the watch reads; none where the
     /// bat does not hang from there.
+    pub fn ten_swings_s(&self) -> Option<f64> {
+        self.swings_s(10)
+    }
+
+    /// The same of so many swings.
     pub fn swings_s(&self, swings: u32) -> Option<f64> {
         time_for_swings_s(
             self.mass_kg,

@@ -69,7 +69,7 @@ fn sheet_with(it: &Fitted, picture: &MapPicture) -> Result<String, DrawingFault>
 
 /// The map on the grid of its cells.
 pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
-    let Grid { mass_kg, balance_m, cells } = Grid::of(&it.fitting.one.cells);
+    let Grid { mass_kg, balance_m, cells } = Grid::of(it.fitting.map());
     let (unit, per_m_s) = speed_unit(units);
     let reference = it
         .loaded

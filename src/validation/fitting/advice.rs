@@ -180,7 +180,7 @@ fn by_exponent(who: &str, advice: &Fitting) -> Row {
     };
     let [low, high] = advice.one.range.size.usual_kg;
     let usual = |it: &&Cell| (low..=high).contains(&it.made.bat.mass_kg());
-    let cells: Vec<&Cell> = advice.one.cells.iter().filter(usual).collect();
+    let cells: Vec<&Cell> = advice.map().iter().filter(usual).collect();
     let by_model = |it: &Cell| it.worth.mean_m_s();
     let best =
         |of: &dyn Fn(&Cell) -> f64| cells.iter().copied().max_by(|a, b| of(a).total_cmp(&of(b)));

@@ -256,6 +256,11 @@ impl BatLog {
         }
         out
     }
+
+    /// What is on the bat by its last entry.
+    pub fn finish(&self) -> Finish {
+        finish(&self.entries)
+    }
 }
 
 /// What is on a bat after some entries.

@@ -137,7 +137,7 @@ fn study(it: &Fitting, players: usize) -> Study {
     let draws = &today.knowledge.draws;
     let [low, high] = it.one.range.size.usual_kg;
     let usual = |mass_kg: f64| (low..=high).contains(&mass_kg);
-    let cells: Vec<_> = it.one.cells.iter().filter(|cell| usual(cell.made.bat.mass_kg())).collect();
+    let cells: Vec<_> = it.map().iter().filter(|cell| usual(cell.made.bat.mass_kg())).collect();
     let standard_kg = it.one.range.size.reference.bat("").unwrap().mass_kg();
     let nearest = |kg: f64| {
         let standard_m = it.one.swings.domain.middle.balance_m();

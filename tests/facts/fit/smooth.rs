@@ -53,7 +53,7 @@ fn best(worths: &[f64]) -> usize {
 fn moves_smoothly(it: &Fitting, moves: std::ops::Range<u32>) {
     let [low, high] = it.one.range.size.usual_kg;
     let usual = |it: &&Cell| (low..=high).contains(&it.made.bat.mass_kg());
-    let cells: Vec<&Cell> = it.one.cells.iter().filter(usual).step_by(3).collect();
+    let cells: Vec<&Cell> = it.map().iter().filter(usual).step_by(3).collect();
     let own = worths(&it.one, &it.now.today, &cells);
     let asked = best(&own);
     for draw in moves {

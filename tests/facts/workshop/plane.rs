@@ -275,7 +275,7 @@ fn a_bat_that_was_only_weighed_and_balanced_is_drawn_with_what_it_reads() {
 #[test]
 fn the_watch_is_foretold_at_the_amplitude_that_a_maker_swings() {
     let bat = PickupMoments::of(0.95, 0.52, 0.165);
-    let read = bat.swings_s(10).unwrap();
+    let read = bat.ten_swings_s().unwrap();
     // 2π √(I / m g d), and 1 + θ²/16 + 11 θ⁴/3072 for a swing of θ either way: any text on the pendulum.
     let small =
         10.0 * std::f64::consts::TAU * libm::sqrt(0.165 / (0.95 * 9.80665 * (0.52 - 0.1524)));

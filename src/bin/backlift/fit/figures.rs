@@ -253,8 +253,7 @@ fn engine(it: &Fitted, strokes: &[&str]) -> Vec<Value> {
 }
 
 fn map(f: &Fitting) -> Vec<Value> {
-    f.one
-        .cells
+    f.map()
         .iter()
         .map(|c| {
             json!({

@@ -78,7 +78,7 @@ fn reading(it: &PickupMoments, swings: u32) -> Value {
         "mass_kg": it.mass_kg,
         "balance_m": it.balance_m(),
         "swing_moment_kg_m2": it.second_kg_m2,
-        "ten_swings_s": it.swings_s(10),
+        "ten_swings_s": it.ten_swings_s(),
         "swings_s": it.swings_s(swings),
     })
 }

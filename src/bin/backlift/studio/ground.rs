@@ -70,7 +70,7 @@ impl Studio {
         let first = self.weighed_on_map(self.playback.bats[0]).map(|it| it.worth);
         let (label, scale) = value_words(self.colour_by, fitted, units);
         let shown = |it: &Cell| shown(fitted, self.colour_by, it, first.as_ref());
-        let cells = Grid::of(&fitted.fitting.one.cells).cells;
+        let cells = Grid::of(fitted.fitting.map()).cells;
         let value = cells.iter().map(|it| Some(scale * shown((*it)?)?)).collect();
         Some(Ground {
             x: picture.mass_kg.iter().map(|it| it / mass).collect(),
