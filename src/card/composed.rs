@@ -69,9 +69,9 @@ pub fn compose(
             Figure::SwingMoment => Asked::new(bat.swing_moment_kg_m2(), t.swing_moment_kg_m2),
             Figure::DeadWeight => Asked::new(bat.mass_kg(), t.mass_kg),
             Figure::Balance => Asked::new(bat.balance_m(), t.balance_m),
-            Figure::SweetSpot => Asked::new(it.sweet_spot_from_toe_m, sweet),
+            Figure::SweetSpot => Asked::new(bat.length_m() - bat.percussion_m(), sweet),
             Figure::HandleDiameter => {
-                let wanted_m = it.handle_diameter_m;
+                let wanted_m = fitting.setting().batter.handle_diameter_m;
                 Asked::new(wanted_m, [wanted_m - HANDLE_TOLERANCE_M, wanted_m + HANDLE_TOLERANCE_M])
             }
         }),

@@ -6,7 +6,7 @@ use super::difference::Difference;
 use super::figure::{Figure, StrokeFigure};
 use super::noticeable::{Felt, felt};
 use super::player_doubt::PlayerDoubt;
-use super::swung::{Asked, BEST_RESTITUTION, Spot, Swung};
+use super::swung::{Asked, Spot, Swung};
 use crate::bat::figures::WeighedBat;
 use crate::bat::{Bat, BatFault};
 use crate::innings::played::InningsFault;
@@ -106,9 +106,9 @@ pub fn compare(
     let (done, all) = (AtomicUsize::new(0), bats.len() * (1 + MOVES.len() + 2 * doubts.len()));
     let step = || {
         let share = done.fetch_add(1, Ordering::Relaxed) as f64 / all as f64;
-        match progress("swinging the bats, and what is in doubt about them", share) {
-            ControlFlow::Continue(()) => Ok(()),
-            ControlFlow::Break(()) => Err(ComparisonFault::Stopped),
+        match progress("swinging the bats, and what is in doubt about them", share).is_break() {
+            true => Err(ComparisonFault::Stopped),
+            false => Ok(()),
         }
     };
     let compared: Vec<ComparedBat> = bats
@@ -122,6 +122,8 @@ pub fn compare(
 /// Steps of mass (kg), balance point (m) and swing moment (kg m²) for the slopes: a few times what a
 /// bench can tell, so that the swings' last digits (0.02 %) do not matter.
 const MOVES: [[f64; 3]; 3] = [[0.03, 0.0, 0.0], [0.0, 0.01, 0.0], [0.0, 0.0, 0.008]];
+/// How much longer the fastest swing at fifty takes, for a first guess only.
+const LATE_SHARE: f64 = 1.02;
 /// One standard deviation of the ball's mean speed from hand to bat as a share of it: 0.80 to 0.95 with
 /// length and pitch, each as likely.
 pub const FLIGHT_RELATIVE_SD: f64 = 0.15 / 3.464 / MEAN_SPEED_SHARE;
@@ -137,14 +139,19 @@ fn one(
     let swing_moment = weighed.swing_moment_kg_m2.value;
     let middle = [weighed.mass_kg.value, weighed.balance_m.value, swing_moment];
     let bat = weighed.with(middle[0], middle[1], middle[2])?;
+    // The pickup weight over the swing moment of the reference bat of its size, 1/m².
     let pickup_per_swing_m2 = weighed.pickup_weight_kg.value / swing_moment;
     let values = |asked: &Asked<'_>, swung: &[[Swung; 2]], bat: &Bat, restitution: f64| {
         let of = |figure: &Figure| match *figure {
+            Figure::DeadWeight => bat.mass_kg(),
+            Figure::Balance => bat.balance_m(),
+            Figure::SwingMoment => bat.swing_moment_kg_m2(),
+            Figure::HoldMoment => bat.hold_moment_n_m(),
+            Figure::PickupWeight => pickup_per_swing_m2 * bat.swing_moment_kg_m2(),
             Figure::Stroke(i, when, figure) => {
-                asked.figure(figure, i, &swung[i][when.index()], bat, restitution)
+                asked.figure(figure, i, &swung[i][when as usize], bat, restitution)
             }
             Figure::Drop(i) => 1.0 - swung[i][1].bat_speed_m_s / swung[i][0].bat_speed_m_s,
-            bench => bench.at_bench(bat, pickup_per_swing_m2).unwrap_or(f64::NAN),
         };
         figures.iter().map(of).collect::<Vec<f64>>()
     };
@@ -157,7 +164,9 @@ fn one(
         .into_par_iter()
         .map(|i| {
             let fresh = asked.spot(&taken_up, i, &capacities[0], None)?;
-            let late = |capacity| asked.spot(&taken_up, i, capacity, Some(fresh.late_guess_s()));
+            let late = |capacity| {
+                asked.spot(&taken_up, i, capacity, Some(LATE_SHARE * fresh.swung.time_s))
+            };
             let [_, central, low, high] = &capacities;
             Ok([fresh, late(central)?, late(low)?, late(high)?])
         })
@@ -167,7 +176,7 @@ fn one(
     };
     let pairs: Vec<[Spot; 2]> = spots.iter().map(|it| [it[0], it[1]]).collect();
     let swung = fresh_with(1);
-    let best = values(asked, &swung, &bat, BEST_RESTITUTION);
+    let best = values(asked, &swung, &bat, RESTITUTION.value);
     let slopes = |moved: &[f64], per: f64| -> Vec<f64> {
         moved.iter().zip(&best).map(|(it, best)| (it - best) * per).collect()
     };
@@ -180,7 +189,7 @@ fn one(
             let bat = weighed.with(mass, balance, swing)?;
             let swung = asked.near(asked.batter, &bat, &pairs)?;
             let by: f64 = by.iter().sum();
-            Ok(slopes(&values(asked, &swung, &bat, BEST_RESTITUTION), 1.0 / by))
+            Ok(slopes(&values(asked, &swung, &bat, RESTITUTION.value), 1.0 / by))
         })
         .collect::<Result<_, ComparisonFault>>()?;
     let by_player: Vec<[Vec<f64>; 2]> = doubts
@@ -189,7 +198,7 @@ fn one(
             let moved = |batter: &Batter| -> Result<Vec<f64>, ComparisonFault> {
                 step()?;
                 let swung = asked.near(batter, &bat, &pairs)?;
-                Ok(slopes(&values(asked, &swung, &bat, BEST_RESTITUTION), 1.0))
+                Ok(slopes(&values(asked, &swung, &bat, RESTITUTION.value), 1.0))
             };
             let [weaker, stronger] = &doubt.batters;
             Ok([moved(weaker)?, moved(stronger)?])
@@ -201,11 +210,11 @@ fn one(
     quicker.pitch_length_m -=
         FLIGHT_RELATIVE_SD * quicker.flight_s() * MEAN_SPEED_SHARE * quicker.speed_m_s;
     let by_flight = slopes(
-        &values(&Asked { delivery: quicker, ..*asked }, &swung, &bat, BEST_RESTITUTION),
+        &values(&Asked { delivery: quicker, ..*asked }, &swung, &bat, RESTITUTION.value),
         1.0,
     );
     let by_fatigue =
-        [2, 3].map(|late| slopes(&values(asked, &fresh_with(late), &bat, BEST_RESTITUTION), 1.0));
+        [2, 3].map(|late| slopes(&values(asked, &fresh_with(late), &bat, RESTITUTION.value), 1.0));
 
     // Grip needed over grip there is goes with one over grip and friction.
     let by_hold = |f: usize, relative_sd: f64| match figures[f] {

@@ -1,6 +1,6 @@
 //! A figure with what moves it, so that doubt shared by two bats cancels in their difference.
 
-use super::difference::{Difference, REAL_BEYOND_SD};
+use super::difference::Difference;
 
 /// Doubts that all bats of a comparison share.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -95,7 +95,6 @@ impl Carried {
         let variance = self.bench_variance(covariance)
             + second.bench_variance(second_covariance)
             + shared.common_variance();
-        let (value, sd) = (second.value - self.value, libm::sqrt(variance));
-        Difference { value, sd, real: value.abs() > REAL_BEYOND_SD * sd && value != 0.0 }
+        Difference::new(second.value - self.value, libm::sqrt(variance))
     }
 }

@@ -1,7 +1,7 @@
 //! The difference of two figures with its doubt, and in words a hand understands.
 
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
-use crate::uncertain::Uncertain;
+use crate::uncertain::{Uncertain, independent_sd};
 
 /// A difference counts as real beyond this many of its standard deviations: 1.96, so that two equal
 /// bats are called different one time in twenty.
@@ -18,17 +18,16 @@ pub struct Difference {
     pub real: bool,
 }
 
-/// Difference of two figures whose errors go together as `correlation` says (−1 to 1): two bats on one
-/// scale, or swung by one player whose strength is uncertain, share most of their error, and it cancels.
-///
-/// `sd² = sd₁² + sd₂² − 2 ρ sd₁ sd₂`.
-pub fn difference(first: Uncertain, second: Uncertain, correlation: f64) -> Difference {
-    let rho = correlation.clamp(-1.0, 1.0);
-    let value = second.value - first.value;
-    let variance = first.sd * first.sd + second.sd * second.sd - 2.0 * rho * first.sd * second.sd;
-    // Equal errors that cancel leave a rounding residue, which may be negative.
-    let sd = libm::sqrt(variance.max(0.0));
-    Difference { value, sd, real: value.abs() > REAL_BEYOND_SD * sd && value != 0.0 }
+impl Difference {
+    /// A difference with its doubt.
+    pub(super) fn new(value: f64, sd: f64) -> Self {
+        Self { value, sd, real: value.abs() > REAL_BEYOND_SD * sd && value != 0.0 }
+    }
+}
+
+/// Difference of two figures whose errors have nothing to do with each other.
+pub fn difference(first: Uncertain, second: Uncertain) -> Difference {
+    Difference::new(second.value - first.value, independent_sd(&[first.sd, second.sd]))
 }
 
 /// Mass at the toe that changes the swing moment by as much, kg; negative where it would have to come

@@ -1,7 +1,6 @@
 //! What is compared: the figures of a bat at the bench, and of the bat in this player's hands.
 
-use super::noticeable::{MOMENT_OF_INERTIA, Threshold, WEIGHT};
-use crate::bat::Bat;
+use super::noticeable::{MOMENT_OF_INERTIA, WEIGHT};
 use crate::innings::played::StrokeNow;
 
 /// When in the innings a stroke is looked at.
@@ -120,11 +119,9 @@ impl Figure {
             Self::SwingMoment => "swing_moment_kg_m2".into(),
             Self::HoldMoment => "hold_moment_n_m".into(),
             Self::PickupWeight => "pickup_weight_kg".into(),
-            Self::Stroke(stroke, When::Fresh, figure) => {
-                format!("{}.fresh.{}", name(stroke), figure.key())
-            }
-            Self::Stroke(stroke, When::AtFifty, figure) => {
-                format!("{}.at_fifty.{}", name(stroke), figure.key())
+            Self::Stroke(stroke, when, figure) => {
+                let when = if when == When::Fresh { "fresh" } else { "at_fifty" };
+                format!("{}.{when}.{}", name(stroke), figure.key())
             }
             Self::Drop(stroke) => format!("{}.bat_speed_drop_share", name(stroke)),
         }
@@ -132,24 +129,11 @@ impl Figure {
 
     /// Published thresholds of what a hand notices; none for what nobody has measured. The hold moment
     /// is judged as a weight, the pickup weight as the moment of inertia it stands for (assumption).
-    pub fn thresholds(self) -> &'static [Threshold] {
+    pub fn thresholds(self) -> &'static [f64] {
         match self {
             Self::DeadWeight | Self::HoldMoment => &WEIGHT,
             Self::SwingMoment | Self::PickupWeight => &MOMENT_OF_INERTIA,
             Self::Balance | Self::Stroke(..) | Self::Drop(_) => &[],
-        }
-    }
-
-    /// Value of a bench figure; `pickup_per_swing_m2` is the pickup weight over the swing moment of
-    /// the reference bat of its size, 1/m².
-    pub(super) fn at_bench(self, bat: &Bat, pickup_per_swing_m2: f64) -> Option<f64> {
-        match self {
-            Self::DeadWeight => Some(bat.mass_kg()),
-            Self::Balance => Some(bat.balance_m()),
-            Self::SwingMoment => Some(bat.swing_moment_kg_m2()),
-            Self::HoldMoment => Some(bat.hold_moment_n_m()),
-            Self::PickupWeight => Some(pickup_per_swing_m2 * bat.swing_moment_kg_m2()),
-            Self::Stroke(..) | Self::Drop(_) => None,
         }
     }
 }

@@ -5,8 +5,8 @@
 //! `T − L' / (∂L/∂T)` comes near the new time, a straight line through the two swings nearer, and one
 //! through the first and the last gives the rest: three swings in place of a search.
 
-use super::collision::{RESTITUTION, SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
-use super::figure::{StrokeFigure, When};
+use super::collision::{SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
+use super::figure::StrokeFigure;
 use crate::bat::Bat;
 use crate::innings::ball_by_ball::{Left, capacity_at_scores};
 use crate::innings::played::{FIFTY, InningsFault, ball_loads, schedule};
@@ -35,7 +35,7 @@ pub struct Asked<'a> {
 /// One stroke, as swung.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Swung {
-    time_s: f64,
+    pub(super) time_s: f64,
     pub(super) bat_speed_m_s: f64,
     normal_speed_m_s: f64,
     wrist_share: f64,
@@ -180,26 +180,3 @@ impl Asked<'_> {
         }
     }
 }
-
-/// How much longer the fastest swing at fifty takes, for a first guess only.
-const LATE_SHARE: f64 = 1.02;
-
-impl Spot {
-    /// Near the fastest time at fifty, from the fresh one.
-    pub(super) fn late_guess_s(&self) -> f64 {
-        LATE_SHARE * self.swung.time_s
-    }
-}
-
-impl When {
-    /// Place in a pair of fresh and at fifty.
-    pub(super) fn index(self) -> usize {
-        match self {
-            Self::Fresh => 0,
-            Self::AtFifty => 1,
-        }
-    }
-}
-
-/// Restitution at its best value.
-pub(super) const BEST_RESTITUTION: f64 = RESTITUTION.value;

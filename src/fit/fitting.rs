@@ -1,27 +1,27 @@
 //! The whole advice for one player: today's bats, and the bat to order.
 
 use super::candidates::suitable;
+pub use super::fault::{FitFault, Progress};
 use super::map::{Cell, OneSize};
 use super::middles::{MiddleRow, asked_for, middles};
-pub use super::order::{FitFault, Order, Progress};
 use super::pays::{Gain, gain};
 use super::region::{Region, region};
-use super::setting::{Setting, StrokeAtEnd};
+use super::setting::Setting;
 use super::settle::{WouldSettle, would_settle};
 use super::tolerance::{Tolerances, tolerances};
 use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
 use crate::bat::makeable::MadeBat;
 use crate::bat::pickup_weight::pickup_weight_kg;
-use crate::bat::sizes::Size;
-use crate::innings::played::{InningsFault, delivery};
+use crate::innings::played::{InningsFault, StrokeNow, delivery};
 use crate::measurement::plan::Seen;
 use crate::sensitivity::terms::{Terms, terms};
 use crate::swing::batter::Batter;
 use crate::swing::player_stroke::SwingFault;
 use crate::worth::expected::Worth;
-use crate::worth::innings::{Innings, ball_at_bat_m_s};
-use crate::worth::today::{Asked, Today, today, usable};
+use crate::worth::order::Asked;
+pub use crate::worth::order::Order;
+use crate::worth::today::{Today, today, usable};
 use core::ops::ControlFlow;
 use core::sync::atomic::{AtomicUsize, Ordering};
 use rayon::prelude::*;
@@ -36,17 +36,13 @@ pub struct Recommendation {
     /// What it is worth.
     pub worth: Worth,
     /// The likeliest player's strokes late in the innings, simulated.
-    pub strokes: Vec<StrokeAtEnd>,
+    pub strokes: Vec<StrokeNow>,
     /// Weight of the size's standard bat with the same swing moment, kg.
     pub pickup_weight_kg: f64,
     /// Which bats are as good.
     pub region: Region,
     /// Limits that hold together.
     pub tolerances: Tolerances,
-    /// Sweet spot (centre of percussion for the pickup axis) from the toe, m.
-    pub sweet_spot_from_toe_m: f64,
-    /// Handle diameter for this hand, m.
-    pub handle_diameter_m: f64,
 }
 
 /// Today's advice with the player's figures.
@@ -70,7 +66,7 @@ pub struct Fitting {
     /// Whether ordering it pays.
     pub order: Gain,
     /// The likeliest player's strokes late in the innings with each weighed bat, simulated; none beyond control.
-    pub strokes: Vec<Option<Vec<StrokeAtEnd>>>,
+    pub strokes: Vec<Option<Vec<StrokeNow>>>,
     /// The best of each middle.
     pub middles: Vec<MiddleRow>,
     /// The size it is chosen from, swung.
@@ -102,13 +98,13 @@ pub fn fit_today(
     before: Option<&TodayAdvice>,
     progress: Progress<'_>,
 ) -> Result<TodayAdvice, FitFault> {
-    let (_, standard) = standard(order)?;
+    let standard = standard(order)?;
     let setting = setting(order, &standard)?;
     let before = before.map(|it| &it.today.swings);
-    let asked = Asked { before, ..asked(order, &setting, &standard) };
+    let asked = asked(order, &setting, &standard);
     let swings = TODAY_SWINGS * order.bats.len().max(1);
     let done = counted(progress, "swinging today's bats", 0.0, 0.8, swings);
-    let today = today(&asked, &done)?;
+    let today = today(&asked, before, &done)?;
     let would_settle = settle_today(&today);
     Ok(TodayAdvice { setting, today, would_settle })
 }
@@ -119,7 +115,7 @@ pub fn what_decides(
     pair: [usize; 2],
     progress: Progress<'_>,
 ) -> Result<Terms, FitFault> {
-    let (_, standard) = standard(order)?;
+    let standard = standard(order)?;
     let setting = setting(order, &standard)?;
     // Other bats would be swung for nothing.
     let bats: Vec<WeighedBat> = pair.iter().filter_map(|it| order.bats.get(*it).cloned()).collect();
@@ -146,13 +142,8 @@ const SIZE_SWINGS: usize = 260;
 
 /// Today's bats, then all bats of the sizes that suit.
 pub fn fit(order: &Order<'_>, progress: Progress<'_>) -> Result<Fitting, FitFault> {
-    let now = fit_today(order, None, &|what, share| progress(what, 0.35 * share))?;
+    let mut now = fit_today(order, None, &|what, share| progress(what, 0.35 * share))?;
     let sizes = suitable(order.sizes, order.limits, order.player.stature_m);
-    let innings = Innings {
-        plan: order.plan,
-        asked_time_s: &now.setting.asked_time_s,
-        ball_m_s: ball_at_bat_m_s(order.bowling),
-    };
     let part = 0.65 / sizes.len().max(1) as f64;
     let mut best: Option<(OneSize, Vec<MiddleRow>)> = None;
     let mut fault = None;
@@ -160,7 +151,7 @@ pub fn fit(order: &Order<'_>, progress: Progress<'_>) -> Result<Fitting, FitFaul
         let from = 0.35 + part * i as f64;
         let what = "swinging the bats that can be made";
         let done = counted(progress, what, from, part, SIZE_SWINGS);
-        let one = match OneSize::new(order, &now.today, innings, size, &done) {
+        let one = match OneSize::new(order, &now.today, size, &done) {
             Ok(one) => one,
             Err(it @ FitFault::Cancelled) => return Err(it),
             Err(it) => {
@@ -177,14 +168,13 @@ pub fn fit(order: &Order<'_>, progress: Progress<'_>) -> Result<Fitting, FitFaul
             best = Some((one, rows));
         }
     }
-    let nothing = || FitFault::NothingToMake { size: names(&sizes) };
+    let names: Vec<&str> = sizes.iter().map(|it| it.name.as_str()).collect();
+    let nothing = || FitFault::NothingToMake { size: names.join(", ") };
     let (one, middles) = best.ok_or_else(|| fault.unwrap_or_else(nothing))?;
     let row = asked_for(&middles, order.limits.middle, order.player.age_y).ok_or_else(nothing)?;
     let recommendation = recommend(&now, &one, row)?;
-    let use_today = now.today.use_today.as_ref().map(|it| &now.today.given[it.bat]);
     let strokes = strokes_at_end(&now.setting, order, &now.today)?;
-    let order = gain(use_today.and_then(|it| it.worth.as_ref()), &recommendation.worth);
-    let mut now = now;
+    let order = gain(use_today_worth(&now.today), &recommendation.worth);
     if now.would_settle.is_empty()
         && let Some(own) = use_today_worth(&now.today)
     {
@@ -193,18 +183,11 @@ pub fn fit(order: &Order<'_>, progress: Progress<'_>) -> Result<Fitting, FitFaul
     Ok(Fitting { now, recommendation, order, strokes, middles, one })
 }
 
-fn names(sizes: &[Size]) -> String {
-    sizes.iter().map(|it| it.name.as_str()).collect::<Vec<_>>().join(", ")
-}
-
-/// The size that suits first, and its standard bat.
-fn standard(order: &Order<'_>) -> Result<(Size, Bat), FitFault> {
+/// The standard bat of the size that suits first.
+fn standard(order: &Order<'_>) -> Result<Bat, FitFault> {
     let sizes = suitable(order.sizes, order.limits, order.player.stature_m);
-    let Some(first) = sizes.first() else {
-        return Err(FitFault::NoSize { names: order.limits.sizes.clone() });
-    };
-    let standard = first.reference.bat("the standard bat of this size")?;
-    Ok((first.clone(), standard))
+    let nothing = || FitFault::NoSize { names: order.limits.sizes.clone() };
+    Ok(sizes.first().ok_or_else(nothing)?.reference.bat("the standard bat of this size")?)
 }
 
 /// The likeliest player with the asked times of the standard bat.
@@ -219,23 +202,9 @@ pub fn setting(order: &Order<'_>, standard: &Bat) -> Result<Setting, SwingFault>
     })
 }
 
-fn asked<'a>(order: &Order<'a>, setting: &'a Setting, standard: &'a Bat) -> Asked<'a> {
-    Asked {
-        batter: &setting.batter,
-        strokes_otherwise: order.strokes_otherwise,
-        bats: order.bats,
-        uses: order.uses,
-        standard,
-        sizes: order.sizes,
-        plan: order.plan,
-        bowling: order.bowling,
-        seen: order.seen,
-        asked_time_s: &setting.asked_time_s,
-        ball_kg: order.limits.ball_mass_kg,
-        goal: order.limits.goal,
-        before: None,
-        moved: None,
-    }
+fn asked<'a>(order: &'a Order<'a>, setting: &'a Setting, standard: &'a Bat) -> Asked<'a> {
+    let asked_time_s = &setting.asked_time_s;
+    Asked { order, batter: &setting.batter, standard, asked_time_s, moved: None }
 }
 
 /// Tells progress of each swing searched, from a share on for a part of the whole.
@@ -257,7 +226,7 @@ fn strokes_at_end(
     setting: &Setting,
     order: &Order<'_>,
     today: &Today,
-) -> Result<Vec<Option<Vec<StrokeAtEnd>>>, FitFault> {
+) -> Result<Vec<Option<Vec<StrokeNow>>>, FitFault> {
     order
         .bats
         .par_iter()
@@ -297,7 +266,9 @@ fn recommend(
     row: &MiddleRow,
 ) -> Result<Recommendation, FitFault> {
     let made = &row.best.made;
-    let near_s = one.likely_times_s(&now.today, &made.bat);
+    // Where the search of each stroke's time may start.
+    let near_s = |stroke: usize| libm::exp(one.likely(&now.today, &made.bat, stroke)[0]);
+    let near_s: Vec<f64> = (0..now.today.knowledge.strokes.len()).map(near_s).collect();
     let standard = one.range.size.reference.bat("the standard bat of this size")?;
     let region = region(&now.today, one, &made.bat)
         .ok_or_else(|| FitFault::NothingToMake { size: one.range.size.name.clone() })?;
@@ -307,8 +278,6 @@ fn recommend(
         pickup_weight_kg: pickup_weight_kg(&standard, made.bat.swing_moment_kg_m2()),
         tolerances: tolerances(&region),
         region,
-        sweet_spot_from_toe_m: made.bat.length_m() - made.bat.percussion_m(),
-        handle_diameter_m: now.setting.batter.handle_diameter_m,
         worth: row.best.worth.clone(),
         made: made.clone(),
     })

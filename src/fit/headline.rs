@@ -1,12 +1,12 @@
 //! The pull at fifty with the bat to ask for, and what the second dynamics says to the same swings.
 
-use super::fitting::{FitFault, Fitting};
+use super::fault::{FitFault, Progress};
+use super::fitting::Fitting;
 use crate::innings::played::{AtScore, FIFTY, play};
 use crate::ounce::cost::StrokeOunce;
 use crate::ounce::swung::ounce_cost;
 use crate::player::joints::FRESH;
 use crate::swing::engine::pair::engine_swing;
-use core::ops::ControlFlow;
 use rayon::prelude::*;
 
 /// One stroke at one score by both dynamics, at the same stroke time.
@@ -64,17 +64,14 @@ fn scores(runs: f64) -> (Vec<f64>, usize, usize) {
 }
 
 /// Plays the innings with the recommended bat and swings its strokes on the engine too.
-pub fn headline(
-    fitting: &Fitting,
-    progress: super::fitting::Progress<'_>,
-) -> Result<Headline, FitFault> {
-    let cancelled = |flow: ControlFlow<()>| match flow {
-        ControlFlow::Continue(()) => Ok(()),
-        ControlFlow::Break(()) => Err(FitFault::Cancelled),
+pub fn headline(fitting: &Fitting, progress: Progress<'_>) -> Result<Headline, FitFault> {
+    let begin = |what: &'static str, done: f64| match progress(what, done).is_break() {
+        true => Err(FitFault::Cancelled),
+        false => Ok(()),
     };
     let setting = fitting.setting();
     let bat = &fitting.recommendation.made.bat;
-    cancelled(progress("playing the innings", 0.0))?;
+    begin("playing the innings", 0.0)?;
     let (scores, fifty, end) = scores(setting.plan.runs);
     let points = play(
         &setting.batter,
@@ -84,7 +81,7 @@ pub fn headline(
         &setting.asked_time_s,
         &scores,
     )?;
-    cancelled(progress("swinging the card's strokes a second way", 0.5))?;
+    begin("swinging the card's strokes a second way", 0.5)?;
     let taken_up = setting.batter.take_up(bat)?;
     let mut jobs = Vec::new();
     for point in [points.first(), points.get(end)].into_iter().flatten() {
@@ -111,7 +108,7 @@ pub fn headline(
             })
         })
         .collect::<Result<Vec<_>, FitFault>>()?;
-    cancelled(progress("putting an ounce here and there", 0.9))?;
+    begin("putting an ounce here and there", 0.9)?;
     let late = points.get(end).map_or(FRESH, |it| it.left.with_slow);
     let ounces = ounce_cost(&setting.batter, bat, &late)?;
     Ok(Headline { points, fifty, end, both_ways, ounces })

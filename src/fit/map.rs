@@ -2,8 +2,8 @@
 
 use super::candidates::Range;
 use super::domain::Domain;
+use super::fault::FitFault;
 use super::middle_of::middle_of;
-use super::order::{FitFault, Order};
 use super::size_swings::{SizeFault, SizeSwings};
 use crate::bat::Bat;
 use crate::bat::family::Family;
@@ -12,8 +12,8 @@ use crate::bat::sizes::Size;
 use crate::calibration::limit::FIGURES;
 use crate::measurement::plan::Middle;
 use crate::worth::expected::{Judged, Worth};
-use crate::worth::innings::Innings;
 use crate::worth::meeting::Struck;
+use crate::worth::order::Order;
 use crate::worth::possible::Possible;
 use crate::worth::scores::Scores;
 use crate::worth::swings::Step;
@@ -90,17 +90,16 @@ impl OneSize {
     pub(super) fn new(
         order: &Order<'_>,
         today: &Today,
-        innings: Innings<'_>,
         size: &Size,
         step: Step<'_>,
     ) -> Result<Self, FitFault> {
-        let range = Range::new(size, order.limits, today.ways.batter.handle_diameter_m);
+        let range = Range::new(size, order.limits, today.swings.ways.batter.handle_diameter_m);
         let whole = range.grid(order.laws);
         let mut swung = Err(FitFault::NothingToMake { size: size.name.clone() });
         for share in LIGHTER_SHARES {
             let grid = lighter_part(&whole, share);
             let Some(domain) = domain(&grid, &range.family, size)? else { break };
-            match SizeSwings::new(&today.ways, innings, &today.swings, domain, step) {
+            match SizeSwings::new(&today.swings, domain, step) {
                 Ok(swings) => {
                     swung = Ok((swings, grid));
                     break;
@@ -136,12 +135,6 @@ impl OneSize {
             bench: None,
             figures: &figures,
         })
-    }
-
-    /// Stroke times of the likeliest player late in the innings, s: where a search may start.
-    pub fn likely_times_s(&self, today: &Today, bat: &Bat) -> Vec<f64> {
-        let times = 0..today.knowledge.strokes.len();
-        times.map(|k| libm::exp(self.likely(today, bat, k)[0])).collect()
     }
 
     /// Logarithms of time, bat speed, normal and toe speed of the likeliest player's stroke late in the innings.

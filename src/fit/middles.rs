@@ -2,11 +2,11 @@
 
 use super::candidates::MAP_STEP;
 use super::map::{Cell, OneSize};
-use super::order::Order;
 use crate::bat::makeable::MadeBat;
 use crate::measurement::plan::Middle;
 use crate::worth::constants::GROWN_FROM_Y;
 use crate::worth::expected::is_near;
+use crate::worth::order::Order;
 use crate::worth::today::Today;
 
 /// What keeps a middle's best weight from going on.
@@ -55,7 +55,7 @@ pub(super) fn middles(order: &Order<'_>, today: &Today, one: &OneSize) -> Vec<Mi
 }
 
 fn row(order: &Order<'_>, today: &Today, one: &OneSize, middle: Middle) -> Option<MiddleRow> {
-    let junior = today.ways.batter.player.age_y < GROWN_FROM_Y;
+    let junior = today.swings.ways.batter.player.age_y < GROWN_FROM_Y;
     let usual_kg = weights_kg(order, one);
     let inside = |it: &Cell| {
         it.middle == middle && (usual_kg[0]..=usual_kg[1]).contains(&it.made.bat.mass_kg())

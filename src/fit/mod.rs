@@ -6,13 +6,13 @@
 
 pub mod candidates;
 pub mod domain;
+pub mod fault;
 pub mod fitting;
 pub mod headline;
 pub mod map;
 pub mod middle_of;
 pub mod middles;
 pub mod on_map;
-pub mod order;
 pub mod pays;
 pub mod region;
 pub mod setting;

@@ -46,7 +46,7 @@ impl Fitting {
         let worth = self.now.today.given.get(place)?.worth.clone()?;
         let strokes = self.strokes.get(place)?.as_ref();
         let pull = self.setting().batter.stroke_index(PULL);
-        let pull_m_s = strokes.zip(pull).and_then(|(it, n)| Some(it.get(n)?.bat_speed_m_s));
+        let pull_m_s = strokes.zip(pull).and_then(|(it, n)| Some(it.get(n)?.bat_speed_m_s()));
         Some(OnMap { bat, worth, pull_m_s, pull_error_share: 0.0, worth_error_share: 0.0 })
     }
 
@@ -57,7 +57,7 @@ impl Fitting {
         OnMap {
             bat: it.made.bat.clone(),
             worth: it.worth.clone(),
-            pull_m_s: pull.and_then(|n| Some(it.strokes.get(n)?.bat_speed_m_s)),
+            pull_m_s: pull.and_then(|n| Some(it.strokes.get(n)?.bat_speed_m_s())),
             pull_error_share: 0.0,
             worth_error_share: self.surrogate_error(),
         }

@@ -17,14 +17,11 @@ use crate::measurement::nets::PART_COUNT;
 use crate::normal;
 use crate::swing::batter::{Batter, TakenUp};
 use crate::swing::player_stroke::SwingFault;
-use crate::worth::innings::Innings;
 use crate::worth::other_path::on_paths;
 use crate::worth::possible::Possible;
 use crate::worth::swings::{Step, Swings};
-use crate::worth::swings_fault::SwingsFault;
-use crate::worth::swung_bat::{moved, tiredness};
-use crate::worth::ways::Ways;
-use core::ops::ControlFlow;
+use crate::worth::swung_bat::moved;
+use crate::worth::ways::SwingsFault;
 use nalgebra::{DMatrix, DVector};
 use rayon::prelude::*;
 
@@ -158,13 +155,8 @@ struct Stroke {
 
 impl SizeSwings {
     /// Swings the size.
-    pub fn new(
-        ways: &Ways,
-        innings: Innings<'_>,
-        swings: &Swings,
-        domain: Domain,
-        step: Step<'_>,
-    ) -> Result<Self, SizeFault> {
+    pub fn new(swings: &Swings, domain: Domain, step: Step<'_>) -> Result<Self, SizeFault> {
+        let batter = &swings.ways.batter;
         let design = design();
         let mut nodes: Vec<Node> =
             CORNERS.map(|bat| Node { bat, ln_strength: swings.strengths[0] }).to_vec();
@@ -174,10 +166,10 @@ impl SizeSwings {
         }
         let corners: Vec<Bat> = CORNERS.iter().map(|x| domain.bat(*x)).collect::<Result<_, _>>()?;
         let taken_up: Vec<TakenUp> =
-            corners.iter().map(|bat| ways.batter.take_up(bat)).collect::<Result<_, _>>()?;
-        let tired = tired(ways, innings, swings, &taken_up)?;
-        let strokes: Vec<(Stroke, f64)> = (0..ways.batter.strokes.len())
-            .map(|k| one_stroke(ways, swings, &domain, &nodes, k, step))
+            corners.iter().map(|bat| batter.take_up(bat)).collect::<Result<_, _>>()?;
+        let tired = tired(swings, &taken_up)?;
+        let strokes: Vec<(Stroke, f64)> = (0..batter.strokes.len())
+            .map(|k| one_stroke(swings, &domain, &nodes, k, step))
             .collect::<Result<_, _>>()?;
         let held_out_error = strokes.iter().map(|(_, error)| *error).fold(0.0, f64::max);
         let strokes = strokes.into_iter().map(|(stroke, _)| stroke).collect();
@@ -226,14 +218,12 @@ fn held(swings: &Swings, ln_strength: &[f64; PART_COUNT]) -> [f64; PART_COUNT] {
 
 /// Fatigue at every score, as planes through the corners.
 fn tired(
-    ways: &Ways,
-    innings: Innings<'_>,
     swings: &Swings,
     taken_up: &[TakenUp],
 ) -> Result<Vec<[[[f64; PLANE]; PART_COUNT]; 2]>, SizeFault> {
     let by_corner: Vec<Vec<Tiredness>> = taken_up
         .par_iter()
-        .map(|it| tiredness(ways, innings, it, &swings.scores))
+        .map(|it| swings.ways.tiredness(it, &swings.scores))
         .collect::<Result<_, SwingsFault>>()?;
     let through = |of: &dyn Fn(&Tiredness) -> f64, score: usize| {
         through_corners(&core::array::from_fn(|c| of(&by_corner[c][score])))
@@ -260,19 +250,24 @@ fn through_corners(values: &[f64; 4]) -> [f64; PLANE] {
     out
 }
 
+/// The same of each figure.
+fn planes(by_corner: &[[f64; FIGURES]]) -> [[f64; PLANE]; FIGURES] {
+    core::array::from_fn(|f| through_corners(&core::array::from_fn(|c| by_corner[c][f])))
+}
+
 type Sample = (Node, [f64; FIGURES]);
 
 fn one_stroke(
-    ways: &Ways,
     swings: &Swings,
     domain: &Domain,
     nodes: &[Node],
     stroke: usize,
     step: Step<'_>,
 ) -> Result<(Stroke, f64), SizeFault> {
+    let ways = &swings.ways;
     // A bat against the bat now used at the same strength; nothing where it is beyond control.
     let against = |node: &Node, base: &LnSwing, usual: Option<&[[f64; PLANE]; FIGURES]>| {
-        if let ControlFlow::Break(()) = step() {
+        if step().is_break() {
             return Err(SizeFault::from(SwingsFault::Cancelled));
         }
         let bat = domain.bat(node.bat)?;
@@ -295,9 +290,7 @@ fn one_stroke(
     let Some(at_corners) = at_corners.into_iter().collect::<Option<Vec<_>>>() else {
         return Err(SwingsFault::BeyondControl.into());
     };
-    let usual: [[f64; PLANE]; FIGURES] = core::array::from_fn(|f| {
-        through_corners(&core::array::from_fn(|corner| at_corners[corner][f]))
-    });
+    let usual = planes(&at_corners);
     let others: Vec<Option<[f64; FIGURES]>> =
         rest.par_iter().map(|it| of_node(it, Some(&usual))).collect::<Result<_, _>>()?;
     let mut samples: Vec<Sample> = first.iter().copied().zip(at_corners.iter().copied()).collect();
@@ -317,7 +310,7 @@ fn one_stroke(
             .zip(&here)
             .map(|(corner, here)| Ok(added(&domain.bat(*corner)?, here)?))
             .collect::<Result<_, SizeFault>>()?;
-        Ok(core::array::from_fn(|f| through_corners(&core::array::from_fn(|c| by_corner[c][f]))))
+        Ok(planes(&by_corner))
     };
     let near = |ln_time: f64| swings.near(stroke, ln_time);
     let by_law = |batter: &Batter, usual: &[f64; FIGURES]| {
@@ -343,10 +336,10 @@ fn one_stroke(
         let bat = [2.0 * d - 1.0, 2.0 * a - 1.0, 2.0 * b - 1.0];
         let node = Node { bat, ln_strength };
         // The bat now used is swung too: between its own strengths it is not exact.
-        let Some(base) = base_simulated(ways, swings, stroke, &ln_strength)? else {
-            return Ok(0.0);
-        };
-        let Some(truth) = against(&node, &base, Some(&usual))? else { return Ok(0.0) };
+        let base_held = ways.batter.strokes[stroke].hold(&swings.base_made)?;
+        let near = near(swings.base_at(stroke, &ln_strength).ln_time);
+        let Some(base) = swing_at(&base_held, &ln_strength, Some(near)) else { return Ok(0.0) };
+        let Some(truth) = against(&node, &base.swing, Some(&usual))? else { return Ok(0.0) };
         let terms = terms(bat, &held(swings, &ln_strength));
         let off = |f: usize| (dot(&swung.against[f], &terms) - truth[f]).abs();
         Ok((0..FIGURES).map(off).fold(0.0, f64::max))
@@ -357,17 +350,6 @@ fn one_stroke(
 
 /// How far the strengths tried lie, over the possible players' spread.
 const SEEN_SHARE: f64 = 0.7;
-
-fn base_simulated(
-    ways: &Ways,
-    swings: &Swings,
-    stroke: usize,
-    ln_strength: &[f64; PART_COUNT],
-) -> Result<Option<LnSwing>, SizeFault> {
-    let held = ways.batter.strokes[stroke].hold(&swings.base_made)?;
-    let near = swings.near(stroke, swings.base_at(stroke, ln_strength).ln_time);
-    Ok(swing_at(&held, ln_strength, Some(near)).map(|it| it.swing))
-}
 
 /// Least squares of each figure on the terms.
 fn regress(swings: &Swings, samples: &[Sample]) -> Option<[[f64; TERMS]; FIGURES]> {

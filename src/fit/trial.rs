@@ -136,9 +136,6 @@ pub struct Trial {
     pub reached: Pickup,
     /// The bat to be felt.
     pub wanted: Pickup,
-    /// Bat speed of the stroke that matters with the reached bat less that with the wanted, as a share, by the
-    /// cost law about the wanted bat.
-    pub speed_off_share: f64,
     /// How near it comes.
     pub near: Near,
 }
@@ -187,15 +184,15 @@ pub fn trial(owned: Pickup, wanted: Pickup, places: &[Place; 4], cost: &StrokeOu
         .filter(|(grams, _)| *grams > 0)
         .map(|(grams, place)| Tape { grams, place })
         .collect();
-    let off_share =
-        |it: &Pickup| cost.change_m_s(it.moments() - wanted.moments()) / cost.bat_speed_m_s;
     let taped = owned.taped(&weights);
-    let near = near(&taped, &wanted, off_share(&taped));
+    // By the cost law about the wanted bat.
+    let speed_off_share = cost.change_m_s(taped.moments() - wanted.moments()) / cost.bat_speed_m_s;
+    let near = near(&taped, &wanted, speed_off_share);
     let (weights, reached) = match near {
         Near::OwnedHeavier => (Vec::new(), owned),
         _ => (weights, taped),
     };
-    Trial { weights, owned, reached, wanted, speed_off_share: off_share(&reached), near }
+    Trial { weights, owned, reached, wanted, near }
 }
 
 fn near(reached: &Pickup, wanted: &Pickup, speed_off_share: f64) -> Near {

@@ -9,9 +9,6 @@ use crate::player::joints::GROUP_COUNT;
 use crate::swing::batter::Batter;
 use crate::swing::player_stroke::{PlayerStroke, SwingFault};
 
-/// Mass put on and taken off, kg: an ounce. What is of second order cancels between the two.
-pub const TRIED_KG: f64 = OUNCE_KG;
-
 /// Stations at which it is tried, as shares of the bat's length: both ends and the middle.
 const TRIED_AT: [f64; 3] = [0.0, 0.5, 1.0];
 
@@ -42,26 +39,21 @@ pub fn ounce_cost(
     bat: &Bat,
     capacity: &[f64; GROUP_COUNT],
 ) -> Result<Vec<StrokeOunce>, OunceFault> {
-    batter.strokes.par_iter().map(|stroke| stroke_ounce(stroke, bat, capacity)).collect()
-}
-
-/// The same for one stroke.
-pub fn stroke_ounce(
-    stroke: &PlayerStroke,
-    bat: &Bat,
-    capacity: &[f64; GROUP_COUNT],
-) -> Result<StrokeOunce, OunceFault> {
-    let plain = stroke.hold(bat)?.fastest(capacity, None)?;
-    let near_s = plain.stroke_time_s;
     let length_m = bat.length_m();
-    let at = |share: f64| cost_at(stroke, bat, capacity, near_s, share * length_m);
-    let [top, middle, toe] = TRIED_AT;
-    let (top, (middle, toe)) = rayon::join(|| at(top), || rayon::join(|| at(middle), || at(toe)));
-    let bat_speed_m_s = plain.contact.bat_speed_m_s;
-    Ok(StrokeOunce::through(&stroke.stroke.name, bat_speed_m_s, length_m, [top?, middle?, toe?]))
+    let of_stroke = |stroke: &PlayerStroke| -> Result<StrokeOunce, OunceFault> {
+        let plain = stroke.hold(bat)?.fastest(capacity, None)?;
+        let at = |share: f64| cost_at(stroke, bat, capacity, plain.stroke_time_s, share * length_m);
+        let [top, middle, toe] = TRIED_AT;
+        let (top, (middle, toe)) =
+            rayon::join(|| at(top), || rayon::join(|| at(middle), || at(toe)));
+        let (name, bat_speed_m_s) = (&stroke.stroke.name, plain.contact.bat_speed_m_s);
+        Ok(StrokeOunce::through(name, bat_speed_m_s, length_m, [top?, middle?, toe?]))
+    };
+    batter.strokes.par_iter().map(of_stroke).collect()
 }
 
-/// The cost at one station, swung there: half the difference between an ounce put on and one taken off.
+/// The cost at one station, swung there: half the difference between an ounce put on and one taken off, between which
+/// what is of second order cancels.
 /// `near_s` is the fastest time without it.
 pub fn cost_at(
     stroke: &PlayerStroke,
@@ -77,8 +69,8 @@ pub fn cost_at(
         let found = stroke.hold(&changed)?.fastest(capacity, Some(near_s))?;
         Ok(found.contact.bat_speed_m_s)
     };
-    let (on, off) = (speed_m_s(TRIED_KG)?, speed_m_s(-TRIED_KG)?);
-    Ok(Cost { from_top_m, speed_change_m_s_per_kg: (on - off) / (2.0 * TRIED_KG) })
+    let (on, off) = (speed_m_s(OUNCE_KG)?, speed_m_s(-OUNCE_KG)?);
+    Ok(Cost { from_top_m, speed_change_m_s_per_kg: (on - off) / (2.0 * OUNCE_KG) })
 }
 
 /// Bat speed at the contact point of each stroke's fastest controlled swing, m/s.

@@ -8,7 +8,7 @@ use crate::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
 use crate::uncertain::Uncertain;
 use crate::workshop::stages::forecast::{Forecast, forecast};
 use crate::workshop::stages::waiting::{self, Wait};
-use crate::workshop::stages::{BatLog, BenchLog, Entry, LogDoubt, Moment, Stage};
+use crate::workshop::stages::{BatLog, BenchLog, Entry, Moment, Stage};
 
 /// All bats of a log at one time.
 #[derive(Clone, Debug)]
@@ -33,7 +33,7 @@ pub struct Standing<'l> {
     /// Wood to plane off before that, kg: what is still to come would leave the bat too heavy.
     pub plane_first_kg: Option<Uncertain>,
     /// What of its log is odd.
-    pub doubts: Vec<LogDoubt>,
+    pub doubts: Vec<String>,
     /// What that has to wait for, if that is not over.
     pub wait: Option<Wait>,
     /// Not played before this, once the handle is in.

@@ -17,7 +17,6 @@ use crate::files::scenario::{self, Places};
 use crate::files::stroke::built_in;
 use crate::files::stroke_paths::serving_paths;
 use crate::fit::candidates::suitable;
-use crate::fit::order::Order;
 use crate::fit::setting::Setting;
 use crate::innings::played::{AtScore, FIFTY, delivery, play};
 use crate::measurement::nets::made_for;
@@ -28,6 +27,7 @@ use crate::stroke::{PULL, Stroke, leading};
 use crate::swing::batter::Batter;
 use crate::swing::player_stroke::SwingFault;
 use crate::swing::time_in_hand::Delivery;
+use crate::worth::order::Order;
 
 /// A scenario with its player built and its bats weighed.
 #[derive(Clone, Debug)]

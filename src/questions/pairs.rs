@@ -11,7 +11,7 @@ use crate::files::fault::Fault;
 use crate::innings::played::StrokeNow;
 use crate::ounce::cost::OUNCE_KG;
 use crate::ounce::moments::TopMoments;
-use crate::workshop::pickup_pair::{self, Pair, Pairs, to_make};
+use crate::workshop::pickup_pair::{self, Pairs, to_make};
 
 /// A bat of a pair and the late pull with it.
 #[derive(Clone, Debug)]
@@ -101,7 +101,7 @@ pub fn pairs(loaded: &Loaded, bat: usize, progress: &dyn Progress) -> Result<Sho
         let to_make = to_make(&made, weighed.family(), size, &loaded.laws);
         Ok(Swung { made, pickup_weight_kg, pull, to_make })
     };
-    let mut both = |Pair { bats: [a, b] }: Pair| Ok::<_, Stop>([swing(a)?, swing(b)?]);
+    let mut both = |[a, b]: [MadeBat; 2]| Ok::<_, Stop>([swing(a)?, swing(b)?]);
     let (same_scale, same_hand) = (both(same_scale)?, both(same_hand)?);
     progress.step("putting an ounce here and there", 4.0 / 5.0)?;
     let ounces = Ounces::at_fifty(loaded, weighed, &batter, &asked_time_s)?;

@@ -75,15 +75,13 @@ pub fn planned(card: Card, it: PartMade) -> Result<Planned, Stop> {
     let Now { shape, drawn_on, planed, first, between } = now;
     let mut readings = Vec::new();
     for it in entries.get(first..entries.len().saturating_sub(1)).unwrap_or_default() {
-        readings.push(of(&weigh_up_part_made(&reading_of(it, &card), str::to_owned)?.0));
+        readings.push(Reading::of(&weigh_up_part_made(&reading_of(it, &card), str::to_owned)?.0));
     }
-    readings.push(of(&weighed));
+    readings.push(Reading::of(&weighed));
     let lost = || Stop::our_mistake("no reading was made of the bat that was weighed");
     let (together, apart_sds) = combined(&readings, &between, planing_sd).ok_or_else(lost)?;
     let bench = Bench {
-        mass_kg: together.mass_kg,
-        balance_m: together.balance_m,
-        swing_moment_kg_m2: together.swing_moment_kg_m2,
+        reading: together,
         shape: &shape,
         planed: &planed,
         finish: finish(&entries),
@@ -93,19 +91,13 @@ pub fn planned(card: Card, it: PartMade) -> Result<Planned, Stop> {
     };
     let plan = plane::plan(&bench, &card, &size.craft)
         .map_err(|it| Stop::NoAnswer(Fault::new(it.to_string()).help(TOO_LIGHT)))?;
-    let now = PickupMoments::of(
-        together.mass_kg.value,
-        together.balance_m.value,
-        together.swing_moment_kg_m2.value,
-    );
-    let readings = readings.len();
     Ok(Planned {
         card,
         weighed,
         together,
-        readings,
+        readings: readings.len(),
         apart_sds,
-        now,
+        now: together.moments(),
         drawn_on,
         thin_edges: plan.thin_edges(&shape, &size.reference),
         plan,
@@ -119,14 +111,6 @@ fn no_handle() -> Stop {
         Fault::new("the handle is not in yet: there is no balance point and no pickup")
             .help("glue it in, and weigh, balance and swing the bat"),
     )
-}
-
-fn of(it: &WeighedBat) -> Reading {
-    Reading {
-        mass_kg: it.mass_kg,
-        balance_m: it.balance_m,
-        swing_moment_kg_m2: it.swing_moment_kg_m2,
-    }
 }
 
 /// The size of a card.

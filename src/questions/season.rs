@@ -9,13 +9,14 @@ use crate::card::{Card, Figure};
 use crate::files::assets::sizes;
 use crate::files::fault::Fault;
 use crate::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
+use crate::workshop::carved::Figures;
 use crate::workshop::pressing::{Pressed, Pressing, USUAL_DENSER};
 use crate::workshop::season::drift::{self, SeasonFault};
 use crate::workshop::season::uptake::{
     DAY_S, DIFFUSION_FACTOR, DIFFUSION_M2_S, bare_share, mean_thickness_m, share, time_constant_s,
 };
 use crate::workshop::season::year::share_within;
-use crate::workshop::season::{Air, OnTheScale, Seasoned, State};
+use crate::workshop::season::{Air, Seasoned, State};
 
 /// What the bat is called.
 pub const THE_BAT: &str = "the bat";
@@ -28,7 +29,7 @@ pub struct Given {
     /// The bat.
     pub weighed: WeighedBat,
     /// What its scale, pencil and pendulum say.
-    pub on_the_scale: OnTheScale,
+    pub on_the_scale: Figures,
 }
 
 impl Given {
@@ -63,7 +64,7 @@ impl Given {
     }
 
     fn weighing(weighed: WeighedBat, card: Option<Card>, swing_moment_kg_m2: Option<f64>) -> Self {
-        let on_the_scale = OnTheScale {
+        let on_the_scale = Figures {
             mass_kg: weighed.mass_kg.value,
             balance_m: weighed.balance_m.value,
             swing_moment_kg_m2,
@@ -150,7 +151,7 @@ pub fn season(given: &Given, asked: Asked) -> Result<Found, Stop> {
     let family = given.weighed.family();
     let seasoned =
         drift::season(family, &reference, &given.on_the_scale, asked.airs).map_err(no_answer)?;
-    let aim = seasoned.aim.now;
+    let aim = seasoned.aim;
     let aim_ten_swings_s = time_for_swings_s(
         aim.mass_kg,
         aim.balance_m,
@@ -211,7 +212,7 @@ fn limits(card: &Card, seasoned: &Seasoned) -> Limits {
     Limits {
         there: DRIFTING.map(within).to_vec(),
         year_made_to_card: year([&seasoned.here, &seasoned.there]),
-        year_made_to_aim: year([&seasoned.aim.now, &seasoned.here]),
+        year_made_to_aim: year([&seasoned.aim, &seasoned.here]),
     }
 }
 

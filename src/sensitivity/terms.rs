@@ -6,10 +6,11 @@ use crate::player::Strength;
 use crate::player::joints::HIP_TURN;
 use crate::swing::assumed::Assumed;
 use crate::swing::batter::Batter;
+use crate::worth::order::Asked;
 use crate::worth::possible::Possible;
 use crate::worth::swings::Step;
-use crate::worth::swings_fault::SwingsFault;
-use crate::worth::today::{Asked, Today, today};
+use crate::worth::today::{Today, today};
+use crate::worth::ways::SwingsFault;
 
 /// One term of the model, moved.
 #[derive(Clone, Debug, PartialEq)]
@@ -84,7 +85,7 @@ fn hips(strength: &mut Strength, times: f64) {
 
 /// Moves each term and judges two of the asked bats, by their index, again.
 pub fn terms(asked: &Asked<'_>, pair: [usize; 2], step: Step<'_>) -> Result<Terms, SwingsFault> {
-    let plain = today(asked, step)?;
+    let plain = today(asked, None, step)?;
     let Some([ratio, ratio_sd]) = ratio(&plain, pair) else {
         return Err(SwingsFault::BeyondControl);
     };
@@ -93,8 +94,8 @@ pub fn terms(asked: &Asked<'_>, pair: [usize; 2], step: Step<'_>) -> Result<Term
         .map(|(what, input, moved)| {
             let again = match moved {
                 Move::Drawn(moved) => {
-                    let before = Some(&plain.swings);
-                    today(&Asked { before, moved: Some(*moved), ..*asked }, step)
+                    let asked = Asked { moved: Some(*moved), ..*asked };
+                    today(&asked, Some(&plain.swings), step)
                 }
                 Move::Assumed(moved) => anew(asked, assuming(asked.batter, *moved), step),
                 Move::Strength(moved) => {
@@ -116,7 +117,7 @@ pub fn terms(asked: &Asked<'_>, pair: [usize; 2], step: Step<'_>) -> Result<Term
 
 /// The same asked of another batter, nothing swung before.
 fn anew(asked: &Asked<'_>, batter: Batter, step: Step<'_>) -> Result<Today, SwingsFault> {
-    today(&Asked { batter: &batter, before: None, ..*asked }, step)
+    today(&Asked { batter: &batter, ..*asked }, None, step)
 }
 
 fn assuming(batter: &Batter, moved: fn(&mut Assumed)) -> Batter {

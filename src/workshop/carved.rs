@@ -5,14 +5,14 @@ use crate::bat::shape::BatShape;
 use crate::bat::sizes::Craft;
 use nalgebra::{DMatrix, DVector};
 
-/// Figures that a shape shall have.
+/// Figures that a shape shall have, or that the bench shows.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Figures {
     /// Dead weight, kg.
     pub mass_kg: f64,
     /// Balance point from the top of the handle, m.
     pub balance_m: f64,
-    /// Swing moment, kg m²; none leaves it to come out as it will.
+    /// Swing moment, kg m²; none leaves it to come out as it will, or was not read.
     pub swing_moment_kg_m2: Option<f64>,
 }
 
@@ -77,7 +77,20 @@ const MOST_RAISED: f64 = 1.03;
 /// Carves `start` until it has the figures and what is held; none where no blade gets there.
 pub fn carve(start: &BatShape, craft: &Craft, figures: &Figures, held: &Held) -> Option<Carved> {
     let is_free = held.swell_from_toe_m.is_none() && held.hollow.is_none();
-    let at = |swell, raised| carved_at(start, craft, figures, held, swell, raised);
+    // With this station as the swell, its spine raised by so much.
+    let at = |swell: usize, raised: f64| -> Option<Carved> {
+        let mut start = start.clone();
+        if let Some(from_toe_m) = held.swell_from_toe_m {
+            start.blade.move_station(swell, from_toe_m).ok()?;
+        }
+        let station = start.blade.stations.get_mut(swell)?;
+        station.depth_m *= raised;
+        let now = station.hollow;
+        if let Some(hollow) = held.hollow {
+            start.blade.stations.iter_mut().for_each(|it| it.hollow += hollow - now);
+        }
+        carved_from(&start, craft, figures, held)
+    };
     let mut swell = start.blade.deepest_index()?;
     // The station that came nearest to being the swell, and by what share another is deeper.
     let mut nearest: Option<(usize, f64)> = None;
@@ -115,29 +128,7 @@ fn over(carved: &Carved, swell: usize) -> Option<f64> {
     Some(blade.deepest()?.depth_m / blade.stations.get(swell)?.depth_m - 1.0)
 }
 
-/// Carved with this station as the swell, its spine raised by so much.
-fn carved_at(
-    start: &BatShape,
-    craft: &Craft,
-    figures: &Figures,
-    held: &Held,
-    swell: usize,
-    raised: f64,
-) -> Option<Carved> {
-    let mut start = start.clone();
-    if let Some(from_toe_m) = held.swell_from_toe_m {
-        start.blade.move_station(swell, from_toe_m).ok()?;
-    }
-    let station = start.blade.stations.get_mut(swell)?;
-    station.depth_m *= raised;
-    let now = station.hollow;
-    if let Some(hollow) = held.hollow {
-        start.blade.stations.iter_mut().for_each(|it| it.hollow += hollow - now);
-    }
-    carved_from(&start, craft, figures, held)
-}
-
-/// The same from a start whose swell and hollow are where they shall be.
+/// Carved from a start whose swell and hollow are where they shall be.
 fn carved_from(start: &BatShape, craft: &Craft, figures: &Figures, held: &Held) -> Option<Carved> {
     let swell_per_taper = match held.swell_from_toe_m {
         Some(_) => 0.0,

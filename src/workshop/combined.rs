@@ -4,6 +4,7 @@
 use nalgebra::{Matrix3, Vector3};
 
 use super::pickup_moments::PickupMoments;
+use crate::bat::figures::WeighedBat;
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use crate::uncertain::Uncertain;
 
@@ -16,6 +17,20 @@ pub struct Reading {
     pub balance_m: Uncertain,
     /// Swing moment, kg m².
     pub swing_moment_kg_m2: Uncertain,
+}
+
+impl Reading {
+    /// Of a bat as it was weighed up.
+    pub fn of(it: &WeighedBat) -> Self {
+        let (mass_kg, balance_m) = (it.mass_kg, it.balance_m);
+        Self { mass_kg, balance_m, swing_moment_kg_m2: it.swing_moment_kg_m2 }
+    }
+
+    /// Moments about the pickup axis.
+    pub fn moments(&self) -> PickupMoments {
+        let swing_moment_kg_m2 = self.swing_moment_kg_m2.value;
+        PickupMoments::of(self.mass_kg.value, self.balance_m.value, swing_moment_kg_m2)
+    }
 }
 
 /// What was done between two readings.
@@ -85,7 +100,7 @@ pub fn combined(
 fn vector(it: &Reading) -> (Vector3<f64>, Matrix3<f64>) {
     let Reading { mass_kg, balance_m, swing_moment_kg_m2 } = it;
     let arm_m = balance_m.value - PICKUP_AXIS_FROM_TOP_M;
-    let read = Vector3::new(mass_kg.value, mass_kg.value * arm_m, swing_moment_kg_m2.value);
+    let read = Vector3::from(it.moments().array());
     let mass = mass_kg.sd * mass_kg.sd;
     let first = mass_kg.value * balance_m.sd;
     let swing = swing_moment_kg_m2.sd * swing_moment_kg_m2.sd;

@@ -2,7 +2,6 @@
 
 use core::ops::{Add, Mul, Sub};
 
-use crate::bat::lofted_solid::MassMoments;
 use crate::bat::pendulum::time_for_swings_s;
 use crate::bat::shape::BatShape;
 use crate::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
@@ -27,11 +26,7 @@ impl PickupMoments {
 
     /// Of a shape.
     pub fn of_shape(shape: &BatShape) -> Self {
-        Self::of_moments(&shape.mass_moments())
-    }
-
-    /// Of a mass distribution.
-    pub fn of_moments(moments: &MassMoments) -> Self {
+        let moments = shape.mass_moments();
         Self::of(moments.mass_kg, moments.com_B().x, moments.swing_moment_kg_m2())
     }
 

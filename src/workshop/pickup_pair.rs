@@ -11,27 +11,18 @@ use crate::uncertain::Uncertain;
 use crate::workshop::carved::{Figures, Held};
 use crate::workshop::to_card::{Start, with_figures};
 
-/// Two bats, the first lighter in the hand or on the scale.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Pair {
-    /// The bats.
-    pub bats: [MadeBat; 2],
-}
-
-/// Both pairs.
+/// Both pairs of bats, the first of each lighter in the hand or on the scale.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Pairs {
     /// One dead weight, two pickups.
-    pub same_scale: Pair,
+    pub same_scale: [MadeBat; 2],
     /// One swing moment, two dead weights.
-    pub same_hand: Pair,
+    pub same_hand: [MadeBat; 2],
 }
 
 /// The bat as a maker can make it: of the same weight, balance point and swing moment, from the size's blade with a
-/// joint that holds the handle, which the family's own taper may leave too thin.
-///
-/// # Errors
-/// What stands in the way, in plain words.
+/// joint that holds the handle, which the family's own taper may leave too thin; or what stands in the way, in plain
+/// words.
 pub fn to_make(
     it: &MadeBat,
     family: &Family,
@@ -78,12 +69,12 @@ pub fn pairs(family: &Family, limits: &Limits, mass_kg: f64) -> Option<Pairs> {
     let own_m = family.reference().mass_moments().com_B().x;
     let middle_m = middle(own_m, STEP_M, |it| make(mass_kg, it).is_some())?;
     let [near_m, far_m] = reach(middle_m, STEP_M, |it| make(mass_kg, it).is_some());
-    let same_scale = Pair { bats: [make(mass_kg, near_m)?, make(mass_kg, far_m)?] };
+    let same_scale = [make(mass_kg, near_m)?, make(mass_kg, far_m)?];
 
     let swing = make(mass_kg, middle_m)?.bat.swing_moment_kg_m2();
     let alike = |mass_kg: f64| with_swing_moment(&make, mass_kg, middle_m, swing);
     let [light_kg, heavy_kg] = reach(mass_kg, STEP_KG, |it| alike(it).is_some());
-    let same_hand = Pair { bats: [alike(light_kg)?, alike(heavy_kg)?] };
+    let same_hand = [alike(light_kg)?, alike(heavy_kg)?];
     Some(Pairs { same_scale, same_hand })
 }
 

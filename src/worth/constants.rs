@@ -41,139 +41,122 @@ const fn constant(
     Constant { what, unit, value, range, source: Source { work, status } }
 }
 
-const fn rule(what: &'static str, unit: &'static str, value: f64) -> Constant {
-    constant(what, unit, value, [value, value], "a rule of this project", Status::Assumption)
+const fn assumed(
+    what: &'static str,
+    unit: &'static str,
+    value: f64,
+    range: [f64; 2],
+    work: &'static str,
+) -> Constant {
+    constant(what, unit, value, range, work, Status::Assumption)
 }
 
-/// Scatter of one grown bowler's speed from ball to ball, as a share of it.
-pub const BOWLER: Constant = constant(
+const fn rule(what: &'static str, unit: &'static str, value: f64) -> Constant {
+    assumed(what, unit, value, [value, value], "a rule of this project")
+}
+
+const BOWLER: Constant = assumed(
     "speed of one bowler from ball to ball, one standard deviation as a share",
     "",
     0.025,
     [0.015, 0.04],
     "measured in 92 bowlers by Andrews and others 2024 (PMC11235705), whose abstract alone could be read",
-    Status::Assumption,
 );
-/// The same of a bowler below 18.
-pub const JUNIOR_BOWLER: Constant = constant(
+const JUNIOR_BOWLER: Constant = assumed(
     "speed of one junior bowler from ball to ball, one standard deviation as a share",
     "",
     0.04,
     [0.025, 0.07],
     "nothing was found; wider than grown bowlers'",
-    Status::Assumption,
 );
-/// Scatter of the pace that a ball keeps off the pitch.
-pub const PITCH: Constant = constant(
+pub(crate) const PITCH: Constant = assumed(
     "pace kept off the pitch from ball to ball, one standard deviation as a share",
     "",
     0.03,
     [0.015, 0.06],
     "measured in 3,000 impacts by James, Carré and Haake 2004, whose abstract alone could be read",
-    Status::Assumption,
 );
-/// Part of the flight that lies after the bounce of a short ball.
-pub const AFTER_BOUNCE: Constant = constant(
+pub(crate) const AFTER_BOUNCE: Constant = assumed(
     "part of a short ball's flight that lies after its bounce",
     "",
     0.4,
     [0.4, 0.4],
     "a ball that bounces 10 m after release of 17 m",
-    Status::Assumption,
 );
-/// Scatter of a grown player's own start of the stroke.
-pub const OWN_START: Constant = constant(
+const OWN_START: Constant = assumed(
     "start of a grown player's stroke against the ball, one standard deviation",
     "s",
     0.025,
     [0.012, 0.05],
     "no scatter was found in print; above the 7 ms of interception (Brenner and others 2014, abstract read), below choice reactions",
-    Status::Assumption,
 );
-/// The same of a player below 18.
-pub const JUNIOR_OWN_START: Constant = constant(
+const JUNIOR_OWN_START: Constant = assumed(
     "start of a junior's stroke against the ball, one standard deviation",
     "s",
     0.035,
     [0.02, 0.07],
     "no scatter was found in print; wider than grown players'",
-    Status::Assumption,
 );
-/// How often a player whom nobody watched is in time, fresh, with the bat now used.
-pub const IN_TIME: Constant = constant(
+pub(crate) const IN_TIME: Constant = assumed(
     "short balls chosen to be hit that are met in time, fresh, with the bat now used",
     "",
     0.83,
     [0.60, 0.97],
     "beside it: good contacts 58 and 70 % (Houghton, Dawson and Rubenson 2011, abstract read)",
-    Status::Assumption,
 );
-/// The same before something that was seen is weighed.
-pub const IN_TIME_BEFORE_SEEN: Constant = constant(
+pub(crate) const IN_TIME_BEFORE_SEEN: Constant = assumed(
     "the same before what was seen is weighed",
     "",
     0.5,
     [0.02, 0.995],
     "all but never to all but always",
-    Status::Assumption,
 );
 /// Scatter of the muscles' torques; how it goes with a joint's strength and how long it stays alike stand with
 /// [`MotorNoise`](crate::swing::noise::MotorNoise).
-pub const TORQUE_NOISE: Constant = constant(
+pub(crate) const TORQUE_NOISE: Constant = assumed(
     "scatter of a joint's torque as a share of it, for a joint of 70 N m; more in weaker ones",
     "",
     0.02,
     [0.01, 0.04],
     "that it goes with the torque: Jones, Hamilton and Wolpert 2002; less in stronger joints: Hamilton and others 2004 (abstracts read, without the figures)",
-    Status::Assumption,
 );
-/// Scatter of the time at which the bat is brought to the ball, in a grown player.
-pub const TIMING: Constant = constant(
+pub(crate) const TIMING: Constant = assumed(
     "timing of the meeting with a ball that was read well, one standard deviation",
     "s",
     0.007,
     [0.004, 0.012],
     "interception: some 7 ms (Brenner and others 2014, abstract read)",
-    Status::Assumption,
 );
-/// The same of a player below 18.
-pub const JUNIOR_TIMING: Constant = constant(
+const JUNIOR_TIMING: Constant = assumed(
     "timing of a junior's meeting with a ball that was read well, one standard deviation",
     "s",
     0.010,
     [0.005, 0.018],
     "nothing was found; wider than grown players'",
-    Status::Assumption,
 );
-/// Scatter of where the ball is thought to come, along and across the blade alike.
-pub const JUDGED_PLACE: Constant = constant(
+pub(crate) const JUDGED_PLACE: Constant = assumed(
     "where the ball is thought to come, along and across the blade, one standard deviation",
     "m",
     0.015,
     [0.008, 0.030],
     "no figure was read; beside it: 58 to 70 % good contacts go with 19 to 33 mm across in all (Houghton and others 2011, computed)",
-    Status::Assumption,
 );
-/// Restitution of ball on bat.
-pub const RESTITUTION: Constant = constant(
+pub(crate) const RESTITUTION: Constant = assumed(
     "restitution of ball on bat",
     "",
     0.50,
     [0.42, 0.58],
     "a round figure; willow kinds differ by 1 % (Singh and Smith, abstract read)",
-    Status::Assumption,
 );
 /// How long ball and bat touch: what the face turns meanwhile spares a hit off the middle.
-pub const CONTACT: Constant = constant(
+pub(crate) const CONTACT: Constant = assumed(
     "time for which ball and bat touch",
     "s",
     CONTACT_S.value,
     [0.7e-3, 1.5e-3],
     "about a millisecond (from memory, medium); the hit over time has 0.9 to 1.4 ms with the ball's stiffness in doubt as it is",
-    Status::Assumption,
 );
-/// Speed of the ball at the bat as a share of its speed out of the hand.
-pub const BALL_AT_BAT: Constant = constant(
+pub(crate) const BALL_AT_BAT: Constant = constant(
     "speed of the ball at the bat over that out of the hand",
     "",
     0.80,
@@ -181,23 +164,19 @@ pub const BALL_AT_BAT: Constant = constant(
     "drag and a bounce that keeps 85 to 93 % (read second-hand), computed",
     Status::Computed,
 );
-/// What a ball that is met late is worth against one in time.
-pub const LATE_BALL: Constant = constant(
+pub(crate) const LATE_BALL: Constant = assumed(
     "what a late ball, defended or left, is worth over one in time",
     "",
     0.25,
     [0.0, 0.5],
     "nothing is known",
-    Status::Assumption,
 );
-/// How far the player's path lies towards the one that suits player and bat best.
-pub const PATH: Constant = constant(
+pub(crate) const PATH: Constant = assumed(
     "way from the stored path of a stroke to that of twenty that suits player and bat best",
     "",
     0.5,
     [0.0, 1.0],
     "nobody is known to swing the best way for him or her, nor just as it was planned for another",
-    Status::Assumption,
 );
 /// What a path's time counts against its speed.
 pub const TIME_OVER_SPEED: Constant = rule(
@@ -205,40 +184,33 @@ pub const TIME_OVER_SPEED: Constant = rule(
     "",
     3.0,
 );
-/// How slowly torque rises.
-pub const RISE: Constant = constant(
+pub(crate) const RISE: Constant = assumed(
     "time in which torque rises",
     "s",
     0.0675,
     [crate::swing::activation::ACTIVATION_TIME_S, crate::swing::activation::FROM_REST_S],
     "from 30 ms, an assumption, to 105 ms from rest (Falk and others 2009, read)",
-    Status::Assumption,
 );
-/// How hard the player holds to the learnt path.
-pub const LAW: Constant = constant(
+pub(crate) const LAW: Constant = assumed(
     "way from the law of following to one that holds to bat's attitude and joints' path three times as hard",
     "",
     0.5,
     [0.0, 1.0],
     "the law is this project's own; a factor of three is what its pilot study tried",
-    Status::Assumption,
 );
 
-/// Worth within this share of the best counts as the best's.
-pub const NEAR_BEST: Constant = rule("bats within this share of the best count as good", "", 0.005);
-/// Where another bat is near the best in more than this share of the draws, nothing is decided.
-pub const DOUBTFUL_ABOVE: Constant =
+pub(crate) const NEAR_BEST: Constant =
+    rule("bats within this share of the best count as good", "", 0.005);
+pub(crate) const DOUBTFUL_ABOVE: Constant =
     rule("draws in which another bat is near the best, above which it is as good", "", 0.4);
 /// Gain from which a new bat is worth ordering: one km/h of expected ball speed.
-pub const WORTH_ORDERING: Constant = rule("gain from which a new bat pays", "m/s", 1.0 / 3.6);
-/// A gain beyond so many standard deviations is beyond doubt.
-pub const BEYOND_DOUBT_SD: Constant =
+pub(crate) const WORTH_ORDERING: Constant =
+    rule("gain from which a new bat pays", "m/s", 1.0 / 3.6);
+pub(crate) const BEYOND_DOUBT_SD: Constant =
     rule("standard deviations beyond which a gain is sure", "", 1.96);
-/// A stroke that is in time less often than this is better left.
-pub const LEAVE_BELOW: Constant =
+pub(crate) const LEAVE_BELOW: Constant =
     rule("share in time below which a stroke is better left", "", 0.5);
-/// How far beyond the statures of a size it still suits.
-pub const SUITS_WITHIN: Constant = constant(
+pub(crate) const SUITS_WITHIN: Constant = constant(
     "stature beyond a size's own within which it still suits",
     "m",
     0.03,
@@ -292,4 +264,4 @@ pub fn by_age(age_y: f64) -> [Constant; 3] {
 }
 
 /// Age from which player and bowlers count as grown, years.
-pub const GROWN_FROM_Y: f64 = 18.0;
+pub(crate) const GROWN_FROM_Y: f64 = 18.0;

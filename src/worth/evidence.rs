@@ -50,12 +50,12 @@ pub fn seen(prior: &Prior, likely: impl Fn(&Possible) -> Vec<f64> + Sync) -> Wei
     let joint = mean(&|i| weights[i]);
     let apart: f64 = (0..answers).map(|a| mean(&|i| all[i].1[a])).product();
     let together = if answers < 2 { 1.0 } else { joint / apart.max(f64::MIN_POSITIVE) };
-    let sum: f64 = weights.iter().sum();
-    Weighed { draws: kept(&all, &weights, sum), together }
+    Weighed { draws: kept(&all, &weights), together }
 }
 
 /// Takes players evenly along their weights: systematic resampling, without chance.
-fn kept(all: &[(Possible, Vec<f64>)], weights: &[f64], sum: f64) -> Vec<Possible> {
+fn kept(all: &[(Possible, Vec<f64>)], weights: &[f64]) -> Vec<Possible> {
+    let sum: f64 = weights.iter().sum();
     let mut out = Vec::with_capacity(DRAWS);
     let (mut so_far, mut i) = (0.0, 0);
     for n in 0..DRAWS {

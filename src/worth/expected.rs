@@ -7,7 +7,7 @@
 //! was seen or assumed: only ratios of times enter.
 
 use super::constants::{DOUBTFUL_ABOVE, NEAR_BEST};
-use super::meeting::{Met, Struck};
+use super::meeting::Struck;
 use super::possible::Possible;
 use super::scores::Scores;
 use super::steadiness::Steadiness;
@@ -201,7 +201,8 @@ impl Knowledge {
                 let figures = (bat.figures)(k, score, it);
                 let off = match self.goal {
                     Goal::BallSpeed => {
-                        off_the_bat(&met, &figures, *contact_m, struck.length_m, ball_m_s)
+                        let (bat_m_s, turn_rad_s) = moving(&figures, *contact_m, struck.length_m);
+                        met.exit_speed_m_s(ball_m_s, bat_m_s, turn_rad_s).max(0.0)
                     }
                     Goal::BatSpeed => libm::exp(figures[1]),
                 };
@@ -258,15 +259,4 @@ fn moving(figures: &[f64; FIGURES], contact_m: f64, length_m: f64) -> (f64, f64)
     let [_, speed, normal, toe] = *figures;
     let bat_m_s = libm::exp(normal);
     (bat_m_s, bat_m_s * libm::expm1(toe - speed) / (length_m - contact_m))
-}
-
-fn off_the_bat(
-    met: &Met,
-    figures: &[f64; FIGURES],
-    contact_m: f64,
-    length_m: f64,
-    ball_m_s: f64,
-) -> f64 {
-    let (bat_m_s, turn_rad_s) = moving(figures, contact_m, length_m);
-    met.exit_speed_m_s(ball_m_s, bat_m_s, turn_rad_s).max(0.0)
 }

@@ -7,19 +7,17 @@
 //! of it on average is one number a bat and a possible player ([`expected`]). The advice is read off all of them
 //! together ([`today`]).
 
-mod bench;
 pub mod constants;
 pub mod evidence;
 pub mod expected;
-pub mod innings;
 pub mod meeting;
+pub mod order;
 pub mod other_path;
 pub mod possible;
 pub mod scores;
 pub mod steadiness;
 pub mod suits;
 pub mod swings;
-pub mod swings_fault;
 pub mod swung_bat;
 pub mod today;
 pub mod ways;

@@ -8,22 +8,12 @@ use crate::bat::Bat;
 use crate::calibration::limit::{FIGURES, LnSwing, Near, swing_at};
 use crate::measurement::nets::PART_COUNT;
 use crate::stroke::Stroke;
-use crate::swing::player_stroke::{PlayerStroke, SwingFault, where_it_closes};
+use crate::swing::player_stroke::{PlayerStroke, SwingFault};
 
 /// What a swing counts to a stroke, on the logarithm: its speed, and where the ball is short its time.
 pub fn merit(stroke: &Stroke, [ln_time, ln_speed, ..]: [f64; FIGURES]) -> f64 {
     let time = if stroke.answers_short_ball { TIME_OVER_SPEED.value } else { 0.0 };
     ln_speed - time * ln_time
-}
-
-/// The other paths of a stroke that this player's arms can follow.
-pub fn closing(
-    stored: &PlayerStroke,
-    otherwise: &[Stroke],
-    any_bat: &Bat,
-) -> Result<Vec<PlayerStroke>, SwingFault> {
-    let of_this = otherwise.iter().filter(|it| it.name == stored.stroke.name);
-    of_this.filter_map(|path| where_it_closes(stored.on(path, any_bat)).transpose()).collect()
 }
 
 /// What the other paths of a stroke do to one bat.

@@ -132,49 +132,46 @@ impl Prior {
             }
             false => mean,
         };
-        Possible {
-            strength: Strength { ln_strength: times(&self.spread, z), lasting: lasting.max(0.0) },
-            path: PATH.at(at(4)),
-            rise: at(5),
-            law: LAW.at(at(17)),
-            bowler: self.bowler.at(at(6)),
-            pitch: PITCH.at(at(7)),
-            own_start_s: self.own_start.at(at(8)),
-            margin_sd: normal::quantile(self.in_time.at(at(9))),
-            torque_noise: TORQUE_NOISE.at(at(10)),
-            timing_s: self.timing.at(at(11)),
-            judged_place_m: JUDGED_PLACE.at(at(16)),
-            restitution: RESTITUTION.at(at(12)),
-            contact_s: CONTACT.at(at(13)),
-            ball_kg: self.ball_kg,
-            ball_at_bat: BALL_AT_BAT.at(at(14)),
-            late_ball: LATE_BALL.at(at(15)),
-            bench: (0..self.bats)
-                .map(|bat| core::array::from_fn(|i| normal::quantile(at(FIXED + 3 * bat + i))))
-                .collect(),
-        }
+        let strength = Strength { ln_strength: times(&self.spread, z), lasting: lasting.max(0.0) };
+        let errors =
+            |bat: usize| core::array::from_fn(|i| normal::quantile(at(FIXED + 3 * bat + i)));
+        let bench = (0..self.bats).map(errors).collect();
+        self.player(strength, at(5), bench, |it, coordinate| it.at(at(coordinate)))
     }
 
     /// The likeliest of them: everything at its central value.
     pub fn likeliest(&self) -> Possible {
+        let strength = Strength { ln_strength: [0.0; PART_COUNT], lasting: self.lasting.mean };
+        let rise = (RISE.value - RISE.range[0]) / (RISE.range[1] - RISE.range[0]);
+        self.player(strength, rise, vec![[0.0; 3]; self.bats], |it, _| it.value)
+    }
+
+    /// One of them; `of` takes each constant's value, by its coordinate of the sequence.
+    fn player(
+        &self,
+        strength: Strength,
+        rise: f64,
+        bench: Vec<[f64; 3]>,
+        of: impl Fn(&Constant, usize) -> f64,
+    ) -> Possible {
         Possible {
-            strength: Strength { ln_strength: [0.0; PART_COUNT], lasting: self.lasting.mean },
-            path: PATH.value,
-            rise: (RISE.value - RISE.range[0]) / (RISE.range[1] - RISE.range[0]),
-            law: LAW.value,
-            bowler: self.bowler.value,
-            pitch: PITCH.value,
-            own_start_s: self.own_start.value,
-            margin_sd: normal::quantile(self.in_time.value),
-            torque_noise: TORQUE_NOISE.value,
-            timing_s: self.timing.value,
-            judged_place_m: JUDGED_PLACE.value,
-            restitution: RESTITUTION.value,
-            contact_s: CONTACT.value,
+            strength,
+            path: of(&PATH, 4),
+            rise,
+            law: of(&LAW, 17),
+            bowler: of(&self.bowler, 6),
+            pitch: of(&PITCH, 7),
+            own_start_s: of(&self.own_start, 8),
+            margin_sd: normal::quantile(of(&self.in_time, 9)),
+            torque_noise: of(&TORQUE_NOISE, 10),
+            timing_s: of(&self.timing, 11),
+            judged_place_m: of(&JUDGED_PLACE, 16),
+            restitution: of(&RESTITUTION, 12),
+            contact_s: of(&CONTACT, 13),
             ball_kg: self.ball_kg,
-            ball_at_bat: BALL_AT_BAT.value,
-            late_ball: LATE_BALL.value,
-            bench: vec![[0.0; 3]; self.bats],
+            ball_at_bat: of(&BALL_AT_BAT, 14),
+            late_ball: of(&LATE_BALL, 15),
+            bench,
         }
     }
 }

@@ -4,21 +4,18 @@
 //! at four of them; what other paths, a slow rise of torque and the bench's errors do to each bat is simulated
 //! at the likeliest strength. Figures are logarithms: of stroke time, bat speed, its part along the normal, toe speed.
 
-use super::bench::{Slopes, bench_slopes};
-use super::innings::Innings;
+use super::order::{Asked, Order};
 use super::possible::Prior;
 use super::scores::Scores;
 use super::steadiness::Steadiness;
-use super::swings_fault::SwingsFault;
-use super::swung_bat::{SwungBat, swung, tiredness};
-use super::ways::Ways;
+use super::swung_bat::{Slopes, SwungBat, bench_slopes, swung};
+use super::ways::{SwingsFault, Ways};
 use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
 use crate::calibration::limit::{LnSwing, Near};
 use crate::calibration::points::even_point;
 use crate::calibration::response::{Response, ResponseFault, Triangle, times, triangle};
 use crate::measurement::nets::{Lasting, PART_COUNT};
-use crate::measurement::plan::InningsPlan;
 use crate::normal;
 use core::ops::ControlFlow;
 use rayon::prelude::*;
@@ -26,6 +23,8 @@ use rayon::prelude::*;
 /// All bats of one player.
 #[derive(Clone, Debug)]
 pub struct Swings {
+    /// The player in every way.
+    pub ways: Ways,
     /// Lower triangle of a covariance that the strengths fill, the tired ones too.
     pub region: Triangle,
     /// Strengths at which the bat now used was swung.
@@ -42,36 +41,13 @@ pub struct Swings {
     pub steadiness: Vec<Steadiness>,
     /// The weighed bats; none where the player cannot control it.
     pub bats: Vec<Option<SwungBat>>,
-    /// For whom and what it holds: what is asked again for the same is not swung again.
-    holds_for: HoldsFor,
     /// The bats as they were weighed, and each before the bench's errors are read into it.
     weighed: Vec<(Bat, Option<SwungBat>)>,
     slopes: Slopes,
-}
-
-/// Everything that the swings of a bat hang on, besides the bat.
-#[derive(Clone, Debug, PartialEq)]
-struct HoldsFor {
-    ways: Ways,
-    plan: InningsPlan,
-    asked_time_s: Vec<f64>,
-    ball_m_s: f64,
+    /// Lower triangle of the covariance of the players' strengths.
     spread: Triangle,
     /// Size of the bat now used.
     size: Option<String>,
-}
-
-/// The bats of one player.
-#[derive(Clone, Copy, Debug)]
-pub struct Bats<'a> {
-    /// Those weighed at the bench.
-    pub weighed: &'a [WeighedBat],
-    /// Index of the one now used.
-    pub first: usize,
-    /// The standard bat of the player's size: it stands in where none of them can be controlled.
-    pub standard: &'a Bat,
-    /// Swings of an earlier question: what they hold of the same player and the same bats serves again.
-    pub before: Option<&'a Swings>,
 }
 
 /// Strengths at which the bat now used is swung.
@@ -83,33 +59,28 @@ const REACH: f64 = 1.5;
 pub type Step<'a> = &'a (dyn Fn() -> ControlFlow<()> + Sync);
 
 impl Swings {
-    /// Swings them all, but for what was swung before.
+    /// Swings them all, but for what was swung `before` of the same player and the same bats.
     pub fn new(
-        ways: &Ways,
-        innings: Innings<'_>,
+        asked: &Asked<'_>,
         prior: &Prior,
-        bats: Bats<'_>,
-        scores: Scores,
+        scores: &Scores,
+        before: Option<&Self>,
         step: Step<'_>,
     ) -> Result<Self, SwingsFault> {
-        let Bats { weighed, first, before, .. } = bats;
-        let holds_for = HoldsFor {
-            ways: ways.clone(),
-            plan: innings.plan.clone(),
-            asked_time_s: innings.asked_time_s.to_vec(),
-            ball_m_s: innings.ball_m_s,
-            spread: prior.spread,
-            size: weighed.get(first).map(|it| it.size.clone()),
-        };
+        let Order { bats: weighed, uses: first, .. } = *asked.order;
+        let ways = Ways::new(asked)?;
+        let size = weighed.get(first).map(|it| &it.size);
         let before = before.filter(|it| {
-            it.holds_for == holds_for
-                && it.scores == scores
+            it.ways == ways
+                && it.spread == prior.spread
+                && it.size.as_ref() == size
+                && it.scores == *scores
                 && it.base_bat == Some(first)
                 && weighed.get(first).is_some_and(|own| own.bat == it.base_made)
         });
         let mut it = match before {
             Some(it) => it.clone(),
-            None => Self::based(ways, innings, prior, bats, (scores, holds_for), step)?,
+            None => Self::with_base(asked, &ways, prior, scores, step)?,
         };
         it.weighed = weighed
             .par_iter()
@@ -124,7 +95,7 @@ impl Swings {
                 if let Some((_, swung)) = known {
                     return Ok((bat, swung.clone()));
                 }
-                match it.with_bat(ways, innings, &bat, step) {
+                match it.with_bat(&bat, step) {
                     Ok(swung) => Ok((bat, Some(swung))),
                     Err(SwingsFault::BeyondControl) => Ok((bat, None)),
                     Err(fault) => Err(fault),
@@ -138,65 +109,105 @@ impl Swings {
         Ok(it)
     }
 
-    /// The bat that all others are held against, swung, and none of the others yet.
-    fn based(
+    /// The bat that all others are held against, swung, and none of the others yet: the one now used, or the first that
+    /// can be controlled; the standard bat of the size stands in where none can.
+    fn with_base(
+        asked: &Asked<'_>,
         ways: &Ways,
-        innings: Innings<'_>,
         prior: &Prior,
-        bats: Bats<'_>,
-        (scores, holds_for): (Scores, HoldsFor),
+        scores: &Scores,
         step: Step<'_>,
     ) -> Result<Self, SwingsFault> {
-        let Bats { weighed, first, standard, .. } = bats;
+        let Order { bats: weighed, uses: first, .. } = *asked.order;
         let order = core::iter::once(first).chain((0..weighed.len()).filter(|it| *it != first));
         let candidates = order.filter_map(|i| Some((Some(i), &weighed.get(i)?.bat)));
-        let mut based = Err(SwingsFault::BeyondControl);
-        for (base_bat, bat) in candidates.chain([(None, standard)]) {
-            based = base(ways, innings, prior, bat, &scores, step).map(|it| (base_bat, bat, it));
-            if !matches!(based, Err(SwingsFault::BeyondControl)) {
-                break;
+        for (base_bat, bat) in candidates.chain([(None, asked.standard)]) {
+            match Self::on_base(asked, ways, prior, bat, scores, step) {
+                Err(SwingsFault::BeyondControl) => {}
+                found => return Ok(Self { base_bat, ..found? }),
             }
         }
-        let (base_bat, bat, (region, strengths, base, steadiness)) = based?;
-        let base_made = bat.clone();
-        let slopes = bench_slopes(ways, &base, &base_made, weighed.get(first).or(weighed.first()))?;
+        Err(SwingsFault::BeyondControl)
+    }
+
+    /// With this bat as the base, over strengths that reach from strong to weak and tired.
+    fn on_base(
+        asked: &Asked<'_>,
+        ways: &Ways,
+        prior: &Prior,
+        bat: &Bat,
+        scores: &Scores,
+        step: Step<'_>,
+    ) -> Result<Self, SwingsFault> {
+        let taken_up = ways.batter.take_up(bat)?;
+        let tired = ways.tiredness(&taken_up, scores)?;
+        let most = tired[Scores::END].tired(&[0.0; PART_COUNT], Lasting::UNKNOWN.high);
+        let node = |i: usize| -> [f64; PART_COUNT] {
+            let [a, b, c, tired] = even_point(i);
+            let z = [a, b, c].map(|p| REACH * normal::quantile(p));
+            let own = times(&prior.spread, z);
+            core::array::from_fn(|j| own[j] + tired * most[j])
+        };
+        let strengths: Vec<_> =
+            core::iter::once([0.0; PART_COUNT]).chain((1..STRENGTHS).map(node)).collect();
+        let region = filled(&prior.spread, &most);
+        let strokes = taken_up
+            .held
+            .par_iter()
+            .zip(&ways.asked_time_s)
+            .map(|(held, asked_s)| {
+                // The asked times lie above the fastest ones by some such share.
+                let near = libm::log(*asked_s) - USUAL_MARGIN;
+                Response::over(held, &region, &strengths, Some(near), step).map_err(beyond)
+            })
+            .collect::<Result<Vec<_>, _>>()?;
+        let steadiness = taken_up
+            .held
+            .par_iter()
+            .zip(&strokes)
+            .map(|(held, response)| {
+                let time_s = libm::exp(response.at(&[0.0; PART_COUNT]).ln_time);
+                Steadiness::of(held, time_s, ways.ball_m_s).ok_or(SwingsFault::BeyondControl)
+            })
+            .collect::<Result<Vec<_>, _>>()?;
+        let base = swung(ways, bat, &taken_up, strokes, scores, None)?;
+        let weighed = asked.order.bats;
+        let now_used = weighed.get(asked.order.uses);
         Ok(Self {
+            slopes: bench_slopes(ways, &base, bat, now_used.or(weighed.first()))?,
+            ways: ways.clone(),
             region,
             strengths,
-            scores,
+            scores: scores.clone(),
             base,
-            base_made,
-            base_bat,
+            base_made: bat.clone(),
+            base_bat: None,
             steadiness,
             bats: Vec::new(),
-            holds_for,
             weighed: Vec::new(),
-            slopes,
+            spread: prior.spread,
+            size: now_used.map(|it| it.size.clone()),
         })
     }
 
     /// Another bat: its difference from the base over the strengths, and its own fatigue.
-    pub fn with_bat(
-        &self,
-        ways: &Ways,
-        innings: Innings<'_>,
-        bat: &Bat,
-        step: Step<'_>,
-    ) -> Result<SwungBat, SwingsFault> {
-        let taken_up = ways.batter.take_up(bat)?;
+    fn with_bat(&self, bat: &Bat, step: Step<'_>) -> Result<SwungBat, SwingsFault> {
+        let taken_up = self.ways.batter.take_up(bat)?;
         let strokes = self
             .base
             .strokes
             .par_iter()
             .enumerate()
             .map(|(k, base)| {
-                go_on(step)?;
+                if step().is_break() {
+                    return Err(SwingsFault::Cancelled);
+                }
                 let held = &taken_up.held[k];
                 let longer = self.expected_shift(k, bat);
                 base.response.with_bat(held, longer).map_err(beyond)
             })
             .collect::<Result<Vec<Response>, SwingsFault>>()?;
-        swung(ways, innings, bat, &taken_up, strokes, (&self.scores, Some(&self.base)))
+        swung(&self.ways, bat, &taken_up, strokes, &self.scores, Some(&self.base))
     }
 
     /// How much longer a stroke takes with another bat than with the base bat, on the logarithm, by what weight,
@@ -218,65 +229,11 @@ impl Swings {
     }
 }
 
-fn go_on(step: Step<'_>) -> Result<(), SwingsFault> {
-    match step() {
-        ControlFlow::Continue(()) => Ok(()),
-        ControlFlow::Break(()) => Err(SwingsFault::Cancelled),
-    }
-}
-
 fn beyond(fault: ResponseFault) -> SwingsFault {
     match fault {
         ResponseFault::BeyondControl => SwingsFault::BeyondControl,
         ResponseFault::Cancelled => SwingsFault::Cancelled,
     }
-}
-
-/// Where the strengths lie, the strengths, the bat swung, and by stroke how steadily.
-type Based = (Triangle, Vec<[f64; PART_COUNT]>, SwungBat, Vec<Steadiness>);
-
-/// The base bat over strengths that reach from strong to weak and tired.
-fn base(
-    ways: &Ways,
-    innings: Innings<'_>,
-    prior: &Prior,
-    bat: &Bat,
-    scores: &Scores,
-    step: Step<'_>,
-) -> Result<Based, SwingsFault> {
-    let taken_up = ways.batter.take_up(bat)?;
-    let tired = tiredness(ways, innings, &taken_up, scores)?;
-    let most = tired[Scores::END].tired(&[0.0; PART_COUNT], Lasting::UNKNOWN.high);
-    let node = |i: usize| -> [f64; PART_COUNT] {
-        let [a, b, c, tired] = even_point(i);
-        let z = [a, b, c].map(|p| REACH * normal::quantile(p));
-        let own = times(&prior.spread, z);
-        core::array::from_fn(|j| own[j] + tired * most[j])
-    };
-    let strengths: Vec<_> =
-        core::iter::once([0.0; PART_COUNT]).chain((1..STRENGTHS).map(node)).collect();
-    let region = filled(&prior.spread, &most);
-    let strokes = taken_up
-        .held
-        .par_iter()
-        .zip(innings.asked_time_s)
-        .map(|(held, asked_s)| {
-            // The asked times lie above the fastest ones by some such share.
-            let near = libm::log(*asked_s) - USUAL_MARGIN;
-            Response::over(held, &region, &strengths, Some(near), step).map_err(beyond)
-        })
-        .collect::<Result<Vec<_>, _>>()?;
-    let steadiness = taken_up
-        .held
-        .par_iter()
-        .zip(&strokes)
-        .map(|(held, response)| {
-            let time_s = libm::exp(response.at(&[0.0; PART_COUNT]).ln_time);
-            Steadiness::of(held, time_s, innings.ball_m_s).ok_or(SwingsFault::BeyondControl)
-        })
-        .collect::<Result<Vec<_>, _>>()?;
-    let swung = swung(ways, innings, bat, &taken_up, strokes, (scores, None))?;
-    Ok((region, strengths, swung, steadiness))
 }
 
 /// Logarithm of the asked time over the fastest, about.

@@ -1,16 +1,15 @@
 //! One bat as every possible player swings it.
 
-use super::innings::Innings;
 use super::other_path::{OnPaths, on_paths};
 use super::possible::Possible;
 use super::scores::Scores;
-use super::swings_fault::SwingsFault;
-use super::ways::Ways;
+use super::ways::{SwingsFault, Ways};
 use crate::bat::Bat;
+use crate::bat::expected::bat_with_swing_moment;
+use crate::bat::figures::WeighedBat;
 use crate::calibration::limit::{FIGURES, LnSwing, Near, swing_at};
-use crate::calibration::response::Response;
+use crate::calibration::response::{Response, triangle};
 use crate::calibration::tiredness::Tiredness;
-use crate::innings::played::{InningsFault, ball_loads, schedule};
 use crate::measurement::nets::PART_COUNT;
 use crate::swing::batter::TakenUp;
 use crate::swing::player_stroke::Held;
@@ -37,7 +36,7 @@ pub struct SwungStroke {
     /// Added by the law that holds harder to the path.
     pub law: [f64; FIGURES],
     /// Added for each independent standard error of the bench.
-    pub(super) bench: [[f64; FIGURES]; 3],
+    bench: [[f64; FIGURES]; 3],
 }
 
 impl SwungBat {
@@ -61,18 +60,20 @@ impl SwungBat {
         }
         out
     }
-}
 
-/// What each score leaves of the strength, with a bat taken up.
-pub fn tiredness(
-    ways: &Ways,
-    innings: Innings<'_>,
-    taken_up: &TakenUp,
-    scores: &Scores,
-) -> Result<Vec<Tiredness>, SwingsFault> {
-    let loads = ball_loads(&ways.batter, taken_up, innings.plan, innings.asked_time_s);
-    let schedule = schedule(innings.plan, &ways.batter);
-    Ok(Tiredness::at(&schedule, &loads, &scores.runs).map_err(InningsFault::from)?)
+    /// With what the errors of the bench do to each stroke.
+    pub(super) fn read_at_bench(mut self, slopes: &Slopes, weighed: &WeighedBat) -> Self {
+        let errors = triangle(&weighed.covariance());
+        for (k, stroke) in self.strokes.iter_mut().enumerate() {
+            // A standard error of the bench moves all three figures together: a column of the triangle.
+            stroke.bench = core::array::from_fn(|column| {
+                core::array::from_fn(|f| {
+                    (0..3).map(|axis| slopes[axis][k][f] * errors[axis][column]).sum()
+                })
+            });
+        }
+        self
+    }
 }
 
 /// How much longer a stroke takes with a slow rise of torque, on the logarithm, about.
@@ -82,13 +83,13 @@ const USUAL_WAY: f64 = 0.2;
 /// `like` is another bat of the same player, for where to look.
 pub(super) fn swung(
     ways: &Ways,
-    innings: Innings<'_>,
     bat: &Bat,
     taken_up: &TakenUp,
     responses: Vec<Response>,
-    (scores, like): (&Scores, Option<&SwungBat>),
+    scores: &Scores,
+    like: Option<&SwungBat>,
 ) -> Result<SwungBat, SwingsFault> {
-    let tired = tiredness(ways, innings, taken_up, scores)?;
+    let tired = ways.tiredness(taken_up, scores)?;
     let slow = ways.slow_rise.take_up(bat)?;
     let harder = ways.held_harder.take_up(bat)?;
     let strokes = responses
@@ -122,4 +123,41 @@ pub(super) fn swung(
 pub fn moved(held: &Held, here: &LnSwing, near: Near) -> [f64; FIGURES] {
     let there = swing_at(held, &[0.0; PART_COUNT], Some(near));
     there.map_or([0.0; FIGURES], |it| it.swing.less(here))
+}
+
+/// Steps of weight (kg), balance point (m) and swing moment (kg m²) at which the bench's errors are looked at.
+const BENCH_STEPS: [f64; 3] = [0.03, 0.01, 0.008];
+
+/// By axis and stroke: change of the figures for a kilogram, a metre and a kg m².
+pub(super) type Slopes = [Vec<[f64; FIGURES]>; 3];
+
+/// What weight, balance point and swing moment do to each stroke, by the base bat: in logarithms nearly the same for
+/// any bat. `family` is that of any weighed bat; without one nothing was weighed.
+pub(super) fn bench_slopes(
+    ways: &Ways,
+    base: &SwungBat,
+    bat: &Bat,
+    family: Option<&WeighedBat>,
+) -> Result<Slopes, SwingsFault> {
+    let none = vec![[0.0; FIGURES]; base.strokes.len()];
+    let Some(family) = family else { return Ok([none.clone(), none.clone(), none]) };
+    let middle = [bat.mass_kg(), bat.balance_m(), bat.swing_moment_kg_m2()];
+    let slopes = |axis: usize| -> Result<Vec<[f64; FIGURES]>, SwingsFault> {
+        let mut figures = middle;
+        figures[axis] += BENCH_STEPS[axis];
+        let [mass_kg, balance_m, swing] = figures;
+        let moved_bat = bat_with_swing_moment(family.family(), "", mass_kg, balance_m, swing)
+            .and_then(|it| Bat::new("", bat.length_m(), it.mass_kg(), it.com_B(), it.I_Com_B()));
+        let Ok(moved_bat) = moved_bat else { return Ok(none.clone()) };
+        let taken_up = ways.batter.take_up(&moved_bat)?;
+        let by = |(swung, held): (&SwungStroke, _)| {
+            let here = swung.response.at(&[0.0; PART_COUNT]);
+            let near = swung.response.near(here.ln_time);
+            moved(held, &here, near).map(|it| it / BENCH_STEPS[axis])
+        };
+        Ok(base.strokes.iter().zip(&taken_up.held).map(by).collect())
+    };
+    let (mass, (balance, swing)) =
+        rayon::join(|| slopes(0), || rayon::join(|| slopes(1), || slopes(2)));
+    Ok([mass?, balance?, swing?])
 }

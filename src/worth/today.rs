@@ -3,59 +3,22 @@
 use super::constants::{BEYOND_DOUBT_SD, GROWN_FROM_Y, IN_TIME, LEAVE_BELOW};
 use super::evidence::{self, Weighed, chance_of};
 use super::expected::{Judged, Knowledge, Worth, is_near};
-use super::innings::{Innings, ball_at_bat_m_s};
 use super::meeting::Struck;
+use super::order::Asked;
 use super::possible::{Possible, Prior};
 use super::scores::Scores;
 use super::suits::{Suits, suits};
-use super::swings::{Bats, Step, Swings};
-use super::swings_fault::SwingsFault;
+use super::swings::{Step, Swings};
 use super::swung_bat::SwungBat;
-use super::ways::Ways;
-use crate::bat::Bat;
+use super::ways::SwingsFault;
 use crate::bat::figures::WeighedBat;
 use crate::bat::laws::Verdict;
-use crate::bat::sizes::Size;
 use crate::calibration::response::triangle;
 use crate::innings::played::delivery;
-use crate::measurement::plan::{Bowling, Goal, InningsPlan, Seen};
+use crate::measurement::plan::Seen;
 use crate::normal;
 use crate::stroke::Stroke;
-use crate::swing::batter::Batter;
 use crate::swing::time_in_hand::Delivery;
-
-/// What today's advice starts from.
-#[derive(Clone, Copy, Debug)]
-pub struct Asked<'a> {
-    /// Player and strokes.
-    pub batter: &'a Batter,
-    /// The same strokes on other joint paths; may be empty.
-    pub strokes_otherwise: &'a [Stroke],
-    /// Bats weighed at the bench.
-    pub bats: &'a [WeighedBat],
-    /// Index of the one now used.
-    pub uses: usize,
-    /// The standard bat of the player's size.
-    pub standard: &'a Bat,
-    /// Sizes of the trade.
-    pub sizes: &'a [Size],
-    /// Innings to last.
-    pub plan: &'a InningsPlan,
-    /// Bowling to face.
-    pub bowling: &'a Bowling,
-    /// What was seen.
-    pub seen: &'a [Seen],
-    /// Stroke time at which loads are taken, by stroke, s.
-    pub asked_time_s: &'a [f64],
-    /// Mass of the ball, kg.
-    pub ball_kg: f64,
-    /// What is made the most of.
-    pub goal: Goal,
-    /// Swings of an earlier question, some of which may serve again.
-    pub before: Option<&'a Swings>,
-    /// A change to every possible player, for a study of what decides.
-    pub moved: Option<fn(&mut Possible)>,
-}
 
 /// One weighed bat.
 #[derive(Clone, Debug, PartialEq)]
@@ -90,8 +53,6 @@ pub struct Today {
     pub knowledge: Knowledge,
     /// Their swings.
     pub swings: Swings,
-    /// The batter in every way.
-    pub ways: Ways,
     /// Bats in the order given.
     pub given: Vec<Given>,
     /// The one to use; none where none may be used or can be controlled.
@@ -102,29 +63,23 @@ pub struct Today {
     pub seen_contradicts: bool,
 }
 
-/// Judges the bats.
-pub fn today(asked: &Asked<'_>, step: Step<'_>) -> Result<Today, SwingsFault> {
-    let ways = Ways::new(asked.batter, asked.strokes_otherwise, asked.standard)?;
+/// Judges the bats; what an earlier question swung `before` may serve again.
+pub fn today(
+    asked: &Asked<'_>,
+    before: Option<&Swings>,
+    step: Step<'_>,
+) -> Result<Today, SwingsFault> {
+    let order = asked.order;
     let player = &asked.batter.player;
-    let seen = !asked.seen.is_empty();
-    let prior = Prior::new(player, asked.bowling, asked.ball_kg, asked.bats.len(), seen);
-    let scores = Scores::new(asked.plan.runs, asked.seen.iter().map(|it| it.runs));
-    let innings = Innings {
-        plan: asked.plan,
-        asked_time_s: asked.asked_time_s,
-        ball_m_s: ball_at_bat_m_s(asked.bowling),
-    };
-    let bats = Bats {
-        weighed: asked.bats,
-        first: asked.uses,
-        standard: asked.standard,
-        before: asked.before,
-    };
-    let swings = Swings::new(&ways, innings, &prior, bats, scores, step)?;
-    let delivery = delivery(asked.bowling);
-    let fixed = Fixed { swings: &swings, strokes: &asked.batter.strokes.len(), delivery };
+    let seen = !order.seen.is_empty();
+    let ball_kg = order.limits.ball_mass_kg;
+    let prior = Prior::new(player, order.bowling, ball_kg, order.bats.len(), seen);
+    let scores = Scores::new(order.plan.runs, order.seen.iter().map(|it| it.runs));
+    let swings = Swings::new(asked, &prior, &scores, before, step)?;
+    let delivery = delivery(order.bowling);
+    let fixed = Fixed { asked, swings: &swings, delivery };
     let weighed = match seen {
-        true => evidence::seen(&prior, |it| fixed.chances(asked, it)),
+        true => evidence::seen(&prior, |it| fixed.chances(it)),
         false => Weighed { draws: evidence::unseen(&prior), together: 1.0 },
     };
     let (mut draws, mut likeliest) = (weighed.draws.clone(), prior.likeliest());
@@ -138,7 +93,7 @@ pub fn today(asked: &Asked<'_>, step: Step<'_>) -> Result<Today, SwingsFault> {
         strokes: mixed(asked),
         delivery,
         steadiness: swings.steadiness.clone(),
-        goal: asked.goal,
+        goal: order.limits.goal,
         draws,
     };
     let given = given(asked, &swings, &knowledge);
@@ -149,13 +104,12 @@ pub fn today(asked: &Asked<'_>, step: Step<'_>) -> Result<Today, SwingsFault> {
         seen_contradicts: weighed.contradicts(),
         knowledge,
         swings,
-        ways,
     })
 }
 
 /// Strokes with their shares of the mix, summing to 1.
 fn mixed(asked: &Asked<'_>) -> Vec<(Stroke, f64)> {
-    let share = |it: &Stroke| asked.plan.mix_share(&it.name);
+    let share = |it: &Stroke| asked.order.plan.mix_share(&it.name);
     let strokes = || asked.batter.strokes.iter().map(|it| &it.stroke);
     let sum: f64 = strokes().map(share).sum();
     strokes().map(|it| (it.clone(), if sum > 0.0 { share(it) / sum } else { 0.0 })).collect()
@@ -163,32 +117,28 @@ fn mixed(asked: &Asked<'_>) -> Vec<(Stroke, f64)> {
 
 /// What fixes the time there is.
 struct Fixed<'a> {
+    asked: &'a Asked<'a>,
     swings: &'a Swings,
-    strokes: &'a usize,
     delivery: Delivery,
 }
 
 impl Fixed<'_> {
-    fn bench<'p>(&self, bat: Option<usize>, it: &'p Possible) -> Option<&'p [f64; 3]> {
-        bat.and_then(|i| it.bench.get(i))
-    }
-
     /// By stroke, the time there is on average for one possible player, s.
     fn there_is_s(&self, it: &Possible) -> Vec<f64> {
         let margin_s = it.margin_sd * it.spread_s(self.delivery.flight_s());
-        let bench = self.bench(self.swings.base_bat, it);
+        let bench = self.swings.base_bat.and_then(|i| it.bench.get(i));
         let time = |k| libm::exp(self.swings.base.figures(k, Scores::FRESH, it, bench)[0]);
-        (0..*self.strokes).map(|k| time(k) + margin_s).collect()
+        (0..self.asked.batter.strokes.len()).map(|k| time(k) + margin_s).collect()
     }
 
     /// Chance of each thing that was seen.
-    fn chances(&self, asked: &Asked<'_>, it: &Possible) -> Vec<f64> {
+    fn chances(&self, it: &Possible) -> Vec<f64> {
         let there_is_s = self.there_is_s(it);
-        asked.seen.iter().map(|seen| self.chance(asked, it, seen, &there_is_s)).collect()
+        self.asked.order.seen.iter().map(|seen| self.chance(it, seen, &there_is_s)).collect()
     }
 
-    fn chance(&self, asked: &Asked<'_>, it: &Possible, seen: &Seen, there_is_s: &[f64]) -> f64 {
-        let stroke = asked.batter.stroke_index(&seen.stroke);
+    fn chance(&self, it: &Possible, seen: &Seen, there_is_s: &[f64]) -> f64 {
+        let stroke = self.asked.batter.stroke_index(&seen.stroke);
         let swung: Option<&SwungBat> = self.swings.bats.get(seen.bat).and_then(Option::as_ref);
         let (Some(k), Some(swung)) = (stroke, swung) else { return 1.0 };
         let bowled = Delivery {
@@ -196,7 +146,7 @@ impl Fixed<'_> {
             ..self.delivery
         };
         let score = self.swings.scores.place(seen.runs);
-        let time_s = libm::exp(swung.figures(k, score, it, self.bench(Some(seen.bat), it))[0]);
+        let time_s = libm::exp(swung.figures(k, score, it, it.bench.get(seen.bat))[0]);
         let there_s = there_is_s[k] + bowled.flight_s() - self.delivery.flight_s();
         let in_time = normal::below((there_s - time_s) / it.spread_s(bowled.flight_s()));
         chance_of(seen.how_often, seen.balls, in_time)
@@ -206,12 +156,14 @@ impl Fixed<'_> {
 /// Each weighed bat judged.
 fn given(asked: &Asked<'_>, swings: &Swings, knowledge: &Knowledge) -> Vec<Given> {
     let mut given: Vec<Given> = asked
+        .order
         .bats
         .iter()
         .enumerate()
         .map(|(i, weighed)| Given {
             label: weighed.reading.label.clone(),
             suits: asked
+                .order
                 .sizes
                 .iter()
                 .find(|it| it.name == weighed.size)
@@ -221,9 +173,10 @@ fn given(asked: &Asked<'_>, swings: &Swings, knowledge: &Knowledge) -> Vec<Given
             chance_near_best: 0.0,
         })
         .collect();
-    let may = usable(&given);
+    let may: Vec<&Worth> =
+        usable(&given).into_iter().filter_map(|i| given[i].worth.as_ref()).collect();
     let best: Vec<f64> = (0..knowledge.draws.len())
-        .map(|d| may.iter().map(|i| at(&given[*i], d)).fold(0.0, f64::max))
+        .map(|d| may.iter().map(|it| it.by_draw[d]).fold(0.0, f64::max))
         .collect();
     for it in &mut given {
         let Some(worth) = &it.worth else { continue };
@@ -245,10 +198,6 @@ fn worth_of(knowledge: &Knowledge, weighed: &WeighedBat, index: usize, swung: &S
         bench: Some((index, triangle(&weighed.covariance()))),
         figures: &figures,
     })
-}
-
-fn at(given: &Given, draw: usize) -> f64 {
-    given.worth.as_ref().map_or(0.0, |it| it.by_draw[draw])
 }
 
 /// Indices of the bats that may be used: allowed, controllable, and of a size that suits; where none suits, the
@@ -292,7 +241,7 @@ fn choose(asked: &Asked<'_>, given: &[Given]) -> Option<UseToday> {
     let mut alike: Vec<usize> = may.iter().copied().filter(|i| *i == best || as_good(*i)).collect();
     if junior {
         // Never towards the heavier of two doubtful bats.
-        let pickup = |i: &usize| asked.bats[*i].bat.swing_moment_kg_m2();
+        let pickup = |i: &usize| asked.order.bats[*i].bat.swing_moment_kg_m2();
         best = alike.iter().copied().min_by(|a, b| pickup(a).total_cmp(&pickup(b)))?;
     }
     alike.retain(|i| *i != best);
@@ -302,7 +251,7 @@ fn choose(asked: &Asked<'_>, given: &[Given]) -> Option<UseToday> {
 /// A junior's bats are all too long: the shortest, then the one that picks up lightest, until a shorter is found.
 fn shortest(asked: &Asked<'_>, may: &[usize]) -> Option<UseToday> {
     let key = |i: &usize| {
-        let bat = &asked.bats[*i].bat;
+        let bat = &asked.order.bats[*i].bat;
         [libm::round(bat.length_m() / SAME_LENGTH_M), bat.swing_moment_kg_m2()]
     };
     let bat = may.iter().copied().min_by(|a, b| {
@@ -322,10 +271,7 @@ impl Today {
             .filter(|k| self.knowledge.strokes[*k].0.answers_short_ball)
             .filter(|k| {
                 let with = |it: &Given| it.worth.as_ref().map(|it| it.strokes[*k].in_time_late);
-                let best =
-                    self.given.iter().filter_map(with).fold(None, |best: Option<f64>, it| {
-                        Some(best.map_or(it, |best| best.max(it)))
-                    });
+                let best = self.given.iter().filter_map(with).reduce(f64::max);
                 best.is_some_and(|it| it < LEAVE_BELOW.value)
             })
             .collect()

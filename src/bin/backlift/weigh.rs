@@ -118,7 +118,7 @@ fn sentence(bats: &[&WeighedBat], units: Units) -> String {
         );
     }
     let is_real = |a: &WeighedBat, b: &WeighedBat| {
-        difference(a.swing_moment_kg_m2, b.swing_moment_kg_m2, 0.0).real
+        difference(a.swing_moment_kg_m2, b.swing_moment_kg_m2).real
     };
     let more = percent(swing(&heavy) / swing(&light) - 1.0, 0);
     let (lightest, heaviest) = (label(light), label(heavy));

@@ -102,7 +102,7 @@ pub(super) fn measured(
     );
     let covariance = nalgebra::Matrix3::from_fn(|i, j| it.covariance()[i][j]);
     let distance = off.dot(&(covariance.try_inverse()? * off));
-    let apart = difference(it.swing_moment_kg_m2, other.swing_moment_kg_m2, 0.0);
+    let apart = difference(it.swing_moment_kg_m2, other.swing_moment_kg_m2);
     let truly_apart = truths[1].swing_moment_kg_m2() - truth.swing_moment_kg_m2();
     Some(Found {
         held: [

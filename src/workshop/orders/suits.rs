@@ -56,10 +56,7 @@ impl<'a> Blades<'a> {
         Self { asked, willow, known: BTreeMap::new() }
     }
 
-    /// Whether a cleft suits the order.
-    ///
-    /// # Errors
-    /// Why it does not.
+    /// Whether a cleft suits the order, or why it does not.
     pub fn judge(&mut self, it: &RackCleft) -> Result<Suits, Unfit> {
         let density_kg_m3 = it.density_kg_m3();
         let Uncertain { value, sd, .. } = density_kg_m3;

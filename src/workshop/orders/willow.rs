@@ -57,10 +57,7 @@ pub struct Asked<'a> {
 
 impl Asked<'_> {
     /// The blade that meets the card out of willow of a density, kg/m³, on its handle; or what stands in the way of
-    /// the plain one.
-    ///
-    /// # Errors
-    /// In plain words.
+    /// the plain one, in plain words.
     pub fn shape(&self, density_kg_m3: f64) -> Result<BatShape, String> {
         let plain = self.held(density_kg_m3, Held::default());
         let Err(why) = plain else { return plain };
@@ -90,10 +87,7 @@ impl Asked<'_> {
         }
     }
 
-    /// The willow that the card can be made of.
-    ///
-    /// # Errors
-    /// If it can be made of none: what stands in the way, in plain words.
+    /// The willow that the card can be made of; if it can be made of none, what stands in the way, in plain words.
     pub fn willow(&self) -> Result<Willow, String> {
         // Of the willow that makers find, as in the size's family.
         let best_kg_m3 = plainest(&self.start(), self.card)?.shape.blade.density_kg_m3;

@@ -3,17 +3,13 @@
 use super::additions::{Addition, Finish};
 use super::cuts::Planed;
 use crate::bat::shape::BatShape;
-use crate::uncertain::Uncertain;
+use crate::workshop::combined::Reading;
 
 /// A part-made bat on the bench.
 #[derive(Clone, Debug)]
 pub struct Bench<'a> {
-    /// Dead weight, kg.
-    pub mass_kg: Uncertain,
-    /// Balance point from the top of the handle, m.
-    pub balance_m: Uncertain,
-    /// Swing moment, kg m².
-    pub swing_moment_kg_m2: Uncertain,
+    /// What scale, pencil and pendulum say of it.
+    pub reading: Reading,
     /// Its shape as far as it is known; its own weight need not be the bench's.
     pub shape: &'a BatShape,
     /// What the plane did to it so far: what a place can give, it gives once.
@@ -32,7 +28,7 @@ pub struct Bench<'a> {
 impl Bench<'_> {
     /// Chance that a pass may overshoot with.
     pub fn overshoot_limit(&self) -> f64 {
-        if self.swing_moment_kg_m2.is_estimated() { OVERSHOOT_ESTIMATED } else { OVERSHOOT }
+        if self.reading.swing_moment_kg_m2.is_estimated() { OVERSHOOT_ESTIMATED } else { OVERSHOOT }
     }
 }
 

@@ -135,6 +135,19 @@ pub struct Room {
 /// Halvings of the greatest amount: to a thousandth of it.
 const HALVINGS: usize = 10;
 
+/// The most that will do, up to `most`; nought does.
+pub(super) fn greatest(most: f64, does: impl Fn(f64) -> bool) -> f64 {
+    if does(most) {
+        return most;
+    }
+    let (mut can, mut cannot) = (0.0, most);
+    for _ in 0..HALVINGS {
+        let middle = 0.5 * (can + cannot);
+        *(if does(middle) { &mut can } else { &mut cannot }) = middle;
+    }
+    can
+}
+
 /// The most that can come off a place and leave a sound bat with edges that last; none where nothing can.
 /// `thinnest_handle_m` is over the grip at the bottom hand.
 pub fn room(shape: &BatShape, place: Place, craft: &Craft, thinnest_handle_m: f64) -> Option<Room> {
@@ -146,15 +159,7 @@ pub fn room(shape: &BatShape, place: Place, craft: &Craft, thinnest_handle_m: f6
             && it.blade.thinnest_edge_m() >= thinnest_edge_m - 1e-12
             && (place != Place::Handle || handle_m >= thinnest_handle_m)
     };
-    let (mut can, mut cannot) = (0.0, place.most());
-    if good(cannot) {
-        can = cannot;
-    } else {
-        for _ in 0..HALVINGS {
-            let middle = 0.5 * (can + cannot);
-            *(if good(middle) { &mut can } else { &mut cannot }) = middle;
-        }
-    }
+    let can = greatest(place.most(), good);
     let off = PickupMoments::of_shape(shape) - PickupMoments::of_shape(&cut(shape, place, can));
     (can > 0.0 && off.mass_kg > 0.0).then_some(Room { place, amount: can, off })
 }

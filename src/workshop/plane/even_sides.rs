@@ -11,7 +11,7 @@ const LEAST_OF_A_SIDE: f64 = 0.2;
 
 /// Takes more off the side to which the blade balances, until its middle is in the middle.
 pub(super) fn evened(passes: &mut [Pass], bench: &Bench<'_>) {
-    let mut heavy_kg_m = bench.mass_kg.value * bench.left_m;
+    let mut heavy_kg_m = bench.reading.mass_kg.value * bench.left_m;
     let mut before = bench.shape.clone();
     for it in passes {
         let of_pass = shared(heavy_kg_m, it.off_kg, &before, &it.shape);

@@ -2,12 +2,14 @@
 
 use super::PickupMoments;
 use super::additions::Addition;
+use super::bench::Bench;
 use crate::card::{Card, Figure};
 use crate::normal;
 use crate::uncertain::independent_sd;
 
 /// What the bench must read, and what a plan counts its misses in.
-pub(super) struct Goal {
+pub(super) struct Goal<'a> {
+    pub(super) bench: &'a Bench<'a>,
     /// What the bench must read for the card's figures, finished.
     pub(super) target: [f64; 3],
     /// Half the tolerance, as the unit of a miss.
@@ -19,8 +21,13 @@ pub(super) struct Goal {
     pub(super) to_come_sd: [f64; 3],
 }
 
-impl Goal {
-    pub(super) fn of(card: &Card, adds: PickupMoments, to_come: &[Addition]) -> Self {
+impl<'a> Goal<'a> {
+    pub(super) fn of(
+        bench: &'a Bench<'a>,
+        card: &Card,
+        adds: PickupMoments,
+        to_come: &[Addition],
+    ) -> Self {
         let (mass, swing) = (card.asked(Figure::DeadWeight), card.asked(Figure::SwingMoment));
         let balance = card.asked(Figure::Balance);
         let half = |it: [f64; 2]| (0.5 * (it[1] - it[0])).max(1e-6);
@@ -31,6 +38,7 @@ impl Goal {
             independent_sd(&each)
         };
         Self {
+            bench,
             target: target.array(),
             unit: [
                 half(mass.tolerance),

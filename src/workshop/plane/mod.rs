@@ -10,7 +10,6 @@ pub mod pass;
 pub mod plan;
 mod regions;
 mod shares;
-mod shaved_handle;
 pub mod thin_edges;
 mod thinner;
 
@@ -20,7 +19,7 @@ pub use bench::Bench;
 pub use cuts::{Place, Planed, Taken};
 pub use part_made::{DrawnOn, Lies, on_the_bench, part_made};
 pub use pass::Pass;
-pub use plan::{Plan, PlanFault, plan};
+pub use plan::{Plan, TooLight, plan};
 pub use regions::Region;
 pub use thin_edges::ThinEdge;
 pub use thinner::{Deepest, lever_m, thinner_m};

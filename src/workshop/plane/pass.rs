@@ -2,8 +2,7 @@
 
 use super::PickupMoments;
 use super::additions::Finish;
-use super::bench::Bench;
-use super::cuts::{Place, Room, amount_for, cut};
+use super::cuts::{Place, Room, amount_for, cut, greatest};
 use super::goal::Goal;
 use super::thinner::{Deepest, deepest};
 use crate::bat::shape::BatShape;
@@ -37,69 +36,59 @@ pub const SMALLEST_PASS_KG: f64 = 0.001;
 /// A pass larger than this is broken in two, so that the maker can stop and check, kg.
 pub const LARGEST_PASS_KG: f64 = 0.025;
 
-/// The pass that leaves `after` of `shape`.
-pub(super) fn pass(
-    bench: &Bench<'_>,
-    goal: &Goal,
-    reading: PickupMoments,
-    shape: &BatShape,
-    place: Place,
-    after: BatShape,
-) -> Pass {
-    let off = PickupMoments::of_shape(shape) - PickupMoments::of_shape(&after);
-    let then = reading - off;
-    let sd = |bench_sd: f64, off: f64, to_come: f64| {
-        independent_sd(&[bench_sd, bench.planing_sd * off, to_come])
-    };
-    let overshoot = goal.overshoot(
-        &then,
-        sd(bench.mass_kg.sd, off.mass_kg, goal.to_come_sd[0]),
-        sd(bench.swing_moment_kg_m2.sd, off.second_kg_m2, goal.to_come_sd[2]),
-    );
-    let Finish { bound, grips, .. } = bench.finish;
-    let to_come_m = after.handle.still_to_cover_m(bound, grips);
-    Pass {
-        place,
-        off_kg: off.mass_kg,
-        sides_kg: place.has_two_sides().then_some([0.5 * off.mass_kg; 2]),
-        deepest: deepest(shape, &after),
-        handle_m: (place == Place::Handle).then(|| over_grip_m(&after) - to_come_m),
-        then,
-        overshoot,
-        shape: after,
-    }
-}
-
 /// Diameter of the handle across at the bottom hand, m, over twine and grips of the finished bat.
 pub(super) fn over_grip_m(shape: &BatShape) -> f64 {
     shape.handle.diameter_over_grip_m(shape.handle.bottom_hand_m())
 }
 
-/// Halvings of a pass that would overshoot: to a thousandth.
-const HALVINGS: usize = 10;
+impl Goal<'_> {
+    /// The pass that leaves `after` of `shape`.
+    pub(super) fn pass(
+        &self,
+        reading: PickupMoments,
+        shape: &BatShape,
+        place: Place,
+        after: BatShape,
+    ) -> Pass {
+        let bench = self.bench;
+        let off = PickupMoments::of_shape(shape) - PickupMoments::of_shape(&after);
+        let then = reading - off;
+        let sd = |bench_sd: f64, off: f64, to_come: f64| {
+            independent_sd(&[bench_sd, bench.planing_sd * off, to_come])
+        };
+        let overshoot = self.overshoot(
+            &then,
+            sd(bench.reading.mass_kg.sd, off.mass_kg, self.to_come_sd[0]),
+            sd(bench.reading.swing_moment_kg_m2.sd, off.second_kg_m2, self.to_come_sd[2]),
+        );
+        let Finish { bound, grips, .. } = bench.finish;
+        let to_come_m = after.handle.still_to_cover_m(bound, grips);
+        Pass {
+            place,
+            off_kg: off.mass_kg,
+            sides_kg: place.has_two_sides().then_some([0.5 * off.mass_kg; 2]),
+            deepest: deepest(shape, &after),
+            handle_m: (place == Place::Handle).then(|| over_grip_m(&after) - to_come_m),
+            then,
+            overshoot,
+            shape: after,
+        }
+    }
 
-/// The pass, or as much of it as keeps to the chance of overshooting.
-pub(super) fn safe_pass(
-    bench: &Bench<'_>,
-    goal: &Goal,
-    reading: PickupMoments,
-    shape: &BatShape,
-    room: &Room,
-    off_kg: f64,
-) -> Option<Pass> {
-    let at = |off_kg: f64| {
-        let after = cut(shape, room.place, amount_for(shape, room, off_kg));
-        pass(bench, goal, reading, shape, room.place, after)
-    };
-    let whole = at(off_kg);
-    if whole.overshoot <= bench.overshoot_limit() {
-        return Some(whole);
+    /// The pass, or as much of it as keeps to the chance of overshooting.
+    pub(super) fn safe_pass(
+        &self,
+        reading: PickupMoments,
+        shape: &BatShape,
+        room: &Room,
+        off_kg: f64,
+    ) -> Option<Pass> {
+        let at = |off_kg: f64| {
+            let after = cut(shape, room.place, amount_for(shape, room, off_kg));
+            self.pass(reading, shape, room.place, after)
+        };
+        let limit = self.bench.overshoot_limit();
+        let safe_kg = greatest(off_kg, |it| at(it).overshoot <= limit);
+        (safe_kg >= SMALLEST_PASS_KG).then(|| at(safe_kg))
     }
-    let (mut can, mut cannot) = (0.0, off_kg);
-    for _ in 0..HALVINGS {
-        let middle = 0.5 * (can + cannot);
-        *(if at(middle).overshoot <= bench.overshoot_limit() { &mut can } else { &mut cannot }) =
-            middle;
-    }
-    (can >= SMALLEST_PASS_KG).then(|| at(can))
 }

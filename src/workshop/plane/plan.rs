@@ -8,12 +8,11 @@
 use super::PickupMoments;
 use super::additions::{Addition, Finish, additions};
 use super::bench::Bench;
-use super::cuts::Place;
+use super::cuts::{Place, cut};
 use super::even_sides::evened;
 use super::goal::Goal;
-use super::pass::{LARGEST_PASS_KG, Pass, SMALLEST_PASS_KG, over_grip_m, safe_pass};
+use super::pass::{LARGEST_PASS_KG, Pass, SMALLEST_PASS_KG, over_grip_m};
 use super::shares::{Given, shares};
-use super::shaved_handle::shaved;
 use crate::bat::sizes::Craft;
 use crate::card::{Card, Figure};
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
@@ -41,23 +40,20 @@ pub struct Plan {
     pub overshoot_limit: f64,
 }
 
-/// Why there is no plan.
+/// Why there is no plan: the bat is lighter than the card already.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
-pub enum PlanFault {
-    /// Lighter than the card already.
-    #[error(
-        "finished it would weigh {finished_kg:.3} kg and swing with {finished_kg_m2:.4} kg m², below the card's low limits of {low_kg:.3} kg and {low_kg_m2:.4} kg m²: wood cannot go back"
-    )]
-    TooLight {
-        /// Finished weight.
-        finished_kg: f64,
-        /// Finished swing moment.
-        finished_kg_m2: f64,
-        /// The card's low limit of the weight.
-        low_kg: f64,
-        /// The card's low limit of the swing moment.
-        low_kg_m2: f64,
-    },
+#[error(
+    "finished it would weigh {finished_kg:.3} kg and swing with {finished_kg_m2:.4} kg m², below the card's low limits of {low_kg:.3} kg and {low_kg_m2:.4} kg m²: wood cannot go back"
+)]
+pub struct TooLight {
+    /// Finished weight, kg.
+    pub finished_kg: f64,
+    /// Finished swing moment, kg m².
+    pub finished_kg_m2: f64,
+    /// The card's low limit of the weight, kg.
+    pub low_kg: f64,
+    /// The card's low limit of the swing moment, kg m².
+    pub low_kg_m2: f64,
 }
 
 /// A plane takes so much more or less off than it should, one standard deviation, as a share: assumption.
@@ -66,28 +62,24 @@ pub const PLANING_SD: f64 = 0.10;
 const CALLIPER_M: f64 = 0.0002;
 
 /// Makes the plan.
-pub fn plan(bench: &Bench<'_>, card: &Card, craft: &Craft) -> Result<Plan, PlanFault> {
+pub fn plan(bench: &Bench<'_>, card: &Card, craft: &Craft) -> Result<Plan, TooLight> {
     let wanted = Finish::of(card);
     let mut to_come = additions(bench.shape, &bench.finish, &wanted);
     to_come.extend(&bench.besides);
     let adds = to_come.iter().fold(PickupMoments::default(), |sum, it| sum + it.adds);
-    let now = PickupMoments::of(
-        bench.mass_kg.value,
-        bench.balance_m.value,
-        bench.swing_moment_kg_m2.value,
-    );
-    let goal = Goal::of(card, adds, &to_come);
+    let now = bench.reading.moments();
+    let goal = Goal::of(bench, card, adds, &to_come);
     let finished = now + adds;
     let (mass, swing) = (card.asked(Figure::DeadWeight), card.asked(Figure::SwingMoment));
     if finished.mass_kg < mass.tolerance[0] || finished.second_kg_m2 < swing.tolerance[0] {
-        return Err(PlanFault::TooLight {
+        return Err(TooLight {
             finished_kg: finished.mass_kg,
             finished_kg_m2: finished.second_kg_m2,
             low_kg: mass.tolerance[0],
             low_kg_m2: swing.tolerance[0],
         });
     }
-    let start = shaved(bench, card, &goal, now);
+    let start = shaved(&goal, card, now);
     let (now, shape) = start.last().map_or((now, bench.shape), |it| (it.then, &it.shape));
     let thinnest_m = card.asked(Figure::HandleDiameter).tolerance[0] + CALLIPER_M;
     let rooms: Vec<Given> = Place::ALL
@@ -97,11 +89,11 @@ pub fn plan(bench: &Bench<'_>, card: &Card, craft: &Craft) -> Result<Plan, PlanF
         .filter_map(|it| Given::of(bench.planed, shape, it, craft, thinnest_m))
         .collect();
     let shares = shares(&goal, now, &rooms);
-    let mut passes = passes(bench, &goal, &start, now, &rooms, &shares);
+    let mut passes = passes(&goal, &start, now, &rooms, &shares);
     evened(&mut passes, bench);
     let last = passes.last().map_or(now, |it| it.then);
     let finished = last + adds;
-    let finished_sd = doubt(bench, &goal, &passes);
+    let finished_sd = doubt(&goal, &passes);
     let asked =
         [Figure::DeadWeight, Figure::Balance, Figure::SwingMoment].map(|it| (it, card.asked(it)));
     let got = [finished.mass_kg, finished.balance_m(), finished.second_kg_m2];
@@ -128,16 +120,46 @@ pub fn plan(bench: &Bench<'_>, card: &Card, craft: &Craft) -> Result<Plan, PlanF
     })
 }
 
+/// More shaves of a handle than anybody needs.
+const MOST_SHAVES: usize = 20;
+
+/// The passes with which a handle that is thicker than the card takes comes to what it asks, before the blade is
+/// planed; none where the handle is right, or bound already.
+fn shaved(goal: &Goal<'_>, card: &Card, now: PickupMoments) -> Vec<Pass> {
+    let bench = goal.bench;
+    let asked = card.asked(Figure::HandleDiameter);
+    let mut out: Vec<Pass> = Vec::new();
+    if bench.finish.bound || over_grip_m(bench.shape) <= asked.tolerance[1] {
+        return out;
+    }
+    while out.len() < MOST_SHAVES {
+        let (reading, shape) = out.last().map_or((now, bench.shape), |it| (it.then, &it.shape));
+        let over_m = over_grip_m(shape) - asked.target;
+        if over_m <= 1e-6 {
+            break;
+        }
+        let all = cut(shape, Place::Handle, over_m);
+        let all_kg = shape.mass_moments().mass_kg - all.mass_moments().mass_kg;
+        let share = (LARGEST_PASS_KG / all_kg).min(1.0);
+        let after = cut(shape, Place::Handle, share * over_m);
+        let pass = goal.pass(reading, shape, Place::Handle, after);
+        if pass.overshoot > bench.overshoot_limit() {
+            break;
+        }
+        out.push(pass);
+    }
+    out
+}
+
 /// Cuts the places' shares into passes, after those with which a plan starts.
 fn passes(
-    bench: &Bench<'_>,
-    goal: &Goal,
+    goal: &Goal<'_>,
     start: &[Pass],
     now: PickupMoments,
     rooms: &[Given],
     shares: &[f64],
 ) -> Vec<Pass> {
-    let shape = start.last().map_or(bench.shape, |it| &it.shape);
+    let shape = start.last().map_or(goal.bench.shape, |it| &it.shape);
     let (mut reading, mut shape) = (now, shape.clone());
     let mut out: Vec<Pass> = start.to_vec();
     for (Given { room, shares: [given, _] }, share) in rooms.iter().zip(shares) {
@@ -148,7 +170,7 @@ fn passes(
             if left_kg - off_kg < SMALLEST_PASS_KG {
                 off_kg = left_kg.min(1.5 * LARGEST_PASS_KG);
             }
-            let Some(pass) = safe_pass(bench, goal, reading, &shape, room, off_kg) else { break };
+            let Some(pass) = goal.safe_pass(reading, &shape, room, off_kg) else { break };
             let taken_kg = pass.off_kg;
             left_kg -= taken_kg;
             (reading, shape) = (pass.then, pass.shape.clone());
@@ -162,22 +184,23 @@ fn passes(
 }
 
 /// Doubt of the finished bat if every pass is weighed after: the bench's own, the last pass's, and what goes on.
-fn doubt(bench: &Bench<'_>, goal: &Goal, passes: &[Pass]) -> [f64; 3] {
+fn doubt(goal: &Goal<'_>, passes: &[Pass]) -> [f64; 3] {
+    let bench = goal.bench;
     let last = passes.last().map_or([0.0; 3], |it| {
         let lever_m = (it.then.second_kg_m2 / it.then.mass_kg).max(0.0);
         let off = it.off_kg * bench.planing_sd;
         [off, off * libm::sqrt(lever_m), off * lever_m]
     });
-    let mass_kg = passes.last().map_or(bench.mass_kg.value, |it| it.then.mass_kg);
-    let mass = independent_sd(&[bench.mass_kg.sd, last[0], goal.to_come_sd[0]]);
+    let mass_kg = passes.last().map_or(bench.reading.mass_kg.value, |it| it.then.mass_kg);
+    let mass = independent_sd(&[bench.reading.mass_kg.sd, last[0], goal.to_come_sd[0]]);
     // At a given weight the balance moves by the first moment over the weight; weighing cancels most of it.
-    let arm_m = bench.balance_m.value - PICKUP_AXIS_FROM_TOP_M;
+    let arm_m = bench.reading.balance_m.value - PICKUP_AXIS_FROM_TOP_M;
     let shift = |first: f64, off: f64| (first - arm_m * off) / mass_kg;
     let balance = independent_sd(&[
-        bench.balance_m.sd,
+        bench.reading.balance_m.sd,
         shift(last[1], last[0]),
         shift(goal.to_come_sd[1], goal.to_come_sd[0]),
     ]);
-    let swing = independent_sd(&[bench.swing_moment_kg_m2.sd, last[2], goal.to_come_sd[2]]);
+    let swing = independent_sd(&[bench.reading.swing_moment_kg_m2.sd, last[2], goal.to_come_sd[2]]);
     [mass, balance, swing]
 }

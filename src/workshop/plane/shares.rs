@@ -41,7 +41,7 @@ impl Given {
 
 /// How much of each place's room is used in all, 0 to 1: least squares with limits, by coordinate descent. What was
 /// given already counts, so that a plan that is followed stays as it was.
-pub(super) fn shares(goal: &Goal, now: PickupMoments, rooms: &[Given]) -> Vec<f64> {
+pub(super) fn shares(goal: &Goal<'_>, now: PickupMoments, rooms: &[Given]) -> Vec<f64> {
     let columns: Vec<[f64; 3]> = rooms
         .iter()
         .map(|it| {

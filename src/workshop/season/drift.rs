@@ -8,22 +8,12 @@ use crate::bat::pickup_weight::pickup_weight_kg;
 use crate::bat::shape::BatShape;
 use crate::bat::{Bat, BatFault};
 use crate::uncertain::{Uncertain, independent_sd};
+use crate::workshop::carved::Figures;
 
 /// One standard deviation of a change of moisture against the equation, as a share. Assumption: the
 /// equation is for wood in general, and wood that dries holds more than wood that wets (0.5 to 3 points in
 /// four tropical woods, Simo-Tagne et al. 2016, abstract read).
 pub const MOISTURE_CHANGE_RELATIVE_SD: f64 = 0.2;
-
-/// A bat as the scale and the pencil show it in one air.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct OnTheScale {
-    /// Dead weight, kg.
-    pub mass_kg: f64,
-    /// Balance point, m from the top of the handle.
-    pub balance_m: f64,
-    /// Swing moment, kg m²; that of the size's family when none is given.
-    pub swing_moment_kg_m2: Option<f64>,
-}
 
 /// A bat's figures in one air.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -36,17 +26,6 @@ pub struct State {
     pub swing_moment_kg_m2: f64,
     /// Pickup weight, kg.
     pub pickup_weight_kg: f64,
-}
-
-/// What the bench must show today so that the bat is as wanted where it will live.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Aim {
-    /// Its figures in the workshop's air.
-    pub now: State,
-    /// One standard deviation of the dead weight, kg, from the moisture alone.
-    pub mass_sd_kg: f64,
-    /// One standard deviation of the swing moment, kg m², from the moisture alone.
-    pub swing_moment_sd_kg_m2: f64,
 }
 
 /// A bat in two airs.
@@ -74,8 +53,8 @@ pub struct Seasoned {
     pub willow_kg: f64,
     /// Cane and rubber strips of its handle, splice less the willow it displaces, kg.
     pub handle_kg: f64,
-    /// What to aim for in the first air, so that the figures given hold in the second.
-    pub aim: Aim,
+    /// What the bench must show in the first air, so that the figures given hold in the second: as sure as the changes.
+    pub aim: State,
     /// The shape assumed of it.
     pub shape: BatShape,
 }
@@ -91,7 +70,8 @@ pub enum SeasonFault {
     Bat(#[from] BatFault),
 }
 
-/// Carries a bat from one air to another, and back for the aim. Which of its weight is willow and where it
+/// Carries a bat from one air to another, and back for the aim: the bat as scale and pencil show it, its swing moment
+/// that of the size's family when none is given. Which of its weight is willow and where it
 /// lies is that of its `family`; `reference` is the size's own bat, for the pickup weight.
 ///
 /// The ± are of the moisture, of cane against wood, and of wood and handle varying as makers vary them; not
@@ -100,7 +80,7 @@ pub enum SeasonFault {
 pub fn season(
     family: &Family,
     reference: &Bat,
-    bat: &OnTheScale,
+    bat: &Figures,
     [from, to]: [Air; 2],
 ) -> Result<Seasoned, SeasonFault> {
     let (here_m, there_m) = (from.moisture(), to.moisture());
@@ -127,9 +107,6 @@ pub fn season(
         Uncertain::computed(of(&central), independent_sd(&offs))
     };
 
-    let mass_change_kg = change(&Carried::mass_change_kg);
-    let swing_moment_change_kg_m2 =
-        change(&|it| it.there.swing_moment_kg_m2 - it.here.swing_moment_kg_m2);
     // Towards drier air where damper leaves the table.
     let step = if to.damper(0.05) == to { -0.05 } else { 0.05 };
     let damper = to.damper(step);
@@ -146,13 +123,11 @@ pub fn season(
         mass_for_5_percent_kg: (damp.mass_change_kg() - central.mass_change_kg()) * 0.05 / taken,
         willow_kg,
         handle_kg,
-        aim: Aim {
-            now: aim.there,
-            mass_sd_kg: mass_change_kg.sd,
-            swing_moment_sd_kg_m2: swing_moment_change_kg_m2.sd,
-        },
-        mass_change_kg,
-        swing_moment_change_kg_m2,
+        aim: aim.there,
+        mass_change_kg: change(&Carried::mass_change_kg),
+        swing_moment_change_kg_m2: change(&|it| {
+            it.there.swing_moment_kg_m2 - it.here.swing_moment_kg_m2
+        }),
         shape: central.shape,
     })
 }
@@ -168,12 +143,12 @@ impl Carried {
     fn of(
         family: &Family,
         reference: &Bat,
-        bat: &OnTheScale,
+        bat: &Figures,
         ends: f64,
         [from, to]: [f64; 2],
         cane_response: f64,
     ) -> Result<Self, SeasonFault> {
-        let OnTheScale { mass_kg, balance_m, swing_moment_kg_m2 } = *bat;
+        let Figures { mass_kg, balance_m, swing_moment_kg_m2 } = *bat;
         let wanted = Wanted { mass_kg, balance_m, swell_from_toe_m: None };
         let shape = family
             .assumed_shape(mass_kg, balance_m, ends)

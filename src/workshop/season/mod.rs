@@ -12,4 +12,4 @@ pub mod wetted;
 pub mod year;
 
 pub use air::{Air, AirFault};
-pub use drift::{Aim, OnTheScale, Seasoned, State, season};
+pub use drift::{Seasoned, State, season};

@@ -1,12 +1,8 @@
 //! How much wider and deeper a blade gets in damp air.
+//!
+//! Source: Wood Handbook, FPL-GTR-190 (2010), ch. 4, Table 4-3, willow, black, read second-hand: it stands in for white,
+//! which has no row.
 
-use crate::source::{Source, Status};
-
-/// Where the figures come from: black willow stands in for white, which has no row.
-pub const SOURCE: Source = Source {
-    work: "Wood Handbook, FPL-GTR-190 (2010), ch. 4, Table 4-3, willow, black",
-    status: Status::ReadSecondHand,
-};
 /// Shrinkage along the radius of the tree from green to dry, a share.
 pub const RADIAL: f64 = 0.033;
 /// Shrinkage along the growth rings from green to dry, a share.

@@ -6,7 +6,6 @@
 use std::f64::consts::PI;
 
 use crate::bat::shape::BatShape;
-use crate::source::{Source, Status};
 
 /// Diffusion of water in wood across the grain, m²/s, near 10 % of moisture and room temperature.
 /// Assumption: the order of magnitude that general pages give (1e-6 cm²/s); it grows several times with
@@ -16,12 +15,10 @@ pub const DIFFUSION_M2_S: f64 = 1e-10;
 /// The factor by which [`DIFFUSION_M2_S`] may be off either way, one standard deviation. Assumption.
 pub const DIFFUSION_FACTOR: f64 = 2.5;
 
-/// What linseed oil keeps out.
-pub const OIL_SOURCE: Source = Source {
-    work: "Wood Handbook, FPL-GTR-190 (2010), ch. 16, Table 16-3: linseed oil, three coats, ponderosa pine, 30 to 90 %",
-    status: Status::ReadSecondHand,
-};
 /// Share of the bare wood's uptake that three coats of linseed oil keep out, by days.
+///
+/// Source: Wood Handbook, FPL-GTR-190 (2010), ch. 16, Table 16-3: linseed oil, three coats, ponderosa pine, 30 to 90 %,
+/// read second-hand.
 pub const OIL_KEEPS_OUT: [(f64, f64); 3] = [(1.0, 0.33), (7.0, 0.02), (14.0, 0.0)];
 
 /// Seconds in a day.

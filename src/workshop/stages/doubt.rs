@@ -5,47 +5,9 @@ use super::{BatLog, Entry, Stage};
 use crate::bat::described::SEASONED;
 
 /// Wetter than this, willow is not seasoned, kg of water for each kg of dry wood: common practice, no source.
-pub const UNSEASONED: f64 = 0.16;
+const UNSEASONED: f64 = 0.16;
 /// A scale shows no less, kg.
 const STEP_KG: f64 = 0.001;
-
-/// A word of doubt about one entry.
-#[derive(Clone, Debug, PartialEq)]
-pub enum LogDoubt {
-    /// Wood came off, and the bat got no lighter.
-    NoLighter {
-        /// What was done.
-        stage: Stage,
-        /// How much heavier than before, kg.
-        more_kg: f64,
-    },
-    /// Wood that is too wet to be worked.
-    Unseasoned {
-        /// The stage in which it was read.
-        stage: Stage,
-        /// Water, kg for each kg of dry wood.
-        meter: f64,
-    },
-}
-
-impl LogDoubt {
-    /// In a sentence.
-    pub fn words(&self) -> String {
-        match self {
-            Self::NoLighter { stage, more_kg } => format!(
-                "{} weighs {:.0} g more than before, though wood came off: weigh again, or has it drawn water?",
-                stage.name(),
-                1e3 * more_kg
-            ),
-            Self::Unseasoned { stage, meter } => format!(
-                "{} at {:.0} % water is not seasoned: let it dry first; the forecast takes it as dried to {:.0} %",
-                stage.name(),
-                1e2 * meter,
-                1e2 * SEASONED
-            ),
-        }
-    }
-}
 
 impl Entry {
     /// Weight of a piece without a handle once it is seasoned, kg; of anything else as it was weighed.
@@ -56,20 +18,32 @@ impl Entry {
 }
 
 impl BatLog {
-    /// Everything in it that is odd.
-    pub fn doubts(&self) -> Vec<LogDoubt> {
+    /// Everything in it that is odd, each in a sentence.
+    pub fn doubts(&self) -> Vec<String> {
         let wet = self.entries.iter().filter_map(|it| {
             let meter = it.meter.filter(|meter| *meter > UNSEASONED)?;
-            Some(LogDoubt::Unseasoned { stage: it.stage, meter })
+            Some(format!(
+                "{} at {:.0} % water is not seasoned: let it dry first; the forecast takes it as dried to {:.0} %",
+                it.stage.name(),
+                1e2 * meter,
+                1e2 * SEASONED
+            ))
         });
         let heavier = self.entries.windows(2).filter_map(|pair| {
             let [before, after] = pair else { return None };
             let more_kg = after.mass_kg - before.mass_kg;
             let stages: Vec<Stage> = gone_through(before, after).collect();
-            let only_off = !stages.is_empty() && stages.iter().all(|it| it.takes_off());
+            let takes_off =
+                |it: &Stage| matches!(it, Stage::Roughed | Stage::Shaped | Stage::Sanded);
+            let only_off = !stages.is_empty() && stages.iter().all(takes_off);
             let off = only_off || after.planed.is_some();
-            (off && more_kg > STEP_KG)
-                .then_some(LogDoubt::NoLighter { stage: after.stage, more_kg })
+            (off && more_kg > STEP_KG).then(|| {
+                format!(
+                    "{} weighs {:.0} g more than before, though wood came off: weigh again, or has it drawn water?",
+                    after.stage.name(),
+                    1e3 * more_kg
+                )
+            })
         });
         wet.chain(heavier).collect()
     }

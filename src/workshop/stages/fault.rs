@@ -99,49 +99,45 @@ const BLANK_KG: [f64; 2] = [0.2, 6.0];
 /// How much heavier two weighings of one thing may be, kg: three standard deviations of their difference.
 const SAME_KG: f64 = 3.0 * std::f64::consts::SQRT_2 * SCALE_SD_KG;
 
-/// All faults of one bat's log.
-pub(super) fn faults(log: &BatLog, size: &Size) -> Vec<Misplaced> {
-    let mut found = Vec::new();
-    for (n, entry) in log.entries.iter().enumerate() {
-        let mut keep = |field, fault| found.push(Misplaced { entry: n, field, fault });
-        if let Some(before) = n.checked_sub(1).and_then(|it| log.entries.get(it)) {
-            let earlier = log.entries.iter().take(n);
-            if !entry.again && earlier.clone().any(|it| it.stage == entry.stage) {
-                keep("stage", LogFault::Twice { stage: entry.stage });
-            } else if entry.stage.rank() < before.stage.rank() {
-                let (stage, before) = (entry.stage, before.stage);
-                keep("stage", LogFault::OutOfOrder { stage, before });
+impl BatLog {
+    /// Everything in it that cannot be, each with the entry and the field to mend.
+    pub fn faults(&self, size: &Size) -> Vec<Misplaced> {
+        let mut found = Vec::new();
+        for (n, entry) in self.entries.iter().enumerate() {
+            let mut keep = |field, fault| found.push(Misplaced { entry: n, field, fault });
+            if let Some(before) = n.checked_sub(1).and_then(|it| self.entries.get(it)) {
+                let earlier = self.entries.iter().take(n);
+                if !entry.again && earlier.clone().any(|it| it.stage == entry.stage) {
+                    keep("stage", LogFault::Twice { stage: entry.stage });
+                } else if entry.stage.rank() < before.stage.rank() {
+                    let (stage, before) = (entry.stage, before.stage);
+                    keep("stage", LogFault::OutOfOrder { stage, before });
+                }
+                if entry.at < before.at {
+                    keep("at", LogFault::Backwards { at: entry.at, before: before.at });
+                }
+                if !gone_through(before, entry).any(Stage::adds)
+                    && finish(self.entries.get(..=n).unwrap_or_default())
+                        == finish(self.entries.get(..n).unwrap_or_default())
+                    && entry.mass_kg > before.mass_kg + SAME_KG
+                {
+                    let (stage, mass_kg) = (entry.stage, entry.mass_kg);
+                    keep("mass", LogFault::Heavier { stage, mass_kg, before_kg: before.mass_kg });
+                }
             }
-            if entry.at < before.at {
-                keep("at", LogFault::Backwards { at: entry.at, before: before.at });
-            }
-            if !gone_through(before, entry).any(Stage::adds)
-                && finish(log.entries.get(..=n).unwrap_or_default())
-                    == finish(log.entries.get(..n).unwrap_or_default())
-                && entry.mass_kg > before.mass_kg + SAME_KG
-            {
-                let (stage, mass_kg) = (entry.stage, entry.mass_kg);
-                keep("mass", LogFault::Heavier { stage, mass_kg, before_kg: before.mass_kg });
+            for (field, fault) in absurd(entry, size) {
+                keep(field, fault);
             }
         }
-        for (field, fault) in absurd(entry, size) {
-            keep(field, fault);
-        }
+        found
     }
-    found
-}
-
-/// Stages that were gone through from one entry to the next.
-fn passed(from: Stage, to: Stage) -> impl Iterator<Item = Stage> {
-    Stage::ALL
-        .into_iter()
-        .filter(move |it| *it == to || (it.rank() > from.rank() && it.rank() < to.rank()))
 }
 
 /// Stages that were gone through from one entry to the next; none where it is the same stage again.
 pub(super) fn gone_through(from: &Entry, to: &Entry) -> impl Iterator<Item = Stage> {
-    let again = to.again;
-    passed(from.stage, to.stage).filter(move |_| !again)
+    let (from, to, again) = (from.stage, to.stage, to.again);
+    let between = move |it: &Stage| it.rank() > from.rank() && it.rank() < to.rank();
+    Stage::ALL.into_iter().filter(move |it| !again && (*it == to || between(it)))
 }
 
 fn absurd(entry: &Entry, size: &Size) -> Vec<(&'static str, LogFault)> {

@@ -6,7 +6,7 @@
 //! constant of the size and falls away when its stage is passed.
 
 use super::fault::gone_through;
-use super::steps::{Does, Steps};
+use super::steps::{Steps, keeps};
 use super::{BatLog, Entry, Stage};
 use crate::bat::expected::Expectation;
 use crate::bat::family::Family;
@@ -40,7 +40,8 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
         let spreads = stages.iter().map(|it| steps.mass_sd_kg(*it));
         independent_sd(&std::iter::once(SCALE_SD_KG).chain(spreads).collect::<Vec<_>>())
     };
-    let end = carried(&steps, last, &[], steps.reference.balance_m(), &to_come);
+    let start = PickupMoments::of(last.seasoned_kg(), steps.reference.balance_m(), 0.0);
+    let end = carried(&steps, start, last, &[], &to_come);
     let mass_kg = Uncertain::computed(end.mass_kg, scale(&to_come));
 
     let balance_of_size =
@@ -51,30 +52,25 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
         let Some(at_m) = entry.balance_m else { continue };
         let rest = log.entries.get(n + 1..).unwrap_or_default();
         let gone: Vec<Stage> = log.pending_after(n + 1);
-        let still = |of: &dyn Fn(Stage) -> f64, place: &dyn Fn(Stage) -> f64, own: f64| {
-            let spreads = gone.iter().map(|it| place(*it)).chain(to_come.iter().map(|it| of(*it)));
+        // Of balance point (0) or swing moment (1), whose reading is in doubt by its own.
+        let still = |figure: usize, own: f64| {
+            let places = gone.iter().map(|it| steps.place_sd(*it)[figure]);
+            let spreads = places.chain(to_come.iter().map(|it| steps.weight_sd(*it)[figure]));
             independent_sd(&std::iter::once(own).chain(spreads).collect::<Vec<_>>())
         };
-        let end = carried(&steps, entry, rest, at_m, &to_come);
-        let sd = still(
-            &|it| steps.balance_mass_sd_m(it),
-            &|it| steps.balance_place_sd_m(it),
-            BALANCE_SD_M,
-        );
+        let start = PickupMoments::of(entry.seasoned_kg(), at_m, 0.0);
+        let end = carried(&steps, start, entry, rest, &to_come);
+        let sd = still(0, BALANCE_SD_M);
         if sd < balance_m.sd {
             balance_m = Uncertain::computed(end.balance_m(), sd);
         }
         let Some(pendulum) = entry.pendulum else { continue };
         let read = swing_moment(entry.mass_kg, at_m, &pendulum);
-        let sd = still(
-            &|it| steps.swing_mass_sd_kg_m2(it),
-            &|it| steps.swing_place_sd_kg_m2(it),
-            read.sd_kg_m2(SCALE_SD_KG, BALANCE_SD_M),
-        );
+        let sd = still(1, read.sd_kg_m2(SCALE_SD_KG, BALANCE_SD_M));
         if read_swing.is_none_or(|it| sd < it.sd) {
             let start = PickupMoments::of(entry.mass_kg, at_m, read.value_kg_m2);
             read_swing = Some(Uncertain::computed(
-                carried_from(&steps, start, entry, rest, &to_come).second_kg_m2,
+                carried(&steps, start, entry, rest, &to_come).second_kg_m2,
                 sd,
             ));
         }
@@ -85,10 +81,7 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
         _ => of_size,
     };
     let to_take_off_kg = log.target.mass_kg.filter(|_| !to_come.is_empty()).map(|wanted_kg| {
-        let put_on = |stage: &Stage| match steps.does(*stage) {
-            Does::PutsOn(moments) => moments.mass_kg,
-            Does::Keeps(_) => 0.0,
-        };
+        let put_on = |stage: &Stage| steps.put_on(*stage).map_or(0.0, |it| it.mass_kg);
         let adds: Vec<Stage> = to_come.iter().copied().filter(|it| it.adds()).collect();
         let with_all_kg = last.seasoned_kg() + adds.iter().map(put_on).sum::<f64>();
         Uncertain::computed(with_all_kg - wanted_kg, scale(&adds))
@@ -96,24 +89,8 @@ pub fn forecast(log: &BatLog, size: &Size) -> Option<Forecast> {
     Some(Forecast { mass_kg, balance_m, swing_moment_kg_m2, to_take_off_kg })
 }
 
-fn carried(
-    steps: &Steps,
-    entry: &Entry,
-    rest: &[Entry],
-    balance_m: f64,
-    to_come: &[Stage],
-) -> PickupMoments {
-    carried_from(
-        steps,
-        PickupMoments::of(entry.seasoned_kg(), balance_m, 0.0),
-        entry,
-        rest,
-        to_come,
-    )
-}
-
 /// A bat carried on from one entry through those after it, by what they weighed, and through what is to come.
-fn carried_from(
+fn carried(
     steps: &Steps,
     start: PickupMoments,
     entry: &Entry,
@@ -124,10 +101,7 @@ fn carried_from(
     let mut willow_kg = willow_kg(steps, entry.seasoned_kg(), entry.stage);
     for next in rest {
         let put_on: PickupMoments = gone_through(last, next)
-            .filter_map(|it| match steps.does(it) {
-                Does::PutsOn(moments) => Some(moments),
-                Does::Keeps(_) => None,
-            })
+            .filter_map(|it| steps.put_on(it))
             .fold(PickupMoments::default(), |sum, it| sum + it);
         let only_puts_on = gone_through(last, next).all(Stage::adds);
         let change_kg = next.mass_kg - bat.mass_kg;
@@ -141,25 +115,21 @@ fn carried_from(
         willow_kg = self::willow_kg(steps, next.mass_kg, next.stage);
     }
     for it in to_come {
-        match steps.does(*it) {
-            Does::PutsOn(moments) => bat = bat + moments,
-            Does::Keeps(share) => {
-                let taken_kg = (1.0 - share) * willow_kg;
-                bat = bat - steps.blade * (taken_kg / steps.blade.mass_kg);
-                willow_kg -= taken_kg;
-            }
+        if let Some(moments) = steps.put_on(*it) {
+            bat = bat + moments;
+            continue;
         }
+        let taken_kg = (1.0 - keeps(*it)) * willow_kg;
+        bat = bat - steps.blade * (taken_kg / steps.blade.mass_kg);
+        willow_kg -= taken_kg;
     }
     bat
 }
 
 /// Willow in a bat at a stage: its weight less what was put on by then, as the size has it.
 fn willow_kg(steps: &Steps, mass_kg: f64, stage: Stage) -> f64 {
-    let handle_kg = match steps.does(Stage::Spliced) {
-        Does::PutsOn(moments) if stage.has_handle() => moments.mass_kg,
-        _ => 0.0,
-    };
-    (mass_kg - handle_kg).max(0.0)
+    let handle = steps.put_on(Stage::Spliced).filter(|_| stage.has_handle());
+    (mass_kg - handle.map_or(0.0, |it| it.mass_kg)).max(0.0)
 }
 
 /// The swing moment of the size's family at this weight and balance; its spread is that of the size's own bat.

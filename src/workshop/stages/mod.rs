@@ -7,14 +7,12 @@ pub mod moment;
 pub mod steps;
 pub mod waiting;
 
-pub use doubt::{LogDoubt, UNSEASONED};
 pub use fault::{LogFault, Misplaced};
 pub use moment::Moment;
 
 use super::plane::additions::Part;
 use super::plane::{Finish, Place};
 use super::season::Air;
-use crate::bat::sizes::Size;
 use crate::card::Card;
 use crate::measurement::bench::{BatReading, PendulumReading};
 
@@ -103,11 +101,6 @@ impl Stage {
     /// Whether something is put on, so that the bat may weigh more than before.
     pub fn adds(self) -> bool {
         matches!(self, Self::Spliced | Self::Oiled | Self::Bound | Self::Gripped)
-    }
-
-    /// Whether wood comes off, so that the bat must weigh less than before.
-    pub fn takes_off(self) -> bool {
-        matches!(self, Self::Roughed | Self::Shaped | Self::Sanded)
     }
 
     /// Whether it has a handle, and so a balance point from its top.
@@ -244,7 +237,13 @@ impl BatLog {
     /// The same as it was after so many entries. What the card does not want, or what is on already, does not come.
     fn pending_after(&self, entries: usize) -> Vec<Stage> {
         let entries = self.entries.get(..entries).unwrap_or(&self.entries);
-        let mut out = pending(entries);
+        let reached = entries.last().map(|it| it.stage.rank());
+        let has = |stage: Stage| entries.iter().any(|it| it.stage == stage);
+        // A bat that was knocked in is played: nothing else is put on.
+        let shared = if has(Stage::Knocked) { usize::MAX } else { Stage::Gripped.rank() };
+        let mut out = Stage::ALL.to_vec();
+        out.retain(|it| reached.is_none_or(|reached| it.rank() > reached) || it.rank() == shared);
+        out.retain(|it| !has(*it));
         if let Some(card) = &self.card {
             let lacks = finish(entries).lacks(&Finish::of(card));
             let lacks = |any: &[Part]| lacks.iter().any(|(it, _)| any.contains(it));
@@ -261,11 +260,6 @@ impl BatLog {
     /// What is on the bat by its last entry.
     pub fn finish(&self) -> Finish {
         finish(&self.entries)
-    }
-
-    /// Everything in it that cannot be, each with the entry and the field to mend.
-    pub fn faults(&self, size: &Size) -> Vec<Misplaced> {
-        fault::faults(self, size)
     }
 }
 
@@ -284,18 +278,4 @@ pub fn finish(entries: &[Entry]) -> Finish {
         }
         on
     })
-}
-
-/// Stages still to come after some entries.
-fn pending(entries: &[Entry]) -> Vec<Stage> {
-    let reached = entries.last().map(|it| it.stage.rank());
-    let has = |stage: Stage| entries.iter().any(|it| it.stage == stage);
-    let shared = Stage::Gripped.rank();
-    // A bat that was knocked in is played: nothing else is put on.
-    let shared = if has(Stage::Knocked) { usize::MAX } else { shared };
-    Stage::ALL
-        .into_iter()
-        .filter(|it| reached.is_none_or(|reached| it.rank() > reached) || it.rank() == shared)
-        .filter(|it| !has(*it))
-        .collect()
 }

@@ -10,8 +10,6 @@ use crate::bat::sizes::Size;
 use crate::workshop::pickup_moments::PickupMoments;
 use crate::workshop::plane::additions::{OIL_SD, OIL_SHARE, PART_SD, TWINE_SD};
 
-/// Share of the willow that pressing leaves.
-const PRESSED_KEEPS: f64 = 1.0;
 /// Share of the willow that cutting the outline leaves.
 const ROUGHED_KEEPS: f64 = 0.62;
 /// Share that shaping leaves.
@@ -36,13 +34,14 @@ const PUT_ON_SD: [(Stage, f64); 4] = [
 /// One standard deviation of where along the blade wood is taken off, as a share of the bat's length.
 const PLACE_SD: f64 = 0.04;
 
-/// What one stage does to a bat.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Does {
-    /// Leaves this share of the willow.
-    Keeps(f64),
-    /// Puts this on.
-    PutsOn(PickupMoments),
+/// Share of the willow that a stage leaves. The cleft is as it came, and pressing takes nothing off.
+pub fn keeps(stage: Stage) -> f64 {
+    match stage {
+        Stage::Roughed => ROUGHED_KEEPS,
+        Stage::Shaped => SHAPED_KEEPS,
+        Stage::Sanded => SANDED_KEEPS,
+        _ => 1.0,
+    }
 }
 
 /// The stages of one size.
@@ -86,27 +85,23 @@ impl Steps {
         Self { reference: whole, blade, handle, oil, twine, grip, length_m }
     }
 
-    /// What a stage does. The cleft is as it came.
-    pub fn does(&self, stage: Stage) -> Does {
+    /// What a stage puts on a bat; none where it puts on nothing.
+    pub fn put_on(&self, stage: Stage) -> Option<PickupMoments> {
         match stage {
-            Stage::Cleft | Stage::Knocked => Does::Keeps(1.0),
-            Stage::Pressed => Does::Keeps(PRESSED_KEEPS),
-            Stage::Roughed => Does::Keeps(ROUGHED_KEEPS),
-            Stage::Shaped => Does::Keeps(SHAPED_KEEPS),
-            Stage::Sanded => Does::Keeps(SANDED_KEEPS),
-            Stage::Spliced => Does::PutsOn(self.handle),
-            Stage::Oiled => Does::PutsOn(self.oil),
-            Stage::Bound => Does::PutsOn(self.twine),
-            Stage::Gripped => Does::PutsOn(self.grip),
+            Stage::Spliced => Some(self.handle),
+            Stage::Oiled => Some(self.oil),
+            Stage::Bound => Some(self.twine),
+            Stage::Gripped => Some(self.grip),
+            _ => None,
         }
     }
 
     /// One standard deviation of the weight that a stage moves, kg.
     pub fn mass_sd_kg(&self, stage: Stage) -> f64 {
         let share = |of: &[(Stage, f64)]| of.iter().find(|it| it.0 == stage).map(|it| it.1);
-        match self.does(stage) {
-            Does::Keeps(_) => share(&TAKEN_SD).unwrap_or(0.0) * self.blade.mass_kg,
-            Does::PutsOn(moments) => share(&PUT_ON_SD).unwrap_or(0.0) * moments.mass_kg,
+        match self.put_on(stage) {
+            None => share(&TAKEN_SD).unwrap_or(0.0) * self.blade.mass_kg,
+            Some(moments) => share(&PUT_ON_SD).unwrap_or(0.0) * moments.mass_kg,
         }
     }
 
@@ -126,33 +121,24 @@ impl Steps {
     /// Where the stage's weight lies: balance point, m from the top, and radius of gyration about the pickup
     /// axis, squared, m².
     fn place(&self, stage: Stage) -> (f64, f64) {
-        let moments = match self.does(stage) {
-            Does::Keeps(_) => self.blade,
-            Does::PutsOn(moments) => moments,
-        };
+        let moments = self.put_on(stage).unwrap_or(self.blade);
         (moments.balance_m(), moments.second_kg_m2 / moments.mass_kg)
     }
 
-    /// One standard deviation that a stage leaves in the balance point, m, whether or not it was gone through:
-    /// wood is not taken off evenly.
-    pub fn balance_place_sd_m(&self, stage: Stage) -> f64 {
-        self.usually_taken_kg(stage) * PLACE_SD * self.length_m / self.reference.mass_kg
+    /// One standard deviation that a stage leaves in balance point (m) and swing moment (kg m²), whether or not it was
+    /// gone through: wood is not taken off evenly.
+    pub(super) fn place_sd(&self, stage: Stage) -> [f64; 2] {
+        let (taken_kg, radius_m) = (self.usually_taken_kg(stage), libm::sqrt(self.place(stage).1));
+        [
+            taken_kg * PLACE_SD * self.length_m / self.reference.mass_kg,
+            taken_kg * 2.0 * radius_m * PLACE_SD * self.length_m,
+        ]
     }
 
-    /// One standard deviation that a stage still to come leaves in the balance point by its weight, m.
-    pub fn balance_mass_sd_m(&self, stage: Stage) -> f64 {
-        let arm_m = self.place(stage).0 - self.reference.balance_m();
-        self.mass_sd_kg(stage) * arm_m.abs() / self.reference.mass_kg
-    }
-
-    /// The same two in the swing moment, kg m².
-    pub fn swing_place_sd_kg_m2(&self, stage: Stage) -> f64 {
-        let radius_m = libm::sqrt(self.place(stage).1);
-        self.usually_taken_kg(stage) * 2.0 * radius_m * PLACE_SD * self.length_m
-    }
-
-    /// See [`Self::swing_place_sd_kg_m2`].
-    pub fn swing_mass_sd_kg_m2(&self, stage: Stage) -> f64 {
-        self.mass_sd_kg(stage) * self.place(stage).1
+    /// The same of a stage still to come, by its weight.
+    pub(super) fn weight_sd(&self, stage: Stage) -> [f64; 2] {
+        let (balance_m, radius2_m2) = self.place(stage);
+        let (mass_sd_kg, arm_m) = (self.mass_sd_kg(stage), balance_m - self.reference.balance_m());
+        [mass_sd_kg * arm_m.abs() / self.reference.mass_kg, mass_sd_kg * radius2_m2]
     }
 }

@@ -3,21 +3,15 @@
 use super::{BatLog, Moment, Stage};
 
 const HOUR_MIN: i64 = 60;
-/// A new splice stays clamped, min.
-pub const CLAMPED_MIN: i64 = 24 * HOUR_MIN;
 /// A bat with a new splice is not played, min.
-pub const UNPLAYED_MIN: i64 = 48 * HOUR_MIN;
-/// An oiled bat lies flat, min.
-pub const OILED_MIN: i64 = 24 * HOUR_MIN;
-/// The glue under the twine dries, min.
-pub const BOUND_MIN: i64 = 12 * HOUR_MIN;
+const UNPLAYED_MIN: i64 = 48 * HOUR_MIN;
 
 /// Waiting after a stage, min, and why.
 pub fn after(stage: Stage) -> Option<(i64, &'static str)> {
     match stage {
-        Stage::Spliced => Some((CLAMPED_MIN, "the splice stays clamped for 24 h")),
-        Stage::Oiled => Some((OILED_MIN, "the oil sinks in for 24 h, the bat lying flat")),
-        Stage::Bound => Some((BOUND_MIN, "the glue under the twine dries for 12 h")),
+        Stage::Spliced => Some((24 * HOUR_MIN, "the splice stays clamped for 24 h")),
+        Stage::Oiled => Some((24 * HOUR_MIN, "the oil sinks in for 24 h, the bat lying flat")),
+        Stage::Bound => Some((12 * HOUR_MIN, "the glue under the twine dries for 12 h")),
         _ => None,
     }
 }

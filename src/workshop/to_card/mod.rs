@@ -1,17 +1,13 @@
 //! Shapes that meet a card: what is asked, what the wood and craft allow, and which demand breaks it.
 
-mod away;
-mod nearest;
 mod objection;
 mod targets;
 mod wish;
 
-pub use away::Away;
 pub use wish::WishedMiddle;
 
 use std::cmp::Ordering;
 
-use nearest::nearest_between;
 use targets::Targets;
 use wish::Wished;
 
@@ -89,6 +85,19 @@ pub struct ToCard {
     pub nearest: Option<Answer>,
 }
 
+/// What is more in one blade than in another.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Away {
+    /// Thickest edge, m.
+    pub edge_m: f64,
+    /// Spine height, m.
+    pub depth_m: f64,
+    /// Height of the swell over the toe, m.
+    pub swell_m: f64,
+    /// Hollowing at the swell.
+    pub hollow: f64,
+}
+
 /// How far the swell is moved for the other answers.
 const SWELL_MOVE_M: f64 = 0.025;
 /// A swell that has room for less than this share of its move is not moved.
@@ -99,10 +108,7 @@ pub const HOLLOW_MOVE: f64 = 0.25;
 const EDGE_MOVE_M: f64 = 0.003;
 
 /// The plainest shape that meets a card, its handle as thick as asked or within its limits; or what stands in the way
-/// of one with the figures asked.
-///
-/// # Errors
-/// In plain words.
+/// of one with the figures asked, in plain words.
 pub fn plainest(start: &Start<'_>, card: &Card) -> Result<Carved, String> {
     let targets = Targets::of(card, &|| false);
     let starts = on_handles(start, card);
@@ -110,16 +116,14 @@ pub fn plainest(start: &Start<'_>, card: &Card) -> Result<Carved, String> {
     found.ok_or_else(|| targets.why(&starts[0]))
 }
 
-/// The start carved until it has these figures, within craft and the Laws, its joint whole; or what stands in the way.
-/// Its swell goes with the taper as in the size's family, beyond the places for which a card is carved if need be.
-///
-/// # Errors
-/// In plain words.
+/// The start carved until it has these figures, within craft and the Laws, its joint whole; or what stands in the way,
+/// in plain words. Its swell goes with the taper as in the size's family, beyond the places for which a card is carved if
+/// need be.
 pub fn with_figures(start: &Start<'_>, figures: &Figures) -> Result<Carved, String> {
     let free = carve(&start.shape, &start.size.craft, figures, &start.held);
     let swell_from_toe_m = free.map(|it| it.shape.swell_from_toe_m());
     let as_it_falls = Start { held: Held { swell_from_toe_m, ..start.held }, ..start.clone() };
-    targets::made(&start.shape, &as_it_falls, figures, &start.held).map_err(|it| it.words)
+    targets::made(&start.shape, &as_it_falls, figures, &start.held)
 }
 
 /// The start on handles of the thickness asked and of its limits: a thicker one shifts the balance, and within these it
@@ -145,7 +149,8 @@ pub fn to_card(start: &Start<'_>, card: &Card, is_stopped: &dyn Fn() -> bool) ->
         .into_iter()
         .filter_map(|(name, held)| found(name, &held))
         .collect();
-    let wished = wished_middle(card).map(|it| Wished::of(it, start.size, like.blade.length_m));
+    let wished = card.order.as_ref().and_then(|it| it.wish.middle);
+    let wished = wished.map(|it| Wished::of(it, start.size, like.blade.length_m));
     let plain_m = like.swell_from_toe_m();
     let mut answers: Vec<Answer> = plain.into_iter().chain(others).collect();
     let away_m = |it: &Answer| wished.map_or(0.0, |of| of.away_m(it.bat.shape.swell_from_toe_m()));
@@ -173,6 +178,9 @@ pub fn to_card(start: &Start<'_>, card: &Card, is_stopped: &dyn Fn() -> bool) ->
     ToCard { answers, wished: None, broken, nearest }
 }
 
+/// Steps from what was asked to what the start has, of the handle: each tries the card anew.
+const HANDLE_STEPS: u32 = 8;
+
 /// The handle's thickness as the demand that breaks the card, if another would do.
 fn handle_broken(targets: &Targets<'_>, start: &Start<'_>, card: &Card) -> Option<BrokenDemand> {
     let asked = card.asked(Figure::HandleDiameter);
@@ -182,7 +190,9 @@ fn handle_broken(targets: &Targets<'_>, start: &Start<'_>, card: &Card) -> Optio
         let start = on_card(start, card, it);
         targets.nearest_within(&start, &start.held).is_some()
     };
-    let nearest = nearest_between(asked.target, own_m, can)?;
+    let steps = (1..=HANDLE_STEPS).map(|n| f64::from(n) / f64::from(HANDLE_STEPS));
+    let nearest =
+        steps.map(|share| asked.target + share * (own_m - asked.target)).find(|it| can(*it))?;
     let why =
         "weight and balance of a handle so thick leave no blade that meets the rest".to_owned();
     Some(BrokenDemand { figure: Figure::HandleDiameter, asked, nearest: Some(nearest), why })
@@ -252,11 +262,6 @@ fn answer(name: &'static str, carved: &Carved, start: &Start<'_>, card: &Card) -
     Some(Answer { name, bat, middle, met, away })
 }
 
-/// The middle that the customer wishes.
-fn wished_middle(card: &Card) -> Option<Middle> {
-    card.order.as_ref().and_then(|it| it.wish.middle)
-}
-
 /// Slack for what was solved to [`carve`](super::carved::carve)'s nearness.
 const SLACK: f64 = 1e-9;
 
@@ -270,4 +275,29 @@ const INSIDE: f64 = 0.99;
 
 fn inside(target: f64, limit: f64) -> f64 {
     target + INSIDE * (limit - target)
+}
+
+impl Away {
+    /// What `shape` has more than `own`.
+    fn of(shape: &BatShape, own: &BatShape) -> Self {
+        let figures = |it: &BatShape| {
+            let swell = it.blade.deepest();
+            let (depth_m, hollow) = swell.map_or((0.0, 0.0), |it| (it.depth_m, it.hollow));
+            [it.blade.thickest_edge_m(), depth_m, it.swell_from_toe_m(), hollow]
+        };
+        let (a, b) = (figures(shape), figures(own));
+        let [edge_m, depth_m, swell_m, hollow] = core::array::from_fn(|k| a[k] - b[k]);
+        Self { edge_m, depth_m, swell_m, hollow }
+    }
+
+    /// All of it together, in the steps by which other answers are tried; a step of the spine is one of the edges.
+    fn steps(&self) -> f64 {
+        let steps = [
+            self.edge_m / EDGE_MOVE_M,
+            self.depth_m / EDGE_MOVE_M,
+            self.swell_m / SWELL_MOVE_M,
+            self.hollow / HOLLOW_MOVE,
+        ];
+        libm::sqrt(steps.iter().map(|it| it * it).sum())
+    }
 }

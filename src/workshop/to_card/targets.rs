@@ -1,7 +1,6 @@
 //! What a card asks of the wood, and the shapes that are tried for it.
 
-use super::nearest::nearest_along;
-use super::objection::{Objection, objection};
+use super::objection::objection;
 use super::{BrokenDemand, Start, inside, within};
 use crate::bat::shape::BatShape;
 use crate::card::{Asked, Card, Figure};
@@ -13,10 +12,9 @@ pub(super) fn made(
     start: &Start<'_>,
     figures: &Figures,
     held: &Held,
-) -> Result<Carved, Objection> {
-    let carved = carve(from, &start.size.craft, figures, held).ok_or_else(|| Objection {
-        words: "no thickness along this blade gives these figures together".to_owned(),
-    })?;
+) -> Result<Carved, String> {
+    let carved = carve(from, &start.size.craft, figures, held)
+        .ok_or("no thickness along this blade gives these figures together")?;
     objection(&carved, start).map_or(Ok(carved), Err)
 }
 
@@ -65,9 +63,9 @@ impl<'a> Targets<'a> {
         start: &Start<'_>,
         held: &Held,
         [mass_kg, balance_m, swing_moment_kg_m2]: [f64; 3],
-    ) -> Result<Carved, Objection> {
+    ) -> Result<Carved, String> {
         if (self.is_stopped)() {
-            return Err(Objection { words: "the search was stopped".to_owned() });
+            return Err("the search was stopped".to_owned());
         }
         let mut from = start.shape.clone();
         let mut density_kg_m3 = start.density_kg_m3.value;
@@ -91,13 +89,13 @@ impl<'a> Targets<'a> {
         let kept = kept.filter(|it| carve(&from, craft, &figures, it).is_some());
         let carved = made(&from, start, &figures, &kept.unwrap_or(*held))?;
         match self.sweet_spot_missed(&carved) {
-            Some(objection) => Err(objection),
+            Some(why) => Err(why),
             None => Ok(carved),
         }
     }
 
     /// The centre of percussion follows from the other three; a card may still ask another.
-    fn sweet_spot_missed(&self, carved: &Carved) -> Option<Objection> {
+    fn sweet_spot_missed(&self, carved: &Carved) -> Option<String> {
         let bat = carved.shape.bat("").ok()?;
         let from_toe_m = self.length_m - bat.percussion_m();
         let missed = !within(from_toe_m, self.sweet_spot);
@@ -105,14 +103,14 @@ impl<'a> Targets<'a> {
             "weight, balance and swing moment put the sweet spot {:.0} mm from the toe",
             1e3 * from_toe_m
         );
-        missed.then_some(Objection { words })
+        missed.then_some(words)
     }
 
     /// What stands in the way of the figures asked.
     pub(super) fn why(&self, start: &Start<'_>) -> String {
         let target = self.asked.map(|(_, asked)| asked.target);
         let made = self.make(start, &start.held, target);
-        made.err().map_or_else(|| "its limits leave no room".to_owned(), |it| it.words)
+        made.err().unwrap_or_else(|| "its limits leave no room".to_owned())
     }
 
     /// Which demand, given up alone, lets the others be met.
@@ -121,30 +119,24 @@ impl<'a> Targets<'a> {
         let why = self.why(start);
         let own = start.shape.mass_moments();
         let own = [own.mass_kg, own.com_B().x, own.swing_moment_kg_m2()];
+        let demand = |k: usize, nearest: Option<f64>| {
+            let (figure, asked) = self.asked[k];
+            BrokenDemand { figure, asked, nearest, why: why.clone() }
+        };
         let alone: Vec<BrokenDemand> = (0..3)
             .filter_map(|k| {
-                let (figure, asked) = self.asked[k];
                 let at = |value: f64| {
                     let mut values = target;
                     values[k] = value;
                     self.make(start, &start.held, values).is_ok()
                 };
-                let nearest = nearest_along(asked.target, own[k], at)?;
-                Some(BrokenDemand { figure, asked, nearest: Some(nearest), why: why.clone() })
+                Some(demand(k, Some(nearest_along(target[k], own[k], at)?)))
             })
             .collect();
-        if !alone.is_empty() {
-            return alone;
+        match alone.is_empty() {
+            true => (0..3).map(|k| demand(k, None)).collect(),
+            false => alone,
         }
-        self.asked
-            .iter()
-            .map(|(figure, asked)| BrokenDemand {
-                figure: *figure,
-                asked: *asked,
-                nearest: None,
-                why: why.clone(),
-            })
-            .collect()
     }
 
     /// The nearest that can be made on the way from the card to what the start itself has.
@@ -161,4 +153,23 @@ impl<'a> Targets<'a> {
         let share = nearest_along(0.0, 1.0, |share| at(share).is_ok())?;
         at(share).ok()
     }
+}
+
+/// Steps from what can be made towards what was asked: a sixty-fourth is far inside any tolerance.
+const HALVINGS: usize = 7;
+
+/// The nearest to what was asked that can be: looks both ways from it, farther and farther, then halves back to the limit.
+fn nearest_along(asked: f64, own: f64, can: impl Fn(f64) -> bool) -> Option<f64> {
+    let reach = (own - asked).abs().max(0.15 * asked.abs()) * if own == asked { -1.0 } else { 1.0 };
+    let toward = if own < asked { -reach.abs() } else { reach.abs() };
+    let looks = (1..=32).flat_map(|n| {
+        let far = f64::from(n) / 32.0;
+        [asked + far * toward, asked - far * toward]
+    });
+    let (mut yes, mut no) = (looks.into_iter().find(|it| can(*it))?, asked);
+    for _ in 0..HALVINGS {
+        let middle = 0.5 * (yes + no);
+        *(if can(middle) { &mut yes } else { &mut no }) = middle;
+    }
+    Some(yes)
 }

@@ -15,14 +15,14 @@ fn one_pair_weighs_the_same_and_swings_apart_the_other_swings_the_same_and_weigh
     for size in assets::sizes().unwrap() {
         let mass_kg = size.reference.mass_moments().mass_kg;
         let it = pairs(&Family::of(&size), &limits, mass_kg).unwrap();
-        let [near, far] = &it.same_scale.bats;
+        let [near, far] = &it.same_scale;
         assert_relative_eq!(near.bat.mass_kg(), far.bat.mass_kg(), max_relative = 1e-9);
         assert!(
             far.bat.swing_moment_kg_m2() > 1.03 * near.bat.swing_moment_kg_m2(),
             "{}",
             size.name
         );
-        let [light, heavy] = &it.same_hand.bats;
+        let [light, heavy] = &it.same_hand;
         let (a, b) = (light.bat.swing_moment_kg_m2(), heavy.bat.swing_moment_kg_m2());
         assert_relative_eq!(a, b, max_relative = 1e-5);
         assert!(heavy.bat.mass_kg() > 1.03 * light.bat.mass_kg(), "{}", size.name);
@@ -35,7 +35,7 @@ fn both_bats_of_one_weight_are_shapes_that_a_maker_reads_back_with_their_figures
     for size in assets::sizes().unwrap() {
         let mass_kg = size.reference.mass_moments().mass_kg;
         let family = Family::of(&size);
-        for it in pairs(&family, &limits, mass_kg).unwrap().same_scale.bats {
+        for it in pairs(&family, &limits, mass_kg).unwrap().same_scale {
             let shape = to_make(&it, &family, &size, &limits)
                 .unwrap_or_else(|why| panic!("{}: {why}", size.name));
             let text = of_shape("One", true, &size, &shape).unwrap();

@@ -8,11 +8,12 @@ use backlift::files::{assets, card};
 use backlift::measurement::bench::{BALANCE_SD_M, SCALE_SD_KG};
 use backlift::uncertain::Uncertain;
 use backlift::workshop::carved::{Figures, Held, carve};
+use backlift::workshop::combined::Reading;
 use backlift::workshop::plane::bench::OVERSHOOT;
 use backlift::workshop::plane::cuts::{amount_for, cut, room};
 use backlift::workshop::plane::pass::SMALLEST_PASS_KG;
 use backlift::workshop::plane::{
-    self, Bench, Finish, PickupMoments, Place, PlanFault, Planed, plan, thinner_m,
+    self, Bench, Finish, PickupMoments, Place, Planed, TooLight, plan, thinner_m,
 };
 use rand::rngs::SmallRng;
 use rand::{RngExt, SeedableRng};
@@ -69,9 +70,11 @@ fn bench<'a>(true_: &PickupMoments, planed: &'a Planed, noise: &mut Noise) -> Be
         Uncertain::measured(value + sd * noise.normal(), sd)
     };
     Bench {
-        mass_kg: read(true_.mass_kg, SCALE_SD_KG, noise),
-        balance_m: read(true_.balance_m(), BALANCE_SD_M, noise),
-        swing_moment_kg_m2: read(true_.second_kg_m2, SWING_SD * true_.second_kg_m2, noise),
+        reading: Reading {
+            mass_kg: read(true_.mass_kg, SCALE_SD_KG, noise),
+            balance_m: read(true_.balance_m(), BALANCE_SD_M, noise),
+            swing_moment_kg_m2: read(true_.second_kg_m2, SWING_SD * true_.second_kg_m2, noise),
+        },
         shape: &planed.from,
         planed,
         finish: BARE,
@@ -125,7 +128,7 @@ fn a_bat_too_light_already_has_no_plan_and_a_bat_at_its_target_no_pass() {
     let light = part_made(&card, &size, -0.12, 0.0);
     let now = bare(&light, &card);
     let refused = plan(&bench(&now, &Planed::not_yet(&light), &mut noise), &card, &size.craft);
-    assert!(matches!(refused, Err(PlanFault::TooLight { .. })), "{refused:?}");
+    assert!(matches!(refused, Err(TooLight { .. })), "{refused:?}");
     let right = part_made(&card, &size, 0.0, 0.0);
     let now = bare(&right, &card);
     let made =
@@ -265,7 +268,7 @@ fn a_bat_that_was_only_weighed_and_balanced_is_drawn_with_what_it_reads() {
     let grip = plane::additions::additions(&like, &gripless, &all)[0].adds;
     let whole = made(&gripless).unwrap().mass_moments();
     assert!((whole.mass_kg - 1.05 - grip.mass_kg).abs() < 1e-9);
-    let bare = PickupMoments::of_moments(&whole) - grip;
+    let bare = PickupMoments::of(whole.mass_kg, whole.com_B().x, whole.swing_moment_kg_m2()) - grip;
     assert!((bare.balance_m() - 0.52).abs() < 1e-9, "{}", bare.balance_m());
 }
 
@@ -302,7 +305,11 @@ fn sides_are_evened_until_the_blade_balances_on_its_middle() {
             }
             before = &pass.shape;
         }
-        approx::assert_relative_eq!(evened_kg_m, bench.mass_kg.value * left_m, max_relative = 1e-9);
+        approx::assert_relative_eq!(
+            evened_kg_m,
+            bench.reading.mass_kg.value * left_m,
+            max_relative = 1e-9
+        );
     }
 }
 

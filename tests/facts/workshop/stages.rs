@@ -3,7 +3,7 @@ use backlift::files::assets;
 use backlift::measurement::bench::{PendulumReading, SCALE_SD_KG};
 use backlift::workshop::pickup_moments::PickupMoments;
 use backlift::workshop::stages::forecast::forecast;
-use backlift::workshop::stages::steps::{Does, Steps};
+use backlift::workshop::stages::steps::{Steps, keeps};
 use backlift::workshop::stages::{BatLog, Entry, LogFault, Moment, Stage, Target, waiting};
 use proptest::prelude::*;
 
@@ -36,18 +36,14 @@ fn own_bat_at_each_stage(size: &Size) -> Vec<(Stage, PickupMoments)> {
     let mut back = Vec::new();
     for stage in Stage::ALL.into_iter().rev() {
         back.push((stage, bat));
-        match steps.does(stage) {
-            Does::PutsOn(moments) => bat = bat - moments,
-            Does::Keeps(share) => {
-                let handle_kg = match steps.does(Stage::Spliced) {
-                    Does::PutsOn(moments) if stage.has_handle() => moments.mass_kg,
-                    _ => 0.0,
-                };
-                let willow_kg = bat.mass_kg - handle_kg;
-                let taken_kg = willow_kg / share - willow_kg;
-                bat = bat + steps.blade * (taken_kg / steps.blade.mass_kg);
-            }
+        if let Some(moments) = steps.put_on(stage) {
+            bat = bat - moments;
+            continue;
         }
+        let handle = steps.put_on(Stage::Spliced).filter(|_| stage.has_handle());
+        let willow_kg = bat.mass_kg - handle.map_or(0.0, |it| it.mass_kg);
+        let taken_kg = willow_kg / keeps(stage) - willow_kg;
+        bat = bat + steps.blade * (taken_kg / steps.blade.mass_kg);
     }
     back.reverse();
     back
@@ -77,7 +73,7 @@ fn the_sizes_own_bat_is_forecast_from_every_stage() {
 /// of the handle it draws the balance point up by a centimetre or two.
 #[test]
 fn putting_the_grip_on_draws_the_balance_to_the_handle() {
-    let Does::PutsOn(grip) = Steps::of(&size("6")).does(Stage::Gripped) else { panic!() };
+    let grip = Steps::of(&size("6")).put_on(Stage::Gripped).unwrap();
     assert!((0.04..0.09).contains(&grip.mass_kg), "{}", grip.mass_kg);
     let bare = own_bat_at_each_stage(&size("6"))[7].1;
     let drawn_m = bare.balance_m() - (bare + grip).balance_m();
@@ -187,7 +183,7 @@ fn a_sanding_that_adds_weight_and_a_wet_cleft_are_doubted_and_a_wet_one_is_taken
     let shaped = entry(Stage::Shaped, day(5), 0.85);
     let sanded = entry(Stage::Sanded, day(6), 0.86);
     let it = log(vec![wet.clone(), shaped.clone(), sanded]);
-    let words: Vec<String> = it.doubts().iter().map(|it| it.words()).collect();
+    let words = it.doubts();
     assert!(words.len() == 2 && words[0].contains("25 % water"), "{words:?}");
     assert!(words[1].contains("10 g more"), "{words:?}");
     assert!(it.faults(&size("6")).is_empty());

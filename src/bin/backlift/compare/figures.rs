@@ -58,7 +58,7 @@ fn felt(it: &BatDifference) -> &'static str {
 }
 
 fn thresholds(it: &BatDifference) -> Option<[f64; 2]> {
-    let shares = || it.figure.thresholds().iter().map(|it| it.share);
+    let shares = || it.figure.thresholds().iter().copied();
     let low = shares().reduce(f64::min)?;
     Some([low, shares().reduce(f64::max)?])
 }

@@ -7,7 +7,6 @@ use backlift::comparison::figure::StrokeFigure::{
 };
 use backlift::fit::fitting::{Fitting, TodayAdvice};
 use backlift::fit::pays::Pays;
-use backlift::fit::setting::StrokeAtEnd;
 use backlift::innings::played::{AtScore, StrokeNow};
 use backlift::questions::fitted::Fitted;
 use backlift::questions::loaded::Loaded;
@@ -117,11 +116,11 @@ fn by_stroke(worth: &Worth, strokes: &[&str]) -> Value {
     each.collect()
 }
 
-fn simulated(strokes_at_end: &[StrokeAtEnd], strokes: &[&str]) -> Value {
+fn simulated(strokes_at_end: &[StrokeNow], strokes: &[&str]) -> Value {
     let each = strokes.iter().zip(strokes_at_end).map(|(name, it)| {
         let row = json!({
-            "stroke_time_s": it.time_s,
-            "bat_speed_m_s": it.bat_speed_m_s,
+            "stroke_time_s": it.fastest.stroke_time_s,
+            "bat_speed_m_s": it.bat_speed_m_s(),
             "wrist_share": it.wrist_share,
         });
         ((*name).to_owned(), row)

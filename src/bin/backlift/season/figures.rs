@@ -36,8 +36,8 @@ pub fn of(given: &Given, found: &Found) -> Value {
     let swollen = |shrinkage| swelling(shrinkage, it.moisture_from, it.moisture_to);
     let [low_s, usual_s, high_s] = found.time_constants_s;
     let aim = json!({
-        "mass_sd_kg": it.aim.mass_sd_kg,
-        "swing_moment_sd_kg_m2": it.aim.swing_moment_sd_kg_m2,
+        "mass_sd_kg": it.mass_change_kg.sd,
+        "swing_moment_sd_kg_m2": it.swing_moment_change_kg_m2.sd,
         "ten_swings_s": found.aim_ten_swings_s,
     });
     let course = found.course.iter().map(|gone| {
@@ -73,7 +73,7 @@ pub fn of(given: &Given, found: &Found) -> Value {
         "handle_kg": it.handle_kg,
         "width_swelling": swollen(RADIAL),
         "depth_swelling": swollen(TANGENTIAL),
-        "aim_now": joined([state(&it.aim.now), aim]),
+        "aim_now": joined([state(&it.aim), aim]),
         "estimated": given.estimated(),
         "oiled": found.asked.oiled,
         "time_constant_s": usual_s,

@@ -64,8 +64,8 @@ fn sentence(found: &Found, units: Units) -> String {
     format!(
         "For {} where it will live, the scale must read {} today: in its new air the bat gets {} {way}",
         mass(it.here.mass_kg),
-        mass(it.aim.now.mass_kg),
-        mass((it.here.mass_kg - it.aim.now.mass_kg).abs()),
+        mass(it.aim.mass_kg),
+        mass((it.here.mass_kg - it.aim.mass_kg).abs()),
     )
 }
 
@@ -80,7 +80,7 @@ fn both_airs(found: &Found, card: Option<&Card>, units: Units) -> String {
     let mass = |value: f64| spoken(Quantity::Mass, value, MASS_STEP_KG, units);
     let length = |value: f64| spoken(Quantity::Length, value, 0.001, units);
     let row = |name: &str, of: &dyn Fn(&State) -> String, change: String| {
-        vec![name.to_owned(), of(&it.here), of(&it.there), change, of(&it.aim.now)]
+        vec![name.to_owned(), of(&it.here), of(&it.there), change, of(&it.aim)]
     };
     let swing = it.swing_moment_change_kg_m2;
     let plus = if swing.value > 0.0 { "+" } else { "" };
@@ -137,7 +137,7 @@ fn further(found: &Found, units: Units) -> String {
     let words = [
         format!(
             "aim today: what scale, pencil and watch must show now for the first column to hold there, ± {}",
-            spoken(Quantity::Mass, it.aim.mass_sd_kg, it.aim.mass_sd_kg, units)
+            spoken(Quantity::Mass, it.mass_change_kg.sd, it.mass_change_kg.sd, units)
         ),
         format!(
             "5 % more humidity there is worth {}; of the bat {} is willow",

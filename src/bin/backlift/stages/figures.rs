@@ -3,7 +3,6 @@
 use backlift::questions::bench_log::{Bench, Standing};
 use backlift::workshop::cautions::WORKSHOP;
 use backlift::workshop::plane::Place;
-use backlift::workshop::stages::LogDoubt;
 use serde_json::{Value, json};
 
 use crate::bat_figure::{BALANCE, DEAD_WEIGHT, PICKUP_WEIGHT, SWING_MOMENT};
@@ -55,7 +54,7 @@ fn row(bench: &Bench<'_>, it: &Standing<'_>) -> Value {
     let still = json!({
         "ten_swings_s": it.ten_swings_s,
         "plane_first_kg": it.plane_first_kg.map(|it| it.value),
-        "doubts": it.doubts.iter().map(LogDoubt::words).collect::<Value>(),
+        "doubts": it.doubts,
         "to_take_off_kg": it.forecast.to_take_off_kg.map(|it| it.value),
         "to_take_off_sd_kg": it.forecast.to_take_off_kg.map(|it| it.sd),
         "target_mass_kg": it.log.target.mass_kg,

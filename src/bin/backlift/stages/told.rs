@@ -21,7 +21,7 @@ pub fn told(bench: &Bench<'_>, units: Units) -> String {
     for it in &bench.bats {
         out += &(paragraph(&format!("{}: {}", it.log.label, aim(it, units))) + "\n");
         for doubt in &it.doubts {
-            out += &(set_in(&doubt.words()) + "\n");
+            out += &(set_in(doubt) + "\n");
         }
         if let Some(words) = waiting(it, bench.now) {
             out += &(set_in(&words) + "\n");

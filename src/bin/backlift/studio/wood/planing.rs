@@ -7,6 +7,7 @@ use backlift::files::fault::{Fault, Faults};
 use backlift::files::shape_text::{Begun, own, with_begun, with_card};
 use backlift::questions::Stop;
 use backlift::questions::plane::{TO_PLANE, Way, planned_by};
+use backlift::workshop::combined::Reading;
 use backlift::workshop::plane::additions::{Addition, additions};
 use backlift::workshop::plane::plan::PLANING_SD;
 use backlift::workshop::plane::{
@@ -100,9 +101,7 @@ impl Studio {
         };
         let (shape, drawn_on) = on_the_bench(&lies, card, size, shape);
         let bench = Bench {
-            mass_kg: bat.mass_kg,
-            balance_m: bat.balance_m,
-            swing_moment_kg_m2: bat.swing_moment_kg_m2,
+            reading: Reading::of(bat),
             shape: &shape,
             planed: &Planed::not_yet(&shape),
             finish: self.wood.on,
@@ -110,8 +109,7 @@ impl Studio {
             planing_sd: PLANING_SD,
             left_m: 0.0,
         };
-        let now =
-            PickupMoments::of(bat.mass_kg.value, bat.balance_m.value, bat.swing_moment_kg_m2.value);
+        let now = bench.reading.moments();
         let to_come = adds(&additions(&shape, &self.wood.on, &Finish::of(card)));
         let plan = plan(&bench, card, &size.craft).map_err(|it| it.to_string());
         let thin_edges = plan.as_ref().map(|it| it.thin_edges(&shape, &size.reference));

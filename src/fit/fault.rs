@@ -1,46 +1,13 @@
-//! What a fit starts from, and why there may be no answer.
+//! Why there may be no bat to order.
 
 use super::size_swings::SizeFault;
 use crate::bat::BatFault;
-use crate::bat::figures::WeighedBat;
-use crate::bat::laws::Limits;
-use crate::bat::sizes::Size;
 use crate::innings::played::InningsFault;
-use crate::measurement::plan::{Bowling, FitLimits, InningsPlan, Seen};
 use crate::ounce::swung::OunceFault;
-use crate::player::Player;
-use crate::stroke::Stroke;
 use crate::swing::engine::EngineFault;
 use crate::swing::player_stroke::SwingFault;
-use crate::worth::swings_fault::SwingsFault;
+use crate::worth::ways::SwingsFault;
 use core::ops::ControlFlow;
-
-/// What a fit starts from.
-#[derive(Clone, Copy, Debug)]
-pub struct Order<'a> {
-    /// Player.
-    pub player: &'a Player,
-    /// Strokes that can be played.
-    pub strokes: &'a [Stroke],
-    /// The same strokes on joint paths planned another way; may be empty.
-    pub strokes_otherwise: &'a [Stroke],
-    /// Bats weighed at the bench.
-    pub bats: &'a [WeighedBat],
-    /// Innings to last.
-    pub plan: &'a InningsPlan,
-    /// Bowling to face.
-    pub bowling: &'a Bowling,
-    /// Index of the bat now used.
-    pub uses: usize,
-    /// What was seen of the player.
-    pub seen: &'a [Seen],
-    /// Limits of the search and its rule.
-    pub limits: &'a FitLimits,
-    /// Sizes of the trade.
-    pub sizes: &'a [Size],
-    /// Size limits of the Laws.
-    pub laws: &'a Limits,
-}
 
 /// Why there is no fitting.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
