@@ -219,7 +219,7 @@ fn surer(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     head(ui, "Estimated until then");
     for it in &loaded.player.estimated {
         let doubt = percent(it.relative_sd, 0);
-        quiet(ui, &format!("{}, ± {doubt}: from {}", capital(&it.what), it.from));
+        quiet(ui, &format!("{}, ± {doubt}: from {}", capital(it.what), it.from));
     }
 }
 
