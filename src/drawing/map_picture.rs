@@ -1,5 +1,7 @@
 //! What the map shows, as plain values.
 
+use crate::card::Asked;
+
 /// A bat to mark.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MapBat {
@@ -15,13 +17,9 @@ pub struct MapBat {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct MapTarget {
     /// Dead weight, kg.
-    pub mass_kg: f64,
-    /// Its limits, kg.
-    pub mass_tolerance_kg: [f64; 2],
+    pub mass_kg: Asked,
     /// Balance point, m from the top of the handle.
-    pub balance_m: f64,
-    /// Its limits, m.
-    pub balance_tolerance_m: [f64; 2],
+    pub balance_m: Asked,
 }
 
 /// What the map shows.

@@ -2,7 +2,6 @@
 
 use super::DrawingFault;
 use super::area::Area;
-use super::palette::Colour;
 use super::picture::Picture;
 use qrcode::{Color, EcLevel, QrCode, Version};
 
@@ -11,12 +10,7 @@ pub(super) const MOST_BYTES: usize = 929;
 
 /// Draws `text` into a square, at the highest level of error correction that does not
 /// make the code finer than it need be. Four modules around it must stay white (ISO/IEC 18004).
-pub(super) fn draw(
-    picture: &mut Picture,
-    area: Area,
-    text: &str,
-    ink: Colour,
-) -> Result<(), DrawingFault> {
+pub(super) fn draw(picture: &mut Picture, area: Area, text: &str) -> Result<(), DrawingFault> {
     let too_long = DrawingFault::CodeTooLong { bytes: text.len(), most: MOST_BYTES };
     if text.len() > MOST_BYTES {
         return Err(too_long);
@@ -38,7 +32,7 @@ pub(super) fn draw(
             [[left, top], [right, top], [right, bottom], [left, bottom]]
         })
         .collect();
-    picture.polygons(dark.iter().map(<[[f64; 2]; 4]>::as_slice), ink, 1.0);
+    picture.polygons(dark.iter().map(<[[f64; 2]; 4]>::as_slice), picture.theme.ink, 1.0);
     Ok(())
 }
 

@@ -46,24 +46,6 @@ impl Size {
     }
 }
 
-/// The only two weights.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Weight {
-    /// Running text.
-    Regular,
-    /// Figures and headings.
-    SemiBold,
-}
-
-impl Weight {
-    pub(super) fn svg(self) -> u16 {
-        match self {
-            Self::Regular => 400,
-            Self::SemiBold => 600,
-        }
-    }
-}
-
 /// Which end of a text stands at the given x.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Anchor {
@@ -88,24 +70,20 @@ impl Anchor {
 /// How a text is set.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Lettering {
-    /// Its size.
-    pub size: Size,
-    /// Its weight.
-    pub weight: Weight,
-    /// Its colour.
-    pub colour: Colour,
-    /// Which end stands at x.
-    pub anchor: Anchor,
+    pub(super) size: Size,
+    pub(super) is_bold: bool,
+    pub(super) colour: Colour,
+    pub(super) anchor: Anchor,
 }
 
 impl Lettering {
     /// Regular, from the left.
     pub const fn new(size: Size, colour: Colour) -> Self {
-        Self { size, weight: Weight::Regular, colour, anchor: Anchor::Start }
+        Self { size, is_bold: false, colour, anchor: Anchor::Start }
     }
-    /// The same, semi-bold.
+    /// The same, semi-bold: for figures and headings.
     pub const fn bold(self) -> Self {
-        Self { weight: Weight::SemiBold, ..self }
+        Self { is_bold: true, ..self }
     }
     /// The same, anchored elsewhere.
     pub const fn anchored(self, anchor: Anchor) -> Self {
@@ -114,10 +92,7 @@ impl Lettering {
 
     /// Width of a text, px: the sum of its letters' advances, kerning left out (it only narrows).
     pub fn width(self, text: &str) -> f64 {
-        let face = match self.weight {
-            Weight::Regular => REGULAR,
-            Weight::SemiBold => SEMI_BOLD,
-        };
+        let face = if self.is_bold { SEMI_BOLD } else { REGULAR };
         let Ok(face) = ttf_parser::Face::parse(face, 0) else {
             return 0.0; // the faces are part of the program: a test parses them
         };

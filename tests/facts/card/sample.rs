@@ -100,10 +100,8 @@ pub fn map() -> MapPicture {
             })
             .collect(),
         target: Some(MapTarget {
-            mass_kg: 1.0,
-            mass_tolerance_kg: [0.985, 1.012],
-            balance_m: 0.493,
-            balance_tolerance_m: [0.488, 0.498],
+            mass_kg: Asked::new(1.0, [0.985, 1.012]),
+            balance_m: Asked::new(0.493, [0.488, 0.498]),
         }),
     }
 }
