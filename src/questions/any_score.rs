@@ -5,10 +5,9 @@ use std::sync::Arc;
 use rayon::prelude::*;
 
 use super::loaded::Loaded;
-use super::placed::innings_stop;
 use super::{Progress, Stop};
 use crate::frames::DVec3;
-use crate::innings::played::{AtScore, StrokeNow, delivery, play, stroke_now};
+use crate::innings::played::{AtScore, StrokeNow, stroke_now};
 use crate::swing::batter::Batter;
 use crate::swing::chain::Chain;
 use crate::swing::film::{self, Film, Picture, Way};
@@ -148,7 +147,7 @@ impl Innings {
                     Some(known) => known.clone(),
                     None => loaded.asked_times_s(&batter)?,
                 },
-                delivery: delivery(&loaded.scenario.bowling),
+                delivery: loaded.delivery(),
                 end_runs: loaded.scenario.innings.runs,
                 chains: held.iter().map(|it| (it.chain.clone(), it.reference.contact_m)).collect(),
                 points: Vec::new(),
@@ -159,10 +158,7 @@ impl Innings {
         let at_once = if before.together { count } else { 1 };
         for (n, scores) in scores.chunks(at_once).enumerate() {
             step(0.2 + 0.8 * (n * at_once) as f64 / count as f64)?;
-            let plan = &loaded.scenario.innings;
-            let new = play(&batter, &weighed.bat, plan, it.delivery, &it.asked_time_s, scores)
-                .map_err(|fault| innings_stop(&loaded.places, fault))?;
-            for at in new {
+            for at in loaded.play(&batter, &weighed.bat, &it.asked_time_s, scores)? {
                 let most_tired = it.most_tired(&batter, &held, &at)?;
                 let films = films(&batter, &held, &at, &it.asked_time_s);
                 it.points.push(Point { at, most_tired, films });

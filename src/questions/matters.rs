@@ -7,7 +7,6 @@ use super::loaded::Loaded;
 use super::placed::{argument_fault, innings_stop};
 use super::{Progress, Stop, advice};
 use crate::bat::figures::WeighedBat;
-use crate::files::fault::Fault;
 use crate::files::stroke_paths::built_in_paths;
 use crate::fit::fitting::what_decides;
 use crate::sensitivity::advice::Weight;
@@ -139,10 +138,9 @@ pub fn matters(loaded: &Loaded, asked: Asked, progress: &dyn Progress) -> Result
     let study = study(&of_study, &report).map_err(|it| match it {
         StudyFault::Innings(fault) => innings_stop(&loaded.places, fault),
         StudyFault::Stopped => Stop::Cancelled,
-        StudyFault::TooManyFail { .. } => Stop::NoAnswer(
-            Fault::new(it.to_string())
-                .help("study a lighter bat with --bat, or measure the player's grip"),
-        ),
+        StudyFault::TooManyFail { .. } => {
+            Stop::no_answer(it, "study a lighter bat with --bat, or measure the player's grip")
+        }
         StudyFault::Drawn(_) | StudyFault::Rows { .. } => Stop::our_mistake(it),
     })?;
     let both = asked.other.map(|other| [asked.bat, other]);
