@@ -54,7 +54,7 @@ pub fn svg(face: &FacePicture, theme: &Theme) -> Result<String, DrawingFault> {
             face.half_width_m.len(),
             face.value.len()
         );
-        return Err(DrawingFault::Refused { format: "a picture", what });
+        return Err(DrawingFault::refused("a picture", what));
     }
     let reach = |all: &[f64]| all.iter().copied().fold(0.0, f64::max);
     let [length_m, half_m] = [&face.from_toe_m, &face.half_width_m].map(|it| reach(it));

@@ -43,7 +43,7 @@ pub(super) fn draw(
     let nodes = map.mass_kg.len() * map.balance_m.len();
     if map.value.len() != nodes || map.pickup_weight_kg.len() != nodes {
         let what = format!("the map has {nodes} places but {} values", map.value.len());
-        return Err(DrawingFault::Refused { format: "a picture", what });
+        return Err(DrawingFault::refused("a picture", what));
     }
     // The frame of what will do must lie on the map too.
     let frame_kg = map.target.iter().flat_map(|it| it.mass_kg.tolerance);

@@ -84,3 +84,9 @@ pub enum DrawingFault {
     #[error(transparent)]
     Card(#[from] crate::files::card::CardFileFault),
 }
+
+impl DrawingFault {
+    fn refused(format: &'static str, what: impl std::fmt::Display) -> Self {
+        Self::Refused { format, what: what.to_string() }
+    }
+}

@@ -106,7 +106,7 @@ fn heading(picture: &mut Picture, card: &Card) -> Result<(f64, Vec<String>), Dra
     let heading = Lettering::new(Size::Sentence, PRINT.ink).bold();
     if INSIDE.x + heading.width(&title) > code.x - 8.0 {
         let what = format!("the size's name \"{}\" is too long for the card", card.size);
-        return Err(DrawingFault::Refused { format: "a card", what });
+        return Err(DrawingFault::refused("a card", what));
     }
     picture.text(INSIDE.x, INSIDE.y + 18.0, heading, &title);
     let lines = [

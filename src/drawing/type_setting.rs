@@ -186,6 +186,5 @@ pub fn tree(svg: &str) -> Result<usvg::Tree, DrawingFault> {
         font_family: FAMILY.to_owned(),
         ..usvg::Options::default()
     };
-    usvg::Tree::from_str(svg, &options)
-        .map_err(|it| DrawingFault::Refused { format: "a picture", what: it.to_string() })
+    usvg::Tree::from_str(svg, &options).map_err(|it| DrawingFault::refused("a picture", it))
 }

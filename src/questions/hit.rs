@@ -149,16 +149,12 @@ pub fn hit(loaded: &Loaded, asked: &Asked<'_>, progress: &dyn Progress) -> Resul
         || stiffness_for_bend(&hit, PRACTICE_BEND_RAD),
         || closing_for_bend(&hit, PRACTICE_BEND_RAD),
     );
-    let map = match asked.mapped {
-        true => {
-            let told = |share: f64| progress.report("mapping the face", share);
-            Some(face_map(&hit, &shape.blade, &told).map_err(|it| match it {
-                MapFault::Hit(fault) => stop(fault, &parts),
-                MapFault::Stopped => Stop::Cancelled,
-            })?)
-        }
-        false => None,
-    };
+    let told = |share: f64| progress.report("mapping the face", share);
+    let map = asked.mapped.then(|| face_map(&hit, &shape.blade, &told)).transpose();
+    let map = map.map_err(|it| match it {
+        MapFault::Hit(fault) => stop(fault, &parts),
+        MapFault::Stopped => Stop::Cancelled,
+    })?;
     Ok(Found {
         cautions: standing(player.age_y, refit_stature_m(player.age_y, player.stature_m)),
         from_toe_m: asked.from_toe_m,

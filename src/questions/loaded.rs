@@ -160,10 +160,10 @@ impl Loaded {
     pub fn stroke(&self, named: &str) -> Result<usize, Stop> {
         let wanted = named.trim().to_lowercase();
         self.strokes.iter().position(|it| it.name.to_lowercase() == wanted).ok_or_else(|| {
-            let names = || self.strokes.iter().map(|it| it.name.as_str());
-            let help = match nearest(&wanted, names()) {
+            let names = self.stroke_names();
+            let help = match nearest(&wanted, names.iter().copied()) {
                 Some(near) => format!("did you mean {near:?}?"),
-                None => format!("the strokes are {}", names().collect::<Vec<_>>().join(", ")),
+                None => format!("the strokes are {}", names.join(", ")),
             };
             argument_fault("--stroke", named, &format!("there is no stroke {named:?}"), &help)
         })
