@@ -78,11 +78,8 @@ impl Page {
 
     fn heading(&self, picture: &mut Picture, inside: Area) -> f64 {
         let big = Lettering::new(Size::Sentence, LIGHT.ink).bold();
-        let mut y = inside.y + 18.0;
-        for line in big.wrapped(&self.sentence, inside.width) {
-            picture.text(inside.x, y, big, &line);
-            y += Size::Sentence.line_px();
-        }
+        let top = [inside.x, inside.y - 8.0];
+        let y = picture.paragraph(top, inside.width, big, &self.sentence) + big.size.line_px();
         let invented = if self.is_invented { ". Invented example: not a real player" } else { "" };
         picture.text(inside.x, y + 4.0, QUIET, &format!("{}{invented}", self.player));
         y + 4.0 + Size::Quiet.line_px()

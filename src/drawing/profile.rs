@@ -20,21 +20,20 @@ const PLACES: f64 = 84.0;
 /// Pages of A4: the blade from the side, from the toe up, then the strips. With `before` the shape it has now is
 /// drawn too, and what has to come off at each inch. `title` names the bat.
 pub fn pages(before: Option<&BatShape>, after: &BatShape, title: &str) -> Vec<String> {
-    let blades = [before.map(|it| &it.blade), Some(&after.blade)];
+    let (before, after) = (before.map(|it| &it.blade), &after.blade);
     let deepest_m = |it: &Blade| it.bow_m.max(0.0) + it.deepest().map_or(0.0, |it| it.depth_m);
-    let deepest_m = blades.into_iter().flatten().map(deepest_m).fold(0.0, f64::max);
+    let deepest_m = before.into_iter().chain([after]).map(deepest_m).fold(0.0, f64::max);
     let scale = (ROOM_M / deepest_m).min(1.0);
-    let sides = tiles(after.blade.length_m, scale);
-    let strips = tiles(after.blade.length_m, 1.0);
+    let sides = tiles(after.length_m, scale);
+    let strips = tiles(after.length_m, 1.0);
     let side = |it: &Tile| {
         page(title, it, scale, "From the side", |picture| {
-            let before = before.map(|it| &it.blade);
-            draw_side(picture, it, before, &after.blade, deepest_m);
+            draw_side(picture, it, before, after, deepest_m);
         })
     };
     let strip = |it: &Tile| {
         page(title, it, 1.0, "Strips", |picture| {
-            profile_strips::draw(picture, it, &after.blade);
+            profile_strips::draw(picture, it, after);
         })
     };
     sides.iter().map(side).chain(strips.iter().map(strip)).collect()

@@ -3,7 +3,7 @@
 use super::DrawingFault;
 use super::area::Area;
 use super::picture::Picture;
-use qrcode::{Color, EcLevel, QrCode, Version};
+use qrcode::{Color, EcLevel, QrCode};
 
 /// Most bytes that fit a code whose modules are still about 0.25 mm wide at 25 mm (version 21, level L).
 pub(super) const MOST_BYTES: usize = 929;
@@ -17,10 +17,9 @@ pub(super) fn draw(picture: &mut Picture, area: Area, text: &str) -> Result<(), 
     }
     let smallest =
         QrCode::with_error_correction_level(text, EcLevel::L).map_err(|_| too_long.clone())?;
-    let version: Version = smallest.version();
     let code = [EcLevel::H, EcLevel::Q, EcLevel::M]
         .into_iter()
-        .find_map(|level| QrCode::with_version(text, version, level).ok())
+        .find_map(|level| QrCode::with_version(text, smallest.version(), level).ok())
         .unwrap_or(smallest);
     let modules = code.width();
     let side = area.width / modules as f64;

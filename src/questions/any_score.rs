@@ -36,7 +36,7 @@ pub struct Point {
     pub at: AtScore,
     /// With the most lasting fatigue there may be.
     pub most_tired: Vec<StrokeNow>,
-    /// Each stroke to be seen: the fastest controlled swing, and that in which it is asked for.
+    /// Each stroke to be seen, by [`Tempo`]: the fastest controlled swing, and that in which it is asked for.
     pub films: [Vec<Film>; 2],
 }
 
@@ -229,11 +229,7 @@ impl Innings {
     /// The stroke at a score, to be seen.
     pub fn reel(&self, stroke: usize, runs: f64, tempo: Tempo) -> Option<Reel<'_>> {
         let (low, high, part) = self.around(runs)?;
-        let kind = match tempo {
-            Tempo::Fastest => 0,
-            Tempo::Asked => 1,
-        };
-        let [low, high] = [low, high].map(|it| it.films[kind].get(stroke));
+        let [low, high] = [low, high].map(|it| it.films[tempo as usize].get(stroke));
         let (low, high) = (low?, high?);
         let (chain, contact_from_top_m) = self.chains.get(stroke)?;
         Some(Reel { chain, contact_from_top_m: *contact_from_top_m, low, high, part })

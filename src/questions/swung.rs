@@ -10,7 +10,7 @@ use crate::comparison::carried::variance;
 use crate::comparison::player_doubt::PlayerDoubt;
 use crate::measurement::person::Handed;
 use crate::player::Strength;
-use crate::player::joints::{GROUP_COUNT, JOINT_COUNT, JOINTS};
+use crate::player::joints::{GROUP_COUNT, JOINTS};
 use crate::stroke::Tolerance;
 use crate::swing::batter::Batter;
 use crate::swing::contact::Contact;
@@ -246,12 +246,11 @@ impl Swung {
     pub fn limited_by(&self) -> Option<String> {
         let j = self.seen.limited_by()?;
         let joint = JOINTS.get(j)?;
-        let at_peak = |it: &[f64; JOINT_COUNT]| it[j];
         let peak = self
             .seen
             .series
             .iter()
-            .map(|it| at_peak(&it.share))
+            .map(|it| it.share[j])
             .max_by(|a, b| a.abs().total_cmp(&b.abs()))?;
         let direction = if peak > 0.0 { joint.positive } else { joint.negative };
         Some(format!("{} ({direction})", joint.group.words()))
