@@ -251,28 +251,3 @@ fn films(batter: &Batter, held: &[Held], at: &AtScore, asked_time_s: &[f64]) -> 
             .collect()
     })
 }
-
-/// Speed of the bat where it meets the ball, m/s.
-pub fn bat_speed_m_s(it: &StrokeNow) -> f64 {
-    it.fastest.contact.bat_speed_m_s
-}
-
-/// Share of what it has left that the busier wrist gives.
-pub fn wrist_share(it: &StrokeNow) -> f64 {
-    it.wrist_share
-}
-
-/// Left over against the bowling, s.
-pub fn time_in_hand_s(it: &StrokeNow) -> f64 {
-    it.time_in_hand_s
-}
-
-/// Time of the stroke, s.
-pub fn stroke_time_s(it: &StrokeNow) -> f64 {
-    it.fastest.stroke_time_s
-}
-
-/// Grip needed over the grip there is.
-pub fn grip_share(it: &StrokeNow) -> f64 {
-    it.grip_share
-}

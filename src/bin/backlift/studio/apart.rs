@@ -1,9 +1,10 @@
 //! What two bats are apart by in the stroke on the screen, at its score: the view's one figure and its sentence.
 
 use backlift::comparison::figure::StrokeFigure;
+use backlift::innings::played::StrokeNow;
 use backlift::innings::score::runs_words;
 use backlift::measurement::bench::bat_letter;
-use backlift::questions::any_score::{Tempo, bat_speed_m_s, stroke_time_s, wrist_share};
+use backlift::questions::any_score::Tempo;
 
 use super::state::Studio;
 use super::told_apart::{self, Change};
@@ -61,7 +62,7 @@ impl Studio {
         let when = format!("{}{comma} the {}", capital(&self.when()), self.playback.stroke);
         let first = match self.playback.tempo() {
             Tempo::Fastest => {
-                let speed = self.less_first(bat_speed_m_s, StrokeFigure::BatSpeed)?;
+                let speed = self.less_first(StrokeNow::bat_speed_m_s, StrokeFigure::BatSpeed)?;
                 told_apart::as_fast_as_they_can(&when, labels, change, speed, units)
             }
             Tempo::Asked => told_apart::in_the_same_time(&when, labels, change),
@@ -82,8 +83,10 @@ impl Studio {
     /// Second less first: time of the stroke, s, or share of the busier wrist.
     fn apart(&self) -> Option<Change> {
         match self.playback.tempo() {
-            Tempo::Fastest => self.less_first(stroke_time_s, StrokeFigure::StrokeTime),
-            Tempo::Asked => self.less_first(wrist_share, StrokeFigure::WristShare),
+            Tempo::Fastest => {
+                self.less_first(|it| it.fastest.stroke_time_s, StrokeFigure::StrokeTime)
+            }
+            Tempo::Asked => self.less_first(|it| it.wrist_share, StrokeFigure::WristShare),
         }
     }
 }
