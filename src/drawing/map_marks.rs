@@ -70,12 +70,12 @@ fn name_of_target(target: &MapTarget, plot: &Plot, taken: &[Area]) -> [f64; 2] {
 pub(super) fn draw(picture: &mut Picture, map: &MapPicture, plot: &Plot) {
     let theme = picture.theme;
     let letter = Lettering::new(Size::Quiet, theme.ink).bold().anchored(Anchor::Middle);
-    for bat in &map.bats {
+    for (n, bat) in map.bats.iter().enumerate() {
         let centre = plot.at(bat.mass_kg, 1e3 * bat.balance_m);
-        let (colour, _) = bat_look(&theme, bat.bat);
+        let (colour, _) = bat_look(&theme, n);
         picture.disc(centre, 12.0, theme.panel, Stroke::solid(theme.panel, 1.0));
         picture.disc(centre, 9.5, theme.panel, Stroke::solid(colour, 3.0));
-        picture.text(centre[0], centre[1] + 4.5, letter, &bat_letter(bat.bat));
+        picture.text(centre[0], centre[1] + 4.5, letter, &bat_letter(n));
     }
     if let Some(target) = map.target {
         let limits = limits(&target, plot);

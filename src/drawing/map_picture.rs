@@ -5,8 +5,6 @@ use crate::card::Asked;
 /// A bat to mark.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MapBat {
-    /// Its place in the list: gives colour and letter.
-    pub bat: usize,
     /// Dead weight, kg.
     pub mass_kg: f64,
     /// Balance point, m from the top of the handle.
@@ -37,7 +35,7 @@ pub struct MapPicture {
     pub value_label: String,
     /// Row by row: pickup weight, kg; none where unknown.
     pub pickup_weight_kg: Vec<Option<f64>>,
-    /// Bats to mark.
+    /// Bats to mark; their place gives colour and letter.
     pub bats: Vec<MapBat>,
     /// The bat to make.
     pub target: Option<MapTarget>,

@@ -87,8 +87,7 @@ pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
         .loaded
         .bats
         .iter()
-        .enumerate()
-        .map(|(bat, b)| MapBat { bat, mass_kg: b.bat.mass_kg(), balance_m: b.bat.balance_m() })
+        .map(|it| MapBat { mass_kg: it.bat.mass_kg(), balance_m: it.bat.balance_m() })
         .collect();
     MapPicture {
         sentence: format!(

@@ -92,12 +92,7 @@ pub fn map() -> MapPicture {
         pickup_weight_kg,
         bats: bats
             .iter()
-            .enumerate()
-            .map(|(bat, (mass_kg, balance_m))| MapBat {
-                bat,
-                mass_kg: *mass_kg,
-                balance_m: *balance_m,
-            })
+            .map(|(mass_kg, balance_m)| MapBat { mass_kg: *mass_kg, balance_m: *balance_m })
             .collect(),
         target: Some(MapTarget {
             mass_kg: Asked::new(1.0, [0.985, 1.012]),
