@@ -118,7 +118,7 @@ fn draw_head(picture: &mut Picture, page: &OrdersPage, (n, count): (usize, usize
     let heads = ["order", "size"].into_iter().chain(HEADS);
     let quiet = Lettering::new(Size::Quiet, PRINT.quiet);
     for (head, x) in heads.zip(COLUMNS) {
-        picture.text(INSIDE.x + x, y + 20.0, quiet, &quiet.cut_to(head, column_px(x), "…"));
+        picture.text(INSIDE.x + x, y + 20.0, quiet, &quiet.cut_to(head, column_px(x)));
     }
     y + 24.0
 }
@@ -156,22 +156,18 @@ fn draw_row(picture: &mut Picture, row: &OrderRow, top: f64) -> f64 {
     let number = if large { SENTENCE.bold() } else { QUIET.bold() };
     let room = column_px(COLUMNS[0]);
     // The longest number of a card has three lines; a card's file may be called longer.
-    let mut lines = number.wrapped(&row.number, room);
-    if lines.len() > 3 {
-        lines.truncate(3);
-        lines[2] = number.ended(&lines[2], room, "…");
-    }
+    let lines = number.first_lines(number.wrapped(&row.number, room), 3, room, "…");
     for (k, line) in lines.iter().enumerate() {
         let down = if large { 2.0 } else { Size::Quiet.line_px() * k as f64 };
         picture.text(INSIDE.x, y + down, number, line);
     }
     let bold = TEXT.bold();
-    let size = bold.cut_to(&row.size, column_px(COLUMNS[1]), "…");
+    let size = bold.cut_to(&row.size, column_px(COLUMNS[1]));
     picture.text(INSIDE.x + COLUMNS[1], y, bold, &size);
     for (cell, x) in row.cells.iter().zip(&COLUMNS[2..]) {
         let room = column_px(*x);
-        picture.text(INSIDE.x + x, y, bold, &bold.cut_to(&cell.figure, room, "…"));
-        let limits = QUIET.cut_to(&cell.limits, room, "…");
+        picture.text(INSIDE.x + x, y, bold, &bold.cut_to(&cell.figure, room));
+        let limits = QUIET.cut_to(&cell.limits, room);
         picture.text(INSIDE.x + x, y + Size::Quiet.line_px(), QUIET, &limits);
     }
     y += Size::Quiet.line_px() + 3.0;

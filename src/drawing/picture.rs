@@ -173,7 +173,7 @@ impl Picture {
     }
 
     /// One line of text in several letterings; the first one's anchor holds for all.
-    pub fn runs(&mut self, x: f64, y: f64, runs: &[(Lettering, &str)]) {
+    pub fn runs<S: AsRef<str>>(&mut self, x: f64, y: f64, runs: &[(Lettering, S)]) {
         let anchor = runs.first().map_or("start", |(it, _)| it.anchor.svg());
         let mut spans = String::new();
         for (lettering, text) in runs {
@@ -183,7 +183,7 @@ impl Picture {
                 n(lettering.size.px()),
                 if lettering.is_bold { 600 } else { 400 },
                 lettering.colour,
-                escaped(text)
+                escaped(text.as_ref())
             );
         }
         self.put(format_args!(

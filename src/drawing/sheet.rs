@@ -87,7 +87,7 @@ pub fn svg(card: &Card, map: Option<&MapPicture>) -> Result<String, DrawingFault
     if !left_out.is_empty() {
         foot = format!("Left out for want of room: {}. {foot}", left_out.join(", "));
     }
-    picture.text(INSIDE.x, foot_y, QUIET, &QUIET.cut_to(&foot, INSIDE.width, "…"));
+    picture.text(INSIDE.x, foot_y, QUIET, &QUIET.cut_to(&foot, INSIDE.width));
     Ok(picture.finish())
 }
 

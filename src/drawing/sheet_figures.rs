@@ -138,20 +138,12 @@ impl Row {
         picture.text(area.x, area.y + 17.0, Lettering::new(Size::Text, ink), self.name);
         let big = Lettering::new(Size::Big, ink).bold();
         let small = Lettering::new(Size::Sentence, ink);
-        let spaced: Vec<String> = self
-            .big
-            .iter()
-            .enumerate()
-            .map(|(k, (_, unit))| {
-                let gap = if k + 1 < self.big.len() { " " } else { "" };
-                format!("{THIN}{unit}{gap}")
-            })
-            .collect();
-        let mut runs: Vec<(Lettering, &str)> = Vec::new();
-        for ((value, _), unit) in self.big.iter().zip(&spaced) {
-            runs.extend([(big, value.as_str()), (small, unit.as_str())]);
+        let mut runs: Vec<(Lettering, String)> = Vec::new();
+        for (k, (value, unit)) in self.big.iter().enumerate() {
+            let gap = if k + 1 < self.big.len() { " " } else { "" };
+            runs.extend([(big, value.clone()), (small, format!("{THIN}{unit}{gap}"))]);
         }
-        runs.push((Lettering::new(Size::Text, ink), &self.after));
+        runs.push((Lettering::new(Size::Text, ink), self.after.clone()));
         picture.runs(area.x, area.y + 51.0, &runs);
         picture.text(area.x, area.y + 75.0, Lettering::new(Size::Text, ink), &self.below);
         let bar = Area::new(area.x + BAR_X, area.y + 42.0, BAR_WIDTH, 0.0);

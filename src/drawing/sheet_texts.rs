@@ -46,8 +46,8 @@ pub(super) fn fitted(card: &Card, has_map: bool, room: f64) -> Texts {
     let box_width = if with_map { width - NARROWEST_MAP } else { width };
     let cautions = cautions_box::first_that_fit(&card.cautions, box_width, left);
     Texts {
-        reason: cut(reason, for_reason, column),
-        how_sure: cut(how_sure, for_how_sure, column),
+        reason: TEXT.first_lines(reason, for_reason, column, CUT),
+        how_sure: TEXT.first_lines(how_sure, for_how_sure, column, CUT),
         cautions,
         with_map,
     }
@@ -60,15 +60,4 @@ fn shared([first, second]: [usize; 2], most: usize) -> [usize; 2] {
     }
     let first = first.min((most / 2).max(most.saturating_sub(second)));
     [first, second.min(most - first)]
-}
-
-/// No more than so many lines, the last of them saying that there is more.
-fn cut(mut lines: Vec<String>, most: usize, width: f64) -> Vec<String> {
-    if lines.len() > most {
-        lines.truncate(most);
-        if let Some(last) = lines.last_mut() {
-            *last = TEXT.ended(last, width, CUT);
-        }
-    }
-    lines
 }

@@ -74,11 +74,7 @@ fn page(blade: &Blade, title: &str, number_of: usize, all: usize, places: &[f64]
 pub(super) fn heading(picture: &mut Picture, title: &str, words: &str) {
     let Area { x, y, width: room, .. } = INSIDE;
     let text = Lettering::new(Size::Text, PRINT.ink);
-    let mut lines = text.bold().wrapped(title, room);
-    if let (true, Some(second)) = (lines.len() > 2, lines.get(1)) {
-        lines[1] = text.bold().ended(second, room, "…");
-    }
-    lines.truncate(2);
+    let lines = text.bold().first_lines(text.bold().wrapped(title, room), 2, room, "…");
     for (n, line) in lines.iter().rev().enumerate() {
         picture.text(x, y + 34.0 - n as f64 * Size::Text.line_px(), text.bold(), line);
     }

@@ -152,16 +152,33 @@ impl Lettering {
         pieces
     }
 
-    /// The text where it is no wider than `width` px, or as much of its beginning as is, with `ending`.
-    pub fn cut_to(self, text: &str, width: f64, ending: &str) -> String {
+    /// The text where it is no wider than `width` px, or as much of its beginning as is, and that there is more.
+    pub(super) fn cut_to(self, text: &str, width: f64) -> String {
         if self.width(text) <= width {
             return text.to_owned();
         }
-        self.ended(text, width, ending)
+        self.ended(text, width, "…")
+    }
+
+    /// No more than `most` lines, the last of them with `ending` where there are more.
+    pub(super) fn first_lines(
+        self,
+        mut lines: Vec<String>,
+        most: usize,
+        width: f64,
+        ending: &str,
+    ) -> Vec<String> {
+        if lines.len() > most {
+            lines.truncate(most);
+            if let Some(last) = lines.last_mut() {
+                *last = self.ended(last, width, ending);
+            }
+        }
+        lines
     }
 
     /// As much of the beginning of `text` as leaves room for `ending` within `width` px, and that.
-    pub fn ended(self, text: &str, width: f64, ending: &str) -> String {
+    fn ended(self, text: &str, width: f64, ending: &str) -> String {
         let room = width - self.width(ending);
         let mut used = 0.0;
         let kept: String = text
