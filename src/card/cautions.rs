@@ -35,18 +35,20 @@ pub fn refit_stature_m(age_y: f64, stature_m: f64) -> Option<f64> {
 ///
 /// `refit_stature_m` is that of the card; it is said only to a junior.
 pub fn standing(age_y: f64, refit_stature_m: Option<f64>) -> Vec<String> {
+    let is_junior = age_y < JUNIOR_BELOW_Y;
+    let pain = match is_junior {
+        true => "Pain ends the session: stop, rest, tell an adult you trust.",
+        false => "Pain ends the session: stop and rest.",
+    };
     let mut cautions = vec![
         "Not medical advice: a computed fit, from measurements and published averages.".to_owned(),
-        "Pain ends the session: stop, rest, tell an adult you trust.".to_owned(),
+        pain.to_owned(),
     ];
-    if age_y < JUNIOR_BELOW_Y {
-        let when = refit_stature_m.map_or_else(
-            || "after six months".to_owned(),
-            |stature_m| {
-                format!("at {}, or after six months", spoken_stature(stature_m, Units::Trade))
-            },
-        );
-        cautions.push(format!("Growth changes the answer: fit again {when}."));
+    if is_junior {
+        let at = refit_stature_m
+            .map(|it| format!("at {}, or ", spoken_stature(it, Units::Trade)))
+            .unwrap_or_default();
+        cautions.push(format!("Growth changes the answer: fit again {at}after six months."));
         cautions
             .push("With a hard ball: a helmet, a warm-up before, and an adult there.".to_owned());
         cautions.push(
@@ -54,9 +56,6 @@ pub fn standing(age_y: f64, refit_stature_m: Option<f64>) -> Vec<String> {
                 .to_owned(),
         );
     } else {
-        if let Some(pain) = cautions.get_mut(1) {
-            "Pain ends the session: stop and rest.".clone_into(pain);
-        }
         cautions.push("Ask a coach, and a medical professional about any old injury.".to_owned());
     }
     cautions.push("Local playing conditions decide which bats may be used.".to_owned());

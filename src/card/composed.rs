@@ -55,7 +55,6 @@ pub fn compose(
         high_s: seconds(high),
     });
     let refit_stature_m = cautions::refit_stature_m(player.age_y, player.stature_m);
-    let said = cautions::standing(player.age_y, refit_stature_m);
     Card {
         player: PlayerLine {
             age_y: player.age_y,
@@ -83,7 +82,7 @@ pub fn compose(
         handle_shape: HandleShape::Oval,
         reason: format!("{} {}", reason(fitting), ounce(fitting, headline)),
         how_sure: how_sure(fitting, headline),
-        cautions: said,
+        cautions: cautions::standing(player.age_y, refit_stature_m),
         condition: Condition { grips: 1, toe_guard: true, oiled: false },
         refit_stature_m,
         order: None,

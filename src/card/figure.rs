@@ -20,7 +20,6 @@ pub enum Figure {
 /// All that is said of one.
 struct About {
     words: &'static str,
-    /// At the head of a row: with the end that it is taken from, or its unit if that is not the trade's.
     row_words: &'static str,
     taken_from: Option<&'static str>,
     keys: [&'static str; 2],

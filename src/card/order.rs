@@ -55,10 +55,7 @@ impl Card {
 }
 
 /// A text in one line of no more than `most` letters; none where nothing is written.
-///
-/// # Errors
-/// If it is longer.
-pub fn one_line(what: &'static str, text: &str, most: usize) -> Result<Option<String>, CardFault> {
+fn one_line(what: &'static str, text: &str, most: usize) -> Result<Option<String>, CardFault> {
     let line = text.split_whitespace().collect::<Vec<_>>().join(" ");
     let letters = line.chars().count();
     match letters {
@@ -68,7 +65,7 @@ pub fn one_line(what: &'static str, text: &str, most: usize) -> Result<Option<St
     }
 }
 
-/// The order's number, as [`one_line`].
+/// The order's number in one line; none where nothing is written.
 ///
 /// # Errors
 /// If it is too long.
@@ -76,7 +73,7 @@ pub fn number(text: &str) -> Result<Option<String>, CardFault> {
     one_line("order number", text, LONGEST_NUMBER)
 }
 
-/// The wish's note, as [`one_line`].
+/// The wish's note in one line; none where nothing is written.
 ///
 /// # Errors
 /// If it is too long.

@@ -19,7 +19,7 @@ use crate::uncertain::{Origin, Uncertain};
 const SURE: f64 = 0.95;
 
 /// What was measured on the delivered bat; anything may be missing.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ReturnedBat {
     /// What the bench says of each figure, in the order of [`Figure::ALL`].
     pub figures: [Option<Uncertain>; Figure::ALL.len()],
@@ -43,10 +43,8 @@ pub enum Within {
 pub struct Item {
     /// Which figure.
     pub figure: Figure,
-    /// What the card asks, in the figure's unit.
-    pub asked: f64,
-    /// Limits `[low, high]`.
-    pub tolerance: [f64; 2],
+    /// What the card asks.
+    pub asked: Asked,
     /// What the bench says.
     pub measured: Option<Uncertain>,
     /// The verdict.
@@ -74,7 +72,7 @@ pub struct Check {
     /// Accept the bat, or send it back.
     pub accepted: bool,
     /// Line by line, in the order of [`Figure::ALL`].
-    pub items: Vec<Item>,
+    pub items: [Item; Figure::ALL.len()],
     /// What settled it.
     pub decided_by: DecidedBy,
     /// Share of the worth asked that the bat loses; below nought it gains. None where the card does not tell, the bat
@@ -84,32 +82,22 @@ pub struct Check {
 
 /// Checks what was measured on a delivered bat against its card.
 pub fn check(card: &Card, bat: &ReturnedBat) -> Check {
-    let items: Vec<Item> = Figure::ALL
-        .into_iter()
-        .map(|figure| {
-            let asked = card.asked(figure);
-            let measured = bat.measured(figure);
-            Item {
-                figure,
-                asked: asked.target,
-                tolerance: asked.tolerance,
-                measured,
-                within: measured.map_or(Within::NotMeasured, |it| within(it, asked)),
-            }
-        })
-        .collect();
-    let verdict = |figure| {
-        items.iter().find(|it| it.figure == figure).map_or(Within::NotMeasured, |it| it.within)
-    };
-    let (swing, weight, balance) =
-        (verdict(Figure::SwingMoment), verdict(Figure::DeadWeight), verdict(Figure::Balance));
+    let items = Figure::ALL.map(|figure| {
+        let (asked, measured) = (card.asked(figure), bat.measured(figure));
+        let within = measured.map_or(Within::NotMeasured, |it| within(it, asked));
+        Item { figure, asked, measured, within }
+    });
+    let item = |figure: Figure| items[figure as usize];
     let lost = worth_lost(card, bat);
-    let (accepted, decided_by) = match swing {
-        Within::NotMeasured => by_weight_and_balance(weight, balance),
+    let swing = item(Figure::SwingMoment);
+    let (accepted, decided_by) = match swing.within {
+        Within::NotMeasured => {
+            by_weight_and_balance(item(Figure::DeadWeight).within, item(Figure::Balance).within)
+        }
         _ if card.region.is_some() => (lost.is_some_and(|it| it <= MAY_LOSE), DecidedBy::Worth),
         Within::Yes => (true, DecidedBy::SwingMoment),
         Within::No => (false, DecidedBy::SwingMoment),
-        Within::Unsure => (swing_moment_reads_inside(&items), DecidedBy::SwingMomentReading),
+        Within::Unsure => (swing.reads_inside(), DecidedBy::SwingMomentReading),
     };
     Check { accepted, items, decided_by, worth_lost_share: lost }
 }
@@ -135,25 +123,14 @@ fn by_weight_and_balance(weight: Within, balance: Within) -> (bool, DecidedBy) {
     }
 }
 
-fn swing_moment_reads_inside(items: &[Item]) -> bool {
-    items.iter().filter(|it| it.figure == Figure::SwingMoment).all(Item::reads_inside)
-}
-
 impl Item {
     /// Whether it reads inside its limits, its error aside.
     pub fn reads_inside(&self) -> bool {
-        let [low, high] = self.tolerance;
-        self.measured.is_some_and(|it| (low..=high).contains(&it.value))
+        self.measured.is_some_and(|it| self.asked.takes(it.value))
     }
 }
 
 impl ReturnedBat {
-    /// The same with one figure more measured.
-    pub fn with(mut self, figure: Figure, measured: Uncertain) -> Self {
-        self.figures[figure as usize] = Some(measured);
-        self
-    }
-
     fn measured(&self, figure: Figure) -> Option<Uncertain> {
         self.figures[figure as usize]
             .filter(|it| it.value.is_finite() && it.sd.is_finite())
@@ -205,9 +182,7 @@ impl Check {
             }
         }
     }
-}
 
-impl Check {
     fn by_worth(&self, noted: &str) -> String {
         let may = format!("{:.1} % may be lost", 100.0 * MAY_LOSE);
         match (self.accepted, self.worth_lost_share) {

@@ -18,12 +18,8 @@ const LEAST_SPAN: f64 = 0.02;
 pub fn svg(curve: &Curve, theme: &Theme, width: f64, height: f64) -> String {
     let mut picture = Picture::new(width, height, theme);
     let title = Lettering::new(Size::Text, theme.ink);
-    let mut top = 14.0;
-    for line in title.wrapped(&curve.title, width - 32.0) {
-        top += Size::Text.line_px();
-        picture.text(16.0, top - 6.0, title, &line);
-    }
-    top = legend(&mut picture, curve, theme, top, width) + 34.0;
+    let title_y = picture.paragraph([16.0, 8.0], width - 32.0, title, &curve.title);
+    let top = legend(&mut picture, curve, title_y + 6.0, width) + 34.0;
     let spread = |it: &Reading| it.sd.map_or(0.0, |sd| 2.0 * sd);
     let theirs = || curve.theirs.iter();
     let y = || {
@@ -37,21 +33,21 @@ pub fn svg(curve: &Curve, theme: &Theme, width: f64, height: f64) -> String {
         x: Axis::around(&curve.x_label, x(), 0.0),
         y: Axis::around(&curve.y_label, y(), LEAST_SPAN * greatest),
     };
-    plot.draw_ground(&mut picture, theme);
+    plot.draw_ground(&mut picture);
     let (ours, dash) = bat_look(theme, 0);
     let line: Vec<[f64; 2]> =
         curve.ours.iter().filter(|it| it.1.is_finite()).map(|it| plot.at(it.0, it.1)).collect();
     picture.polyline(&line, Stroke { colour: ours, width: 2.5, dash });
     for it in &curve.theirs {
-        reading(&mut picture, &plot, it, theme);
+        reading(&mut picture, &plot, it);
     }
     picture.finish()
 }
 
 /// What the line and the marks are; returns where it ends, px.
-fn legend(picture: &mut Picture, curve: &Curve, theme: &Theme, top: f64, width: f64) -> f64 {
-    let quiet = Lettering::new(Size::Quiet, theme.quiet);
-    let (ours, dash) = bat_look(theme, 0);
+fn legend(picture: &mut Picture, curve: &Curve, top: f64, width: f64) -> f64 {
+    let quiet = Lettering::new(Size::Quiet, picture.theme.quiet);
+    let (ours, dash) = bat_look(&picture.theme, 0);
     let middle = top + 8.0;
     picture.line([16.0, middle], [40.0, middle], Stroke { colour: ours, width: 2.5, dash });
     picture.text(48.0, middle + 4.5, quiet, "this program");
@@ -59,7 +55,7 @@ fn legend(picture: &mut Picture, curve: &Curve, theme: &Theme, top: f64, width: 
     for (n, line) in quiet.wrapped(&curve.source, width - 64.0).iter().enumerate() {
         y += Size::Quiet.line_px();
         if n == 0 && !curve.theirs.is_empty() {
-            mark(picture, [28.0, y], theme);
+            mark(picture, [28.0, y]);
         }
         picture.text(48.0, y + 4.5, quiet, line);
     }
@@ -67,14 +63,14 @@ fn legend(picture: &mut Picture, curve: &Curve, theme: &Theme, top: f64, width: 
 }
 
 /// A ring, told from the line by its shape and not by its colour alone.
-fn mark(picture: &mut Picture, at: [f64; 2], theme: &Theme) {
-    let (theirs, _) = bat_look(theme, 1);
-    picture.disc(at, MARK_PX, theme.panel, Stroke::solid(theirs, 2.0));
+fn mark(picture: &mut Picture, at: [f64; 2]) {
+    let (theirs, _) = bat_look(&picture.theme, 1);
+    picture.disc(at, MARK_PX, picture.theme.panel, Stroke::solid(theirs, 2.0));
 }
 
 /// A reading, with two standard deviations to either side where its spread is published.
-fn reading(picture: &mut Picture, plot: &Plot, it: &Reading, theme: &Theme) {
-    let (theirs, _) = bat_look(theme, 1);
+fn reading(picture: &mut Picture, plot: &Plot, it: &Reading) {
+    let (theirs, _) = bat_look(&picture.theme, 1);
     if let Some(sd) = it.sd {
         let [low, high] = [it.y - 2.0 * sd, it.y + 2.0 * sd].map(|y| plot.at(it.x, y));
         let rule = Stroke::solid(theirs, 1.5);
@@ -83,5 +79,5 @@ fn reading(picture: &mut Picture, plot: &Plot, it: &Reading, theme: &Theme) {
             picture.line([x - CAP_PX, y], [x + CAP_PX, y], rule);
         }
     }
-    mark(picture, plot.at(it.x, it.y), theme);
+    mark(picture, plot.at(it.x, it.y));
 }

@@ -39,17 +39,13 @@ const BALL_RADIUS_M: f64 = 0.036;
 /// The arc as an SVG of so many px.
 pub fn svg(arc: &ArcPicture, theme: &Theme, width: f64, height: f64) -> String {
     let mut picture = Picture::new(width, height, theme);
-    let top = picture.sentence(Area::new(0.0, 0.0, width, height), theme, &arc.sentence);
+    let top = picture.sentence(picture.whole(), &arc.sentence);
     let half = 0.5 * width;
     let side = View { name: "from the side, bowler on the right", up: |it| it.z, ground: true };
     let above = View { name: "from above, bowler on the right", up: |it| it.y, ground: false };
     for (view, x) in [(side, 0.0), (above, half)] {
-        view.draw(
-            &mut picture,
-            Area::new(x + 16.0, top, half - 32.0, height - top - 16.0),
-            arc,
-            theme,
-        );
+        let area = Area::new(x + 16.0, top, half - 32.0, height - top - 16.0);
+        view.draw(&mut picture, area, arc);
     }
     picture.finish()
 }
@@ -62,7 +58,8 @@ struct View {
 }
 
 impl View {
-    fn draw(&self, picture: &mut Picture, area: Area, arc: &ArcPicture, theme: &Theme) {
+    fn draw(&self, picture: &mut Picture, area: Area, arc: &ArcPicture) {
+        let theme = picture.theme;
         let quiet = Lettering::new(Size::Quiet, theme.quiet);
         picture.text(area.x, area.y + 14.0, quiet, self.name);
         let inside = Area::new(area.x, area.y + 30.0, area.width, area.height - 62.0);
@@ -91,13 +88,10 @@ impl View {
             let y = at([0.0, 0.0])[1];
             picture.line([inside.x, y], [inside.right(), y], Stroke::solid(theme.quiet, 1.0));
         }
-        let (colour, dash) = bat_look(theme, arc.bat);
+        let (colour, dash) = bat_look(&theme, arc.bat);
         for moment in &arc.moments {
-            picture.line(
-                at(flat(moment.handle_top_W)),
-                at(flat(moment.toe_W)),
-                Stroke::solid(theme.hairline, 3.0),
-            );
+            let [top, toe] = [moment.handle_top_W, moment.toe_W].map(|it| at(flat(it)));
+            picture.line(top, toe, Stroke::solid(theme.hairline, 3.0));
         }
         let path = |point: fn(&ArcMoment) -> DVec3| -> Vec<[f64; 2]> {
             arc.moments.iter().map(|it| at(flat(point(it)))).collect()
@@ -124,7 +118,8 @@ impl View {
                 let [from, to] = [0, 1].map(|k| pair[k].toe_W);
                 spots.extend((1..12).map(|k| at(flat(from.lerp(to, f64::from(k) / 12.0)))));
             }
-            let (lettering, [x, y]) = clear_place(ball, &text, inside, &spots, theme);
+            let lettering = Lettering::new(Size::Quiet, theme.ink);
+            let (lettering, [x, y]) = clear_place(ball, lettering, &text, inside, &spots);
             picture.text_on_patch(x, y, lettering, &text, theme.ground);
         }
         let rule_y = area.bottom() - 8.0;
@@ -137,10 +132,10 @@ impl View {
 /// Where words about a point hide least of what is drawn at `spots`: beside it, below or above.
 fn clear_place(
     point: [f64; 2],
+    lettering: Lettering,
     text: &str,
     inside: Area,
     spots: &[[f64; 2]],
-    theme: &Theme,
 ) -> (Lettering, [f64; 2]) {
     let places = [
         (Anchor::Start, [14.0, 4.5]),
@@ -156,10 +151,8 @@ fn clear_place(
         };
         (outside, spots.iter().filter(under).count())
     };
-    let all = places.map(|(anchor, [dx, dy])| {
-        let lettering = Lettering::new(Size::Quiet, theme.ink).anchored(anchor);
-        (lettering, [point[0] + dx, point[1] + dy])
-    });
+    let all = places
+        .map(|(anchor, [dx, dy])| (lettering.anchored(anchor), [point[0] + dx, point[1] + dy]));
     let [first, ..] = all;
     all.into_iter().min_by_key(hidden).unwrap_or(first)
 }

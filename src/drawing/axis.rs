@@ -1,7 +1,6 @@
 //! The ruled ground of a chart: ranges, ticks and where a value lies on the page.
 
 use super::area::Area;
-use super::palette::Theme;
 use super::picture::{Picture, Stroke};
 use super::type_setting::{Anchor, Lettering, Size};
 use super::words::number;
@@ -36,12 +35,19 @@ impl Axis {
     pub fn ticks(&self, wanted: f64) -> (Vec<f64>, usize) {
         let [low, high] = self.range;
         let step = round_step((high - low) / wanted);
-        let first = (low / step).ceil() as i64;
-        let last = (high / step).floor() as i64;
-        let ticks = (first..=last.min(first + 100)).map(|k| k as f64 * step).collect();
-        let decimals = (-libm::floor(libm::log10(step) + 1e-9)).max(0.0) as usize;
-        (ticks, decimals)
+        (multiples(step, self.range), decimals(step))
     }
+}
+
+/// Multiples of a step within a range, a hundred and one at most.
+pub(super) fn multiples(step: f64, [low, high]: [f64; 2]) -> Vec<f64> {
+    let [first, last] = [(low / step).ceil() as i64, (high / step).floor() as i64];
+    (first..=last.min(first + 100)).map(|k| k as f64 * step).collect()
+}
+
+/// Decimals that the multiples of a round step need.
+pub(super) fn decimals(step: f64) -> usize {
+    (-libm::floor(libm::log10(step) + 1e-9)).max(0.0) as usize
 }
 
 /// The one of 1, 2, 5 times a power of ten that is nearest to `rough` in proportion.
@@ -57,31 +63,25 @@ pub fn round_step(rough: f64) -> f64 {
 }
 
 /// A marked value of an axis.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Tick {
-    /// The value.
-    pub at: f64,
+pub(super) struct Tick {
+    pub(super) at: f64,
     /// What it says, line by line: one a kind of unit.
-    pub words: Vec<String>,
+    pub(super) words: Vec<String>,
 }
 
 /// Between two lines of a tick, px.
-pub const TICK_LINE: f64 = 14.0;
+pub(super) const TICK_LINE: f64 = 14.0;
 
-/// A plot's area on the page and the ranges it shows.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Plot {
-    /// Inside the axes.
-    pub area: Area,
-    /// Left to right.
-    pub x: Axis,
-    /// Bottom to top.
-    pub y: Axis,
+/// A plot's area on the page, inside the axes, and the ranges it shows: left to right, bottom to top.
+pub(super) struct Plot {
+    pub(super) area: Area,
+    pub(super) x: Axis,
+    pub(super) y: Axis,
 }
 
 impl Plot {
     /// Where a pair of values lies, px.
-    pub fn at(&self, x: f64, y: f64) -> [f64; 2] {
+    pub(super) fn at(&self, x: f64, y: f64) -> [f64; 2] {
         let share = |value: f64, [low, high]: [f64; 2]| (value - low) / (high - low);
         [
             self.area.x + self.area.width * share(x, self.x.range),
@@ -91,18 +91,19 @@ impl Plot {
 
     /// Rules, ticks at round values and labels; the y label stands above the axis, to be read without turning the
     /// head.
-    pub fn draw_ground(&self, picture: &mut Picture, theme: &Theme) {
+    pub(super) fn draw_ground(&self, picture: &mut Picture) {
         let round = |axis: &Axis, wanted: f64| -> Vec<Tick> {
             let (ticks, decimals) = axis.ticks(wanted);
             ticks.into_iter().map(|at| Tick { at, words: vec![number(at, decimals)] }).collect()
         };
         let x = round(&self.x, (self.area.width / 50.0).max(2.0));
         let y = round(&self.y, (self.area.height / 55.0).max(2.0));
-        self.draw_ruled(picture, theme, &x, &y);
+        self.draw_ruled(picture, &x, &y);
     }
 
     /// The same with ticks of one's own, in both kinds of unit if need be.
-    pub fn draw_ruled(&self, picture: &mut Picture, theme: &Theme, x: &[Tick], y: &[Tick]) {
+    pub(super) fn draw_ruled(&self, picture: &mut Picture, x: &[Tick], y: &[Tick]) {
+        let theme = picture.theme;
         let quiet = Lettering::new(Size::Quiet, theme.quiet);
         let rule = Stroke::solid(theme.hairline, 1.0);
         for tick in y {

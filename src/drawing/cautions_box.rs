@@ -1,7 +1,7 @@
 //! Cautions in a ruled box, as they stand on a card and on every page that a player takes away.
 
 use super::area::Area;
-use super::palette::Theme;
+use super::palette::PRINT;
 use super::picture::{Picture, Stroke};
 use super::type_setting::{Lettering, Size};
 
@@ -13,24 +13,20 @@ const HEADING: f64 = PAD + 13.0;
 const BELOW_HEADING: f64 = 4.0;
 /// Between two cautions, px.
 const BETWEEN: f64 = 3.0;
-
-/// Lines of each caution in a box of this width, px.
-fn lines(cautions: &[String], width: f64, theme: &Theme) -> impl Iterator<Item = Vec<String>> {
-    let quiet = Lettering::new(Size::Quiet, theme.ink);
-    cautions.iter().map(move |it| quiet.wrapped(it, width - 2.0 * PAD))
-}
+const QUIET: Lettering = Lettering::new(Size::Quiet, PRINT.ink);
 
 /// Height that the cautions need in a box of this width, px.
-pub fn height(cautions: &[String], width: f64, theme: &Theme) -> f64 {
-    let each = |it: Vec<String>| Size::Quiet.line_px() * it.len() as f64 + BETWEEN;
-    let text: f64 = lines(cautions, width, theme).map(each).sum();
+pub(super) fn height(cautions: &[String], width: f64) -> f64 {
+    let lines = |it: &String| QUIET.wrapped(it, width - 2.0 * PAD).len();
+    let each = |it: &String| Size::Quiet.line_px() * lines(it) as f64 + BETWEEN;
+    let text: f64 = cautions.iter().map(each).sum();
     HEADING + BELOW_HEADING + text - BETWEEN + PAD
 }
 
 /// The first of the cautions that need no more than `room` px of height, the last words saying how many more
 /// there are and where; all of them where they do.
-pub fn first_that_fit(cautions: &[String], width: f64, room: f64, theme: &Theme) -> Vec<String> {
-    let fits = |it: &[String]| height(it, width, theme) <= room;
+pub(super) fn first_that_fit(cautions: &[String], width: f64, room: f64) -> Vec<String> {
+    let fits = |it: &[String]| height(it, width) <= room;
     if fits(cautions) {
         return cautions.to_vec();
     }
@@ -43,20 +39,15 @@ pub fn first_that_fit(cautions: &[String], width: f64, room: f64, theme: &Theme)
 }
 
 /// The box, as wide as the area and as high as the cautions need; returns that height, px.
-pub fn draw(picture: &mut Picture, area: Area, cautions: &[String], theme: &Theme) -> f64 {
-    let quiet = Lettering::new(Size::Quiet, theme.ink);
+pub(super) fn draw(picture: &mut Picture, area: Area, cautions: &[String]) -> f64 {
     let mut y = area.y + HEADING;
-    let heading = Lettering::new(Size::Text, theme.ink).bold();
+    let heading = Lettering::new(Size::Text, PRINT.ink).bold();
     picture.text(area.x + PAD, y, heading, "Cautions");
     y += BELOW_HEADING;
-    for caution in lines(cautions, area.width, theme) {
-        for line in caution {
-            y += Size::Quiet.line_px();
-            picture.text(area.x + PAD, y, quiet, &line);
-        }
-        y += BETWEEN;
+    for caution in cautions {
+        y = picture.paragraph([area.x + PAD, y], area.width - 2.0 * PAD, QUIET, caution) + BETWEEN;
     }
-    let height = height(cautions, area.width, theme);
-    picture.frame(Area::new(area.x, area.y, area.width, height), Stroke::solid(theme.ink, 1.5));
+    let height = height(cautions, area.width);
+    picture.frame(Area::new(area.x, area.y, area.width, height), Stroke::solid(PRINT.ink, 1.5));
     height
 }

@@ -2,7 +2,7 @@
 
 use super::area::Area;
 use super::axis::{Axis, Plot};
-use super::palette::{Theme, bat_look};
+use super::palette::{Colour, Theme, bat_look};
 use super::picture::{Picture, Stroke};
 use super::type_setting::{Lettering, Size};
 use crate::measurement::bench::bat_letter;
@@ -48,20 +48,20 @@ pub(super) const NAME_STEP: f64 = 17.0;
 /// The chart as an SVG of so many px.
 pub fn svg(chart: &Chart, theme: &Theme, width: f64, height: f64) -> String {
     let mut picture = Picture::new(width, height, theme);
-    draw(&mut picture, Area::new(0.0, 0.0, width, height), chart, theme);
+    draw(&mut picture, Area::new(0.0, 0.0, width, height), chart);
     picture.finish()
 }
 
 /// Draws the chart into an area.
-pub fn draw(picture: &mut Picture, area: Area, chart: &Chart, theme: &Theme) {
-    let top = picture.sentence(area, theme, &chart.sentence) + 28.0;
+pub(super) fn draw(picture: &mut Picture, area: Area, chart: &Chart) {
+    let theme = picture.theme;
+    let top = picture.sentence(area, &chart.sentence) + 28.0;
     // A letter tells curves apart; one alone needs none.
     let named = |it: &Curve| match chart.curves.len() {
         1 => it.label.clone(),
         _ => format!("{}  {}", bat_letter(it.bat), it.label),
     };
     let names: Vec<String> = chart.curves.iter().map(named).collect();
-    // Colours C and D are too pale for small text: the name is in ink, its leader carries the colour.
     let naming = Lettering::new(Size::Quiet, theme.ink);
     let widest = names.iter().map(|it| naming.width(it)).fold(0.0, f64::max);
     let plot = Plot {
@@ -74,26 +74,42 @@ pub fn draw(picture: &mut Picture, area: Area, chart: &Chart, theme: &Theme) {
         x: chart.x.clone(),
         y: chart.y.clone(),
     };
-    plot.draw_ground(picture, theme);
+    plot.draw_ground(picture);
     for curve in &chart.curves {
-        let (colour, _) = bat_look(theme, curve.bat);
+        let (colour, _) = bat_look(&theme, curve.bat);
         picture.polygons([band(curve, &plot).as_slice()], colour, 0.14);
     }
     let mut ends = Vec::new();
     for (curve, name) in chart.curves.iter().zip(&names) {
-        let (colour, dash) = bat_look(theme, curve.bat);
+        let (colour, dash) = bat_look(&theme, curve.bat);
         let line: Vec<[f64; 2]> = curve.points.iter().map(|it| plot.at(it.x, it.y)).collect();
         picture.polyline(&line, Stroke { colour, width: 2.5, dash });
         if let Some(end) = line.last() {
-            ends.push((*end, colour, name));
+            ends.push(EndName { end: *end, colour, name, is_bold: false });
         }
     }
-    ends.sort_by(|a, b| a.0[1].total_cmp(&b.0[1]));
-    let wanted: Vec<f64> = ends.iter().map(|it| it.0[1]).collect();
-    for ((end, colour, text), y) in ends.iter().zip(spread(&wanted, NAME_STEP)) {
+    name_ends(picture, &plot, ends);
+}
+
+/// A curve's name, to stand right of its end.
+pub(super) struct EndName<'a> {
+    pub(super) end: [f64; 2],
+    pub(super) colour: Colour,
+    pub(super) name: &'a str,
+    pub(super) is_bold: bool,
+}
+
+/// The curves' names right of the plot, none over another.
+pub(super) fn name_ends(picture: &mut Picture, plot: &Plot, mut names: Vec<EndName<'_>>) {
+    names.sort_by(|a, b| a.end[1].total_cmp(&b.end[1]));
+    let wanted: Vec<f64> = names.iter().map(|it| it.end[1]).collect();
+    // Colours C and D are too pale for small text: the name is in ink, its leader carries the colour.
+    let regular = Lettering::new(Size::Quiet, picture.theme.ink);
+    for (it, y) in names.iter().zip(spread(&wanted, NAME_STEP)) {
         let x = plot.area.right() + 20.0;
-        picture.line(*end, [x - 4.0, y], Stroke::solid(*colour, 1.0));
-        picture.text(x, y + 4.5, naming, text);
+        picture.line(it.end, [x - 4.0, y], Stroke::solid(it.colour, 1.0));
+        let lettering = if it.is_bold { regular.bold() } else { regular };
+        picture.text(x, y + 4.5, lettering, it.name);
     }
 }
 

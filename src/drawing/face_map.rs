@@ -4,12 +4,10 @@ use super::DrawingFault;
 use super::area::Area;
 use super::axis::{Axis, Plot};
 use super::contour::Field;
-use super::map::{decimals, draw_named, levels};
-use super::palette::BLACK;
-use super::palette::{Theme, cividis};
+use super::map::shaded;
+use super::palette::Theme;
 use super::picture::{Picture, Stroke};
 use super::type_setting::{Lettering, Size};
-use super::words::number;
 
 /// What the map shows.
 #[derive(Clone, Debug, PartialEq)]
@@ -56,7 +54,7 @@ pub fn svg(face: &FacePicture, theme: &Theme) -> Result<String, DrawingFault> {
             face.half_width_m.len(),
             face.value.len()
         );
-        return Err(DrawingFault::Refused { format: "a picture", what });
+        return Err(DrawingFault::refused("a picture", what));
     }
     let reach = |all: &[f64]| all.iter().copied().fold(0.0, f64::max);
     let [length_m, half_m] = [&face.from_toe_m, &face.half_width_m].map(|it| reach(it));
@@ -74,15 +72,8 @@ pub fn svg(face: &FacePicture, theme: &Theme) -> Result<String, DrawingFault> {
         + Size::Sentence.line_px() * lines.len() as f64
         + Size::Quiet.line_px() * keys.len() as f64;
     let mut picture = Picture::new(width, head + 34.0 + wide + 56.0, theme);
-    let mut top = 16.0;
-    for line in &lines {
-        top += Size::Sentence.line_px();
-        picture.text(16.0, top - 8.0, sentence, line);
-    }
-    for line in &keys {
-        top += Size::Quiet.line_px();
-        picture.text(16.0, top - 4.0, quiet, line);
-    }
+    let top = picture.sentence(picture.whole(), &face.sentence);
+    picture.paragraph([16.0, top - 4.0], width - 32.0, quiet, &key);
     let mm = |m: f64| 1e3 * m;
     let plot = Plot {
         area: Area::new(58.0, head + 34.0, long, wide),
@@ -95,39 +86,16 @@ pub fn svg(face: &FacePicture, theme: &Theme) -> Result<String, DrawingFault> {
             range: [-mm(half_m + ROOM_M), mm(half_m + ROOM_M)],
         },
     };
-    plot.draw_ground(&mut picture, theme);
+    plot.draw_ground(&mut picture);
     // Places of the grid are shares of half the width.
-    let on_page = |line: &[[f64; 2]]| -> Vec<[f64; 2]> {
-        line.iter()
-            .map(|[x, share]| plot.at(mm(*x), mm(share * face.half_width_at_m(*x))))
-            .collect()
-    };
+    let on_page = |[x, share]: [f64; 2]| plot.at(mm(x), mm(share * face.half_width_at_m(x)));
     let value: Vec<Option<f64>> = face.value.iter().copied().map(Some).collect();
     let field = Field { x: &face.from_toe_m, y: &face.across_share, value: &value };
-    let levels = levels(&value, 9.0);
-    for (k, band) in levels.windows(2).enumerate() {
-        if let [low, high] = band {
-            let polygons: Vec<_> = field.band(*low, *high).iter().map(|it| on_page(it)).collect();
-            // The lower end of the scale is left out: black marks must show on it.
-            let share = 0.3 + 0.7 * k as f64 / levels.len().saturating_sub(2).max(1) as f64;
-            picture.polygons(polygons.iter().map(Vec::as_slice), cividis(share), 1.0);
-        }
-    }
-    let mut names = Vec::new();
-    let digits = decimals(&levels);
-    for level in levels.iter().skip(1).take(levels.len().saturating_sub(2)) {
-        let lines: Vec<_> = field.lines(*level).iter().map(|it| on_page(it)).collect();
-        names.extend(draw_named(
-            &mut picture,
-            lines,
-            Stroke::solid(BLACK, 1.2),
-            number(*level, digits),
-        ));
-    }
+    let names = shaded(&mut picture, &field, 9.0, &on_page);
     let side = |share: f64| face.from_toe_m.iter().map(move |x| [*x, share]);
-    let outline: Vec<[f64; 2]> =
-        side(1.0).chain(side(-1.0).rev()).chain(side(1.0).take(1)).collect();
-    picture.polyline(&on_page(&outline), Stroke::solid(theme.ink, 2.0));
+    let outline = side(1.0).chain(side(-1.0).rev()).chain(side(1.0).take(1));
+    let outline: Vec<[f64; 2]> = outline.map(on_page).collect();
+    picture.polyline(&outline, Stroke::solid(theme.ink, 2.0));
     let [x, y] = face.hit_m;
     let at = plot.at(mm(x), mm(y));
     picture.disc(at, 7.0, theme.panel, Stroke::solid(theme.ink, 3.0));
@@ -140,7 +108,7 @@ pub fn svg(face: &FacePicture, theme: &Theme) -> Result<String, DrawingFault> {
         taken.push(Area::new(left - 2.0, top, 4.0, bottom - top));
     }
     for name in &names {
-        name.draw(&mut picture, &plot, &mut taken, theme);
+        name.draw(&mut picture, &plot, &mut taken);
     }
     Ok(picture.finish())
 }

@@ -32,7 +32,7 @@ pub struct InningsPicture {
 /// each other.
 pub fn svg(innings: &InningsPicture, theme: &Theme, width: f64, height: f64) -> String {
     let mut picture = Picture::new(width, height, theme);
-    let top = picture.sentence(Area::new(0.0, 0.0, width, height), theme, &innings.sentence);
+    let top = picture.sentence(picture.whole(), &innings.sentence);
     let points = || innings.panels.iter().flat_map(|it| &it.curves).flat_map(|it| &it.points);
     let y =
         Axis::around("", points().flat_map(|it| [it.y - it.sd, it.y + it.sd]), innings.least_span);
@@ -51,7 +51,7 @@ pub fn svg(innings: &InningsPicture, theme: &Theme, width: f64, height: f64) -> 
             y: Axis { label, range: y.range },
             curves: panel.curves.clone(),
         };
-        draw(&mut picture, area, &chart, theme);
+        draw(&mut picture, area, &chart);
     }
     picture.finish()
 }

@@ -2,7 +2,7 @@
 
 use super::DrawingFault;
 use super::area::Area;
-use super::axis::{Axis, Plot, TICK_LINE, Tick, round_step};
+use super::axis::{Axis, Plot, TICK_LINE, Tick, decimals, multiples, round_step};
 use super::contour::Field;
 use super::map_marks;
 use super::map_picture::MapPicture;
@@ -22,35 +22,32 @@ pub fn svg(
 ) -> Result<String, DrawingFault> {
     let mut picture = Picture::new(width, height, theme);
     let quiet = Lettering::new(Size::Quiet, theme.quiet);
-    let mut top = picture.sentence(Area::new(0.0, 0.0, width, height), theme, &map.sentence);
+    let top = picture.sentence(picture.whole(), &map.sentence);
     let key = format!(
         "Shades and solid lines: {}. Dashed: same pickup weight. Hatched: cannot be made.",
         map.value_label
     );
-    for line in quiet.wrapped(&key, width - 32.0) {
-        top += Size::Quiet.line_px();
-        picture.text(16.0, top - 4.0, quiet, &line);
-    }
-    draw(&mut picture, Area::new(0.0, top + 8.0, width, height - top - 8.0), map, theme, true)?;
+    let top = picture.paragraph([16.0, top - 4.0], width - 32.0, quiet, &key) + 4.0;
+    draw(&mut picture, Area::new(0.0, top + 8.0, width, height - top - 8.0), map, true)?;
     Ok(picture.finish())
 }
 
 /// Draws the map into an area; `full` with lines of the same pickup weight.
-pub fn draw(
+pub(super) fn draw(
     picture: &mut Picture,
     area: Area,
     map: &MapPicture,
-    theme: &Theme,
     full: bool,
 ) -> Result<(), DrawingFault> {
+    let theme = picture.theme;
     let nodes = map.mass_kg.len() * map.balance_m.len();
     if map.value.len() != nodes || map.pickup_weight_kg.len() != nodes {
         let what = format!("the map has {nodes} places but {} values", map.value.len());
-        return Err(DrawingFault::Refused { format: "a picture", what });
+        return Err(DrawingFault::refused("a picture", what));
     }
     // The frame of what will do must lie on the map too.
-    let frame_kg = map.target.iter().flat_map(|it| it.mass_tolerance_kg);
-    let frame_m = map.target.iter().flat_map(|it| it.balance_tolerance_m);
+    let frame_kg = map.target.iter().flat_map(|it| it.mass_kg.tolerance);
+    let frame_m = map.target.iter().flat_map(|it| it.balance_m.tolerance);
     let bats_kg = map.bats.iter().map(|it| it.mass_kg).chain(frame_kg);
     let bats_mm = map.bats.iter().map(|it| it.balance_m).chain(frame_m);
     let plot = Plot {
@@ -71,32 +68,14 @@ pub fn draw(
             0.0,
         ),
     };
-    plot.draw_ruled(picture, theme, &weights(&plot), &balances(&plot));
+    plot.draw_ruled(picture, &weights(&plot), &balances(&plot));
     picture.rect(plot.area, theme.panel);
     picture.hatch(plot.area, Stroke::solid(theme.quiet, 0.5), if full { 9.0 } else { 6.0 });
 
     let rows_mm: Vec<f64> = map.balance_m.iter().map(|it| 1e3 * it).collect();
     let field = Field { x: &map.mass_kg, y: &rows_mm, value: &map.value };
-    let on_page = |line: &[[f64; 2]]| -> Vec<[f64; 2]> {
-        line.iter().map(|[x, y]| plot.at(*x, *y)).collect()
-    };
-    let levels = levels(&map.value, if full { 8.0 } else { 5.0 });
-    for (k, band) in levels.windows(2).enumerate() {
-        if let [low, high] = band {
-            let polygons: Vec<Vec<[f64; 2]>> =
-                field.band(*low, *high).iter().map(|it| on_page(it)).collect();
-            // The lower end of the scale is left out: black marks must show on it.
-            let share = 0.3 + 0.7 * k as f64 / (levels.len().saturating_sub(2).max(1)) as f64;
-            picture.polygons(polygons.iter().map(Vec::as_slice), cividis(share), 1.0);
-        }
-    }
-    let mut names = Vec::new();
-    let decimals = decimals(&levels);
-    for level in levels.iter().skip(1).take(levels.len().saturating_sub(2)) {
-        let lines: Vec<_> = field.lines(*level).iter().map(|it| on_page(it)).collect();
-        let stroke = Stroke::solid(BLACK, 1.2);
-        names.extend(draw_named(picture, lines, stroke, number(*level, decimals)));
-    }
+    let at = |[x, y]: [f64; 2]| plot.at(x, y);
+    let mut names = shaded(picture, &field, if full { 8.0 } else { 5.0 }, &at);
     if full {
         // Only where there is a shade: a line through the hatching would promise a bat.
         let shown = map.pickup_weight_kg.iter().zip(&map.value);
@@ -105,7 +84,7 @@ pub fn draw(
         let pickup = Field { x: &map.mass_kg, y: &rows_mm, value: &pickup_kg };
         for ounces in pickup_levels_oz(&pickup_kg) {
             let level_kg = f64::from(ounces) * OUNCE_KG;
-            let lines: Vec<_> = pickup.lines(level_kg).iter().map(|it| on_page(it)).collect();
+            let lines = on_page(&pickup.lines(level_kg), &at);
             let stroke = Stroke { colour: BLACK, width: 1.0, dash: "4 5" };
             let text = format!("picks up {}", joined(&pounds_ounces(level_kg)).replace(".0", ""));
             names.extend(draw_named(picture, lines, stroke, text));
@@ -114,9 +93,9 @@ pub fn draw(
     // Names last, so that no line runs through them.
     let mut taken = map_marks::areas(map, &plot);
     for name in &names {
-        name.draw(picture, &plot, &mut taken, theme);
+        name.draw(picture, &plot, &mut taken);
     }
-    map_marks::draw(picture, map, &plot, theme);
+    map_marks::draw(picture, map, &plot);
     Ok(())
 }
 
@@ -128,15 +107,11 @@ fn weights(plot: &Plot) -> Vec<Tick> {
     let [low_kg, high_kg] = plot.x.range;
     let ounce_px = plot.area.width * OUNCE_KG / (high_kg - low_kg);
     let step = [1.0, 2.0, 4.0, 8.0].into_iter().find(|it| it * ounce_px >= WEIGHT_PX);
-    let step_kg = OUNCE_KG * step.unwrap_or(16.0);
-    let [first, last] = [(low_kg / step_kg).ceil() as i64, (high_kg / step_kg).floor() as i64];
-    (first..=last.min(first + 100))
-        .map(|k| {
-            let at = k as f64 * step_kg;
-            let trade = joined(&pounds_ounces(at)).replace(".0", "");
-            Tick { at, words: vec![trade, format!("{}{THIN}g", number(1e3 * at, 0))] }
-        })
-        .collect()
+    let tick = |at: f64| {
+        let trade = joined(&pounds_ounces(at)).replace(".0", "");
+        Tick { at, words: vec![trade, format!("{}{THIN}g", number(1e3 * at, 0))] }
+    };
+    multiples(OUNCE_KG * step.unwrap_or(16.0), plot.x.range).into_iter().map(tick).collect()
 }
 
 /// Balance points at round millimetres, the inches below; the axis says which is which.
@@ -149,8 +124,40 @@ fn balances(plot: &Plot) -> Vec<Tick> {
     ticks.into_iter().map(|at| Tick { at, words: words(at) }).collect()
 }
 
+/// Lines of a grid on the page, each of their points `at` its place there.
+fn on_page(lines: &[Vec<[f64; 2]>], at: &dyn Fn([f64; 2]) -> [f64; 2]) -> Vec<Vec<[f64; 2]>> {
+    lines.iter().map(|line| line.iter().map(|it| at(*it)).collect()).collect()
+}
+
+/// Draws a field's shades between its levels, about `wanted` of them, and a line at each but the outermost, whose names
+/// are still to be written. `at` puts a point of the grid on the page.
+pub(super) fn shaded(
+    picture: &mut Picture,
+    field: &Field<'_>,
+    wanted: f64,
+    at: &dyn Fn([f64; 2]) -> [f64; 2],
+) -> Vec<Named> {
+    let levels = levels(field.value, wanted);
+    for (k, band) in levels.windows(2).enumerate() {
+        if let [low, high] = band {
+            let polygons = on_page(&field.band(*low, *high), at);
+            // The lower end of the scale is left out: black marks must show on it.
+            let share = 0.3 + 0.7 * k as f64 / levels.len().saturating_sub(2).max(1) as f64;
+            picture.polygons(polygons.iter().map(Vec::as_slice), cividis(share), 1.0);
+        }
+    }
+    let [_, inner @ .., _] = levels.as_slice() else { return Vec::new() };
+    let mut names = Vec::new();
+    for level in inner {
+        let lines = on_page(&field.lines(*level), at);
+        let name = number(*level, decimals(levels[1] - levels[0]));
+        names.extend(draw_named(picture, lines, Stroke::solid(BLACK, 1.2), name));
+    }
+    names
+}
+
 /// Round levels that enclose all values.
-pub(super) fn levels(values: &[Option<f64>], wanted: f64) -> Vec<f64> {
+fn levels(values: &[Option<f64>], wanted: f64) -> Vec<f64> {
     let known = values.iter().flatten().filter(|it| it.is_finite());
     let (low, high) =
         known.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), it| (a.min(*it), b.max(*it)));
@@ -160,13 +167,6 @@ pub(super) fn levels(values: &[Option<f64>], wanted: f64) -> Vec<f64> {
     let step = round_step((high - low) / wanted);
     let (first, last) = ((low / step).floor() as i64, (high / step).ceil() as i64);
     (first..=last).map(|k| k as f64 * step).collect()
-}
-
-pub(super) fn decimals(levels: &[f64]) -> usize {
-    match levels {
-        [a, b, ..] => (-libm::floor(libm::log10(b - a) + 1e-9)).max(0.0) as usize,
-        _ => 0,
-    }
 }
 
 /// Whole ounces, every second or fourth, so that no more than six lines are drawn.
@@ -198,7 +198,7 @@ pub(super) struct Named {
 }
 
 /// Draws the lines of one level; the longest of them is to be named.
-pub(super) fn draw_named(
+fn draw_named(
     picture: &mut Picture,
     lines: Vec<Vec<[f64; 2]>>,
     stroke: Stroke,
@@ -213,13 +213,8 @@ pub(super) fn draw_named(
 
 impl Named {
     /// Writes the name on the line, as near its middle as it covers nothing else; not at all if it must.
-    pub(super) fn draw(
-        &self,
-        picture: &mut Picture,
-        plot: &Plot,
-        taken: &mut Vec<Area>,
-        theme: &Theme,
-    ) {
+    pub(super) fn draw(&self, picture: &mut Picture, plot: &Plot, taken: &mut Vec<Area>) {
+        let theme = picture.theme;
         let lettering = Lettering::new(Size::Quiet, theme.ink).anchored(Anchor::Middle);
         let middle = self.line.len() / 2;
         let mut places: Vec<usize> = (0..self.line.len()).collect();

@@ -3,8 +3,7 @@
 use super::area::Area;
 use super::axis::Plot;
 use super::map_picture::{MapPicture, MapTarget};
-use super::palette::BLACK;
-use super::palette::{Theme, bat_look};
+use super::palette::{BLACK, bat_look};
 use super::picture::{Picture, Stroke};
 use super::type_setting::{Anchor, Lettering, Size};
 use crate::measurement::bench::bat_letter;
@@ -18,7 +17,7 @@ pub(super) fn areas(map: &MapPicture, plot: &Plot) -> Vec<Area> {
     let bats = map.bats.iter().map(|it| around(it.mass_kg, it.balance_m));
     let mut taken: Vec<Area> = bats.collect();
     if let Some(target) = &map.target {
-        taken.push(around(target.mass_kg, target.balance_m));
+        taken.push(around(target.mass_kg.target, target.balance_m.target));
         taken.push(limits(target, plot));
         let [x, y] = name_of_target(target, plot, &taken);
         taken.push(NAME.extent(x, y, TARGET_NAME));
@@ -32,8 +31,8 @@ const NAME: Lettering = Lettering::new(Size::Quiet, BLACK).bold().anchored(Ancho
 
 /// Where the target's limits lie on the page.
 fn limits(target: &MapTarget, plot: &Plot) -> Area {
-    let [low_kg, high_kg] = target.mass_tolerance_kg;
-    let [low_m, high_m] = target.balance_tolerance_m;
+    let [low_kg, high_kg] = target.mass_kg.tolerance;
+    let [low_m, high_m] = target.balance_m.tolerance;
     let [left, bottom] = plot.at(low_kg, 1e3 * low_m);
     let [right, top] = plot.at(high_kg, 1e3 * high_m);
     Area::new(left, top, right - left, bottom - top)
@@ -43,7 +42,7 @@ fn limits(target: &MapTarget, plot: &Plot) -> Area {
 /// a corner of them.
 fn name_of_target(target: &MapTarget, plot: &Plot, taken: &[Area]) -> [f64; 2] {
     let frame = limits(target, plot);
-    let [x, y] = plot.at(target.mass_kg, 1e3 * target.balance_m);
+    let [x, y] = plot.at(target.mass_kg.target, 1e3 * target.balance_m.target);
     let half = 0.5 * NAME.width(TARGET_NAME) + 8.0;
     let above = [x, frame.y.min(y - 9.0) - 6.0];
     let below = [x, frame.bottom().max(y + 9.0) + 16.0];
@@ -68,20 +67,21 @@ fn name_of_target(target: &MapTarget, plot: &Plot, taken: &[Area]) -> [f64; 2] {
 }
 
 /// Draws the bats as lettered rings, the target as a diamond in the frame of its limits.
-pub(super) fn draw(picture: &mut Picture, map: &MapPicture, plot: &Plot, theme: &Theme) {
+pub(super) fn draw(picture: &mut Picture, map: &MapPicture, plot: &Plot) {
+    let theme = picture.theme;
     let letter = Lettering::new(Size::Quiet, theme.ink).bold().anchored(Anchor::Middle);
-    for bat in &map.bats {
+    for (n, bat) in map.bats.iter().enumerate() {
         let centre = plot.at(bat.mass_kg, 1e3 * bat.balance_m);
-        let (colour, _) = bat_look(theme, bat.bat);
+        let (colour, _) = bat_look(&theme, n);
         picture.disc(centre, 12.0, theme.panel, Stroke::solid(theme.panel, 1.0));
         picture.disc(centre, 9.5, theme.panel, Stroke::solid(colour, 3.0));
-        picture.text(centre[0], centre[1] + 4.5, letter, &bat_letter(bat.bat));
+        picture.text(centre[0], centre[1] + 4.5, letter, &bat_letter(n));
     }
     if let Some(target) = map.target {
         let limits = limits(&target, plot);
         picture.frame(limits, Stroke::solid(theme.panel, 4.5));
         picture.frame(limits, Stroke::solid(theme.ink, 2.0));
-        let [x, y] = plot.at(target.mass_kg, 1e3 * target.balance_m);
+        let [x, y] = plot.at(target.mass_kg.target, 1e3 * target.balance_m.target);
         let diamond = |r: f64| [[x - r, y], [x, y - r], [x + r, y], [x, y + r]];
         picture.polygons([diamond(9.0).as_slice()], theme.panel, 1.0);
         picture.polygons([diamond(6.5).as_slice()], theme.ink, 1.0);

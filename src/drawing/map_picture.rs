@@ -1,10 +1,10 @@
 //! What the map shows, as plain values.
 
+use crate::card::Asked;
+
 /// A bat to mark.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MapBat {
-    /// Its place in the list: gives colour and letter.
-    pub bat: usize,
     /// Dead weight, kg.
     pub mass_kg: f64,
     /// Balance point, m from the top of the handle.
@@ -15,13 +15,9 @@ pub struct MapBat {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct MapTarget {
     /// Dead weight, kg.
-    pub mass_kg: f64,
-    /// Its limits, kg.
-    pub mass_tolerance_kg: [f64; 2],
+    pub mass_kg: Asked,
     /// Balance point, m from the top of the handle.
-    pub balance_m: f64,
-    /// Its limits, m.
-    pub balance_tolerance_m: [f64; 2],
+    pub balance_m: Asked,
 }
 
 /// What the map shows.
@@ -39,7 +35,7 @@ pub struct MapPicture {
     pub value_label: String,
     /// Row by row: pickup weight, kg; none where unknown.
     pub pickup_weight_kg: Vec<Option<f64>>,
-    /// Bats to mark.
+    /// Bats to mark; their place gives colour and letter.
     pub bats: Vec<MapBat>,
     /// The bat to make.
     pub target: Option<MapTarget>,

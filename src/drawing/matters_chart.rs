@@ -77,12 +77,7 @@ pub fn svg(chart: &MattersPicture, theme: &Theme) -> String {
     let height =
         top + 62.0 + ROW * rows as f64 + gaps + 20.0 + Size::Quiet.line_px() * legend.len() as f64;
     let mut picture = Picture::new(width, height, theme);
-    let mut y = EDGE;
-    for line in &said {
-        y += Size::Sentence.line_px();
-        picture.text(EDGE, y - 8.0, sentence, line);
-    }
-    y += 24.0;
+    let mut y = picture.sentence(picture.whole(), &chart.sentence) + 24.0;
     for (n, [figure, doubt]) in chart.columns.iter().enumerate() {
         let x = column_x(n);
         picture.text(x, y, Lettering::new(Size::Quiet, theme.ink).bold(), figure);
@@ -102,15 +97,11 @@ pub fn svg(chart: &MattersPicture, theme: &Theme) -> String {
             let right = EDGE + NAMES - 18.0;
             picture.text(right, y - 6.0, quiet.anchored(Anchor::End), &row.spread);
             for (n, it) in row.bars.iter().enumerate() {
-                bar(&mut picture, [column_x(n), y], *it, colour, theme);
+                bar(&mut picture, [column_x(n), y], *it, colour);
             }
         }
     }
-    y += 14.0;
-    for line in &legend {
-        y += Size::Quiet.line_px();
-        picture.text(EDGE, y, quiet, line);
-    }
+    picture.paragraph([EDGE, y + 14.0], width - 2.0 * EDGE, quiet, &chart.legend);
     picture.finish()
 }
 
@@ -120,7 +111,8 @@ fn column_x(n: usize) -> f64 {
 
 /// A bar with its foot at x, the row's baseline at y: pale the total, dark what it carries by itself, a
 /// line the total's interval, and the total as a number.
-fn bar(picture: &mut Picture, [x, y]: [f64; 2], it: Bar, colour: Colour, theme: &Theme) {
+fn bar(picture: &mut Picture, [x, y]: [f64; 2], it: Bar, colour: Colour) {
+    let theme = picture.theme;
     let long = |share: f64| LONGEST * share.clamp(0.0, 1.0);
     let box_of = |share: f64, high: f64| {
         let (left, right) = (x, x + long(share));
@@ -136,10 +128,6 @@ fn bar(picture: &mut Picture, [x, y]: [f64; 2], it: Bar, colour: Colour, theme: 
     let [low, high] = it.interval.map(|share| x + long(share));
     picture.line([low, y - 11.0], [high, y - 11.0], Stroke::solid(theme.ink, 1.0));
     let text = Lettering::new(Size::Quiet, theme.ink);
-    picture.text(
-        high.max(x + long(it.total)) + 5.0,
-        y - 6.0,
-        text,
-        &number(100.0 * it.total.min(1.0), 0),
-    );
+    let right = high.max(x + long(it.total));
+    picture.text(right + 5.0, y - 6.0, text, &number(100.0 * it.total.min(1.0), 0));
 }

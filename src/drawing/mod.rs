@@ -6,7 +6,7 @@
 
 pub mod against;
 pub mod arc;
-pub mod area;
+mod area;
 pub mod axis;
 pub mod bat_outline;
 mod cautions_box;
@@ -24,7 +24,7 @@ pub mod pair_page;
 pub mod palette;
 pub mod pdf;
 pub mod pickup_page;
-pub mod picture;
+mod picture;
 pub mod png;
 pub mod profile;
 mod profile_strips;
@@ -37,6 +37,21 @@ pub mod still;
 pub mod templates;
 pub mod type_setting;
 pub mod words;
+
+use area::Area;
+
+/// CSS pixels in a millimetre.
+pub const PX_PER_MM: f64 = 96.0 / 25.4;
+/// A4, mm.
+pub const PAGE_MM: [f64; 2] = [210.0, 297.0];
+/// Nothing is printed nearer to a page's edge, mm.
+pub const MARGIN_MM: f64 = 10.0;
+/// What may be printed on of an upright page.
+const INSIDE: Area = {
+    let margin = MARGIN_MM * PX_PER_MM;
+    let [width, height] = [PAGE_MM[0] * PX_PER_MM, PAGE_MM[1] * PX_PER_MM];
+    Area::new(margin, margin, width - 2.0 * margin, height - 2.0 * margin)
+};
 
 /// Why a picture could not be made.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -68,4 +83,10 @@ pub enum DrawingFault {
     /// The card could not be written as text.
     #[error(transparent)]
     Card(#[from] crate::files::card::CardFileFault),
+}
+
+impl DrawingFault {
+    fn refused(format: &'static str, what: impl std::fmt::Display) -> Self {
+        Self::Refused { format, what: what.to_string() }
+    }
 }

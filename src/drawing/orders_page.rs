@@ -1,11 +1,10 @@
 //! Orders for the bench on A4 pages: a row a bat, what it asks of the wood, and the cleft for it.
 
 use super::area::Area;
-use super::palette::{PRINT, Theme};
-use super::picture::{PX_PER_MM, Picture, Stroke};
-use super::sheet::{MARGIN_MM, PAGE_MM};
+use super::palette::PRINT;
+use super::picture::{Picture, Stroke};
 use super::type_setting::{Lettering, Size};
-use super::{DrawingFault, cautions_box};
+use super::{DrawingFault, INSIDE, PX_PER_MM, cautions_box};
 
 /// One figure of a row: what it is, the figure, and its limits.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -58,190 +57,152 @@ const COLUMNS: [f64; 6] = [0.0, 92.0, 190.0, 322.0, 456.0, 596.0];
 const ROW_GAP: f64 = 8.0;
 /// Letters of the number that stand large; a longer one stands small.
 const LARGE: usize = 5;
+const HAIRLINE: Stroke = Stroke::solid(PRINT.hairline, 1.0);
+const QUIET: Lettering = Lettering::new(Size::Quiet, PRINT.ink);
+const TEXT: Lettering = Lettering::new(Size::Text, PRINT.ink);
+const SENTENCE: Lettering = Lettering::new(Size::Sentence, PRINT.ink);
 
 /// The pages as SVG, A4 each.
 ///
 /// # Errors
 /// If one row alone, or what is said besides, is longer than a page.
 pub fn svgs(page: &OrdersPage) -> Result<Vec<String>, DrawingFault> {
-    let theme = &PRINT;
-    let [width, height] = PAGE_MM.map(|it| it * PX_PER_MM);
-    let margin = MARGIN_MM * PX_PER_MM;
-    let inside = Area::new(margin, margin, width - 2.0 * margin, height - 2.0 * margin);
-    let set = Setting { theme, inside };
-    let tail = set.tail_px(page);
+    let tail = tail_px(page);
     let mut pages: Vec<Vec<&OrderRow>> = vec![Vec::new()];
-    let mut used = set.head_px(page);
+    let mut used = head_px(page);
     for row in &page.rows {
-        let needed = set.row_px(row);
+        let needed = row_px(row);
         let is_last = std::ptr::eq(row, page.rows.last().unwrap_or(row));
-        let room = inside.height - if is_last { tail } else { 0.0 };
+        let room = INSIDE.height - if is_last { tail } else { 0.0 };
         if used + needed > room && pages.last().is_some_and(|it| !it.is_empty()) {
             pages.push(Vec::new());
-            used = set.head_px(page);
+            used = head_px(page);
         }
         used += needed;
         if let Some(last) = pages.last_mut() {
             last.push(row);
         }
     }
-    let over = used + tail - inside.height;
+    let over = used + tail - INSIDE.height;
     if over > 0.0 {
         return Err(DrawingFault::PageTooLong { needed_mm: over / PX_PER_MM });
     }
     let count = pages.len();
     let drawn = pages.iter().enumerate().map(|(n, rows)| {
-        let mut picture = Picture::new(width, height, theme);
-        let mut y = set.head(&mut picture, page, (n + 1, count));
+        let mut picture = Picture::page();
+        let mut y = draw_head(&mut picture, page, (n + 1, count));
         for row in rows {
-            y = set.row(&mut picture, row, y);
+            y = draw_row(&mut picture, row, y);
         }
         if n + 1 == count {
-            set.tail(&mut picture, page, y);
+            draw_tail(&mut picture, page, y);
         }
         picture.finish()
     });
     Ok(drawn.collect())
 }
 
-/// How a page is set.
-#[derive(Clone, Copy)]
-struct Setting<'t> {
-    theme: &'t Theme,
-    inside: Area,
+fn head_px(page: &OrdersPage) -> f64 {
+    let about = QUIET.wrapped(&page.about, INSIDE.width);
+    20.0 + Size::Quiet.line_px() * about.len() as f64 + 24.0
 }
 
-impl Setting<'_> {
-    fn quiet(self) -> Lettering {
-        Lettering::new(Size::Quiet, self.theme.ink)
+/// Title and heads of the columns; returns where the rows begin.
+fn draw_head(picture: &mut Picture, page: &OrdersPage, (n, count): (usize, usize)) -> f64 {
+    let title = match count {
+        1 => page.title.clone(),
+        _ => format!("{}, page {n} of {count}", page.title),
+    };
+    picture.text(INSIDE.x, INSIDE.y + 18.0, SENTENCE.bold(), &title);
+    let y = picture.paragraph([INSIDE.x, INSIDE.y + 20.0], INSIDE.width, QUIET, &page.about);
+    let heads = ["order", "size"].into_iter().chain(HEADS);
+    let quiet = Lettering::new(Size::Quiet, PRINT.quiet);
+    for (head, x) in heads.zip(COLUMNS) {
+        picture.text(INSIDE.x + x, y + 20.0, quiet, &quiet.cut_to(head, column_px(x)));
     }
+    y + 24.0
+}
 
-    fn text(self) -> Lettering {
-        Lettering::new(Size::Text, self.theme.ink)
+/// Room from the start of a column to the next, px.
+fn column_px(x: f64) -> f64 {
+    let next = COLUMNS.into_iter().find(|it| *it > x).unwrap_or(INSIDE.width);
+    next - x - 6.0
+}
+
+/// Lines under a row's figures, the first of them what its cleft must give.
+fn under(row: &OrderRow) -> Vec<(Lettering, String)> {
+    let width = INSIDE.width - COLUMNS[1];
+    let wish = match row.wish.is_empty() {
+        true => None,
+        false => Some(format!("Wish: {}", row.wish)),
+    };
+    let bold = QUIET.bold();
+    let first = bold.wrapped(&row.willow, width).into_iter().map(|it| (bold, it));
+    let rest = row.wood.iter().cloned().chain(wish);
+    let rest = rest.flat_map(|it| QUIET.wrapped(&it, width));
+    first.chain(rest.map(|it| (QUIET, it))).collect()
+}
+
+fn row_px(row: &OrderRow) -> f64 {
+    let lines = under(row).len() as f64;
+    2.0 * ROW_GAP + Size::Text.line_px() + Size::Quiet.line_px() * (1.0 + lines)
+}
+
+/// One bat; returns where the next begins.
+fn draw_row(picture: &mut Picture, row: &OrderRow, top: f64) -> f64 {
+    picture.line([INSIDE.x, top], [INSIDE.right(), top], HAIRLINE);
+    let mut y = top + ROW_GAP + 14.0;
+    let large = row.number.chars().count() <= LARGE;
+    let number = if large { SENTENCE.bold() } else { QUIET.bold() };
+    let room = column_px(COLUMNS[0]);
+    // The longest number of a card has three lines; a card's file may be called longer.
+    let lines = number.first_lines(number.wrapped(&row.number, room), 3, room, "…");
+    for (k, line) in lines.iter().enumerate() {
+        let down = if large { 2.0 } else { Size::Quiet.line_px() * k as f64 };
+        picture.text(INSIDE.x, y + down, number, line);
     }
-
-    fn about(self, page: &OrdersPage) -> Vec<String> {
-        self.quiet().wrapped(&page.about, self.inside.width)
+    let bold = TEXT.bold();
+    let size = bold.cut_to(&row.size, column_px(COLUMNS[1]));
+    picture.text(INSIDE.x + COLUMNS[1], y, bold, &size);
+    for (cell, x) in row.cells.iter().zip(&COLUMNS[2..]) {
+        let room = column_px(*x);
+        picture.text(INSIDE.x + x, y, bold, &bold.cut_to(&cell.figure, room));
+        let limits = QUIET.cut_to(&cell.limits, room);
+        picture.text(INSIDE.x + x, y + Size::Quiet.line_px(), QUIET, &limits);
     }
-
-    fn head_px(self, page: &OrdersPage) -> f64 {
-        20.0 + Size::Quiet.line_px() * self.about(page).len() as f64 + 24.0
+    y += Size::Quiet.line_px() + 3.0;
+    for (lettering, line) in under(row) {
+        y += Size::Quiet.line_px();
+        picture.text(INSIDE.x + COLUMNS[1], y, lettering, &line);
     }
+    top + row_px(row)
+}
 
-    /// Title and heads of the columns; returns where the rows begin.
-    fn head(self, picture: &mut Picture, page: &OrdersPage, (n, count): (usize, usize)) -> f64 {
-        let inside = self.inside;
-        let title = match count {
-            1 => page.title.clone(),
-            _ => format!("{}, page {n} of {count}", page.title),
-        };
-        let bold = Lettering::new(Size::Sentence, self.theme.ink).bold();
-        picture.text(inside.x, inside.y + 18.0, bold, &title);
-        let mut y = inside.y + 20.0;
-        for line in self.about(page) {
-            y += Size::Quiet.line_px();
-            picture.text(inside.x, y, self.quiet(), &line);
-        }
-        let heads = ["order", "size"].into_iter().chain(HEADS);
-        let quiet = Lettering::new(Size::Quiet, self.theme.quiet);
-        for (head, x) in heads.zip(COLUMNS) {
-            let room = self.column_px(x);
-            picture.text(inside.x + x, y + 20.0, quiet, &quiet.cut_to(head, room, "…"));
-        }
-        y + 24.0
+/// What is left over, and the notes, in lines.
+fn said(page: &OrdersPage) -> Vec<String> {
+    let all = page.left.iter().chain(&page.notes);
+    all.flat_map(|it| QUIET.wrapped(it, INSIDE.width)).collect()
+}
+
+fn tail_px(page: &OrdersPage) -> f64 {
+    let said = ROW_GAP + Size::Quiet.line_px() * said(page).len() as f64;
+    let cautions = match page.cautions.is_empty() {
+        true => 0.0,
+        false => ROW_GAP + cautions_box::height(&page.cautions, INSIDE.width),
+    };
+    said + 6.0 + cautions
+}
+
+/// What is left over, the notes, and the cautions, under the last row.
+fn draw_tail(picture: &mut Picture, page: &OrdersPage, top: f64) {
+    picture.line([INSIDE.x, top], [INSIDE.right(), top], HAIRLINE);
+    let mut y = top + ROW_GAP;
+    for line in said(page) {
+        y += Size::Quiet.line_px();
+        picture.text(INSIDE.x, y, QUIET, &line);
     }
-
-    /// Room from the start of a column to the next, px.
-    fn column_px(self, x: f64) -> f64 {
-        let next = COLUMNS.into_iter().find(|it| *it > x).unwrap_or(self.inside.width);
-        next - x - 6.0
-    }
-
-    /// Lines under a row's figures, the first of them what its cleft must give.
-    fn under(self, row: &OrderRow) -> Vec<(Lettering, String)> {
-        let width = self.inside.width - COLUMNS[1];
-        let wish = match row.wish.is_empty() {
-            true => None,
-            false => Some(format!("Wish: {}", row.wish)),
-        };
-        let bold = self.quiet().bold();
-        let first = bold.wrapped(&row.willow, width).into_iter().map(|it| (bold, it));
-        let rest = row.wood.iter().cloned().chain(wish);
-        let rest = rest.flat_map(|it| self.quiet().wrapped(&it, width));
-        first.chain(rest.map(|it| (self.quiet(), it))).collect()
-    }
-
-    fn row_px(self, row: &OrderRow) -> f64 {
-        let lines = self.under(row).len() as f64;
-        2.0 * ROW_GAP + Size::Text.line_px() + Size::Quiet.line_px() * (1.0 + lines)
-    }
-
-    /// One bat; returns where the next begins.
-    fn row(self, picture: &mut Picture, row: &OrderRow, top: f64) -> f64 {
-        let inside = self.inside;
-        let hairline = Stroke::solid(self.theme.hairline, 1.0);
-        picture.line([inside.x, top], [inside.right(), top], hairline);
-        let mut y = top + ROW_GAP + 14.0;
-        let large = row.number.chars().count() <= LARGE;
-        let number = match large {
-            true => Lettering::new(Size::Sentence, self.theme.ink).bold(),
-            false => self.quiet().bold(),
-        };
-        let room = self.column_px(COLUMNS[0]);
-        // The longest number of a card has three lines; a card's file may be called longer.
-        let mut lines = number.wrapped(&row.number, room);
-        if lines.len() > 3 {
-            lines.truncate(3);
-            lines[2] = number.ended(&lines[2], room, "…");
-        }
-        for (k, line) in lines.iter().enumerate() {
-            let down = if large { 2.0 } else { Size::Quiet.line_px() * k as f64 };
-            picture.text(inside.x, y + down, number, line);
-        }
-        let bold = self.text().bold();
-        let size = bold.cut_to(&row.size, self.column_px(COLUMNS[1]), "…");
-        picture.text(inside.x + COLUMNS[1], y, bold, &size);
-        for (cell, x) in row.cells.iter().zip(&COLUMNS[2..]) {
-            let room = self.column_px(*x);
-            picture.text(inside.x + x, y, bold, &bold.cut_to(&cell.figure, room, "…"));
-            let limits = self.quiet().cut_to(&cell.limits, room, "…");
-            picture.text(inside.x + x, y + Size::Quiet.line_px(), self.quiet(), &limits);
-        }
-        y += Size::Quiet.line_px() + 3.0;
-        for (lettering, line) in self.under(row) {
-            y += Size::Quiet.line_px();
-            picture.text(inside.x + COLUMNS[1], y, lettering, &line);
-        }
-        top + self.row_px(row)
-    }
-
-    fn said(self, page: &OrdersPage) -> Vec<String> {
-        let all = page.left.iter().chain(&page.notes);
-        all.flat_map(|it| self.quiet().wrapped(it, self.inside.width)).collect()
-    }
-
-    fn tail_px(self, page: &OrdersPage) -> f64 {
-        let said = ROW_GAP + Size::Quiet.line_px() * self.said(page).len() as f64;
-        let cautions = match page.cautions.is_empty() {
-            true => 0.0,
-            false => ROW_GAP + cautions_box::height(&page.cautions, self.inside.width, self.theme),
-        };
-        said + 6.0 + cautions
-    }
-
-    /// What is left over, the notes, and the cautions, under the last row.
-    fn tail(self, picture: &mut Picture, page: &OrdersPage, top: f64) {
-        let inside = self.inside;
-        let hairline = Stroke::solid(self.theme.hairline, 1.0);
-        picture.line([inside.x, top], [inside.right(), top], hairline);
-        let mut y = top + ROW_GAP;
-        for line in self.said(page) {
-            y += Size::Quiet.line_px();
-            picture.text(inside.x, y, self.quiet(), &line);
-        }
-        if !page.cautions.is_empty() {
-            let area = Area::new(inside.x, y + 6.0 + ROW_GAP, inside.width, 0.0);
-            cautions_box::draw(picture, area, &page.cautions, self.theme);
-        }
+    if !page.cautions.is_empty() {
+        let area = Area::new(INSIDE.x, y + 6.0 + ROW_GAP, INSIDE.width, 0.0);
+        cautions_box::draw(picture, area, &page.cautions);
     }
 }

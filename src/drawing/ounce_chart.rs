@@ -4,11 +4,11 @@
 use super::area::Area;
 use super::axis::{Axis, Plot};
 use super::bat_outline::outline;
-use super::chart::{NAME_STEP, spread};
-use super::palette::{BAT_DASHES, Theme};
-use super::picture::{PX_PER_MM, Picture, Stroke};
-use super::sheet::{MARGIN_MM, PAGE_MM};
+use super::chart::{EndName, NAME_STEP, name_ends};
+use super::palette::{BAT_DASHES, PRINT, Theme};
+use super::picture::{Picture, Stroke};
 use super::type_setting::{Anchor, Lettering, Size};
+use super::{INSIDE, PAGE_MM, PX_PER_MM};
 
 /// One stroke.
 #[derive(Clone, Debug, PartialEq)]
@@ -66,23 +66,21 @@ const AXIS_PX: f64 = 4.5;
 /// The chart as an SVG of so many px.
 pub fn svg(chart: &OuncePicture, theme: &Theme, width: f64, height: f64) -> String {
     let mut picture = Picture::new(width, height, theme);
-    draw(&mut picture, Area::new(0.0, 0.0, width, height), chart, theme);
+    draw(&mut picture, Area::new(0.0, 0.0, width, height), chart);
     picture.finish()
 }
 
-/// The chart on a page of its own, A4 on its side.
-pub fn page(chart: &OuncePicture, theme: &Theme) -> String {
+/// The chart on a printed page of its own, A4 on its side.
+pub fn page(chart: &OuncePicture) -> String {
     let [height, width] = PAGE_MM.map(|it| it * PX_PER_MM);
-    let margin = MARGIN_MM * PX_PER_MM;
-    let mut picture = Picture::new(width, height, theme);
-    let area = Area::new(margin, margin, width - 2.0 * margin, height - 2.0 * margin);
-    draw(&mut picture, area, chart, theme);
+    let mut picture = Picture::new(width, height, &PRINT);
+    draw(&mut picture, Area::new(INSIDE.y, INSIDE.x, INSIDE.height, INSIDE.width), chart);
     picture.finish()
 }
 
-/// Draws the chart into an area.
-pub fn draw(picture: &mut Picture, area: Area, chart: &OuncePicture, theme: &Theme) {
-    let top = picture.sentence(area, theme, &chart.sentence) + 28.0;
+fn draw(picture: &mut Picture, area: Area, chart: &OuncePicture) {
+    let theme = picture.theme;
+    let top = picture.sentence(area, &chart.sentence) + 28.0;
     let (along, per_m) = &chart.along;
     let farthest = chart.curves.iter().map(|it| it.axis_above_top_m).fold(0.0, f64::max);
     let range_m = [-farthest - BEYOND_M, chart.length_m + BEYOND_M];
@@ -101,11 +99,11 @@ pub fn draw(picture: &mut Picture, area: Area, chart: &OuncePicture, theme: &The
             range: [costs().fold(0.0, f64::min), 1.1 * costs().fold(1e-9, f64::max)],
         },
     };
-    plot.draw_ground(picture, theme);
+    plot.draw_ground(picture);
     for n in (0..chart.curves.len()).rev() {
-        curve(picture, &plot, chart, n, theme);
+        curve(picture, &plot, chart, n);
     }
-    named(picture, &plot, chart, theme);
+    named(picture, &plot, chart);
     let middle = plot.area.bottom() + OVER_BAT + half;
     let at = |it: &[f64; 2]| {
         let [x, _] = plot.at(it[0] * per_m, 0.0);
@@ -114,55 +112,40 @@ pub fn draw(picture: &mut Picture, area: Area, chart: &OuncePicture, theme: &The
     let shape: Vec<[f64; 2]> = bat.iter().map(at).collect();
     picture.polygons([shape.as_slice()], theme.panel, 1.0);
     picture.polyline(&shape, Stroke::solid(theme.ink, 1.5));
-    axes(picture, &plot, chart, [middle, middle + half], theme);
-    written(picture, &plot, chart, theme);
+    axes(picture, &plot, chart, [middle, middle + half]);
+    written(picture, &plot, chart);
 }
 
 fn look(n: usize, theme: &Theme) -> Stroke {
+    let dash = BAT_DASHES.get(n).copied().unwrap_or("");
     match n {
         0 => Stroke::solid(theme.bats[0], 2.5),
-        n => Stroke {
-            colour: theme.quiet,
-            width: 1.5,
-            dash: BAT_DASHES.get(n).copied().unwrap_or(""),
-        },
+        _ => Stroke { colour: theme.quiet, width: 1.5, dash },
     }
 }
 
-fn curve(picture: &mut Picture, plot: &Plot, chart: &OuncePicture, n: usize, theme: &Theme) {
+fn curve(picture: &mut Picture, plot: &Plot, chart: &OuncePicture, n: usize) {
     let points = &chart.curves[n].points;
     let line: Vec<[f64; 2]> =
         points.iter().map(|[x, cost]| plot.at(x * chart.along.1, *cost)).collect();
-    picture.polyline(&line, look(n, theme));
+    picture.polyline(&line, look(n, &picture.theme));
 }
 
 /// Each curve's name at its end.
-fn named(picture: &mut Picture, plot: &Plot, chart: &OuncePicture, theme: &Theme) {
-    let mut ends: Vec<([f64; 2], usize)> = Vec::new();
-    for (n, it) in chart.curves.iter().enumerate() {
-        if let Some([x, cost]) = it.points.last() {
-            ends.push((plot.at(x * chart.along.1, *cost), n));
-        }
-    }
-    ends.sort_by(|a, b| a.0[1].total_cmp(&b.0[1]));
-    let wanted: Vec<f64> = ends.iter().map(|it| it.0[1]).collect();
-    for ((end, n), y) in ends.iter().zip(spread(&wanted, NAME_STEP)) {
-        let x = plot.area.right() + 20.0;
-        picture.line(*end, [x - 4.0, y], Stroke::solid(look(*n, theme).colour, 1.0));
-        let text = Lettering::new(Size::Quiet, theme.ink);
-        let text = if *n == 0 { text.bold() } else { text };
-        picture.text(x, y + 4.5, text, &chart.curves[*n].stroke);
-    }
+fn named(picture: &mut Picture, plot: &Plot, chart: &OuncePicture) {
+    let theme = picture.theme;
+    let named = chart.curves.iter().enumerate().filter_map(|(n, it)| {
+        let [x, cost] = it.points.last()?;
+        let end = plot.at(x * chart.along.1, *cost);
+        let is_bold = n == 0;
+        Some(EndName { end, colour: look(n, &theme).colour, name: &it.stroke, is_bold })
+    });
+    name_ends(picture, plot, named.collect());
 }
 
 /// The axes on the bat's line produced, the farthest named lowest so that no name crosses a leader.
-fn axes(
-    picture: &mut Picture,
-    plot: &Plot,
-    chart: &OuncePicture,
-    [middle, under]: [f64; 2],
-    theme: &Theme,
-) {
+fn axes(picture: &mut Picture, plot: &Plot, chart: &OuncePicture, [middle, under]: [f64; 2]) {
+    let theme = picture.theme;
     let at = |above_m: f64| plot.at(-above_m * chart.along.1, 0.0)[0];
     let mut nearest_first: Vec<usize> = (0..chart.curves.len()).collect();
     let above = |n: &usize| chart.curves[*n].axis_above_top_m;
@@ -172,7 +155,7 @@ fn axes(
     picture.line([at(beyond), middle], [at(0.0), middle], produced);
     let text = Lettering::new(Size::Quiet, theme.ink);
     for (row, n) in nearest_first.iter().enumerate() {
-        let stroke = look(*n, theme);
+        let stroke = look(*n, &theme);
         let (x, y) = (at(above(n)), under + NAME_STEP * (row + 1) as f64);
         picture.line([x, middle], [x, y], Stroke::solid(stroke.colour, 1.0));
         let rim = Stroke::solid(stroke.colour, 2.0);
@@ -183,12 +166,15 @@ fn axes(
 }
 
 /// The first stroke's costs beside its curve.
-fn written(picture: &mut Picture, plot: &Plot, chart: &OuncePicture, theme: &Theme) {
-    let Some(colour) = chart.curves.first().map(|_| theme.bats[0]) else { return };
+fn written(picture: &mut Picture, plot: &Plot, chart: &OuncePicture) {
+    if chart.curves.is_empty() {
+        return;
+    }
+    let theme = picture.theme;
     let text = Lettering::new(Size::Quiet, theme.ink).bold().anchored(Anchor::End);
     for it in &chart.marks {
         let [x, y] = plot.at(it.from_top_m * chart.along.1, it.cost);
-        picture.disc([x, y], 3.5, theme.ground, Stroke::solid(colour, 2.0));
+        picture.disc([x, y], 3.5, theme.ground, Stroke::solid(theme.bats[0], 2.0));
         picture.text_on_patch(x - 8.0, y - 8.0, text, &it.words, theme.ground);
     }
 }

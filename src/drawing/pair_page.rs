@@ -78,11 +78,8 @@ impl Page {
 
     fn heading(&self, picture: &mut Picture, inside: Area) -> f64 {
         let big = Lettering::new(Size::Sentence, LIGHT.ink).bold();
-        let mut y = inside.y + 18.0;
-        for line in big.wrapped(&self.sentence, inside.width) {
-            picture.text(inside.x, y, big, &line);
-            y += Size::Sentence.line_px();
-        }
+        let top = [inside.x, inside.y - 8.0];
+        let y = picture.paragraph(top, inside.width, big, &self.sentence) + big.size.line_px();
         let invented = if self.is_invented { ". Invented example: not a real player" } else { "" };
         picture.text(inside.x, y + 4.0, QUIET, &format!("{}{invented}", self.player));
         y + 4.0 + Size::Quiet.line_px()
@@ -119,21 +116,14 @@ impl Page {
             y += 4.0;
         }
         let key = "± one standard deviation: two times in three the truth is nearer. Simulated, not filmed: the follow-through is not in it.";
-        for line in QUIET.wrapped(key, inside.width) {
-            y += Size::Quiet.line_px();
-            picture.text(inside.x, y, QUIET, &line);
-        }
-        y
+        picture.paragraph([inside.x, y], inside.width, QUIET, key)
     }
 
     fn cautions(&self, picture: &mut Picture, inside: Area, top: f64) -> f64 {
         let width = inside.width - 20.0;
         let mut y = top + 8.0;
         for caution in &self.cautions {
-            for line in INK.wrapped(caution, width) {
-                y += Size::Text.line_px();
-                picture.text(inside.x + 10.0, y, INK, &line);
-            }
+            y = picture.paragraph([inside.x + 10.0, y], width, INK, caution);
         }
         let frame = Area::new(inside.x, top, inside.width, y + 12.0 - top);
         picture.frame(frame, Stroke::solid(LIGHT.ink, 1.0));

@@ -96,16 +96,11 @@ const CIVIDIS: [[u8; 3]; 9] = [
 pub fn cividis(share: f64) -> Colour {
     let place = share.clamp(0.0, 1.0) * 8.0;
     let below = (place.floor() as usize).min(7);
-    let (from, to) = match CIVIDIS.get(below..below + 2) {
-        Some([from, to]) => (*from, *to),
-        _ => (CIVIDIS[0], CIVIDIS[8]),
-    };
     let part = place - below as f64;
-    let mut channels = [0; 3];
-    for (channel, (a, b)) in channels.iter_mut().zip(from.into_iter().zip(to)) {
-        *channel = (f64::from(a) + part * (f64::from(b) - f64::from(a))).round() as u8;
-    }
-    Colour(channels)
+    Colour([0, 1, 2].map(|channel| {
+        let [from, to] = [below, below + 1].map(|n| f64::from(CIVIDIS[n][channel]));
+        (from + part * (to - from)).round() as u8
+    }))
 }
 
 /// Lines and outlines on the shades are black by day and by night, for the shades are the same.

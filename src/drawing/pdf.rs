@@ -20,11 +20,7 @@ pub fn pdf(pages: &[&str], title: &str) -> Result<Vec<u8>, DrawingFault> {
     for svg in pages {
         draw(&mut document, svg)?;
     }
-    document.finish().map_err(|it| refused(format!("{it:?}")))
-}
-
-fn refused(what: String) -> DrawingFault {
-    DrawingFault::Refused { format: "PDF", what }
+    document.finish().map_err(|it| DrawingFault::refused("PDF", format!("{it:?}")))
 }
 
 fn draw(document: &mut Document, svg: &str) -> Result<(), DrawingFault> {
@@ -34,7 +30,8 @@ fn draw(document: &mut Document, svg: &str) -> Result<(), DrawingFault> {
     let size = Size::from_wh(width, height);
     let page = PageSettings::from_wh(width, height);
     let (Some(size), Some(page)) = (size, page) else {
-        return Err(refused(format!("{width} by {height} points is no size for a page")));
+        let what = format!("{width} by {height} points is no size for a page");
+        return Err(DrawingFault::refused("PDF", what));
     };
     let mut page = document.start_page_with(page);
     let mut surface = page.surface();
@@ -44,6 +41,6 @@ fn draw(document: &mut Document, svg: &str) -> Result<(), DrawingFault> {
     page.finish();
     match drawn {
         Some(()) => Ok(()),
-        None => Err(refused("its shapes were not accepted".to_owned())),
+        None => Err(DrawingFault::refused("PDF", "its shapes were not accepted")),
     }
 }

@@ -2,11 +2,10 @@
 //! ounce costs at four places of a bat.
 
 use super::area::Area;
-use super::palette::{PRINT, Theme};
-use super::picture::{PX_PER_MM, Picture, Stroke};
-use super::sheet::{MARGIN_MM, PAGE_MM};
+use super::palette::PRINT;
+use super::picture::{Picture, Stroke};
 use super::type_setting::{Anchor, Lettering, Size};
-use super::{DrawingFault, cautions_box};
+use super::{DrawingFault, INSIDE, PX_PER_MM, cautions_box};
 use crate::bat::shape::BatShape;
 
 /// One bat of the page.
@@ -85,67 +84,37 @@ const OVER_CAUTIONS: f64 = 10.0;
 /// # Errors
 /// If its texts leave the page.
 pub fn svg(page: &PickupPage) -> Result<String, DrawingFault> {
-    let theme = &PRINT;
-    let [width, height] = PAGE_MM.map(|it| it * PX_PER_MM);
-    let margin = MARGIN_MM * PX_PER_MM;
-    let inner = width - 2.0 * margin;
-    let mut picture = Picture::new(width, height, theme);
-    let large = Lettering::new(Size::Sentence, theme.ink);
-    let quiet = Lettering::new(Size::Quiet, theme.quiet);
-    picture.text(margin, margin + 30.0, Lettering::new(Size::Big, theme.ink).bold(), &page.title);
-    let mut y = margin + 38.0;
-    y = lines(&mut picture, [margin, y], inner, large, &page.sentence);
-    y = lines(&mut picture, [margin, y + 2.0], inner, quiet, &page.whom);
+    let Area { x: left, y: top, width, .. } = INSIDE;
+    let mut picture = Picture::page();
+    let large = Lettering::new(Size::Sentence, PRINT.ink);
+    let quiet = Lettering::new(Size::Quiet, PRINT.quiet);
+    picture.text(left, top + 30.0, Lettering::new(Size::Big, PRINT.ink).bold(), &page.title);
+    let mut y = picture.paragraph([left, top + 38.0], width, large, &page.sentence);
+    y = picture.paragraph([left, y + 2.0], width, quiet, &page.whom);
     let one_to = if page.cautions.is_empty() { BATS_ONE_TO } else { OVER_CAUTIONS_ONE_TO };
-    let area = Area::new(margin, y + 16.0, inner, 0.0);
-    y = side_by_side(&mut picture, area, &page.bats, one_to, theme);
-    y = lines(&mut picture, [margin, y + 4.0], inner, large.bold(), &page.feel);
-    picture.line(
-        [margin, y + 14.0],
-        [margin + inner, y + 14.0],
-        Stroke::solid(theme.hairline, 1.0),
-    );
-    y = lines(&mut picture, [margin, y + 18.0], inner, large, &page.ounce.heading);
-    y = with_ounces(&mut picture, Area::new(margin, y + 8.0, inner, 0.0), &page.ounce, theme);
+    y = side_by_side(&mut picture, Area::new(left, y + 16.0, width, 0.0), &page.bats, one_to);
+    y = picture.paragraph([left, y + 4.0], width, large.bold(), &page.feel);
+    let rule_y = y + 14.0;
+    picture.line([left, rule_y], [left + width, rule_y], Stroke::solid(PRINT.hairline, 1.0));
+    y = picture.paragraph([left, y + 18.0], width, large, &page.ounce.heading);
+    y = with_ounces(&mut picture, Area::new(left, y + 8.0, width, 0.0), &page.ounce);
     y += 4.0;
     for note in &page.notes {
-        y = lines(&mut picture, [margin, y], inner, quiet, note);
+        y = picture.paragraph([left, y], width, quiet, note);
     }
     if !page.cautions.is_empty() {
-        let area = Area::new(margin, y + OVER_CAUTIONS, inner, 0.0);
-        y = area.y + cautions_box::draw(&mut picture, area, &page.cautions, theme);
+        let area = Area::new(left, y + OVER_CAUTIONS, width, 0.0);
+        y = area.y + cautions_box::draw(&mut picture, area, &page.cautions);
     }
-    let needed = y - (height - margin);
+    let needed = y - INSIDE.bottom();
     if needed > 0.0 {
         return Err(DrawingFault::PageTooLong { needed_mm: needed / PX_PER_MM });
     }
     Ok(picture.finish())
 }
 
-/// A text in lines under a height; returns the height under it.
-fn lines(
-    picture: &mut Picture,
-    [x, top]: [f64; 2],
-    width: f64,
-    lettering: Lettering,
-    text: &str,
-) -> f64 {
-    let mut y = top;
-    for line in lettering.wrapped(text, width) {
-        y += lettering.size.line_px();
-        picture.text(x, y, lettering, &line);
-    }
-    y
-}
-
 /// The two bats upright, each with its words at its right; returns the height under them.
-fn side_by_side(
-    picture: &mut Picture,
-    area: Area,
-    bats: &[ShownBat; 2],
-    one_to: f64,
-    theme: &Theme,
-) -> f64 {
+fn side_by_side(picture: &mut Picture, area: Area, bats: &[ShownBat; 2], one_to: f64) -> f64 {
     let px = 1e3 * PX_PER_MM / one_to;
     let mut bottom = area.y;
     for (n, bat) in bats.iter().enumerate() {
@@ -153,23 +122,20 @@ fn side_by_side(
         let axis = left + 30.0;
         // Face to the left, the back with its spine to the right.
         let at = |x_m: f64, z_m: f64| [axis + z_m * px, area.y + x_m * px];
-        profile(picture, &bat.shape, &at, n, theme);
+        profile(picture, &bat.shape, &at, n);
         let [x, y] = at(bat.balance_m, -bat.shape.blade.face_m);
-        picture.polygons(
-            [[[x - 2.0, y], [x - 15.0, y - 7.0], [x - 15.0, y + 7.0]].as_slice()],
-            theme.ink,
-            1.0,
-        );
+        let mark = [[x - 2.0, y], [x - 15.0, y - 7.0], [x - 15.0, y + 7.0]];
+        picture.polygons([mark.as_slice()], PRINT.ink, 1.0);
         let words = left + 92.0;
         let room = 0.5 * area.width - 100.0;
-        let name = Lettering::new(Size::Sentence, theme.bats[n]).bold();
-        let mut line_y = lines(picture, [words, area.y + 60.0], room, name, &bat.name);
-        let large = Lettering::new(Size::Sentence, theme.ink);
+        let name = Lettering::new(Size::Sentence, PRINT.bats[n]).bold();
+        let mut line_y = picture.paragraph([words, area.y + 60.0], room, name, &bat.name);
+        let large = Lettering::new(Size::Sentence, PRINT.ink);
         for line in &bat.lines {
-            line_y = lines(picture, [words, line_y + 6.0], room, large, line);
+            line_y = picture.paragraph([words, line_y + 6.0], room, large, line);
         }
         // Beside the mark, below the words, wherever the balance point is.
-        let here = Lettering::new(Size::Text, theme.ink);
+        let here = Lettering::new(Size::Text, PRINT.ink);
         picture.text(words, (y + 4.5).max(line_y + 24.0), here, "balances at the mark");
         bottom = bottom.max(area.y + bat.shape.length_m() * px).max(line_y + 30.0);
     }
@@ -177,12 +143,12 @@ fn side_by_side(
 }
 
 /// A bat lying, with an ounce at each place on a stem as high as its cost; returns the height under it.
-fn with_ounces(picture: &mut Picture, area: Area, ounce: &OuncePlaces, theme: &Theme) -> f64 {
+fn with_ounces(picture: &mut Picture, area: Area, ounce: &OuncePlaces) -> f64 {
     let px = 1e3 * PX_PER_MM / OUNCE_ONE_TO;
     let left = area.x + 0.5 * (area.width - ounce.shape.length_m() * px);
     let axis = area.y + Size::Sentence.line_px() + STEM + 34.0;
     let at = |x_m: f64, z_m: f64| [left + x_m * px, axis - z_m * px];
-    profile(picture, &ounce.shape, &at, 0, theme);
+    profile(picture, &ounce.shape, &at, 0);
     let dearest = ounce.places.iter().map(|it| it.cost).fold(f64::MIN_POSITIVE, f64::max);
     let (handle, blade) = (&ounce.shape.handle, &ounce.shape.blade);
     let half = handle.half_z_m(0.0) + handle.cover_m();
@@ -193,15 +159,14 @@ fn with_ounces(picture: &mut Picture, area: Area, ounce: &OuncePlaces, theme: &T
         axis - on_blade.map_or(half, |it| it.depth_m - blade.face_m) * px - OUNCE
     };
     let below = axis + ounce.shape.blade.face_m.max(half) * px + Size::Quiet.line_px();
-    let bold = Lettering::new(Size::Sentence, theme.ink).bold();
-    let text = Lettering::new(Size::Text, theme.ink);
+    let bold = Lettering::new(Size::Sentence, PRINT.ink).bold();
+    let text = Lettering::new(Size::Text, PRINT.ink);
     for it in &ounce.places {
         let x = left + it.from_top_m * px;
         let over = over_at(it.from_top_m);
         let top = over - STEM * (it.cost / dearest).max(0.0);
-        let disc = Stroke::solid(theme.ink, 1.2);
-        picture.line([x, over], [x, top], Stroke::solid(theme.bats[1], 5.0));
-        picture.disc([x, over], OUNCE, theme.bats[1], disc);
+        picture.line([x, over], [x, top], Stroke::solid(PRINT.bats[1], 5.0));
+        picture.disc([x, over], OUNCE, PRINT.bats[1], Stroke::solid(PRINT.ink, 1.2));
         let within = |lettering: Lettering, words: &str| {
             let half = 0.5 * lettering.width(words);
             x.clamp(area.x + half, area.right() - half)
@@ -214,13 +179,7 @@ fn with_ounces(picture: &mut Picture, area: Area, ounce: &OuncePlaces, theme: &T
 }
 
 /// A bat from the side; `at` puts a place along it and through it, m, on the page.
-fn profile(
-    picture: &mut Picture,
-    shape: &BatShape,
-    at: &dyn Fn(f64, f64) -> [f64; 2],
-    n: usize,
-    theme: &Theme,
-) {
+fn profile(picture: &mut Picture, shape: &BatShape, at: &dyn Fn(f64, f64) -> [f64; 2], n: usize) {
     let (handle, blade) = (&shape.handle, &shape.blade);
     let half = |x_m: f64| handle.half_z_m(x_m) + handle.cover_m();
     let shaft = [
@@ -239,9 +198,9 @@ fn profile(
     let back = along.iter().map(|(x, face, depth)| at(*x, depth - face));
     let face = along.iter().rev().map(|(x, face, _)| at(*x, -face));
     let outline: Vec<[f64; 2]> = back.chain(face).collect();
-    picture.polygons([outline.as_slice(), shaft.as_slice()], theme.bats[n], 0.16);
+    picture.polygons([outline.as_slice(), shaft.as_slice()], PRINT.bats[n], 0.16);
     for line in [&outline[..], &shaft[..]] {
         let closed: Vec<[f64; 2]> = line.iter().chain(line.first()).copied().collect();
-        picture.polyline(&closed, Stroke::solid(theme.bats[n], 1.4));
+        picture.polyline(&closed, Stroke::solid(PRINT.bats[n], 1.4));
     }
 }

@@ -1,26 +1,22 @@
 //! An SVG in the making: the few shapes and the one face that every picture here is made of.
 
 use super::area::Area;
-use super::palette::{Colour, Theme};
+use super::palette::{Colour, PRINT, Theme};
 use super::type_setting::{FAMILY, Lettering, Size};
+use super::{PAGE_MM, PX_PER_MM};
 use std::fmt::Write;
-
-/// CSS pixels in a millimetre.
-pub const PX_PER_MM: f64 = 96.0 / 25.4;
 
 /// A line's look.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Stroke {
-    /// Its colour.
     pub colour: Colour,
-    /// Its width, px.
+    /// Px.
     pub width: f64,
     /// Dash pattern, px; empty is solid.
     pub dash: &'static str,
 }
 
 impl Stroke {
-    /// A solid line.
     pub const fn solid(colour: Colour, width: f64) -> Self {
         Self { colour, width, dash: "" }
     }
@@ -31,6 +27,7 @@ impl Stroke {
 pub struct Picture {
     width: f64,
     height: f64,
+    pub(super) theme: Theme,
     body: String,
 }
 
@@ -57,9 +54,19 @@ fn escaped(text: &str) -> String {
 impl Picture {
     /// An empty picture of so many px, filled with the theme's ground.
     pub fn new(width: f64, height: f64, theme: &Theme) -> Self {
-        let mut picture = Self { width, height, body: String::new() };
-        picture.rect(Area::new(0.0, 0.0, width, height), theme.ground);
+        let mut picture = Self { width, height, theme: *theme, body: String::new() };
+        picture.rect(picture.whole(), theme.ground);
         picture
+    }
+
+    /// An empty page of A4, upright, to be printed.
+    pub(super) fn page() -> Self {
+        Self::new(PAGE_MM[0] * PX_PER_MM, PAGE_MM[1] * PX_PER_MM, &PRINT)
+    }
+
+    /// All of it.
+    pub(super) fn whole(&self) -> Area {
+        Area::new(0.0, 0.0, self.width, self.height)
     }
 
     fn put(&mut self, element: std::fmt::Arguments<'_>) {
@@ -81,35 +88,19 @@ impl Picture {
         )
     }
 
-    /// A filled rectangle.
     pub fn rect(&mut self, area: Area, fill: Colour) {
-        self.put(format_args!(
-            "<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" fill=\"{fill}\"/>",
-            n(area.x),
-            n(area.y),
-            n(area.width),
-            n(area.height)
-        ));
+        self.put(format_args!("<rect {} fill=\"{fill}\"/>", placed(area)));
     }
 
     /// A ruled rectangle.
     pub fn frame(&mut self, area: Area, stroke: Stroke) {
-        self.put(format_args!(
-            "<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" fill=\"none\" {}/>",
-            n(area.x),
-            n(area.y),
-            n(area.width),
-            n(area.height),
-            Self::stroke(stroke)
-        ));
+        self.put(format_args!("<rect {} fill=\"none\" {}/>", placed(area), Self::stroke(stroke)));
     }
 
-    /// A straight line.
     pub fn line(&mut self, from: [f64; 2], to: [f64; 2], stroke: Stroke) {
         self.polyline(&[from, to], stroke);
     }
 
-    /// A line through points.
     pub fn polyline(&mut self, points: &[[f64; 2]], stroke: Stroke) {
         let data = path_data(points, false);
         self.put(format_args!("<path d=\"{data}\" fill=\"none\" {}/>", Self::stroke(stroke)));
@@ -131,7 +122,6 @@ impl Picture {
         }
     }
 
-    /// A disc with a rim.
     pub fn disc(&mut self, centre: [f64; 2], radius: f64, fill: Colour, rim: Stroke) {
         self.put(format_args!(
             "<circle cx=\"{}\" cy=\"{}\" r=\"{}\" fill=\"{fill}\" {}/>",
@@ -160,19 +150,30 @@ impl Picture {
         self.runs(x, y, &[(lettering, text)]);
     }
 
-    /// The sentence a picture opens with, over the width of an area; returns the height under it.
-    pub fn sentence(&mut self, area: Area, theme: &Theme, sentence: &str) -> f64 {
-        let lettering = Lettering::new(Size::Sentence, theme.ink);
-        let mut top = area.y + 16.0;
-        for line in lettering.wrapped(sentence, area.width - 32.0) {
-            top += Size::Sentence.line_px();
-            self.text(area.x + 16.0, top - 8.0, lettering, &line);
+    /// A text under a height, in lines as wide as that; returns the last baseline.
+    pub(super) fn paragraph(
+        &mut self,
+        [x, top]: [f64; 2],
+        width: f64,
+        lettering: Lettering,
+        text: &str,
+    ) -> f64 {
+        let mut y = top;
+        for line in lettering.wrapped(text, width) {
+            y += lettering.size.line_px();
+            self.text(x, y, lettering, &line);
         }
-        top
+        y
+    }
+
+    /// The sentence a picture opens with, over the width of an area; returns the height under it.
+    pub(super) fn sentence(&mut self, area: Area, sentence: &str) -> f64 {
+        let lettering = Lettering::new(Size::Sentence, self.theme.ink);
+        self.paragraph([area.x + 16.0, area.y + 8.0], area.width - 32.0, lettering, sentence) + 8.0
     }
 
     /// One line of text in several letterings; the first one's anchor holds for all.
-    pub fn runs(&mut self, x: f64, y: f64, runs: &[(Lettering, &str)]) {
+    pub fn runs<S: AsRef<str>>(&mut self, x: f64, y: f64, runs: &[(Lettering, S)]) {
         let anchor = runs.first().map_or("start", |(it, _)| it.anchor.svg());
         let mut spans = String::new();
         for (lettering, text) in runs {
@@ -180,9 +181,9 @@ impl Picture {
                 spans,
                 "<tspan font-size=\"{}\" font-weight=\"{}\" fill=\"{}\">{}</tspan>",
                 n(lettering.size.px()),
-                lettering.weight.svg(),
+                if lettering.is_bold { 600 } else { 400 },
                 lettering.colour,
-                escaped(text)
+                escaped(text.as_ref())
             );
         }
         self.put(format_args!(
@@ -205,7 +206,6 @@ impl Picture {
         self.text(x, y, lettering, text);
     }
 
-    /// The SVG.
     pub fn finish(self) -> String {
         let (width, height) = (n(self.width), n(self.height));
         format!(
@@ -213,6 +213,11 @@ impl Picture {
             self.body
         )
     }
+}
+
+fn placed(area: Area) -> String {
+    let [x, y, width, height] = [area.x, area.y, area.width, area.height].map(n);
+    format!("x=\"{x}\" y=\"{y}\" width=\"{width}\" height=\"{height}\"")
 }
 
 fn path_data(points: &[[f64; 2]], closed: bool) -> String {

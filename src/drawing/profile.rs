@@ -1,15 +1,13 @@
 //! The blade from the side at its true size, on pages that are laid end to end, and strips to be cut out and held
 //! against its spine and its edges.
 
-use super::area::Area;
 use super::palette::PRINT;
-use super::picture::{PX_PER_MM, Picture, Stroke};
-use super::profile_strips;
-use super::profile_tile::{FOOT, Tile, behind_m, ends, tiles};
-use super::sheet::{MARGIN_MM, PAGE_MM};
+use super::picture::{Picture, Stroke};
+use super::profile_tile::{Tile, behind_m, ends, foot, tiles};
 use super::templates::{BAR_MM, TAKE_CARE, heading};
 use super::type_setting::{Lettering, Size};
 use super::words::number;
+use super::{INSIDE, profile_strips};
 use crate::bat::blade::{Blade, Station};
 use crate::bat::shape::BatShape;
 use crate::units::INCH_M;
@@ -22,32 +20,27 @@ const PLACES: f64 = 84.0;
 /// Pages of A4: the blade from the side, from the toe up, then the strips. With `before` the shape it has now is
 /// drawn too, and what has to come off at each inch. `title` names the bat.
 pub fn pages(before: Option<&BatShape>, after: &BatShape, title: &str) -> Vec<String> {
-    let blades = [before.map(|it| &it.blade), Some(&after.blade)];
+    let (before, after) = (before.map(|it| &it.blade), &after.blade);
     let deepest_m = |it: &Blade| it.bow_m.max(0.0) + it.deepest().map_or(0.0, |it| it.depth_m);
-    let deepest_m = blades.into_iter().flatten().map(deepest_m).fold(0.0, f64::max);
+    let deepest_m = before.into_iter().chain([after]).map(deepest_m).fold(0.0, f64::max);
     let scale = (ROOM_M / deepest_m).min(1.0);
-    let sides = tiles(after.blade.length_m, scale);
-    let strips = tiles(after.blade.length_m, 1.0);
+    let sides = tiles(after.length_m, scale);
+    let strips = tiles(after.length_m, 1.0);
     let side = |it: &Tile| {
         page(title, it, scale, "From the side", |picture| {
-            let before = before.map(|it| &it.blade);
-            draw_side(picture, it, before, &after.blade, deepest_m);
+            draw_side(picture, it, before, after, deepest_m);
         })
     };
     let strip = |it: &Tile| {
         page(title, it, 1.0, "Strips", |picture| {
-            profile_strips::draw(picture, it, &after.blade);
+            profile_strips::draw(picture, it, after);
         })
     };
     sides.iter().map(side).chain(strips.iter().map(strip)).collect()
 }
 
 fn page(title: &str, tile: &Tile, scale: f64, what: &str, draw: impl Fn(&mut Picture)) -> String {
-    let theme = &PRINT;
-    let [width, height] = PAGE_MM.map(|it| it * PX_PER_MM);
-    let margin = MARGIN_MM * PX_PER_MM;
-    let mut picture = Picture::new(width, height, theme);
-    let quiet = Lettering::new(Size::Quiet, theme.quiet);
+    let mut picture = Picture::page();
     let size = match scale < 1.0 {
         true => format!("1 : {}", number(1.0 / scale, 2)),
         false => "true size".to_owned(),
@@ -58,7 +51,7 @@ fn page(title: &str, tile: &Tile, scale: f64, what: &str, draw: impl Fn(&mut Pic
     );
     heading(&mut picture, title, &words);
     draw(&mut picture);
-    picture.text(margin, height - margin - FOOT, quiet, TAKE_CARE);
+    foot(&mut picture, 0.0, TAKE_CARE);
     picture.finish()
 }
 
@@ -69,25 +62,21 @@ fn draw_side(
     after: &Blade,
     deepest_m: f64,
 ) {
-    let theme = &PRINT;
-    let (margin, width) = (MARGIN_MM * PX_PER_MM, PAGE_MM[0] * PX_PER_MM);
-    let left = margin + PLACES;
+    let left = INSIDE.x + PLACES;
     let column = left + deepest_m * tile.px_per_m + 26.0;
     rows(picture, tile, before, after, [left, column]);
-    ends(picture, tile, [margin, width - margin], theme);
+    ends(picture, tile);
     if let Some(blade) = before {
-        let dashed = |width| Stroke { colour: theme.ink, width, dash: "5 3" };
+        let dashed = |width| Stroke { colour: PRINT.ink, width, dash: "5 3" };
         outline(picture, tile, blade, left, [dashed(1.1), dashed(0.7)]);
     }
-    let solid = [Stroke::solid(theme.ink, 1.5), Stroke::solid(theme.ink, 0.7)];
+    let solid = [Stroke::solid(PRINT.ink, 1.5), Stroke::solid(PRINT.ink, 0.7)];
     outline(picture, tile, after, left, solid);
     let key = match before {
         Some(_) => "Outside face and spine, inside the edge; dashed as it is now. Left the face",
         None => "Outside face and spine, inside the edge. Left the face",
     };
-    let quiet = Lettering::new(Size::Quiet, theme.quiet);
-    let y = PAGE_MM[1] * PX_PER_MM - margin - FOOT - Size::Quiet.line_px();
-    picture.text(margin, y, quiet, key);
+    foot(picture, Size::Quiet.line_px(), key);
 }
 
 /// Face and spine, closed at toe and shoulder, and both sides of the edge.
@@ -96,14 +85,10 @@ fn outline(picture: &mut Picture, tile: &Tile, blade: &Blade, left: f64, [out, e
     let behind = |it: &Station| behind_m(blade, it);
     let face = line(&behind);
     let spine = line(&|it| behind(it) + it.depth_m);
-    for it in
-        [line(&|it| behind(it) + it.camber_m), line(&|it| behind(it) + it.camber_m + it.edge_m)]
-    {
-        picture.polyline(&it, edge);
-    }
-    for it in [&face, &spine] {
-        picture.polyline(it, out);
-    }
+    picture.polyline(&line(&|it| behind(it) + it.camber_m), edge);
+    picture.polyline(&line(&|it| behind(it) + it.camber_m + it.edge_m), edge);
+    picture.polyline(&face, out);
+    picture.polyline(&spine, out);
     if let (true, Some(a), Some(b)) = (tile.number == 1, face.first(), spine.first()) {
         picture.line(*a, *b, out);
     }
@@ -120,10 +105,9 @@ fn rows(
     after: &Blade,
     [left, column]: [f64; 2],
 ) {
-    let theme = &PRINT;
-    let (bold, text) =
-        (Lettering::new(Size::Quiet, theme.ink).bold(), Lettering::new(Size::Quiet, theme.ink));
-    let hair = Stroke::solid(theme.hairline, 0.6);
+    let text = Lettering::new(Size::Quiet, PRINT.ink);
+    let bold = text.bold();
+    let hair = Stroke::solid(PRINT.hairline, 0.6);
     let at = |blade: &Blade, from_toe_m: f64| {
         blade.at(1.0 - from_toe_m / blade.length_m).filter(|_| from_toe_m <= blade.length_m)
     };
@@ -144,10 +128,8 @@ fn rows(
             picture.text(column, y + down, text, line);
         }
     }
-    let width = PAGE_MM[0] * PX_PER_MM - MARGIN_MM * PX_PER_MM - column;
-    let area = Area::new(column, tile.top - 24.0, width, Size::Quiet.line_px());
     let head = if before.is_some() { "mm: now, then, to come off" } else { "mm" };
-    picture.text(area.x, area.y + 8.0, bold, head);
+    picture.text(column, tile.top - 24.0 + 8.0, bold, head);
 }
 
 /// A figure at a place: as it is now and will be, and the difference that comes off.

@@ -1,9 +1,9 @@
 //! Two strips to be cut out: the line of the spine and the line of the edges, seen from the side.
 
+use super::INSIDE;
 use super::palette::PRINT;
-use super::picture::{PX_PER_MM, Picture, Stroke};
-use super::profile_tile::{FOOT, Tile, behind_m, ends};
-use super::sheet::{MARGIN_MM, PAGE_MM};
+use super::picture::{Picture, Stroke};
+use super::profile_tile::{Tile, behind_m, ends, foot};
 use super::type_setting::{Anchor, Lettering, Size};
 use super::words::number;
 use crate::bat::blade::{Blade, Station};
@@ -18,15 +18,11 @@ const AFTER: f64 = 60.0;
 
 /// Both strips on their page.
 pub(super) fn draw(picture: &mut Picture, tile: &Tile, blade: &Blade) {
-    let (margin, width) = (MARGIN_MM * PX_PER_MM, PAGE_MM[0] * PX_PER_MM);
-    ends(picture, tile, [margin, width - margin], &PRINT);
-    let spine = |it: &Station| it.depth_m;
-    let right = strip(picture, tile, blade, "spine", margin, spine);
+    ends(picture, tile);
+    let right = strip(picture, tile, blade, "spine", INSIDE.x, |it| it.depth_m);
     strip(picture, tile, blade, "edges", right + AFTER, |it| it.edge_m);
-    let quiet = Lettering::new(Size::Quiet, PRINT.quiet);
     let words = "Cut along the thick line; the straight side lies along the face. Figures in mm from the face";
-    let y = PAGE_MM[1] * PX_PER_MM - margin - FOOT - Size::Quiet.line_px();
-    picture.text(margin, y, quiet, words);
+    foot(picture, Size::Quiet.line_px(), words);
 }
 
 /// One strip from `left`; returns where it ends.
@@ -38,10 +34,8 @@ fn strip(
     left: f64,
     of_m: impl Fn(&Station) -> f64,
 ) -> f64 {
-    let (bold, text) = (
-        Lettering::new(Size::Quiet, PRINT.ink).bold(),
-        Lettering::new(Size::Quiet, PRINT.ink).anchored(Anchor::End),
-    );
+    let quiet = Lettering::new(Size::Quiet, PRINT.ink);
+    let (bold, text) = (quiet.bold(), quiet.anchored(Anchor::End));
     let line_m = |it: &Station| behind_m(blade, it) + of_m(it);
     let all = || blade.stations.iter().map(line_m);
     let (least_m, most_m) = (all().fold(f64::INFINITY, f64::min), all().fold(0.0, f64::max));

@@ -1,9 +1,9 @@
 //! Pages of a blade at its true size, laid end to end: what lies on each, where, and where the next is laid on.
 
-use super::palette::Theme;
-use super::picture::{PX_PER_MM, Picture, Stroke};
-use super::sheet::MARGIN_MM;
+use super::palette::PRINT;
+use super::picture::{Picture, Stroke};
 use super::type_setting::{Anchor, Lettering, Size};
+use super::{INSIDE, PX_PER_MM};
 use crate::bat::blade::{Blade, Station};
 use crate::units::INCH_M;
 
@@ -12,7 +12,8 @@ const STEP_IN: f64 = 8.5;
 /// So much of a blade is on two pages, m.
 const OVERLAP_M: f64 = 0.010;
 /// The last line's baseline over the margin, px.
-pub(super) const FOOT: f64 = 5.0;
+const FOOT: f64 = 5.0;
+const QUIET: Lettering = Lettering::new(Size::Quiet, PRINT.quiet);
 /// Points of a line on a page.
 const POINTS: usize = 160;
 
@@ -71,7 +72,7 @@ pub(super) fn behind_m(blade: &Blade, station: &Station) -> f64 {
 pub(super) fn tiles(length_m: f64, scale: f64) -> Vec<Tile> {
     let step_m = ((STEP_IN / scale - 0.5).floor() + 0.5) * INCH_M;
     let all = (((length_m - OVERLAP_M) / step_m).ceil() as usize).max(1);
-    let top = MARGIN_MM * PX_PER_MM + 130.0;
+    let top = INSIDE.y + 130.0;
     let px_per_m = 1e3 * PX_PER_MM * scale;
     let tile = |n: usize| {
         let from_m = n as f64 * step_m;
@@ -82,9 +83,10 @@ pub(super) fn tiles(length_m: f64, scale: f64) -> Vec<Tile> {
 }
 
 /// Where a page is laid on the next, or the blade ends.
-pub(super) fn ends(picture: &mut Picture, tile: &Tile, [left, right]: [f64; 2], theme: &Theme) {
-    let quiet = Lettering::new(Size::Quiet, theme.quiet).anchored(Anchor::End);
-    let dashed = Stroke { colour: theme.quiet, width: 0.8, dash: "6 4" };
+pub(super) fn ends(picture: &mut Picture, tile: &Tile) {
+    let [left, right] = [INSIDE.x, INSIDE.right()];
+    let quiet = QUIET.anchored(Anchor::End);
+    let dashed = Stroke { colour: PRINT.quiet, width: 0.8, dash: "6 4" };
     if tile.number > 1 {
         let y = tile.y(tile.from_m + OVERLAP_M);
         picture.line([left, y], [right, y], dashed);
@@ -96,4 +98,9 @@ pub(super) fn ends(picture: &mut Picture, tile: &Tile, [left, right]: [f64; 2], 
         picture.line([left, y], [right, y], dashed);
         picture.text(right, y + 14.0, quiet, &format!("page {} goes on", tile.number + 1));
     }
+}
+
+/// A line of text at the foot of a page, so far above its last.
+pub(super) fn foot(picture: &mut Picture, above_last: f64, words: &str) {
+    picture.text(INSIDE.x, INSIDE.bottom() - FOOT - above_last, QUIET, words);
 }

@@ -2,31 +2,24 @@
 
 use super::DrawingFault;
 use super::area::Area;
-use super::palette::Colour;
 use super::picture::Picture;
-use qrcode::{Color, EcLevel, QrCode, Version};
+use qrcode::{Color, EcLevel, QrCode};
 
 /// Most bytes that fit a code whose modules are still about 0.25 mm wide at 25 mm (version 21, level L).
 pub(super) const MOST_BYTES: usize = 929;
 
 /// Draws `text` into a square, at the highest level of error correction that does not
 /// make the code finer than it need be. Four modules around it must stay white (ISO/IEC 18004).
-pub(super) fn draw(
-    picture: &mut Picture,
-    area: Area,
-    text: &str,
-    ink: Colour,
-) -> Result<(), DrawingFault> {
+pub(super) fn draw(picture: &mut Picture, area: Area, text: &str) -> Result<(), DrawingFault> {
     let too_long = DrawingFault::CodeTooLong { bytes: text.len(), most: MOST_BYTES };
     if text.len() > MOST_BYTES {
         return Err(too_long);
     }
     let smallest =
         QrCode::with_error_correction_level(text, EcLevel::L).map_err(|_| too_long.clone())?;
-    let version: Version = smallest.version();
     let code = [EcLevel::H, EcLevel::Q, EcLevel::M]
         .into_iter()
-        .find_map(|level| QrCode::with_version(text, version, level).ok())
+        .find_map(|level| QrCode::with_version(text, smallest.version(), level).ok())
         .unwrap_or(smallest);
     let modules = code.width();
     let side = area.width / modules as f64;
@@ -38,7 +31,7 @@ pub(super) fn draw(
             [[left, top], [right, top], [right, bottom], [left, bottom]]
         })
         .collect();
-    picture.polygons(dark.iter().map(<[[f64; 2]; 4]>::as_slice), ink, 1.0);
+    picture.polygons(dark.iter().map(<[[f64; 2]; 4]>::as_slice), picture.theme.ink, 1.0);
     Ok(())
 }
 

@@ -2,9 +2,9 @@
 //!
 //! Cautions come first, then a line of the reason and of how sure it is, then the map, then the rest of both.
 
-use super::cautions_box;
-use super::palette::{PRINT, Theme};
+use super::palette::PRINT;
 use super::type_setting::{Lettering, Size};
+use super::{INSIDE, cautions_box};
 use crate::card::Card;
 
 /// A narrower map could not be read.
@@ -19,28 +19,24 @@ const GAPS: f64 = 4.0 + 4.0 + 8.0;
 /// How a text that is cut ends.
 const CUT: &str = "… (in full in card.ron)";
 
-/// The sentences as they are printed.
+/// The sentences as they are printed, reason and how sure in lines.
 pub(super) struct Texts {
-    /// Why, in lines.
     pub(super) reason: Vec<String>,
-    /// How sure, in lines.
     pub(super) how_sure: Vec<String>,
-    /// The cautions.
     pub(super) cautions: Vec<String>,
     /// Whether there is room for the map.
     pub(super) with_map: bool,
-    /// What there is no room for.
-    pub(super) left_out: Vec<String>,
 }
 
-/// The sentences cut to what a page of this width has room for in `room` px of height.
-pub(super) fn fitted(card: &Card, has_map: bool, width: f64, room: f64, theme: &Theme) -> Texts {
+/// The sentences cut to what the page has room for in `room` px of height.
+pub(super) fn fitted(card: &Card, has_map: bool, room: f64) -> Texts {
+    let width = INSIDE.width;
     let column = width - INDENT;
     let reason = TEXT.wrapped(&card.reason, column);
     let how_sure = TEXT.wrapped(&card.how_sure, column);
     let line_px = Size::Text.line_px();
     let lines_above = |below: f64| ((room - GAPS - below) / line_px).max(0.0) as usize;
-    let height = |width: f64| cautions_box::height(&card.cautions, width, theme);
+    let height = |width: f64| cautions_box::height(&card.cautions, width);
     let beside_map = lines_above(height(width - NARROWEST_MAP).max(LOWEST_MAP));
     let with_map = has_map && beside_map >= 2;
     let most = if with_map { beside_map } else { lines_above(height(width)).max(2) };
@@ -48,17 +44,12 @@ pub(super) fn fitted(card: &Card, has_map: bool, width: f64, room: f64, theme: &
 
     let left = room - GAPS - line_px * (for_reason + for_how_sure) as f64;
     let box_width = if with_map { width - NARROWEST_MAP } else { width };
-    let cautions = cautions_box::first_that_fit(&card.cautions, box_width, left, theme);
-    let mut left_out = Vec::new();
-    if has_map && !with_map {
-        left_out.push("the map".to_owned());
-    }
+    let cautions = cautions_box::first_that_fit(&card.cautions, box_width, left);
     Texts {
-        reason: cut(reason, for_reason, column),
-        how_sure: cut(how_sure, for_how_sure, column),
+        reason: TEXT.first_lines(reason, for_reason, column, CUT),
+        how_sure: TEXT.first_lines(how_sure, for_how_sure, column, CUT),
         cautions,
         with_map,
-        left_out,
     }
 }
 
@@ -69,15 +60,4 @@ fn shared([first, second]: [usize; 2], most: usize) -> [usize; 2] {
     }
     let first = first.min((most / 2).max(most.saturating_sub(second)));
     [first, second.min(most - first)]
-}
-
-/// No more than so many lines, the last of them saying that there is more.
-fn cut(mut lines: Vec<String>, most: usize, width: f64) -> Vec<String> {
-    if lines.len() > most {
-        lines.truncate(most);
-        if let Some(last) = lines.last_mut() {
-            *last = TEXT.ended(last, width, CUT);
-        }
-    }
-    lines
 }

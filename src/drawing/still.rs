@@ -32,9 +32,7 @@ impl Still {
         let lines = quiet.wrapped(words, wide - 2.0 * MARGIN);
         let height = (MARGIN + Size::Quiet.line_px() * lines.len() as f64).ceil();
         let mut picture = Picture::new(wide, height, &LIGHT);
-        for (n, line) in lines.iter().enumerate() {
-            picture.text(MARGIN, Size::Quiet.line_px() * (n + 1) as f64, quiet, line);
-        }
+        picture.paragraph([MARGIN, 0.0], wide - 2.0 * MARGIN, quiet, words);
         let map = drawn(&picture.finish(), 1.0)?;
         Ok(Self { size: [map.width(), map.height()], rgba: map.take() })
     }

@@ -1,11 +1,11 @@
 //! Sections of a blade at their true size, to be printed and held against the wood.
 
 use super::area::Area;
-use super::palette::{PRINT, Theme};
-use super::picture::{PX_PER_MM, Picture, Stroke};
-use super::sheet::{MARGIN_MM, PAGE_MM};
+use super::palette::PRINT;
+use super::picture::{Picture, Stroke};
 use super::type_setting::{Lettering, Size};
 use super::words::number;
+use super::{INSIDE, PX_PER_MM};
 use crate::bat::blade::{Blade, Station};
 use crate::bat::gauge;
 use crate::bat::mesh::{ACROSS, outline};
@@ -50,49 +50,41 @@ fn places(blade: &Blade) -> Vec<f64> {
 }
 
 fn page(blade: &Blade, title: &str, number_of: usize, all: usize, places: &[f64]) -> String {
-    let theme = &PRINT;
-    let [width, height] = PAGE_MM.map(|it| it * PX_PER_MM);
-    let margin = MARGIN_MM * PX_PER_MM;
-    let mut picture = Picture::new(width, height, theme);
-    let quiet = Lettering::new(Size::Quiet, theme.quiet);
+    let mut picture = Picture::page();
+    let quiet = Lettering::new(Size::Quiet, PRINT.quiet);
     let words = format!(
         "Sections at their true size, page {number_of} of {all}. Print at 100 %: the bar must measure {BAR_MM:.0} mm"
     );
     heading(&mut picture, title, &words);
-    let top = margin + 104.0;
-    let row = (height - margin - 40.0 - top) / ON_A_PAGE as f64;
+    let top = INSIDE.y + 104.0;
+    let row = (INSIDE.bottom() - 40.0 - top) / ON_A_PAGE as f64;
     for (n, from_toe_m) in places.iter().enumerate() {
         let Some(station) = blade.at(1.0 - from_toe_m / blade.length_m) else { continue };
-        let area = Area::new(margin, top + n as f64 * row, width - 2.0 * margin, row);
-        section(&mut picture, area, blade, &station, theme);
+        let area = Area::new(INSIDE.x, top + n as f64 * row, INSIDE.width, row);
+        section(&mut picture, area, blade, &station);
     }
     for (n, line) in FOOT.iter().enumerate() {
         let up = (FOOT.len() - 1 - n) as f64 * Size::Quiet.line_px();
-        picture.text(margin, height - margin - up, quiet, line);
+        picture.text(INSIDE.x, INSIDE.bottom() - up, quiet, line);
     }
     picture.finish()
 }
 
 /// The head of a page to be printed at 100 %: the bat in two lines at most, what is on the page, and the bar.
 pub(super) fn heading(picture: &mut Picture, title: &str, words: &str) {
-    let margin = MARGIN_MM * PX_PER_MM;
-    let room = PAGE_MM[0] * PX_PER_MM - 2.0 * margin;
+    let Area { x, y, width: room, .. } = INSIDE;
     let text = Lettering::new(Size::Text, PRINT.ink);
-    let mut lines = text.bold().wrapped(title, room);
-    if let (true, Some(second)) = (lines.len() > 2, lines.get(1)) {
-        lines[1] = text.bold().ended(second, room, "…");
-    }
-    lines.truncate(2);
+    let lines = text.bold().first_lines(text.bold().wrapped(title, room), 2, room, "…");
     for (n, line) in lines.iter().rev().enumerate() {
-        picture.text(margin, margin + 34.0 - n as f64 * Size::Text.line_px(), text.bold(), line);
+        picture.text(x, y + 34.0 - n as f64 * Size::Text.line_px(), text.bold(), line);
     }
-    picture.text(margin, margin + 54.0, text, words);
-    bar(picture, [margin, margin + 74.0], &PRINT);
+    picture.text(x, y + 54.0, text, words);
+    bar(picture, [x, y + 74.0]);
 }
 
 /// The bar by which the print is checked, a tick each centimetre.
-fn bar(picture: &mut Picture, [x, y]: [f64; 2], theme: &Theme) {
-    let ink = Stroke::solid(theme.ink, 1.0);
+fn bar(picture: &mut Picture, [x, y]: [f64; 2]) {
+    let ink = Stroke::solid(PRINT.ink, 1.0);
     picture.line([x, y], [x + BAR_MM * PX_PER_MM, y], ink);
     let ticks = (BAR_MM / 10.0) as usize;
     for n in 0..=ticks {
@@ -100,12 +92,12 @@ fn bar(picture: &mut Picture, [x, y]: [f64; 2], theme: &Theme) {
         let long = if n % 5 == 0 { 8.0 } else { 4.0 };
         picture.line([at, y - long], [at, y], ink);
     }
-    let quiet = Lettering::new(Size::Quiet, theme.ink);
+    let quiet = Lettering::new(Size::Quiet, PRINT.ink);
     picture.text(x + BAR_MM * PX_PER_MM + 8.0, y + 4.0, quiet, &format!("{BAR_MM:.0} mm"));
 }
 
 /// One section, face up, with its figures beside it.
-fn section(picture: &mut Picture, area: Area, blade: &Blade, station: &Station, theme: &Theme) {
+fn section(picture: &mut Picture, area: Area, blade: &Blade, station: &Station) {
     let px_per_m = 1e3 * PX_PER_MM;
     let middle = area.x + 0.5 * gauge::WIDTH_M * px_per_m + 4.0;
     let (_, face_m) = gauge::placed(station);
@@ -114,25 +106,24 @@ fn section(picture: &mut Picture, area: Area, blade: &Blade, station: &Station, 
     let at = |[y, depth_m]: [f64; 2]| [middle + y * px_per_m, top + depth_m * px_per_m];
     let mut opening: Vec<[f64; 2]> = gauge::opening_m().into_iter().map(at).collect();
     opening.extend(opening.first().copied());
-    picture.polyline(&opening, Stroke { colour: theme.quiet, width: 0.8, dash: "4 3" });
+    picture.polyline(&opening, Stroke { colour: PRINT.quiet, width: 0.8, dash: "4 3" });
     let around = outline(blade, 0.0, station, ACROSS).concat();
     let own_m = blade.face_at_m(station.from_shoulder);
     let mut around: Vec<[f64; 2]> =
         around.into_iter().map(|it| at([it.y, face_m - (it.z - own_m)])).collect();
     around.extend(around.first().copied());
-    picture.polyline(&around, Stroke::solid(theme.ink, 1.0));
-    let hair = Stroke::solid(theme.hairline, 0.6);
+    picture.polyline(&around, Stroke::solid(PRINT.ink, 1.0));
+    let hair = Stroke::solid(PRINT.hairline, 0.6);
     let [_, spine] = at([0.0, face_m + station.depth_m]);
     picture.line([middle, top - 6.0], [middle, spine + 8.0], hair);
 
-    let bold = Lettering::new(Size::Text, theme.ink).bold();
-    let text = Lettering::new(Size::Text, theme.ink);
+    let text = Lettering::new(Size::Text, PRINT.ink);
     let x = area.x + gauge::WIDTH_M * px_per_m + 28.0;
     let mm = |value_m: f64| format!("{} mm", number(1e3 * value_m, 1));
     let from_toe_m = blade.from_toe_m(station);
     let inches = number(from_toe_m / INCH_M, 2);
     let lines = [
-        (bold, format!("{} ({inches} in) from the toe", mm(from_toe_m))),
+        (text.bold(), format!("{} ({inches} in) from the toe", mm(from_toe_m))),
         (text, format!("width {}", mm(station.width_m))),
         (text, format!("edges {}", mm(station.edge_m))),
         (text, format!("depth {}", mm(station.depth_m))),

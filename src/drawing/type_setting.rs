@@ -46,24 +46,6 @@ impl Size {
     }
 }
 
-/// The only two weights.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Weight {
-    /// Running text.
-    Regular,
-    /// Figures and headings.
-    SemiBold,
-}
-
-impl Weight {
-    pub(super) fn svg(self) -> u16 {
-        match self {
-            Self::Regular => 400,
-            Self::SemiBold => 600,
-        }
-    }
-}
-
 /// Which end of a text stands at the given x.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Anchor {
@@ -88,24 +70,20 @@ impl Anchor {
 /// How a text is set.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Lettering {
-    /// Its size.
-    pub size: Size,
-    /// Its weight.
-    pub weight: Weight,
-    /// Its colour.
-    pub colour: Colour,
-    /// Which end stands at x.
-    pub anchor: Anchor,
+    pub(super) size: Size,
+    pub(super) is_bold: bool,
+    pub(super) colour: Colour,
+    pub(super) anchor: Anchor,
 }
 
 impl Lettering {
     /// Regular, from the left.
     pub const fn new(size: Size, colour: Colour) -> Self {
-        Self { size, weight: Weight::Regular, colour, anchor: Anchor::Start }
+        Self { size, is_bold: false, colour, anchor: Anchor::Start }
     }
-    /// The same, semi-bold.
+    /// The same, semi-bold: for figures and headings.
     pub const fn bold(self) -> Self {
-        Self { weight: Weight::SemiBold, ..self }
+        Self { is_bold: true, ..self }
     }
     /// The same, anchored elsewhere.
     pub const fn anchored(self, anchor: Anchor) -> Self {
@@ -114,10 +92,7 @@ impl Lettering {
 
     /// Width of a text, px: the sum of its letters' advances, kerning left out (it only narrows).
     pub fn width(self, text: &str) -> f64 {
-        let face = match self.weight {
-            Weight::Regular => REGULAR,
-            Weight::SemiBold => SEMI_BOLD,
-        };
+        let face = if self.is_bold { SEMI_BOLD } else { REGULAR };
         let Ok(face) = ttf_parser::Face::parse(face, 0) else {
             return 0.0; // the faces are part of the program: a test parses them
         };
@@ -177,16 +152,33 @@ impl Lettering {
         pieces
     }
 
-    /// The text where it is no wider than `width` px, or as much of its beginning as is, with `ending`.
-    pub fn cut_to(self, text: &str, width: f64, ending: &str) -> String {
+    /// The text where it is no wider than `width` px, or as much of its beginning as is, and that there is more.
+    pub(super) fn cut_to(self, text: &str, width: f64) -> String {
         if self.width(text) <= width {
             return text.to_owned();
         }
-        self.ended(text, width, ending)
+        self.ended(text, width, "…")
+    }
+
+    /// No more than `most` lines, the last of them with `ending` where there are more.
+    pub(super) fn first_lines(
+        self,
+        mut lines: Vec<String>,
+        most: usize,
+        width: f64,
+        ending: &str,
+    ) -> Vec<String> {
+        if lines.len() > most {
+            lines.truncate(most);
+            if let Some(last) = lines.last_mut() {
+                *last = self.ended(last, width, ending);
+            }
+        }
+        lines
     }
 
     /// As much of the beginning of `text` as leaves room for `ending` within `width` px, and that.
-    pub fn ended(self, text: &str, width: f64, ending: &str) -> String {
+    fn ended(self, text: &str, width: f64, ending: &str) -> String {
         let room = width - self.width(ending);
         let mut used = 0.0;
         let kept: String = text
@@ -211,6 +203,5 @@ pub fn tree(svg: &str) -> Result<usvg::Tree, DrawingFault> {
         font_family: FAMILY.to_owned(),
         ..usvg::Options::default()
     };
-    usvg::Tree::from_str(svg, &options)
-        .map_err(|it| DrawingFault::Refused { format: "a picture", what: it.to_string() })
+    usvg::Tree::from_str(svg, &options).map_err(|it| DrawingFault::refused("a picture", it))
 }

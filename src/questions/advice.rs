@@ -3,7 +3,6 @@
 use super::loaded::Loaded;
 use super::placed::innings_stop;
 use super::{Progress, Stop};
-use crate::files::fault::Fault;
 use crate::fit::fitting::{FitFault, TodayAdvice, fit_today};
 use crate::swing::player_stroke::SwingFault;
 
@@ -35,13 +34,8 @@ pub fn stop(loaded: &Loaded, fault: FitFault) -> Stop {
             loaded.standard_bat_beyond_control(&stroke)
         }
         FitFault::Swing(fault) => fault.into(),
-        FitFault::Swings(_) => no_answer(loaded, &fault),
-        FitFault::Size(it) if it.is_beyond_control() => no_answer(loaded, &it),
+        FitFault::Swings(_) => Stop::no_answer(fault, loaded.lighter_mend()),
+        FitFault::Size(it) if it.is_beyond_control() => Stop::no_answer(it, loaded.lighter_mend()),
         other => Stop::our_mistake(other),
     }
-}
-
-/// Right input, but a bat that this player cannot swing.
-fn no_answer(loaded: &Loaded, fault: &dyn std::fmt::Display) -> Stop {
-    Stop::NoAnswer(Fault::new(fault.to_string()).help(loaded.lighter_mend()))
 }

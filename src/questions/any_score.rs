@@ -5,10 +5,9 @@ use std::sync::Arc;
 use rayon::prelude::*;
 
 use super::loaded::Loaded;
-use super::placed::innings_stop;
 use super::{Progress, Stop};
 use crate::frames::DVec3;
-use crate::innings::played::{AtScore, StrokeNow, delivery, play, stroke_now};
+use crate::innings::played::{AtScore, StrokeNow, stroke_now};
 use crate::swing::batter::Batter;
 use crate::swing::chain::Chain;
 use crate::swing::film::{self, Film, Picture, Way};
@@ -37,7 +36,7 @@ pub struct Point {
     pub at: AtScore,
     /// With the most lasting fatigue there may be.
     pub most_tired: Vec<StrokeNow>,
-    /// Each stroke to be seen: the fastest controlled swing, and that in which it is asked for.
+    /// Each stroke to be seen, by [`Tempo`]: the fastest controlled swing, and that in which it is asked for.
     pub films: [Vec<Film>; 2],
 }
 
@@ -148,7 +147,7 @@ impl Innings {
                     Some(known) => known.clone(),
                     None => loaded.asked_times_s(&batter)?,
                 },
-                delivery: delivery(&loaded.scenario.bowling),
+                delivery: loaded.delivery(),
                 end_runs: loaded.scenario.innings.runs,
                 chains: held.iter().map(|it| (it.chain.clone(), it.reference.contact_m)).collect(),
                 points: Vec::new(),
@@ -159,10 +158,7 @@ impl Innings {
         let at_once = if before.together { count } else { 1 };
         for (n, scores) in scores.chunks(at_once).enumerate() {
             step(0.2 + 0.8 * (n * at_once) as f64 / count as f64)?;
-            let plan = &loaded.scenario.innings;
-            let new = play(&batter, &weighed.bat, plan, it.delivery, &it.asked_time_s, scores)
-                .map_err(|fault| innings_stop(&loaded.places, fault))?;
-            for at in new {
+            for at in loaded.play(&batter, &weighed.bat, &it.asked_time_s, scores)? {
                 let most_tired = it.most_tired(&batter, &held, &at)?;
                 let films = films(&batter, &held, &at, &it.asked_time_s);
                 it.points.push(Point { at, most_tired, films });
@@ -233,11 +229,7 @@ impl Innings {
     /// The stroke at a score, to be seen.
     pub fn reel(&self, stroke: usize, runs: f64, tempo: Tempo) -> Option<Reel<'_>> {
         let (low, high, part) = self.around(runs)?;
-        let kind = match tempo {
-            Tempo::Fastest => 0,
-            Tempo::Asked => 1,
-        };
-        let [low, high] = [low, high].map(|it| it.films[kind].get(stroke));
+        let [low, high] = [low, high].map(|it| it.films[tempo as usize].get(stroke));
         let (low, high) = (low?, high?);
         let (chain, contact_from_top_m) = self.chains.get(stroke)?;
         Some(Reel { chain, contact_from_top_m: *contact_from_top_m, low, high, part })
@@ -258,29 +250,4 @@ fn films(batter: &Batter, held: &[Held], at: &AtScore, asked_time_s: &[f64]) -> 
         all.map(|(held, time_s)| Film::of(&batter.observe(held, &at.left.with_slow, *time_s)))
             .collect()
     })
-}
-
-/// Speed of the bat where it meets the ball, m/s.
-pub fn bat_speed_m_s(it: &StrokeNow) -> f64 {
-    it.fastest.contact.bat_speed_m_s
-}
-
-/// Share of what it has left that the busier wrist gives.
-pub fn wrist_share(it: &StrokeNow) -> f64 {
-    it.wrist_share
-}
-
-/// Left over against the bowling, s.
-pub fn time_in_hand_s(it: &StrokeNow) -> f64 {
-    it.time_in_hand_s
-}
-
-/// Time of the stroke, s.
-pub fn stroke_time_s(it: &StrokeNow) -> f64 {
-    it.fastest.stroke_time_s
-}
-
-/// Grip needed over the grip there is.
-pub fn grip_share(it: &StrokeNow) -> f64 {
-    it.grip_share
 }

@@ -8,7 +8,7 @@ use crate::calibration::response::ResponseFault;
 use crate::calibration::{
     Calibrated, CalibrationFault, Order, Simulated, calibrate, pull_at, refuse_readings,
 };
-use crate::files::fault::{Fault, Faults};
+use crate::files::fault::Faults;
 use crate::files::readings::Readings;
 use crate::innings::played::InningsFault;
 use crate::measurement::nets::{Calibration, Kept, Lasting, NetReading, PART_COUNT, made_for};
@@ -145,7 +145,7 @@ fn stop(loaded: &Loaded, table: &Readings, fault: CalibrationFault) -> Stop {
             .into(),
         CalibrationFault::Response(ResponseFault::Cancelled) => Stop::Cancelled,
         CalibrationFault::Response(ResponseFault::BeyondControl) => {
-            Stop::NoAnswer(Fault::new(words).help("read a lighter bat"))
+            Stop::no_answer(words, "read a lighter bat")
         }
         CalibrationFault::Swing(fault) => fault.into(),
         CalibrationFault::Schedule(fault) => {

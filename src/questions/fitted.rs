@@ -25,13 +25,12 @@ pub struct Fitted {
 impl Fitted {
     /// What an ounce costs along the bat to order, late in the innings.
     pub fn ounces(&self) -> Ounces {
-        let setting = self.fitting.setting();
         Ounces {
             bat: self.fitting.recommendation.made.bat.clone().called(BAT_TO_ORDER),
             handle_diameter_m: self.card.handle_diameter_m(),
             strokes: self.headline.ounces.clone(),
             leading: self.loaded.lead(),
-            runs: setting.plan.runs,
+            runs: self.fitting.setting().plan.runs,
         }
     }
 }

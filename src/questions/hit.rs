@@ -5,7 +5,6 @@ pub mod bat;
 use super::loaded::Loaded;
 use super::swung::swing_one;
 use super::{Progress, Stop};
-use crate::bat::Bat;
 use crate::bat::shape::BatShape;
 use crate::card::cautions::{refit_stature_m, standing};
 use crate::comparison::collision::{SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
@@ -47,10 +46,8 @@ pub const PRACTICE_BEND_RAD: f64 = 16.0 * std::f64::consts::PI / 180.0;
 pub struct Found {
     /// The bat.
     pub bat: bat::Given,
-    /// Age of the player, years.
-    pub age_y: f64,
-    /// Stature of the player, m.
-    pub stature_m: f64,
+    /// The cautions that stand under every result of this player's.
+    pub cautions: Vec<String>,
     /// Where the ball meets the face, m from the toe.
     pub from_toe_m: f64,
     /// The hit as it was put on the engine.
@@ -98,11 +95,6 @@ impl Found {
     pub fn is_at_the_limit(&self) -> bool {
         !self.bat_speed_was_given && self.bat_m_s.sd >= self.bat_m_s.value
     }
-
-    /// The cautions that stand under every result of this player's.
-    pub fn cautions(&self) -> Vec<String> {
-        standing(self.age_y, refit_stature_m(self.age_y, self.stature_m))
-    }
 }
 
 /// Hits.
@@ -120,7 +112,7 @@ pub fn hit(loaded: &Loaded, asked: &Asked<'_>, progress: &dyn Progress) -> Resul
         Some(given) => Uncertain::measured(given, 0.0),
         None => {
             let pull = loaded.pull()?;
-            let swung = swing_one(loaded, &bat.to_swing(), pull, 1.0, None, progress)?;
+            let swung = swing_one(loaded, &bat.swung, pull, 1.0, None, progress)?;
             let there = arm_m / (swung.contact_from_top_m - PICKUP_AXIS_FROM_TOP_M);
             let speed_m_s = there * swung.seen.contact.bat_speed_m_s;
             Uncertain::computed(speed_m_s, speed_m_s * swung.doubt.speed())
@@ -157,21 +149,23 @@ pub fn hit(loaded: &Loaded, asked: &Asked<'_>, progress: &dyn Progress) -> Resul
         || stiffness_for_bend(&hit, PRACTICE_BEND_RAD),
         || closing_for_bend(&hit, PRACTICE_BEND_RAD),
     );
-    let map = match asked.mapped {
-        true => {
-            let told = |share: f64| progress.report("mapping the face", share);
-            Some(face_map(&hit, &shape.blade, &told).map_err(|it| match it {
-                MapFault::Hit(fault) => stop(fault, &parts),
-                MapFault::Stopped => Stop::Cancelled,
-            })?)
-        }
-        false => None,
-    };
+    let told = |share: f64| progress.report("mapping the face", share);
+    let map = asked.mapped.then(|| face_map(&hit, &shape.blade, &told)).transpose();
+    let map = map.map_err(|it| match it {
+        MapFault::Hit(fault) => stop(fault, &parts),
+        MapFault::Stopped => Stop::Cancelled,
+    })?;
     Ok(Found {
-        age_y: player.age_y,
-        stature_m: player.stature_m,
+        cautions: standing(player.age_y, refit_stature_m(player.age_y, player.stature_m)),
         from_toe_m: asked.from_toe_m,
-        rigid_exit_m_s: rigid(&bat.bat, &hit),
+        rigid_exit_m_s: exit_speed_off_bat_m_s(
+            &bat.bat,
+            [hit.contact_from_top_m, 0.0],
+            hit.bat_m_s,
+            hit.ball_m_s,
+            hit.ball.mass_kg,
+            hit.ball.restitution,
+        ),
         practice_hinge_n_m: practice_hinge_n_m.map_err(|it| stop(it, &parts))?,
         practice_closing_m_s: practice_closing_m_s.map_err(|it| stop(it, &parts))?,
         spread,
@@ -194,17 +188,6 @@ fn on_the_face(shape: &BatShape, from_top_m: f64, across_m: f64) -> Result<(), I
             Err(ImpactFault::OffTheFace { from_top_m, across_m, shoulder_m, toe_m, half_width_m })
         }
     }
-}
-
-fn rigid(bat: &Bat, hit: &Hit) -> f64 {
-    exit_speed_off_bat_m_s(
-        bat,
-        [hit.contact_from_top_m, 0.0],
-        hit.bat_m_s,
-        hit.ball_m_s,
-        hit.ball.mass_kg,
-        hit.ball.restitution,
-    )
 }
 
 fn stop(fault: ImpactFault, parts: &Parts) -> Stop {

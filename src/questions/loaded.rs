@@ -160,10 +160,10 @@ impl Loaded {
     pub fn stroke(&self, named: &str) -> Result<usize, Stop> {
         let wanted = named.trim().to_lowercase();
         self.strokes.iter().position(|it| it.name.to_lowercase() == wanted).ok_or_else(|| {
-            let names = || self.strokes.iter().map(|it| it.name.as_str());
-            let help = match nearest(&wanted, names()) {
+            let names = self.stroke_names();
+            let help = match nearest(&wanted, names.iter().copied()) {
                 Some(near) => format!("did you mean {near:?}?"),
-                None => format!("the strokes are {}", names().collect::<Vec<_>>().join(", ")),
+                None => format!("the strokes are {}", names.join(", ")),
             };
             argument_fault("--stroke", named, &format!("there is no stroke {named:?}"), &help)
         })
@@ -196,10 +196,15 @@ impl Loaded {
         }
     }
 
+    /// The size that suits the player first.
+    fn standard(&self) -> Option<Size> {
+        let suits = suitable(&self.sizes, &self.scenario.fit, self.player.stature_m);
+        suits.into_iter().next()
+    }
+
     /// Name of the size that suits the player first.
     pub fn standard_size(&self) -> Option<String> {
-        let suits = suitable(&self.sizes, &self.scenario.fit, self.player.stature_m);
-        suits.first().map(|it| it.name.clone())
+        self.standard().map(|it| it.name)
     }
 
     /// Whether the player is a junior here.
@@ -213,19 +218,15 @@ impl Loaded {
     /// # Errors
     /// If the player cannot control the reference bat.
     pub fn asked_times_s(&self, batter: &Batter) -> Result<Vec<f64>, Stop> {
-        let limits = &self.scenario.fit;
-        let suits = suitable(&self.sizes, limits, self.player.stature_m);
-        let Some(size) = suits.first() else {
-            return Err(Stop::OurMistake("the table of sizes is empty".to_owned()));
-        };
+        let size =
+            self.standard().ok_or_else(|| Stop::our_mistake("the table of sizes is empty"))?;
         let reference = size.reference.bat(size.name.as_str()).map_err(Stop::our_mistake)?;
-        Setting::asked_times_s(batter, &reference, limits.asked_time_factor).map_err(|fault| {
-            match fault {
-                SwingFault::NoControlledSwing { stroke, .. } => {
-                    self.standard_bat_beyond_control(&stroke)
-                }
-                fault => fault.into(),
+        let factor = self.scenario.fit.asked_time_factor;
+        Setting::asked_times_s(batter, &reference, factor).map_err(|fault| match fault {
+            SwingFault::NoControlledSwing { stroke, .. } => {
+                self.standard_bat_beyond_control(&stroke)
             }
+            fault => fault.into(),
         })
     }
 
@@ -270,7 +271,7 @@ impl Loaded {
         let message = format!(
             "this player is not strong enough for the {stroke} with a standard bat of size {size}, in any stroke time, and that is what bats are judged by"
         );
-        Stop::NoAnswer(Fault::new(message).help(self.lighter_mend()))
+        Stop::no_answer(message, self.lighter_mend())
     }
 
     /// What to do where bats are too much for this player.

@@ -6,8 +6,8 @@ use core::sync::atomic::{AtomicUsize, Ordering};
 use super::loaded::Loaded;
 use super::placed::{argument_fault, innings_stop};
 use super::{Progress, Stop, advice};
+use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
-use crate::files::fault::Fault;
 use crate::files::stroke_paths::built_in_paths;
 use crate::fit::fitting::what_decides;
 use crate::sensitivity::advice::Weight;
@@ -139,10 +139,9 @@ pub fn matters(loaded: &Loaded, asked: Asked, progress: &dyn Progress) -> Result
     let study = study(&of_study, &report).map_err(|it| match it {
         StudyFault::Innings(fault) => innings_stop(&loaded.places, fault),
         StudyFault::Stopped => Stop::Cancelled,
-        StudyFault::TooManyFail { .. } => Stop::NoAnswer(
-            Fault::new(it.to_string())
-                .help("study a lighter bat with --bat, or measure the player's grip"),
-        ),
+        StudyFault::TooManyFail { .. } => {
+            Stop::no_answer(it, "study a lighter bat with --bat, or measure the player's grip")
+        }
         StudyFault::Drawn(_) | StudyFault::Rows { .. } => Stop::our_mistake(it),
     })?;
     let both = asked.other.map(|other| [asked.bat, other]);
@@ -150,7 +149,8 @@ pub fn matters(loaded: &Loaded, asked: Asked, progress: &dyn Progress) -> Result
         let told = |doing: &str, share: f64| progress.report(doing, share);
         what_decides(&loaded.order(), bats, &told).map_err(|fault| advice::stop(loaded, fault))
     });
-    let choosing = both.filter(|_| asked.paths).map(|bats| chosen(loaded, bats, progress));
+    let choosing =
+        other.filter(|_| asked.paths).map(|other| chosen(loaded, [&bat.bat, &other.bat], progress));
     let label = |it: &WeighedBat| it.reading.label.clone();
     Ok(Shown {
         study,
@@ -166,14 +166,9 @@ pub fn matters(loaded: &Loaded, asked: Asked, progress: &dyn Progress) -> Result
 /// Both bats along every path of each stroke that comes with paths.
 fn chosen(
     loaded: &Loaded,
-    bats: [usize; 2],
+    bats: [&Bat; 2],
     progress: &dyn Progress,
 ) -> Result<Vec<Choosing>, Stop> {
-    let player = &loaded.player;
-    let bats = bats.map(|n| loaded.bats.get(n).map(|it| &it.bat));
-    let [Some(first), Some(second)] = bats else {
-        return Err(Stop::our_mistake("there is no such bat"));
-    };
     let mut out = Vec::new();
     for (n, stroke) in loaded.strokes.iter().enumerate() {
         let paths = built_in_paths(stroke)?;
@@ -187,7 +182,7 @@ fn chosen(
             let all = loaded.strokes.len() as f64;
             progress.report("swinging along many paths", (n as f64 + share) / all)
         };
-        let it = choosing(player, stroke, &paths, [first, second], &step);
+        let it = choosing(&loaded.player, stroke, &paths, bats, &step);
         out.push(it.map_err(|fault| match fault {
             ChoosingFault::Cancelled => Stop::Cancelled,
             ChoosingFault::Swing(fault) => fault.into(),

@@ -1,6 +1,7 @@
 //! What a miss of the maker's does to the pull at fifty.
 
 use super::loaded::Loaded;
+use super::swung::heavier;
 use super::{Progress, Stop};
 use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
@@ -36,10 +37,7 @@ pub fn miss(
     let ordered = weighed
         .with(card.mass_kg(), card.balance_m(), card.swing_moment_kg_m2())
         .map_err(Stop::our_mistake)?;
-    let moment = weighed.swing_moment_kg_m2;
-    let doubted = weighed
-        .with(weighed.mass_kg.value, weighed.balance_m.value, moment.value + moment.sd)
-        .map_err(Stop::our_mistake)?;
+    let doubted = heavier(weighed).map_err(Stop::our_mistake)?;
     let mut done = 0.0;
     let mut speed = |bat: &Bat| {
         progress.step("playing to fifty", done / 3.0)?;

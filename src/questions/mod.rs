@@ -4,10 +4,10 @@
 //! A question computes and neither draws, prints, writes nor looks at a clock. How far it is, it tells a [`Progress`];
 //! why there is no answer, a [`Stop`] says, its faults put where they were written.
 
-mod progress;
 mod stop;
 
-pub use progress::Progress;
+use core::ops::ControlFlow;
+
 pub use stop::Stop;
 
 pub mod loaded;
@@ -34,5 +34,27 @@ pub mod shape;
 pub mod surer;
 pub mod swung;
 pub mod taped;
-pub mod timed;
 pub mod validated;
+
+/// Hears how far long work is, on whatever thread it runs; any closure of the same shape will do.
+pub trait Progress: Sync {
+    /// Hears what is being done and which share of it is done; `Break` asks the work to stop.
+    fn report(&self, doing: &str, share: f64) -> ControlFlow<()>;
+
+    /// Hears of the next step of work done in steps.
+    ///
+    /// # Errors
+    /// [`Stop::Cancelled`] if the work is asked to stop.
+    fn step(&self, doing: &str, share: f64) -> Result<(), Stop> {
+        match self.report(doing, share) {
+            ControlFlow::Continue(()) => Ok(()),
+            ControlFlow::Break(()) => Err(Stop::Cancelled),
+        }
+    }
+}
+
+impl<F: Fn(&str, f64) -> ControlFlow<()> + Sync> Progress for F {
+    fn report(&self, doing: &str, share: f64) -> ControlFlow<()> {
+        self(doing, share)
+    }
+}

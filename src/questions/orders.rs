@@ -66,15 +66,12 @@ pub fn orders(
         let willow = asked(&name, &card, &sizes, &limits)?.willow();
         orders.push(Ordered { name, card, willow });
     }
-    let racked = match rack {
-        None => None,
-        Some(rack) => {
-            let asked = orders.iter().map(|it| asked(&it.name, &it.card, &sizes, &limits));
-            let asked = asked.collect::<Result<Vec<_>, _>>()?;
-            Some(racked::racked(&orders, &asked, rack, progress)?)
-        }
-    };
-    Ok(Orders { orders, racked })
+    let racked = rack.map(|rack| {
+        let asked = orders.iter().map(|it| asked(&it.name, &it.card, &sizes, &limits));
+        let asked = asked.collect::<Result<Vec<_>, _>>()?;
+        racked::racked(&orders, &asked, rack, progress)
+    });
+    Ok(Orders { racked: racked.transpose()?, orders })
 }
 
 fn refuse(cards: &[Named]) -> Result<(), Fault> {

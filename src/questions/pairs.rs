@@ -7,7 +7,6 @@ use crate::bat::figures::WeighedBat;
 use crate::bat::makeable::MadeBat;
 use crate::bat::shape::BatShape;
 use crate::bat::sizes::find;
-use crate::files::fault::Fault;
 use crate::innings::played::StrokeNow;
 use crate::ounce::cost::OUNCE_KG;
 use crate::ounce::moments::TopMoments;
@@ -85,7 +84,7 @@ pub fn pairs(loaded: &Loaded, bat: usize, progress: &dyn Progress) -> Result<Sho
     let Pairs { same_scale, same_hand } =
         pickup_pair::pairs(weighed.family(), &loaded.laws, mass_kg).ok_or_else(|| {
             let words = format!("no bat of size {} weighs {mass_kg:.3} kg", weighed.size);
-            Stop::NoAnswer(Fault::new(words).help("name another bat with --bat"))
+            Stop::no_answer(words, "name another bat with --bat")
         })?;
     let batter = loaded.batter(weighed, 1.0)?;
     let asked_time_s = loaded.asked_times_s(&batter)?;

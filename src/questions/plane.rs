@@ -16,6 +16,15 @@ use crate::workshop::lateral::left_m;
 use crate::workshop::plane::{self, Addition, Bench, DrawnOn, PickupMoments, Plan, ThinEdge};
 use crate::workshop::stages::{BatLog, Entry, Stage, finish};
 
+/// How a bat is planed, whatever is read of it.
+#[derive(Clone, Debug)]
+pub struct Way {
+    /// What else goes on afterwards.
+    pub besides: Vec<Addition>,
+    /// One standard deviation of what the plane takes off, as a share of what it should.
+    pub planing_sd: f64,
+}
+
 /// A part-made bat as it lies on the bench.
 #[derive(Clone, Debug)]
 pub struct PartMade {
@@ -25,10 +34,8 @@ pub struct PartMade {
     pub entries: Vec<Entry>,
     /// Its shape as its maker describes it; without it, the size's own at its weight.
     pub described: Option<BatShape>,
-    /// What else goes on afterwards.
-    pub besides: Vec<Addition>,
-    /// One standard deviation of what the plane takes off, as a share of what it should.
-    pub planing_sd: f64,
+    /// How it is planed.
+    pub way: Way,
 }
 
 /// A plan with what it was made from.
@@ -67,7 +74,7 @@ pub const TOO_LIGHT: &str = "a second grip or tape adds weight, but at the hands
 /// # Errors
 /// If the card's size is not known, the bat has no handle yet, or no wood is left to take.
 pub fn planned(card: Card, it: PartMade) -> Result<Planned, Stop> {
-    let PartMade { weighed, entries, described, besides, planing_sd } = it;
+    let PartMade { weighed, entries, described, way: Way { besides, planing_sd } } = it;
     let sizes = sizes()?;
     let size = size_of(&card, &sizes)?;
     let now = now(&entries, &card, size, described.as_ref(), planing_sd).ok_or_else(no_handle)?;
@@ -89,8 +96,8 @@ pub fn planned(card: Card, it: PartMade) -> Result<Planned, Stop> {
         planing_sd,
         left_m,
     };
-    let plan = plane::plan(&bench, &card, &size.craft)
-        .map_err(|it| Stop::NoAnswer(Fault::new(it.to_string()).help(TOO_LIGHT)))?;
+    let plan =
+        plane::plan(&bench, &card, &size.craft).map_err(|it| Stop::no_answer(it, TOO_LIGHT))?;
     Ok(Planned {
         card,
         weighed,
@@ -107,9 +114,9 @@ pub fn planned(card: Card, it: PartMade) -> Result<Planned, Stop> {
 }
 
 fn no_handle() -> Stop {
-    Stop::NoAnswer(
-        Fault::new("the handle is not in yet: there is no balance point and no pickup")
-            .help("glue it in, and weigh, balance and swing the bat"),
+    Stop::no_answer(
+        "the handle is not in yet: there is no balance point and no pickup",
+        "glue it in, and weigh, balance and swing the bat",
     )
 }
 
@@ -117,15 +124,6 @@ fn no_handle() -> Stop {
 fn size_of<'s>(card: &Card, sizes: &'s [Size]) -> Result<&'s Size, Fault> {
     find(sizes, &card.size)
         .map_err(|it| Fault::new(format!("the card's size: {it}")).help(it.mend()))
-}
-
-/// How a bat is planed, whatever is read of it.
-#[derive(Clone, Debug)]
-pub struct Way {
-    /// What else goes on afterwards.
-    pub besides: Vec<Addition>,
-    /// One standard deviation of what the plane takes off, as a share of what it should.
-    pub planing_sd: f64,
 }
 
 /// What was done since the reading before.
@@ -151,7 +149,7 @@ pub fn with_reading(
 ) -> Result<BatLog, Stop> {
     let mut log = own.log.clone();
     let card = log.card.as_ref().ok_or_else(no_card)?;
-    let same_on = log.finish() == on(&log, &reading);
+    let same_on = log.finish() == finish(&[&log.entries[..], &[reading.clone()]].concat());
     if done == Done::AsPlanned && reading.planed.is_none() && reading.again && same_on {
         let plan = planned_by(own, &log, way, &called).ok();
         let first = plan.and_then(|(it, _)| it.plan.passes.into_iter().next());
@@ -181,13 +179,8 @@ pub fn planned_by(
     let card = log.card.clone().ok_or_else(no_card)?;
     let last = log.last().ok_or_else(nothing_measured)?;
     let (weighed, odd) = weigh_up_part_made(&reading_of(last, &card), called)?;
-    let part_made = PartMade {
-        weighed,
-        entries: log.entries.clone(),
-        described: described(own)?,
-        besides: way.besides.clone(),
-        planing_sd: way.planing_sd,
-    };
+    let (entries, described) = (log.entries.clone(), described(own)?);
+    let part_made = PartMade { weighed, entries, described, way: way.clone() };
     Ok((planned(card, part_made)?, odd))
 }
 
@@ -195,12 +188,6 @@ pub fn planned_by(
 pub fn nothing_measured() -> Fault {
     Fault::new("nothing was measured on the bench")
         .help("give --mass, --balance and --time of the bat as it is now")
-}
-
-/// What would be on the bat after one more entry.
-fn on(log: &BatLog, next: &Entry) -> plane::Finish {
-    let all: Vec<Entry> = log.entries.iter().cloned().chain([next.clone()]).collect();
-    finish(&all)
 }
 
 /// The stage of a bat that comes to the plane.

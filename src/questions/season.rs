@@ -11,7 +11,7 @@ use crate::files::fault::Fault;
 use crate::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
 use crate::workshop::carved::Figures;
 use crate::workshop::pressing::{Pressed, Pressing, USUAL_DENSER};
-use crate::workshop::season::drift::{self, SeasonFault};
+use crate::workshop::season::drift;
 use crate::workshop::season::uptake::{
     DAY_S, DIFFUSION_FACTOR, DIFFUSION_M2_S, bare_share, mean_thickness_m, share, time_constant_s,
 };
@@ -150,7 +150,10 @@ pub fn season(given: &Given, asked: Asked) -> Result<Found, Stop> {
     let reference = size.reference.bat("").map_err(Stop::our_mistake)?;
     let family = given.weighed.family();
     let seasoned =
-        drift::season(family, &reference, &given.on_the_scale, asked.airs).map_err(no_answer)?;
+        drift::season(family, &reference, &given.on_the_scale, asked.airs).map_err(|fault| {
+            let help = "check size, weight and balance point, and their units";
+            Stop::no_answer(fault, help)
+        })?;
     let aim = seasoned.aim;
     let aim_ten_swings_s = time_for_swings_s(
         aim.mass_kg,
@@ -206,20 +209,13 @@ fn limits(card: &Card, seasoned: &Seasoned) -> Limits {
     };
     let within = |it: Figure| {
         let value = of(&seasoned.there, it);
-        let [low, high] = card.asked(it).tolerance;
-        (it, value, (low..=high).contains(&value))
+        (it, value, card.asked(it).takes(value))
     };
     Limits {
         there: DRIFTING.map(within).to_vec(),
         year_made_to_card: year([&seasoned.here, &seasoned.there]),
         year_made_to_aim: year([&seasoned.aim, &seasoned.here]),
     }
-}
-
-fn no_answer(fault: SeasonFault) -> Stop {
-    Stop::NoAnswer(
-        Fault::new(fault.to_string()).help("check size, weight and balance point, and their units"),
-    )
 }
 
 impl Found {

@@ -10,7 +10,7 @@ use crate::files::assets::limits;
 use crate::files::fault::Fault;
 use crate::files::shape::LoadedShape;
 use crate::files::shape_text;
-use crate::units::{Quantity, parse};
+use crate::units::{Quantity, UnitFault, parse};
 use crate::workshop::carved::Held;
 use crate::workshop::middles::middles;
 use crate::workshop::to_card::{Answer, Start, ToCard, to_card};
@@ -150,17 +150,12 @@ pub fn held(given: &[String]) -> Result<Held, Stop> {
         let fault = |message: &str| argument_fault("--hold", argument, message, WHAT);
         let (what, value) = argument.split_once('=').ok_or_else(|| fault("there is no \"=\""))?;
         let length = || {
-            let read = parse(Quantity::Length, value.trim().trim_matches('"'));
-            match read {
-                Ok(it) if it > 0.0 => Ok(it),
-                Ok(_) => Err(fault("it is not above zero")),
-                Err(unit) => Err(argument_fault(
-                    "--hold",
-                    argument,
-                    &unit.to_string(),
-                    &unit.mend(Quantity::Length),
-                )),
-            }
+            let unit_fault = |it: UnitFault| {
+                argument_fault("--hold", argument, &it.to_string(), &it.mend(Quantity::Length))
+            };
+            let length_m =
+                parse(Quantity::Length, value.trim().trim_matches('"')).map_err(unit_fault)?;
+            if length_m > 0.0 { Ok(length_m) } else { Err(fault("it is not above zero")) }
         };
         match what.trim() {
             "edge" => held.edge_m = Some(length()?),

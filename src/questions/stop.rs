@@ -20,6 +20,11 @@ pub enum Stop {
 }
 
 impl Stop {
+    /// What was given is right, there is no answer to it, and this could be done about it.
+    pub fn no_answer(why: impl std::fmt::Display, help: impl Into<String>) -> Self {
+        Self::NoAnswer(Fault::new(why.to_string()).help(help))
+    }
+
     /// Something of the program's own is broken.
     pub fn our_mistake(what: impl std::fmt::Display) -> Self {
         Self::OurMistake(what.to_string())
@@ -60,7 +65,7 @@ impl From<SwingFault> for Stop {
             }
             SwingFault::Chain(_) => return Self::our_mistake(fault),
         };
-        Self::NoAnswer(Fault::new(fault.to_string()).help(help))
+        Self::no_answer(fault, help)
     }
 }
 

@@ -1,4 +1,5 @@
-//! What can still be measured of player and bats, and what each brings: the doubt it leaves where one stands now.
+//! What can still be measured of player and bats, and what each brings: the doubt it leaves where one stands now. And
+//! what timing a bat's pendulum makes of its swing moment.
 
 use super::loaded::Loaded;
 use crate::bat::figures::{WeighedBat, weigh};
@@ -8,9 +9,12 @@ use crate::measurement::bench::{
 };
 use crate::measurement::person::PersonReading;
 use crate::player::{Player, player};
+use crate::uncertain::Uncertain;
 
 /// Swings that are usually timed.
 const USUAL_SWINGS: u32 = 10;
+/// Numbers of swings for which the doubt is told.
+const SWINGS: [u32; 7] = [1, 2, 5, 10, 15, 20, 30];
 
 /// Something that was not measured yet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -47,6 +51,28 @@ impl Loaded {
         all.filter(|it| it.then < it.now).collect()
     }
 
+    /// The swing moment of a bat, kg m², had so many full swings taken so long, s; as estimated where none is timed.
+    /// None where such a bat cannot be.
+    pub fn timed(&self, reading: &BatReading, timed: Option<(u32, f64)>) -> Option<Uncertain> {
+        let (pivot_from_top_m, amplitude_rad) =
+            reading.pendulum.as_ref().map_or((PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD), |it| {
+                (it.pivot_from_top_m, it.amplitude_rad)
+            });
+        let test =
+            |(swings, time_s)| PendulumReading { swings, time_s, pivot_from_top_m, amplitude_rad };
+        let reading = BatReading { pendulum: timed.map(test), ..reading.clone() };
+        Some(weigh(&reading, &self.sizes, &self.laws).ok()?.swing_moment_kg_m2)
+    }
+
+    /// Its doubt if so many swings of this period, s, were timed: swings, and one standard deviation as a share.
+    pub fn doubt_by_swings(&self, reading: &BatReading, period_s: f64) -> Vec<(u32, f64)> {
+        let doubt = |swings: u32| {
+            let timed = Some((swings, period_s * f64::from(swings)));
+            Some((swings, self.timed(reading, timed)?.relative_sd()))
+        };
+        SWINGS.into_iter().filter_map(doubt).collect()
+    }
+
     /// Doubt of a bat's swing moment now, and were it balanced and timed; none where it was timed.
     fn by_pendulum(&self, bat: &WeighedBat) -> Option<[f64; 2]> {
         if bat.reading.pendulum.is_some() {
@@ -58,17 +84,9 @@ impl Loaded {
         // A small swing about the pickup axis.
         let period_s = core::f64::consts::TAU
             * libm::sqrt(moment / (mass_kg * STANDARD_GRAVITY_M_S2 * arm_m.max(0.0)));
-        let timed = BatReading {
-            balance_m: Some(balance_m),
-            pendulum: Some(PendulumReading {
-                swings: USUAL_SWINGS,
-                time_s: period_s * f64::from(USUAL_SWINGS),
-                pivot_from_top_m: PICKUP_AXIS_FROM_TOP_M,
-                amplitude_rad: USUAL_AMPLITUDE_RAD,
-            }),
-            ..bat.reading.clone()
-        };
-        let then = weigh(&timed, &self.sizes, &self.laws).ok()?.swing_moment_kg_m2;
+        let balanced = BatReading { balance_m: Some(balance_m), ..bat.reading.clone() };
+        let timed = (USUAL_SWINGS, period_s * f64::from(USUAL_SWINGS));
+        let then = self.timed(&balanced, Some(timed))?;
         Some([bat.swing_moment_kg_m2.relative_sd(), then.relative_sd()])
     }
 

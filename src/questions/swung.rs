@@ -4,13 +4,13 @@ use rayon::prelude::*;
 
 use super::loaded::Loaded;
 use super::{Progress, Stop};
-use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
+use crate::bat::{Bat, BatFault};
 use crate::comparison::carried::variance;
 use crate::comparison::player_doubt::PlayerDoubt;
 use crate::measurement::person::Handed;
 use crate::player::Strength;
-use crate::player::joints::{GROUP_COUNT, JOINT_COUNT, JOINTS};
+use crate::player::joints::{GROUP_COUNT, JOINTS};
 use crate::stroke::Tolerance;
 use crate::swing::batter::Batter;
 use crate::swing::contact::Contact;
@@ -86,12 +86,12 @@ impl Doubt {
 const HURRIED: [f64; 2] = [0.95, 0.90];
 
 /// A bat to be swung.
-#[derive(Debug)]
-pub struct ToSwing<'a> {
+#[derive(Clone, Debug)]
+pub struct ToSwing {
     /// What it is called.
-    pub label: &'a str,
+    pub label: String,
     /// The bat.
-    pub bat: &'a Bat,
+    pub bat: Bat,
     /// With one standard deviation more swing moment, if there can be such a bat.
     pub heavier: Option<Bat>,
     /// Its place in the scenario, or that of the bat it stands for.
@@ -111,19 +111,24 @@ pub fn swing(
     progress: &dyn Progress,
 ) -> Result<Swung, Stop> {
     let weighed = &loaded.bats[bat];
-    let to_swing = ToSwing {
-        label: &weighed.reading.label,
-        bat: &weighed.bat,
-        heavier: heavier(weighed),
-        place: bat,
-    };
-    swing_one(loaded, &to_swing, stroke, capacity, time_s, progress)
+    swing_one(loaded, &ToSwing::weighed(weighed, bat), stroke, capacity, time_s, progress)
 }
 
-/// A bat with one standard deviation more swing moment, if there can be such a one.
-pub fn heavier(it: &WeighedBat) -> Option<Bat> {
+impl ToSwing {
+    /// A weighed bat by its place.
+    pub(super) fn weighed(it: &WeighedBat, place: usize) -> Self {
+        let (label, bat) = (it.reading.label.clone(), it.bat.clone());
+        Self { label, bat, heavier: heavier(it).ok(), place }
+    }
+}
+
+/// A bat with one standard deviation more swing moment.
+///
+/// # Errors
+/// If there can be no such bat.
+pub(super) fn heavier(it: &WeighedBat) -> Result<Bat, BatFault> {
     let moment = it.swing_moment_kg_m2;
-    it.with(it.mass_kg.value, it.balance_m.value, moment.value + moment.sd).ok()
+    it.with(it.mass_kg.value, it.balance_m.value, moment.value + moment.sd)
 }
 
 /// Swings any bat.
@@ -132,7 +137,7 @@ pub fn heavier(it: &WeighedBat) -> Option<Bat> {
 /// If the player cannot control it in any time, or the work is cancelled.
 pub fn swing_one(
     loaded: &Loaded,
-    it: &ToSwing<'_>,
+    it: &ToSwing,
     stroke: usize,
     capacity: f64,
     time_s: Option<f64>,
@@ -140,9 +145,9 @@ pub fn swing_one(
 ) -> Result<Swung, Stop> {
     progress.step("finding the fastest controlled swing", 0.0)?;
     let strokes = &loaded.strokes[stroke..=stroke];
-    let batter = Batter::new(&loaded.player, strokes, it.bat)?;
+    let batter = Batter::new(&loaded.player, strokes, &it.bat)?;
     let player_stroke = &batter.strokes[0];
-    let held = player_stroke.hold(it.bat)?;
+    let held = player_stroke.hold(&it.bat)?;
     let share = [capacity; GROUP_COUNT];
     let fastest = held.fastest(&share, None)?;
     let fastest_s = fastest.stroke_time_s;
@@ -159,12 +164,12 @@ pub fn swing_one(
         None => [0.0; 2],
     };
     let dynamics = engine.as_ref().map_or(0.0, |it| it.difference(&seen.contact).bat_speed.abs());
-    let doubt = Doubt { strength: start.player(&batter, it.bat)?, bat: bat_doubt, dynamics };
+    let doubt = Doubt { strength: start.player(&batter, &it.bat)?, bat: bat_doubt, dynamics };
     progress.step("hurrying", 0.95)?;
     let hurried = HURRIED.map(|it| (it, swinger.swing(it * fastest_s, None))).to_vec();
     Ok(Swung {
         stroke: loaded.strokes[stroke].name.clone(),
-        bat_label: it.label.to_owned(),
+        bat_label: it.label.clone(),
         bat: it.place,
         handed: loaded.player.handed,
         capacity,
@@ -241,12 +246,11 @@ impl Swung {
     pub fn limited_by(&self) -> Option<String> {
         let j = self.seen.limited_by()?;
         let joint = JOINTS.get(j)?;
-        let at_peak = |it: &[f64; JOINT_COUNT]| it[j];
         let peak = self
             .seen
             .series
             .iter()
-            .map(|it| at_peak(&it.share))
+            .map(|it| it.share[j])
             .max_by(|a, b| a.abs().total_cmp(&b.abs()))?;
         let direction = if peak > 0.0 { joint.positive } else { joint.negative };
         Some(format!("{} ({direction})", joint.group.words()))

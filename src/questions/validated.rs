@@ -6,7 +6,7 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use rayon::prelude::*;
 
 use super::{Progress, Stop};
-use crate::validation::{Check, CheckFault, Checked, Curve, Group, Row, Verdict};
+use crate::validation::{Check, Checked, Curve, Group, Row, Verdict};
 
 /// What one check found.
 #[derive(Clone, Debug)]
@@ -66,27 +66,15 @@ pub fn validated(checks: &[Check], progress: &dyn Progress) -> Result<Validated,
     let answer = |check: &Check| {
         let share = begun.fetch_add(1, Ordering::Relaxed) as f64 / checks.len() as f64;
         progress.step(check.name, share)?;
+        let broken = |how: &str| Stop::OurMistake(format!("the check \"{}\" {how}", check.name));
         // Which check broke off must be told.
-        let found = catch_unwind(AssertUnwindSafe(|| (check.run)()));
-        Ok(Answer { check: check.name, group: check.group, found: answered(check, found)? })
+        let found = catch_unwind(AssertUnwindSafe(|| (check.run)()))
+            .map_err(|_| broken("broke off"))?
+            .map_err(|fault| broken(&format!("could not be made: {fault}")))?;
+        Ok(Answer { check: check.name, group: check.group, found })
     };
     let mut answers =
         checks.par_iter().with_max_len(1).map(answer).collect::<Result<Vec<_>, Stop>>()?;
     answers.sort_by_key(|it| it.group);
     Ok(Validated { answers })
-}
-
-fn answered(
-    check: &Check,
-    result: std::thread::Result<Result<Checked, CheckFault>>,
-) -> Result<Checked, Stop> {
-    match result {
-        Ok(Ok(found)) => Ok(found),
-        Ok(Err(fault)) => Err(broken(check, &format!("could not be made: {fault}"))),
-        Err(_) => Err(broken(check, "broke off")),
-    }
-}
-
-fn broken(check: &Check, how: &str) -> Stop {
-    Stop::OurMistake(format!("the check \"{}\" {how}", check.name))
 }

@@ -7,7 +7,7 @@ use backlift::drawing::DrawingFault;
 use backlift::drawing::map;
 use backlift::drawing::map_picture::{MapBat, MapPicture, MapTarget};
 use backlift::drawing::ounce_chart;
-use backlift::drawing::palette::{LIGHT, PRINT};
+use backlift::drawing::palette::LIGHT;
 use backlift::drawing::pdf::pdf;
 use backlift::drawing::png::png;
 use backlift::drawing::sheet;
@@ -41,7 +41,7 @@ pub fn add(folder: &mut Folder, it: &Fitted, units: Units) -> Result<(), Fault> 
     let sheet = sheet_with(it, &picture).map_err(|e| fault(&e))?;
     let mut ounces = ounce::picture(&it.ounces(), units);
     ounces.sentence = beside.sentence(&ounces.sentence);
-    let second = ounce_chart::page(&ounces, &PRINT);
+    let second = ounce_chart::page(&ounces);
     folder.add("card.pdf", &pdf(&[&sheet, &second], "Bat card").map_err(|e| fault(&e))?)?;
     folder.add("card.png", &png(&sheet, PIXELS).map_err(|e| fault(&e))?)?;
     folder.add("card.ron", card::write(&it.card).map_err(|e| fault(&e))?.as_bytes())?;
@@ -87,8 +87,7 @@ pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
         .loaded
         .bats
         .iter()
-        .enumerate()
-        .map(|(bat, b)| MapBat { bat, mass_kg: b.bat.mass_kg(), balance_m: b.bat.balance_m() })
+        .map(|it| MapBat { mass_kg: it.bat.mass_kg(), balance_m: it.bat.balance_m() })
         .collect();
     MapPicture {
         sentence: format!(
@@ -144,10 +143,5 @@ fn innings_sentence(it: &Fitted, units: Units) -> String {
 
 /// The target of the map.
 pub fn target(card: &Card) -> MapTarget {
-    MapTarget {
-        mass_kg: card.mass_kg(),
-        mass_tolerance_kg: card.asked(Figure::DeadWeight).tolerance,
-        balance_m: card.balance_m(),
-        balance_tolerance_m: card.asked(Figure::Balance).tolerance,
-    }
+    MapTarget { mass_kg: card.asked(Figure::DeadWeight), balance_m: card.asked(Figure::Balance) }
 }

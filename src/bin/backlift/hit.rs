@@ -88,7 +88,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let found = hit(&loaded, &asked, &progress)?;
     drop(progress);
     let invented = matches!(found.bat.whose, Whose::Described { invented: true });
-    let beside = Beside::scenario(&loaded).after(found.cautions()).described(invented);
+    let beside = Beside::scenario(&loaded).after(found.cautions.clone()).described(invented);
     said(
         "hit",
         &args.show,

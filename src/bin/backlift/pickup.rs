@@ -7,7 +7,7 @@ use std::path::PathBuf;
 
 use backlift::bat::sizes::find;
 use backlift::drawing::ounce_chart;
-use backlift::drawing::palette::{LIGHT, PRINT};
+use backlift::drawing::palette::LIGHT;
 use backlift::drawing::pdf::pdf;
 use backlift::drawing::pickup_page::svg;
 use backlift::drawing::png::png;
@@ -72,7 +72,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
             folder.add("pickup.svg", page.as_bytes())?;
             let mut chart = ounce::picture(&shown.ounces, units);
             chart.sentence = beside.sentence(&chart.sentence);
-            let second = ounce_chart::page(&chart, &PRINT);
+            let second = ounce_chart::page(&chart);
             let both = pdf(&[&page, &second], "What pickup is").map_err(refused)?;
             folder.add("pickup.pdf", &both)?;
             let size = find(&loaded.sizes, &shown.size).map_err(|it| Fault::new(it.to_string()))?;

@@ -178,9 +178,8 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
                 Some(path) => described(&load(Some(path), &[], &sizes()?)?)?,
                 None => None,
             };
-            let Way { besides, planing_sd } = way;
             let entries = vec![entry.clone()];
-            let part_made = PartMade { weighed, entries, described, besides, planing_sd };
+            let part_made = PartMade { weighed, entries, described, way };
             (Some(entry), plane::planned(card, part_made).map(|it| (it, odd)))
         }
     };

@@ -4,9 +4,11 @@ mod told;
 
 use std::path::PathBuf;
 
+use backlift::bat::figures::WeighedBat;
 use backlift::files::card_file;
 use backlift::fit::trial::{Near, Pickup, Tape};
-use backlift::questions::taped::wanted::{Like, Wanted};
+use backlift::questions::loaded::Loaded;
+use backlift::questions::taped::wanted::{self, Wanted};
 use backlift::questions::taped::{StrokeSpeeds, Taped, taped};
 use serde_json::{Value, json};
 
@@ -65,20 +67,25 @@ pub struct WantedArgs {
 }
 
 impl WantedArgs {
-    fn like(&self) -> Result<Like, Stop> {
-        Ok(match (&self.like, &self.like_bat, &self.mass) {
+    fn wanted(
+        &self,
+        loaded: &Loaded,
+        owned: &WeighedBat,
+        progress: &Progress,
+    ) -> Result<Wanted, Stop> {
+        match (&self.like, &self.like_bat, &self.mass) {
             (Some(path), ..) => {
-                Like::Card(Box::new(card_file::read(path)?), path.display().to_string())
+                wanted::from_card(owned, card_file::read(path)?, &path.display().to_string())
             }
-            (_, Some(named), _) => Like::OfScenario(named.clone()),
-            (_, _, Some(mass)) => Like::Figures {
-                mass: mass.clone(),
+            (_, Some(named), _) => wanted::from_scenario(loaded, owned, named),
+            (_, _, Some(mass)) => {
                 // clap asks for both beside the weight
-                balance: self.balance.clone().unwrap_or_default(),
-                swing_moment: self.swing_moment.clone().unwrap_or_default(),
-            },
-            _ => Like::Recommended,
-        })
+                let [balance, swing_moment] =
+                    [&self.balance, &self.swing_moment].map(|it| it.as_deref().unwrap_or_default());
+                wanted::from_figures(owned, mass, balance, swing_moment)
+            }
+            _ => wanted::recommended(loaded, progress),
+        }
     }
 }
 
@@ -90,7 +97,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         return Err(Stop::OurMistake("the bat chosen is not there".into()));
     };
     let progress = Progress::start();
-    let wanted = args.wanted.like()?.wanted(&loaded, owned, &progress)?;
+    let wanted = args.wanted.wanted(&loaded, owned, &progress)?;
     let found = taped(&loaded, owned, &wanted, &progress)?;
     drop(progress);
     let beside = Beside::scenario(&loaded)

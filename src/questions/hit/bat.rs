@@ -3,12 +3,11 @@
 use super::super::Stop;
 use super::super::loaded::Loaded;
 use super::super::placed::shape_faults;
-use super::super::swung::{ToSwing, heavier};
+use super::super::swung::ToSwing;
 use crate::bat::Bat;
 use crate::bat::makeable::Wanted;
 use crate::bat::shape::BatShape;
 use crate::bat::shaped::shaped;
-use crate::files::fault::Fault;
 use crate::files::shape::LoadedShape;
 use crate::impact::parts::BatError;
 use crate::swing::chain::Grip;
@@ -25,8 +24,6 @@ pub enum Asked<'a> {
 /// A bat to hit with.
 #[derive(Clone, Debug)]
 pub struct Given {
-    /// What it is called.
-    pub label: String,
     /// Its blade and handle.
     pub shape: BatShape,
     /// The shape's mass properties.
@@ -35,12 +32,8 @@ pub struct Given {
     pub errors: Vec<BatError>,
     /// The handle in the hands, m over the grip, where it was measured; else the shape's own.
     pub handle_diameter_m: Option<f64>,
-    /// What is swung, where the bat speed is the player's own.
-    pub swung: Bat,
-    /// The same with a standard deviation more swing moment, if there can be such a bat.
-    pub heavier: Option<Bat>,
-    /// Place of the swung bat in the scenario, or of the bat it stands for.
-    pub place: usize,
+    /// What is swung, where the bat speed is the player's own, and what both are called.
+    pub swung: ToSwing,
     /// Whose the shape is.
     pub whose: Whose,
 }
@@ -58,18 +51,6 @@ pub enum Whose {
         /// It is made up.
         invented: bool,
     },
-}
-
-impl Given {
-    /// For the swing.
-    pub fn to_swing(&self) -> ToSwing<'_> {
-        ToSwing {
-            label: &self.label,
-            bat: &self.swung,
-            heavier: self.heavier.clone(),
-            place: self.place,
-        }
-    }
 }
 
 /// Finds it.
@@ -94,7 +75,7 @@ fn of_scenario(loaded: &Loaded, place: usize) -> Result<Given, Stop> {
     let label = &weighed.reading.label;
     let made = weighed.family().make(label, &wanted, &loaded.laws).map_err(|fault| {
         let help = "check weight, balance point and size; a hit needs a blade of the bat's size";
-        Stop::NoAnswer(Fault::new(format!("{label}: no blade to hit with: {fault}")).help(help))
+        Stop::no_answer(format!("{label}: no blade to hit with: {fault}"), help)
     })?;
     let (mass, balance) = (weighed.mass_kg.sd, weighed.balance_m.sd);
     let by_mass = BatError {
@@ -110,14 +91,11 @@ fn of_scenario(loaded: &Loaded, place: usize) -> Result<Given, Stop> {
     let own = BatError { swing_moment_kg_m2: weighed.swing.own_sd_kg_m2, ..BatError::default() };
     let swing_moment_off = made.bat.swing_moment_kg_m2() / weighed.swing_moment_kg_m2.value - 1.0;
     Ok(Given {
-        label: label.clone(),
         shape: made.shape,
         bat: made.bat,
         errors: vec![by_mass, by_balance, own],
         handle_diameter_m: weighed.reading.handle_diameter_m,
-        swung: weighed.bat.clone(),
-        heavier: heavier(weighed),
-        place,
+        swung: ToSwing::weighed(weighed, place),
         whose: Whose::OfItsSize { swing_moment_off },
     })
 }
@@ -137,15 +115,18 @@ fn described(loaded: &Loaded, it: &LoadedShape) -> Result<Given, Stop> {
     let bottom_hand_m = Grip::for_stature(loaded.player.stature_m, 0.0, 0.0).bottom_hand_m;
     let handle_m = Some(found.shape.handle.diameter_over_grip_m(bottom_hand_m));
     let heavier = denser.bat(it.title.as_str()).ok();
-    Ok(Given {
-        heavier: heavier.map(|it| it.with_handle_diameter_m(handle_m)),
+    let swung = ToSwing {
         label: it.title.clone(),
+        bat: found.bat.clone().with_handle_diameter_m(handle_m),
+        heavier: heavier.map(|it| it.with_handle_diameter_m(handle_m)),
+        place: 0,
+    };
+    Ok(Given {
         handle_diameter_m: None,
-        swung: found.bat.clone().with_handle_diameter_m(handle_m),
+        swung,
         bat: found.bat,
         shape: found.shape,
         errors: vec![error],
-        place: 0,
         whose: Whose::Described { invented: it.invented },
     })
 }

@@ -12,26 +12,6 @@ use crate::fit::trial::Pickup;
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use crate::units::{Quantity, parse};
 
-/// Ways to say which bat.
-#[derive(Clone, Debug)]
-pub enum Like {
-    /// That of a maker's card, with the name of the card's file.
-    Card(Box<Card>, String),
-    /// Another of the scenario, by its label or its number from 0.
-    OfScenario(String),
-    /// One of these figures, each as people write it.
-    Figures {
-        /// Dead weight with its unit.
-        mass: String,
-        /// Balance point from the top of the handle, with its unit.
-        balance: String,
-        /// Swing moment about the pickup axis, kg m².
-        swing_moment: String,
-    },
-    /// The one that the fit recommends.
-    Recommended,
-}
-
 /// The bat that shall be felt.
 #[derive(Clone, Debug)]
 pub struct Wanted {
@@ -53,37 +33,20 @@ impl Wanted {
     }
 }
 
-impl Like {
-    /// Finds it; `owned` is the bat that will be taped.
-    ///
-    /// # Errors
-    /// If no bat has these figures, it is the bat that will be taped, or the search fails or is cancelled.
-    pub fn wanted(
-        self,
-        loaded: &Loaded,
-        owned: &WeighedBat,
-        progress: &dyn Progress,
-    ) -> Result<Wanted, Stop> {
-        match self {
-            Self::Card(card, file) => from_card(owned, *card, &file),
-            Self::OfScenario(named) => from_scenario(loaded, owned, &named),
-            Self::Figures { mass, balance, swing_moment } => {
-                from_figures(owned, &mass, &balance, &swing_moment)
-            }
-            Self::Recommended => recommended(loaded, progress),
-        }
-    }
-}
-
 /// The bat that `fit` recommends to this player.
-fn recommended(loaded: &Loaded, progress: &dyn Progress) -> Result<Wanted, Stop> {
+///
+/// # Errors
+/// If the search fails or is cancelled.
+pub fn recommended(loaded: &Loaded, progress: &dyn Progress) -> Result<Wanted, Stop> {
     let bat = search(loaded, progress)?.recommendation.made.bat;
-    let pickup = Pickup::of(&bat);
-    Ok(Wanted { words: "the bat to order".into(), pickup, bat, swing_sd_kg_m2: None, card: None })
+    Ok(Wanted::called("the bat to order", Pickup::of(&bat), bat))
 }
 
 /// The bat on a card, at the card's length, its mass spread as in the family of the bat that will be taped.
-fn from_card(owned: &WeighedBat, card: Card, file: &str) -> Result<Wanted, Stop> {
+///
+/// # Errors
+/// If no bat has these figures together.
+pub fn from_card(owned: &WeighedBat, card: Card, file: &str) -> Result<Wanted, Stop> {
     let pickup = Pickup {
         mass_kg: card.mass_kg(),
         balance_m: card.balance_m(),
@@ -100,7 +63,11 @@ fn from_card(owned: &WeighedBat, card: Card, file: &str) -> Result<Wanted, Stop>
     Ok(Wanted { card: Some(card), ..Wanted::called("the bat on the card", pickup, bat) })
 }
 
-fn from_scenario(loaded: &Loaded, owned: &WeighedBat, named: &str) -> Result<Wanted, Stop> {
+/// Another of the scenario than the one that will be taped, by its label or its number from 0.
+///
+/// # Errors
+/// If there is none, or it is the bat that will be taped.
+pub fn from_scenario(loaded: &Loaded, owned: &WeighedBat, named: &str) -> Result<Wanted, Stop> {
     let it = loaded.bats.get(loaded.bat(Some(named))?);
     match it.filter(|it| it.reading.label != owned.reading.label) {
         Some(it) => Ok(Wanted {
@@ -116,7 +83,12 @@ fn from_scenario(loaded: &Loaded, owned: &WeighedBat, named: &str) -> Result<Wan
     }
 }
 
-fn from_figures(
+/// A bat of these figures as people write them: dead weight and balance point from the top of the handle with their
+/// units, swing moment about the pickup axis in kg m²; its mass spread as in the family of the bat that will be taped.
+///
+/// # Errors
+/// If one cannot be read, or no bat has them together.
+pub fn from_figures(
     owned: &WeighedBat,
     mass: &str,
     balance: &str,
@@ -149,5 +121,5 @@ fn from_figures(
         let message = format!("no bat has these three figures together: {it}");
         argument_fault("--swing-moment", swing_moment, &message, help)
     })?;
-    Ok(Wanted { words: "the bat asked for".into(), pickup, bat, swing_sd_kg_m2: None, card: None })
+    Ok(Wanted::called("the bat asked for", pickup, bat))
 }

@@ -92,18 +92,11 @@ pub fn map() -> MapPicture {
         pickup_weight_kg,
         bats: bats
             .iter()
-            .enumerate()
-            .map(|(bat, (mass_kg, balance_m))| MapBat {
-                bat,
-                mass_kg: *mass_kg,
-                balance_m: *balance_m,
-            })
+            .map(|(mass_kg, balance_m)| MapBat { mass_kg: *mass_kg, balance_m: *balance_m })
             .collect(),
         target: Some(MapTarget {
-            mass_kg: 1.0,
-            mass_tolerance_kg: [0.985, 1.012],
-            balance_m: 0.493,
-            balance_tolerance_m: [0.488, 0.498],
+            mass_kg: Asked::new(1.0, [0.985, 1.012]),
+            balance_m: Asked::new(0.493, [0.488, 0.498]),
         }),
     }
 }

@@ -1,9 +1,8 @@
 use super::sample::{card, figures_of, map, ordered};
 use backlift::card::{Asked, Card, Figure, PlayerLine, cautions};
-use backlift::drawing::DrawingFault;
 use backlift::drawing::map_picture::MapPicture;
-use backlift::drawing::picture::PX_PER_MM;
 use backlift::drawing::type_setting::tree;
+use backlift::drawing::{DrawingFault, MARGIN_MM, PAGE_MM, PX_PER_MM};
 use backlift::drawing::{pdf, png, sheet};
 use backlift::files::card::read;
 use backlift::measurement::person::Handed;
@@ -45,8 +44,8 @@ fn adults_card() -> Card {
 
 /// Every text of a page, each on the page and clear of the others.
 pub fn clear_texts(svg: &str) -> Vec<String> {
-    let size = sheet::PAGE_MM.map(|it| (it * PX_PER_MM) as f32);
-    clear_texts_on(svg, size, (sheet::MARGIN_MM * PX_PER_MM) as f32 - 0.5)
+    let size = PAGE_MM.map(|it| (it * PX_PER_MM) as f32);
+    clear_texts_on(svg, size, (MARGIN_MM * PX_PER_MM) as f32 - 0.5)
 }
 
 /// Every text of a picture of this size, each within its margin and clear of the others.
@@ -150,9 +149,8 @@ fn read_off(sheet: &str) -> String {
     let png = png::png(sheet, SCALE).unwrap();
     let page = tiny_skia::Pixmap::decode_png(&png).unwrap();
     let side = ((sheet::CODE_MM + 4.0) * PX_PER_MM * SCALE) as usize;
-    let left =
-        page.width() as usize - ((sheet::MARGIN_MM - 2.0) * PX_PER_MM * SCALE) as usize - side;
-    let top = ((sheet::MARGIN_MM - 2.0) * PX_PER_MM * SCALE) as usize;
+    let left = page.width() as usize - ((MARGIN_MM - 2.0) * PX_PER_MM * SCALE) as usize - side;
+    let top = ((MARGIN_MM - 2.0) * PX_PER_MM * SCALE) as usize;
     let mut image = rqrr::PreparedImage::prepare_from_greyscale(side, side, |x, y| {
         page.pixels()[(top + y) * page.width() as usize + left + x].red()
     });

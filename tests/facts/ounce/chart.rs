@@ -1,7 +1,7 @@
 //! The picture says where the ounce sits and where the axes lie.
 
 use backlift::drawing::ounce_chart::{OunceCurve, OunceMark, OuncePicture, page, svg};
-use backlift::drawing::palette::{DARK, LIGHT, PRINT, Theme};
+use backlift::drawing::palette::{DARK, LIGHT, Theme};
 use backlift::drawing::png::png;
 
 use crate::card::sheet::clear_texts_on;
@@ -91,7 +91,7 @@ fn every_word_of_the_picture_is_on_it_and_clear_of_the_others() {
             }
             assert_eq!(&png(&drawn, 1.0).unwrap()[1..4], b"PNG");
         }
-        let paper = page(&picture(axes_m), &PRINT);
+        let paper = page(&picture(axes_m));
         let found = clear_texts_on(&paper, [1122.6, 793.8], 37.0);
         assert!(found.iter().any(|it| it.starts_with("hook: an axis")), "{found:?}");
     }

@@ -92,8 +92,8 @@ pub fn figures(check: &Check, miss: Option<&Miss>) -> Value {
 fn item(it: &Item) -> Value {
     json!({
         "figure": it.figure.keys()[0],
-        "asked": it.asked,
-        "tolerance": it.tolerance,
+        "asked": it.asked.target,
+        "tolerance": it.asked.tolerance,
         "measured": it.measured.map(|it| it.value),
         "measured_sd": it.measured.map(|it| it.sd),
         // Whether the measured value itself lies between the limits; then with its error considered.

@@ -33,7 +33,7 @@ pub fn of(it: &Found) -> Value {
         Whose::Described { .. } => None,
     };
     json!({
-        "bat": it.bat.label,
+        "bat": it.bat.swung.label,
         "described": swing_moment_off_share.is_none(),
         "from_toe_m": it.from_toe_m,
         "across_m": it.hit.across_m,

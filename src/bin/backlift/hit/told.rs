@@ -48,7 +48,7 @@ pub fn sentence(it: &Found, units: Units) -> String {
     let limit = match it.is_at_the_limit() {
         true => format!(
             ". The pull with {} is not controlled: with a little less strength than this player may have there is no controlled swing at all",
-            it.bat.label
+            it.bat.swung.label
         ),
         false => String::new(),
     };
@@ -56,7 +56,7 @@ pub fn sentence(it: &Found, units: Units) -> String {
         "Hit {} from the toe{side} at {}, {} sends a ball of {} back at {}; {} at the most{limit}",
         spoken(Quantity::Length, it.from_toe_m, 1e-3, units),
         speed(it.bat_m_s.value, it.bat_m_s.sd.max(0.3)),
-        it.bat.label,
+        it.bat.swung.label,
         spoken_ball(it.hit.ball_m_s, 0.3, units),
         off_the_bat(it, units),
         listed(&felt).replacen("the top hand", "the top hand feels", 1),

@@ -29,10 +29,10 @@ pub fn in_words(item: &Item, units: Units) -> Told {
         Some(quantity) => measured(quantity, it, units),
         None => bare(it, item.figure.decimals()),
     });
-    let [low, high] = item.tolerance;
+    let [low, high] = item.asked.tolerance;
     Told {
         measured: bench.unwrap_or_else(|| "not measured".to_owned()),
-        asked: figure(item.asked),
+        asked: figure(item.asked.target),
         limits: format!("{} to {}", figure(low), figure(high)),
         within: match item.within {
             Within::Yes => "yes".to_owned(),
@@ -47,7 +47,7 @@ pub fn in_words(item: &Item, units: Units) -> Told {
 fn best_guess(item: &Item) -> String {
     let Some(it) = item.measured else { return String::new() };
     let below = |limit: f64| normal::below((limit - it.value) / it.sd);
-    let [low, high] = item.tolerance;
+    let [low, high] = item.asked.tolerance;
     let within = below(high) - below(low);
     let (guess, chance) = if within >= 0.5 { ("yes", within) } else { ("no", 1.0 - within) };
     format!("best guess:\n{guess}, {:.0} in 100", 100.0 * chance)

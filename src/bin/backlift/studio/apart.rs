@@ -3,9 +3,10 @@
 
 use backlift::comparison::difference::REAL_BEYOND_SD;
 use backlift::comparison::figure::StrokeFigure;
+use backlift::innings::played::StrokeNow;
 use backlift::innings::score::runs_words;
 use backlift::measurement::bench::bat_letter;
-use backlift::questions::any_score::{Tempo, bat_speed_m_s, stroke_time_s, wrist_share};
+use backlift::questions::any_score::Tempo;
 use backlift::units::{Quantity, Units, spoken};
 
 use super::state::Studio;
@@ -57,7 +58,7 @@ impl Studio {
         let when = format!("{}{comma} the {}", capital(&self.when()), self.playback.stroke);
         let first = match self.playback.tempo() {
             Tempo::Fastest => {
-                let speed = self.less_first(bat_speed_m_s, StrokeFigure::BatSpeed)?;
+                let speed = self.less_first(StrokeNow::bat_speed_m_s, StrokeFigure::BatSpeed)?;
                 as_fast_as_they_can(&when, labels, change, speed, units)
             }
             Tempo::Asked => in_the_same_time(&when, labels, change),
@@ -78,8 +79,10 @@ impl Studio {
     /// Second less first: time of the stroke, s, or share of the busier wrist.
     fn apart(&self) -> Option<Change> {
         match self.playback.tempo() {
-            Tempo::Fastest => self.less_first(stroke_time_s, StrokeFigure::StrokeTime),
-            Tempo::Asked => self.less_first(wrist_share, StrokeFigure::WristShare),
+            Tempo::Fastest => {
+                self.less_first(|it| it.fastest.stroke_time_s, StrokeFigure::StrokeTime)
+            }
+            Tempo::Asked => self.less_first(|it| it.wrist_share, StrokeFigure::WristShare),
         }
     }
 }

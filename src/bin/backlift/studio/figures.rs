@@ -3,7 +3,8 @@
 use std::sync::Arc;
 
 use backlift::comparison::figure::StrokeFigure;
-use backlift::questions::any_score::{self, Of};
+use backlift::innings::played::StrokeNow;
+use backlift::questions::any_score::Of;
 use backlift::questions::compared::{Shown, compared};
 use backlift::questions::loaded::Loaded;
 use backlift::units::{Quantity, Units, spoken};
@@ -44,35 +45,35 @@ struct Line {
 const LINES: [Line; 5] = [
     Line {
         name: "bat speed at the ball",
-        of: any_score::bat_speed_m_s,
+        of: StrokeNow::bat_speed_m_s,
         figure: StrokeFigure::BatSpeed,
         quantity: Some(Quantity::Speed),
         why: "Speed of the contact point in the fastest swing that stays under control, simulated with this player's strength. Its doubt: strength, bat, and what is not known of fatigue",
     },
     Line {
         name: "stroke time",
-        of: any_score::stroke_time_s,
+        of: |it| it.fastest.stroke_time_s,
         figure: StrokeFigure::StrokeTime,
         quantity: Some(Quantity::Time),
         why: "From the top of the backlift to the ball, in the fastest swing that stays under control",
     },
     Line {
         name: "time in hand",
-        of: any_score::time_in_hand_s,
+        of: |it| it.time_in_hand_s,
         figure: StrokeFigure::TimeInHand,
         quantity: Some(Quantity::Time),
         why: "Left over between reading the ball and having to start, with the bowling and the reading time of the scenario. It serves to hold bats against each other; whether a ball is met in time is a chance",
     },
     Line {
         name: "wrist share",
-        of: any_score::wrist_share,
+        of: |it| it.wrist_share,
         figure: StrokeFigure::WristShare,
         quantity: None,
         why: "Mean share of what it has left that the busier wrist gives, at one stroke time for all bats and scores",
     },
     Line {
         name: "grip needed",
-        of: any_score::grip_share,
+        of: |it| it.grip_share,
         figure: StrokeFigure::GripShare,
         quantity: None,
         why: "So that the handle neither slips nor twists, as a share of the grip there is; fresh grip, so a lower bound late on. Its doubt: the grip reading, the friction of glove on rubber (an assumption, ± 25 %), and the player's strength",

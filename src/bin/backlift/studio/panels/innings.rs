@@ -5,7 +5,7 @@ use backlift::drawing::palette::bat_look;
 use backlift::innings::played::{FIFTY, StrokeNow};
 use backlift::innings::score::runs_words;
 use backlift::measurement::bench::bat_letter;
-use backlift::questions::any_score::{Of, Point, bat_speed_m_s, time_in_hand_s, wrist_share};
+use backlift::questions::any_score::{Of, Point};
 use backlift::units::{Quantity, spoken};
 use egui::{Align, Align2, Layout, Sense, Ui, WidgetType};
 
@@ -25,8 +25,8 @@ const LAST: f64 = 100.0;
 fn lost(it: &Studio) -> Option<[(f64, f64); 3]> {
     let innings = it.innings(0)?.it;
     let stroke = innings.stroke(&it.playback.stroke)?;
-    let fresh = innings.at(stroke, 0.0, bat_speed_m_s)?.best;
-    let late = innings.at(stroke, FIFTY, bat_speed_m_s)?;
+    let fresh = innings.at(stroke, 0.0, StrokeNow::bat_speed_m_s)?.best;
+    let late = innings.at(stroke, FIFTY, StrokeNow::bat_speed_m_s)?;
     Some([late.high, late.best, late.low].map(|it| (fresh - it, (fresh - it) / fresh)))
 }
 
@@ -90,9 +90,9 @@ pub fn innings(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
         }
     };
     let curves: [(&str, Of, f64, f64); 3] = [
-        (&format!("bat speed, {unit}"), bat_speed_m_s, per_m_s, 2.0 * per_m_s),
-        ("wrist share, %", wrist_share, 100.0, 4.0),
-        ("time in hand, ms", time_in_hand_s, 1000.0, 20.0),
+        (&format!("bat speed, {unit}"), StrokeNow::bat_speed_m_s, per_m_s, 2.0 * per_m_s),
+        ("wrist share, %", |it| it.wrist_share, 100.0, 4.0),
+        ("time in hand, ms", |it| it.time_in_hand_s, 1000.0, 20.0),
     ];
     ui.with_layout(layout, |ui| {
         for (name, of, scale, least) in curves {

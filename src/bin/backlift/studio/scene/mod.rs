@@ -12,7 +12,7 @@ pub mod solid;
 pub mod wood;
 
 use backlift::frames::DVec3;
-use backlift::questions::any_score::{Innings, Reel, Tempo, stroke_time_s};
+use backlift::questions::any_score::{Innings, Reel, Tempo};
 use backlift::swing::film::Way;
 use backlift::swing::time_in_hand::Delivery;
 use egui::Rect;
@@ -165,7 +165,8 @@ impl Studio {
         let time_s = fitted.stroke_time_s(&bat, &self.playback.stroke)?;
         let innings = self.innings(0)?.it;
         let stroke = innings.stroke(&self.playback.stroke)?;
-        let first = innings.at(stroke, fitted.setting().plan.runs, stroke_time_s)?;
+        let first =
+            innings.at(stroke, fitted.setting().plan.runs, |it| it.fastest.stroke_time_s)?;
         // Asked for in the same time it takes the same time.
         let longer = match self.playback.tempo() {
             Tempo::Fastest => time_s / first.best,

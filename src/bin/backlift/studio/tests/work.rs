@@ -4,7 +4,7 @@ use std::sync::Arc;
 use std::time::Instant;
 
 use backlift::files::fault::Fault;
-use backlift::questions::any_score::bat_speed_m_s;
+use backlift::innings::played::StrokeNow;
 
 use super::{demo, pass_until, settle};
 use crate::outcome::Stop;
@@ -24,8 +24,8 @@ fn the_innings_of_both_bats_come_by_themselves_and_are_old_after_a_change() {
     eprintln!("two innings and their comparison: {:.2} s", started.elapsed().as_secs_f64());
     let innings = it.innings(0).unwrap().it;
     let pull = innings.stroke("pull").unwrap();
-    let fresh = innings.at(pull, 0.0, bat_speed_m_s).unwrap();
-    let late = innings.at(pull, 50.0, bat_speed_m_s).unwrap();
+    let fresh = innings.at(pull, 0.0, StrokeNow::bat_speed_m_s).unwrap();
+    let late = innings.at(pull, 50.0, StrokeNow::bat_speed_m_s).unwrap();
     // Nobody is tired at nought: one swing, found from three starts to 1e-8 of its time.
     assert!(fresh.high - fresh.low < 1e-6 && fresh.low <= fresh.best && fresh.best <= fresh.high);
     assert!(late.low < late.best && late.best < late.high && late.high < fresh.best);
