@@ -2,7 +2,7 @@
 
 use backlift::bat::figures::WeighedBat;
 use backlift::bat::pickup_weight::pickup_weight_kg;
-use backlift::card::{Card, Figure};
+use backlift::card::Figure;
 use backlift::drawing::DrawingFault;
 use backlift::drawing::map;
 use backlift::drawing::map_picture::{MapBat, MapPicture, MapTarget};
@@ -24,35 +24,32 @@ use backlift::units::{Quantity, Units, spoken};
 
 use crate::beside::Beside;
 use crate::figure::speed_unit;
-use crate::innings_picture::{self, Through};
+use crate::innings_picture::Through;
 use crate::ounce;
-use crate::written::add_picture;
+use crate::written::{add_picture, refused};
 
 /// Pixels of the card's picture to a px of the sheet.
 const PIXELS: f64 = 2.0;
 /// Size of the map, px.
 const MAP: [f64; 2] = [900.0, 640.0];
 
-/// Adds everything to the folder.
 pub fn add(folder: &mut Folder, it: &Fitted, units: Units) -> Result<(), Fault> {
-    let fault = |e: &dyn std::fmt::Display| Fault::new(e.to_string());
     let beside = Beside::scenario(&it.loaded);
     let picture = map_picture(it, units);
-    let sheet = sheet_with(it, &picture).map_err(|e| fault(&e))?;
+    let sheet = sheet_with(it, &picture).map_err(refused)?;
     let mut ounces = ounce::picture(&it.ounces(), units);
     ounces.sentence = beside.sentence(&ounces.sentence);
     let second = ounce_chart::page(&ounces, &PRINT);
-    folder.add("card.pdf", &pdf(&[&sheet, &second], "Bat card").map_err(|e| fault(&e))?)?;
-    folder.add("card.png", &png(&sheet, PIXELS).map_err(|e| fault(&e))?)?;
-    folder.add("card.ron", card::write(&it.card).map_err(|e| fault(&e))?.as_bytes())?;
+    folder.add("card.pdf", &pdf(&[&sheet, &second], "Bat card").map_err(refused)?)?;
+    folder.add("card.png", &png(&sheet, PIXELS).map_err(refused)?)?;
+    folder.add("card.ron", card::write(&it.card).map_err(refused)?.as_bytes())?;
     let sentence = beside.sentence(&picture.sentence);
     let picture = MapPicture { sentence, ..picture };
-    let svg = map::svg(&picture, &LIGHT, MAP[0], MAP[1]).map_err(|e| fault(&e))?;
+    let svg = map::svg(&picture, &LIGHT, MAP[0], MAP[1]).map_err(refused)?;
     add_picture(folder, "map", &svg)?;
     let through = Through { bat: 0, label: BAT_TO_ORDER, points: &it.headline.points };
     let strokes = it.fitting.setting().batter.strokes.iter().map(|it| it.stroke.name.clone());
-    let sentence = beside.sentence(&innings_sentence(it, units));
-    innings_picture::add(folder, &through.picture(strokes.enumerate(), sentence, units))
+    through.add(folder, strokes.enumerate(), beside.sentence(&innings_sentence(it, units)), units)
 }
 
 /// The card as one A4 page.
@@ -71,25 +68,19 @@ fn sheet_with(it: &Fitted, picture: &MapPicture) -> Result<String, DrawingFault>
 pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
     let Grid { mass_kg, balance_m, cells } = Grid::of(it.fitting.map());
     let (unit, per_m_s) = speed_unit(units);
-    let reference = it
-        .loaded
-        .sizes
-        .iter()
-        .find(|s| s.name == it.card.size)
-        .and_then(|s| s.reference.bat("reference").ok());
+    let size = it.loaded.sizes.iter().find(|s| s.name == it.card.size);
+    let reference = size.and_then(|s| s.reference.bat("reference").ok());
     let value = cells.iter().map(|it| it.map(|it| per_m_s * it.worth.mean_m_s())).collect();
     let pickup = |it: &Cell| {
         let moment = it.made.bat.swing_moment_kg_m2();
         reference.as_ref().map(|reference| pickup_weight_kg(reference, moment))
     };
     let pickup = cells.iter().map(|it| it.and_then(pickup)).collect();
-    let bats = it
-        .loaded
-        .bats
-        .iter()
-        .enumerate()
-        .map(|(bat, b)| MapBat { bat, mass_kg: b.bat.mass_kg(), balance_m: b.bat.balance_m() })
-        .collect();
+    let of_bat = |(bat, b): (usize, &WeighedBat)| MapBat {
+        bat,
+        mass_kg: b.bat.mass_kg(),
+        balance_m: b.bat.balance_m(),
+    };
     MapPicture {
         sentence: format!(
             "What bats of size {} are worth to this player over the innings; the frame is the card's tolerance{}",
@@ -101,8 +92,13 @@ pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
         value,
         value_label: value_label(it, unit),
         pickup_weight_kg: pickup,
-        bats,
-        target: Some(target(&it.card)),
+        bats: it.loaded.bats.iter().enumerate().map(of_bat).collect(),
+        target: Some(MapTarget {
+            mass_kg: it.card.mass_kg(),
+            mass_tolerance_kg: it.card.asked(Figure::DeadWeight).tolerance,
+            balance_m: it.card.balance_m(),
+            balance_tolerance_m: it.card.asked(Figure::Balance).tolerance,
+        }),
     }
 }
 
@@ -140,14 +136,4 @@ fn innings_sentence(it: &Fitted, units: Units) -> String {
         spoken(Quantity::Speed, fresh, 0.3, units),
         runs_words(it.fitting.setting().plan.runs)
     )
-}
-
-/// The target of the map.
-pub fn target(card: &Card) -> MapTarget {
-    MapTarget {
-        mass_kg: card.mass_kg(),
-        mass_tolerance_kg: card.asked(Figure::DeadWeight).tolerance,
-        balance_m: card.balance_m(),
-        balance_tolerance_m: card.asked(Figure::Balance).tolerance,
-    }
 }
