@@ -145,9 +145,8 @@ pub fn page(it: &Shown, beside: &Beside, units: Units) -> PickupPage {
 }
 
 /// What the two bats are called, on the page and in their files.
-pub const FIRST: &str = "The quicker one";
-/// See [`FIRST`].
-pub const SECOND: &str = "The slower one";
+const FIRST: &str = "The quicker one";
+const SECOND: &str = "The slower one";
 
 /// The files of the bats that a maker can make, what they are called in them, and the bats.
 pub fn to_make(it: &Shown) -> Vec<(&'static str, &'static str, &BatShape)> {
