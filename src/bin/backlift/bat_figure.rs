@@ -1,7 +1,8 @@
 //! The figures of a bat, each described once: its name and unit in JSON, its words and digits in a table.
 
+use backlift::bat::laws::Breach;
 use backlift::uncertain::Uncertain;
-use backlift::units::{Quantity, Units, decimals};
+use backlift::units::{Quantity, Units, decimals, spoken};
 use serde_json::Value;
 
 use crate::figure::{bare, measured, percent};
@@ -21,7 +22,6 @@ pub enum How {
 /// Share from which a joint gives all it has, and its doubt says nothing more.
 const AT_ITS_LIMIT: f64 = 0.9995;
 
-/// A figure of a bat.
 pub struct BatFigure {
     name: &'static str,
     unit: &'static str,
@@ -70,7 +70,6 @@ impl How {
 }
 
 impl BatFigure {
-    /// With its doubt, for a table.
     pub fn shown(&self, it: Uncertain, units: Units) -> String {
         self.how.shown(it, units)
     }
@@ -79,4 +78,10 @@ impl BatFigure {
     pub fn json(&self, it: Uncertain) -> Value {
         doubted(self.name, self.unit, it)
     }
+}
+
+/// "width 4.3 in, limit 4.25 in".
+pub fn breach_words(it: &Breach, units: Units) -> String {
+    let length = |m: f64| spoken(Quantity::Length, m, 0.0, units);
+    format!("{} {}, limit {}", it.dimension.words(), length(it.measured_m), length(it.limit_m))
 }

@@ -12,11 +12,11 @@ use crate::given::quantity;
 #[derive(clap::Args)]
 pub struct Bench {
     /// Scale weight, like "1021 g" or "2 lb 4 oz"
-    #[arg(long, value_name = "MASS", value_parser = mass)]
+    #[arg(long, value_name = "MASS", value_parser = above_zero(Quantity::Mass))]
     mass: Option<f64>,
 
     /// Overall length, like "31.75 in"
-    #[arg(long, value_name = "LENGTH", value_parser = length, requires = "mass")]
+    #[arg(long, value_name = "LENGTH", value_parser = above_zero(Quantity::Length), requires = "mass")]
     length: Option<f64>,
 
     /// Balance point, like "497 mm" from the top of the handle, or "309 mm from toe"
@@ -24,7 +24,7 @@ pub struct Bench {
     balance: Option<FromEnd>,
 
     /// Time of all pendulum swings together, like "13.46 s"
-    #[arg(long, value_name = "TIME", value_parser = seconds, requires = "mass")]
+    #[arg(long, value_name = "TIME", value_parser = above_zero(Quantity::Time), requires = "mass")]
     time: Option<f64>,
 
     /// Full swings timed, out and back; as on the card if left out
@@ -32,22 +32,20 @@ pub struct Bench {
     swings: Option<u32>,
 
     /// Pivot from the top of the handle, like "6 in"; as on the card if left out
-    #[arg(long, value_name = "LENGTH", value_parser = length, requires = "time")]
+    #[arg(long, value_name = "LENGTH", value_parser = above_zero(Quantity::Length), requires = "time")]
     pivot: Option<f64>,
 
     /// Handle diameter over the grip at the bottom hand, like "33 mm"
-    #[arg(long, value_name = "LENGTH", value_parser = length, requires = "mass")]
+    #[arg(long, value_name = "LENGTH", value_parser = above_zero(Quantity::Length), requires = "mass")]
     handle: Option<f64>,
 }
 
-fn above_zero(of: Quantity, written: &str) -> Result<f64, String> {
-    let value = quantity(of, written)?;
-    if value > 0.0 { Ok(value) } else { Err("it must be above zero".to_owned()) }
-}
-
-/// A weight above zero.
-pub fn mass(written: &str) -> Result<f64, String> {
-    above_zero(Quantity::Mass, written)
+/// Reads a quantity above zero.
+pub fn above_zero(of: Quantity) -> impl Fn(&str) -> Result<f64, String> + Clone + Send + Sync {
+    move |written: &str| {
+        let value = quantity(of, written)?;
+        if value > 0.0 { Ok(value) } else { Err("it must be above zero".to_owned()) }
+    }
 }
 
 /// A place along a bat, from either end.
@@ -60,16 +58,6 @@ pub fn from_end(written: &str) -> Result<FromEnd, String> {
 /// The air of a place.
 pub fn air(written: &str) -> Result<Air, String> {
     backlift::files::air::air(written).map_err(|(message, help)| format!("{message}; {help}"))
-}
-
-/// A length above zero.
-pub fn length(written: &str) -> Result<f64, String> {
-    above_zero(Quantity::Length, written)
-}
-
-/// A time above zero.
-pub fn seconds(written: &str) -> Result<f64, String> {
-    above_zero(Quantity::Time, written)
 }
 
 impl Bench {

@@ -7,7 +7,7 @@ use backlift::questions::loaded::Loaded;
 use serde_json::{Value, json};
 
 use crate::json::joined;
-use crate::paragraph::{paragraph, set_in};
+use crate::paragraph::{dashed, paragraph};
 
 /// Said of what an invented player or bats came to.
 pub const INVENTED: &str = "Invented player and bats";
@@ -34,21 +34,16 @@ impl Beside {
         Self {
             note: loaded.scenario.note.clone(),
             cautions: junior(it.age_y, refit_stature_m(it.age_y, it.stature_m)),
-            invented: loaded.scenario.invented.then_some(INVENTED).into_iter().collect(),
+            invented: Vec::new(),
         }
+        .invented_besides(loaded.scenario.invented, INVENTED)
     }
 
     /// Beside a result for the player of a card.
     pub fn card(card: &Card) -> Self {
-        Self {
-            note: None,
-            cautions: junior(card.player.age_y, card.refit_stature_m),
-            invented: card
-                .invented
-                .then_some("The player of this card is invented")
-                .into_iter()
-                .collect(),
-        }
+        let cautions = junior(card.player.age_y, card.refit_stature_m);
+        Self { cautions, ..Self::default() }
+            .invented_besides(card.invented, "The player of this card is invented")
     }
 
     /// With the result's own cautions before the others; none is said twice.
@@ -59,22 +54,16 @@ impl Beside {
         Self { cautions: all, ..self }
     }
 
-    /// With what stands beside another result that this one rests on.
+    /// With what stands beside another result; nothing is said twice.
     pub fn and(self, other: Self) -> Self {
         let Self { note, cautions, mut invented } = self;
-        invented.extend(other.invented);
-        Self { note: note.or(other.note), invented, ..Self::default() }
-            .after(other.cautions)
-            .after(cautions)
-    }
-
-    /// With what stands beside another result of the same kind; nothing is said twice.
-    pub fn or(mut self, other: Self) -> Self {
-        let new = |it: &&'static str| !self.invented.contains(it);
-        let invented: Vec<&'static str> = other.invented.into_iter().filter(|it| new(it)).collect();
-        self.invented.extend(invented);
-        let Self { note, cautions, invented } = self;
-        Self { note, invented, ..Self::default() }.after(other.cautions).after(cautions)
+        for it in other.invented {
+            if !invented.contains(&it) {
+                invented.push(it);
+            }
+        }
+        let both = Self { note: note.or(other.note), invented, cautions: other.cautions };
+        both.after(cautions)
     }
 
     /// With something else that may be invented, in these words.
@@ -95,9 +84,7 @@ impl Beside {
         out.push('\n');
         if !self.cautions.is_empty() {
             out += "\nTake care:\n";
-        }
-        for it in &self.cautions {
-            out += &(set_in(it).replacen("  ", "- ", 1) + "\n");
+            out += &dashed(&self.cautions);
         }
         for it in &self.invented {
             out += &format!("{it}\n");

@@ -1,20 +1,25 @@
 //! `backlift check`: a delivered bat against its card.
 
-pub mod told;
-
 use std::path::PathBuf;
 
-use backlift::card::returned_bat;
+use backlift::card::Figure;
+use backlift::card::returned_bat::{self, Check, DecidedBy, Item, Within};
 use backlift::files::fault::Fault;
 use backlift::questions::delivered::{self, weigh_up};
-use backlift::questions::miss;
+use backlift::questions::loaded::Loaded;
+use backlift::questions::miss::{self, Miss};
+use backlift::units::{Quantity, Units, spoken};
+use serde_json::{Value, json};
 
 use crate::bench::Bench;
 use crate::beside::Beside;
 use crate::given::{ScenarioArgs, ShowArgs};
 use crate::outcome::{Outcome, Stop, warned};
 use crate::own::opened;
+use crate::paragraph::{paragraph, set_in};
 use crate::progress::Progress;
+use crate::sentences::returned::{Told, in_words};
+use crate::table::table;
 use crate::written::say;
 
 /// Check a delivered bat against its card: accept it, or send it back
@@ -48,7 +53,6 @@ pub struct Args {
     show: ShowArgs,
 }
 
-/// Checks.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let own = opened(&args.card)?;
     let card = own.card()?.clone();
@@ -68,17 +72,112 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         }
     };
     let check = returned_bat::check(&card, &delivered::returned(&weighed));
-    let progress = Progress::start();
-    let miss = loaded.as_ref().map(|it| miss::miss(it, &card, &weighed, &progress)).transpose()?;
-    drop(progress);
+    let miss = |it: &Loaded| miss::miss(it, &card, &weighed, &Progress::start());
+    let miss = loaded.as_ref().map(miss).transpose()?;
     let of_scenario = loaded.as_ref().map(Beside::scenario).unwrap_or_default();
     let beside = Beside::card(&card).and(of_scenario);
     say(
         "check",
         &args.show,
         &beside,
-        || told::figures(&check, miss.as_ref()),
-        |units| told::told(&check, miss.as_ref(), units),
+        || figures(&check, miss.as_ref()),
+        |units| told(&check, miss.as_ref(), units),
     )?;
     Ok(if check.accepted { Outcome::Done } else { Outcome::NotAccepted })
+}
+
+/// Everything, the verdict first.
+fn told(check: &Check, miss: Option<&Miss>, units: Units) -> String {
+    let mut out = paragraph(&check.sentence()) + "\n\n";
+    let row = |it: &Item| {
+        let Told { measured, asked, limits, within } = in_words(it, units);
+        [it.figure.words().to_owned(), measured, format!("{asked}\n{limits}"), within]
+    };
+    let heads = ["", "measured", "asked, and its limits", "within"];
+    out += &table(&heads, check.items.iter().map(row));
+    let places = Figure::ALL
+        .iter()
+        .filter_map(|it| Some(format!("{} {}", it.words(), it.taken_from()?)))
+        .collect::<Vec<_>>();
+    let units_apart = Figure::ALL
+        .iter()
+        .filter(|it| it.quantity().is_none())
+        .map(|it| format!("{} in {}", it.words(), it.unit()))
+        .collect::<Vec<_>>();
+    let whence = format!("{}; {}", places.join(", "), units_apart.join(", "));
+    out += &(set_in(&whence) + "\n");
+    if let Some(it) = check.items.iter().find(|it| it.within == Within::Unsure) {
+        let mend = match it.figure {
+            Figure::SwingMoment => "time more swings",
+            _ => "measure again, more closely",
+        };
+        let words = "best guess: the error of the reading reaches past a limit; to be surer,";
+        out += &(set_in(&format!("{words} {mend}")) + "\n");
+    }
+    out += &match miss {
+        Some(miss) => pull_at_fifty(miss, units),
+        None => "For what a miss does to the pull at fifty, name the scenario after the card\n"
+            .to_owned(),
+    };
+    out
+}
+
+fn pull_at_fifty(miss: &Miss, units: Units) -> String {
+    let speed = |it: f64| spoken(Quantity::Speed, it, miss.difference_sd_m_s, units);
+    let size = miss.difference_m_s.abs();
+    let told = if size <= 1.96 * miss.difference_sd_m_s {
+        "no different within the measuring error".to_owned()
+    } else {
+        let way = if miss.difference_m_s < 0.0 { "slower" } else { "faster" };
+        format!("{} {way}", speed(size))
+    };
+    let words = format!(
+        "The pull at fifty: {} with the bat as ordered, {} as delivered ({} ± {}): {told}",
+        speed(miss.as_ordered_m_s),
+        speed(miss.as_delivered_m_s),
+        speed(miss.difference_m_s),
+        speed(miss.difference_sd_m_s)
+    );
+    paragraph(&words) + "\n"
+}
+
+/// The result for other programs, SI; a line's figure has its unit in its name.
+fn figures(check: &Check, miss: Option<&Miss>) -> Value {
+    json!({
+        "accepted": check.accepted,
+        "sentence": check.sentence(),
+        "decided_by": match check.decided_by {
+            DecidedBy::Worth => "worth",
+            DecidedBy::SwingMoment => "swing_moment",
+            DecidedBy::SwingMomentReading => "swing_moment_reading",
+            DecidedBy::WeightAndBalance => "weight_and_balance",
+            DecidedBy::TooLittleMeasured => "too_little_measured",
+        },
+        "worth_lost_share": check.worth_lost_share,
+        "items": check.items.iter().map(item).collect::<Value>(),
+        "pull_at_fifty": miss.map(|it| json!({
+            "as_ordered_m_s": it.as_ordered_m_s,
+            "as_delivered_m_s": it.as_delivered_m_s,
+            "difference_m_s": it.difference_m_s,
+            "difference_sd_m_s": it.difference_sd_m_s,
+        })),
+    })
+}
+
+fn item(it: &Item) -> Value {
+    json!({
+        "figure": it.figure.keys()[0],
+        "asked": it.asked.target,
+        "tolerance": it.asked.tolerance,
+        "measured": it.measured.map(|it| it.value),
+        "measured_sd": it.measured.map(|it| it.sd),
+        // Whether the measured value itself lies between the limits; then with its error considered.
+        "within": it.measured.map(|_| it.reads_inside()),
+        "verdict": match it.within {
+            Within::Yes => "yes",
+            Within::No => "no",
+            Within::Unsure => "unsure",
+            Within::NotMeasured => "not_measured",
+        },
+    })
 }

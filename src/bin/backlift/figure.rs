@@ -29,10 +29,20 @@ pub fn speed_unit(units: Units) -> (&'static str, f64) {
     }
 }
 
-/// "2 lb 3.0 oz ± 0.2 oz", with the mark where it was not measured.
+/// A speed to a tenth of the reader's unit, which stands elsewhere: "60.1 ± 1.2".
+pub fn bare_speed(mean_m_s: f64, sd_m_s: f64, units: Units) -> String {
+    let (_, per_m_s) = speed_unit(units);
+    format!("{} ± {}", number(per_m_s * mean_m_s, 1), number(per_m_s * sd_m_s, 1))
+}
+
+/// "2 lb 3.0 oz ± 0.2 oz".
+pub fn with_doubt(quantity: Quantity, value: f64, sd: f64, units: Units) -> String {
+    format!("{} ± {}", spoken(quantity, value, sd, units), spoken(quantity, sd, sd, units))
+}
+
+/// The same, with the mark where it was not measured.
 pub fn measured(quantity: Quantity, it: Uncertain, units: Units) -> String {
-    let doubt = spoken(quantity, it.sd, it.sd, units);
-    format!("{} ± {doubt}{}", spoken(quantity, it.value, it.sd, units), mark(it))
+    with_doubt(quantity, it.value, it.sd, units) + mark(it)
 }
 
 /// The same; where the doubt takes all of it, the most it can be.
@@ -76,6 +86,11 @@ fn mark(it: Uncertain) -> &'static str {
     if it.is_estimated() { ESTIMATED } else { "" }
 }
 
+/// In a column of verdicts.
+pub fn yes_or_no(it: bool) -> &'static str {
+    if it { "yes" } else { "no" }
+}
+
 /// What every time in hand hangs on, in words.
 pub fn if_read_in(reaction_time_s: f64) -> String {
     format!(
@@ -86,9 +101,20 @@ pub fn if_read_in(reaction_time_s: f64) -> String {
 
 /// "a, b or c".
 pub fn either(words: &[String]) -> String {
+    in_a_row(words, "or")
+}
+
+/// "a, b and c".
+pub fn listed(words: &[String]) -> String {
+    in_a_row(words, "and")
+}
+
+fn in_a_row(words: &[String], before_last: &str) -> String {
     match words {
-        [most @ .., last] if !most.is_empty() => format!("{} or {last}", most.join(", ")),
-        _ => listed(words),
+        [most @ .., last] if !most.is_empty() => {
+            format!("{} {before_last} {last}", most.join(", "))
+        }
+        _ => words.concat(),
     }
 }
 
@@ -102,15 +128,6 @@ pub fn capital(words: &str) -> String {
 pub fn lower(words: &str) -> String {
     let mut letters = words.chars();
     letters.next().map_or_else(String::new, |it| it.to_lowercase().to_string() + letters.as_str())
-}
-
-/// "a, b and c".
-pub fn listed(words: &[String]) -> String {
-    match words {
-        [] => String::new(),
-        [one] => one.clone(),
-        [most @ .., last] => format!("{} and {last}", most.join(", ")),
-    }
 }
 
 #[cfg(test)]

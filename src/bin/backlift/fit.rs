@@ -1,7 +1,7 @@
 //! `backlift fit`: the search, the map, the card.
 
 mod figures;
-pub mod told;
+mod told;
 
 use std::path::PathBuf;
 use std::time::Instant;
@@ -63,7 +63,6 @@ fn wish(written: &str) -> Result<String, String> {
     note.ok_or_else(|| "write what is wished, or leave it out".to_owned())
 }
 
-/// Searches and writes.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let started = Instant::now();
     let mut loaded = args.given.load()?;
@@ -91,20 +90,17 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let document = json::document("fit", figures)?;
     fitting_files::add(&mut folder, &fitted, units)?;
     folder.add("fit.json", document.as_bytes())?;
-    let text = match (args.show.json, args.all) {
-        (true, _) => document,
-        (false, true) => told::told(&fitted, units) + &told::all(&fitted, units),
-        (false, false) => told::told(&fitted, units),
+    let files = folder.commit()?.len();
+    let text = match args.show.json {
+        true => document,
+        false => {
+            let all = if args.all { told::all(&fitted, units) } else { String::new() };
+            let to = args.out.display();
+            let wrote =
+                format!("Wrote card, map, innings and every figure to {to}: {files} files\n");
+            told::told(&fitted, units) + &all + &wrote
+        }
     };
-    let files = folder.commit()?;
-    let said = match args.show.json {
-        true => String::new(),
-        false => format!(
-            "Wrote card, map, innings and every figure to {}: {} files\n",
-            args.out.display(),
-            files.len()
-        ),
-    };
-    json::print(&(text + &said))?;
+    json::print(&text)?;
     Ok(Outcome::Done)
 }

@@ -2,7 +2,7 @@
 
 use backlift::bat::figures::WeighedBat;
 use backlift::bat::pickup_weight::pickup_weight_kg;
-use backlift::card::{Card, Figure};
+use backlift::card::Figure;
 use backlift::drawing::DrawingFault;
 use backlift::drawing::map;
 use backlift::drawing::map_picture::{MapBat, MapPicture, MapTarget};
@@ -24,35 +24,32 @@ use backlift::units::{Quantity, Units, spoken};
 
 use crate::beside::Beside;
 use crate::figure::speed_unit;
-use crate::innings_picture::{self, Through};
+use crate::innings_picture::Through;
 use crate::ounce;
-use crate::written::add_picture;
+use crate::written::{add_picture, refused};
 
 /// Pixels of the card's picture to a px of the sheet.
 const PIXELS: f64 = 2.0;
 /// Size of the map, px.
 const MAP: [f64; 2] = [900.0, 640.0];
 
-/// Adds everything to the folder.
 pub fn add(folder: &mut Folder, it: &Fitted, units: Units) -> Result<(), Fault> {
-    let fault = |e: &dyn std::fmt::Display| Fault::new(e.to_string());
     let beside = Beside::scenario(&it.loaded);
     let picture = map_picture(it, units);
-    let sheet = sheet_with(it, &picture).map_err(|e| fault(&e))?;
+    let sheet = sheet_with(it, &picture).map_err(refused)?;
     let mut ounces = ounce::picture(&it.ounces(), units);
     ounces.sentence = beside.sentence(&ounces.sentence);
     let second = ounce_chart::page(&ounces);
-    folder.add("card.pdf", &pdf(&[&sheet, &second], "Bat card").map_err(|e| fault(&e))?)?;
-    folder.add("card.png", &png(&sheet, PIXELS).map_err(|e| fault(&e))?)?;
-    folder.add("card.ron", card::write(&it.card).map_err(|e| fault(&e))?.as_bytes())?;
+    folder.add("card.pdf", &pdf(&[&sheet, &second], "Bat card").map_err(refused)?)?;
+    folder.add("card.png", &png(&sheet, PIXELS).map_err(refused)?)?;
+    folder.add("card.ron", card::write(&it.card).map_err(refused)?.as_bytes())?;
     let sentence = beside.sentence(&picture.sentence);
     let picture = MapPicture { sentence, ..picture };
-    let svg = map::svg(&picture, &LIGHT, MAP[0], MAP[1]).map_err(|e| fault(&e))?;
+    let svg = map::svg(&picture, &LIGHT, MAP[0], MAP[1]).map_err(refused)?;
     add_picture(folder, "map", &svg)?;
     let through = Through { bat: 0, label: BAT_TO_ORDER, points: &it.headline.points };
     let strokes = it.fitting.setting().batter.strokes.iter().map(|it| it.stroke.name.clone());
-    let sentence = beside.sentence(&innings_sentence(it, units));
-    innings_picture::add(folder, &through.picture(strokes.enumerate(), sentence, units))
+    through.add(folder, strokes.enumerate(), beside.sentence(&innings_sentence(it, units)), units)
 }
 
 /// The card as one A4 page.
@@ -71,24 +68,16 @@ fn sheet_with(it: &Fitted, picture: &MapPicture) -> Result<String, DrawingFault>
 pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
     let Grid { mass_kg, balance_m, cells } = Grid::of(it.fitting.map());
     let (unit, per_m_s) = speed_unit(units);
-    let reference = it
-        .loaded
-        .sizes
-        .iter()
-        .find(|s| s.name == it.card.size)
-        .and_then(|s| s.reference.bat("reference").ok());
+    let size = it.loaded.sizes.iter().find(|s| s.name == it.card.size);
+    let reference = size.and_then(|s| s.reference.bat("reference").ok());
     let value = cells.iter().map(|it| it.map(|it| per_m_s * it.worth.mean_m_s())).collect();
     let pickup = |it: &Cell| {
         let moment = it.made.bat.swing_moment_kg_m2();
         reference.as_ref().map(|reference| pickup_weight_kg(reference, moment))
     };
     let pickup = cells.iter().map(|it| it.and_then(pickup)).collect();
-    let bats = it
-        .loaded
-        .bats
-        .iter()
-        .map(|it| MapBat { mass_kg: it.bat.mass_kg(), balance_m: it.bat.balance_m() })
-        .collect();
+    let of_bat =
+        |it: &WeighedBat| MapBat { mass_kg: it.bat.mass_kg(), balance_m: it.bat.balance_m() };
     MapPicture {
         sentence: format!(
             "What bats of size {} are worth to this player over the innings; the frame is the card's tolerance{}",
@@ -100,8 +89,11 @@ pub fn map_picture(it: &Fitted, units: Units) -> MapPicture {
         value,
         value_label: value_label(it, unit),
         pickup_weight_kg: pickup,
-        bats,
-        target: Some(target(&it.card)),
+        bats: it.loaded.bats.iter().map(of_bat).collect(),
+        target: Some(MapTarget {
+            mass_kg: it.card.asked(Figure::DeadWeight),
+            balance_m: it.card.asked(Figure::Balance),
+        }),
     }
 }
 
@@ -139,9 +131,4 @@ fn innings_sentence(it: &Fitted, units: Units) -> String {
         spoken(Quantity::Speed, fresh, 0.3, units),
         runs_words(it.fitting.setting().plan.runs)
     )
-}
-
-/// The target of the map.
-pub fn target(card: &Card) -> MapTarget {
-    MapTarget { mass_kg: card.asked(Figure::DeadWeight), balance_m: card.asked(Figure::Balance) }
 }

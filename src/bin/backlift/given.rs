@@ -21,7 +21,6 @@ pub struct ScenarioArgs {
 }
 
 impl ScenarioArgs {
-    /// Reads it.
     pub fn read(&self) -> Result<scenario::Loaded, Faults> {
         let given = self.scenario.clone().map_or(Given::Demo, Given::File);
         scenario::load(&given, &self.set)
@@ -43,7 +42,6 @@ pub struct BatArg {
 }
 
 impl BatArg {
-    /// Its place among them.
     pub fn of(&self, loaded: &Loaded) -> Result<usize, Stop> {
         loaded.bat(self.bat.as_deref())
     }
@@ -62,7 +60,6 @@ pub struct ShowArgs {
 }
 
 impl ShowArgs {
-    /// Units to show figures in.
     pub fn units(&self) -> Units {
         match self.units {
             UnitsArg::Trade => Units::Trade,
@@ -78,6 +75,13 @@ enum UnitsArg {
     Trade,
     /// Kilograms, metres, m/s
     Si,
+}
+
+/// Reads as a log of the bench does, a fault and its mend in one line.
+pub fn in_log<T>(
+    read: fn(&str) -> Result<T, (String, String)>,
+) -> impl Fn(&str) -> Result<T, String> + Clone + Send + Sync {
+    move |written: &str| read(written).map_err(|(message, help)| format!("{message}; {help}"))
 }
 
 /// Reads a share above zero, like `0.8` or `80 %`.

@@ -32,7 +32,6 @@ pub struct Args {
     topic: Option<String>,
 }
 
-/// Prints a page, or the list of them.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let page = PAGES.iter().find(|(topic, _)| Some(*topic) == args.topic.as_deref());
     json::print(&page.map_or_else(topics, |(_, text)| (*text).to_owned()))?;

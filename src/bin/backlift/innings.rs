@@ -1,17 +1,23 @@
 //! `backlift innings`: the same bat through an innings, ball by ball.
 
-mod figures;
-mod files;
 mod told;
 
 use std::path::PathBuf;
 
+use backlift::comparison::figure::StrokeFigure::{
+    BatSpeed, FastestBall, GripShare, StrokeTime, TimeInHand, WristShare,
+};
 use backlift::files::save::Folder;
-use backlift::questions::innings::play;
+use backlift::innings::played::StrokeNow;
+use backlift::questions::innings::{Lead, Played, play};
+use serde_json::{Map, Value, json};
 pub use told::LIMITS;
 
 use crate::beside::Beside;
+use crate::figure::capital;
 use crate::given::{BatArg, ScenarioArgs, ShowArgs, share};
+use crate::innings_picture::Through;
+use crate::json::{joined, joints, of_stroke};
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
 use crate::written::said;
@@ -46,24 +52,80 @@ pub struct Args {
     show: ShowArgs,
 }
 
-/// Plays.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let loaded = args.given.load()?;
     let bat = args.bat.of(&loaded)?;
     let shown = args.stroke.as_deref().map(|it| loaded.stroke(it)).transpose()?;
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
-    let progress = Progress::start();
-    let played = play(&loaded, bat, shown, args.capacity, &progress)?;
-    drop(progress);
+    let played = play(&loaded, bat, shown, args.capacity, &Progress::start())?;
     let beside = Beside::scenario(&loaded);
     said(
         "innings",
         &args.show,
         folder,
         &beside,
-        || figures::of(&played),
+        || figures(&played),
         |units| told::told(&played, units),
-        |folder, units| files::add(folder, &played, &beside, units),
-    )?;
-    Ok(Outcome::Done)
+        |folder, units| {
+            let words = told::sentence(&played, units).replace('\n', " ");
+            let band = beside.sentence(&(words + "; the band: from none to twice what is drawn"));
+            let name = |i: usize| played.strokes.get(i).map_or_else(String::new, |it| capital(it));
+            let strokes = played.shown.iter().map(|i| (*i, name(*i)));
+            Through { bat: played.bat, label: &played.bat_label, points: &played.points }
+                .add(folder, strokes, band, units)
+        },
+    )
+}
+
+fn figures(played: &Played) -> Value {
+    let points = played.points.iter().map(|it| {
+        json!({
+            "runs": it.left.runs,
+            "balls": it.left.balls_faced,
+            "time_s": it.left.time_s,
+            "strokes": by_name(played, &it.with_slow),
+            "strokes_without_slow": by_name(played, &it.without_slow),
+            "capacities": joints(&played.strength.times(&it.left.with_slow)),
+            "capacities_without_slow": joints(&played.strength.times(&it.left.without_slow)),
+        })
+    });
+    json!({
+        "bat": played.bat_label,
+        "capacity_share": played.capacity,
+        "points": points.collect::<Value>(),
+        "lead_stroke": told::lead(played),
+        "pull_at_fifty": pull(&played.at_fifty),
+        "pull_at_end": pull(&played.at_end),
+        "limits": told::limits(played),
+    })
+}
+
+/// The strokes shown, by name.
+fn by_name(played: &Played, strokes: &[StrokeNow]) -> Map<String, Value> {
+    let row = |i: &usize| {
+        let it = strokes.get(*i)?;
+        let figures = joined([
+            of_stroke(it, &[BatSpeed, StrokeTime]),
+            json!({ "asked_time_s": played.asked_time_s.get(*i)? }),
+            of_stroke(it, &[WristShare, GripShare, TimeInHand, FastestBall]),
+        ]);
+        Some((played.strokes.get(*i)?.clone(), figures))
+    };
+    played.shown.iter().filter_map(row).collect()
+}
+
+/// The leading stroke at one score, with the slow fatigue state; what else may be believed of it beside that.
+fn pull(it: &Lead) -> Value {
+    let now = |now: &StrokeNow| {
+        joined([
+            json!({ "bat_speed_drop_share": it.drop_share(now) }),
+            of_stroke(now, &[BatSpeed, WristShare, TimeInHand, FastestBall]),
+        ])
+    };
+    let beside = json!({
+        "without_slow": now(&it.without_slow),
+        "with_slow_low": now(&it.with_slow_low),
+        "with_slow_high": now(&it.with_slow_high),
+    });
+    joined([json!({ "runs": it.runs }), now(&it.with_slow), beside])
 }

@@ -16,7 +16,6 @@ const PANEL: [f64; 2] = [400.0, 420.0];
 /// Least height of the scale, m/s, so that a flat innings looks flat.
 const LEAST_SPAN_M_S: f64 = 2.0;
 
-/// A bat through an innings.
 pub struct Through<'a> {
     /// Its place among others, which gives it its colour.
     pub bat: usize,
@@ -27,13 +26,14 @@ pub struct Through<'a> {
 }
 
 impl Through<'_> {
-    /// A panel a stroke, by its place among all and the name over it.
-    pub fn picture(
+    /// Adds it to a folder: a panel a stroke, by its place among all and the name over it.
+    pub fn add(
         &self,
+        folder: &mut Folder,
         strokes: impl Iterator<Item = (usize, String)>,
         sentence: String,
         units: Units,
-    ) -> InningsPicture {
+    ) -> Result<(), Fault> {
         let (unit, per_m_s) = speed_unit(units);
         let point = |it: &AtScore, i: usize| {
             let speed = |it: &[StrokeNow]| it.get(i).map(|it| per_m_s * it.bat_speed_m_s());
@@ -45,17 +45,13 @@ impl Through<'_> {
             let curve = Curve { bat: self.bat, label: self.label.to_owned(), points };
             StrokePanel { stroke, curves: vec![curve] }
         };
-        InningsPicture {
+        let picture = InningsPicture {
             sentence,
             figure: format!("bat speed, {unit}"),
             least_span: LEAST_SPAN_M_S * per_m_s,
             panels: strokes.map(panel).collect(),
-        }
+        };
+        let width = PANEL[0] * picture.panels.len().max(2) as f64;
+        add_picture(folder, "innings", &svg(&picture, &LIGHT, width, PANEL[1]))
     }
-}
-
-/// Adds it to a folder.
-pub fn add(folder: &mut Folder, picture: &InningsPicture) -> Result<(), Fault> {
-    let width = PANEL[0] * picture.panels.len().max(2) as f64;
-    add_picture(folder, "innings", &svg(picture, &LIGHT, width, PANEL[1]))
 }

@@ -43,7 +43,6 @@ pub struct Args {
     command: Option<String>,
 }
 
-/// Prints the keys of a command, or what is common to all.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let asked = args.command.and_then(|it| keys(&it).map(|keys| listed(&it, keys)));
     json::print(&asked.unwrap_or_else(common))?;

@@ -71,25 +71,30 @@ struct CommandLine {
 
 /// Commands from a table: each a name, and the module that has its `Args` and runs it.
 macro_rules! commands {
-    ($($(#[$only:meta])? $Command:ident: $module:ident,)*) => {
+    ($($Command:ident: $module:ident,)*) => {
         #[derive(Subcommand)]
         enum Command {
-            $($(#[$only])? $Command($module::Args),)*
+            $($Command($module::Args),)*
+            #[cfg(feature = "studio")]
+            Studio(studio::Args),
         }
 
         impl Command {
             fn run(self) -> Result<Outcome, Stop> {
-                if !self.is_window() {
-                    progress::hear_ctrl_c();
-                }
                 match self {
-                    $($(#[$only])? Self::$Command(args) => $module::run(args),)*
+                    $(Self::$Command(args) => {
+                        progress::hear_ctrl_c();
+                        $module::run(args)
+                    })*
+                    // The window is closed and not cancelled.
+                    #[cfg(feature = "studio")]
+                    Self::Studio(args) => studio::run(args),
                 }
             }
         }
 
         /// What the commands are called, in the order of the help.
-        const COMMANDS: &[&str] = &[$($(#[$only])? stringify!($module),)*];
+        const COMMANDS: &[&str] = &[$(stringify!($module),)*];
     };
 }
 
@@ -115,39 +120,18 @@ commands! {
     Validate: validate,
     Guide: guide,
     Keys: keys,
-    #[cfg(feature = "studio")]
-    Studio: studio,
-}
-
-impl Command {
-    /// Whether it is the window, which is closed and not cancelled.
-    #[cfg(feature = "studio")]
-    fn is_window(&self) -> bool {
-        matches!(self, Self::Studio(_))
-    }
-
-    /// There is no window.
-    #[cfg(not(feature = "studio"))]
-    fn is_window(&self) -> bool {
-        false
-    }
 }
 
 fn main() -> std::process::ExitCode {
     let line = CommandLine::parse();
-    outcome::finish(|| line.command.map_or_else(unasked, Command::run))
-}
-
-/// Nothing was asked for: the window, where there is one.
-#[cfg(feature = "studio")]
-fn unasked() -> Result<Outcome, Stop> {
-    studio::run(studio::Args::default())
-}
-
-/// Nothing was asked for, and the command line has said so already.
-#[cfg(not(feature = "studio"))]
-fn unasked() -> Result<Outcome, Stop> {
-    Ok(Outcome::Done)
+    outcome::finish(|| match line.command {
+        Some(command) => command.run(),
+        // Nothing was asked for: the window, where there is one; else the command line has said so already.
+        #[cfg(feature = "studio")]
+        None => studio::run(studio::Args::default()),
+        #[cfg(not(feature = "studio"))]
+        None => Ok(Outcome::Done),
+    })
 }
 
 #[cfg(test)]

@@ -3,12 +3,11 @@
 use std::path::PathBuf;
 
 use backlift::files::document::Document as _;
-use backlift::files::save::new_file;
 use backlift::files::scenario::STARTER;
 
 use crate::given::ScenarioArgs;
-use crate::json;
 use crate::outcome::{Outcome, Stop};
+use crate::written::write_new;
 
 /// Write a scenario file to start from
 ///
@@ -26,14 +25,10 @@ pub struct Args {
     given: ScenarioArgs,
 }
 
-/// Writes the file.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let text = match (&args.given.scenario, args.given.set.as_slice()) {
         (None, []) => STARTER.to_owned(),
         _ => args.given.read()?.fields.to_ron()?,
     };
-    new_file(&args.file, text.as_bytes())?;
-    // The file is there; a closed standard output changes nothing about that.
-    let _ = json::print(&format!("Wrote {}\n", args.file.display()));
-    Ok(Outcome::Done)
+    write_new(&args.file, &text)
 }

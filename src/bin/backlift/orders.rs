@@ -1,26 +1,28 @@
 //! `backlift orders`: several cards as one sheet, what willow each asks for, and which cleft of the rack suits which.
 
-mod figures;
 mod page;
 mod told;
 
 use std::path::{Path, PathBuf};
 
-use backlift::card::Card;
-use backlift::drawing::DrawingFault;
+use backlift::card::{Card, Figure};
 use backlift::drawing::orders_page::svgs;
 use backlift::drawing::pdf::pdf;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::files::{card_file, rack};
-use backlift::questions::orders::{Named, Orders, orders};
+use backlift::questions::orders::{Named, Ordered, Orders, Racked, orders};
 use backlift::workshop::cautions::WORKSHOP;
+use backlift::workshop::orders::rack::RackCleft;
+use backlift::workshop::orders::willow::Willow;
+use serde_json::{Value, json};
 
 use crate::beside::Beside;
 use crate::given::ShowArgs;
+use crate::json::{doubted, joined};
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
-use crate::written::{add_picture, said};
+use crate::written::{add_picture, refused, said};
 
 /// Several cards on one sheet: what each cleft must give, and which of the rack suits which
 ///
@@ -48,7 +50,6 @@ pub struct Args {
     show: ShowArgs,
 }
 
-/// Takes the orders together.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let mut cards = Vec::new();
     for path in &args.cards {
@@ -59,20 +60,18 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let rack = args.rack.as_deref().map(rack::read).transpose()?;
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let beside = beside(&cards);
-    let progress = Progress::start();
-    let answer = orders(cards, rack.as_ref(), &progress)?;
-    drop(progress);
+    let answer = orders(cards, rack.as_ref(), &Progress::start())?;
     let cautions = beside.cautions.clone();
-    let whole = with_rack(beside, &answer).after(WORKSHOP);
+    let invented = answer.racked.as_ref().is_some_and(|it| it.invented);
+    let whole = beside.invented_besides(invented, "The rack is invented").after(WORKSHOP);
     said(
         "orders",
         &args.show,
         folder,
         &whole,
-        || figures::of(&answer),
+        || figures(&answer),
         |units| told::told(&answer, units),
         |folder, units| {
-            let refused = |it: DrawingFault| Fault::new(it.to_string());
             let pages = svgs(&page::page(&answer, cautions, units)).map_err(refused)?;
             for (n, svg) in pages.iter().enumerate() {
                 let name = if n == 0 { "orders".to_owned() } else { format!("orders-{}", n + 1) };
@@ -100,10 +99,69 @@ fn beside(cards: &[Named]) -> Beside {
         [_] => Beside::card(&it.card),
         _ => Beside::card(&Card { refit_stature_m: None, ..it.card.clone() }),
     };
-    cards.iter().fold(Beside::default(), |all, it| all.or(of(it)))
+    cards.iter().fold(Beside::default(), |all, it| all.and(of(it)))
 }
 
-fn with_rack(beside: Beside, answer: &Orders) -> Beside {
-    let is_invented = answer.racked.as_ref().is_some_and(|it| it.invented);
-    beside.invented_besides(is_invented, "The rack is invented")
+fn figures(it: &Orders) -> Value {
+    let orders = json!({ "orders": it.orders.iter().map(order).collect::<Value>() });
+    joined([orders, it.racked.as_ref().map_or(Value::Null, |racked| of_rack(it, racked))])
+}
+
+fn order(it: &Ordered) -> Value {
+    let card = &it.card;
+    let weight = card.asked(Figure::DeadWeight);
+    let willow = match &it.willow {
+        Ok(willow) => of_willow(willow),
+        Err(why) => json!({ "not_makeable": why }),
+    };
+    let asked = json!({
+        "order": it.name,
+        "size": card.size,
+        "mass_kg": weight.target,
+        "mass_tolerance_kg": weight.tolerance,
+        "balance_m": card.balance_m(),
+        "pendulum_swings": card.pendulum_swings,
+        "pendulum_time_s": card.pendulum_time_s.target,
+    });
+    joined([asked, willow])
+}
+
+fn of_willow(it: &Willow) -> Value {
+    let cleft = &it.usual_cleft;
+    json!({
+        "willow_kg_m3": it.best_kg_m3,
+        "willow_limits_kg_m3": it.density_kg_m3,
+        "no_lighter": it.beyond[0],
+        "no_heavier": it.beyond[1],
+        "cleft_length_m": cleft.length_m,
+        "cleft_width_m": cleft.width_m,
+        "cleft_depth_m": cleft.depth_m,
+        "cleft_mass_kg": cleft.mass_kg,
+        "cleft_limits_kg": it.cleft_kg(),
+    })
+}
+
+fn of_rack(it: &Orders, racked: &Racked) -> Value {
+    let name = |n: usize| it.orders.get(n).map_or("", |it| it.name.as_str());
+    let served = racked.served.iter().map(|it| {
+        let suits = json!({ "chance": it.suits.chance, "off_kg_m3": it.suits.off_kg_m3 });
+        joined([json!({ "order": name(it.order) }), cleft(&it.cleft), suits])
+    });
+    let orders = racked.orders_left.iter();
+    let orders = orders.map(|it| json!({ "order": name(it.order), "why": it.why }));
+    let clefts = racked.clefts_left.iter();
+    let clefts = clefts.map(|it| joined([cleft(&it.cleft), json!({ "why": it.why })]));
+    json!({
+        "served": served.collect::<Value>(),
+        "orders_left": orders.collect::<Value>(),
+        "clefts_left": clefts.collect::<Value>(),
+    })
+}
+
+fn cleft(it: &RackCleft) -> Value {
+    joined([
+        json!({ "cleft": it.label }),
+        doubted("density", "kg_m3", it.density_kg_m3()),
+        json!({ "grains": it.grains, "note": it.note }),
+    ])
 }

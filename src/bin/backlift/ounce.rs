@@ -4,7 +4,7 @@ use backlift::drawing::ounce_chart::{OunceCurve, OunceMark, OuncePicture};
 use backlift::innings::score::runs_words;
 use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use backlift::ounce::axis::CostAxis;
-use backlift::ounce::cost::{OUNCE_KG, StrokeOunce};
+use backlift::ounce::cost::{Cost, OUNCE_KG, StrokeOunce};
 use backlift::questions::ounces::Ounces;
 use backlift::units::{INCH_M, Quantity, Units, spoken};
 use serde_json::{Map, Value, json};
@@ -126,24 +126,19 @@ pub fn in_table(it: &Ounces, units: Units) -> String {
     let head = format!("bat speed that {} takes at {}", ounce(units), runs_words(it.runs));
     let mut heads = vec![head.as_str()];
     heads.extend(it.strokes.iter().map(|it| it.stroke.as_str()));
-    let mut rows: Vec<Vec<String>> = stations(it)
-        .iter()
-        .map(|(place, x)| {
-            let mut row = vec![match *x {
-                0.0 => (*place).to_owned(),
-                x => format!("{place}, {} down", length(x, units)),
-            }];
-            row.extend(it.strokes.iter().map(|it| takes(it.ounce_at_m_s(*x), units)));
-            row
-        })
-        .collect();
+    let at_station = |(place, x): (&str, f64)| {
+        let mut row = vec![match x {
+            0.0 => place.to_owned(),
+            x => format!("{place}, {} down", length(x, units)),
+        }];
+        row.extend(it.strokes.iter().map(|it| takes(it.ounce_at_m_s(x), units)));
+        row
+    };
     let mut axes = vec!["axis above the top of the handle".to_owned()];
     axes.extend(it.strokes.iter().map(|it| length(it.axis().above_top_m, units)));
-    rows.push(axes);
-    table(&heads, &rows)
+    table(&heads, stations(it).map(at_station).into_iter().chain([axes]))
 }
 
-/// The picture.
 pub fn picture(it: &Ounces, units: Units) -> OuncePicture {
     let (unit, size) = speed_unit(units);
     let shown = |change_m_s: f64| -size * change_m_s;
@@ -160,13 +155,9 @@ pub fn picture(it: &Ounces, units: Units) -> OuncePicture {
             axis_words: format!("{}: {}", it.stroke, axis_words(&axis, units)),
         }
     };
-    let mark = |(_, x): (&str, f64)| {
-        let change = it.lead().map_or(0.0, |it| it.ounce_at_m_s(x));
-        OunceMark {
-            from_top_m: x,
-            cost: shown(change),
-            words: number(shown(change), decimals(units)),
-        }
+    let mark = |(_, from_top_m): (&str, f64)| {
+        let cost = shown(it.lead().map_or(0.0, |it| it.ounce_at_m_s(from_top_m)));
+        OunceMark { from_top_m, cost, words: number(cost, decimals(units)) }
     };
     let along = match units {
         Units::Trade => ("in from the top of the handle".to_owned(), 1.0 / INCH_M),
@@ -189,17 +180,15 @@ pub fn picture(it: &Ounces, units: Units) -> OuncePicture {
 
 /// For other programs: `ounce_cost[]`, and by stroke the axis with what it leaves.
 pub fn figures(it: &Ounces) -> Value {
-    let cost = |of: &StrokeOunce| -> Vec<Value> {
-        of.curve()
-            .iter()
-            .map(|at| {
-                json!({
-                    "stroke": of.stroke,
-                    "from_top_m": at.from_top_m,
-                    "speed_change_m_s_per_kg": at.speed_change_m_s_per_kg,
-                })
+    let cost = |of: &StrokeOunce| {
+        let row = |at: &Cost| {
+            json!({
+                "stroke": of.stroke,
+                "from_top_m": at.from_top_m,
+                "speed_change_m_s_per_kg": at.speed_change_m_s_per_kg,
             })
-            .collect()
+        };
+        of.curve().iter().map(row).collect::<Vec<Value>>()
     };
     let by_stroke = |of: &dyn Fn(&CostAxis) -> f64| -> Map<String, Value> {
         it.strokes.iter().map(|it| (it.stroke.clone(), json!(of(&it.axis())))).collect()

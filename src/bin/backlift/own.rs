@@ -6,14 +6,14 @@ use backlift::card::Card;
 use backlift::files::assets::sizes;
 use backlift::files::card_file;
 use backlift::files::document::TextFile;
-use backlift::files::fault::Fault;
+use backlift::files::fault::{Fault, Faults};
 use backlift::files::save::{check_new_file, new_file};
 use backlift::files::shape::{LoadedShape, ShapeV1, load_own};
 use backlift::files::shape_text::{own, with_entry};
 use backlift::measurement::bench::BatReading;
 use backlift::questions::own::{finished, no_card};
 use backlift::workshop::season::Air;
-use backlift::workshop::stages::{Entry, Stage};
+use backlift::workshop::stages::{BatLog, Entry, Stage};
 
 use crate::outcome::Stop;
 
@@ -55,28 +55,27 @@ impl Own {
         }
     }
 
-    /// The workshop's air when it was read last with that.
-    pub fn air(&self) -> Option<Air> {
+    /// What was read of it at all; none of a card.
+    fn log(&self) -> Option<&BatLog> {
         match self {
             Self::Card(_) => None,
-            Self::Bat { loaded, .. } => loaded.log.entries.iter().rev().find_map(|it| it.air),
+            Self::Bat { loaded, .. } => Some(&loaded.log),
         }
+    }
+
+    /// The workshop's air when it was read last with that.
+    pub fn air(&self) -> Option<Air> {
+        self.log()?.entries.iter().rev().find_map(|it| it.air)
     }
 
     /// What was read of it last.
     pub fn last(&self) -> Option<&Entry> {
-        match self {
-            Self::Card(_) => None,
-            Self::Bat { loaded, .. } => loaded.log.last(),
-        }
+        self.log()?.last()
     }
 
     /// Whether a stage is still to come.
     pub fn awaits(&self, stage: Stage) -> bool {
-        match self {
-            Self::Card(_) => true,
-            Self::Bat { loaded, .. } => loaded.log.pending().contains(&stage),
-        }
+        self.log().is_none_or(|log| log.pending().contains(&stage))
     }
 
     /// Where the next reading is kept, if it shall be, which must be possible: nobody should weigh twice.
@@ -109,15 +108,14 @@ impl Own {
                 new_file(path, own(&title, card, std::slice::from_ref(entry))?.as_bytes())
             }
             Self::Bat { loaded, .. } => {
-                let one = |it: backlift::files::fault::Faults| {
+                let one = |it: Faults| {
                     it.0.into_iter().next().unwrap_or_else(|| Fault::new("it cannot be read"))
                 };
-                let mut file = TextFile::<ShapeV1>::open(path).map_err(one)?;
+                let file = TextFile::<ShapeV1>::open(path).map_err(one)?;
                 let entries = &loaded.log.entries;
                 let before = entries.last().map(|it| it.stage);
                 let text = with_entry(file.text(), entries.len(), entry, before)?;
-                file = file.with_text(&text).map_err(one)?;
-                file.save()
+                file.with_text(&text).map_err(one)?.save()
             }
         }
     }

@@ -13,6 +13,16 @@ pub fn set_in(text: &str) -> String {
     format!("  {}", broken(text, WIDTH - 2).replace('\n', "\n  "))
 }
 
+/// Texts set in, each on lines of its own.
+pub fn each_set_in(texts: impl IntoIterator<Item = impl AsRef<str>>) -> String {
+    texts.into_iter().map(|it| set_in(it.as_ref()) + "\n").collect()
+}
+
+/// The same behind dashes.
+pub fn dashed(texts: impl IntoIterator<Item = impl AsRef<str>>) -> String {
+    texts.into_iter().map(|it| set_in(it.as_ref()).replacen("  ", "- ", 1) + "\n").collect()
+}
+
 fn broken(text: &str, most: usize) -> String {
     let mut out = String::new();
     let mut width = 0;

@@ -11,7 +11,6 @@ use backlift::drawing::palette::LIGHT;
 use backlift::drawing::pdf::pdf;
 use backlift::drawing::pickup_page::svg;
 use backlift::drawing::png::png;
-use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::files::shape_text::of_shape;
 use backlift::questions::pairs::pairs;
@@ -21,7 +20,7 @@ use crate::given::{ScenarioArgs, ShowArgs};
 use crate::ounce;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
-use crate::written::{add_picture, said};
+use crate::written::{add_picture, refused, said};
 
 /// Show what pickup is: two bats alike on the scale and unlike in the hand, and the other way round
 ///
@@ -50,14 +49,11 @@ pub struct Args {
 /// Size of the chart, px.
 const CHART: [f64; 2] = [1120.0, 640.0];
 
-/// Shows.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let loaded = args.given.load()?;
     let bat = loaded.bat(args.bat.as_deref())?;
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
-    let progress = Progress::start();
-    let shown = pairs(&loaded, bat, &progress)?;
-    drop(progress);
+    let shown = pairs(&loaded, bat, &Progress::start())?;
     let beside = Beside::scenario(&loaded);
     said(
         "pickup",
@@ -67,7 +63,6 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         || told::figures(&shown),
         |units| told::told(&shown, units),
         |folder, units| {
-            let refused = |it: backlift::drawing::DrawingFault| Fault::new(it.to_string());
             let page = svg(&told::page(&shown, &beside, units)).map_err(refused)?;
             folder.add("pickup.svg", page.as_bytes())?;
             let mut chart = ounce::picture(&shown.ounces, units);
@@ -75,7 +70,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
             let second = ounce_chart::page(&chart);
             let both = pdf(&[&page, &second], "What pickup is").map_err(refused)?;
             folder.add("pickup.pdf", &both)?;
-            let size = find(&loaded.sizes, &shown.size).map_err(|it| Fault::new(it.to_string()))?;
+            let size = find(&loaded.sizes, &shown.size).map_err(refused)?;
             for (name, title, shape) in told::to_make(&shown) {
                 let text = of_shape(title, loaded.scenario.invented, size, shape)?;
                 folder.add(name, text.as_bytes())?;
@@ -84,6 +79,5 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
             let chart = ounce_chart::svg(&chart, &LIGHT, CHART[0], CHART[1]);
             add_picture(folder, "ounce", &chart)
         },
-    )?;
-    Ok(Outcome::Done)
+    )
 }

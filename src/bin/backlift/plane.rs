@@ -1,7 +1,6 @@
 //! `backlift plane`: from a part-made bat to its card, a pass at a time.
 
-mod figures;
-pub mod told;
+mod told;
 
 use std::path::PathBuf;
 
@@ -9,25 +8,27 @@ use backlift::card::Card;
 use backlift::files::assets::sizes;
 use backlift::files::save::Folder;
 use backlift::files::shape::load;
+use backlift::files::stages;
 use backlift::questions::delivered::weigh_up_part_made;
 use backlift::questions::own::described;
 use backlift::questions::placed::argument_fault;
-use backlift::questions::plane::{self, Done, PartMade, TO_PLANE, Way};
+use backlift::questions::plane::{self, Done, PartMade, Planned, TO_PLANE, Way};
 use backlift::units::{Quantity, parse, share};
 use backlift::workshop::cautions::SHAPE;
-use backlift::workshop::plane::{Addition, Finish, Place};
+use backlift::workshop::plane::{Addition, Finish, PickupMoments, Place};
 use backlift::workshop::season::Air;
 use backlift::workshop::stages::{Entry, Moment, Stage};
+use serde_json::{Value, json};
 
-use crate::bench::Bench;
+use crate::bench::{Bench, air};
 use crate::beside::Beside;
 use crate::clock;
-use crate::given::ShowArgs;
-use crate::json;
+use crate::given::{ShowArgs, in_log};
+use crate::json::{self, joined};
 use crate::outcome::{Outcome, Stop, warned};
 use crate::own::{Own, opened};
 use crate::shape_files::add_profile;
-use crate::written::said;
+use crate::written::{said, wrote};
 
 /// Plane a part-made bat to its card: where to take how many grams off, in which order
 ///
@@ -49,11 +50,11 @@ pub struct Args {
 
     /// How far from its middle the blade balances on a straight edge along its length, seen from the face with the toe
     /// down, like "2 mm left"
-    #[arg(long, value_name = "LENGTH SIDE", value_parser = side, requires = "mass")]
+    #[arg(long, value_name = "LENGTH SIDE", value_parser = in_log(stages::side), requires = "mass")]
     side: Option<f64>,
 
     /// When it was read, like "2026-11-26 14:00"; now, by this computer's clock, if left out
-    #[arg(long, value_name = "TIME", value_parser = moment, requires = "mass")]
+    #[arg(long, value_name = "TIME", value_parser = in_log(stages::moment), requires = "mass")]
     at: Option<Moment>,
 
     /// Where the plane was at work since the reading before, like "toe", or "nothing"; the plan's first pass if left out
@@ -61,11 +62,11 @@ pub struct Args {
     planed: Option<Planed>,
 
     /// Air of the workshop, a mean of some weeks, like "18 C, 55 %"
-    #[arg(long, value_name = "AIR", value_parser = crate::bench::air, allow_hyphen_values = true, requires = "mass")]
+    #[arg(long, value_name = "AIR", value_parser = air, allow_hyphen_values = true, requires = "mass")]
     air: Option<Air>,
 
     /// Water in the wood by a meter, like "11 %"
-    #[arg(long, value_name = "SHARE", value_parser = meter, requires = "mass")]
+    #[arg(long, value_name = "SHARE", value_parser = in_log(stages::meter), requires = "mass")]
     meter: Option<f64>,
 
     /// Grains across the face
@@ -73,7 +74,7 @@ pub struct Args {
     grains: Option<u32>,
 
     /// What else there is to say of the reading
-    #[arg(long, value_name = "WORDS", value_parser = note, requires = "mass")]
+    #[arg(long, value_name = "WORDS", value_parser = in_log(stages::note), requires = "mass")]
     note: Option<String>,
 
     /// Add the reading to the bat's own file
@@ -89,7 +90,7 @@ pub struct Args {
     shape: Option<PathBuf>,
 
     /// The stage that it has come to since the reading before, like "sanded"; the same if left out, a shaped blade at least
-    #[arg(long, value_name = "STAGE", value_parser = stage, requires = "mass")]
+    #[arg(long, value_name = "STAGE", value_parser = in_log(stages::stage), requires = "mass")]
     stage: Option<Stage>,
 
     /// What is on the bat already, of: grip, two grips, twine, toe guard, oil, labels, all
@@ -112,26 +113,6 @@ pub struct Args {
     show: ShowArgs,
 }
 
-fn side(written: &str) -> Result<f64, String> {
-    in_words(backlift::files::stages::side(written))
-}
-
-fn meter(written: &str) -> Result<f64, String> {
-    in_words(backlift::files::stages::meter(written))
-}
-
-fn note(written: &str) -> Result<String, String> {
-    in_words(backlift::files::stages::note(written))
-}
-
-fn stage(written: &str) -> Result<Stage, String> {
-    in_words(backlift::files::stages::stage(written))
-}
-
-fn moment(written: &str) -> Result<Moment, String> {
-    in_words(backlift::files::stages::moment(written))
-}
-
 /// Where the plane was at work, if it was.
 #[derive(Clone, Copy)]
 struct Planed(Option<Place>);
@@ -140,14 +121,9 @@ fn planed(written: &str) -> Result<Planed, String> {
     if written.trim().eq_ignore_ascii_case("nothing") {
         return Ok(Planed(None));
     }
-    in_words(backlift::files::stages::planed(written)).map(|it| Planed(Some(it)))
+    in_log(stages::planed)(written).map(|it| Planed(Some(it)))
 }
 
-fn in_words<T>(it: Result<T, (String, String)>) -> Result<T, String> {
-    it.map_err(|(message, help)| format!("{message}; {help}"))
-}
-
-/// Plans.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let own = opened(&args.bat)?;
@@ -161,10 +137,14 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let reading = args.reading(&own, &card)?;
     let kept_in = own.keeps(args.keep, args.new.as_deref())?;
     let called = |it: &str| args.bench.called(it);
+    let done = match args.planed {
+        Some(Planed(None)) => Done::Nothing,
+        _ => Done::AsPlanned,
+    };
     let (kept, plan) = match &own {
         Own::Bat { loaded, .. } => {
             let log = match reading {
-                Some(it) => plane::with_reading(loaded, it, args.done(), &way, called)?,
+                Some(it) => plane::with_reading(loaded, it, done, &way, called)?,
                 None => loaded.log.clone(),
             };
             let kept = log.entries.get(loaded.log.entries.len()).cloned();
@@ -186,10 +166,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     let keep = || match (&kept_in, &kept) {
         (Some(path), Some(entry)) => {
             own.keep(path, entry)?;
-            match args.show.json {
-                true => Ok(()),
-                false => json::print(&format!("Wrote {}\n", path.display())),
-            }
+            if args.show.json { Ok(()) } else { json::print(&wrote(path)) }
         }
         _ => Ok(()),
     };
@@ -206,7 +183,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         &args.show,
         folder,
         &beside,
-        || figures::of(&planned, kept.as_ref()),
+        || figures(&planned, kept.as_ref()),
         |units| told::told(&planned, kept.as_ref(), units),
         |folder, _| {
             let after = planned.plan.after(&planned.shape, planned.plan.passes.len());
@@ -219,13 +196,6 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
 }
 
 impl Args {
-    fn done(&self) -> Done {
-        match self.planed {
-            Some(Planed(None)) => Done::Nothing,
-            _ => Done::AsPlanned,
-        }
-    }
-
     /// The new reading; none where nothing was weighed.
     fn reading(&self, own: &Own, card: &Card) -> Result<Option<Entry>, Stop> {
         let last = own.last();
@@ -274,6 +244,80 @@ fn tape(given: &[String], length_m: f64) -> Result<Vec<Addition>, Stop> {
 }
 
 fn finish(on: &str) -> Result<Finish, Stop> {
-    backlift::files::stages::finish(on)
-        .map_err(|(message, help)| argument_fault("--on", on, &message, &help))
+    stages::finish(on).map_err(|(message, help)| argument_fault("--on", on, &message, &help))
+}
+
+fn figures(it: &Planned, kept: Option<&Entry>) -> Value {
+    let (plan, swings) = (&it.plan, it.card.pendulum_swings);
+    let passes = plan.passes.iter().zip(&it.thin_edges).map(|(pass, thin)| {
+        let from_toe_m = |share: f64| (1.0 - share) * pass.shape.blade.length_m;
+        let grams = 1e3 * pass.off_kg;
+        json!({
+            "where": pass.place.words(),
+            "grams": grams,
+            "each_side_grams": pass.place.has_two_sides().then_some(0.5 * grams),
+            "left_grams": pass.sides_kg.map(|[left_kg, _]| 1e3 * left_kg),
+            "right_grams": pass.sides_kg.map(|[_, right_kg]| 1e3 * right_kg),
+            "deepest_m": pass.deepest.deep_m,
+            "deepest_from_toe_m": from_toe_m(pass.deepest.from_shoulder),
+            "thin_edge_m": thin.map(|it| it.edge_m),
+            "thin_edge_from_toe_m": thin.map(|it| from_toe_m(it.from_shoulder)),
+            "thin_edge_makers_m": thin.map(|it| it.makers_m),
+            "handle_m": pass.handle_m,
+            "then": reading(&pass.then, swings),
+            "overshoot_chance": pass.overshoot,
+        })
+    });
+    let to_come = plan.to_come.iter().map(|it| {
+        json!({
+            "what": it.what,
+            "mass_kg": it.adds.mass_kg,
+            "mass_sd_kg": it.relative_sd * it.adds.mass_kg,
+            "swing_moment_kg_m2": it.adds.second_kg_m2,
+        })
+    });
+    let [mass_sd_kg, balance_sd_m, swing_moment_sd_kg_m2] = plan.finished_sd;
+    json!({
+        "now": now(it, swings),
+        "planed": kept.and_then(|it| it.planed).map(Place::words),
+        "swings": swings,
+        "readings": it.readings,
+        "apart_sds": it.apart_sds,
+        "passes": passes.collect::<Vec<_>>(),
+        "to_come": to_come.collect::<Vec<_>>(),
+        "finished": {
+            "mass_kg": plan.finished.mass_kg,
+            "mass_sd_kg": mass_sd_kg,
+            "balance_m": plan.finished.balance_m(),
+            "balance_sd_m": balance_sd_m,
+            "swing_moment_kg_m2": plan.finished.second_kg_m2,
+            "swing_moment_sd_kg_m2": swing_moment_sd_kg_m2,
+        },
+        "handle_m": plan.handle_m.0,
+        "handle_within": plan.handle_m.1,
+        "meets": plan.meets.iter().map(|it| it.words()).collect::<Vec<_>>(),
+        "chance_within": plan.chance,
+        "overshoot_limit": plan.overshoot_limit,
+        "planing_relative_sd": it.planing_sd,
+    })
+}
+
+/// The bat now, with its doubts.
+fn now(it: &Planned, swings: u32) -> Value {
+    let sds = json!({
+        "mass_sd_kg": it.together.mass_kg.sd,
+        "balance_sd_m": it.together.balance_m.sd,
+        "swing_moment_sd_kg_m2": it.together.swing_moment_kg_m2.sd,
+    });
+    joined([reading(&it.now, swings), sds])
+}
+
+fn reading(it: &PickupMoments, swings: u32) -> Value {
+    json!({
+        "mass_kg": it.mass_kg,
+        "balance_m": it.balance_m(),
+        "swing_moment_kg_m2": it.second_kg_m2,
+        "ten_swings_s": it.ten_swings_s(),
+        "swings_s": it.swings_s(swings),
+    })
 }

@@ -4,7 +4,7 @@ use std::io::{IsTerminal, Write};
 use std::ops::ControlFlow;
 use std::sync::OnceLock;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
 use backlift::files::save::hold_saves;
 use backlift::questions::Progress as Heard;
@@ -37,14 +37,12 @@ pub fn hear_ctrl_c() {
 /// Shows how far long work is: a bar in a terminal, else a plain line now and then.
 pub struct Progress {
     bar: ProgressBar,
-    started: Instant,
     shown: AtomicBool,
     /// Lines written where there is no terminal.
     lines: AtomicU64,
 }
 
 impl Progress {
-    /// In the terminal.
     pub fn start() -> Self {
         let bar = ProgressBar::with_draw_target(Some(1000), ProgressDrawTarget::hidden());
         if let Ok(style) = ProgressStyle::with_template("{bar:24} {percent:>3} %  {msg}") {
@@ -52,16 +50,11 @@ impl Progress {
         }
         // A second one clears itself away.
         let _ = BAR.set(bar.clone());
-        Self {
-            bar,
-            started: Instant::now(),
-            shown: AtomicBool::new(false),
-            lines: AtomicU64::new(0),
-        }
+        Self { bar, shown: AtomicBool::new(false), lines: AtomicU64::new(0) }
     }
 
     fn line(&self, doing: &str, share: f64) {
-        let elapsed = self.started.elapsed();
+        let elapsed = self.bar.elapsed();
         if elapsed < FIRST_LINE {
             return;
         }
@@ -75,7 +68,7 @@ impl Progress {
 
 impl Heard for Progress {
     fn report(&self, doing: &str, share: f64) -> ControlFlow<()> {
-        if self.started.elapsed() > QUIET && !self.shown.swap(true, Ordering::Relaxed) {
+        if self.bar.elapsed() > QUIET && !self.shown.swap(true, Ordering::Relaxed) {
             self.bar.set_draw_target(ProgressDrawTarget::stderr());
         }
         if !std::io::stderr().is_terminal() {

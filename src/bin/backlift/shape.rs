@@ -6,16 +6,15 @@ use std::path::PathBuf;
 
 use backlift::files::assets::sizes;
 use backlift::files::card_file;
-use backlift::files::save::{Folder, new_file};
+use backlift::files::save::Folder;
 use backlift::files::shape::{DEMO, load};
 use backlift::questions::own::as_it_lies;
 use backlift::questions::shape::{ToMeet, held, worked};
 
 use crate::given::ShowArgs;
-use crate::json;
 use crate::outcome::{Outcome, Stop};
 use crate::shape_files::{self, beside, figures};
-use crate::written::said;
+use crate::written::{said, write_new};
 
 /// A blade from its measurements: weight, pickup, sections; or shapes that meet a card
 ///
@@ -54,12 +53,9 @@ pub struct Args {
     show: ShowArgs,
 }
 
-/// Shapes.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     if let Some(path) = &args.new {
-        new_file(path, DEMO.as_bytes())?;
-        let _ = json::print(&format!("Wrote {}\n", path.display()));
-        return Ok(Outcome::Done);
+        return write_new(path, DEMO);
     }
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let card = args.to.as_deref().map(card_file::read).transpose()?;
@@ -78,7 +74,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         &args.show,
         folder,
         &beside,
-        || figures::of(&worked),
+        || figures(&worked),
         |units| told::told(&worked, units),
         |folder, _| shape_files::add(folder, &worked),
     )?;

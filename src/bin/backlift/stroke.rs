@@ -18,6 +18,7 @@ use backlift::swing::plan::{Effort, PlanFault, plan};
 use crate::json;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
+use crate::written::wrote;
 
 const STROKE: Kind = Kind {
     what: "a stroke file",
@@ -48,35 +49,35 @@ pub struct Args {
     paths: Option<u16>,
 }
 
-/// Plans and writes.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     check_new_file(&args.new)?;
     let mut stroke = read(&args.file)?;
     let player = reference_player().map_err(|it| Fault::new(it.to_string()))?;
     let bat = reference_bat().map_err(|it| Fault::new(it.to_string()))?;
     let progress = Progress::start();
-    if let Some(most) = args.paths {
-        let step = |n: usize, all: usize| {
-            progress.report("planning one path after another", n as f64 / all as f64)
-        };
-        let all = paths(&stroke, &player, &bat, most.into(), &step).map_err(stop)?;
-        drop(progress);
-        let words = fastest_words(&all);
-        let found = Paths { all, ..Paths::default() };
-        new_file(&args.new, stroke_paths::write(&stroke, &found).as_bytes())?;
-        let _ = json::print(&format!("{words}Wrote {}\n", args.new.display()));
-        return Ok(Outcome::Done);
-    }
-    let planned = plan(&Effort::default(), &stroke, &player, &bat, &|at| {
-        progress.report("planning the joint path", at.done as f64 / at.of as f64)
-    })
-    .map_err(stop)?;
+    let (text, words) = match args.paths {
+        Some(most) => {
+            let step = |n: usize, all: usize| {
+                progress.report("planning one path after another", n as f64 / all as f64)
+            };
+            let all = paths(&stroke, &player, &bat, most.into(), &step).map_err(stop)?;
+            let words = fastest_words(&all);
+            (stroke_paths::write(&stroke, &Paths { all, ..Paths::default() }), words)
+        }
+        None => {
+            let planned = plan(&Effort::default(), &stroke, &player, &bat, &|at| {
+                progress.report("planning the joint path", at.done as f64 / at.of as f64)
+            })
+            .map_err(stop)?;
+            stroke.joint_path = planned.path;
+            stroke.bottom_hand_holds = true;
+            (write(&stroke), words(&planned.report))
+        }
+    };
     drop(progress);
-    stroke.joint_path = planned.path;
-    stroke.bottom_hand_holds = true;
-    new_file(&args.new, write(&stroke).as_bytes())?;
+    new_file(&args.new, text.as_bytes())?;
     // The file is there; a closed standard output changes nothing about that.
-    let _ = json::print(&format!("{}Wrote {}\n", words(&planned.report), args.new.display()));
+    let _ = json::print(&(words + &wrote(&args.new)));
     Ok(Outcome::Done)
 }
 

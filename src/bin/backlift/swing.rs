@@ -1,17 +1,20 @@
 //! `backlift swing`: one player, one bat, one stroke.
 
-mod figures;
 mod files;
 mod told;
 
 use std::path::PathBuf;
 
 use backlift::files::save::Folder;
-use backlift::questions::swung;
+use backlift::questions::swung::{self, Swung};
+use backlift::swing::contact::Contact;
+use backlift::swing::observed::HandLoad;
+use serde_json::{Value, json};
 pub use told::LIMITS;
 
 use crate::beside::Beside;
 use crate::given::{BatArg, ScenarioArgs, ShowArgs, share, time};
+use crate::json::joints;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
 use crate::written::said;
@@ -50,24 +53,97 @@ pub struct Args {
     show: ShowArgs,
 }
 
-/// Swings.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let loaded = args.given.load()?;
     let bat = args.bat.of(&loaded)?;
     let stroke = args.stroke.as_deref().map_or(Ok(loaded.lead()), |it| loaded.stroke(it))?;
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
-    let progress = Progress::start();
-    let swung = swung::swing(&loaded, bat, stroke, args.capacity, args.time, &progress)?;
-    drop(progress);
+    let swung = swung::swing(&loaded, bat, stroke, args.capacity, args.time, &Progress::start())?;
     let beside = Beside::scenario(&loaded);
     said(
         "swing",
         &args.show,
         folder,
         &beside,
-        || figures::of(&swung),
+        || figures(&swung),
         |units| told::told(&swung, units),
         |folder, units| files::add(folder, &swung, &beside, units),
-    )?;
-    Ok(Outcome::Done)
+    )
+}
+
+fn figures(swung: &Swung) -> Value {
+    let met = &swung.seen.contact;
+    let second = swung.engine.as_ref().ok().map(|it| {
+        json!({
+            "bat_speed_m_s": it.contact.bat_speed_m_s,
+            "toe_speed_m_s": it.contact.toe_speed_m_s,
+            "position_error_m": it.contact.position_error_m,
+            "face_error_deg": it.contact.face_error_rad.to_degrees(),
+            "line_error_deg": it.contact.line_error_rad.to_degrees(),
+            "bat_speed_difference_share": it.difference(met).bat_speed,
+        })
+    });
+    let hurried = swung.hurried.iter().map(|(share, it)| {
+        json!({
+            "time_share": share,
+            "stroke_time_s": it.stroke_time_s,
+            "bat_speed_m_s": it.bat_speed_m_s,
+            "contact": contact(it),
+        })
+    });
+    json!({
+        "stroke": swung.stroke,
+        "bat": swung.bat_label,
+        "handed": swung.handed.words(),
+        "capacity_share": swung.capacity,
+        "controlled": swung.is_controlled(),
+        "bat_speed_m_s": met.bat_speed_m_s,
+        "bat_speed_sd_m_s": met.bat_speed_m_s * swung.doubt.speed(),
+        "toe_speed_m_s": met.toe_speed_m_s,
+        "stroke_time_s": swung.time_s,
+        "fastest_time_s": swung.fastest_s,
+        "fastest_time_sd_s": swung.fastest_s * swung.doubt.time(),
+        "contact": contact(met),
+        "hands": {
+            "top": hand(&swung.seen.top, swung.grip_n[0]),
+            "bottom": hand(&swung.seen.bottom, swung.grip_n[1]),
+        },
+        "time_in_hand_s": swung.delivery.time_in_hand_s(swung.time_s),
+        "fastest_ball_m_s": swung.delivery.fastest_ball_m_s(swung.time_s),
+        "limited_by": swung.limited_by(),
+        "capacities": joints(&swung.strength),
+        "doubt": {
+            "strength_share": swung.doubt.strength[0],
+            "bat_share": swung.doubt.bat[0],
+            "dynamics_share": swung.doubt.dynamics,
+        },
+        "second_dynamics": second,
+        "hurried": hurried.collect::<Value>(),
+        "limits": LIMITS,
+    })
+}
+
+fn contact(it: &Contact) -> Value {
+    json!({
+        "position_error_m": it.position_error_m,
+        "face_error_deg": it.face_error_rad.to_degrees(),
+        "line_error_deg": it.line_error_rad.to_degrees(),
+        // The three over their tolerances; 1 is the limit of control.
+        "error": it.error,
+    })
+}
+
+fn hand(it: &HandLoad, grip_available_n: f64) -> Value {
+    json!({
+        "peak_force_n": it.peak_force_n,
+        "peak_couple_n_m": it.peak_couple_n_m,
+        "wrist": {
+            "flexion_extension_n_m": it.wrist.flexion_extension_n_m,
+            "radial_ulnar_n_m": it.wrist.radial_ulnar_n_m,
+            "forearm_roll_n_m": it.wrist.forearm_roll_n_m,
+            "peak_share": it.wrist.peak_share,
+        },
+        "grip_needed_n": it.grip_needed_n,
+        "grip_available_n": grip_available_n,
+    })
 }

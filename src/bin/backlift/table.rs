@@ -6,16 +6,17 @@ use comfy_table::{CellAlignment, ContentArrangement, LineStyle, Table, TableStyl
 const WIDTH: u16 = 80;
 
 /// A table with hairlines under its heads; the first column holds words, the others figures.
-pub fn table(heads: &[&str], rows: &[Vec<String>]) -> String {
+pub fn table<R: Into<comfy_table::Row>>(
+    heads: &[&str],
+    rows: impl IntoIterator<Item = R>,
+) -> String {
     let mut table = Table::new();
     table
         .load_style(TableStyle::new().header_separator(LineStyle::none().fill('─').junction('─')))
         .set_content_arrangement(ContentArrangement::Dynamic)
         .set_width(WIDTH + 1)
-        .set_header(heads);
-    for row in rows {
-        table.add_row(row);
-    }
+        .set_header(heads)
+        .add_rows(rows);
     for column in table.column_iter_mut().skip(1) {
         column.set_cell_alignment(CellAlignment::Right);
     }
@@ -33,7 +34,16 @@ pub fn side_by_side<T>(things: &[(&str, &T)], rows: &[Row<'_, T>]) -> String {
         let cells = things.iter().map(|(_, it)| cell(it));
         std::iter::once((*head).to_owned()).chain(cells).collect()
     };
-    table(&heads, &rows.iter().map(row).collect::<Vec<Vec<String>>>())
+    table::<Vec<String>>(&heads, rows.iter().map(row))
+}
+
+/// Things side by side in one table, so that it fits a terminal.
+const SIDE_BY_SIDE: usize = 3;
+
+/// Things parted for as few tables as hold them, as evenly as can be.
+pub fn parted<T>(things: &[T]) -> impl Iterator<Item = &[T]> {
+    let tables = things.len().div_ceil(SIDE_BY_SIDE).max(1);
+    things.chunks(things.len().div_ceil(tables).max(1))
 }
 
 /// No blanks at the ends of the lines, and hairlines as long as what they divide.
@@ -59,8 +69,7 @@ mod tests {
     #[test]
     fn no_table_is_wider_than_a_terminal_and_no_line_ends_in_blanks() {
         let long = "a label that somebody wrote at great length on a sticker";
-        let rows = [vec!["weight".to_owned(), "2 lb".to_owned(), "3 lb".to_owned()]];
-        let shown = table(&["", long, long], &rows);
+        let shown = table(&["", long, long], [["weight", "2 lb", "3 lb"]]);
         for line in shown.lines() {
             assert!(line.chars().count() <= usize::from(WIDTH), "{line}");
             assert_eq!(line, line.trim_end());

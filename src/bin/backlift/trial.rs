@@ -89,7 +89,6 @@ impl WantedArgs {
     }
 }
 
-/// Finds the tape.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let loaded = args.given.load()?;
     let place = loaded.bat(args.bat.as_deref())?;
@@ -109,8 +108,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         &beside,
         || figures(&owned.reading.label, &wanted, &found),
         |units| told::told(owned, &wanted, &found, units),
-    )?;
-    Ok(Outcome::Done)
+    )
 }
 
 /// The result for other programs, SI; bat speeds at fifty, as swung.

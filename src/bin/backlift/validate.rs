@@ -1,8 +1,6 @@
 //! `backlift validate`: every outside check, one table.
 
-mod figures;
 mod notation;
-mod pictures;
 mod report;
 mod told;
 
@@ -10,13 +8,14 @@ use std::path::PathBuf;
 
 use backlift::files::fault::{Fault, nearest_or_all};
 use backlift::files::save::Folder;
-use backlift::questions::validated::validated;
-use backlift::validation::{Check, Group, checks, is_quick};
+use backlift::questions::validated::{Answer, Validated, validated};
+use backlift::validation::{Check, Group, Row, Verdict, checks, is_quick};
+use serde_json::{Value, json};
 
 use crate::json;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
-use crate::written::written;
+use crate::written::{add_picture, written};
 
 /// Validate: hold the model against every outside figure there is
 ///
@@ -47,19 +46,20 @@ pub struct Args {
     json: bool,
 }
 
-/// Validates.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let chosen = chosen(&args)?;
     let folder = args.out.as_deref().map(Folder::open).transpose()?;
     let progress = Progress::start();
     let found = validated(&chosen, &progress)?;
     let mut text = match args.json {
-        true => json::document("validate", figures::of(&found))?,
+        true => json::document("validate", figures(&found))?,
         false => told::told(&found),
     };
     if let Some(mut folder) = folder {
-        let pictures = pictures::of(&found);
-        pictures::add(&mut folder, &pictures)?;
+        let pictures = report::pictures(&found);
+        for it in &pictures {
+            add_picture(&mut folder, &it.file, &it.light)?;
+        }
         let part = (chosen.len() < checks().len()).then_some((chosen.len(), checks().len()));
         folder.add("report.html", report::page(&found, &pictures, part).as_bytes())?;
         text += &written(folder, args.json)?;
@@ -70,6 +70,39 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         None => Ok(Outcome::Done),
         Some(_) => Ok(Outcome::NotAccepted),
     }
+}
+
+/// The rows for other programs.
+fn figures(found: &Validated) -> Value {
+    let line = |(answer, row): (&Answer, &Row)| {
+        json!({
+            "group": answer.group.words(),
+            "check": answer.check,
+            "what": row.what,
+            "source": row.source,
+            "unit": row.unit,
+            "expected": row.expected,
+            "sd": row.sd,
+            "ours": row.ours,
+            "difference": row.difference(),
+            "verdict": match row.verdict {
+                Verdict::Agrees => "agrees",
+                Verdict::ByConstruction => "by_construction",
+                Verdict::Disagrees => "disagrees",
+                Verdict::NoData => "no_data",
+            },
+            // What it had to keep to, in words.
+            "accepted": notation::accepted(row).map(|it| it.replace('\u{2009}', " ")),
+            "note": row.note,
+        })
+    };
+    json!({
+        "agrees": found.count(None, Verdict::Agrees),
+        "by_construction": found.count(None, Verdict::ByConstruction),
+        "disagrees": found.count(None, Verdict::Disagrees),
+        "no_data": found.count(None, Verdict::NoData),
+        "rows": found.rows(None).map(line).collect::<Value>(),
+    })
 }
 
 /// The checks asked for, in their order.

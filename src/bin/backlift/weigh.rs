@@ -1,25 +1,24 @@
 //! `backlift weigh`: bats from the bench.
 
-mod figures;
-
-use std::fmt::Write;
-
 use backlift::bat::figures::WeighedBat;
-use backlift::bat::laws::{Dimension, LawCheck, Verdict};
+use backlift::bat::laws::{Breach, Dimension, LawCheck, Verdict};
+use backlift::bat::notes::EstimatedFigure;
 use backlift::comparison::difference::difference;
-use backlift::questions::loaded::Loaded;
 use backlift::uncertain::{Uncertain, independent_sd};
 use backlift::units::{Quantity, Units, spoken};
+use serde_json::{Value, json};
 
 use crate::bat_figure::{
-    BALANCE, DEAD_WEIGHT, HOLD_MOMENT, LENGTH, PICKUP_WEIGHT, SWING_MOMENT, TWIST_MOMENT,
+    BALANCE, DEAD_WEIGHT, HOLD_MOMENT, LENGTH, PERCUSSION, PICKUP_WEIGHT, SWING_MOMENT,
+    TWIST_MOMENT, breach_words,
 };
 use crate::beside::Beside;
 use crate::figure::{ACROSS_SIZES, ESTIMATED, either, listed, of_several_sizes, percent};
 use crate::given::{ScenarioArgs, ShowArgs};
+use crate::json::joined;
 use crate::outcome::{Outcome, Stop};
-use crate::paragraph::{paragraph, set_in};
-use crate::table::{Row, side_by_side};
+use crate::paragraph::{each_set_in, paragraph};
+use crate::table::{Row, parted, side_by_side};
 use crate::written::say;
 
 /// Weigh up bats: dead weight, balance, pickup, sweet spot, and the size check
@@ -42,30 +41,19 @@ pub struct Args {
     show: ShowArgs,
 }
 
-/// Weighs.
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     let loaded = args.given.load()?;
-    let bats = match args.bat.as_deref() {
+    let bats: Vec<&WeighedBat> = match args.bat.as_deref() {
         None => loaded.bats.iter().collect(),
-        named => chosen(&loaded, named)?,
+        named => loaded.bats.get(loaded.bat(named)?).into_iter().collect(),
     };
     let beside = Beside::scenario(&loaded);
-    say("weigh", &args.show, &beside, || figures::of(&bats), |units| told(&bats, units))?;
-    Ok(Outcome::Done)
+    say("weigh", &args.show, &beside, || figures(&bats), |units| told(&bats, units))
 }
-
-fn chosen<'a>(loaded: &'a Loaded, named: Option<&str>) -> Result<Vec<&'a WeighedBat>, Stop> {
-    let n = loaded.bat(named)?;
-    Ok(loaded.bats.get(n).into_iter().collect())
-}
-
-/// Bats side by side in one table, so that it fits a terminal of 80 characters.
-const SIDE_BY_SIDE: usize = 3;
 
 fn told(bats: &[&WeighedBat], units: Units) -> String {
     let mut out = paragraph(&sentence(bats, units)) + "\n\n";
-    let tables = bats.len().div_ceil(SIDE_BY_SIDE).max(1);
-    for bats in bats.chunks(bats.len().div_ceil(tables).max(1)) {
+    for bats in parted(bats) {
         out += &in_columns(bats, units);
         out.push('\n');
     }
@@ -181,41 +169,29 @@ fn estimates(bats: &[&WeighedBat]) -> String {
             }
         }
     }
-    lines.iter().fold(String::new(), |mut out, (line, labels)| {
-        let _ = writeln!(out, "{}", set_in(&format!("{}: {line}", listed(labels))));
-        out
-    })
+    each_set_in(lines.iter().map(|(line, labels)| format!("{}: {line}", listed(labels))))
 }
 
 /// The verdict with its edition and grounds.
 fn law(bats: &[&WeighedBat], units: Units) -> String {
     let Some(first) = bats.first() else { return String::new() };
-    let mut out = paragraph(&format!("Size check: {}", first.law.edition)) + "\n";
-    for bat in bats {
-        let ground = format!("{}: {}", bat.reading.label, grounds(&bat.law, units));
-        let _ = writeln!(out, "{}", set_in(&ground));
-    }
-    out
+    let ground = |bat: &&WeighedBat| format!("{}: {}", bat.reading.label, grounds(&bat.law, units));
+    paragraph(&format!("Size check: {}", first.law.edition))
+        + "\n"
+        + &each_set_in(bats.iter().map(ground))
 }
 
 fn grounds(law: &LawCheck, units: Units) -> String {
     let words =
         |it: &[Dimension]| listed(&it.iter().map(|it| it.words().to_owned()).collect::<Vec<_>>());
-    let metre = |it: f64| spoken(Quantity::Length, it, 0.0, units);
     match law.verdict {
         Verdict::Yes => "yes, in length, width, depth and edge".to_owned(),
         Verdict::NotMeasured => {
             format!("no breach found, but {} not measured", words(&law.not_measured))
         }
         Verdict::No => {
-            let breaches: Vec<String> = law
-                .breaches
-                .iter()
-                .map(|it| {
-                    let name = it.dimension.words();
-                    format!("{name} {}, limit {}", metre(it.measured_m), metre(it.limit_m))
-                })
-                .collect();
+            let breaches: Vec<String> =
+                law.breaches.iter().map(|it| breach_words(it, units)).collect();
             format!("no: {}", breaches.join("; "))
         }
     }
@@ -227,4 +203,46 @@ fn verdict(it: Verdict) -> &'static str {
         Verdict::No => "no",
         Verdict::NotMeasured => "not_measured",
     }
+}
+
+fn figures(bats: &[&WeighedBat]) -> Value {
+    json!({ "bats": bats.iter().map(|it| row(it)).collect::<Value>() })
+}
+
+fn row(bat: &WeighedBat) -> Value {
+    let breach = |it: &Breach| {
+        json!({
+            "dimension": it.dimension.words(),
+            "measured_m": it.measured_m,
+            "limit_m": it.limit_m,
+        })
+    };
+    let estimated = |it: &EstimatedFigure| {
+        json!({
+            "what": it.what,
+            "from": it.from,
+            "relative_sd": it.relative_sd,
+        })
+    };
+    joined([
+        json!({ "label": bat.reading.label, "size": bat.size }),
+        LENGTH.json(bat.length_m),
+        DEAD_WEIGHT.json(bat.mass_kg),
+        BALANCE.json(bat.balance_m),
+        SWING_MOMENT.json(bat.swing_moment_kg_m2),
+        json!({ "swing_moment_is_estimated": bat.swing_moment_kg_m2.is_estimated() }),
+        HOLD_MOMENT.json(bat.hold_moment_n_m),
+        TWIST_MOMENT.json(bat.twist_moment_kg_m2),
+        PERCUSSION.json(bat.percussion_m),
+        PICKUP_WEIGHT.json(bat.pickup_weight_kg),
+        json!({
+            "com_B_m": bat.bat.com_B().to_array(),
+            "inertia_com_B_kg_m2": bat.bat.I_Com_B().to_cols_array_2d(),
+            "legal": verdict(bat.law.verdict),
+            "edition": bat.law.edition,
+            "breaches": bat.law.breaches.iter().map(breach).collect::<Value>(),
+            "estimated": bat.estimated.iter().map(estimated).collect::<Value>(),
+            "warnings": bat.warnings.iter().map(ToString::to_string).collect::<Value>(),
+        }),
+    ])
 }

@@ -1,24 +1,27 @@
 //! Puts a command's files in their place, and says where they are.
 
+use std::path::Path;
+
+use backlift::drawing::pdf::pdf;
 use backlift::drawing::png::png;
 use backlift::files::fault::Fault;
-use backlift::files::save::Folder;
+use backlift::files::save::{Folder, new_file};
 use backlift::units::Units;
 use serde_json::Value;
 
 use crate::beside::Beside;
 use crate::given::ShowArgs;
 use crate::json;
-use crate::outcome::Stop;
+use crate::outcome::{Outcome, Stop};
 
-/// Says what a command found and what stands beside it, as words or as JSON.
+/// Says what a command found and what stands beside it, as words or as JSON: then it is done.
 pub fn say(
     command: &str,
     show: &ShowArgs,
     beside: &Beside,
     figures: impl FnOnce() -> Value,
     told: impl FnOnce(Units) -> String,
-) -> Result<(), Stop> {
+) -> Result<Outcome, Stop> {
     said(command, show, None, beside, figures, told, |_, _| Ok::<(), Stop>(()))
 }
 
@@ -31,7 +34,7 @@ pub fn said<E: Into<Stop>>(
     figures: impl FnOnce() -> Value,
     told: impl FnOnce(Units) -> String,
     add: impl FnOnce(&mut Folder, Units) -> Result<(), E>,
-) -> Result<(), Stop> {
+) -> Result<Outcome, Stop> {
     let units = show.units();
     let mut text = match show.json {
         true => json::document(command, beside.figures(figures()))?,
@@ -41,7 +44,13 @@ pub fn said<E: Into<Stop>>(
         add(&mut folder, units).map_err(Into::into)?;
         text += &written(folder, show.json)?;
     }
-    json::print(&text)
+    json::print(&text)?;
+    Ok(Outcome::Done)
+}
+
+/// A picture or a mesh that could not be made.
+pub fn refused(error: impl std::fmt::Display) -> Fault {
+    Fault::new(error.to_string())
 }
 
 /// Pixels of a picture to a px of it.
@@ -50,13 +59,38 @@ const PIXELS: f64 = 2.0;
 /// Adds a picture to a folder, as SVG and as PNG.
 pub fn add_picture(folder: &mut Folder, name: &str, svg: &str) -> Result<(), Fault> {
     folder.add(&format!("{name}.svg"), svg.as_bytes())?;
-    let pixels = png(svg, PIXELS).map_err(|it| Fault::new(it.to_string()))?;
-    folder.add(&format!("{name}.png"), &pixels)
+    folder.add(&format!("{name}.png"), &png(svg, PIXELS).map_err(refused)?)
+}
+
+/// Adds pages to a folder, all of them as PDF and each as SVG.
+pub fn add_pages(
+    folder: &mut Folder,
+    name: &str,
+    pages: &[String],
+    title: &str,
+) -> Result<(), Fault> {
+    for (n, page) in pages.iter().enumerate() {
+        folder.add(&format!("{name}-{}.svg", n + 1), page.as_bytes())?;
+    }
+    let all: Vec<&str> = pages.iter().map(String::as_str).collect();
+    folder.add(&format!("{name}.pdf"), &pdf(&all, title).map_err(refused)?)
+}
+
+/// Writes a new file and says so: then all is done.
+pub fn write_new(path: &Path, text: &str) -> Result<Outcome, Stop> {
+    new_file(path, text.as_bytes())?;
+    // The file is there; a closed standard output changes nothing about that.
+    let _ = json::print(&wrote(path));
+    Ok(Outcome::Done)
+}
+
+/// Where a file is now.
+pub fn wrote(path: &Path) -> String {
+    format!("Wrote {}\n", path.display())
 }
 
 /// Commits a folder. A line a file, unless the output is for another program.
 pub fn written(folder: Folder, json: bool) -> Result<String, Fault> {
     let files = folder.commit()?;
-    let said = files.iter().map(|path| format!("Wrote {}\n", path.display()));
-    Ok(if json { String::new() } else { said.collect() })
+    Ok(if json { String::new() } else { files.iter().map(|it| wrote(it)).collect() })
 }

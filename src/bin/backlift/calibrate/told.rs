@@ -7,7 +7,7 @@ use backlift::questions::calibrated::Found;
 use backlift::units::{Quantity, Units, spoken};
 
 use crate::figure::{number, percent};
-use crate::paragraph::{paragraph, set_in};
+use crate::paragraph::{each_set_in, paragraph, set_in};
 use crate::table::table;
 
 /// What the figures do not hold.
@@ -25,41 +25,29 @@ const AS_FIT: &str = "the same chances as `fit` says: they rest on how often the
 pub fn told(found: &Found, units: Units) -> String {
     let it = &found.calibrated;
     let mut out = paragraph(&sentence(found, units)) + "\n\nStrength over what the tables say:\n";
-    let rows: Vec<Vec<String>> = it
-        .parts
-        .iter()
-        .map(|part| {
-            let band = |it: &Spread| {
-                let [low, high] = [it.low, it.high].map(libm::exp);
-                format!("{} to {}", number(low, 2), number(high, 2))
-            };
-            let factor = number(libm::exp(part.after.mean), 2);
-            vec![part.part.words().to_owned(), band(&part.before), factor, band(&part.after)]
-        })
-        .collect();
-    out += &table(&["", "tables, nine in ten", "readings", "nine in ten"], &rows);
+    let band = |it: &Spread| {
+        let [low, high] = [it.low, it.high].map(libm::exp);
+        format!("{} to {}", number(low, 2), number(high, 2))
+    };
+    let strength = it.parts.iter().map(|part| {
+        let factor = number(libm::exp(part.after.mean), 2);
+        [part.part.words().to_owned(), band(&part.before), factor, band(&part.after)]
+    });
+    out += &table(&["", "tables, nine in ten", "readings", "nine in ten"], strength);
     out += &format!("\nHow much surer, with {}:\n", found.labels[found.bat]);
-    out += &table(&["", "by the tables", "with the readings"], &surer(found, units));
+    out += &table(&["", "by the tables", "with the readings"], surer(found, units));
     let runs = runs_words(found.runs);
     out += &format!("\nHow likely a short ball at {runs} is met in time:\n");
-    let rows: Vec<Vec<String>> = found
-        .labels
-        .iter()
-        .zip(&found.in_time)
-        .map(|(label, chances)| {
-            let [before, after] = chances
-                .map(|it| it.map_or_else(|| "beyond control".to_owned(), |it| percent(it, 0)));
-            vec![label.clone(), before, after]
-        })
-        .collect();
-    out += &table(&["bat", "by the tables", "with the readings"], &rows);
+    let chance =
+        |it: Option<f64>| it.map_or_else(|| "beyond control".to_owned(), |it| percent(it, 0));
+    let in_time = found.labels.iter().zip(&found.in_time).map(|(label, chances)| {
+        let [before, after] = chances.map(chance);
+        [label.clone(), before, after]
+    });
+    out += &table(&["bat", "by the tables", "with the readings"], in_time);
     out += &(set_in(AS_FIT) + "\n");
     out += &doubted(found, units);
-    out += "\nWhat this cannot know:\n";
-    for it in LIMITS {
-        out += &(set_in(it) + "\n");
-    }
-    out
+    out + "\nWhat this cannot know:\n" + &each_set_in(LIMITS)
 }
 
 /// What a coach could say aloud.
@@ -96,7 +84,7 @@ fn sentence(found: &Found, units: Units) -> String {
     )
 }
 
-fn surer(found: &Found, units: Units) -> Vec<Vec<String>> {
+fn surer(found: &Found, units: Units) -> [[String; 3]; 3] {
     let it = &found.calibrated.surer;
     let speed = |value: f64, it: &Spread| {
         let of = |it: f64| spoken(Quantity::Speed, it, 0.3, units);
@@ -110,18 +98,14 @@ fn surer(found: &Found, units: Units) -> Vec<Vec<String>> {
     let [before, after] = found.pull_m_s;
     let drop = |[fresh, late]: [f64; 2]| 1.0 - late / fresh;
     let [fresh, late, less] = [&it.fresh_pull_m_s, &it.late_pull_m_s, &it.lost];
-    vec![
-        vec![
-            "fastest pull, fresh".to_owned(),
-            speed(before[0], &fresh[0]),
-            speed(after[0], &fresh[1]),
-        ],
-        vec![
+    [
+        ["fastest pull, fresh".to_owned(), speed(before[0], &fresh[0]), speed(after[0], &fresh[1])],
+        [
             format!("fastest pull at {}", runs_words(found.runs)),
             speed(before[1], &late[0]),
             speed(after[1], &late[1]),
         ],
-        vec!["lost by then".to_owned(), lost(drop(before), &less[0]), lost(drop(after), &less[1])],
+        ["lost by then".to_owned(), lost(drop(before), &less[0]), lost(drop(after), &less[1])],
     ]
 }
 
@@ -155,9 +139,5 @@ fn doubted(found: &Found, units: Units) -> String {
         return format!("\n{start} No reading is doubted\n");
     }
     let look = "These readings are doubted; look at the film again:";
-    let mut out = format!("\n{}\n", paragraph(&format!("{start} {look}")));
-    for it in rows {
-        out += &(set_in(&it) + "\n");
-    }
-    out
+    format!("\n{}\n", paragraph(&format!("{start} {look}"))) + &each_set_in(rows)
 }

@@ -3,27 +3,26 @@
 use backlift::comparison::bats::BatDifference;
 use backlift::comparison::figure::{Figure, StrokeFigure, When};
 use backlift::comparison::noticeable::Felt;
-use backlift::questions::compared::{Shown, Worths};
+use backlift::questions::compared::{Gain, Shown, Worths};
 use backlift::units::{Quantity, Units, decimals, spoken};
+use backlift::worth::suits::suits_words;
+use backlift::worth::today::Given;
 
-use super::worth;
 use crate::bat_figure::{
     BALANCE, BatFigure, DEAD_WEIGHT, HOLD_MOMENT, How, PICKUP_WEIGHT, SWING_MOMENT,
 };
-use crate::figure::{ACROSS_SIZES, ESTIMATED, if_read_in, number, of_several_sizes, percent};
+use crate::figure::{
+    ACROSS_SIZES, ESTIMATED, bare_speed, if_read_in, number, of_several_sizes, percent, speed_unit,
+    yes_or_no,
+};
 use crate::paragraph::paragraph;
 use crate::sentences::pair::sentence;
-use crate::table::table;
+use crate::table::{parted, table};
 
-/// Bats side by side in one table, so that it fits a terminal of 80 characters.
-const SIDE_BY_SIDE: usize = 3;
-
-/// All of it.
 pub fn told(shown: &Shown, worths: &Worths, units: Units) -> String {
     let mut out = paragraph(&sentence(shown, units)) + "\n\n";
     let places: Vec<usize> = (0..shown.bats.len()).collect();
-    let tables = places.len().div_ceil(SIDE_BY_SIDE).max(1);
-    for bats in places.chunks(places.len().div_ceil(tables).max(1)) {
+    for bats in parted(&places) {
         out += &side_by_side(shown, bats, units);
         out.push('\n');
     }
@@ -38,7 +37,7 @@ pub fn told(shown: &Shown, worths: &Worths, units: Units) -> String {
         [one] => out += &one_pair(shown, *one, units),
         all => out += &many_pairs(shown, all, units),
     }
-    out + &worth::told(worths, units) + &words(shown)
+    out + &worth(worths, units) + &words(shown)
 }
 
 fn words(shown: &Shown) -> String {
@@ -68,7 +67,6 @@ What the words mean:
     )
 }
 
-/// How a figure is called and shown.
 struct Line {
     name: String,
     figure: Figure,
@@ -111,15 +109,12 @@ fn side_by_side(shown: &Shown, bats: &[usize], units: Units) -> String {
     let mut heads = vec![""];
     heads.extend(bats.iter().map(|it| shown.label(*it)));
     let cell = |line: &Line, bat: usize| line.how.shown(shown.value(bat, line.figure), units);
-    let rows: Vec<Vec<String>> = lines(shown)
-        .iter()
-        .map(|line| {
-            let mut row = vec![line.name.clone()];
-            row.extend(bats.iter().map(|bat| cell(line, *bat)));
-            row
-        })
-        .collect();
-    table(&heads, &rows)
+    let row = |line: &Line| {
+        let mut row = vec![line.name.clone()];
+        row.extend(bats.iter().map(|bat| cell(line, *bat)));
+        row
+    };
+    table(&heads, lines(shown).iter().map(row))
 }
 
 /// With its sign, and as many digits as its doubt allows.
@@ -151,17 +146,15 @@ fn feel(it: &BatDifference) -> &'static str {
 
 fn one_pair(shown: &Shown, pair: [usize; 2], units: Units) -> String {
     let [a, b] = pair.map(|it| shown.label(it));
-    let rows: Vec<Vec<String>> = lines(shown)
-        .iter()
-        .filter_map(|line| {
-            let it = shown.difference(pair, line.figure)?;
-            let real = if it.difference.real { "yes" } else { "no" };
-            Some(vec![line.name.clone(), signed(line, it, units), real.into(), feel(it).into()])
-        })
-        .collect();
+    let row = |line: &Line| {
+        let it = shown.difference(pair, line.figure)?;
+        let real = yes_or_no(it.difference.real).to_owned();
+        Some([line.name.clone(), signed(line, it, units), real, feel(it).to_owned()])
+    };
+    let heads = ["", "more or less", "real?", "felt?"];
+    let rows = table(&heads, lines(shown).iter().filter_map(row));
     let hand = shown.in_hand(pair);
     let swings = if hand.starts_with("as if") { "swings " } else { "" };
-    let rows = table(&["", "more or less", "real?", "felt?"], &rows);
     format!("{b} against {a}: {swings}{hand}\n{rows}")
 }
 
@@ -178,27 +171,55 @@ fn many_pairs(shown: &Shown, pairs: &[[usize; 2]], units: Units) -> String {
             _ => String::new(),
         }
     };
-    let rows: Vec<Vec<String>> = pairs
-        .iter()
-        .map(|&pair| {
-            let toe = shown
-                .in_hand(pair)
-                .replace("as if ", "")
-                .replace(" were taped to the toe", " on")
-                .replace(" were taken off the toe", " off")
-                .replace("picks up the same, to the gram at the toe", "the same");
-            let felt = shown.difference(pair, Figure::SwingMoment).map_or("", feel);
-            vec![
-                format!("{} against {}", shown.label(pair[1]), shown.label(pair[0])),
-                toe,
-                felt.into(),
-                cell(pair, shown.late(StrokeFigure::BatSpeed)),
-            ]
-        })
-        .collect();
+    let row = |&pair: &[usize; 2]| {
+        let toe = shown
+            .in_hand(pair)
+            .replace("as if ", "")
+            .replace(" were taped to the toe", " on")
+            .replace(" were taken off the toe", " off")
+            .replace("picks up the same, to the gram at the toe", "the same");
+        let felt = shown.difference(pair, Figure::SwingMoment).map_or("", feel);
+        [
+            format!("{} against {}", shown.label(pair[1]), shown.label(pair[0])),
+            toe,
+            felt.to_owned(),
+            cell(pair, shown.late(StrokeFigure::BatSpeed)),
+        ]
+    };
     let lead = shown.strokes.get(shown.lead).map_or("", String::as_str);
     let heads = ["", "at the toe", "felt?", &format!("{lead} at fifty")];
-    format!("Bat against bat, as if tape were put on the first one's toe or taken off\n{}", {
-        table(&heads, &rows) + "? within the doubt: not real. Every figure of every pair: --json\n"
-    })
+    "Bat against bat, as if tape were put on the first one's toe or taken off\n".to_owned()
+        + &table(&heads, pairs.iter().map(row))
+        + "? within the doubt: not real. Every figure of every pair: --json\n"
+}
+
+/// What `fit` says of them: every bat, then every pair.
+fn worth(worths: &Worths, units: Units) -> String {
+    let (unit, per_m_s) = speed_unit(units);
+    let ball = format!("expected ball, {unit}");
+    let of_one = |it: &Given| {
+        let [ball, in_time] = it.worth.as_ref().map_or_else(
+            || ["beyond control", "–"].map(str::to_owned),
+            |it| [bare_speed(it.mean_m_s(), it.sd_m_s(), units), percent(it.chance_in_time, 0)],
+        );
+        [it.label.clone(), suits_words(it.suits).to_owned(), ball, in_time]
+    };
+    let in_time = format!("in time at {:.0}", worths.runs);
+    let heads = ["what they are worth", "size suits", &ball, &in_time];
+    let bats = table(&heads, worths.given.iter().map(of_one));
+    let of_two = |it: &Gain| {
+        let [a, b] = it.bats.map(|bat| worths.label(bat));
+        let plus = if per_m_s * it.gain_m_s >= 0.05 { "+" } else { "" };
+        [
+            format!("{b} against {a}"),
+            format!("{plus}{}", bare_speed(it.gain_m_s, it.sd_m_s, units)),
+            yes_or_no(it.is_real()).to_owned(),
+        ]
+    };
+    let gains = worths.gains();
+    let pairs = match gains.is_empty() {
+        true => String::new(),
+        false => table(&["", &ball, "real?"], gains.iter().map(of_two)),
+    };
+    format!("\n{bats}\n{pairs}")
 }

@@ -6,6 +6,7 @@ use backlift::comparison::figure::StrokeFigure::{
     BatSpeed, FastestBall, GripShare, StrokeTime, TimeInHand, WristShare,
 };
 use backlift::fit::fitting::{Fitting, TodayAdvice};
+use backlift::fit::middles::LimitedBy;
 use backlift::fit::pays::Pays;
 use backlift::innings::played::{AtScore, StrokeNow};
 use backlift::questions::fitted::Fitted;
@@ -16,7 +17,7 @@ use backlift::worth::expected::Worth;
 use backlift::worth::possible::{DRAWS, SEED};
 use backlift::worth::suits::suits_words;
 use backlift::worth::today::Given;
-use serde_json::{Map, Value, json};
+use serde_json::{Value, json};
 
 use crate::json::{joined, of_stroke};
 use crate::ounce;
@@ -26,7 +27,7 @@ pub fn today(loaded: &Loaded, now: &TodayAdvice, elapsed_s: f64) -> Value {
     joined([of_today(loaded, now), json!({ "elapsed_s": elapsed_s })])
 }
 
-/// The document; only `elapsed_s` may differ from run to run.
+/// All of it; only `elapsed_s` may differ from run to run.
 pub fn of(it: &Fitted, elapsed_s: f64) -> Value {
     joined([
         of_today(&it.loaded, &it.fitting.now),
@@ -44,19 +45,16 @@ fn of_today(loaded: &Loaded, now: &TodayAdvice) -> Value {
     let today = &now.today;
     let strokes = names(now);
     let label = |i: usize| today.given[i].label.as_str();
-    let constants: Vec<Value> = constants(loaded.player.age_y)
-        .iter()
-        .map(|it| {
-            json!({
-                "what": it.what,
-                "unit": it.unit,
-                "value": it.value,
-                "range": it.range,
-                "source": format!("{} ({})", it.source.work, it.source.status.words()),
-            })
+    let constants = constants(loaded.player.age_y);
+    let constants = constants.iter().map(|it| {
+        json!({
+            "what": it.what,
+            "unit": it.unit,
+            "value": it.value,
+            "range": it.range,
+            "source": format!("{} ({})", it.source.work, it.source.status.words()),
         })
-        .collect();
-    let given: Vec<Value> = today.given.iter().map(|it| given(it, &strokes)).collect();
+    });
     let use_today = today.use_today.as_ref().map(|it| {
         json!({
             "label": label(it.bat),
@@ -64,9 +62,8 @@ fn of_today(loaded: &Loaded, now: &TodayAdvice) -> Value {
             "as_good_as": it.as_good_as.iter().map(|i| label(*i)).collect::<Value>(),
         })
     });
-    let settle: Vec<Value> =
-        now.would_settle.iter().map(|it| json!({ "what": it.what, "chance": it.chance })).collect();
-    let left: Vec<&str> = today.better_left().into_iter().map(|k| strokes[k]).collect();
+    let settle = now.would_settle.iter().map(|it| json!({ "what": it.what, "chance": it.chance }));
+    let left = today.better_left().into_iter().map(|k| strokes[k]);
     json!({
         "player": {
             "age_y": loaded.player.age_y,
@@ -76,13 +73,13 @@ fn of_today(loaded: &Loaded, now: &TodayAdvice) -> Value {
         "invented": loaded.scenario.invented,
         "draws": DRAWS,
         "seed": SEED,
-        "constants": constants,
+        "constants": constants.collect::<Value>(),
         "in_time_assumed": today.in_time_assumed,
         "seen_contradicts": today.seen_contradicts,
-        "given": given,
+        "given": today.given.iter().map(|it| given(it, &strokes)).collect::<Value>(),
         "use_today": use_today,
-        "better_left": left,
-        "would_settle": settle,
+        "better_left": left.collect::<Value>(),
+        "would_settle": settle.collect::<Value>(),
         "asked_time_s": now.setting.asked_time_s,
         "estimated": super::told::estimated(loaded),
         "cautions": super::told::cautions(loaded),
@@ -103,29 +100,32 @@ fn given(it: &Given, strokes: &[&str]) -> Value {
     })
 }
 
+/// Rows by the names of their strokes.
+fn named(strokes: &[&str], rows: impl Iterator<Item = Value>) -> Value {
+    strokes.iter().map(|it| (*it).to_owned()).zip(rows).collect()
+}
+
 fn by_stroke(worth: &Worth, strokes: &[&str]) -> Value {
-    let each = strokes.iter().zip(&worth.strokes).map(|(name, it)| {
-        let row = json!({
+    let rows = worth.strokes.iter().map(|it| {
+        json!({
             "chance_in_time_fresh": it.in_time_fresh,
             "chance_in_time": it.in_time_late,
             "ball_m_s": it.ball_m_s,
             "met_from_top_m": it.aim_m,
-        });
-        ((*name).to_owned(), row)
+        })
     });
-    each.collect()
+    named(strokes, rows)
 }
 
-fn simulated(strokes_at_end: &[StrokeNow], strokes: &[&str]) -> Value {
-    let each = strokes.iter().zip(strokes_at_end).map(|(name, it)| {
-        let row = json!({
+fn simulated(at_end: &[StrokeNow], strokes: &[&str]) -> Value {
+    let rows = at_end.iter().map(|it| {
+        json!({
             "stroke_time_s": it.fastest.stroke_time_s,
             "bat_speed_m_s": it.bat_speed_m_s(),
             "wrist_share": it.wrist_share,
-        });
-        ((*name).to_owned(), row)
+        })
     });
-    each.collect()
+    named(strokes, rows)
 }
 
 fn of_order(it: &Fitted) -> Value {
@@ -141,37 +141,28 @@ fn of_order(it: &Fitted) -> Value {
         "gain_m_s": f.order.gain_m_s,
         "gain_sd_m_s": f.order.gain_sd_m_s,
     });
-    let middles: Vec<Value> = f
-        .middles
-        .iter()
-        .map(|row| {
-            let bat = &row.best.made.bat;
-            json!({
-                "middle": row.middle.words(),
-                "mass_kg": bat.mass_kg(),
-                "balance_m": bat.balance_m(),
-                "swing_moment_kg_m2": bat.swing_moment_kg_m2(),
-                "sweet_spot_from_toe_m": bat.length_m() - bat.percussion_m(),
-                "swell_from_toe_m": row.best.made.shape.swell_from_toe_m(),
-                "worth_m_s": row.best.worth.mean_m_s(),
-                "limited_by": row.limited_by.map(backlift::fit::middles::LimitedBy::key),
-                "beyond_gains_m_s": row.beyond_gains_m_s,
-            })
+    let middles = f.middles.iter().map(|row| {
+        let bat = &row.best.made.bat;
+        json!({
+            "middle": row.middle.words(),
+            "mass_kg": bat.mass_kg(),
+            "balance_m": bat.balance_m(),
+            "swing_moment_kg_m2": bat.swing_moment_kg_m2(),
+            "sweet_spot_from_toe_m": bat.length_m() - bat.percussion_m(),
+            "swell_from_toe_m": row.best.made.shape.swell_from_toe_m(),
+            "worth_m_s": row.best.worth.mean_m_s(),
+            "limited_by": row.limited_by.map(LimitedBy::key),
+            "beyond_gains_m_s": row.beyond_gains_m_s,
         })
-        .collect();
-    let at_end: Vec<Value> = f
-        .strokes
-        .iter()
-        .zip(&f.now.today.given)
-        .map(|(it, given)| {
-            let at_end = it.as_ref().map(|it| simulated(it, &strokes));
-            json!({ "label": given.label, "strokes": at_end })
-        })
-        .collect();
+    });
+    let at_end = f.strokes.iter().zip(&f.now.today.given).map(|(it, given)| {
+        let at_end = it.as_ref().map(|it| simulated(it, &strokes));
+        json!({ "label": given.label, "strokes": at_end })
+    });
     json!({
-        "given_at_end": at_end,
+        "given_at_end": at_end.collect::<Value>(),
         "order": order,
-        "middles": middles,
+        "middles": middles.collect::<Value>(),
         "recommendation": recommendation(it, &strokes),
         "pull_at_fifty": pull(f, it, it.headline.fifty),
         "pull_at_end": pull(f, it, it.headline.end),
@@ -222,7 +213,6 @@ fn recommendation(it: &Fitted, strokes: &[&str]) -> Value {
     joined([json!({ "size": card.size, "length_m": card.length_m }), joined(figures), rest, order])
 }
 
-/// What was said of the order.
 fn ordered(it: &Order) -> Value {
     let wish = &it.wish;
     let said = [
@@ -236,38 +226,33 @@ fn ordered(it: &Order) -> Value {
     Value::Object(said.collect())
 }
 
-fn engine(it: &Fitted, strokes: &[&str]) -> Vec<Value> {
-    it.headline
-        .both_ways
-        .iter()
-        .map(|b| {
-            json!({
-                "stroke": strokes[b.stroke],
-                "runs": b.runs,
-                "bat_speed_m_s": b.bat_speed_m_s,
-                "engine_bat_speed_m_s": b.engine_bat_speed_m_s,
-                "difference_share": b.difference,
-            })
+fn engine(it: &Fitted, strokes: &[&str]) -> Value {
+    let rows = it.headline.both_ways.iter().map(|b| {
+        json!({
+            "stroke": strokes[b.stroke],
+            "runs": b.runs,
+            "bat_speed_m_s": b.bat_speed_m_s,
+            "engine_bat_speed_m_s": b.engine_bat_speed_m_s,
+            "difference_share": b.difference,
         })
-        .collect()
+    });
+    rows.collect()
 }
 
-fn map(f: &Fitting) -> Vec<Value> {
-    f.map()
-        .iter()
-        .map(|c| {
-            json!({
-                "mass_kg": c.made.bat.mass_kg(),
-                "balance_m": c.made.bat.balance_m(),
-                "swing_moment_kg_m2": c.made.bat.swing_moment_kg_m2(),
-                "swing_moment_range_kg_m2": c.made.swing_moment_range_kg_m2,
-                "middle": c.middle.words(),
-                "worth_m_s": c.worth.mean_m_s(),
-                "ball_m_s": c.worth.ball_m_s,
-                "chance_in_time": c.worth.chance_in_time,
-            })
+fn map(f: &Fitting) -> Value {
+    let rows = f.map().iter().map(|c| {
+        json!({
+            "mass_kg": c.made.bat.mass_kg(),
+            "balance_m": c.made.bat.balance_m(),
+            "swing_moment_kg_m2": c.made.bat.swing_moment_kg_m2(),
+            "swing_moment_range_kg_m2": c.made.swing_moment_range_kg_m2,
+            "middle": c.middle.words(),
+            "worth_m_s": c.worth.mean_m_s(),
+            "ball_m_s": c.worth.ball_m_s,
+            "chance_in_time": c.worth.chance_in_time,
         })
-        .collect()
+    });
+    rows.collect()
 }
 
 fn stroke(now: &StrokeNow) -> Value {
@@ -275,9 +260,7 @@ fn stroke(now: &StrokeNow) -> Value {
 }
 
 fn point(p: &AtScore, strokes: &[&str]) -> Value {
-    let all = |now: &[StrokeNow]| {
-        strokes.iter().zip(now).map(|(n, s)| ((*n).to_owned(), stroke(s))).collect::<Map<_, _>>()
-    };
+    let all = |now: &[StrokeNow]| named(strokes, now.iter().map(stroke));
     json!({
         "runs": p.left.runs,
         "balls": p.left.balls_faced,

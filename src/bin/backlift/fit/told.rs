@@ -9,42 +9,43 @@ use backlift::units::{Quantity, Units, spoken};
 use backlift::worth::suits::suits_words;
 
 use crate::beside::Beside;
-use crate::figure::{figure_words, number, percent, speed_unit};
+use crate::figure::{bare_speed, figure_words, number, percent, speed_unit};
 use crate::ounce;
-use crate::paragraph;
+use crate::paragraph::paragraph;
 use crate::sentences::advice::{left_alone, order_in_two, rests_on, which_today, would_settle};
 use crate::table::table;
 
 /// Today's bats and the bat to order, on one screen.
 pub fn told(it: &Fitted, units: Units) -> String {
-    let mut out = head(&it.loaded);
-    out += &today(&it.loaded, &it.fitting.now, units);
-    out += &line(&order(it, units));
-    out += &line(&ounce::line(&it.ounces(), units));
-    out += &line(&would_settle(&it.fitting.now));
-    out += &cautioned(&it.loaded);
-    out
+    let [pays, which] = order_in_two(it, units);
+    let order = line(format!("{pays} {which}").trim_start());
+    let ounce = line(&ounce::line(&it.ounces(), units));
+    around(&it.loaded, &it.fitting.now, &(order + &ounce), units)
 }
 
 /// Today's bats alone, on one screen.
 pub fn told_today(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
-    let mut out = head(loaded);
-    out += &today(loaded, now, units);
+    around(loaded, now, "", units)
+}
+
+/// Today's bats before the bat to order, what could name another and the cautions behind it.
+fn around(loaded: &Loaded, now: &TodayAdvice, order: &str, units: Units) -> String {
+    let mut out = line(&Beside::scenario(loaded).sentence(&loaded.scenario.title));
+    out += &loaded.scenario.note.as_deref().map(line).unwrap_or_default();
+    out += &line(&which_today(loaded, now));
+    out += &given_table(loaded, now, units);
+    out += &line(&rests_on(now));
+    out += &left_alone(now).as_deref().map(line).unwrap_or_default();
+    out += order;
     out += &line(&would_settle(now));
-    out += &cautioned(loaded);
-    out
+    out + &paragraph(&cautions(loaded).join(" ")) + "\n"
 }
 
 /// Everything else that `--all` shows: the card's figures, the middles, what it rests on.
 pub fn all(it: &Fitted, units: Units) -> String {
-    let mut out = String::from("\n");
-    out += &middles_table(it, units);
-    out += "\n";
-    out += &ounce::in_table(&it.ounces(), units);
-    out += "\n";
-    out += &spec_table(&it.card, units);
-    out += &times_table(&it.card, units);
-    out += "\n";
+    let (middles, ounces) = (middles_table(it, units), ounce::in_table(&it.ounces(), units));
+    let (spec, times) = (spec_table(&it.card, units), times_table(&it.card, units));
+    let mut out = format!("\n{middles}\n{ounces}\n{spec}{times}\n");
     out += &line(&it.card.reason);
     out += &line(&format!(
         "How sure: {} The map is a smooth curve through full swings of this player, tried on bats and strengths it had not seen and {} off at most there; bat speeds of the card are simulated.",
@@ -58,62 +59,28 @@ pub fn all(it: &Fitted, units: Units) -> String {
     out
 }
 
-fn head(loaded: &Loaded) -> String {
-    let title = line(&Beside::scenario(loaded).sentence(&loaded.scenario.title));
-    loaded.scenario.note.as_deref().map_or(title.clone(), |note| title + &line(note))
-}
-
-fn today(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
-    let mut out = line(&which_today(loaded, now));
-    out += &given_table(loaded, now, units);
-    out += &line(&rests_on(now));
-    if let Some(left) = left_alone(now) {
-        out += &line(&left);
-    }
-    out
-}
-
 fn given_table(loaded: &Loaded, now: &TodayAdvice, units: Units) -> String {
-    let (unit, per_m_s) = speed_unit(units);
-    let rows: Vec<Vec<String>> = now
-        .today
-        .given
-        .iter()
-        .zip(&loaded.bats)
-        .map(|(g, weighed)| {
-            let pickup = weighed.pickup_weight_kg;
-            let mut row = vec![
-                g.label.clone(),
-                suits_words(g.suits).to_owned(),
-                spoken(Quantity::Mass, pickup.value, pickup.sd, units),
-            ];
-            row.extend(match &g.worth {
-                Some(worth) => [
-                    format!(
-                        "{} ± {}",
-                        number(per_m_s * worth.mean_m_s(), 1),
-                        number(per_m_s * worth.sd_m_s(), 1)
-                    ),
-                    percent(worth.chance_in_time, 0),
-                    percent(g.chance_near_best, 0),
-                ],
-                None => ["beyond control".to_owned(), "–".to_owned(), "–".to_owned()],
-            });
-            row
-        })
-        .collect();
-    let ball = format!("ball, {unit}");
-    table(&["bat", "suits", "picks up like", &ball, "in time", "near best"], &rows)
-}
-
-/// Whether a new bat pays, and which.
-fn order(it: &Fitted, units: Units) -> String {
-    let [pays, which] = order_in_two(it, units);
-    format!("{pays} {which}").trim_start().to_owned()
-}
-
-fn cautioned(loaded: &Loaded) -> String {
-    paragraph::paragraph(&cautions(loaded).join(" ")) + "\n"
+    let rows = now.today.given.iter().zip(&loaded.bats).map(|(g, weighed)| {
+        let pickup = weighed.pickup_weight_kg;
+        let [ball, in_time, near_best] = match &g.worth {
+            Some(worth) => [
+                bare_speed(worth.mean_m_s(), worth.sd_m_s(), units),
+                percent(worth.chance_in_time, 0),
+                percent(g.chance_near_best, 0),
+            ],
+            None => ["beyond control", "–", "–"].map(str::to_owned),
+        };
+        [
+            g.label.clone(),
+            suits_words(g.suits).to_owned(),
+            spoken(Quantity::Mass, pickup.value, pickup.sd, units),
+            ball,
+            in_time,
+            near_best,
+        ]
+    });
+    let ball = format!("ball, {}", speed_unit(units).0);
+    table(&["bat", "suits", "picks up like", &ball, "in time", "near best"], rows)
 }
 
 /// What must be said with any advice to this player.
@@ -122,7 +89,6 @@ pub fn cautions(loaded: &Loaded) -> Vec<String> {
     cautions::standing(player.age_y, cautions::refit_stature_m(player.age_y, player.stature_m))
 }
 
-/// What was estimated, in words.
 pub fn estimated(loaded: &Loaded) -> Vec<String> {
     let player = loaded.player.estimated.iter().map(|e| format!("{} (from {})", e.what, e.from));
     let bats = loaded
@@ -134,35 +100,28 @@ pub fn estimated(loaded: &Loaded) -> Vec<String> {
 
 fn middles_table(it: &Fitted, units: Units) -> String {
     let (unit, per_m_s) = speed_unit(units);
-    let rows: Vec<Vec<String>> = it
-        .fitting
-        .middles
-        .iter()
-        .map(|row| {
-            let bat = &row.best.made.bat;
-            vec![
-                row.middle.words().to_owned(),
-                spoken(Quantity::Mass, bat.mass_kg(), 0.005, units),
-                spoken(Quantity::Length, bat.balance_m(), 0.001, units),
-                spoken(Quantity::Length, bat.length_m() - bat.percussion_m(), 0.001, units),
-                number(per_m_s * row.best.worth.mean_m_s(), 1),
-            ]
-        })
-        .collect();
+    let rows = it.fitting.middles.iter().map(|row| {
+        let bat = &row.best.made.bat;
+        [
+            row.middle.words().to_owned(),
+            spoken(Quantity::Mass, bat.mass_kg(), 0.005, units),
+            spoken(Quantity::Length, bat.balance_m(), 0.001, units),
+            spoken(Quantity::Length, bat.length_m() - bat.percussion_m(), 0.001, units),
+            number(per_m_s * row.best.worth.mean_m_s(), 1),
+        ]
+    });
     let worth = format!("expected ball, {unit}");
-    table(
-        &["middle", "best weight", "balance, from the top", "sweet spot, from the toe", &worth],
-        &rows,
-    )
+    let heads =
+        ["middle", "best weight", "balance, from the top", "sweet spot, from the toe", &worth];
+    table(&heads, rows)
 }
 
 fn spec_table(card: &Card, units: Units) -> String {
     let row = |words: &str, asked: Asked, print: &dyn Fn(f64) -> String| {
         let [low, high] = asked.tolerance;
         let limits = format!("{} to {}", print(low), print(high));
-        vec![words.to_owned(), print(asked.target), limits]
+        [words.to_owned(), print(asked.target), limits]
     };
-    let swings = format!("{} swings from 6 in, s", card.pendulum_swings);
     let mut rows = Vec::new();
     for figure in Figure::PRINTED {
         let sd = match figure.quantity() {
@@ -173,32 +132,30 @@ fn spec_table(card: &Card, units: Units) -> String {
         let print = |it| figure_words(figure, it, sd, units);
         rows.push(row(figure.row_words(), card.asked(figure), &print));
         if figure == Figure::SwingMoment {
-            rows.push(row(&swings, card.pendulum_time_s, &|it| number(it, 2)));
+            rows.push(row(&swings_words(card), card.pendulum_time_s, &|it| number(it, 2)));
         }
     }
-    table(&["the maker's figures", "asked", "within, all at once"], &rows)
+    table(&["the maker's figures", "asked", "within, all at once"], rows)
+}
+
+fn swings_words(card: &Card) -> String {
+    format!("{} swings from 6 in, s", card.pendulum_swings)
 }
 
 /// Seconds of the pendulum for the weight on the scale.
 fn times_table(card: &Card, units: Units) -> String {
-    let rows: Vec<Vec<String>> = card
-        .pendulum_times()
-        .iter()
-        .map(|it| {
-            vec![
-                spoken(Quantity::Mass, it.mass_kg, 0.001, units),
-                format!("{} to {}", number(it.low_s, 2), number(it.high_s, 2)),
-            ]
-        })
-        .collect();
-    if rows.is_empty() {
+    let times = card.pendulum_times();
+    if times.is_empty() {
         return String::new();
     }
-    let swings = format!("{} swings from 6 in, s", card.pendulum_swings);
-    format!("\n{}", table(&["if the scale says", &swings], &rows))
+    let rows = times.iter().map(|it| {
+        let mass = spoken(Quantity::Mass, it.mass_kg, 0.001, units);
+        [mass, format!("{} to {}", number(it.low_s, 2), number(it.high_s, 2))]
+    });
+    format!("\n{}", table(&["if the scale says", &swings_words(card)], rows))
 }
 
 /// A paragraph of its own.
 fn line(text: &str) -> String {
-    if text.is_empty() { String::new() } else { paragraph::paragraph(text) + "\n" }
+    if text.is_empty() { String::new() } else { paragraph(text) + "\n" }
 }

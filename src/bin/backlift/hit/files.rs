@@ -13,30 +13,25 @@ use backlift::units::{Quantity, Units, spoken};
 use super::told::{HANDS, sentence, swing_words};
 use crate::beside::Beside;
 use crate::figure::speed_unit;
-use crate::written::add_picture;
+use crate::written::{add_picture, refused};
 
 /// Size of the chart, px.
 const CHART: [f64; 2] = [900.0, 420.0];
 
-/// Adds them to a folder.
 pub fn add(folder: &mut Folder, it: &Found, beside: &Beside, units: Units) -> Result<(), Fault> {
-    if let Some(mut picture) = face(it, units) {
-        picture.sentence = beside.sentence(&picture.sentence);
-        let picture = svg(&picture, &LIGHT).map_err(|it| Fault::new(it.to_string()))?;
-        add_picture(folder, "face", &picture)?;
+    if let Some(face) = face(it, beside, units) {
+        add_picture(folder, "face", &svg(&face, &LIGHT).map_err(refused)?)?;
     }
-    let mut hands = hands(it);
-    hands.sentence = beside.sentence(&hands.sentence);
-    let chart = chart::svg(&hands, &LIGHT, CHART[0], CHART[1]);
+    let chart = chart::svg(&hands(it, beside), &LIGHT, CHART[0], CHART[1]);
     add_picture(folder, "hands", &chart)
 }
 
-fn face(it: &Found, units: Units) -> Option<FacePicture> {
+fn face(it: &Found, beside: &Beside, units: Units) -> Option<FacePicture> {
     let map = it.map.as_ref()?;
     let (unit, per_m_s) = speed_unit(units);
     let parts = &it.hit.parts;
     Some(FacePicture {
-        sentence: sentence(it, units),
+        sentence: beside.sentence(&sentence(it, units)),
         value_label: format!(
             "speed of a ball of {} off the bat in {}, {unit}",
             spoken(Quantity::Speed, it.hit.ball_m_s, 0.3, units),
@@ -50,7 +45,7 @@ fn face(it: &Found, units: Units) -> Option<FacePicture> {
     })
 }
 
-fn hands(it: &Found) -> Chart {
+fn hands(it: &Found, beside: &Beside) -> Chart {
     let moments = &it.doubted.struck.moments;
     let curve = |n: usize| Curve {
         bat: n,
@@ -63,7 +58,8 @@ fn hands(it: &Found) -> Chart {
     };
     let forces = moments.iter().flat_map(|at| at.hands_n);
     Chart {
-        sentence: "What each hand feels of the hit, over and above the swing's own load".to_owned(),
+        sentence: beside
+            .sentence("What each hand feels of the hit, over and above the swing's own load"),
         x: Axis { label: "time since first touch, ms".to_owned(), range: [0.0, 1e3 * FELT_S] },
         y: Axis::around("force on the hand the way the bat swings, N", forces, 10.0),
         curves: vec![curve(0), curve(1)],

@@ -1,7 +1,7 @@
 //! The hit in words.
 
-mod bow;
-
+use backlift::impact::doubt::FeltSurely;
+use backlift::impact::hand::Hand;
 use backlift::impact::strike::FELT_S;
 use backlift::questions::hit::bat::Whose;
 use backlift::questions::hit::{Found, PRACTICE_BEND_RAD};
@@ -10,26 +10,23 @@ use backlift::units::{Quantity, Units, spoken, spoken_ball};
 
 use crate::figure::{listed, measured_or_at_best, number, percent, plain};
 use crate::paragraph::paragraph;
-use crate::table::table;
+use crate::table::{Row, side_by_side};
 
 /// What one hand is called, in the order of the hit.
 pub const HANDS: [&str; 2] = ["top hand", "bottom hand"];
 
-/// All of it.
 pub fn told(it: &Found, units: Units) -> String {
     let mut out = paragraph(&sentence(it, units)) + "\n\n";
     out += &(hands(it, units) + "\n");
-    let parts = [Some(ball(it, units)), bow::told(it), Some(bend(it, units))];
-    let parts = parts.into_iter().chain([Some(twist(it, units)), Some(limits(it))]);
-    for part in parts.flatten() {
-        out += &(paragraph(&part) + "\n\n");
+    let parts = [ball(it, units), bow(it), bend(it, units), twist(it), limits(it)];
+    for part in parts.iter().filter(|it| !it.is_empty()) {
+        out += &(paragraph(part) + "\n\n");
     }
     out
 }
 
 /// Where, how fast, and what the hands feel.
 pub fn sentence(it: &Found, units: Units) -> String {
-    let speed = |m_s: f64, sd: f64| spoken(Quantity::Speed, m_s, sd, units);
     let side = match it.hit.across_m.abs() {
         across if across > 0.0 => {
             format!(" and {} off the middle", spoken(Quantity::Length, across, 1e-3, units))
@@ -55,7 +52,7 @@ pub fn sentence(it: &Found, units: Units) -> String {
     format!(
         "Hit {} from the toe{side} at {}, {} sends a ball of {} back at {}; {} at the most{limit}",
         spoken(Quantity::Length, it.from_toe_m, 1e-3, units),
-        speed(it.bat_m_s.value, it.bat_m_s.sd.max(0.3)),
+        spoken(Quantity::Speed, it.bat_m_s.value, it.bat_m_s.sd.max(0.3), units),
         it.bat.swung.label,
         spoken_ball(it.hit.ball_m_s, 0.3, units),
         off_the_bat(it, units),
@@ -88,30 +85,23 @@ pub fn swing_words(it: &Found) -> &'static str {
 
 fn hands(it: &Found, units: Units) -> String {
     let force = |n: f64, sd: f64| spoken(Quantity::Force, n, sd, units);
-    let row = |head: &str, cell: &dyn Fn(usize) -> Option<String>| {
-        let cells = (0..HANDS.len()).map(|n| cell(n).unwrap_or_default());
-        std::iter::once(head.to_owned()).chain(cells).collect::<Vec<_>>()
-    };
-    let felt = |n: usize| it.doubted.hands.get(n);
     let with = |value: Uncertain, digits: usize| match it.is_at_the_limit() {
         true => format!("{} at best", number(value.value, digits)),
         false => format!("{} ± {}", number(value.value, digits), number(value.sd, digits)),
     };
-    let rows = [
-        row("greatest force", &|n| Some(doubted(it, Quantity::Force, felt(n)?.peak_n, units))),
-        row("jar in all, N s", &|n| Some(with(felt(n)?.impulse_n_s, 1))),
-        row("twist couple to hold, N m", &|n| Some(with(felt(n)?.couple_n_m, 1))),
-        row("grip that holds it", &|n| {
-            let couple = felt(n)?.couple_n_m;
-            let hand = it.hit.hands.get(n)?;
-            Some(force(hand.grip_needed_n(couple.value), hand.grip_needed_n(couple.sd)))
+    let rows: [Row<'_, (&Hand, &FeltSurely)>; 5] = [
+        ("greatest force", &|(_, felt)| doubted(it, Quantity::Force, felt.peak_n, units)),
+        ("jar in all, N s", &|(_, felt)| with(felt.impulse_n_s, 1)),
+        ("twist couple to hold, N m", &|(_, felt)| with(felt.couple_n_m, 1)),
+        ("grip that holds it", &|(hand, felt)| {
+            let couple = felt.couple_n_m;
+            force(hand.grip_needed_n(couple.value), hand.grip_needed_n(couple.sd))
         }),
-        row("grip there is", &|n| {
-            let grip_n = it.hit.hands.get(n)?.grip_n;
-            Some(force(grip_n, 0.05 * grip_n))
-        }),
+        ("grip there is", &|(hand, _)| force(hand.grip_n, 0.05 * hand.grip_n)),
     ];
-    table(&["", HANDS[0], HANDS[1]], &rows)
+    let hands: Vec<_> = it.hit.hands.iter().zip(&it.doubted.hands).collect();
+    let columns: Vec<_> = HANDS.into_iter().zip(&hands).collect();
+    side_by_side(&columns, &rows)
 }
 
 fn ball(it: &Found, units: Units) -> String {
@@ -131,11 +121,36 @@ fn ball(it: &Found, units: Units) -> String {
     )
 }
 
+fn degrees(rad: f64, decimals: usize) -> String {
+    plain(rad.to_degrees(), decimals, "°").replace('\u{2009}', "")
+}
+
+/// Whether the face has a bow.
+fn is_bowed(it: &Found) -> bool {
+    it.hit.parts.bow_m > 0.0
+}
+
+/// Where the face lies at the place met, how it looks there, and where the ball goes; nothing of a straight face.
+fn bow(it: &Found) -> String {
+    if !is_bowed(it) {
+        return String::new();
+    }
+    let toward = |towards_toe: f64| if towards_toe > 0.0 { "the toe" } else { "the handle" };
+    let (face, along_rad) = (it.face_met(), it.doubted.struck.along_rad);
+    format!(
+        "The face is bowed: there it lies {} behind its chord and looks {} towards {}; the ball comes square to the chord and goes off {} towards {}",
+        plain(1e3 * face.behind_chord_m, 1, "mm"),
+        degrees(face.looks_to_toe_rad.abs(), 1),
+        toward(face.looks_to_toe_rad),
+        degrees(along_rad.abs(), 1),
+        toward(along_rad),
+    )
+}
+
 fn bend(it: &Found, units: Units) -> String {
-    let degrees = |rad: f64| plain(rad.to_degrees(), 1, "°").replace('\u{2009}', "");
     let [soft, stiff] = it.spread.hinge_n_m;
     let [most, least] = it.doubted.bend_range_rad;
-    let practice = degrees(PRACTICE_BEND_RAD).replace(".0", "");
+    let practice = degrees(PRACTICE_BEND_RAD, 1).replace(".0", "");
     let hinge = it.practice_hinge_n_m.map_or_else(
         || "no stiffness within a hundredfold".to_owned(),
         |k| format!("a splice of {}", plain(k, 0, "N m/rad")),
@@ -148,18 +163,17 @@ fn bend(it: &Found, units: Units) -> String {
         "The splice bends by {} with {}: {} to {} from stiff cane to soft ({} to {}). \
          The {practice} told of a hard hit (common practice, no source) would take {hinge} at this speed, \
          or {closing} at this stiffness; this hit closes at {}",
-        degrees(it.doubted.bend_rad.value),
+        degrees(it.doubted.bend_rad.value, 1),
         plain(it.hit.hinge.stiffness_n_m, 0, "N m/rad"),
-        degrees(least),
-        degrees(most),
+        degrees(least, 1),
+        degrees(most, 1),
         plain(stiff, 0, "N m/rad"),
         plain(soft, 0, "N m/rad"),
         spoken(Quantity::Speed, it.hit.ball_m_s + it.hit.bat_m_s, 0.5, units),
     )
 }
 
-fn twist(it: &Found, _: Units) -> String {
-    let struck = &it.doubted.struck;
+fn twist(it: &Found) -> String {
     if it.hit.across_m == 0.0 {
         return "Met in the middle of its width the bat does not twist".to_owned();
     }
@@ -178,7 +192,7 @@ fn twist(it: &Found, _: Units) -> String {
     };
     format!(
         "When the ball leaves, the face turns at {} a second; {held}",
-        plain(struck.twist_rad_s.abs().to_degrees(), 0, "°").replace('\u{2009}', ""),
+        degrees(it.doubted.struck.twist_rad_s.abs(), 0),
     )
 }
 
@@ -197,7 +211,7 @@ fn limits(it: &Found) -> String {
             format!("the blade is one of the bat's size at its weight and balance{moment}")
         }
     };
-    let face = if bow::is_bowed(it) { "face that is flat across" } else { "flat face" };
+    let face = if is_bowed(it) { "face that is flat across" } else { "flat face" };
     format!(
         "What this leaves out: {blade}, with a {face}, and does not bend or ring; \
          the handle bends at the shoulder only. How soft and heavy the hands are, how hard the ball is, its \

@@ -5,7 +5,7 @@ use backlift::questions::innings::{Lead, Played};
 use backlift::units::{Quantity, Units, spoken};
 
 use crate::figure::{if_read_in, number, percent};
-use crate::paragraph::{paragraph, set_in};
+use crate::paragraph::{each_set_in, paragraph, set_in};
 use crate::table::table;
 
 /// What the figures do not hold.
@@ -40,11 +40,7 @@ pub fn told(played: &Played, units: Units) -> String {
     if played.at_end.runs != played.at_fifty.runs {
         out += &band(played, &played.at_end, units);
     }
-    out += "\nWhat the model does not know:\n";
-    for it in limits(played) {
-        out += &(set_in(it) + "\n");
-    }
-    out
+    out + "\nWhat the model does not know:\n" + &each_set_in(limits(played))
 }
 
 /// What a coach could say aloud.
@@ -74,48 +70,35 @@ fn speeds(played: &Played, units: Units) -> String {
     let shown = || played.shown.iter().copied();
     let names = shown().filter_map(|i| played.strokes.get(i)).map(String::as_str);
     let heads: Vec<&str> = ["runs", "balls faced"].into_iter().chain(names).collect();
-    let rows: Vec<Vec<String>> = played
-        .points
-        .iter()
-        .map(|it| {
-            start(it)
-                .into_iter()
-                .chain(shown().filter_map(|i| it.with_slow.get(i)).map(|now| speed(now, units)))
-                .collect()
-        })
-        .collect();
-    table(&heads, &rows)
+    let row = |it: &AtScore| {
+        let mut row = start(it);
+        row.extend(shown().filter_map(|i| it.with_slow.get(i)).map(|now| speed(now, units)));
+        row
+    };
+    table(&heads, played.points.iter().map(row))
 }
 
 fn closely_at(played: &Played, stroke: usize, units: Units) -> String {
     let bowled = spoken(Quantity::Speed, played.delivery.speed_m_s, 0.3, units);
-    let rows: Vec<Vec<String>> = played
-        .points
-        .iter()
-        .filter_map(|it| Some((it, it.with_slow.get(stroke)?)))
-        .map(|(it, now)| {
-            start(it)
-                .into_iter()
-                .chain([
-                    percent(now.wrist_share, 0),
-                    spoken(Quantity::Time, now.time_in_hand_s, 0.001, units),
-                ])
-                .chain(
-                    (!played.junior)
-                        .then(|| spoken(Quantity::Speed, now.fastest_ball_m_s, 0.3, units)),
-                )
-                .collect()
-        })
-        .collect();
+    let row = |it: &AtScore| {
+        let now = it.with_slow.get(stroke)?;
+        let mut row = start(it);
+        row.push(percent(now.wrist_share, 0));
+        row.push(spoken(Quantity::Time, now.time_in_hand_s, 0.001, units));
+        if !played.junior {
+            row.push(spoken(Quantity::Speed, now.fastest_ball_m_s, 0.3, units));
+        }
+        Some(row)
+    };
     let in_hand = format!("time in hand, {bowled}");
     let mut heads = vec!["runs", "balls faced", "average wrist effort", &in_hand];
     heads.extend((!played.junior).then_some("fastest ball it meets"));
     let read_in = format!("time in hand: {}", if_read_in(played.delivery.reaction_time_s));
-    table(&heads, &rows) + &set_in(&read_in) + "\n"
+    table(&heads, played.points.iter().filter_map(row)) + &set_in(&read_in) + "\n"
 }
 
-fn start(it: &AtScore) -> [String; 2] {
-    [number(it.left.runs, 0), it.left.balls_faced.to_string()]
+fn start(it: &AtScore) -> Vec<String> {
+    vec![number(it.left.runs, 0), it.left.balls_faced.to_string()]
 }
 
 fn speed(now: &StrokeNow, units: Units) -> String {

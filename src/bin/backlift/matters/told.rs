@@ -9,8 +9,8 @@ use backlift::sensitivity::spread::{Moved, Standing};
 use backlift::sensitivity::study::Studied;
 use backlift::units::{Quantity, Units, decimals, spoken};
 
-use crate::figure::{listed, number, percent};
-use crate::paragraph::{paragraph, set_in};
+use crate::figure::{capital, listed, number, percent};
+use crate::paragraph::{each_set_in, paragraph};
 use crate::table::table;
 
 /// Everything, the sentence first.
@@ -28,11 +28,7 @@ pub fn told(shown: &Shown, units: Units) -> String {
     out += &shares(shown);
     out += &decides(shown);
     out += &chooses(shown, units);
-    out += "\nWhat this rests on:\n";
-    for it in rests_on(shown) {
-        out += &(set_in(&it) + "\n");
-    }
-    out
+    out + "\nWhat this rests on:\n" + &each_set_in(rests_on(shown))
 }
 
 /// Inputs out of reach that the sentence names.
@@ -50,19 +46,16 @@ const LISTS: [(&str, Standing, Weight); 7] = [
 
 /// What the columns of the other table are.
 fn doubts(shown: &Shown, units: Units) -> String {
-    let rows: Vec<Vec<String>> = shown
-        .figures()
-        .map(|it| {
-            let words = match (it.figure, &shown.other) {
-                (Figure::LighterBat, Some(other)) => {
-                    format!("lighter pickup less heavier, late, with {other}")
-                }
-                (figure, _) => figure.words().to_owned(),
-            };
-            vec![format!("{}: {words}", head(it.figure)), doubted(it, units)]
-        })
-        .collect();
-    table(&["", ""], &rows)
+    let row = |it: &Studied| {
+        let words = match (it.figure, &shown.other) {
+            (Figure::LighterBat, Some(other)) => {
+                format!("lighter pickup less heavier, late, with {other}")
+            }
+            (figure, _) => figure.words().to_owned(),
+        };
+        [format!("{}: {words}", head(it.figure)), doubted(it, units)]
+    };
+    table(&["", ""], shown.figures().map(row))
 }
 
 /// A row an input, a column a figure: the total shares.
@@ -76,33 +69,26 @@ fn shares(shown: &Shown) -> String {
     };
     let row = |place: usize| {
         let input = shown.input(place)?;
-        let totals = shown.figures().filter_map(|it| it.divided.indices.get(place));
-        let totals = totals.map(|it| share(it.total.value));
         let spread = spread(input).replace(['±', '\u{2009}', '%'], "");
-        Some([input.words().to_owned(), spread].into_iter().chain(totals).collect::<Vec<String>>())
+        let mut row = vec![input.words().to_owned(), spread];
+        let totals = shown.figures().filter_map(|it| it.divided.indices.get(place));
+        row.extend(totals.map(|it| share(it.total.value)));
+        Some(row)
     };
-    table(&heads, &shown.study.by_weight().into_iter().filter_map(row).collect::<Vec<_>>())
+    table(&heads, shown.study.by_weight().into_iter().filter_map(row))
 }
 
 /// What each term of the model does to which of the two bats is the better.
 fn decides(shown: &Shown) -> String {
     let (Some(terms), Some(other)) = (&shown.terms, &shown.other) else { return String::new() };
-    let rows: Vec<Vec<String>> = terms
-        .moved
-        .iter()
-        .map(|it| {
-            let (ratio, by) = match it.ratio {
-                Some(ratio) => (number(ratio, 4), percent(ratio / terms.ratio - 1.0, 2)),
-                None => ("beyond control".to_owned(), String::new()),
-            };
-            vec![
-                it.what.to_owned(),
-                ratio,
-                by,
-                shown.share_of_bats(it.input).map_or_else(String::new, |it| number(100.0 * it, 0)),
-            ]
-        })
-        .collect();
+    let rows = terms.moved.iter().map(|it| {
+        let (ratio, by) = match it.ratio {
+            Some(ratio) => (number(ratio, 4), percent(ratio / terms.ratio - 1.0, 2)),
+            None => ("beyond control".to_owned(), String::new()),
+        };
+        let doubt = shown.share_of_bats(it.input).map(|it| number(100.0 * it, 0));
+        [it.what.to_owned(), ratio, by, doubt.unwrap_or_default()]
+    });
     let head = format!(
         "What decides between the two: {other} is worth {} times what {} is, ± {} by everything that is drawn. With \
          one term of the model taken away or moved; doubt: the share of the doubt of the difference late (bats, above) \
@@ -111,7 +97,7 @@ fn decides(shown: &Shown) -> String {
         shown.bat,
         number(terms.ratio_sd, 4)
     );
-    format!("\n{}\n", paragraph(&head)) + &table(&["", "times", "moved by", "doubt"], &rows)
+    format!("\n{}\n", paragraph(&head)) + &table(&["", "times", "moved by", "doubt"], rows)
 }
 
 /// What is gained by choosing among many paths of a stroke.
@@ -121,24 +107,20 @@ fn chooses(shown: &Shown, units: Units) -> String {
     };
     let of = |it: Option<f64>, told: &dyn Fn(f64) -> String| it.map_or("·".to_owned(), told);
     let times = |it: Option<f64>| of(it, &|it| number(it, 3));
-    let rows: Vec<Vec<String>> = shown
-        .choosing
-        .iter()
-        .map(|it| {
-            let speed = |it: Option<f64>| of(it, &|it| spoken(Quantity::Speed, it, 0.1, units));
-            let ratios = it.ratios();
-            let most = ratios.iter().copied().max_by(f64::total_cmp);
-            let least = ratios.iter().copied().min_by(f64::total_cmp);
-            vec![
-                it.stroke.clone(),
-                speed(it.stored_m_s[0]),
-                of(it.player_gains(0), &|it| percent(it, 1)),
-                times(it.stored_ratio()),
-                times(it.chosen_ratio()),
-                format!("{} to {}", times(least), times(most)),
-            ]
-        })
-        .collect();
+    let speed = |it: Option<f64>| of(it, &|it| spoken(Quantity::Speed, it, 0.1, units));
+    let rows = shown.choosing.iter().map(|it| {
+        let ratios = it.ratios();
+        let most = ratios.iter().copied().max_by(f64::total_cmp);
+        let least = ratios.iter().copied().min_by(f64::total_cmp);
+        [
+            it.stroke.clone(),
+            speed(it.stored_m_s[0]),
+            of(it.player_gains(0), &|it| percent(it, 1)),
+            times(it.stored_ratio()),
+            times(it.chosen_ratio()),
+            format!("{} to {}", times(least), times(most)),
+        ]
+    });
     let head = format!(
         "Choosing among {} paths of each stroke, fresh. Speed with {}, what choosing adds to it; speed with {other} over \
          that, on the stored path, each on its fastest, and over all paths:",
@@ -146,7 +128,7 @@ fn chooses(shown: &Shown, units: Units) -> String {
         shown.bat,
     );
     format!("\n{}\n", paragraph(&head))
-        + &table(&["", "stored", "chosen", "stored", "chosen", "all"], &rows)
+        + &table(&["", "stored", "chosen", "stored", "chosen", "all"], rows)
 }
 
 fn head(figure: Figure) -> &'static str {
@@ -209,11 +191,7 @@ pub fn sentence(shown: &Shown) -> String {
         let most = &beyond[..beyond.len().min(MOST_NAMED)];
         parts.push(format!("the doubt that stays is mostly {}", listed(most)));
     }
-    let mut sentence = parts.join("; ");
-    if let Some(first) = sentence.get_mut(0..1) {
-        first.make_ascii_uppercase();
-    }
-    sentence
+    capital(&parts.join("; "))
 }
 
 /// How far it was moved: one standard deviation.

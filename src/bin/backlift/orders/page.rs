@@ -15,7 +15,6 @@ const MOST_LEFT: usize = 12;
 /// Letters of a line about what is left over.
 const MOST_LETTERS: usize = 240;
 
-/// The page.
 pub fn page(it: &Orders, cautions: Vec<String>, units: Units) -> OrdersPage {
     let rows = it.orders.iter().enumerate().map(|(n, order)| row(it, n, order, units)).collect();
     let all = it.racked.as_ref().map_or_else(Vec::new, |racked| told::left(it, racked));

@@ -4,9 +4,10 @@ use backlift::card::Figure;
 use backlift::questions::orders::{Ordered, Orders, Racked};
 use backlift::units::{Quantity, THIN, Units, number, spoken};
 use backlift::workshop::orders::rack::RackCleft;
+use backlift::workshop::orders::willow::Willow;
 
-use crate::figure::{listed, percent, plain};
-use crate::paragraph::{paragraph, set_in};
+use crate::figure::{listed, percent};
+use crate::paragraph::{each_set_in, paragraph, set_in};
 use crate::table::table;
 
 /// Digits that a cleft is worth.
@@ -61,8 +62,8 @@ fn sentence(it: &Orders) -> String {
 }
 
 fn in_rows(it: &Orders, units: Units) -> String {
-    let rows: Vec<Vec<String>> = it.orders.iter().map(|it| row(it, units)).collect();
-    let mut out = table(&["order", "weight", "willow, kg/m³", "best", "usual cleft weighs"], &rows);
+    let heads = ["order", "weight", "willow, kg/m³", "best", "usual cleft weighs"];
+    let mut out = table(&heads, it.orders.iter().map(|it| row(it, units)));
     let mut told: Vec<&str> = Vec::new();
     for order in &it.orders {
         let size = order.card.size.as_str();
@@ -74,18 +75,17 @@ fn in_rows(it: &Orders, units: Units) -> String {
     out
 }
 
-fn row(it: &Ordered, units: Units) -> Vec<String> {
+fn row(it: &Ordered, units: Units) -> [String; 5] {
     let weight = spoken(Quantity::Mass, it.card.asked(Figure::DeadWeight).target, 0.003, units);
-    let mut row = vec![it.name.clone(), weight];
-    row.extend(match &it.willow {
+    let [willow, best, cleft] = match &it.willow {
         Ok(willow) => [
             span(willow.density_kg_m3),
             number(willow.best_kg_m3, 0),
             weighs(willow.cleft_kg(), units),
         ],
         Err(_) => ["none", "", ""].map(str::to_owned),
-    });
-    row
+    };
+    [it.name.clone(), weight, willow, best, cleft]
 }
 
 /// "412 to 560".
@@ -94,7 +94,7 @@ pub fn span([low, high]: [f64; 2]) -> String {
 }
 
 /// "710 × 118 × 73 mm".
-pub fn sizes(willow: &backlift::workshop::orders::willow::Willow) -> String {
+pub fn sizes(willow: &Willow) -> String {
     let it = &willow.usual_cleft;
     let sizes = [it.length_m, it.width_m, it.depth_m].map(|it| number(1e3 * it, 0));
     format!("{}{THIN}mm", sizes.join(" × "))
@@ -111,28 +111,20 @@ pub fn cleft_weight(mass_kg: f64, units: Units) -> String {
 }
 
 fn rack(it: &Orders, racked: &Racked) -> String {
-    let rows: Vec<Vec<String>> = racked
-        .served
-        .iter()
-        .map(|served| {
-            let grains = served.cleft.grains.map_or_else(|| "–".to_owned(), |it| it.to_string());
-            vec![
-                it.orders[served.order].name.clone(),
-                served.cleft.label.clone(),
-                density(&served.cleft),
-                percent(served.suits.chance, 0),
-                grains,
-            ]
-        })
-        .collect();
-    let mut out = match rows.is_empty() {
+    let rows = racked.served.iter().map(|served| {
+        [
+            it.orders[served.order].name.clone(),
+            served.cleft.label.clone(),
+            density(&served.cleft),
+            percent(served.suits.chance, 0),
+            served.cleft.grains.map_or_else(|| "–".to_owned(), |it| it.to_string()),
+        ]
+    });
+    let served = match racked.served.is_empty() {
         true => String::new(),
-        false => table(&["order", "cleft", "willow, kg/m³", "will do", "grains"], &rows) + "\n",
+        false => table(&["order", "cleft", "willow, kg/m³", "will do", "grains"], rows) + "\n",
     };
-    for line in left(it, racked) {
-        out += &(set_in(&line) + "\n");
-    }
-    out + &paragraph(RACK_RESTS_ON) + "\n"
+    served + &each_set_in(left(it, racked)) + &paragraph(RACK_RESTS_ON) + "\n"
 }
 
 /// What is left over, and why, a line each: orders, then clefts.
@@ -156,6 +148,5 @@ pub fn cleft(it: &RackCleft, chance: f64) -> String {
     let note = it.note.as_ref().map(|it| format!(", {it}")).unwrap_or_default();
     let chance = percent(chance, 0);
     let density = density(it);
-    let unit = plain(0.0, 0, "kg/m³").replacen('0', "", 1);
-    format!("Cleft {}: {density}{unit}, will do {chance}{grains}{note}", it.label)
+    format!("Cleft {}: {density}{THIN}kg/m³, will do {chance}{grains}{note}", it.label)
 }

@@ -1,7 +1,9 @@
 //! The pairs in words, on a page, and for other programs.
 
 use backlift::bat::shape::BatShape;
-use backlift::comparison::figure::StrokeFigure;
+use backlift::comparison::figure::StrokeFigure::{
+    self, BatSpeed, FastestBall, TimeInHand, WristShare,
+};
 use backlift::drawing::pickup_page::{OunceAt, OuncePlaces, PickupPage, ShownBat};
 use backlift::questions::pairs::{Shown, Swung};
 use backlift::units::{Quantity, Units, spoken};
@@ -11,7 +13,7 @@ use crate::beside::Beside;
 use crate::figure::{if_read_in, lower, number, percent};
 use crate::json::{joined, of_stroke};
 use crate::ounce;
-use crate::paragraph::{paragraph, set_in};
+use crate::paragraph::{each_set_in, paragraph, set_in};
 use crate::table::{Row, side_by_side};
 
 const LEFT_OUT: &str = "All four are shapes that could be made in this size, not bats that were weighed. Each pull is the fastest controlled one at fifty runs, for the player's likeliest strength; what is in doubt about the player is much the same for all four";
@@ -33,20 +35,18 @@ fn scale_words(it: &Shown, units: Units) -> String {
     let [near, far] = &it.same_scale;
     let [swung_m_s, by_ounce_m_s] = it.slower_m_s();
     let more = far.made.bat.swing_moment_kg_m2() / near.made.bat.swing_moment_kg_m2() - 1.0;
+    let nearer_m = far.made.bat.balance_m() - near.made.bat.balance_m();
+    let mass = |kg: f64| spoken(Quantity::Mass, kg, DIGIT_KG, units);
+    let speed = |m_s: f64| spoken(Quantity::Speed, m_s, DIGIT_M_S, units);
     format!(
         "Both weigh {}. Balanced {} nearer the toe, one has {} more swing moment and picks up like {} instead of {}; the late pull is {} slower, {} by what an ounce costs",
-        spoken(Quantity::Mass, near.made.bat.mass_kg(), DIGIT_KG, units),
-        spoken(
-            Quantity::Length,
-            far.made.bat.balance_m() - near.made.bat.balance_m(),
-            DIGIT_M,
-            units
-        ),
+        mass(near.made.bat.mass_kg()),
+        spoken(Quantity::Length, nearer_m, DIGIT_M, units),
         percent(more, 0),
-        spoken(Quantity::Mass, far.pickup_weight_kg, DIGIT_KG, units),
-        spoken(Quantity::Mass, near.pickup_weight_kg, DIGIT_KG, units),
-        spoken(Quantity::Speed, swung_m_s, DIGIT_M_S, units),
-        spoken(Quantity::Speed, by_ounce_m_s, DIGIT_M_S, units),
+        mass(far.pickup_weight_kg),
+        mass(near.pickup_weight_kg),
+        speed(swung_m_s),
+        speed(by_ounce_m_s),
     )
 }
 
@@ -54,15 +54,11 @@ fn hand_words(it: &Shown, units: Units) -> String {
     let [light, heavy] = &it.same_hand;
     let apart = (speed(light) - speed(heavy)).abs();
     let which = if speed(light) > speed(heavy) { "lighter" } else { "heavier" };
+    let mass = |kg: f64| spoken(Quantity::Mass, kg, DIGIT_KG, units);
     format!(
         "Both pick up like {}. One weighs {} more on the scale, and the late pull is {} apart, the {which} ahead",
-        spoken(Quantity::Mass, light.pickup_weight_kg, DIGIT_KG, units),
-        spoken(
-            Quantity::Mass,
-            heavy.made.bat.mass_kg() - light.made.bat.mass_kg(),
-            DIGIT_KG,
-            units
-        ),
+        mass(light.pickup_weight_kg),
+        mass(heavy.made.bat.mass_kg() - light.made.bat.mass_kg()),
         spoken(Quantity::Speed, apart, DIGIT_M_S, units),
     )
 }
@@ -70,11 +66,10 @@ fn hand_words(it: &Shown, units: Units) -> String {
 /// An ounce of pickup and an ounce on the scale, in what each took from the late pull between the bats of a
 /// pair.
 fn between(it: &Shown, units: Units) -> String {
-    let [pickup, scale] = it.ounce_between_m_s();
+    let speed = |it: f64| spoken(Quantity::Speed, it, 0.2 * DIGIT_M_S, units);
+    let [pickup, scale] = it.ounce_between_m_s().map(speed);
     format!(
-        "Between these bats an ounce more pickup at the same dead weight costs the late pull {}, an ounce more dead weight at the same pickup {}",
-        spoken(Quantity::Speed, pickup, 0.2 * DIGIT_M_S, units),
-        spoken(Quantity::Speed, scale, 0.2 * DIGIT_M_S, units)
+        "Between these bats an ounce more pickup at the same dead weight costs the late pull {pickup}, an ounce more dead weight at the same pickup {scale}"
     )
 }
 
@@ -82,27 +77,18 @@ fn between(it: &Shown, units: Units) -> String {
 pub fn told(it: &Shown, units: Units) -> String {
     let mut out = String::new();
     for (title, words, pair) in [
-        (SAME_SCALE, scale_words(it, units), &it.same_scale),
-        (SAME_HAND, hand_words(it, units), &it.same_hand),
+        ("Alike on the scale, unlike in the hand", scale_words(it, units), &it.same_scale),
+        ("Alike in the hand, unlike on the scale", hand_words(it, units), &it.same_hand),
     ] {
-        out += &format!(
-            "{}\n\n{}\n",
-            paragraph(&format!("{title}: {}", lower(&words))),
-            in_columns(pair, units)
-        );
+        let words = paragraph(&format!("{title}: {}", lower(&words)));
+        out += &format!("{words}\n\n{}\n", in_columns(pair, units));
     }
     out += &(paragraph(&between(it, units)) + "\n\n");
     out += &(paragraph(&ounce::sentence(&it.ounces, units)) + "\n\n");
     out += &(ounce::in_table(&it.ounces, units) + "\n");
     out += &(set_in(&left_out(it)) + "\n");
-    for line in not_to_make(it) {
-        out += &(set_in(&line) + "\n");
-    }
-    out
+    out + &each_set_in(not_to_make(it))
 }
-
-const SAME_SCALE: &str = "Alike on the scale, unlike in the hand";
-const SAME_HAND: &str = "Alike in the hand, unlike on the scale";
 
 fn in_columns([one, other]: &[Swung; 2], units: Units) -> String {
     let rows: [Row<'_, Swung>; 6] = [
@@ -159,17 +145,14 @@ pub fn page(it: &Shown, beside: &Beside, units: Units) -> PickupPage {
 }
 
 /// What the two bats are called, on the page and in their files.
-pub const FIRST: &str = "The quicker one";
-/// See [`FIRST`].
-pub const SECOND: &str = "The slower one";
+const FIRST: &str = "The quicker one";
+const SECOND: &str = "The slower one";
 
 /// The files of the bats that a maker can make, what they are called in them, and the bats.
 pub fn to_make(it: &Shown) -> Vec<(&'static str, &'static str, &BatShape)> {
-    let [first, second] = &it.same_scale;
-    let all = [("quicker.ron", FIRST, first), ("slower.ron", SECOND, second)];
-    let made = all
-        .into_iter()
-        .filter_map(|(name, title, it)| Some((name, title, it.to_make.as_ref().ok()?)));
+    let files = [("quicker.ron", FIRST), ("slower.ron", SECOND)].into_iter().zip(&it.same_scale);
+    let made =
+        files.filter_map(|((file, title), it)| Some((file, title, it.to_make.as_ref().ok()?)));
     made.collect()
 }
 
@@ -202,14 +185,8 @@ fn places(it: &Shown, units: Units) -> Vec<OunceAt> {
 }
 
 /// Of the late pull, for other programs.
-const TOLD_OF_THE_PULL: [StrokeFigure; 4] = [
-    StrokeFigure::BatSpeed,
-    StrokeFigure::TimeInHand,
-    StrokeFigure::WristShare,
-    StrokeFigure::FastestBall,
-];
+const TOLD_OF_THE_PULL: [StrokeFigure; 4] = [BatSpeed, TimeInHand, WristShare, FastestBall];
 
-/// For other programs.
 pub fn figures(it: &Shown) -> Value {
     let bat = |it: &Swung| {
         json!({

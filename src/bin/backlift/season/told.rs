@@ -9,8 +9,8 @@ use backlift::workshop::season::swelling::{RADIAL, TANGENTIAL, swelling};
 use backlift::workshop::season::uptake::DAY_S;
 use backlift::workshop::season::{Air, State};
 
-use crate::figure::{listed, number, percent, plain};
-use crate::paragraph::{paragraph, set_in};
+use crate::figure::{listed, number, percent, plain, with_doubt};
+use crate::paragraph::{dashed, each_set_in, paragraph, set_in};
 use crate::table::table;
 
 /// What the model does not know.
@@ -30,18 +30,13 @@ pub fn told(given: &Given, found: &Found, units: Units) -> String {
         out += &(set_in(words) + "\n");
     }
     if let Some(words) = limits(found) {
-        out += &(String::from("\n") + &paragraph(&words) + "\n");
+        out += &format!("\n{}\n", paragraph(&words));
     }
-    out += "\n";
-    out += &course(found, units);
+    out += &format!("\n{}", course(found, units));
     if let Some(words) = pressing(found) {
-        out += &(String::from("\n") + &paragraph(&words) + "\n");
+        out += &format!("\n{}\n", paragraph(&words));
     }
-    out += "\nWhat this rests on:\n";
-    for it in LIMITS {
-        out += &(set_in(it).replacen("  ", "- ", 1) + "\n");
-    }
-    out
+    out + "\nWhat this rests on:\n" + &dashed(LIMITS)
 }
 
 fn air(it: Air) -> String {
@@ -69,10 +64,12 @@ fn sentence(found: &Found, units: Units) -> String {
     )
 }
 
+fn plus(it: Uncertain) -> &'static str {
+    if it.value > 0.0 { "+" } else { "" }
+}
+
 fn signed(quantity: Quantity, it: Uncertain, units: Units) -> String {
-    let plus = if it.value > 0.0 { "+" } else { "" };
-    let (value, sd) = (it.value, it.sd);
-    format!("{plus}{} ± {}", spoken(quantity, value, sd, units), spoken(quantity, sd, sd, units))
+    plus(it).to_owned() + &with_doubt(quantity, it.value, it.sd, units)
 }
 
 fn both_airs(found: &Found, card: Option<&Card>, units: Units) -> String {
@@ -83,7 +80,6 @@ fn both_airs(found: &Found, card: Option<&Card>, units: Units) -> String {
         vec![name.to_owned(), of(&it.here), of(&it.there), change, of(&it.aim)]
     };
     let swing = it.swing_moment_change_kg_m2;
-    let plus = if swing.value > 0.0 { "+" } else { "" };
     let water = |share: f64| percent(share, 1);
     let mut rows = vec![
         vec![
@@ -102,7 +98,7 @@ fn both_airs(found: &Found, card: Option<&Card>, units: Units) -> String {
         row(
             "swing, kg m²",
             &|s| number(s.swing_moment_kg_m2, 4),
-            format!("{plus}{} ± {:.4}", number(swing.value, 4), swing.sd),
+            format!("{}{} ± {:.4}", plus(swing), number(swing.value, 4), swing.sd),
         ),
         row(
             "picks up like",
@@ -134,7 +130,7 @@ fn further(found: &Found, units: Units) -> String {
         true => ("narrower", ""),
         false => ("wider", ": mind the size limits"),
     };
-    let words = [
+    each_set_in([
         format!(
             "aim today: what scale, pencil and watch must show now for the first column to hold there, ± {}",
             spoken(Quantity::Mass, it.mass_change_kg.sd, it.mass_change_kg.sd, units)
@@ -149,8 +145,7 @@ fn further(found: &Found, units: Units) -> String {
             plain(width.abs(), 1, "%"),
             plain(depth.abs(), 1, "%")
         ),
-    ];
-    words.iter().map(|it| set_in(it) + "\n").collect()
+    ])
 }
 
 /// What is the size's own and not this bat's.
@@ -180,28 +175,24 @@ fn limits(found: &Found) -> Option<String> {
 }
 
 fn course(found: &Found, units: Units) -> String {
-    let mass = |gone: &Gone| spoken(Quantity::Mass, found.mass_after_kg(gone), MASS_STEP_KG, units);
-    let rows: Vec<Vec<String>> = found
-        .course
-        .iter()
-        .map(|gone| {
-            let [low, usual, high] = gone.bare.map(|it| number(100.0 * it, 0));
-            vec![
-                plain(f64::from(gone.days), 0, if gone.days == 1 { "day" } else { "days" }),
-                format!("{usual} % ({low} to {high})"),
-                percent(gone.oiled, 0),
-                mass(gone),
-            ]
-        })
-        .collect();
+    let row = |gone: &Gone| {
+        let [low, usual, high] = gone.bare.map(|it| number(100.0 * it, 0));
+        [
+            plain(f64::from(gone.days), 0, if gone.days == 1 { "day" } else { "days" }),
+            format!("{usual} % ({low} to {high})"),
+            percent(gone.oiled, 0),
+            spoken(Quantity::Mass, found.mass_after_kg(gone), MASS_STEP_KG, units),
+        ]
+    };
     let kind = if found.asked.oiled { "oiled" } else { "bare" };
     let [quick, usual, slow] = found.time_constants_s.map(|it| number(it / DAY_S, 0));
-    let mut out = String::from("How much of the change has come:\n");
-    out += &table(&["in the new air", "bare", "oiled", &format!("weighs, {kind}")], &rows);
-    out += &(set_in(&format!(
-        "time constant of the last part {usual} days ({quick} to {slow}), an assumption"
-    )) + "\n");
-    out
+    let heads = ["in the new air", "bare", "oiled", &format!("weighs, {kind}")];
+    let constant =
+        format!("time constant of the last part {usual} days ({quick} to {slow}), an assumption");
+    "How much of the change has come:\n".to_owned()
+        + &table(&heads, found.course.iter().map(row))
+        + &set_in(&constant)
+        + "\n"
 }
 
 fn pressing(found: &Found) -> Option<String> {

@@ -11,7 +11,7 @@ use backlift::units::{Quantity, Units, spoken};
 use backlift::worth::suits::Suits;
 use backlift::worth::today::UseToday;
 
-use crate::figure::{either, listed, number, speed_unit};
+use crate::figure::{bare_speed, either, listed, number, speed_unit};
 
 /// Which of these bats to use, and how sure that is.
 pub fn which_today(loaded: &Loaded, now: &TodayAdvice) -> String {
@@ -47,7 +47,8 @@ fn use_today(loaded: &Loaded, now: &TodayAdvice, it: &UseToday) -> String {
     let runs = runs_words(now.setting.plan.runs);
     let in_time = given.worth.as_ref().map_or(0.0, |it| it.chance_in_time);
     let chance = format!("Short balls at {runs}: in time in {:.0} of 100", 100.0 * in_time);
-    let same: Vec<String> = it.as_good_as.iter().map(|i| label(now, *i)).collect();
+    let same: Vec<String> =
+        it.as_good_as.iter().map(|i| now.today.given[*i].label.clone()).collect();
     let tail = match same.as_slice() {
         [] if now.today.given.len() == 1 => String::new(),
         [] => {
@@ -60,10 +61,6 @@ fn use_today(loaded: &Loaded, now: &TodayAdvice, it: &UseToday) -> String {
     };
     let short = if given.suits == Suits::TooShort { " (short for this stature)" } else { "" };
     format!("Use today: {name}{short}. {chance}{tail}.")
-}
-
-fn label(now: &TodayAdvice, i: usize) -> String {
-    now.today.given[i].label.clone()
 }
 
 /// What the chances rest on.
@@ -112,8 +109,7 @@ pub fn order_in_two(it: &Fitted, units: Units) -> [String; 2] {
 
 /// "1.2 ± 0.4 km/h".
 pub fn gained(it: &Gain, units: Units) -> String {
-    let (unit, per_m_s) = speed_unit(units);
-    format!("{} ± {} {unit}", number(per_m_s * it.gain_m_s, 1), number(per_m_s * it.gain_sd_m_s, 1))
+    format!("{} {}", bare_speed(it.gain_m_s, it.gain_sd_m_s, units), speed_unit(units).0)
 }
 
 fn chosen_row(it: &Fitted) -> Option<&MiddleRow> {
@@ -148,20 +144,17 @@ fn rim(row: &MiddleRow, units: Units) -> Option<String> {
     let gains = row
         .beyond_gains_m_s
         .map_or_else(String::new, |it| format!(", by {} {unit}", number(per_m_s * it, 1)));
-    Some(match row.limited_by? {
-        LimitedBy::LightestUsual => {
-            format!(" To this model lighter would be better still{gains}; lighter is seldom sold.")
-        }
-        LimitedBy::LightestPossible => {
-            " To this model lighter would be better still; none can be made.".to_owned()
-        }
-        LimitedBy::HeaviestUsual => {
-            format!(" To this model heavier would be better still{gains}; heavier is seldom sold.")
-        }
-        LimitedBy::HeaviestPossible => {
-            " To this model heavier would be better still; none can be made.".to_owned()
-        }
-    })
+    let (kind, is_made) = match row.limited_by? {
+        LimitedBy::LightestUsual => ("lighter", true),
+        LimitedBy::LightestPossible => ("lighter", false),
+        LimitedBy::HeaviestUsual => ("heavier", true),
+        LimitedBy::HeaviestPossible => ("heavier", false),
+    };
+    let why = match is_made {
+        true => format!("{gains}; {kind} is seldom sold"),
+        false => "; none can be made".to_owned(),
+    };
+    Some(format!(" To this model {kind} would be better still{why}."))
 }
 
 /// What would settle it, with the chance that it would name another bat.

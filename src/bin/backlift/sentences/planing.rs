@@ -3,7 +3,7 @@
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::plane::{Pass, Plan, ThinEdge};
 
-use crate::figure::{capital, listed, number, percent, plain};
+use crate::figure::{capital, listed, number, percent, plain, with_doubt};
 
 /// Of a bat that was not balanced or timed.
 pub const ESTIMATED: &str = "Balance or swing moment is estimated from the size: time ten swings, and the plan is surer and goes further";
@@ -44,20 +44,12 @@ pub fn to_come_words(plan: &Plan, units: Units) -> String {
     if plan.to_come.is_empty() {
         return String::new();
     }
-    let each: Vec<String> = plan
-        .to_come
-        .iter()
-        .map(|it| {
-            let sd = it.relative_sd * it.adds.mass_kg;
-            format!(
-                "{} {} ± {}",
-                it.what,
-                spoken(Quantity::Mass, it.adds.mass_kg, sd, units),
-                spoken(Quantity::Mass, sd, sd, units)
-            )
-        })
-        .collect();
-    format!("Still to go on, and counted: {}", listed(&each))
+    let each = plan.to_come.iter().map(|it| {
+        let mass_kg = it.adds.mass_kg;
+        let mass = with_doubt(Quantity::Mass, mass_kg, it.relative_sd * mass_kg, units);
+        format!("{} {mass}", it.what)
+    });
+    format!("Still to go on, and counted: {}", listed(&each.collect::<Vec<_>>()))
 }
 
 /// The thinnest edge against what makers of the size leave, and from which pass on; of a blade so long.

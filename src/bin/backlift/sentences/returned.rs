@@ -18,7 +18,6 @@ pub struct Told {
     pub within: String,
 }
 
-/// Puts one line of a check into words.
 pub fn in_words(item: &Item, units: Units) -> Told {
     let sd = item.measured.map_or(0.0, |it| it.sd);
     let quantity = item.figure.quantity();

@@ -1,16 +1,18 @@
 //! The shape in words.
 
-mod laws;
-
 use backlift::bat::completed::{Completed, Line};
 use backlift::bat::shaped::ShapedBat;
 use backlift::card::Figure;
 use backlift::questions::shape::Worked;
+use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, spoken};
 use backlift::workshop::to_card::{Answer, BrokenDemand, ToCard};
 
-use crate::figure::{bare, either, listed, measured, number, percent, plain};
-use crate::paragraph::{paragraph, set_in};
+use crate::bat_figure::breach_words;
+use crate::figure::{
+    bare, either, listed, measured, number, percent, plain, with_doubt, yes_or_no,
+};
+use crate::paragraph::{each_set_in, paragraph, set_in};
 use crate::sentences::wish;
 use crate::table::{Row, side_by_side, table};
 
@@ -20,7 +22,7 @@ pub fn told(worked: &Worked, units: Units) -> String {
         None => described(worked, units),
         Some((_, it)) => to_card(worked, it, units),
     };
-    out += &laws::told(worked.chosen(), units);
+    out += &laws(worked.chosen(), units);
     out + DOUBT[usize::from(!worked.completed().is_empty())] + LIMITS
 }
 
@@ -46,13 +48,7 @@ const LIMITS: &str =
 
 fn described(worked: &Worked, units: Units) -> String {
     let bat = &worked.bat;
-    let mass = |it: backlift::uncertain::Uncertain| {
-        format!(
-            "{} ± {}",
-            spoken(Quantity::Mass, it.value, it.sd, units),
-            spoken(Quantity::Mass, it.sd, it.sd, units)
-        )
-    };
+    let mass = |it: Uncertain| with_doubt(Quantity::Mass, it.value, it.sd, units);
     let sentence = format!(
         "{} weighs {} and picks up like {}",
         worked.loaded.title,
@@ -102,10 +98,9 @@ fn completed(worked: &Worked, units: Units) -> String {
             Line::Camber => plain(1e3 * sd, 1, "mm"),
             _ => percent(sd, 1),
         };
-        vec![it.line.words().to_owned(), where_, format!("± {off}")]
+        [it.line.words().to_owned(), where_, format!("± {off}")]
     };
-    let rows: Vec<Vec<String>> = completed.iter().map(row).collect();
-    out += &table(&["the size's own", "from the toe", "at most"], &rows);
+    out += &table(&["the size's own", "from the toe", "at most"], completed.iter().map(row));
     out + "Measured at more heights, it is surer.\n\n"
 }
 
@@ -209,15 +204,15 @@ fn unmet(it: &ToCard, size: &str, units: Units) -> String {
     out.push('\n');
     let row = |it: &BrokenDemand| {
         let [low, high] = it.asked.tolerance;
-        vec![
+        [
             it.figure.words().to_owned(),
             value(it.figure, it.asked.target, units),
             format!("{} to {}", value(it.figure, low, units), value(it.figure, high, units)),
             it.nearest.map_or_else(|| "none".to_owned(), |n| value(it.figure, n, units)),
         ]
     };
-    let rows: Vec<Vec<String>> = it.broken.iter().map(row).collect();
-    out += &table(&["", "asked", "limits", "nearest, the others as asked"], &rows);
+    let heads = ["", "asked", "limits", "nearest, the others as asked"];
+    out += &table(&heads, it.broken.iter().map(row));
     if let Some(Answer { name, bat, .. }) = &it.nearest {
         out += &format!("\n{}", in_columns(&[(name, bat)], None, true, units));
     }
@@ -239,13 +234,12 @@ fn in_columns(
 ) -> String {
     let mm = |it: f64| plain(1e3 * it, 1, "mm");
     // Of several shapes in one wood the differences matter, and they are surer than the figures.
-    let doubted = |quantity, it: backlift::uncertain::Uncertain| match alone {
+    let doubted = |quantity, it: Uncertain| match alone {
         true => measured(quantity, it, units),
         false => spoken(quantity, it.value, 0.0, units),
     };
-    let from_toe = |bat: &ShapedBat, it: backlift::uncertain::Uncertain| {
-        let turned = backlift::uncertain::Uncertain { value: bat.bat.length_m() - it.value, ..it };
-        doubted(Quantity::Length, turned)
+    let from_toe = |bat: &ShapedBat, it: Uncertain| {
+        doubted(Quantity::Length, Uncertain { value: bat.bat.length_m() - it.value, ..it })
     };
     let rows: [Row<'_, ShapedBat>; 13] = [
         ("dead weight", &|it| doubted(Quantity::Mass, it.mass_kg)),
@@ -272,14 +266,35 @@ fn in_columns(
         }),
         ("rings at, Hz", &|it| it.bending_hz.map_or_else(String::new, |n| bare(n, 0))),
         ("willow, kg/m³", &|it| number(it.shape.blade.density_kg_m3, 0)),
-        ("within the Laws", &|it| verdict(it).to_owned()),
+        ("within the Laws", &|it| yes_or_no(it.is_legal()).to_owned()),
     ];
     side_by_side(bats, &rows.into_iter().chain(middle).collect::<Vec<_>>())
 }
 
-fn verdict(bat: &ShapedBat) -> &'static str {
-    match bat.is_legal() {
-        true => "yes",
-        false => "no",
+/// What the Laws say of its sizes, its handle and its rubber, and whether the printed gauge passes.
+fn laws(bat: &ShapedBat, units: Units) -> String {
+    let mut out = paragraph(&format!("Size check: {}", bat.law.edition)) + "\n";
+    out += &each_set_in(bat.law.breaches.iter().map(|it| breach_words(it, units)));
+    if !bat.handle_share_allowed {
+        out += &(set_in("handle longer than the share of the bat that is allowed") + "\n");
     }
+    if let Some(share) = bat.rubber_share.filter(|_| !bat.rubber_share_allowed) {
+        let of = match bat.law_type {
+            Some(it) => format!("a bat of type {}", it.letter()),
+            None => "bats of types A and B; if it is of type C or D, say so (law_type)".to_owned(),
+        };
+        let words = format!(
+            "{} of the handle is rubber, more than is allowed: {} in {of}",
+            percent(share, 0),
+            percent(bat.rubber_share_limit, 0)
+        );
+        out += &(set_in(&words) + "\n");
+    }
+    let gauge = format!(
+        "printed gauge, its opening from memory: {} {} to spare {} from the toe",
+        if bat.gauge.passes() { "passes with" } else { "sticks, with" },
+        plain(1e3 * bat.gauge.room_m, 1, "mm"),
+        spoken(Quantity::Length, bat.gauge.tightest_from_toe_m, 0.0, units)
+    );
+    out + &set_in(&gauge) + "\n"
 }

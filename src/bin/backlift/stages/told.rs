@@ -7,8 +7,8 @@ use backlift::workshop::cautions::WORKSHOP;
 use backlift::workshop::stages::{Moment, Stage};
 
 use crate::bat_figure::{BALANCE, DEAD_WEIGHT, PICKUP_WEIGHT, SWING_MOMENT};
-use crate::figure::{listed, plain};
-use crate::paragraph::{paragraph, set_in};
+use crate::figure::{listed, plain, with_doubt};
+use crate::paragraph::{dashed, each_set_in, paragraph, set_in};
 use crate::table::table;
 
 /// Everything, the next hand's turn first.
@@ -20,18 +20,11 @@ pub fn told(bench: &Bench<'_>, units: Units) -> String {
     out += &(set_in(ESTIMATES) + "\n\n");
     for it in &bench.bats {
         out += &(paragraph(&format!("{}: {}", it.log.label, aim(it, units))) + "\n");
-        for doubt in &it.doubts {
-            out += &(set_in(doubt) + "\n");
-        }
-        if let Some(words) = waiting(it, bench.now) {
-            out += &(set_in(&words) + "\n");
-        }
+        out += &each_set_in(&it.doubts);
+        out += &each_set_in(waiting(it, bench.now));
     }
-    out += &(String::from("\n") + &paragraph(RESTS_ON) + "\n");
-    out += "\nIn the workshop:\n";
-    for it in WORKSHOP {
-        out += &(set_in(it).replacen("  ", "- ", 1) + "\n");
-    }
+    out += &format!("\n{}\n", paragraph(RESTS_ON));
+    out += &format!("\nIn the workshop:\n{}", dashed(WORKSHOP));
     if bench.invented {
         out += "These bats are invented\n";
     }
@@ -55,90 +48,74 @@ fn sentence(bench: &Bench<'_>) -> String {
         [_] => Some(format!("{} {one}", listed(all))),
         _ => Some(format!("{} {many}", listed(all))),
     };
-    let parts: Vec<String> = [
+    let parts = [
         said(&ready, "can go on now", "can go on now"),
         said(&waiting, "has to wait", "have to wait"),
         said(&done, "is done", "are done"),
-    ]
-    .into_iter()
-    .flatten()
-    .collect();
-    parts.join("; ")
+    ];
+    parts.into_iter().flatten().collect::<Vec<_>>().join("; ")
 }
 
 fn at_a_glance(bench: &Bench<'_>) -> String {
-    let rows: Vec<Vec<String>> = bench
-        .bats
-        .iter()
-        .map(|it| {
-            vec![
-                it.log.label.clone(),
-                it.last.stage.name().to_owned(),
-                match (it.plane_first_kg, it.next) {
-                    (Some(_), _) => "plane",
-                    (None, next) => next.map_or("nothing", Stage::name),
-                }
-                .to_owned(),
-                it.wait.map_or_else(|| "now".to_owned(), |it| it.until.to_string()),
-            ]
-        })
-        .collect();
-    table(&["", "stands at", "next", "not before"], &rows)
+    let row = |it: &Standing<'_>| {
+        let next = match (it.plane_first_kg, it.next) {
+            (Some(_), _) => "plane",
+            (None, next) => next.map_or("nothing", Stage::name),
+        };
+        [
+            it.log.label.clone(),
+            it.last.stage.name().to_owned(),
+            next.to_owned(),
+            it.wait.map_or_else(|| "now".to_owned(), |it| it.until.to_string()),
+        ]
+    };
+    table(&["", "stands at", "next", "not before"], bench.bats.iter().map(row))
 }
 
 fn to_come(bench: &Bench<'_>, units: Units) -> String {
-    let rows: Vec<Vec<String>> = bench
-        .bats
-        .iter()
-        .map(|it| {
-            vec![
-                it.log.label.clone(),
-                DEAD_WEIGHT.shown(it.forecast.mass_kg, units),
-                BALANCE.shown(it.forecast.balance_m, units),
-                SWING_MOMENT.shown(it.forecast.swing_moment_kg_m2, units),
-                PICKUP_WEIGHT.shown(it.pickup_weight_kg, units),
-            ]
-        })
-        .collect();
-    table(&["", "will weigh", "balance, from top", "swing, kg m²", "pick up like"], &rows)
+    let row = |it: &Standing<'_>| {
+        [
+            it.log.label.clone(),
+            DEAD_WEIGHT.shown(it.forecast.mass_kg, units),
+            BALANCE.shown(it.forecast.balance_m, units),
+            SWING_MOMENT.shown(it.forecast.swing_moment_kg_m2, units),
+            PICKUP_WEIGHT.shown(it.pickup_weight_kg, units),
+        ]
+    };
+    let heads = ["", "will weigh", "balance, from top", "swing, kg m²", "pick up like"];
+    table(&heads, bench.bats.iter().map(row))
 }
 
 fn aim(it: &Standing<'_>, units: Units) -> String {
     let forecast = &it.forecast;
-    let grams = |it: Uncertain| {
-        let [value, sd] = [it.value, it.sd].map(|kg| spoken(Quantity::Mass, kg, it.sd, units));
-        format!("{value} ± {sd}")
-    };
-    let plane_first = it.plane_first_kg.zip(it.next).map(|(off, next)| {
-        let off = grams(off);
-        format!("plane off {off} before you {}, or it will be too heavy", next.task())
-    });
-    let next = match (it.next, forecast.to_take_off_kg) {
-        (None, _) => "all done".to_owned(),
-        (Some(next), None) => format!("next {}", next.task()),
-        (Some(next), Some(off)) => {
+    let grams = |it: Uncertain| with_doubt(Quantity::Mass, it.value, it.sd, units);
+    let first = match (it.next, it.plane_first_kg, forecast.to_take_off_kg) {
+        (None, ..) => "all done".to_owned(),
+        (Some(next), Some(off), _) => {
+            format!("plane off {} before you {}, or it will be too heavy", grams(off), next.task())
+        }
+        (Some(next), None, None) => format!("next {}", next.task()),
+        (Some(next), None, Some(off)) => {
             let wanted = it.log.target.mass_kg.unwrap_or(0.0);
             let wanted = spoken(Quantity::Mass, wanted, 0.003, units);
-            let sd = spoken(Quantity::Mass, off.sd, off.sd, units);
-            match off.value {
+            let then = match off.value {
                 // Within its doubt: no word of wood.
                 value if value.abs() <= off.sd => {
-                    format!("next {}; on its way to {wanted}, ± {sd}", next.task())
+                    let sd = spoken(Quantity::Mass, off.sd, off.sd, units);
+                    format!("on its way to {wanted}, ± {sd}")
                 }
-                value if value > 0.0 => format!(
-                    "next {}; take off {} in all for {wanted} as played",
-                    next.task(),
-                    grams(off)
-                ),
-                value => format!(
-                    "next {}; already {} too light for {wanted} as played",
-                    next.task(),
-                    grams(Uncertain { value: -value, ..off })
-                ),
-            }
+                value if value > 0.0 => {
+                    format!("take off {} in all for {wanted} as played", grams(off))
+                }
+                value => {
+                    let missing = grams(Uncertain { value: -value, ..off });
+                    format!("already {missing} too light for {wanted} as played")
+                }
+            };
+            format!("next {}; {then}", next.task())
         }
     };
-    let mut parts = vec![plane_first.unwrap_or(next)];
+    let mut parts = vec![first];
     if let Some(wanted_m) = it.log.target.balance_m {
         let length = |value: f64| spoken(Quantity::Length, value, 0.001, units);
         let off = forecast.balance_m.value - wanted_m;
@@ -155,11 +132,8 @@ fn aim(it: &Standing<'_>, units: Units) -> String {
         let swings = it.log.card.as_ref().map_or(10, |card| card.pendulum_swings);
         let seconds = |of_ten_s: f64| plain(0.1 * f64::from(swings) * of_ten_s, 2, "s");
         let count = if swings == 10 { "ten".to_owned() } else { swings.to_string() };
-        parts.push(format!(
-            "{count} swings will take {}, {} asked",
-            seconds(time_s),
-            seconds(asked_s)
-        ));
+        let [time, asked] = [time_s, asked_s].map(seconds);
+        parts.push(format!("{count} swings will take {time}, {asked} asked"));
     }
     parts.join("; ")
 }

@@ -1,12 +1,9 @@
 //! The swing as files: its series over time, and a picture of its arc.
 
-use std::fmt::Write;
-
 use backlift::drawing::arc::{ArcMoment, ArcPicture, svg};
 use backlift::drawing::palette::LIGHT;
 use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
-use backlift::frames::DVec3;
 use backlift::player::joints::JOINTS;
 use backlift::questions::swung::Swung;
 use backlift::swing::observed::Moment;
@@ -21,17 +18,14 @@ const PICTURE: [f64; 2] = [1120.0, 560.0];
 /// Steps of the series between two bats of the picture.
 const EVERY: usize = 6;
 
-/// Adds all of them to a folder.
 pub fn add(folder: &mut Folder, swung: &Swung, beside: &Beside, units: Units) -> Result<(), Fault> {
     let name = &swung.stroke;
     folder.add(&format!("swing-{name}.csv"), csv(&swung.seen.series).as_bytes())?;
-    let mut arc = arc(swung, units);
-    arc.sentence = beside.sentence(&arc.sentence);
-    let picture = svg(&arc, &LIGHT, PICTURE[0], PICTURE[1]);
+    let picture = svg(&arc(swung, beside, units), &LIGHT, PICTURE[0], PICTURE[1]);
     add_picture(folder, &format!("swing-{name}"), &picture)
 }
 
-fn arc(swung: &Swung, units: Units) -> ArcPicture {
+fn arc(swung: &Swung, beside: &Beside, units: Units) -> ArcPicture {
     let series = &swung.seen.series;
     let met = &swung.seen.contact;
     // Counted back from the instant nearest to the ball, so that the last bat drawn meets it.
@@ -55,7 +49,7 @@ fn arc(swung: &Swung, units: Units) -> ArcPicture {
     moments.reverse();
     let contact = met.reached.then(|| moments.len().saturating_sub(1));
     ArcPicture {
-        sentence: sentence(swung, units).replace('\n', " "),
+        sentence: beside.sentence(&sentence(swung, units).replace('\n', " ")),
         bat: swung.bat,
         moments,
         contact,
@@ -67,10 +61,7 @@ fn arc(swung: &Swung, units: Units) -> ArcPicture {
 fn csv(series: &[Moment]) -> String {
     let mut out = String::from("t_s,bat_speed_m_s,path_error_m");
     let axes = |what: &str, unit: &str| {
-        ["x", "y", "z"].iter().fold(String::new(), |mut heads, axis| {
-            let _ = write!(heads, ",{what}_{axis}{unit}");
-            heads
-        })
+        ["x", "y", "z"].map(|axis| format!(",{what}_{axis}{unit}")).concat()
     };
     for point in ["handle_top", "contact_point", "toe"] {
         out += &axes(point, "_m");
@@ -88,10 +79,9 @@ fn csv(series: &[Moment]) -> String {
     }
     out.push('\n');
     for it in series {
-        let vector = |v: DVec3| [v.x, v.y, v.z];
         let mut row = vec![it.t_s, it.bat_speed_m_s, it.path_error_m];
         for v in [it.handle_top_W, it.contact_W, it.toe_W, it.face_W] {
-            row.extend(vector(v));
+            row.extend(v.to_array());
         }
         row.extend([it.hands.top, it.hands.bottom].map(|hand| hand.force_W.length()));
         row.push(it.hands.top.couple_W.length());
@@ -99,13 +89,13 @@ fn csv(series: &[Moment]) -> String {
         row.extend(it.torque_n_m);
         row.extend(it.share);
         row.extend(it.rate_rad_s);
-        row.extend(vector(it.pelvis_W));
+        row.extend(it.pelvis_W.to_array());
         for hand in [it.hands.top, it.hands.bottom] {
-            row.extend(vector(hand.force_W));
-            row.extend(vector(hand.couple_W));
+            row.extend(hand.force_W.to_array());
+            row.extend(hand.couple_W.to_array());
         }
         let row: Vec<String> = row.iter().map(|it| format!("{it:.9}")).collect();
-        let _ = writeln!(out, "{}", row.join(","));
+        out += &(row.join(",") + "\n");
     }
     out
 }

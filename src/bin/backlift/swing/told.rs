@@ -3,12 +3,13 @@
 use backlift::measurement::person::Handed;
 use backlift::questions::swung::Swung;
 use backlift::swing::contact::Contact;
+use backlift::swing::observed::HandLoad;
 use backlift::uncertain::Uncertain;
 use backlift::units::{Quantity, Units, spoken};
 
 use crate::figure::{if_read_in, measured_or_at_best, percent, plain};
-use crate::paragraph::{paragraph, set_in};
-use crate::table::table;
+use crate::paragraph::{each_set_in, paragraph, set_in};
+use crate::table::{Row, side_by_side, table};
 
 /// What the figures do not hold.
 pub const LIMITS: [&str; 5] = [
@@ -32,11 +33,7 @@ pub fn told(swung: &Swung, units: Units) -> String {
     out += &hurry(swung, units);
     out += "\nHow sure the bat speed is:\n";
     out += &doubts(swung, units);
-    out += "\nWhat the model does not know:\n";
-    for it in LIMITS {
-        out += &(set_in(it) + "\n");
-    }
-    out
+    out + "\nWhat the model does not know:\n" + &each_set_in(LIMITS)
 }
 
 /// A figure with its doubt, one standard deviation as a share.
@@ -118,42 +115,24 @@ fn speeds(swung: &Swung, units: Units) -> String {
 }
 
 fn loads(swung: &Swung, units: Units) -> String {
-    let (top, bottom) = (&swung.seen.top, &swung.seen.bottom);
     let hands = match swung.handed {
         Handed::Right => ["top hand (left)", "bottom hand (right)"],
         Handed::Left => ["top hand (right)", "bottom hand (left)"],
     };
     let force = |it: f64| spoken(Quantity::Force, it, 2.0, units);
     let torque = |it: f64| plain(it, 1, "N\u{2009}m");
-    let row = |head: &str, a: String, b: String| vec![head.to_owned(), a, b];
-    let wrist = |head: &str, of: fn(&backlift::swing::observed::WristLoad) -> f64| {
-        row(head, torque(of(&top.wrist)), torque(of(&bottom.wrist)))
-    };
-    table(
-        &["", hands[0], hands[1]],
-        &[
-            row("force on the handle", force(top.peak_force_n), force(bottom.peak_force_n)),
-            row(
-                "couple on the handle",
-                torque(top.peak_couple_n_m),
-                torque(bottom.peak_couple_n_m),
-            ),
-            wrist("wrist, bending palm to back", |it| it.flexion_extension_n_m),
-            wrist("wrist, cocking up and down", |it| it.radial_ulnar_n_m),
-            wrist("forearm, rolling", |it| it.forearm_roll_n_m),
-            row(
-                "wrist, most of what it has",
-                percent(top.wrist.peak_share, 0),
-                percent(bottom.wrist.peak_share, 0),
-            ),
-            row(
-                "grip needed not to slip or twist",
-                force(top.grip_needed_n),
-                force(bottom.grip_needed_n),
-            ),
-            row("grip there is", force(swung.grip_n[0]), force(swung.grip_n[1])),
-        ],
-    )
+    let rows: [Row<'_, (&HandLoad, f64)>; 8] = [
+        ("force on the handle", &|(it, _)| force(it.peak_force_n)),
+        ("couple on the handle", &|(it, _)| torque(it.peak_couple_n_m)),
+        ("wrist, bending palm to back", &|(it, _)| torque(it.wrist.flexion_extension_n_m)),
+        ("wrist, cocking up and down", &|(it, _)| torque(it.wrist.radial_ulnar_n_m)),
+        ("forearm, rolling", &|(it, _)| torque(it.wrist.forearm_roll_n_m)),
+        ("wrist, most of what it has", &|(it, _)| percent(it.wrist.peak_share, 0)),
+        ("grip needed not to slip or twist", &|(it, _)| force(it.grip_needed_n)),
+        ("grip there is", &|(_, grip_n)| force(*grip_n)),
+    ];
+    let (top, bottom) = ((&swung.seen.top, swung.grip_n[0]), (&swung.seen.bottom, swung.grip_n[1]));
+    side_by_side(&[(hands[0], &top), (hands[1], &bottom)], &rows)
 }
 
 /// What is said where a hand would need more grip than it has.
@@ -174,21 +153,20 @@ fn beyond_grip(swung: &Swung) -> Option<String> {
 }
 
 fn hurry(swung: &Swung, units: Units) -> String {
-    let row = |share: f64, it: &Contact| {
-        if !it.reached {
-            let time = spoken(Quantity::Time, it.stroke_time_s, 0.0, units);
-            return vec![percent(share, 0), time, "misses".into(), String::new(), String::new()];
-        }
-        vec![
-            percent(share, 0),
-            spoken(Quantity::Time, it.stroke_time_s, 0.0, units),
-            spoken(Quantity::Speed, it.bat_speed_m_s, 0.1, units),
-            millimetres(it.position_error_m),
-            degrees(it.face_error_rad),
-        ]
+    let row = |(share, it): &(f64, Contact)| {
+        let [speed, spot, face] = match it.reached {
+            true => [
+                spoken(Quantity::Speed, it.bat_speed_m_s, 0.1, units),
+                millimetres(it.position_error_m),
+                degrees(it.face_error_rad),
+            ],
+            false => ["misses", "", ""].map(str::to_owned),
+        };
+        let time = spoken(Quantity::Time, it.stroke_time_s, 0.0, units);
+        [percent(*share, 0), time, speed, spot, face]
     };
-    let rows: Vec<_> = swung.hurried.iter().map(|(share, it)| row(*share, it)).collect();
-    table(&["of the fastest time", "time", "bat speed", "off the spot", "face off"], &rows)
+    let heads = ["of the fastest time", "time", "bat speed", "off the spot", "face off"];
+    table(&heads, swung.hurried.iter().map(row))
         + &format!(
             "  under control means: {}, face {} and line {} at most, taken together\n",
             millimetres(swung.tolerance.position_m),
@@ -198,12 +176,12 @@ fn hurry(swung: &Swung, units: Units) -> String {
 }
 
 fn doubts(swung: &Swung, units: Units) -> String {
-    let mut out = format!(
+    let causes = format!(
         "  ± {} for strength and build, ± {} for the bat's swing moment\n",
         percent(swung.doubt.strength[0], 1),
         percent(swung.doubt.bat[0], 1)
     );
-    out += &match &swung.engine {
+    let second = match &swung.engine {
         Ok(engine) => format!(
             "  by a second method {}, {} apart\n",
             spoken(Quantity::Speed, engine.contact.bat_speed_m_s, 0.01, units),
@@ -211,7 +189,7 @@ fn doubts(swung: &Swung, units: Units) -> String {
         ),
         Err(fault) => format!("  not computed by a second method: {fault}\n"),
     };
-    out
+    causes + &second
 }
 
 fn millimetres(metres: f64) -> String {

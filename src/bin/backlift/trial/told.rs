@@ -26,7 +26,6 @@ pub fn cautions(age_y: f64) -> Vec<String> {
     out
 }
 
-/// All of it.
 pub fn told(owned: &WeighedBat, wanted: &Wanted, found: &Taped, units: Units) -> String {
     let mut out = paragraph(&sentence(owned, wanted, found)) + "\n\n";
     if !found.trial.weights.is_empty() {
@@ -76,27 +75,21 @@ fn sentence(owned: &WeighedBat, wanted: &Wanted, found: &Taped) -> String {
     let (got, asked) = (&it.reached, &it.wanted);
     let Some(aimed) = found.strokes.get(found.aimed) else { return String::new() };
     let (stroke, speed) = (&aimed.stroke, speed_off(aimed));
-    let swing = off(got.swing_moment_kg_m2, asked.swing_moment_kg_m2);
-    let hold = off(got.hold_moment_n_m(), asked.hold_moment_n_m());
+    let moment = |name: &str, got: f64, asked: f64| match off(got, asked).as_str() {
+        "the same" => format!("{name} the same"),
+        other => format!("{other} {name}"),
+    };
+    let swings = moment("swing moment", got.swing_moment_kg_m2, asked.swing_moment_kg_m2);
+    let holds = moment("hold moment", got.hold_moment_n_m(), asked.hold_moment_n_m());
     let grams = |it: &Tape| format!("{} {}", plain(f64::from(it.grams), 0, "g"), it.place.words);
     let tape = listed(&it.weights.iter().map(grams).collect::<Vec<_>>());
-    let swings = match swing.as_str() {
-        "the same" => "swing moment the same".to_owned(),
-        other => format!("{other} swing moment"),
-    };
-    let holds = match hold.as_str() {
-        "the same" => "hold moment the same".to_owned(),
-        other => format!("{other} hold moment"),
-    };
     match (it.near, it.weights.is_empty()) {
         (Near::Alike, true) => {
             format!("{bat} swings and picks up like {like} as it is: {speed}, {swings}, {holds}")
         }
-        (Near::Alike, false) => {
-            format!(
-                "Tape {tape}, and {bat} swings and picks up like {like}: {speed}, {swings}, {holds}"
-            )
-        }
+        (Near::Alike, false) => format!(
+            "Tape {tape}, and {bat} swings and picks up like {like}: {speed}, {swings}, {holds}"
+        ),
         (Near::SwingOnly, true) => format!(
             "{bat} swings like {like} as it is, {speed}, but in the hand it feels different: {swings}, {holds}; tape does not mend that"
         ),
@@ -118,20 +111,16 @@ fn tape(owned: &WeighedBat, found: &Taped, units: Units) -> String {
         Units::Trade => spoken(Quantity::Length, it, 0.003, units),
         Units::Si => plain(1000.0 * it, 0, "mm"),
     };
-    let rows: Vec<Vec<String>> = found
-        .trial
-        .weights
-        .iter()
-        .map(|it| {
-            vec![
-                it.place.words.to_owned(),
-                plain(f64::from(it.grams), 0, "g"),
-                length(it.place.from_top_m),
-                length(owned.length_m.value - it.place.from_top_m),
-            ]
-        })
-        .collect();
-    table(&["tape, measured to its middle", "weight", "from the top", "from the toe"], &rows)
+    let row = |it: &Tape| {
+        [
+            it.place.words.to_owned(),
+            plain(f64::from(it.grams), 0, "g"),
+            length(it.place.from_top_m),
+            length(owned.length_m.value - it.place.from_top_m),
+        ]
+    };
+    let heads = ["tape, measured to its middle", "weight", "from the top", "from the toe"];
+    table(&heads, found.trial.weights.iter().map(row))
 }
 
 fn pickups(owned: &WeighedBat, wanted: &Wanted, found: &Taped, units: Units) -> String {

@@ -8,7 +8,6 @@ use crate::figure::{number, percent};
 /// What stands where there is no figure.
 const NONE: &str = "–";
 
-/// The figures of one row.
 pub struct Cells {
     /// Published or reference value with its spread and unit.
     pub expected: String,
@@ -37,7 +36,6 @@ pub fn cells(row: &Row) -> Cells {
     }
 }
 
-/// The unit behind a figure.
 fn unit(row: &Row) -> String {
     match row.unit {
         "" => String::new(),

@@ -2,15 +2,56 @@
 
 mod style;
 
+use backlift::drawing::against::svg;
+use backlift::drawing::palette::{DARK, LIGHT};
 use backlift::questions::validated::{Answer, Validated};
-use backlift::validation::{Group, Row, Verdict};
+use backlift::validation::{Curve, Group, Row, Verdict};
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use super::notation::{accepted, cells};
-use super::pictures::Shown;
 use super::told::{heading, sentence, sources, why};
 use crate::figure::percent;
 use crate::{innings, swing};
+
+/// Size of a picture, px.
+const PICTURE: [f64; 2] = [560.0, 380.0];
+
+/// One curve.
+pub struct Shown {
+    /// What it is about.
+    pub group: Group,
+    /// What is plotted, for those who cannot see it.
+    pub title: String,
+    /// Name of its files, without the ending.
+    pub file: String,
+    /// By day.
+    pub light: String,
+    /// By night.
+    pub dark: String,
+}
+
+pub fn pictures(found: &Validated) -> Vec<Shown> {
+    let [width, height] = PICTURE;
+    let drawn = |(n, (group, curve)): (usize, (Group, &Curve))| Shown {
+        group,
+        title: curve.title.clone(),
+        file: format!("{:02}-{}", n + 1, file_name(&curve.title)),
+        light: svg(curve, &LIGHT, width, height),
+        dark: svg(curve, &DARK, width, height),
+    };
+    found.curves().enumerate().map(drawn).collect()
+}
+
+/// A title as part of a file's name: small letters, figures and hyphens, its first words.
+fn file_name(title: &str) -> String {
+    const WORDS: usize = 6;
+    let plain: String = title
+        .to_lowercase()
+        .chars()
+        .map(|c| if c.is_ascii_alphanumeric() { c } else { ' ' })
+        .collect();
+    plain.split_whitespace().take(WORDS).collect::<Vec<_>>().join("-")
+}
 
 /// The page; `part` is how many checks of how many were asked for, if not all.
 pub fn page(found: &Validated, pictures: &[Shown], part: Option<(usize, usize)>) -> String {
@@ -102,32 +143,29 @@ fn how_to_read() -> Markup {
 }
 
 fn disagreements(found: &Validated) -> Markup {
-    let rows: Vec<(&Answer, &Row)> = found.disagreements(None).collect();
     html! {
         h2 { "What disagrees, by how much and why" }
-        @if rows.is_empty() { p { "Nothing." } }
-        @else {
-            dl {
-                @for (answer, row) in rows {
-                    dt { (heading(answer.group)) ": " (row.what) }
-                    dd { (why(row)) }
-                }
-            }
-        }
+        @if found.count(None, Verdict::Disagrees) == 0 { p { "Nothing." } }
+        @else { (noted(found, Verdict::Disagrees)) }
     }
 }
 
 fn no_data(found: &Validated) -> Markup {
-    let rows: Vec<(&Answer, &Row)> =
-        found.rows(None).filter(|(_, row)| row.verdict == Verdict::NoData).collect();
     html! {
-        @if !rows.is_empty() {
+        @if found.count(None, Verdict::NoData) > 0 {
             h2 { "What nothing is known about" }
-            dl {
-                @for (answer, row) in rows {
-                    dt { (heading(answer.group)) ": " (row.what) }
-                    dd { (row.note) }
-                }
+            (noted(found, Verdict::NoData))
+        }
+    }
+}
+
+/// The rows of one verdict with their words.
+fn noted(found: &Validated, verdict: Verdict) -> Markup {
+    html! {
+        dl {
+            @for (answer, row) in found.rows(None).filter(|it| it.1.verdict == verdict) {
+                dt { (heading(answer.group)) ": " (row.what) }
+                dd { (why(row)) }
             }
         }
     }

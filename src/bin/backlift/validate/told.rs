@@ -4,26 +4,23 @@ use backlift::questions::validated::Validated;
 use backlift::validation::{Group, Row, Verdict};
 
 use super::notation::{accepted, cells, off_by};
-use crate::paragraph::{paragraph, set_in};
+use crate::figure::capital;
+use crate::paragraph::{each_set_in, paragraph};
 use crate::table::table;
 
-/// All of it.
 pub fn told(found: &Validated) -> String {
     let sources = sources(found);
     let mut out = paragraph(&sentence(found)) + "\n";
     for group in found.groups() {
         out += &format!("\n{}\n", heading(group));
         let rows: Vec<&Row> = found.rows(Some(group)).map(|it| it.1).collect();
-        let rows = folded(&rows, &sources);
-        out += &table(&["", "expected", "ours", "difference", ""], &rows);
+        out += &table(&["", "expected", "ours", "difference", ""], folded(&rows, &sources));
     }
     out += &noted(found, Verdict::Disagrees, "\nWhat disagrees, by how much and why\n");
     out += &noted(found, Verdict::NoData, "\nWhat nothing is known about\n");
-    out += "\nSources\n";
-    for (n, source) in sources.iter().enumerate() {
-        out += &format!("{}\n", set_in(&format!("{} {source}", mark(n))));
-    }
-    out + WORDS
+    let sources = sources.iter().enumerate();
+    let sources = sources.map(|(n, source)| format!("{} {source}", mark(n)));
+    out + "\nSources\n" + &each_set_in(sources) + WORDS
 }
 
 const WORDS: &str = "
@@ -37,21 +34,16 @@ What the words mean:
   no data       nobody has published a figure, or none was seen
 ";
 
-/// One sentence for everything.
 pub fn sentence(found: &Validated) -> String {
-    let count = |group, verdict| found.count(group, verdict);
-    let (agree, disagree, none) = (
-        count(None, Verdict::Agrees),
-        count(None, Verdict::Disagrees),
-        count(None, Verdict::NoData),
-    );
+    let count = |verdict| found.count(None, verdict);
+    let [agree, disagree, none] = [Verdict::Agrees, Verdict::Disagrees, Verdict::NoData].map(count);
     let all = agree + disagree;
     let mut out = match disagree {
         0 => format!("All {all} figures that can be compared agree with theirs"),
         1 => format!("{agree} of {all} figures agree with theirs; one disagrees"),
         _ => format!("{agree} of {all} figures agree with theirs; {disagree} disagree"),
     };
-    match count(None, Verdict::ByConstruction) {
+    match count(Verdict::ByConstruction) {
         0 => {}
         1 => out += "; one more agrees by construction",
         more => out += &format!("; {more} more agree by construction"),
@@ -60,7 +52,7 @@ pub fn sentence(found: &Validated) -> String {
         out += &format!("; for {none} there is nothing to compare with");
     }
     if disagree > 0 && found.groups().contains(&Group::Dynamics) {
-        out += match count(Some(Group::Dynamics), Verdict::Disagrees) {
+        out += match found.count(Some(Group::Dynamics), Verdict::Disagrees) {
             0 => ". Every row of the mechanics agrees",
             _ => {
                 ". A row of the mechanics disagrees: trust no simulated swing until that is mended"
@@ -72,9 +64,7 @@ pub fn sentence(found: &Validated) -> String {
 
 /// "Bat inertia".
 pub fn heading(group: Group) -> String {
-    let words = group.words();
-    let mut letters = words.chars();
-    letters.next().map_or(String::new(), |it| it.to_uppercase().chain(letters).collect())
+    capital(group.words())
 }
 
 /// The sources, each once, in the order of the rows.
@@ -139,11 +129,7 @@ fn noted(found: &Validated, verdict: Verdict, heading: &str) -> String {
     if rows.is_empty() {
         return String::new();
     }
-    let mut out = heading.to_owned();
-    for row in rows {
-        out += &format!("{}\n", set_in(&format!("{}: {}", row.what, why(row))));
-    }
-    out
+    heading.to_owned() + &each_set_in(rows.iter().map(|row| format!("{}: {}", row.what, why(row))))
 }
 
 /// The size of a disagreement, and the row's own words.

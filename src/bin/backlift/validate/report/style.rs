@@ -16,7 +16,6 @@ fn colours(theme: &Theme) -> String {
     out
 }
 
-/// The style sheet.
 pub fn sheet() -> String {
     let (day, night) = (colours(&LIGHT), colours(&DARK));
     format!(
