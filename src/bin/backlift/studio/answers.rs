@@ -22,13 +22,14 @@ pub struct Keyed<'a, T> {
 }
 
 /// All that came of questions, the oldest first.
-#[derive(Default)]
+#[derive(Clone, Default)]
 pub struct Answers {
     kept: VecDeque<Kept>,
     whose: Whose,
 }
 
 /// What came of one question.
+#[derive(Clone)]
 struct Kept {
     question: Question,
     whose: Whose,

@@ -6,6 +6,7 @@ use egui_kittest::kittest::{NodeT, Queryable};
 use egui_kittest::{Harness, Node};
 use tempfile::tempdir;
 
+use super::apart::settled;
 use super::{demo, settle};
 use crate::studio::action::{Action, View};
 use crate::studio::layout::show;
@@ -98,7 +99,7 @@ pub fn says(it: &Window, words: &str) -> bool {
 
 #[test]
 fn panels_in_which_nothing_happens_ask_for_no_picture() {
-    let mut it = window();
+    let mut it = window_on(settled());
     wait(&mut it);
     for Row { view, .. } in &VIEWS {
         it.state_mut().view = *view;
