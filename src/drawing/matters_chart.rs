@@ -55,6 +55,8 @@ pub struct MattersPicture {
 const NAMES: f64 = 250.0;
 /// Width of a column, px.
 const COLUMN: f64 = 134.0;
+/// Least room between the names of two columns, px.
+const GAP: f64 = 8.0;
 /// Longest bar, px: a share of one.
 const LONGEST: f64 = 88.0;
 /// Height of a row, px.
@@ -69,21 +71,23 @@ pub fn svg(chart: &MattersPicture, theme: &Theme) -> String {
     let width = NAMES + COLUMN * chart.columns.len() as f64 + 2.0 * EDGE;
     let sentence = Lettering::new(Size::Sentence, theme.ink);
     let quiet = Lettering::new(Size::Quiet, theme.quiet);
+    let line_px = Size::Quiet.line_px();
     let said = sentence.wrapped(&chart.sentence, width - 2.0 * EDGE);
     let legend = quiet.wrapped(&chart.legend, width - 2.0 * EDGE);
     let rows: usize = chart.sections.iter().map(|it| 1 + it.rows.len()).sum();
     let gaps = 10.0 * chart.sections.len() as f64;
+    let heading = Lettering::new(Size::Quiet, theme.ink).bold();
+    let name_lines = |[name, _]: &[String; 2]| heading.wrapped(name, COLUMN - GAP).len();
+    let names = line_px * chart.columns.iter().map(name_lines).max().unwrap_or(0) as f64;
     let top = EDGE + Size::Sentence.line_px() * said.len() as f64;
-    let height =
-        top + 62.0 + ROW * rows as f64 + gaps + 20.0 + Size::Quiet.line_px() * legend.len() as f64;
-    let mut picture = Picture::new(width, height, theme);
-    let mut y = picture.sentence(picture.whole(), &chart.sentence) + 24.0;
+    let below = ROW * rows as f64 + gaps + 20.0 + line_px * legend.len() as f64;
+    let mut picture = Picture::new(width, top + names + 45.0 + below, theme);
+    let mut y = picture.sentence(picture.whole(), &chart.sentence) + 7.0;
     for (n, [figure, doubt]) in chart.columns.iter().enumerate() {
-        let x = column_x(n);
-        picture.text(x, y, Lettering::new(Size::Quiet, theme.ink).bold(), figure);
-        picture.text(x, y + Size::Quiet.line_px(), quiet, doubt);
+        picture.paragraph([column_x(n), y], COLUMN - GAP, heading, figure);
+        picture.text(column_x(n), y + names + line_px, quiet, doubt);
     }
-    y += 28.0;
+    y += names + 28.0;
     for section in &chart.sections {
         y += 10.0;
         picture.line([EDGE, y], [width - EDGE, y], Stroke::solid(theme.hairline, 1.0));
