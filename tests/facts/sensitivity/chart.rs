@@ -4,6 +4,8 @@ use backlift::drawing::matters_chart::{Bar, InputRow, MattersPicture, Section, s
 use backlift::drawing::palette::LIGHT;
 use backlift::drawing::png::png;
 
+use crate::card::sheet::clear_texts_on;
+
 fn chart(total: f64) -> MattersPicture {
     let bar = Bar { first: 0.5 * total, total, interval: [0.8 * total, 1.2 * total] };
     let row = |name: &str| InputRow { name: name.into(), spread: "± 5 %".into(), bars: vec![bar] };
@@ -67,4 +69,14 @@ fn the_chart_names_everything_and_becomes_a_png() {
     }
     let pixels = png(&picture, 1.0).unwrap();
     assert_eq!(&pixels[1..4], b"PNG");
+}
+
+#[test]
+fn the_names_over_the_columns_are_clear_of_each_other() {
+    let mut chart = chart(0.3);
+    let column = |name: &str| [name.to_owned(), "37 ± 7 %".to_owned()];
+    chart.columns = ["average wrist effort, late", "grip needed, late"].map(column).to_vec();
+    let picture = svg(&chart, &LIGHT);
+    let found = clear_texts_on(&picture, [1e4; 2], 0.0).join(" ");
+    assert!(found.contains("average wrist") && found.contains("grip needed"), "{found}");
 }
