@@ -1,8 +1,8 @@
 //! Runs that more than one fact looks at: each is made once.
 
 use std::collections::BTreeMap;
-use std::path::{Path, PathBuf};
-use std::sync::{Arc, LazyLock, Mutex, OnceLock};
+use std::path::PathBuf;
+use std::sync::{Arc, Mutex, OnceLock};
 
 use serde_json::Value;
 
@@ -36,17 +36,10 @@ pub fn ran(arguments: &[impl AsRef<str>]) -> Arc<Ran> {
 }
 
 fn run_now(arguments: &[String]) -> Ran {
-    let folder = tempfile::tempdir_in(&*ALL).unwrap().keep();
+    // Nobody knows which fact is the last to look at it: it goes with cargo's own folder for tests.
+    let folder = tempfile::tempdir_in(env!("CARGO_TARGET_TMPDIR")).unwrap().keep();
     std::fs::create_dir(folder.join("fitting")).unwrap();
     std::fs::write(folder.join("fitting/card.ron"), bats::CARD).unwrap();
     let run = backlift().current_dir(&folder).args(arguments).assert().success();
     Ran { said: String::from_utf8(run.get_output().stdout.clone()).unwrap(), folder }
 }
-
-/// Where the folders of these runs stand; those of the last time are cleared.
-static ALL: LazyLock<PathBuf> = LazyLock::new(|| {
-    let all = Path::new(env!("CARGO_TARGET_TMPDIR")).join("once");
-    drop(std::fs::remove_dir_all(&all));
-    std::fs::create_dir_all(&all).unwrap();
-    all
-});
