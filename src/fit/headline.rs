@@ -93,7 +93,7 @@ pub fn headline(fitting: &Fitting, progress: Progress<'_>) -> Result<Headline, F
     let both_ways = jobs
         .into_par_iter()
         .map(|(stroke, runs, capacity, own)| {
-            let swinger = taken_up.held[stroke].swinger(&capacity);
+            let swinger = taken_up[stroke].swinger(&capacity);
             let engine = engine_swing(&swinger, own.stroke_time_s)?;
             let d = engine.difference(&own.contact);
             Ok::<_, FitFault>(BothWays {

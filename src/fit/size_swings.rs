@@ -15,8 +15,8 @@ use crate::calibration::response::{times, whitened};
 use crate::calibration::tiredness::Tiredness;
 use crate::measurement::nets::PART_COUNT;
 use crate::normal;
-use crate::swing::batter::{Batter, TakenUp};
-use crate::swing::player_stroke::SwingFault;
+use crate::swing::batter::Batter;
+use crate::swing::player_stroke::{Held, SwingFault};
 use crate::worth::other_path::on_paths;
 use crate::worth::possible::Possible;
 use crate::worth::swings::{Step, Swings};
@@ -165,7 +165,7 @@ impl SizeSwings {
             nodes.extend(bats.map(|bat| Node { bat, ln_strength: *ln_strength }));
         }
         let corners: Vec<Bat> = CORNERS.iter().map(|x| domain.bat(*x)).collect::<Result<_, _>>()?;
-        let taken_up: Vec<TakenUp> =
+        let taken_up: Vec<Vec<Held>> =
             corners.iter().map(|bat| batter.take_up(bat)).collect::<Result<_, _>>()?;
         let tired = tired(swings, &taken_up)?;
         let strokes: Vec<(Stroke, f64)> = (0..batter.strokes.len())
@@ -219,7 +219,7 @@ fn held(swings: &Swings, ln_strength: &[f64; PART_COUNT]) -> [f64; PART_COUNT] {
 /// Fatigue at every score, as planes through the corners.
 fn tired(
     swings: &Swings,
-    taken_up: &[TakenUp],
+    taken_up: &[Vec<Held>],
 ) -> Result<Vec<[[[f64; PLANE]; PART_COUNT]; 2]>, SizeFault> {
     let by_corner: Vec<Vec<Tiredness>> = taken_up
         .par_iter()

@@ -5,14 +5,16 @@ use super::schedule::{Schedule, ScheduleFault};
 use crate::bat::Bat;
 use crate::measurement::plan::{Bowling, InningsPlan};
 use crate::player::joints::{FRESH, GROUP_COUNT, JOINTS};
-use crate::swing::batter::{Batter, TakenUp};
+use crate::swing::batter::Batter;
 use crate::swing::fastest_controlled::Fastest;
-use crate::swing::observed::PhaseLoad;
+use crate::swing::observed::{PhaseLoad, observe};
 use crate::swing::player_stroke::{Held, SwingFault};
 use crate::swing::time_in_hand::Delivery;
 
 /// The score that people ask about.
 pub const FIFTY: f64 = 50.0;
+/// How much longer the fastest swing takes late in the innings, for a first guess only.
+pub const LATE_SHARE: f64 = 1.02;
 
 /// Why an innings could not be played.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -82,35 +84,32 @@ pub fn schedule(plan: &InningsPlan, batter: &Batter) -> Schedule {
 }
 
 /// Loads that a ball puts on the muscles, from the strokes swung fresh at the asked times.
-pub fn ball_loads(
-    batter: &Batter,
-    taken_up: &TakenUp,
-    plan: &InningsPlan,
-    asked_time_s: &[f64],
-) -> BallLoads {
+pub fn ball_loads(taken_up: &[Held], plan: &InningsPlan, asked_time_s: &[f64]) -> BallLoads {
     let mut share = [0.0_f64; GROUP_COUNT];
-    for (joint, held) in JOINTS.iter().zip(taken_up.hold_share()) {
-        let group = &mut share[joint.group as usize];
-        *group = group.max(held);
+    // Held up as at the top of the first stroke's backlift.
+    if let Some(held) = taken_up.first() {
+        for (joint, held) in JOINTS.iter().zip(held.swinger(&FRESH).hold_share()) {
+            let group = &mut share[joint.group as usize];
+            *group = group.max(held);
+        }
     }
     let strokes = taken_up
-        .held
         .iter()
         .zip(asked_time_s)
-        .map(|(held, time)| batter.observe(held, &FRESH, *time).phases)
+        .map(|(held, time)| observe(held, &FRESH, *time).phases)
         .collect();
     BallLoads { stance: PhaseLoad { duration_s: plan.stance_s, share }, strokes }
 }
 
-/// Capacity left at one score of the innings played with a bat.
+/// Capacity left at one score of the innings played with a bat taken up.
 pub fn left_at(
     batter: &Batter,
-    bat: &Bat,
+    taken_up: &[Held],
     plan: &InningsPlan,
     asked_time_s: &[f64],
     score: f64,
 ) -> Result<Left, InningsFault> {
-    let loads = ball_loads(batter, &batter.take_up(bat)?, plan, asked_time_s);
+    let loads = ball_loads(taken_up, plan, asked_time_s);
     let left = capacity_at_scores(&schedule(plan, batter), &loads, &[score])?;
     Ok(left.into_iter().next().unwrap_or(Left::UNTIRED))
 }
@@ -125,7 +124,7 @@ pub fn stroke_now(
     delivery: Delivery,
 ) -> Result<StrokeNow, SwingFault> {
     let fastest = held.fastest(capacity, guess_s)?;
-    let seen = batter.observe(held, capacity, asked_time_s);
+    let seen = observe(held, capacity, asked_time_s);
     Ok(StrokeNow {
         fastest,
         wrist_share: seen.wrist_share(),
@@ -146,14 +145,14 @@ pub fn play(
 ) -> Result<Vec<AtScore>, InningsFault> {
     use rayon::prelude::*;
     let taken_up = batter.take_up(bat)?;
-    let loads = ball_loads(batter, &taken_up, plan, asked_time_s);
+    let loads = ball_loads(&taken_up, plan, asked_time_s);
     let left = capacity_at_scores(&schedule(plan, batter), &loads, scores)?;
     let strokes: Vec<usize> = (0..batter.strokes.len()).collect();
     // Each stroke follows its own scores, so that the last answer is where the next search starts.
     let by_stroke: Vec<Vec<[StrokeNow; 2]>> = strokes
         .into_par_iter()
         .map(|i| {
-            let held = &taken_up.held[i];
+            let held = &taken_up[i];
             let mut guess = None;
             let mut now = |capacity: &[f64; GROUP_COUNT]| {
                 let it = stroke_now(batter, held, capacity, asked_time_s[i], guess, delivery)?;

@@ -16,7 +16,7 @@ use crate::swing::batter::Batter;
 use crate::swing::contact::Contact;
 use crate::swing::engine::EngineFault;
 use crate::swing::engine::pair::{EngineSwing, engine_swing};
-use crate::swing::observed::Observed;
+use crate::swing::observed::{Observed, observe};
 use crate::swing::player_stroke::{Held, SwingFault};
 use crate::swing::time_in_hand::Delivery;
 use crate::uncertain::independent_sd;
@@ -152,7 +152,7 @@ pub fn swing_one(
     let fastest = held.fastest(&share, None)?;
     let fastest_s = fastest.stroke_time_s;
     let time_s = time_s.unwrap_or(fastest_s);
-    let seen = batter.observe(&held, &share, time_s);
+    let seen = observe(&held, &share, time_s);
 
     progress.step("swinging once more by the second dynamics", 0.2)?;
     let swinger = held.swinger(&share);

@@ -6,11 +6,12 @@ use super::moved::Drawn;
 use super::spread::Asked;
 use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
-use crate::innings::ball_by_ball::{Left, capacity_at_scores};
-use crate::innings::played::{InningsFault, ball_loads, schedule};
+use crate::innings::ball_by_ball::Left;
+use crate::innings::played::{InningsFault, LATE_SHARE, left_at};
 use crate::player::joints::{FRESH, GROUP_COUNT};
 use crate::swing::batter::Batter;
 use crate::swing::fastest_controlled::Fastest;
+use crate::swing::observed::observe;
 use crate::swing::player_stroke::Held;
 
 /// One bat in the player's hands: the pull, and the capacity that the innings leaves.
@@ -59,9 +60,6 @@ pub(super) enum Kept<'a> {
     Swings(&'a Swung),
 }
 
-/// How much longer the fastest swing takes late in the innings, for a first guess only.
-const LATE_SHARE: f64 = 1.02;
-
 impl Asked<'_> {
     /// Swings a draw.
     pub(super) fn swung(&self, drawn: &Drawn, kept: Kept<'_>) -> Result<Swung, InningsFault> {
@@ -98,11 +96,8 @@ impl Asked<'_> {
 
     fn taken(&self, batter: &Batter, bat: &Bat) -> Result<Taken, InningsFault> {
         let mut taken_up = batter.take_up(bat)?;
-        let loads = ball_loads(batter, &taken_up, self.plan, self.asked_time_s);
-        let schedule = schedule(self.plan, batter);
-        let left = capacity_at_scores(&schedule, &loads, &[self.plan.runs])?;
-        let left = left.into_iter().next().unwrap_or(Left::UNTIRED);
-        Ok(Taken { pull: taken_up.held.swap_remove(self.pull), left })
+        let left = left_at(batter, &taken_up, self.plan, self.asked_time_s, self.plan.runs)?;
+        Ok(Taken { pull: taken_up.swap_remove(self.pull), left })
     }
 
     fn late(
@@ -127,7 +122,7 @@ impl Asked<'_> {
 
     fn figures(&self, ready: &Ready, late: &Late, drawn: &Drawn) -> [f64; Figure::COUNT] {
         let asked_s = self.asked_time_s.get(self.pull).copied().unwrap_or(f64::NAN);
-        let seen = ready.batter.observe(&ready.bat.pull, &late.capacity, asked_s);
+        let seen = observe(&ready.bat.pull, &late.capacity, asked_s);
         let late_m_s = late.pull.contact.bat_speed_m_s;
         let pickup = |bat: &WeighedBat| bat.swing_moment_kg_m2.value;
         let known = &self.known;

@@ -152,7 +152,6 @@ impl Swings {
             core::iter::once([0.0; PART_COUNT]).chain((1..STRENGTHS).map(node)).collect();
         let region = filled(&prior.spread, &most);
         let strokes = taken_up
-            .held
             .par_iter()
             .zip(&ways.asked_time_s)
             .map(|(held, asked_s)| {
@@ -162,7 +161,6 @@ impl Swings {
             })
             .collect::<Result<Vec<_>, _>>()?;
         let steadiness = taken_up
-            .held
             .par_iter()
             .zip(&strokes)
             .map(|(held, response)| {
@@ -202,7 +200,7 @@ impl Swings {
                 if step().is_break() {
                     return Err(SwingsFault::Cancelled);
                 }
-                let held = &taken_up.held[k];
+                let held = &taken_up[k];
                 let longer = self.expected_shift(k, bat);
                 base.response.with_bat(held, longer).map_err(beyond)
             })

@@ -11,7 +11,6 @@ use crate::calibration::limit::{FIGURES, LnSwing, Near, swing_at};
 use crate::calibration::response::{Response, triangle};
 use crate::calibration::tiredness::Tiredness;
 use crate::measurement::nets::PART_COUNT;
-use crate::swing::batter::TakenUp;
 use crate::swing::player_stroke::Held;
 use rayon::prelude::*;
 
@@ -84,7 +83,7 @@ const USUAL_WAY: f64 = 0.2;
 pub(super) fn swung(
     ways: &Ways,
     bat: &Bat,
-    taken_up: &TakenUp,
+    taken_up: &[Held],
     responses: Vec<Response>,
     scores: &Scores,
     like: Option<&SwungBat>,
@@ -109,8 +108,8 @@ pub(super) fn swung(
                     &near,
                     like.map(|it| &it.on_paths),
                 )?,
-                rise: moved(&slow.held[k], &here, near(here.ln_time + rise_ln)),
-                law: moved(&harder.held[k], &here, near(here.ln_time + law_ln)),
+                rise: moved(&slow[k], &here, near(here.ln_time + rise_ln)),
+                law: moved(&harder[k], &here, near(here.ln_time + law_ln)),
                 bench: [[0.0; FIGURES]; 3],
                 response,
             })
@@ -155,7 +154,7 @@ pub(super) fn bench_slopes(
             let near = swung.response.near(here.ln_time);
             moved(held, &here, near).map(|it| it / BENCH_STEPS[axis])
         };
-        Ok(base.strokes.iter().zip(&taken_up.held).map(by).collect())
+        Ok(base.strokes.iter().zip(&taken_up).map(by).collect())
     };
     let (mass, (balance, swing)) =
         rayon::join(|| slopes(0), || rayon::join(|| slopes(1), || slopes(2)));

@@ -5,6 +5,7 @@ use crate::measurement::plan::Bowling;
 use crate::player::joints::FRESH;
 use crate::swing::contact::Contact;
 use crate::swing::fastest_controlled::Fastest;
+use crate::swing::observed::observe;
 use crate::swing::player_stroke::Held;
 use crate::validation::{Accept, CheckFault, Checked, Row};
 
@@ -34,7 +35,7 @@ fn fastest(who: &Typical, stroke: &str) -> Result<Fastest, CheckFault> {
 pub(super) fn published() -> Result<Checked, CheckFault> {
     let man = adult()?;
     let best = fastest(&man, "drive")?;
-    let played = man.batter.observe(&held(&man, "drive")?, &FRESH, DRIVE_TIME_S);
+    let played = observe(&held(&man, "drive")?, &FRESH, DRIVE_TIME_S);
     let (mean, sd) = DRIVE_M_S;
     let speed = |what: &str, ours: &Contact, accept| {
         Row::compared(what, STRETCH, "m/s", (mean, Some(sd)), ours.normal_speed_m_s, accept)

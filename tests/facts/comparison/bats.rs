@@ -165,8 +165,8 @@ fn a_weaker_player_searched_anew_loses_what_is_carried() {
     let grip_sd = 0.05; // both grips measured
     let strength = net.batter.player.strength.times(&[1.0 - grip_sd; GROUP_COUNT]);
     let taken_up = net.batter.with_strength(strength).take_up(&net.bats[0].bat).unwrap();
-    for stroke in 0..3 {
-        let found = taken_up.held[stroke].fastest(&FRESH, Some(0.4)).unwrap();
+    for (stroke, held) in taken_up.iter().enumerate() {
+        let found = held.fastest(&FRESH, Some(0.4)).unwrap();
         let at = |figure| {
             let figure = Figure::Stroke(stroke, When::Fresh, figure);
             let index = comparison.figures.iter().position(|it| *it == figure).unwrap();
@@ -194,7 +194,7 @@ fn a_player_with_a_much_weaker_trunk_searched_anew_loses_what_is_carried() {
     let strength = net.batter.player.strength.times(&factors);
     for (n, bat) in net.bats.iter().enumerate() {
         let taken_up = net.batter.with_strength(strength).take_up(&bat.bat).unwrap();
-        let found = taken_up.held[net.pull()].fastest(&FRESH, Some(0.4)).unwrap();
+        let found = taken_up[net.pull()].fastest(&FRESH, Some(0.4)).unwrap();
         let figure = Figure::Stroke(net.pull(), When::Fresh, StrokeFigure::BatSpeed);
         let index = comparison.figures.iter().position(|it| *it == figure).unwrap();
         let carried = comparison.bats[n].carried[index];
@@ -213,7 +213,7 @@ fn a_bat_with_more_swing_moment_searched_anew_loses_what_the_slopes_say() {
     let bat = it.with(it.mass_kg.value, it.balance_m.value, swing).unwrap();
     let taken_up = net.batter.take_up(&bat).unwrap();
     let pull = net.pull();
-    let found = taken_up.held[pull].fastest(&FRESH, Some(0.4)).unwrap();
+    let found = taken_up[pull].fastest(&FRESH, Some(0.4)).unwrap();
     let figure = Figure::Stroke(pull, When::Fresh, StrokeFigure::BatSpeed);
     let index = comparison.figures.iter().position(|it| *it == figure).unwrap();
     let carried = comparison.bats[0].carried[index];

@@ -124,7 +124,7 @@ fn at_fifty(file: &str) -> (Bat, Vec<StrokeOunce>) {
     let bat = weigh(&s.bats[0], &sizes, &laws).unwrap().bat;
     let batter = batter(&player(&s.player).unwrap(), &bat);
     let asked = Setting::asked_times_s(&batter, &bat, s.fit.asked_time_factor).unwrap();
-    let left = left_at(&batter, &bat, &s.innings, &asked, FIFTY).unwrap();
+    let left = left_at(&batter, &batter.take_up(&bat).unwrap(), &s.innings, &asked, FIFTY).unwrap();
     let costs = ounce_cost(&batter, &bat, &left.with_slow).unwrap();
     (bat, costs)
 }
