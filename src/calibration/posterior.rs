@@ -10,6 +10,7 @@ mod fit;
 mod round;
 
 use super::errors::{SCATTER, Shared};
+use super::limit::{LN_SPEED, LN_TIME};
 use super::points::even_point;
 use super::response::{Response, Triangle, times, triangle, whitened};
 use super::tiredness::Tiredness;
@@ -74,8 +75,8 @@ impl Held<'_> {
     pub fn ln_expected(&self, it: &Possible) -> f64 {
         let swing = self.response.at(&self.tiredness.tired(&it.ln_strength, it.lasting));
         match self.reading.read {
-            Read::Time { .. } => swing.ln_time,
-            Read::Speed { .. } => swing.ln_speed,
+            Read::Time { .. } => swing[LN_TIME],
+            Read::Speed { .. } => swing[LN_SPEED],
         }
     }
 }

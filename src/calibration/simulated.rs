@@ -1,7 +1,7 @@
 //! Everything a calibration asks of the swing, simulated beforehand.
 
 use super::fault::CalibrationFault;
-use super::limit::swing_at;
+use super::limit::{LN_TIME, swing_at};
 use super::points::even_point;
 use super::response::{Response, ResponseFault, node_strengths, times, triangle};
 use super::tiredness::Tiredness;
@@ -88,10 +88,10 @@ impl Simulated {
             for i in HELD_OUT {
                 let strength =
                     times(&spread, core::array::from_fn(|j| normal::quantile(even_point(i)[j])));
-                let ours = response.at(&strength).ln_time;
+                let ours = response.at(&strength)[LN_TIME];
                 let near = response.near(ours);
                 let truth = swing_at(&own[stroke], &strength, Some(near));
-                error = error.max(truth.map_or(0.0, |it| (it.swing.ln_time - ours).abs()));
+                error = error.max(truth.map_or(0.0, |it| (it.swing[LN_TIME] - ours).abs()));
             }
             responses[order.bat][stroke] = Some(response);
         }

@@ -12,7 +12,7 @@ use super::swung_bat::{Slopes, SwungBat, bench_slopes, swung};
 use super::ways::{SwingsFault, Ways};
 use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
-use crate::calibration::limit::{LnSwing, Near};
+use crate::calibration::limit::{LN_TIME, LnSwing, Near};
 use crate::calibration::points::even_point;
 use crate::calibration::response::{Response, ResponseFault, Triangle, times, triangle};
 use crate::measurement::nets::{Lasting, PART_COUNT};
@@ -164,7 +164,7 @@ impl Swings {
             .par_iter()
             .zip(&strokes)
             .map(|(held, response)| {
-                let time_s = libm::exp(response.at(&[0.0; PART_COUNT]).ln_time);
+                let time_s = libm::exp(response.at(&[0.0; PART_COUNT])[LN_TIME]);
                 Steadiness::of(held, time_s, ways.ball_m_s).ok_or(SwingsFault::BeyondControl)
             })
             .collect::<Result<Vec<_>, _>>()?;

@@ -7,7 +7,7 @@ use super::ways::{SwingsFault, Ways};
 use crate::bat::Bat;
 use crate::bat::expected::bat_with_swing_moment;
 use crate::bat::figures::WeighedBat;
-use crate::calibration::limit::{FIGURES, LnSwing, Near, swing_at};
+use crate::calibration::limit::{FIGURES, LN_TIME, LnSwing, Near, less, swing_at};
 use crate::calibration::response::{Response, triangle};
 use crate::calibration::tiredness::Tiredness;
 use crate::measurement::nets::PART_COUNT;
@@ -49,7 +49,7 @@ impl SwungBat {
     ) -> [f64; FIGURES] {
         let swung = &self.strokes[stroke];
         let strength = self.tired[score].tired(&it.strength.ln_strength, it.strength.lasting);
-        let mut out = swung.response.at(&strength).figures();
+        let mut out = swung.response.at(&strength);
         for (f, out) in out.iter_mut().enumerate() {
             *out +=
                 it.path * swung.on_paths.best[f] + it.rise * swung.rise[f] + it.law * swung.law[f];
@@ -108,8 +108,8 @@ pub(super) fn swung(
                     &near,
                     like.map(|it| &it.on_paths),
                 )?,
-                rise: moved(&slow[k], &here, near(here.ln_time + rise_ln)),
-                law: moved(&harder[k], &here, near(here.ln_time + law_ln)),
+                rise: moved(&slow[k], &here, near(here[LN_TIME] + rise_ln)),
+                law: moved(&harder[k], &here, near(here[LN_TIME] + law_ln)),
                 bench: [[0.0; FIGURES]; 3],
                 response,
             })
@@ -121,7 +121,7 @@ pub(super) fn swung(
 /// Figures of a stroke at the likeliest strength less those given; nothing where it cannot be controlled.
 pub fn moved(held: &Held, here: &LnSwing, near: Near) -> [f64; FIGURES] {
     let there = swing_at(held, &[0.0; PART_COUNT], Some(near));
-    there.map_or([0.0; FIGURES], |it| it.swing.less(here))
+    there.map_or([0.0; FIGURES], |it| less(&it.swing, here))
 }
 
 /// Steps of weight (kg), balance point (m) and swing moment (kg m²) at which the bench's errors are looked at.
@@ -151,7 +151,7 @@ pub(super) fn bench_slopes(
         let taken_up = ways.batter.take_up(&moved_bat)?;
         let by = |(swung, held): (&SwungStroke, _)| {
             let here = swung.response.at(&[0.0; PART_COUNT]);
-            let near = swung.response.near(here.ln_time);
+            let near = swung.response.near(here[LN_TIME]);
             moved(held, &here, near).map(|it| it / BENCH_STEPS[axis])
         };
         Ok(base.strokes.iter().zip(&taken_up).map(by).collect())
