@@ -9,13 +9,12 @@ use super::collision::{SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
 use super::figure::StrokeFigure;
 use crate::bat::Bat;
 use crate::innings::played::{FIFTY, InningsFault, left_at};
-use crate::measurement::plan::InningsPlan;
+use crate::measurement::plan::{Bowling, InningsPlan};
 use crate::player::joints::{FRESH, GROUP_COUNT};
 use crate::swing::batter::Batter;
 use crate::swing::contact::Contact;
 use crate::swing::observed::observe;
 use crate::swing::player_stroke::{Held, contact_station_m};
-use crate::swing::time_in_hand::Delivery;
 
 /// The player, and what is asked of him or her.
 #[derive(Clone, Copy, Debug)]
@@ -25,7 +24,7 @@ pub struct Asked<'a> {
     /// Innings.
     pub plan: &'a InningsPlan,
     /// Bowling faced.
-    pub delivery: Delivery,
+    pub delivery: Bowling,
     /// Stroke time at which wrist shares are taken, by stroke, the same for all bats and scores, s.
     pub asked_time_s: &'a [f64],
     /// Mass of the ball, kg.

@@ -2,11 +2,10 @@
 
 use crate::bat::Bat;
 use crate::innings::played::{InningsFault, StrokeNow, left_at, stroke_now};
-use crate::measurement::plan::InningsPlan;
+use crate::measurement::plan::{Bowling, InningsPlan};
 use crate::player::joints::FRESH;
 use crate::swing::batter::Batter;
 use crate::swing::player_stroke::{Held, SwingFault};
-use crate::swing::time_in_hand::Delivery;
 use rayon::prelude::*;
 
 /// The likeliest player, and what is asked of him or her.
@@ -17,7 +16,7 @@ pub struct Setting {
     /// Innings.
     pub plan: InningsPlan,
     /// Bowling faced.
-    pub delivery: Delivery,
+    pub delivery: Bowling,
     /// Asked time of each stroke, s: for the loads in play and the wrist shares.
     pub asked_time_s: Vec<f64>,
 }

@@ -9,7 +9,6 @@ use crate::swing::batter::Batter;
 use crate::swing::fastest_controlled::Fastest;
 use crate::swing::observed::{PhaseLoad, observe};
 use crate::swing::player_stroke::{Held, SwingFault};
-use crate::swing::time_in_hand::Delivery;
 
 /// The score that people ask about.
 pub const FIFTY: f64 = 50.0;
@@ -59,15 +58,6 @@ pub struct AtScore {
     pub with_slow: Vec<StrokeNow>,
     /// The three compartments alone.
     pub without_slow: Vec<StrokeNow>,
-}
-
-/// The bowling of a scenario as a delivery.
-pub fn delivery(bowling: &Bowling) -> Delivery {
-    Delivery {
-        speed_m_s: bowling.speed_m_s,
-        pitch_length_m: bowling.pitch_length_m,
-        reaction_time_s: bowling.reaction_time_s,
-    }
 }
 
 /// The schedule of an innings plan; the mix in the order of the batter's strokes.
@@ -121,7 +111,7 @@ pub fn stroke_now(
     capacity: &[f64; GROUP_COUNT],
     asked_time_s: f64,
     guess_s: Option<f64>,
-    delivery: Delivery,
+    delivery: Bowling,
 ) -> Result<StrokeNow, SwingFault> {
     let fastest = held.fastest(capacity, guess_s)?;
     let seen = observe(held, capacity, asked_time_s);
@@ -139,7 +129,7 @@ pub fn play(
     batter: &Batter,
     bat: &Bat,
     plan: &InningsPlan,
-    delivery: Delivery,
+    delivery: Bowling,
     asked_time_s: &[f64],
     scores: &[f64],
 ) -> Result<Vec<AtScore>, InningsFault> {

@@ -8,12 +8,12 @@ use super::loaded::Loaded;
 use super::{Progress, Stop};
 use crate::frames::DVec3;
 use crate::innings::played::{AtScore, StrokeNow, stroke_now};
+use crate::measurement::plan::Bowling;
 use crate::swing::batter::Batter;
 use crate::swing::chain::Chain;
 use crate::swing::film::{self, Film, Picture, Way};
 use crate::swing::observed::observe;
 use crate::swing::player_stroke::Held;
-use crate::swing::time_in_hand::Delivery;
 
 /// Scores looked at first, one after the other, so that there is something to see at once.
 const FIRST: [f64; 3] = [0.0, 50.0, 100.0];
@@ -49,7 +49,7 @@ pub struct Innings {
     /// In which each is asked for, s.
     pub asked_time_s: Vec<f64>,
     /// Bowling faced.
-    pub delivery: Delivery,
+    pub delivery: Bowling,
     /// Score at which the scenario's innings ends.
     pub end_runs: f64,
     /// Player and bat as they hang together in each stroke, with the bat's contact point from the top of
@@ -148,7 +148,7 @@ impl Innings {
                     Some(known) => known.clone(),
                     None => loaded.asked_times_s(&batter)?,
                 },
-                delivery: loaded.delivery(),
+                delivery: loaded.scenario.bowling,
                 end_runs: loaded.scenario.innings.runs,
                 chains: held.iter().map(|it| (it.chain.clone(), it.reference.contact_m)).collect(),
                 points: Vec::new(),

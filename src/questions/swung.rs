@@ -9,6 +9,7 @@ use crate::bat::{Bat, BatFault};
 use crate::comparison::carried::variance;
 use crate::comparison::player_doubt::PlayerDoubt;
 use crate::measurement::person::Handed;
+use crate::measurement::plan::Bowling;
 use crate::player::Strength;
 use crate::player::joints::{GROUP_COUNT, JOINTS};
 use crate::stroke::Tolerance;
@@ -18,7 +19,6 @@ use crate::swing::engine::EngineFault;
 use crate::swing::engine::pair::{EngineSwing, engine_swing};
 use crate::swing::observed::{Observed, observe};
 use crate::swing::player_stroke::{Held, SwingFault};
-use crate::swing::time_in_hand::Delivery;
 use crate::uncertain::independent_sd;
 
 /// A swing and what is told about it.
@@ -43,7 +43,7 @@ pub struct Swung {
     /// How far a controlled swing may be off.
     pub tolerance: Tolerance,
     /// The bowling faced.
-    pub delivery: Delivery,
+    pub delivery: Bowling,
     /// The player is a junior: nothing is said of a fastest ball.
     pub junior: bool,
     /// What every joint could give in this swing.
@@ -177,7 +177,7 @@ pub fn swing_one(
         time_s,
         seen,
         tolerance: loaded.strokes[stroke].tolerance,
-        delivery: loaded.delivery(),
+        delivery: loaded.scenario.bowling,
         junior: loaded.is_junior(),
         strength: swinger.strength,
         grip_n: [loaded.player.grip_top_n.value, loaded.player.grip_bottom_n.value]

@@ -9,7 +9,6 @@ use backlift::comparison::noticeable::Felt;
 use backlift::comparison::swung::Asked;
 use backlift::files::{assets, scenario, stroke};
 use backlift::fit::setting::Setting;
-use backlift::innings::played::delivery;
 use backlift::measurement::bench::BatReading;
 use backlift::measurement::plan::Scenario;
 use backlift::player::grip::FRICTION;
@@ -43,7 +42,7 @@ impl Net {
         Asked {
             batter: &self.batter,
             plan: &self.scenario.innings,
-            delivery: delivery(&self.scenario.bowling),
+            delivery: self.scenario.bowling,
             asked_time_s: &self.asked_time_s,
             ball_kg: self.scenario.fit.ball_mass_kg,
         }
