@@ -5,6 +5,7 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::bench::{BatReading, PendulumReading};
+use super::out_of_range::OutOfRange;
 use crate::frames::STANDARD_GRAVITY_M_S2;
 
 /// Without the binary dust of a converted unit: to the millionth.
@@ -35,20 +36,10 @@ pub enum Absurd {
     },
     /// Outside what any bat can be.
     #[error(
-        "{field} is {} {unit}; no bat lies outside {low} to {high} {unit}", tidy(.value)
+        "{} is {} {unit}; no bat lies outside {} to {} {unit}",
+        .0.field, tidy(&.0.value), .0.low, .0.high, unit = .0.unit
     )]
-    Impossible {
-        /// Field, as in a scenario.
-        field: &'static str,
-        /// What was given.
-        value: f64,
-        /// Lowest value accepted.
-        low: f64,
-        /// Highest value accepted.
-        high: f64,
-        /// SI unit of the values.
-        unit: &'static str,
-    },
+    Impossible(OutOfRange),
     /// Balance point off the end of the bat.
     #[error(
         "balance point {} m lies beyond the toe: the bat is {} m long, measured from the top of the handle",
@@ -107,9 +98,8 @@ impl Absurd {
     /// The field to mend, as in a scenario.
     pub fn field(&self) -> &'static str {
         match self {
-            Self::NotANumber { field, .. }
-            | Self::NotPositive { field, .. }
-            | Self::Impossible { field, .. } => field,
+            Self::NotANumber { field, .. } | Self::NotPositive { field, .. } => field,
+            Self::Impossible(it) => it.field,
             Self::BalanceBeyondToe { .. } => "balance",
             Self::EdgeThickerThanDepth { .. } => "edge",
             Self::PivotBelowBalance { .. } => "pendulum.pivot",
@@ -169,15 +159,15 @@ const TIME: Range = range("pendulum.time", [0.0, f64::INFINITY], [0.0, f64::INFI
 impl Range {
     /// `zero_is_fine` for a station that may be the top of the handle itself.
     fn judge(&self, value: f64, zero_is_fine: bool) -> Result<Option<Unusual>, Absurd> {
-        let &Self { field, possible: [low, high], usual, unit } = self;
+        let &Self { field, possible, usual, unit } = self;
         if !value.is_finite() {
             return Err(Absurd::NotANumber { field, value });
         }
         if value < 0.0 || (value == 0.0 && !zero_is_fine) {
             return Err(Absurd::NotPositive { field, value, unit });
         }
-        if value < low || value > high {
-            return Err(Absurd::Impossible { field, value, low, high, unit });
+        if let Some(fault) = OutOfRange::check(field, value, unit, possible) {
+            return Err(Absurd::Impossible(fault));
         }
         let unusual = Unusual { field, value, low: usual[0], high: usual[1], unit };
         Ok((value < usual[0] || value > usual[1]).then_some(unusual))
