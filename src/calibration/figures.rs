@@ -35,7 +35,7 @@ pub fn pull_at(
         let strength = after.tired(&calibration.ln_factor, calibration.lasting.central);
         let near =
             simulated.response(order.bat, pull).map(|it| libm::exp(it.at(&strength)[LN_TIME]));
-        held.fastest(&factors(&strength), near).map(|it| it.contact.bat_speed_m_s)
+        held.fastest(&factors(&strength), near).map(|it| it.bat_speed_m_s)
     };
     Ok([at(&Tiredness::NONE)?, at(&end)?])
 }

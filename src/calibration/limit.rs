@@ -113,7 +113,7 @@ pub fn swing_at(held: &Held, ln_strength: &[f64; PART_COUNT], near: Option<Near>
     let capacity = factors(ln_strength);
     let whole = || {
         let it = held.fastest(&capacity, near.map(|it| libm::exp(it.ln_time))).ok()?;
-        Some(Limit { swing: ln_swing(it.stroke_time_s, &it.contact), slopes: None })
+        Some(Limit { swing: ln_swing(it.stroke_time_s, &it), slopes: None })
     };
     match near {
         Some(near) => short_search(&held.swinger(&capacity), near).or_else(whole),

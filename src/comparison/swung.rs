@@ -74,7 +74,7 @@ impl Asked<'_> {
         let fastest = held.fastest(capacity, guess_s.or(Some(GUESS_SHARE * asked_s)))?;
         let step_s = TIME_STEP * fastest.stroke_time_s;
         let slower = held.swinger(capacity).swing(fastest.stroke_time_s + step_s, None);
-        let here = fastest.contact;
+        let here = fastest;
         let seen = observe(held, capacity, asked_s);
         Ok(Spot {
             swung: Swung {

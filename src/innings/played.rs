@@ -6,7 +6,7 @@ use crate::bat::Bat;
 use crate::measurement::plan::{Bowling, InningsPlan};
 use crate::player::joints::{FRESH, GROUP_COUNT, JOINTS};
 use crate::swing::batter::Batter;
-use crate::swing::fastest_controlled::Fastest;
+use crate::swing::contact::Contact;
 use crate::swing::observed::{PhaseLoad, observe};
 use crate::swing::player_stroke::{Held, SwingFault};
 
@@ -30,7 +30,7 @@ pub enum InningsFault {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct StrokeNow {
     /// The fastest controlled swing with what is left.
-    pub fastest: Fastest,
+    pub fastest: Contact,
     /// Mean share of its present capacity that the busier wrist gives at the asked stroke time, the same for all
     /// bats and scores.
     pub wrist_share: f64,
@@ -45,7 +45,7 @@ pub struct StrokeNow {
 impl StrokeNow {
     /// Speed of the bat where it meets the ball, m/s.
     pub fn bat_speed_m_s(&self) -> f64 {
-        self.fastest.contact.bat_speed_m_s
+        self.fastest.bat_speed_m_s
     }
 }
 

@@ -158,7 +158,7 @@ pub fn swing_one(
     let swinger = held.swinger(&share);
     let engine = engine_swing(&swinger, time_s);
     progress.step("asking what the doubt in strength and bat does", 0.6)?;
-    let start = Start { share, speed_m_s: fastest.contact.bat_speed_m_s, fastest_s };
+    let start = Start { share, speed_m_s: fastest.bat_speed_m_s, fastest_s };
     let bat_doubt = match &it.heavier {
         Some(heavier) => start.moved(&player_stroke.hold(heavier)?, &share)?,
         None => [0.0; 2],
@@ -201,7 +201,7 @@ impl Start {
     fn moved(&self, held: &Held, share: &[f64; GROUP_COUNT]) -> Result<[f64; 2], SwingFault> {
         let it = held.fastest(share, Some(self.fastest_s))?;
         Ok([
-            (it.contact.bat_speed_m_s / self.speed_m_s - 1.0).abs(),
+            (it.bat_speed_m_s / self.speed_m_s - 1.0).abs(),
             (it.stroke_time_s / self.fastest_s - 1.0).abs(),
         ])
     }

@@ -10,7 +10,7 @@ use crate::innings::ball_by_ball::Left;
 use crate::innings::played::{InningsFault, LATE_SHARE, left_at};
 use crate::player::joints::{FRESH, GROUP_COUNT};
 use crate::swing::batter::Batter;
-use crate::swing::fastest_controlled::Fastest;
+use crate::swing::contact::Contact;
 use crate::swing::observed::observe;
 use crate::swing::player_stroke::Held;
 
@@ -27,15 +27,15 @@ pub(super) struct Ready {
     batter: Batter,
     bat: Taken,
     other: Option<Taken>,
-    fresh: Fastest,
+    fresh: Contact,
 }
 
 /// The same player late in the innings: the pull with each bat.
 #[derive(Clone, Debug)]
 pub(super) struct Late {
     capacity: [f64; GROUP_COUNT],
-    pull: Fastest,
-    other: Option<Fastest>,
+    pull: Contact,
+    other: Option<Contact>,
 }
 
 /// A draw swung.
@@ -123,19 +123,19 @@ impl Asked<'_> {
     fn figures(&self, ready: &Ready, late: &Late, drawn: &Drawn) -> [f64; Figure::COUNT] {
         let asked_s = self.asked_time_s.get(self.pull).copied().unwrap_or(f64::NAN);
         let seen = observe(&ready.bat.pull, &late.capacity, asked_s);
-        let late_m_s = late.pull.contact.bat_speed_m_s;
+        let late_m_s = late.pull.bat_speed_m_s;
         let pickup = |bat: &WeighedBat| bat.swing_moment_kg_m2.value;
         let known = &self.known;
         let other_is_lighter = known.other.is_some_and(|it| pickup(it) < pickup(known.bat));
         Figure::all().map(|figure| match figure {
-            Figure::FreshSpeed => ready.fresh.contact.bat_speed_m_s,
+            Figure::FreshSpeed => ready.fresh.bat_speed_m_s,
             Figure::LateSpeed => late_m_s,
             Figure::TimeInHand => drawn.delivery.time_in_hand_s(late.pull.stroke_time_s),
             Figure::FastestBall => drawn.delivery.fastest_ball_m_s(late.pull.stroke_time_s),
             Figure::WristShare => seen.wrist_share(),
             Figure::GripShare => seen.grip_share(&drawn.player),
             Figure::LighterBat => late.other.map_or(0.0, |other| {
-                let gain_m_s = other.contact.bat_speed_m_s - late_m_s;
+                let gain_m_s = other.bat_speed_m_s - late_m_s;
                 if other_is_lighter { gain_m_s } else { -gain_m_s }
             }),
         })

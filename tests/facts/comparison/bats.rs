@@ -173,7 +173,7 @@ fn a_weaker_player_searched_anew_loses_what_is_carried() {
         };
         for (figure, searched) in [
             (StrokeFigure::StrokeTime, found.stroke_time_s),
-            (StrokeFigure::BatSpeed, found.contact.bat_speed_m_s),
+            (StrokeFigure::BatSpeed, found.bat_speed_m_s),
         ] {
             let carried = at(figure);
             // The last digits of a swing (up to 0.05 %) are a twentieth of so small a change.
@@ -197,7 +197,7 @@ fn a_player_with_a_much_weaker_trunk_searched_anew_loses_what_is_carried() {
         let figure = Figure::Stroke(net.pull(), When::Fresh, StrokeFigure::BatSpeed);
         let index = comparison.figures.iter().position(|it| *it == figure).unwrap();
         let carried = comparison.bats[n].carried[index];
-        let change = found.contact.bat_speed_m_s - carried.value;
+        let change = found.bat_speed_m_s - carried.value;
         assert_relative_eq!(carried.by_common[1][0], change, max_relative = 0.05);
     }
 }
@@ -216,7 +216,7 @@ fn a_bat_with_more_swing_moment_searched_anew_loses_what_the_slopes_say() {
     let figure = Figure::Stroke(pull, When::Fresh, StrokeFigure::BatSpeed);
     let index = comparison.figures.iter().position(|it| *it == figure).unwrap();
     let carried = comparison.bats[0].carried[index];
-    let change = found.contact.bat_speed_m_s - carried.value;
+    let change = found.bat_speed_m_s - carried.value;
     assert!(change < 0.0);
     assert_relative_eq!(carried.by_bat[2] * more, change, max_relative = 0.05);
 }

@@ -91,9 +91,8 @@ fn a_moved_balance_point_costs_what_its_moments_say_but_in_the_drive() {
     let (up, down) = (moved(-0.005), moved(0.005));
     let by = TopMoments::of_bat(&down) - TopMoments::of_bat(&up);
     for (stroke, it) in batter.strokes.iter().zip(costs) {
-        let speed = |bat: &Bat| {
-            stroke.hold(bat).unwrap().fastest(&FRESH, None).unwrap().contact.bat_speed_m_s
-        };
+        let speed =
+            |bat: &Bat| stroke.hold(bat).unwrap().fastest(&FRESH, None).unwrap().bat_speed_m_s;
         let (swung, said) = (speed(&down) - speed(&up), it.change_m_s(by));
         println!("balance {}: swung {swung:.4} m/s, by the law {said:.4} m/s", it.stroke);
         let agrees = (said / swung - 1.0).abs() < 0.03;

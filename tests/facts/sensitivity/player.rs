@@ -129,8 +129,8 @@ fn a_study_starts_from_the_innings_and_is_the_same_on_any_number_of_threads() {
     let near = |figure: Figure, value: f64| {
         assert_relative_eq!(best(figure), value, max_relative = 5e-4);
     };
-    near(Figure::FreshSpeed, fresh.fastest.contact.bat_speed_m_s);
-    near(Figure::LateSpeed, late.fastest.contact.bat_speed_m_s);
+    near(Figure::FreshSpeed, fresh.fastest.bat_speed_m_s);
+    near(Figure::LateSpeed, late.fastest.bat_speed_m_s);
     near(Figure::TimeInHand, late.time_in_hand_s);
     near(Figure::FastestBall, late.fastest_ball_m_s);
     near(Figure::WristShare, late.wrist_share);
