@@ -1,13 +1,14 @@
 //! Why a description is no bat, each with the nearest that is.
 
 use super::BatFault;
+use crate::measurement::absurd::tidy;
 use crate::measurement::out_of_range::OutOfRange;
 
 /// What is wrong with a described bat.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum ShapeFault {
     /// A figure that no bat has.
-    #[error("{}: no bat has it", .0.words(libm::round(.0.value * 1e6) / 1e6))]
+    #[error("{}: no bat has it", .0.words(tidy(&.0.value)))]
     Impossible(OutOfRange),
     /// Willow that no willow weighs.
     #[error(

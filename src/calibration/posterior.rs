@@ -43,16 +43,11 @@ pub struct Possible {
 /// The players the tables allow, each as likely: `spread` is the lower triangle L of the covariance
 /// L Lᵀ of their strengths.
 pub fn possible(spread: &Triangle) -> Vec<Possible> {
-    let below_nought = normal::below(-LASTING.mean / LASTING.sd);
     (0..POINTS)
         .map(|i| {
             let [a, b, c, d] = even_point(i);
             let z = [a, b, c].map(normal::quantile);
-            let above = below_nought + (1.0 - below_nought) * d;
-            Possible {
-                ln_strength: times(spread, z),
-                lasting: (LASTING.mean + LASTING.sd * normal::quantile(above)).max(0.0),
-            }
+            Possible { ln_strength: times(spread, z), lasting: LASTING.above_nought(d) }
         })
         .collect()
 }

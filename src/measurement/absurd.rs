@@ -9,7 +9,7 @@ use super::out_of_range::OutOfRange;
 use crate::frames::STANDARD_GRAVITY_M_S2;
 
 /// Without the binary dust of a converted unit: to the millionth.
-fn tidy(value: &f64) -> f64 {
+pub(crate) fn tidy(value: &f64) -> f64 {
     libm::round(value * 1e6) / 1e6
 }
 
@@ -108,24 +108,6 @@ impl Absurd {
     }
 }
 
-/// A reading that can be true but seldom is.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
-#[error(
-    "{field} {} {unit} is unusual: most bats lie between {low} and {high} {unit}", tidy(.value)
-)]
-pub struct Unusual {
-    /// Field, as in a scenario.
-    pub field: &'static str,
-    /// What was given, SI.
-    pub value: f64,
-    /// Lower end of what is usual, SI.
-    pub low: f64,
-    /// Upper end of what is usual, SI.
-    pub high: f64,
-    /// SI unit of the values.
-    pub unit: &'static str,
-}
-
 /// Possible and usual range of one quantity of a bat, SI.
 struct Range {
     field: &'static str,
@@ -157,8 +139,8 @@ const SWINGS: Range = range("pendulum.swings", [1.0, 1000.0], [5.0, 100.0], "swi
 const TIME: Range = range("pendulum.time", [0.0, f64::INFINITY], [0.0, f64::INFINITY], "s");
 
 impl Range {
-    /// `zero_is_fine` for a station that may be the top of the handle itself.
-    fn judge(&self, value: f64, zero_is_fine: bool) -> Result<Option<Unusual>, Absurd> {
+    /// The value, if it can be true but seldom is; `zero_is_fine` for a station that may be the top of the handle itself.
+    fn judge(&self, value: f64, zero_is_fine: bool) -> Result<Option<OutOfRange>, Absurd> {
         let &Self { field, possible, usual, unit } = self;
         if !value.is_finite() {
             return Err(Absurd::NotANumber { field, value });
@@ -169,13 +151,12 @@ impl Range {
         if let Some(fault) = OutOfRange::check(field, value, unit, possible) {
             return Err(Absurd::Impossible(fault));
         }
-        let unusual = Unusual { field, value, low: usual[0], high: usual[1], unit };
-        Ok((value < usual[0] || value > usual[1]).then_some(unusual))
+        Ok(OutOfRange::check(field, value, unit, usual))
     }
 }
 
 /// Every reading of a bat that cannot be true, all at once; or else those that are merely unusual.
-pub fn judge_bat(reading: &BatReading) -> Result<Vec<Unusual>, Vec<Absurd>> {
+pub fn judge_bat(reading: &BatReading) -> Result<Vec<OutOfRange>, Vec<Absurd>> {
     let mut verdicts = vec![MASS.judge(reading.mass_kg, false)];
     let optional = [
         (&LENGTH, reading.length_m),
