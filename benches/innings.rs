@@ -6,7 +6,7 @@ mod setting;
 use std::hint::black_box;
 
 use backlift::fit::setting::Setting;
-use backlift::innings::played::{delivery, play};
+use backlift::innings::played::play;
 use backlift::swing::batter::Batter;
 use criterion::{Criterion, criterion_group, criterion_main};
 use setting::demo;
@@ -20,7 +20,7 @@ fn innings(c: &mut Criterion) {
     let factor = demo.scenario.fit.asked_time_factor;
     let asked_s = Setting::asked_times_s(&batter, bat, factor).unwrap();
     let plan = &demo.scenario.innings;
-    let ball = delivery(&demo.scenario.bowling);
+    let ball = demo.scenario.bowling;
     c.bench_function("innings of fifty", |b| {
         b.iter(|| play(&batter, black_box(bat), plan, ball, &asked_s, &SCORES).unwrap());
     });

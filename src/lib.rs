@@ -2,7 +2,7 @@
 //!
 //! Data flows one way; each stage uses the stages above it, never one below:
 //!
-//! 1. [`uncertain`], [`frames`], [`source`]: values with their doubt, the frames of reference, where figures come from
+//! 1. [`uncertain`], [`frames`]: values with their doubt, the frames of reference
 //! 2. [`measurement`]: what was weighed, balanced, timed; tape measure, grip and wrist hold test; swings read in the
 //!    nets
 //! 3. [`bat`]: mass, centre of mass, inertia tensor and what a hand feels of them
@@ -28,7 +28,6 @@
 
 pub mod frames;
 pub mod normal;
-pub mod source;
 pub mod uncertain;
 
 pub mod measurement;

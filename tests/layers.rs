@@ -8,7 +8,6 @@ use std::path::{Path, PathBuf};
 const ORDER: &[&str] = &[
     "frames",
     "uncertain",
-    "source",
     "normal",
     "measurement",
     "bat",

@@ -1,7 +1,8 @@
 //! What a reader must be told beside the figures: what was estimated, and what looks wrong.
 
 use super::makeable::NotMakeable;
-use crate::measurement::absurd::Unusual;
+use crate::measurement::absurd::tidy;
+use crate::measurement::out_of_range::OutOfRange;
 
 /// A figure, of a bat or of a player, that was not measured.
 #[derive(Clone, Debug, PartialEq)]
@@ -29,8 +30,11 @@ pub enum Miscount {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum Warning {
     /// A reading outside what is usual.
-    #[error("{0}")]
-    Unusual(Unusual),
+    #[error(
+        "{} {} {unit} is unusual: most bats lie between {} and {} {unit}",
+        .0.field, tidy(&.0.value), .0.low, .0.high, unit = .0.unit
+    )]
+    Unusual(OutOfRange),
     /// The overall length is not that of the named size.
     #[error(
         "{:.0} mm long, but a size {size} is about {:.0} mm: is the size right?",

@@ -3,21 +3,6 @@
 use crate::frames::{DMat3, DVec3};
 use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 
-/// Moment of inertia about an axis `distance_m` from the parallel one through the centre of mass:
-/// `I = I_com + m d²`, kg m².
-pub fn moment_about_parallel_axis_kg_m2(
-    com_moment_kg_m2: f64,
-    mass_kg: f64,
-    distance_m: f64,
-) -> f64 {
-    com_moment_kg_m2 + mass_kg * distance_m * distance_m
-}
-
-/// The way back: `I_com = I − m d²`, kg m². Negative for figures that no body can have.
-pub fn moment_about_com_kg_m2(moment_kg_m2: f64, mass_kg: f64, distance_m: f64) -> f64 {
-    moment_kg_m2 - mass_kg * distance_m * distance_m
-}
-
 /// Swing moment, kg m²: about the transverse axis (along y of B) through the pickup axis, from mass, centre of
 /// mass and the tensor about it.
 pub fn swing_moment_kg_m2(mass_kg: f64, com_B: DVec3, I_Com_B: &DMat3) -> f64 {

@@ -7,7 +7,7 @@ use std::f64::consts::PI;
 
 use crate::frames::STANDARD_GRAVITY_M_S2;
 use crate::measurement::bench::{
-    PICKUP_AXIS_FROM_TOP_M, PIVOT_SD_M, PendulumReading, STOPWATCH_SD_S,
+    PICKUP_AXIS_FROM_TOP_M, PIVOT_SD_M, PendulumReading, STOPWATCH_SD_S, USUAL_AMPLITUDE_RAD,
 };
 
 /// Moment of inertia of a bat about the pivot it swings from, from its small-swing period.
@@ -128,4 +128,15 @@ pub fn time_for_swings_s(
     let ratio = pivot_moment_kg_m2 / (mass_kg * STANDARD_GRAVITY_M_S2 * pivot_to_com_m);
     (pivot_to_com_m > 0.0 && ratio > 0.0)
         .then(|| f64::from(swings) * 2.0 * PI * libm::sqrt(ratio) * amplitude_factor(amplitude_rad))
+}
+
+/// The same of swings about the pickup axis with the amplitude that the bench is told to use.
+pub fn usual_swings_s(
+    mass_kg: f64,
+    balance_m: f64,
+    swing_moment_kg_m2: f64,
+    swings: u32,
+) -> Option<f64> {
+    let (pivot_m, amplitude_rad) = (PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD);
+    time_for_swings_s(mass_kg, balance_m, swing_moment_kg_m2, swings, pivot_m, amplitude_rad)
 }

@@ -4,6 +4,7 @@
 
 use super::described::{Cleft, Described};
 use super::shape_fault::ShapeFault;
+use crate::measurement::out_of_range::OutOfRange;
 
 /// Everything in a description that no bat has.
 pub fn impossible(described: &Described) -> Vec<ShapeFault> {
@@ -38,9 +39,9 @@ pub fn impossible(described: &Described) -> Vec<ShapeFault> {
         ("willow.cleft.width", cleft(|it| it.width_m), [0.02, 0.5], "m"),
         ("willow.cleft.depth", cleft(|it| it.depth_m), [0.01, 0.5], "m"),
     ];
-    let said = all.into_iter().filter_map(|(field, value, limits, unit)| {
-        value.and_then(|it| outside(field, it, limits, unit))
-    });
+    let said = all
+        .into_iter()
+        .filter_map(|(field, value, limits, unit)| OutOfRange::check(field, value?, unit, limits));
     let stations = blade.stations.iter().flat_map(|it| {
         [
             (it.width_m, [0.005, 0.2]),
@@ -49,17 +50,7 @@ pub fn impossible(described: &Described) -> Vec<ShapeFault> {
             (it.camber_m, [0.0, 0.05]),
         ]
     });
-    let at_stations =
-        stations.filter_map(|(value, limits)| outside("blade.stations", value?, limits, "m"));
-    said.chain(at_stations).collect()
-}
-
-fn outside(
-    field: &'static str,
-    value: f64,
-    [low, high]: [f64; 2],
-    unit: &'static str,
-) -> Option<ShapeFault> {
-    let is_within = (low..=high).contains(&value);
-    (!is_within).then_some(ShapeFault::Impossible { field, value, low, high, unit })
+    let at_stations = stations
+        .filter_map(|(value, limits)| OutOfRange::check("blade.stations", value?, "m", limits));
+    said.chain(at_stations).map(ShapeFault::Impossible).collect()
 }

@@ -1,24 +1,15 @@
 //! Why a description is no bat, each with the nearest that is.
 
 use super::BatFault;
+use crate::measurement::absurd::tidy;
+use crate::measurement::out_of_range::OutOfRange;
 
 /// What is wrong with a described bat.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum ShapeFault {
     /// A figure that no bat has.
-    #[error("{} {unit} is outside {low} to {high} {unit}: no bat has it", libm::round(.value * 1e6) / 1e6)]
-    Impossible {
-        /// Field of the described bat.
-        field: &'static str,
-        /// What was given, SI.
-        value: f64,
-        /// Lowest, SI.
-        low: f64,
-        /// Highest, SI.
-        high: f64,
-        /// SI unit of all three.
-        unit: &'static str,
-    },
+    #[error("{}: no bat has it", .0.words(tidy(&.0.value)))]
+    Impossible(OutOfRange),
     /// Willow that no willow weighs.
     #[error(
         "{density_kg_m3:.0} kg/m³ is no willow: blades have {} to {} kg/m³ at the widest; nearest {nearest_kg_m3:.0} kg/m³",
@@ -164,7 +155,7 @@ impl ShapeFault {
 
     fn field_and_why(&self) -> (&'static str, &'static str) {
         match self {
-            Self::Impossible { field, .. } => (field, "no bat goes further"),
+            Self::Impossible(it) => (it.field, "no bat goes further"),
             Self::Density { .. } => ("willow.density", "no willow is so light or so heavy"),
             Self::BackThroughFace { .. } => ("blade.hollow", "the back would come out of the face"),
             Self::EdgeOverSpine { .. } => ("blade.edge", "the spine has to stand over the edges"),

@@ -5,6 +5,7 @@
 //! same for many readings, so that more readings do not wear them off.
 
 use crate::measurement::nets::{Asked, NetReading, Read};
+use crate::normal;
 
 /// A shared error on the logarithm: its mean and standard deviation.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -13,6 +14,15 @@ pub struct Shared {
     pub mean: f64,
     /// One standard deviation.
     pub sd: f64,
+}
+
+impl Shared {
+    /// The value below which a share of those at nought or above lies.
+    pub fn above_nought(self, share: f64) -> f64 {
+        let Self { mean, sd } = self;
+        let below_nought = normal::below(-mean / sd);
+        (mean + sd * normal::quantile(below_nought + (1.0 - below_nought) * share)).max(0.0)
+    }
 }
 
 /// What a player holds back who was asked for "as fast as you can still control it": 5 % SD 3 %.

@@ -1,6 +1,7 @@
 //! How much surer the player's figures and the advice became.
 
 use super::fault::CalibrationFault;
+use super::limit::{LN_SPEED, LN_TIME};
 use super::posterior::{Possible, Posterior, Spread};
 use super::simulated::{Order, Simulated};
 use super::tiredness::Tiredness;
@@ -33,8 +34,8 @@ pub fn pull_at(
     let at = |after: &Tiredness| {
         let strength = after.tired(&calibration.ln_factor, calibration.lasting.central);
         let near =
-            simulated.response(order.bat, pull).map(|it| libm::exp(it.at(&strength).ln_time));
-        held.fastest(&factors(&strength), near).map(|it| it.contact.bat_speed_m_s)
+            simulated.response(order.bat, pull).map(|it| libm::exp(it.at(&strength)[LN_TIME]));
+        held.fastest(&factors(&strength), near).map(|it| it.bat_speed_m_s)
     };
     Ok([at(&Tiredness::NONE)?, at(&end)?])
 }
@@ -49,7 +50,7 @@ pub(super) fn surer(
     let response = simulated.response(order.bat, pull).ok_or(CalibrationFault::NoSuchBat)?;
     let end = simulated.tiredness(order.plan.runs);
     let speed = |it: &Possible, after: &Tiredness| {
-        libm::exp(response.at(&after.tired(&it.ln_strength, it.lasting)).ln_speed)
+        libm::exp(response.at(&after.tired(&it.ln_strength, it.lasting))[LN_SPEED])
     };
     let fresh = |it: &Possible| speed(it, &Tiredness::NONE);
     let late = |it: &Possible| speed(it, &end);

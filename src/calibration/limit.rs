@@ -7,58 +7,30 @@ use crate::swing::player_stroke::Held;
 use crate::swing::swinger::Swinger;
 
 /// The fastest controlled swing, as natural logarithms of seconds and of m/s.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct LnSwing {
-    /// Stroke time.
-    pub ln_time: f64,
-    /// Bat speed at the contact point.
-    pub ln_speed: f64,
-    /// Part of it along the normal of the face.
-    pub ln_normal_speed: f64,
-    /// Speed of the toe.
-    pub ln_toe_speed: f64,
-}
+///
+/// In order: stroke time, bat speed at the contact point, the part of it along the normal of the face, speed of the toe.
+pub type LnSwing = [f64; FIGURES];
 
 /// Number of figures of [`LnSwing`].
 pub const FIGURES: usize = 4;
+/// Place of the stroke time among them.
+pub const LN_TIME: usize = 0;
+/// Place of the bat speed.
+pub const LN_SPEED: usize = 1;
 
-impl LnSwing {
-    /// The figures in order.
-    pub fn figures(&self) -> [f64; FIGURES] {
-        [self.ln_time, self.ln_speed, self.ln_normal_speed, self.ln_toe_speed]
-    }
+/// The figures less those of another swing.
+pub fn less(it: &LnSwing, other: &LnSwing) -> LnSwing {
+    core::array::from_fn(|f| it[f] - other[f])
+}
 
-    /// Back from the figures.
-    pub fn from_figures(
-        [ln_time, ln_speed, ln_normal_speed, ln_toe_speed]: [f64; FIGURES],
-    ) -> Self {
-        Self { ln_time, ln_speed, ln_normal_speed, ln_toe_speed }
-    }
-
-    /// The figures less those of another swing.
-    pub fn less(&self, other: &Self) -> [f64; FIGURES] {
-        let (here, there) = (self.figures(), other.figures());
-        core::array::from_fn(|f| here[f] - there[f])
-    }
-
-    fn of(stroke_time_s: f64, contact: &Contact) -> Self {
-        let ln = |it: f64| libm::log(it.max(SLOWEST_M_S));
-        Self {
-            ln_time: libm::log(stroke_time_s),
-            ln_speed: ln(contact.bat_speed_m_s),
-            ln_normal_speed: ln(contact.normal_speed_m_s),
-            ln_toe_speed: ln(contact.toe_speed_m_s),
-        }
-    }
-
-    /// The swing at a stroke time this much longer, on the logarithm.
-    fn along(&self, slopes: &Slopes, longer: f64) -> Self {
-        let mut out = self.figures();
-        for (figure, slope) in out.iter_mut().zip(&slopes.figures) {
-            *figure += slope * longer;
-        }
-        Self::from_figures(out)
-    }
+fn ln_swing(stroke_time_s: f64, contact: &Contact) -> LnSwing {
+    let ln = |it: f64| libm::log(it.max(SLOWEST_M_S));
+    [
+        libm::log(stroke_time_s),
+        ln(contact.bat_speed_m_s),
+        ln(contact.normal_speed_m_s),
+        ln(contact.toe_speed_m_s),
+    ]
 }
 
 /// How the error's logarithm and the figures go with the logarithm of the stroke time, near the limit of control.
@@ -66,17 +38,26 @@ impl LnSwing {
 pub struct Slopes {
     /// Of the logarithm of the contact error.
     pub error: f64,
-    /// Of the figures of [`LnSwing`]; the first is one.
-    pub figures: [f64; FIGURES],
+    /// Of the figures of a swing; the first is one.
+    pub figures: LnSwing,
 }
 
 impl Slopes {
     /// Between two swings with the logarithms of their errors; speeds no steeper than a swing's are.
     fn between((error, here): (f64, &LnSwing), (other, there): (f64, &LnSwing)) -> Self {
-        let run = there.ln_time - here.ln_time;
-        let mut figures = there.less(here).map(|it| (it / run).clamp(STEEPEST, 0.0));
-        figures[0] = 1.0;
+        let by = less(there, here);
+        let run = by[LN_TIME];
+        let mut figures = by.map(|it| (it / run).clamp(STEEPEST, 0.0));
+        figures[LN_TIME] = 1.0;
         Self { error: (other - error) / run, figures }
+    }
+
+    /// The swing at a stroke time this much longer, on the logarithm.
+    fn along(&self, mut swing: LnSwing, longer: f64) -> LnSwing {
+        for (figure, slope) in swing.iter_mut().zip(&self.figures) {
+            *figure += slope * longer;
+        }
+        swing
     }
 
     /// Mean of several; none of none.
@@ -132,7 +113,7 @@ pub fn swing_at(held: &Held, ln_strength: &[f64; PART_COUNT], near: Option<Near>
     let capacity = factors(ln_strength);
     let whole = || {
         let it = held.fastest(&capacity, near.map(|it| libm::exp(it.ln_time))).ok()?;
-        Some(Limit { swing: LnSwing::of(it.stroke_time_s, &it.contact), slopes: None })
+        Some(Limit { swing: ln_swing(it.stroke_time_s, &it), slopes: None })
     };
     match near {
         Some(near) => short_search(&held.swinger(&capacity), near).or_else(whole),
@@ -144,24 +125,24 @@ fn short_search(swinger: &Swinger<'_>, near: Near) -> Option<Limit> {
     let swing = |x: f64| {
         let stroke_time_s = libm::exp(x);
         let contact: Contact = swinger.swing(stroke_time_s, None);
-        (libm::log(contact.error.max(1e-6)), LnSwing::of(stroke_time_s, &contact))
+        (libm::log(contact.error.max(1e-6)), ln_swing(stroke_time_s, &contact))
     };
     let mut here = swing(near.ln_time);
     if let Some(slopes) = near.slopes
         && here.0.abs() < CLOSE
     {
-        let swing = here.1.along(&slopes, -here.0 / slopes.error);
+        let swing = slopes.along(here.1, -here.0 / slopes.error);
         return Some(Limit { swing, slopes: Some(slopes) });
     }
     let mut steepness = near.slopes.map_or(USUAL_STEEPNESS, |it| it.error);
     for _ in 0..TRIES {
         let step = (-here.0 / steepness).clamp(-LONGEST_STEP, LONGEST_STEP);
-        let next = swing(here.1.ln_time + if step.abs() < 1e-4 { 1e-3 } else { step });
+        let next = swing(here.1[LN_TIME] + if step.abs() < 1e-4 { 1e-3 } else { step });
         let slopes = Slopes::between((here.0, &here.1), (next.0, &next.1));
         let believed = slopes.error < GENTLEST;
         if believed && next.0.abs() < NEAR {
             // From the nearer of the two, along the line through both.
-            let swing = next.1.along(&slopes, -next.0 / slopes.error);
+            let swing = slopes.along(next.1, -next.0 / slopes.error);
             return Some(Limit { swing, slopes: Some(slopes) });
         }
         steepness = if believed { slopes.error } else { USUAL_STEEPNESS };

@@ -10,6 +10,7 @@ mod fit;
 mod round;
 
 use super::errors::{SCATTER, Shared};
+use super::limit::{LN_SPEED, LN_TIME};
 use super::points::even_point;
 use super::response::{Response, Triangle, times, triangle, whitened};
 use super::tiredness::Tiredness;
@@ -42,16 +43,11 @@ pub struct Possible {
 /// The players the tables allow, each as likely: `spread` is the lower triangle L of the covariance
 /// L Lᵀ of their strengths.
 pub fn possible(spread: &Triangle) -> Vec<Possible> {
-    let below_nought = normal::below(-LASTING.mean / LASTING.sd);
     (0..POINTS)
         .map(|i| {
             let [a, b, c, d] = even_point(i);
             let z = [a, b, c].map(normal::quantile);
-            let above = below_nought + (1.0 - below_nought) * d;
-            Possible {
-                ln_strength: times(spread, z),
-                lasting: (LASTING.mean + LASTING.sd * normal::quantile(above)).max(0.0),
-            }
+            Possible { ln_strength: times(spread, z), lasting: LASTING.above_nought(d) }
         })
         .collect()
 }
@@ -74,8 +70,8 @@ impl Held<'_> {
     pub fn ln_expected(&self, it: &Possible) -> f64 {
         let swing = self.response.at(&self.tiredness.tired(&it.ln_strength, it.lasting));
         match self.reading.read {
-            Read::Time { .. } => swing.ln_time,
-            Read::Speed { .. } => swing.ln_speed,
+            Read::Time { .. } => swing[LN_TIME],
+            Read::Speed { .. } => swing[LN_SPEED],
         }
     }
 }

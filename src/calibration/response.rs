@@ -5,7 +5,7 @@
 //! joint to another within that spread, so that neither a slope nor a parabola would do: the junior's pull takes 8.5 %
 //! longer with a trunk 26 % weaker, and 0.8 % less with one 35 % stronger.
 
-use super::limit::{FIGURES, Limit, LnSwing, Near, Slopes, swing_at};
+use super::limit::{FIGURES, LN_TIME, Limit, LnSwing, Near, Slopes, less, swing_at};
 use super::points::even_point;
 use super::radial::Radial;
 use crate::measurement::nets::PART_COUNT;
@@ -109,7 +109,7 @@ impl Response {
         let others = strengths.get(1..).unwrap_or_default();
         let (first, rest) = others.split_at(FIRST.min(others.len()));
         for part in [first, rest] {
-            let guide = Guide::through(&found, start.swing.ln_time);
+            let guide = Guide::through(&found, start.swing[LN_TIME]);
             let swung = part
                 .par_iter()
                 .map(|strength| {
@@ -128,8 +128,7 @@ impl Response {
             return Err(ResponseFault::BeyondControl);
         }
         let slopes = Slopes::mean(found.iter().filter_map(|(_, it)| it.slopes));
-        let (nodes, values): (Vec<_>, Vec<_>) =
-            found.iter().map(|(x, it)| (*x, it.swing.figures())).unzip();
+        let (nodes, values): (Vec<_>, Vec<_>) = found.iter().map(|(x, it)| (*x, it.swing)).unzip();
         let surface = Radial::through(nodes, &values).ok_or(ResponseFault::BeyondControl)?;
         Ok(Self { spread: *spread, surface, slopes, shift: [[0.0; PART_COUNT + 1]; FIGURES] })
     }
@@ -140,9 +139,9 @@ impl Response {
         let difference = |corner: &[f64; PART_COUNT], longer: f64| {
             let strength = times(&self.spread, *corner);
             let here = self.at(&strength);
-            let there = swing_at(held, &strength, Some(self.near(here.ln_time + longer)))
+            let there = swing_at(held, &strength, Some(self.near(here[LN_TIME] + longer)))
                 .ok_or(ResponseFault::BeyondControl)?;
-            Ok(there.swing.less(&here))
+            Ok(less(&there.swing, &here))
         };
         // The first tells the others where to look.
         let [first, others @ ..] = &CORNERS;
@@ -179,7 +178,7 @@ impl Response {
         for (figure, shift) in figures.iter_mut().zip(&self.shift) {
             *figure += core::iter::once(1.0).chain(x).zip(shift).map(|(x, s)| x * s).sum::<f64>();
         }
-        LnSwing::from_figures(figures)
+        figures
     }
 }
 
@@ -199,7 +198,7 @@ const FIRST: usize = 7;
 impl Guide {
     fn through(found: &[Found], start: f64) -> Self {
         let (nodes, values): (Vec<_>, Vec<_>) =
-            found.iter().map(|(x, it)| (*x, [it.swing.ln_time])).unzip();
+            found.iter().map(|(x, it)| (*x, [it.swing[LN_TIME]])).unzip();
         let determined = nodes.len() > PART_COUNT + 1;
         Self {
             ln_time: determined.then(|| Radial::through(nodes, &values)).flatten(),

@@ -1,7 +1,7 @@
 //! Everything a calibration asks of the swing, simulated beforehand.
 
 use super::fault::CalibrationFault;
-use super::limit::swing_at;
+use super::limit::{LN_TIME, swing_at};
 use super::points::even_point;
 use super::response::{Response, ResponseFault, node_strengths, times, triangle};
 use super::tiredness::Tiredness;
@@ -11,8 +11,8 @@ use crate::measurement::nets::{NetReading, PART_COUNT};
 use crate::measurement::plan::InningsPlan;
 use crate::normal;
 use crate::player::calibrated::table_covariance;
-use crate::swing::batter::{Batter, TakenUp};
-use crate::swing::player_stroke::SwingFault;
+use crate::swing::batter::Batter;
+use crate::swing::player_stroke::{Held, SwingFault};
 use core::ops::ControlFlow;
 use core::sync::atomic::{AtomicUsize, Ordering};
 
@@ -61,7 +61,7 @@ impl Simulated {
     ) -> Result<Self, CalibrationFault> {
         let batter = order.batter;
         let spread = triangle(&table_covariance(&batter.player));
-        let held: Vec<TakenUp> = order
+        let held: Vec<Vec<Held>> = order
             .bats
             .iter()
             .map(|it| batter.take_up(&it.bat))
@@ -84,14 +84,14 @@ impl Simulated {
         let mut responses = vec![vec![None; strokes]; order.bats.len()];
         let mut error = 0.0_f64;
         for &stroke in &wanted {
-            let response = Response::over(&own.held[stroke], &spread, &nodes, None, &step)?;
+            let response = Response::over(&own[stroke], &spread, &nodes, None, &step)?;
             for i in HELD_OUT {
                 let strength =
                     times(&spread, core::array::from_fn(|j| normal::quantile(even_point(i)[j])));
-                let ours = response.at(&strength).ln_time;
+                let ours = response.at(&strength)[LN_TIME];
                 let near = response.near(ours);
-                let truth = swing_at(&own.held[stroke], &strength, Some(near));
-                error = error.max(truth.map_or(0.0, |it| (it.swing.ln_time - ours).abs()));
+                let truth = swing_at(&own[stroke], &strength, Some(near));
+                error = error.max(truth.map_or(0.0, |it| (it.swing[LN_TIME] - ours).abs()));
             }
             responses[order.bat][stroke] = Some(response);
         }
@@ -102,7 +102,7 @@ impl Simulated {
             for &stroke in wanted.iter().filter(|&&s| told(s) || is_read(Some(bat), s)) {
                 let Some(own) = &responses[order.bat][stroke] else { continue };
                 // A bat beyond control is no fault unless somebody swung it.
-                match own.with_bat(&held[bat].held[stroke], 0.0) {
+                match own.with_bat(&held[bat][stroke], 0.0) {
                     Ok(response) => responses[bat][stroke] = Some(response),
                     Err(fault) if is_read(Some(bat), stroke) => return Err(fault.into()),
                     Err(_) => {}
@@ -114,7 +114,7 @@ impl Simulated {
         runs.extend([0.0, order.plan.runs]);
         runs.sort_by(f64::total_cmp);
         runs.dedup();
-        let loads = ball_loads(batter, own, order.plan, order.asked_time_s);
+        let loads = ball_loads(own, order.plan, order.asked_time_s);
         let tired = Tiredness::at(&schedule(order.plan, batter), &loads, &runs)?;
         let tiredness = runs.into_iter().zip(tired).collect();
         Ok(Self { spread, responses, tiredness, strokes, error })

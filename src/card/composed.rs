@@ -2,12 +2,12 @@
 
 use super::outside::OUTSIDE;
 use super::{Asked, Card, CardFault, Condition, Figure, HandleShape, PlayerLine, cautions};
-use crate::bat::pendulum::time_for_swings_s;
+use crate::bat::pendulum::usual_swings_s;
 use crate::fit::fitting::Fitting;
 use crate::fit::headline::Headline;
 use crate::fit::pays::{Gain, Pays};
 use crate::fit::tolerance::TimeForMass;
-use crate::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
+use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use crate::stroke::PULL;
 use crate::units::{Units, spoken_ball};
 
@@ -30,15 +30,7 @@ pub fn compose(
     let player = &fitting.setting().batter.player;
     let t = &it.tolerances;
     let seconds = |swing_moment: f64| {
-        time_for_swings_s(
-            bat.mass_kg(),
-            bat.balance_m(),
-            swing_moment,
-            SWINGS,
-            PICKUP_AXIS_FROM_TOP_M,
-            USUAL_AMPLITUDE_RAD,
-        )
-        .unwrap_or(f64::NAN)
+        usual_swings_s(bat.mass_kg(), bat.balance_m(), swing_moment, SWINGS).unwrap_or(f64::NAN)
     };
     let percussion_from_toe = |swing_moment: f64, balance: f64| {
         let d = balance - PICKUP_AXIS_FROM_TOP_M;

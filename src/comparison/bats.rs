@@ -9,7 +9,7 @@ use super::player_doubt::PlayerDoubt;
 use super::swung::{Asked, Spot, Swung};
 use crate::bat::figures::WeighedBat;
 use crate::bat::{Bat, BatFault};
-use crate::innings::played::InningsFault;
+use crate::innings::played::{FIFTY, InningsFault, LATE_SHARE, left_at};
 use crate::player::grip::FRICTION;
 use crate::player::joints::FRESH;
 use crate::swing::batter::Batter;
@@ -122,8 +122,6 @@ pub fn compare(
 /// Steps of mass (kg), balance point (m) and swing moment (kg m²) for the slopes: a few times what a
 /// bench can tell, so that the swings' last digits (0.02 %) do not matter.
 const MOVES: [[f64; 3]; 3] = [[0.03, 0.0, 0.0], [0.0, 0.01, 0.0], [0.0, 0.0, 0.008]];
-/// How much longer the fastest swing at fifty takes, for a first guess only.
-const LATE_SHARE: f64 = 1.02;
 /// One standard deviation of the ball's mean speed from hand to bat as a share of it: 0.80 to 0.95 with
 /// length and pitch, each as likely.
 pub const FLIGHT_RELATIVE_SD: f64 = 0.15 / 3.464 / MEAN_SPEED_SHARE;
@@ -157,9 +155,9 @@ fn one(
     };
 
     let taken_up = asked.batter.take_up(&bat)?;
-    let left = asked.left_at_fifty(asked.batter, &taken_up)?;
+    let left = left_at(asked.batter, &taken_up, asked.plan, asked.asked_time_s, FIFTY)?;
     let capacities = [FRESH, left.with_slow, left.with_slow_low, left.with_slow_high];
-    let strokes: Vec<usize> = (0..taken_up.held.len()).collect();
+    let strokes: Vec<usize> = (0..taken_up.len()).collect();
     let spots: Vec<[Spot; 4]> = strokes
         .into_par_iter()
         .map(|i| {

@@ -8,14 +8,13 @@
 use super::collision::{SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
 use super::figure::StrokeFigure;
 use crate::bat::Bat;
-use crate::innings::ball_by_ball::{Left, capacity_at_scores};
-use crate::innings::played::{FIFTY, InningsFault, ball_loads, schedule};
-use crate::measurement::plan::InningsPlan;
+use crate::innings::played::{FIFTY, InningsFault, left_at};
+use crate::measurement::plan::{Bowling, InningsPlan};
 use crate::player::joints::{FRESH, GROUP_COUNT};
-use crate::swing::batter::{Batter, TakenUp};
+use crate::swing::batter::Batter;
 use crate::swing::contact::Contact;
-use crate::swing::player_stroke::contact_station_m;
-use crate::swing::time_in_hand::Delivery;
+use crate::swing::observed::observe;
+use crate::swing::player_stroke::{Held, contact_station_m};
 
 /// The player, and what is asked of him or her.
 #[derive(Clone, Copy, Debug)]
@@ -25,7 +24,7 @@ pub struct Asked<'a> {
     /// Innings.
     pub plan: &'a InningsPlan,
     /// Bowling faced.
-    pub delivery: Delivery,
+    pub delivery: Bowling,
     /// Stroke time at which wrist shares are taken, by stroke, the same for all bats and scores, s.
     pub asked_time_s: &'a [f64],
     /// Mass of the ball, kg.
@@ -62,32 +61,21 @@ const NEAR_ENOUGH: f64 = 0.02;
 const GUESS_SHARE: f64 = 0.87;
 
 impl Asked<'_> {
-    /// Capacity left at fifty.
-    pub(super) fn left_at_fifty(
-        &self,
-        batter: &Batter,
-        taken_up: &TakenUp,
-    ) -> Result<Left, InningsFault> {
-        let loads = ball_loads(batter, taken_up, self.plan, self.asked_time_s);
-        let left = capacity_at_scores(&schedule(self.plan, batter), &loads, &[FIFTY])?;
-        Ok(left.into_iter().next().unwrap_or(Left::UNTIRED))
-    }
-
     /// Searches one stroke's fastest controlled swing and the slopes along its time.
     pub(super) fn spot(
         &self,
-        taken_up: &TakenUp,
+        taken_up: &[Held],
         stroke: usize,
         capacity: &[f64; GROUP_COUNT],
         guess_s: Option<f64>,
     ) -> Result<Spot, InningsFault> {
-        let held = &taken_up.held[stroke];
+        let held = &taken_up[stroke];
         let asked_s = self.asked_time_s[stroke];
         let fastest = held.fastest(capacity, guess_s.or(Some(GUESS_SHARE * asked_s)))?;
         let step_s = TIME_STEP * fastest.stroke_time_s;
         let slower = held.swinger(capacity).swing(fastest.stroke_time_s + step_s, None);
-        let here = fastest.contact;
-        let seen = self.batter.observe(held, capacity, asked_s);
+        let here = fastest;
+        let seen = observe(held, capacity, asked_s);
         Ok(Spot {
             swung: Swung {
                 time_s: fastest.stroke_time_s,
@@ -108,9 +96,10 @@ impl Asked<'_> {
         spots: &[[Spot; 2]],
     ) -> Result<Vec<[Swung; 2]>, InningsFault> {
         let taken_up = batter.take_up(bat)?;
-        let capacity = [FRESH, self.left_at_fifty(batter, &taken_up)?.with_slow];
+        let left = left_at(batter, &taken_up, self.plan, self.asked_time_s, FIFTY)?;
+        let capacity = [FRESH, left.with_slow];
         let near = |stroke: usize, when: usize| {
-            let (held, spot) = (&taken_up.held[stroke], &spots[stroke][when]);
+            let (held, spot) = (&taken_up[stroke], &spots[stroke][when]);
             let swinger = held.swinger(&capacity[when]);
             let log_error = |it: &Contact| libm::log(it.error.max(f64::MIN_POSITIVE));
             let at = |time_s: f64| swinger.swing(time_s, None);
@@ -141,7 +130,7 @@ impl Asked<'_> {
             // From the first, not the one before: so near the last a line would follow the last digits.
             let share = nought(&first, &last);
             let along = |of: fn(&Contact) -> f64| between(of(&first), of(&last), share);
-            let seen = batter.observe(held, &capacity[when], self.asked_time_s[stroke]);
+            let seen = observe(held, &capacity[when], self.asked_time_s[stroke]);
             Swung {
                 time_s: along(|it| it.stroke_time_s),
                 bat_speed_m_s: along(|it| it.bat_speed_m_s),

@@ -105,16 +105,14 @@ fn mend(fault: &NetFault) -> &'static str {
         NetFault::TooFewFrames { .. } => {
             "film in slow motion, at 120 pictures a second or more, and count again"
         }
-        NetFault::OutOfRange { field: "frame_rate", .. } => {
-            "write the pictures a second at which the film was taken, like 240"
-        }
-        NetFault::OutOfRange { field: "time", .. } => {
-            "count from the top of the backlift to the ball; write the rate at which the film was taken, not played"
-        }
-        NetFault::OutOfRange { field: "runs", .. } => {
-            "write 0 for a fresh player, or the runs so far"
-        }
-        NetFault::OutOfRange { .. } => "check the number and its unit",
+        NetFault::OutOfRange(it) => match it.field {
+            "frame_rate" => "write the pictures a second at which the film was taken, like 240",
+            "time" => {
+                "count from the top of the backlift to the ball; write the rate at which the film was taken, not played"
+            }
+            "runs" => "write 0 for a fresh player, or the runs so far",
+            _ => "check the number and its unit",
+        },
         NetFault::NoSuchStroke => "add it to the scenario's strokes, or leave the reading out",
     }
 }

@@ -13,7 +13,7 @@ use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
 use crate::bat::makeable::MadeBat;
 use crate::bat::pickup_weight::pickup_weight_kg;
-use crate::innings::played::{InningsFault, StrokeNow, delivery};
+use crate::innings::played::{InningsFault, StrokeNow};
 use crate::measurement::plan::Seen;
 use crate::sensitivity::terms::{Terms, terms};
 use crate::swing::batter::Batter;
@@ -194,12 +194,7 @@ fn standard(order: &Order<'_>) -> Result<Bat, FitFault> {
 pub fn setting(order: &Order<'_>, standard: &Bat) -> Result<Setting, SwingFault> {
     let batter = Batter::new(order.player, order.strokes, standard)?;
     let asked_time_s = Setting::asked_times_s(&batter, standard, order.limits.asked_time_factor)?;
-    Ok(Setting {
-        batter,
-        plan: order.plan.clone(),
-        delivery: delivery(order.bowling),
-        asked_time_s,
-    })
+    Ok(Setting { batter, plan: order.plan.clone(), delivery: *order.bowling, asked_time_s })
 }
 
 fn asked<'a>(order: &'a Order<'a>, setting: &'a Setting, standard: &'a Bat) -> Asked<'a> {

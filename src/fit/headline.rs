@@ -93,13 +93,13 @@ pub fn headline(fitting: &Fitting, progress: Progress<'_>) -> Result<Headline, F
     let both_ways = jobs
         .into_par_iter()
         .map(|(stroke, runs, capacity, own)| {
-            let swinger = taken_up.held[stroke].swinger(&capacity);
+            let swinger = taken_up[stroke].swinger(&capacity);
             let engine = engine_swing(&swinger, own.stroke_time_s)?;
-            let d = engine.difference(&own.contact);
+            let d = engine.difference(&own);
             Ok::<_, FitFault>(BothWays {
                 stroke,
                 runs,
-                bat_speed_m_s: own.contact.bat_speed_m_s,
+                bat_speed_m_s: own.bat_speed_m_s,
                 engine_bat_speed_m_s: engine.contact.bat_speed_m_s,
                 difference: [d.bat_speed, d.toe_speed, d.normal_speed]
                     .map(f64::abs)

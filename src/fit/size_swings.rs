@@ -9,14 +9,14 @@
 
 use super::domain::{Domain, VARIABLES};
 use crate::bat::{Bat, BatFault};
-use crate::calibration::limit::{FIGURES, LnSwing, swing_at};
+use crate::calibration::limit::{FIGURES, LN_TIME, LnSwing, less, swing_at};
 use crate::calibration::points::even_point;
 use crate::calibration::response::{times, whitened};
 use crate::calibration::tiredness::Tiredness;
 use crate::measurement::nets::PART_COUNT;
 use crate::normal;
-use crate::swing::batter::{Batter, TakenUp};
-use crate::swing::player_stroke::SwingFault;
+use crate::swing::batter::Batter;
+use crate::swing::player_stroke::{Held, SwingFault};
 use crate::worth::other_path::on_paths;
 use crate::worth::possible::Possible;
 use crate::worth::swings::{Step, Swings};
@@ -165,7 +165,7 @@ impl SizeSwings {
             nodes.extend(bats.map(|bat| Node { bat, ln_strength: *ln_strength }));
         }
         let corners: Vec<Bat> = CORNERS.iter().map(|x| domain.bat(*x)).collect::<Result<_, _>>()?;
-        let taken_up: Vec<TakenUp> =
+        let taken_up: Vec<Vec<Held>> =
             corners.iter().map(|bat| batter.take_up(bat)).collect::<Result<_, _>>()?;
         let tired = tired(swings, &taken_up)?;
         let strokes: Vec<(Stroke, f64)> = (0..batter.strokes.len())
@@ -193,7 +193,7 @@ impl SizeSwings {
         };
         let strength = tiredness.tired(&it.strength.ln_strength, it.strength.lasting);
         let swung = &self.strokes[stroke];
-        let base = swings.base_at(stroke, &strength).figures();
+        let base = swings.base_at(stroke, &strength);
         let terms = terms(bat, &held(swings, &strength));
         core::array::from_fn(|f| {
             base[f]
@@ -219,7 +219,7 @@ fn held(swings: &Swings, ln_strength: &[f64; PART_COUNT]) -> [f64; PART_COUNT] {
 /// Fatigue at every score, as planes through the corners.
 fn tired(
     swings: &Swings,
-    taken_up: &[TakenUp],
+    taken_up: &[Vec<Held>],
 ) -> Result<Vec<[[[f64; PLANE]; PART_COUNT]; 2]>, SizeFault> {
     let by_corner: Vec<Vec<Tiredness>> = taken_up
         .par_iter()
@@ -276,9 +276,9 @@ fn one_stroke(
             || swings.expected_shift(stroke, &bat),
             |it| dot(&it[0], &plane(node.bat)),
         );
-        let near = swings.near(stroke, base.ln_time + more);
+        let near = swings.near(stroke, base[LN_TIME] + more);
         let swung = swing_at(&held, &node.ln_strength, Some(near));
-        Ok(swung.map(|it| it.swing.less(base)))
+        Ok(swung.map(|it| less(&it.swing, base)))
     };
     let of_node = |node: &Node, usual: Option<&[[f64; PLANE]; FIGURES]>| {
         against(node, &swings.base_at(stroke, &node.ln_strength), usual)
@@ -297,10 +297,9 @@ fn one_stroke(
     samples.extend(rest.iter().zip(others).filter_map(|(node, it)| Some((*node, it?))));
     let against_terms = regress(swings, &samples).ok_or(SizeFault::Degenerate)?;
 
-    let base = swings.base_at(stroke, &[0.0; PART_COUNT]).figures();
-    let here: [LnSwing; 4] = core::array::from_fn(|corner| {
-        LnSwing::from_figures(core::array::from_fn(|f| base[f] + at_corners[corner][f]))
-    });
+    let base = swings.base_at(stroke, &[0.0; PART_COUNT]);
+    let here: [LnSwing; 4] =
+        core::array::from_fn(|corner| core::array::from_fn(|f| base[f] + at_corners[corner][f]));
     let of_base = &swings.base.strokes[stroke];
     // What a way of swinging adds, at the corners and between them.
     type Added<'a> = &'a (dyn Fn(&Bat, &LnSwing) -> Result<[f64; FIGURES], SwingFault> + Sync);
@@ -316,7 +315,7 @@ fn one_stroke(
     let by_law = |batter: &Batter, usual: &[f64; FIGURES]| {
         way(&|bat, here| {
             let held = batter.strokes[stroke].hold(bat)?;
-            Ok(moved(&held, here, near(here.ln_time + usual[0])))
+            Ok(moved(&held, here, near(here[LN_TIME] + usual[0])))
         })
     };
     let swung = Stroke {
@@ -337,7 +336,7 @@ fn one_stroke(
         let node = Node { bat, ln_strength };
         // The bat now used is swung too: between its own strengths it is not exact.
         let base_held = ways.batter.strokes[stroke].hold(&swings.base_made)?;
-        let near = near(swings.base_at(stroke, &ln_strength).ln_time);
+        let near = near(swings.base_at(stroke, &ln_strength)[LN_TIME]);
         let Some(base) = swing_at(&base_held, &ln_strength, Some(near)) else { return Ok(0.0) };
         let Some(truth) = against(&node, &base.swing, Some(&usual))? else { return Ok(0.0) };
         let terms = terms(bat, &held(swings, &ln_strength));

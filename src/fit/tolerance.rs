@@ -1,8 +1,7 @@
 //! Limits for the bench whose every combination lies in the region: a box inside it.
 
 use super::region::{MAY_LOSE, Region};
-use crate::bat::pendulum::time_for_swings_s;
-use crate::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
+use crate::bat::pendulum::usual_swings_s;
 
 /// Lowest and highest acceptable figures, all at once.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -135,16 +134,7 @@ impl Tolerances {
     /// The same at one weight.
     pub fn times_at(&self, mass_kg: f64, swings: u32) -> Option<TimeForMass> {
         let [low, high] = self.swing_moment_kg_m2;
-        let time_s = |balance_m: f64, swing: f64| {
-            time_for_swings_s(
-                mass_kg,
-                balance_m,
-                swing,
-                swings,
-                PICKUP_AXIS_FROM_TOP_M,
-                USUAL_AMPLITUDE_RAD,
-            )
-        };
+        let time_s = |balance_m: f64, swing: f64| usual_swings_s(mass_kg, balance_m, swing, swings);
         // A balance point nearer the hands swings slower at the same swing moment.
         let low_s = self.balance_m.iter().filter_map(|b| time_s(*b, low)).fold(0.0, f64::max);
         let high_s =

@@ -3,6 +3,7 @@
 use super::compartments::{Compartments, Rates};
 use super::schedule::{Schedule, ScheduleFault};
 use super::slow_state::Exertion;
+use crate::measurement::out_of_range::OutOfRange;
 use crate::player::joints::{FRESH, GROUP_COUNT, Group};
 use crate::swing::observed::PhaseLoad;
 
@@ -76,14 +77,9 @@ pub fn capacity_at_scores(
 ) -> Result<Vec<Left>, ScheduleFault> {
     schedule.check()?;
     for &value in scores {
-        if !(0.0..=GREATEST_SCORE).contains(&value) {
-            return Err(ScheduleFault::OutOfRange {
-                field: "innings.runs",
-                value,
-                unit: "runs",
-                low: 0.0,
-                high: GREATEST_SCORE,
-            });
+        let limits = [0.0, GREATEST_SCORE];
+        if let Some(fault) = OutOfRange::check("innings.runs", value, "runs", limits) {
+            return Err(ScheduleFault::OutOfRange(fault));
         }
     }
     let rates = Group::ALL.map(Rates::of);

@@ -5,14 +5,15 @@ use super::schedule::{Schedule, ScheduleFault};
 use crate::bat::Bat;
 use crate::measurement::plan::{Bowling, InningsPlan};
 use crate::player::joints::{FRESH, GROUP_COUNT, JOINTS};
-use crate::swing::batter::{Batter, TakenUp};
-use crate::swing::fastest_controlled::Fastest;
-use crate::swing::observed::PhaseLoad;
+use crate::swing::batter::Batter;
+use crate::swing::contact::Contact;
+use crate::swing::observed::{PhaseLoad, observe};
 use crate::swing::player_stroke::{Held, SwingFault};
-use crate::swing::time_in_hand::Delivery;
 
 /// The score that people ask about.
 pub const FIFTY: f64 = 50.0;
+/// How much longer the fastest swing takes late in the innings, for a first guess only.
+pub const LATE_SHARE: f64 = 1.02;
 
 /// Why an innings could not be played.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -29,7 +30,7 @@ pub enum InningsFault {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct StrokeNow {
     /// The fastest controlled swing with what is left.
-    pub fastest: Fastest,
+    pub fastest: Contact,
     /// Mean share of its present capacity that the busier wrist gives at the asked stroke time, the same for all
     /// bats and scores.
     pub wrist_share: f64,
@@ -44,7 +45,7 @@ pub struct StrokeNow {
 impl StrokeNow {
     /// Speed of the bat where it meets the ball, m/s.
     pub fn bat_speed_m_s(&self) -> f64 {
-        self.fastest.contact.bat_speed_m_s
+        self.fastest.bat_speed_m_s
     }
 }
 
@@ -57,15 +58,6 @@ pub struct AtScore {
     pub with_slow: Vec<StrokeNow>,
     /// The three compartments alone.
     pub without_slow: Vec<StrokeNow>,
-}
-
-/// The bowling of a scenario as a delivery.
-pub fn delivery(bowling: &Bowling) -> Delivery {
-    Delivery {
-        speed_m_s: bowling.speed_m_s,
-        pitch_length_m: bowling.pitch_length_m,
-        reaction_time_s: bowling.reaction_time_s,
-    }
 }
 
 /// The schedule of an innings plan; the mix in the order of the batter's strokes.
@@ -82,35 +74,32 @@ pub fn schedule(plan: &InningsPlan, batter: &Batter) -> Schedule {
 }
 
 /// Loads that a ball puts on the muscles, from the strokes swung fresh at the asked times.
-pub fn ball_loads(
-    batter: &Batter,
-    taken_up: &TakenUp,
-    plan: &InningsPlan,
-    asked_time_s: &[f64],
-) -> BallLoads {
+pub fn ball_loads(taken_up: &[Held], plan: &InningsPlan, asked_time_s: &[f64]) -> BallLoads {
     let mut share = [0.0_f64; GROUP_COUNT];
-    for (joint, held) in JOINTS.iter().zip(taken_up.hold_share()) {
-        let group = &mut share[joint.group as usize];
-        *group = group.max(held);
+    // Held up as at the top of the first stroke's backlift.
+    if let Some(held) = taken_up.first() {
+        for (joint, held) in JOINTS.iter().zip(held.swinger(&FRESH).hold_share()) {
+            let group = &mut share[joint.group as usize];
+            *group = group.max(held);
+        }
     }
     let strokes = taken_up
-        .held
         .iter()
         .zip(asked_time_s)
-        .map(|(held, time)| batter.observe(held, &FRESH, *time).phases)
+        .map(|(held, time)| observe(held, &FRESH, *time).phases)
         .collect();
     BallLoads { stance: PhaseLoad { duration_s: plan.stance_s, share }, strokes }
 }
 
-/// Capacity left at one score of the innings played with a bat.
+/// Capacity left at one score of the innings played with a bat taken up.
 pub fn left_at(
     batter: &Batter,
-    bat: &Bat,
+    taken_up: &[Held],
     plan: &InningsPlan,
     asked_time_s: &[f64],
     score: f64,
 ) -> Result<Left, InningsFault> {
-    let loads = ball_loads(batter, &batter.take_up(bat)?, plan, asked_time_s);
+    let loads = ball_loads(taken_up, plan, asked_time_s);
     let left = capacity_at_scores(&schedule(plan, batter), &loads, &[score])?;
     Ok(left.into_iter().next().unwrap_or(Left::UNTIRED))
 }
@@ -122,10 +111,10 @@ pub fn stroke_now(
     capacity: &[f64; GROUP_COUNT],
     asked_time_s: f64,
     guess_s: Option<f64>,
-    delivery: Delivery,
+    delivery: Bowling,
 ) -> Result<StrokeNow, SwingFault> {
     let fastest = held.fastest(capacity, guess_s)?;
-    let seen = batter.observe(held, capacity, asked_time_s);
+    let seen = observe(held, capacity, asked_time_s);
     Ok(StrokeNow {
         fastest,
         wrist_share: seen.wrist_share(),
@@ -140,20 +129,20 @@ pub fn play(
     batter: &Batter,
     bat: &Bat,
     plan: &InningsPlan,
-    delivery: Delivery,
+    delivery: Bowling,
     asked_time_s: &[f64],
     scores: &[f64],
 ) -> Result<Vec<AtScore>, InningsFault> {
     use rayon::prelude::*;
     let taken_up = batter.take_up(bat)?;
-    let loads = ball_loads(batter, &taken_up, plan, asked_time_s);
+    let loads = ball_loads(&taken_up, plan, asked_time_s);
     let left = capacity_at_scores(&schedule(plan, batter), &loads, scores)?;
     let strokes: Vec<usize> = (0..batter.strokes.len()).collect();
     // Each stroke follows its own scores, so that the last answer is where the next search starts.
     let by_stroke: Vec<Vec<[StrokeNow; 2]>> = strokes
         .into_par_iter()
         .map(|i| {
-            let held = &taken_up.held[i];
+            let held = &taken_up[i];
             let mut guess = None;
             let mut now = |capacity: &[f64; GROUP_COUNT]| {
                 let it = stroke_now(batter, held, capacity, asked_time_s[i], guess, delivery)?;

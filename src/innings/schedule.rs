@@ -1,6 +1,7 @@
 //! Who faces, which stroke, how long the rest: an innings as a sequence of balls, without chance.
 
 use crate::measurement::nets::Lasting;
+use crate::measurement::out_of_range::OutOfRange;
 
 /// How an innings goes. Defaults in [`Schedule::ordinary`].
 #[derive(Clone, Debug, PartialEq)]
@@ -29,19 +30,8 @@ const BALLS_PER_OVER: u32 = 6;
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum ScheduleFault {
     /// Outside what an innings can have, or not a finite number.
-    #[error("{value} {unit} is outside {low} to {high} {unit}")]
-    OutOfRange {
-        /// Field as a scenario spells it.
-        field: &'static str,
-        /// The offending value.
-        value: f64,
-        /// Unit of the value and the limits.
-        unit: &'static str,
-        /// Least value accepted.
-        low: f64,
-        /// Greatest value accepted.
-        high: f64,
-    },
+    #[error("{}", .0.words(.0.value))]
+    OutOfRange(OutOfRange),
     /// The shares of the strokes pass the whole.
     #[error("the shares of the strokes add to {sum}, more than 1")]
     MixAbove1 {
@@ -54,7 +44,7 @@ impl ScheduleFault {
     /// Field at fault, as a scenario spells it.
     pub fn field(&self) -> &'static str {
         match self {
-            Self::OutOfRange { field, .. } => field,
+            Self::OutOfRange(it) => it.field,
             Self::MixAbove1 { .. } => "innings.mix",
         }
     }
@@ -78,15 +68,16 @@ impl Schedule {
     /// The first thing that cannot be played, if any.
     pub fn check(&self) -> Result<(), ScheduleFault> {
         let ranges = [
-            ("innings.balls_per_run", self.balls_per_run, "balls", 0.17, 20.0),
-            ("innings.faced_share", self.strike, "of the balls", 0.1, 1.0),
-            ("innings.between_balls", self.ball_interval_s, "s", 10.0, 120.0),
-            ("innings.between_overs", self.over_break_s, "s", 0.0, 600.0),
+            ("innings.balls_per_run", self.balls_per_run, "balls", [0.17, 20.0]),
+            ("innings.faced_share", self.strike, "of the balls", [0.1, 1.0]),
+            ("innings.between_balls", self.ball_interval_s, "s", [10.0, 120.0]),
+            ("innings.between_overs", self.over_break_s, "s", [0.0, 600.0]),
         ];
-        let shares = self.mix.iter().map(|&share| ("innings.mix", share, "of the balls", 0.0, 1.0));
-        for (field, value, unit, low, high) in ranges.into_iter().chain(shares) {
-            if !(low..=high).contains(&value) {
-                return Err(ScheduleFault::OutOfRange { field, value, unit, low, high });
+        let shares =
+            self.mix.iter().map(|&share| ("innings.mix", share, "of the balls", [0.0, 1.0]));
+        for (field, value, unit, limits) in ranges.into_iter().chain(shares) {
+            if let Some(fault) = OutOfRange::check(field, value, unit, limits) {
+                return Err(ScheduleFault::OutOfRange(fault));
             }
         }
         let sum: f64 = self.mix.iter().sum();

@@ -5,10 +5,11 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::bench::{BatReading, PendulumReading};
+use super::out_of_range::OutOfRange;
 use crate::frames::STANDARD_GRAVITY_M_S2;
 
 /// Without the binary dust of a converted unit: to the millionth.
-fn tidy(value: &f64) -> f64 {
+pub(crate) fn tidy(value: &f64) -> f64 {
     libm::round(value * 1e6) / 1e6
 }
 
@@ -35,20 +36,10 @@ pub enum Absurd {
     },
     /// Outside what any bat can be.
     #[error(
-        "{field} is {} {unit}; no bat lies outside {low} to {high} {unit}", tidy(.value)
+        "{} is {} {unit}; no bat lies outside {} to {} {unit}",
+        .0.field, tidy(&.0.value), .0.low, .0.high, unit = .0.unit
     )]
-    Impossible {
-        /// Field, as in a scenario.
-        field: &'static str,
-        /// What was given.
-        value: f64,
-        /// Lowest value accepted.
-        low: f64,
-        /// Highest value accepted.
-        high: f64,
-        /// SI unit of the values.
-        unit: &'static str,
-    },
+    Impossible(OutOfRange),
     /// Balance point off the end of the bat.
     #[error(
         "balance point {} m lies beyond the toe: the bat is {} m long, measured from the top of the handle",
@@ -107,33 +98,14 @@ impl Absurd {
     /// The field to mend, as in a scenario.
     pub fn field(&self) -> &'static str {
         match self {
-            Self::NotANumber { field, .. }
-            | Self::NotPositive { field, .. }
-            | Self::Impossible { field, .. } => field,
+            Self::NotANumber { field, .. } | Self::NotPositive { field, .. } => field,
+            Self::Impossible(it) => it.field,
             Self::BalanceBeyondToe { .. } => "balance",
             Self::EdgeThickerThanDepth { .. } => "edge",
             Self::PivotBelowBalance { .. } => "pendulum.pivot",
             Self::PendulumTooFast { .. } | Self::PendulumTooSlow { .. } => "pendulum.time",
         }
     }
-}
-
-/// A reading that can be true but seldom is.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
-#[error(
-    "{field} {} {unit} is unusual: most bats lie between {low} and {high} {unit}", tidy(.value)
-)]
-pub struct Unusual {
-    /// Field, as in a scenario.
-    pub field: &'static str,
-    /// What was given, SI.
-    pub value: f64,
-    /// Lower end of what is usual, SI.
-    pub low: f64,
-    /// Upper end of what is usual, SI.
-    pub high: f64,
-    /// SI unit of the values.
-    pub unit: &'static str,
 }
 
 /// Possible and usual range of one quantity of a bat, SI.
@@ -167,25 +139,24 @@ const SWINGS: Range = range("pendulum.swings", [1.0, 1000.0], [5.0, 100.0], "swi
 const TIME: Range = range("pendulum.time", [0.0, f64::INFINITY], [0.0, f64::INFINITY], "s");
 
 impl Range {
-    /// `zero_is_fine` for a station that may be the top of the handle itself.
-    fn judge(&self, value: f64, zero_is_fine: bool) -> Result<Option<Unusual>, Absurd> {
-        let &Self { field, possible: [low, high], usual, unit } = self;
+    /// The value, if it can be true but seldom is; `zero_is_fine` for a station that may be the top of the handle itself.
+    fn judge(&self, value: f64, zero_is_fine: bool) -> Result<Option<OutOfRange>, Absurd> {
+        let &Self { field, possible, usual, unit } = self;
         if !value.is_finite() {
             return Err(Absurd::NotANumber { field, value });
         }
         if value < 0.0 || (value == 0.0 && !zero_is_fine) {
             return Err(Absurd::NotPositive { field, value, unit });
         }
-        if value < low || value > high {
-            return Err(Absurd::Impossible { field, value, low, high, unit });
+        if let Some(fault) = OutOfRange::check(field, value, unit, possible) {
+            return Err(Absurd::Impossible(fault));
         }
-        let unusual = Unusual { field, value, low: usual[0], high: usual[1], unit };
-        Ok((value < usual[0] || value > usual[1]).then_some(unusual))
+        Ok(OutOfRange::check(field, value, unit, usual))
     }
 }
 
 /// Every reading of a bat that cannot be true, all at once; or else those that are merely unusual.
-pub fn judge_bat(reading: &BatReading) -> Result<Vec<Unusual>, Vec<Absurd>> {
+pub fn judge_bat(reading: &BatReading) -> Result<Vec<OutOfRange>, Vec<Absurd>> {
     let mut verdicts = vec![MASS.judge(reading.mass_kg, false)];
     let optional = [
         (&LENGTH, reading.length_m),

@@ -20,7 +20,7 @@ pub const STOPWATCH_SD_S: f64 = 0.15;
 pub const PIVOT_SD_M: f64 = 0.001;
 
 /// One bat as it was measured. Everything but the label and the scale weight may be missing.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct BatReading {
     /// Name by which the user calls the bat.
     pub label: String,
@@ -60,18 +60,7 @@ pub struct PendulumReading {
 impl BatReading {
     /// A bat that was put on the scale, and no more.
     pub fn weighed(label: impl Into<String>, mass_kg: f64) -> Self {
-        Self {
-            label: label.into(),
-            size: None,
-            length_m: None,
-            mass_kg,
-            balance_m: None,
-            width_m: None,
-            edge_m: None,
-            depth_m: None,
-            handle_diameter_m: None,
-            pendulum: None,
-        }
+        Self { label: label.into(), mass_kg, ..Self::default() }
     }
 }
 

@@ -4,6 +4,7 @@
 pub mod absurd;
 pub mod bench;
 pub mod nets;
+pub mod out_of_range;
 pub mod person;
 pub mod plan;
 pub mod taps;

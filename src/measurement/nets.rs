@@ -1,5 +1,6 @@
 //! What was read in the nets: how long a stroke took on a film, or how fast a device says the bat was.
 
+use super::out_of_range::OutOfRange;
 use super::person::{PersonReading, Sex};
 
 /// What the player was asked for.
@@ -59,19 +60,8 @@ pub const RUNS: [f64; 2] = [0.0, 500.0];
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum NetFault {
     /// Outside what can be, or not a finite number.
-    #[error("{value:.3} {unit} is outside {low} to {high} {unit}")]
-    OutOfRange {
-        /// Which figure: "time", "speed", "frame_rate", "runs".
-        field: &'static str,
-        /// The offending value.
-        value: f64,
-        /// Unit of the value and the limits.
-        unit: &'static str,
-        /// Least value accepted.
-        low: f64,
-        /// Greatest value accepted.
-        high: f64,
-    },
+    #[error("{}", .0.words(format_args!("{:.3}", .0.value)))]
+    OutOfRange(OutOfRange),
     /// Too few pictures to tell anything.
     #[error(
         "the stroke is {frames:.1} pictures long at {frame_rate_hz:.0} a second: one picture more or less is {share:.0} % of it"
@@ -93,7 +83,7 @@ impl NetFault {
     /// Column of the table at fault.
     pub fn field(&self) -> &'static str {
         match self {
-            Self::OutOfRange { field, .. } => field,
+            Self::OutOfRange(it) => it.field,
             Self::TooFewFrames { .. } => "frame_rate",
             Self::NoSuchStroke => "stroke",
         }
@@ -103,9 +93,8 @@ impl NetFault {
 impl NetReading {
     /// The first thing about it that no swing of these strokes can have, if any.
     pub fn fault(&self, strokes: &[&str]) -> Option<NetFault> {
-        let outside = |field, value: f64, unit, [low, high]: [f64; 2]| {
-            let fine = (low..=high).contains(&value);
-            (!fine).then_some(NetFault::OutOfRange { field, value, unit, low, high })
+        let outside = |field, value: f64, unit, limits: [f64; 2]| {
+            OutOfRange::check(field, value, unit, limits).map(NetFault::OutOfRange)
         };
         if !strokes.contains(&self.stroke.as_str()) {
             return Some(NetFault::NoSuchStroke);

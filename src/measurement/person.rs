@@ -1,5 +1,7 @@
 //! The player as measured: tape measure, dynamometer, wrist hold test.
 
+use super::out_of_range::OutOfRange;
+
 /// Sex, as the strength and growth tables divide people.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Sex {
@@ -73,19 +75,8 @@ fn readable(value: &f64) -> f64 {
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum PersonFault {
     /// Outside what any player can have, or not a finite number.
-    #[error("{} {unit} is outside {low} to {high} {unit}", readable(.value))]
-    OutOfRange {
-        /// Field as a scenario spells it.
-        field: &'static str,
-        /// The offending value.
-        value: f64,
-        /// Unit of the value and the limits.
-        unit: &'static str,
-        /// Least value accepted.
-        low: f64,
-        /// Greatest value accepted.
-        high: f64,
-    },
+    #[error("{}", .0.words(readable(&.0.value)))]
+    OutOfRange(OutOfRange),
     /// Possible by itself, but not together with the stature.
     #[error(
         "{} {unit} does not go with a stature of {stature_m:.2} m, where {low:.2} to {high:.2} {unit} is possible",
@@ -111,7 +102,8 @@ impl PersonFault {
     /// Field at fault, as a scenario spells it.
     pub fn field(&self) -> &'static str {
         match self {
-            Self::OutOfRange { field, .. } | Self::OutOfProportion { field, .. } => field,
+            Self::OutOfRange(it) => it.field,
+            Self::OutOfProportion { field, .. } => field,
         }
     }
 }
@@ -140,24 +132,22 @@ impl PersonReading {
     /// 0.08–0.15 of the stature (means 0.38 and 0.11).
     pub fn faults(&self) -> Vec<PersonFault> {
         let mut faults = Vec::new();
-        let mut within = |field, value: f64, unit, low: f64, high: f64| {
-            let fine = (low..=high).contains(&value);
-            if !fine {
-                faults.push(PersonFault::OutOfRange { field, value, unit, low, high });
-            }
-            fine
+        let mut within = |field, value: f64, unit, limits: [f64; 2]| {
+            let fault = OutOfRange::check(field, value, unit, limits);
+            faults.extend(fault.map(PersonFault::OutOfRange));
+            fault.is_none()
         };
-        within("age", self.age_y, "years", 5.0, 100.0);
+        within("age", self.age_y, "years", [5.0, 100.0]);
         let stature_m = self.stature_m;
-        let stature_is_fine = within("stature", stature_m, "m", 0.9, 2.3);
+        let stature_is_fine = within("stature", stature_m, "m", [0.9, 2.3]);
         for (field, grip) in [("grip_top", self.grip_top_n), ("grip_bottom", self.grip_bottom_n)] {
             if let Some(grip_n) = grip {
-                within(field, grip_n, "N", 20.0, 1000.0);
+                within(field, grip_n, "N", [20.0, 1000.0]);
             }
         }
         if let Some(hold) = self.wrist_hold {
-            within("wrist_hold.hold_moment", hold.hold_moment_n_m, "N m", 0.5, 15.0);
-            within("wrist_hold.time", hold.time_s, "s", 0.5, 600.0);
+            within("wrist_hold.hold_moment", hold.hold_moment_n_m, "N m", [0.5, 15.0]);
+            within("wrist_hold.time", hold.time_s, "s", [0.5, 600.0]);
         }
         let tall_squared = stature_m * stature_m;
         // Field, figure, unit; possible at all; possible for each of the last.
@@ -170,7 +160,7 @@ impl PersonReading {
         for (field, value, unit, range, shares, whole) in proportions {
             let Some(value) = value else { continue };
             let [low, high] = shares.map(|it| it * whole);
-            if within(field, value, unit, range[0], range[1])
+            if within(field, value, unit, range)
                 && stature_is_fine
                 && !(low..=high).contains(&value)
             {

@@ -46,7 +46,7 @@ pub fn ounce_cost(
         let [top, middle, toe] = TRIED_AT;
         let (top, (middle, toe)) =
             rayon::join(|| at(top), || rayon::join(|| at(middle), || at(toe)));
-        let (name, bat_speed_m_s) = (&stroke.stroke.name, plain.contact.bat_speed_m_s);
+        let (name, bat_speed_m_s) = (&stroke.stroke.name, plain.bat_speed_m_s);
         Ok(StrokeOunce::through(name, bat_speed_m_s, length_m, [top?, middle?, toe?]))
     };
     batter.strokes.par_iter().map(of_stroke).collect()
@@ -67,7 +67,7 @@ pub fn cost_at(
             .with_added_mass(added_kg, from_top_m)
             .map_err(|fault| OunceFault::Bat { from_top_m, fault })?;
         let found = stroke.hold(&changed)?.fastest(capacity, Some(near_s))?;
-        Ok(found.contact.bat_speed_m_s)
+        Ok(found.bat_speed_m_s)
     };
     let (on, off) = (speed_m_s(OUNCE_KG)?, speed_m_s(-OUNCE_KG)?);
     Ok(Cost { from_top_m, speed_change_m_s_per_kg: (on - off) / (2.0 * OUNCE_KG) })
@@ -79,8 +79,7 @@ pub fn bat_speeds_m_s(
     bat: &Bat,
     capacity: &[f64; GROUP_COUNT],
 ) -> Result<Vec<f64>, SwingFault> {
-    let speed = |stroke: &PlayerStroke| {
-        Ok(stroke.hold(bat)?.fastest(capacity, None)?.contact.bat_speed_m_s)
-    };
+    let speed =
+        |stroke: &PlayerStroke| Ok(stroke.hold(bat)?.fastest(capacity, None)?.bat_speed_m_s);
     batter.strokes.par_iter().map(speed).collect()
 }

@@ -8,11 +8,12 @@ use super::loaded::Loaded;
 use super::{Progress, Stop};
 use crate::frames::DVec3;
 use crate::innings::played::{AtScore, StrokeNow, stroke_now};
+use crate::measurement::plan::Bowling;
 use crate::swing::batter::Batter;
 use crate::swing::chain::Chain;
 use crate::swing::film::{self, Film, Picture, Way};
+use crate::swing::observed::observe;
 use crate::swing::player_stroke::Held;
-use crate::swing::time_in_hand::Delivery;
 
 /// Scores looked at first, one after the other, so that there is something to see at once.
 const FIRST: [f64; 3] = [0.0, 50.0, 100.0];
@@ -48,7 +49,7 @@ pub struct Innings {
     /// In which each is asked for, s.
     pub asked_time_s: Vec<f64>,
     /// Bowling faced.
-    pub delivery: Delivery,
+    pub delivery: Bowling,
     /// Score at which the scenario's innings ends.
     pub end_runs: f64,
     /// Player and bat as they hang together in each stroke, with the bat's contact point from the top of
@@ -138,7 +139,7 @@ impl Innings {
         };
         let batter = loaded.batter(weighed, 1.0)?;
         step(0.1)?;
-        let held = batter.take_up(&weighed.bat)?.held;
+        let held = batter.take_up(&weighed.bat)?;
         let mut it = match &before.innings {
             Some(innings) => Self::clone(innings),
             None => Self {
@@ -147,7 +148,7 @@ impl Innings {
                     Some(known) => known.clone(),
                     None => loaded.asked_times_s(&batter)?,
                 },
-                delivery: loaded.delivery(),
+                delivery: loaded.scenario.bowling,
                 end_runs: loaded.scenario.innings.runs,
                 chains: held.iter().map(|it| (it.chain.clone(), it.reference.contact_m)).collect(),
                 points: Vec::new(),
@@ -160,7 +161,7 @@ impl Innings {
             step(0.2 + 0.8 * (n * at_once) as f64 / count as f64)?;
             for at in loaded.play(&batter, &weighed.bat, &it.asked_time_s, scores)? {
                 let most_tired = it.most_tired(&batter, &held, &at)?;
-                let films = films(&batter, &held, &at, &it.asked_time_s);
+                let films = films(&held, &at, &it.asked_time_s);
                 it.points.push(Point { at, most_tired, films });
             }
             it.points.sort_by(|a, b| a.at.left.runs.total_cmp(&b.at.left.runs));
@@ -243,11 +244,10 @@ impl Innings {
     }
 }
 
-fn films(batter: &Batter, held: &[Held], at: &AtScore, asked_time_s: &[f64]) -> [Vec<Film>; 2] {
+fn films(held: &[Held], at: &AtScore, asked_time_s: &[f64]) -> [Vec<Film>; 2] {
     let fastest_s: Vec<f64> = at.with_slow.iter().map(|it| it.fastest.stroke_time_s).collect();
     [&fastest_s[..], asked_time_s].map(|times_s| {
         let all = held.par_iter().zip(times_s);
-        all.map(|(held, time_s)| Film::of(&batter.observe(held, &at.left.with_slow, *time_s)))
-            .collect()
+        all.map(|(held, time_s)| Film::of(&observe(held, &at.left.with_slow, *time_s))).collect()
     })
 }

@@ -1,10 +1,9 @@
 //! Where each bat of a log stands.
 
 use super::Stop;
-use crate::bat::pendulum::time_for_swings_s;
+use crate::bat::pendulum::usual_swings_s;
 use crate::bat::pickup_weight::pickup_weight_kg;
 use crate::bat::sizes::{Size, named};
-use crate::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
 use crate::uncertain::Uncertain;
 use crate::workshop::stages::forecast::{Forecast, forecast};
 use crate::workshop::stages::waiting::{self, Wait};
@@ -92,13 +91,11 @@ fn standing<'l>(log: &'l BatLog, sizes: &[Size], now: Moment) -> Result<Standing
             sd: pickup(swing.sd),
             origin: swing.origin,
         },
-        ten_swings_s: time_for_swings_s(
+        ten_swings_s: usual_swings_s(
             forecast.mass_kg.value,
             forecast.balance_m.value,
             swing.value,
             10,
-            PICKUP_AXIS_FROM_TOP_M,
-            USUAL_AMPLITUDE_RAD,
         ),
         forecast,
     })

@@ -146,7 +146,7 @@ pub fn compared(
     let asked = Asked {
         batter: &batter,
         plan: &scenario.innings,
-        delivery: loaded.delivery(),
+        delivery: loaded.scenario.bowling,
         asked_time_s: &asked_time_s,
         ball_kg: scenario.fit.ball_mass_kg,
     };

@@ -4,8 +4,8 @@ use super::loaded::Loaded;
 use super::{Progress, Stop};
 use crate::innings::played::{AtScore, FIFTY, StrokeNow, stroke_now};
 use crate::measurement::nets::Lasting;
+use crate::measurement::plan::Bowling;
 use crate::player::Strength;
-use crate::swing::time_in_hand::Delivery;
 
 /// Scores looked at between two chances to cancel.
 const SCORES_AT_A_TIME: usize = 3;
@@ -28,7 +28,7 @@ pub struct Played {
     /// All strokes at the scores looked at, rising.
     pub points: Vec<AtScore>,
     /// The bowling faced.
-    pub delivery: Delivery,
+    pub delivery: Bowling,
     /// The player is a junior: nothing is said of a fastest ball.
     pub junior: bool,
     /// What every joint gives at the first ball.
@@ -101,7 +101,7 @@ pub fn play(
     let batter = loaded.batter(weighed, capacity)?;
     progress.step("timing the strokes fresh", 0.1)?;
     let asked_time_s = loaded.asked_times_s(&batter)?;
-    let bowled = loaded.delivery();
+    let bowled = loaded.scenario.bowling;
     let lead = loaded.lead();
     let asked_scores = scores(runs);
     let mut points = Vec::with_capacity(asked_scores.len());

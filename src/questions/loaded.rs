@@ -18,7 +18,7 @@ use crate::files::stroke::built_in;
 use crate::files::stroke_paths::serving_paths;
 use crate::fit::candidates::suitable;
 use crate::fit::setting::Setting;
-use crate::innings::played::{AtScore, FIFTY, delivery, play};
+use crate::innings::played::{AtScore, FIFTY, play};
 use crate::measurement::nets::made_for;
 use crate::measurement::plan::Scenario;
 use crate::player::joints::GROUP_COUNT;
@@ -26,7 +26,6 @@ use crate::player::{Player, player};
 use crate::stroke::{PULL, Stroke, leading};
 use crate::swing::batter::Batter;
 use crate::swing::player_stroke::SwingFault;
-use crate::swing::time_in_hand::Delivery;
 use crate::worth::order::Order;
 
 /// A scenario with its player built and its bats weighed.
@@ -241,7 +240,7 @@ impl Loaded {
         asked_time_s: &[f64],
         scores: &[f64],
     ) -> Result<Vec<AtScore>, Stop> {
-        let (plan, bowled) = (&self.scenario.innings, self.delivery());
+        let (plan, bowled) = (&self.scenario.innings, self.scenario.bowling);
         play(batter, bat, plan, bowled, asked_time_s, scores)
             .map_err(|it| innings_stop(&self.places, it))
     }
@@ -258,11 +257,6 @@ impl Loaded {
     ) -> Result<AtScore, Stop> {
         let played = self.play(batter, bat, asked_time_s, &[FIFTY])?;
         played.into_iter().next().ok_or_else(|| Stop::our_mistake("fifty was not played"))
-    }
-
-    /// The bowling faced.
-    pub fn delivery(&self) -> Delivery {
-        delivery(&self.scenario.bowling)
     }
 
     /// The standard bat, from which every advice starts, is too much for this player in that stroke.

@@ -36,7 +36,8 @@ impl Ounces {
         batter: &Batter,
         asked_time_s: &[f64],
     ) -> Result<Self, Stop> {
-        let left = left_at(batter, &weighed.bat, &loaded.scenario.innings, asked_time_s, FIFTY)
+        let taken_up = batter.take_up(&weighed.bat)?;
+        let left = left_at(batter, &taken_up, &loaded.scenario.innings, asked_time_s, FIFTY)
             .map_err(|it| innings_stop(&loaded.places, it))?;
         Ok(Self {
             bat: weighed.bat.clone(),

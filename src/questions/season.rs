@@ -3,12 +3,12 @@
 use super::Stop;
 use super::delivered::weigh_up;
 use crate::bat::figures::WeighedBat;
-use crate::bat::pendulum::time_for_swings_s;
+use crate::bat::pendulum::usual_swings_s;
 use crate::bat::sizes::named;
 use crate::card::{Card, Figure};
 use crate::files::assets::sizes;
 use crate::files::fault::Fault;
-use crate::measurement::bench::{BatReading, PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
+use crate::measurement::bench::BatReading;
 use crate::workshop::carved::Figures;
 use crate::workshop::pressing::{Pressed, Pressing, USUAL_DENSER};
 use crate::workshop::season::drift;
@@ -155,14 +155,7 @@ pub fn season(given: &Given, asked: Asked) -> Result<Found, Stop> {
             Stop::no_answer(fault, help)
         })?;
     let aim = seasoned.aim;
-    let aim_ten_swings_s = time_for_swings_s(
-        aim.mass_kg,
-        aim.balance_m,
-        aim.swing_moment_kg_m2,
-        10,
-        PICKUP_AXIS_FROM_TOP_M,
-        USUAL_AMPLITUDE_RAD,
-    );
+    let aim_ten_swings_s = usual_swings_s(aim.mass_kg, aim.balance_m, aim.swing_moment_kg_m2, 10);
     let thickness_m = mean_thickness_m(&seasoned.shape);
     let time_constants_s = [DIFFUSION_FACTOR, 1.0, 1.0 / DIFFUSION_FACTOR]
         .map(|factor| time_constant_s(thickness_m, factor * DIFFUSION_M2_S));

@@ -9,6 +9,7 @@ use crate::bat::{Bat, BatFault};
 use crate::comparison::carried::variance;
 use crate::comparison::player_doubt::PlayerDoubt;
 use crate::measurement::person::Handed;
+use crate::measurement::plan::Bowling;
 use crate::player::Strength;
 use crate::player::joints::{GROUP_COUNT, JOINTS};
 use crate::stroke::Tolerance;
@@ -16,9 +17,8 @@ use crate::swing::batter::Batter;
 use crate::swing::contact::Contact;
 use crate::swing::engine::EngineFault;
 use crate::swing::engine::pair::{EngineSwing, engine_swing};
-use crate::swing::observed::Observed;
+use crate::swing::observed::{Observed, observe};
 use crate::swing::player_stroke::{Held, SwingFault};
-use crate::swing::time_in_hand::Delivery;
 use crate::uncertain::independent_sd;
 
 /// A swing and what is told about it.
@@ -43,7 +43,7 @@ pub struct Swung {
     /// How far a controlled swing may be off.
     pub tolerance: Tolerance,
     /// The bowling faced.
-    pub delivery: Delivery,
+    pub delivery: Bowling,
     /// The player is a junior: nothing is said of a fastest ball.
     pub junior: bool,
     /// What every joint could give in this swing.
@@ -152,13 +152,13 @@ pub fn swing_one(
     let fastest = held.fastest(&share, None)?;
     let fastest_s = fastest.stroke_time_s;
     let time_s = time_s.unwrap_or(fastest_s);
-    let seen = batter.observe(&held, &share, time_s);
+    let seen = observe(&held, &share, time_s);
 
     progress.step("swinging once more by the second dynamics", 0.2)?;
     let swinger = held.swinger(&share);
     let engine = engine_swing(&swinger, time_s);
     progress.step("asking what the doubt in strength and bat does", 0.6)?;
-    let start = Start { share, speed_m_s: fastest.contact.bat_speed_m_s, fastest_s };
+    let start = Start { share, speed_m_s: fastest.bat_speed_m_s, fastest_s };
     let bat_doubt = match &it.heavier {
         Some(heavier) => start.moved(&player_stroke.hold(heavier)?, &share)?,
         None => [0.0; 2],
@@ -177,7 +177,7 @@ pub fn swing_one(
         time_s,
         seen,
         tolerance: loaded.strokes[stroke].tolerance,
-        delivery: loaded.delivery(),
+        delivery: loaded.scenario.bowling,
         junior: loaded.is_junior(),
         strength: swinger.strength,
         grip_n: [loaded.player.grip_top_n.value, loaded.player.grip_bottom_n.value]
@@ -201,7 +201,7 @@ impl Start {
     fn moved(&self, held: &Held, share: &[f64; GROUP_COUNT]) -> Result<[f64; 2], SwingFault> {
         let it = held.fastest(share, Some(self.fastest_s))?;
         Ok([
-            (it.contact.bat_speed_m_s / self.speed_m_s - 1.0).abs(),
+            (it.bat_speed_m_s / self.speed_m_s - 1.0).abs(),
             (it.stroke_time_s / self.fastest_s - 1.0).abs(),
         ])
     }

@@ -58,7 +58,8 @@ pub fn taped(
     let batter = loaded.batter(owned, 1.0)?;
     let asked_time_s = loaded.asked_times_s(&batter)?;
     progress.step("putting an ounce here and there", 0.3)?;
-    let left = left_at(&batter, &wanted.bat, &loaded.scenario.innings, &asked_time_s, FIFTY)
+    let taken_up = batter.take_up(&wanted.bat)?;
+    let left = left_at(&batter, &taken_up, &loaded.scenario.innings, &asked_time_s, FIFTY)
         .map_err(|it| innings_stop(&loaded.places, it))?;
     let capacity = left.with_slow;
     let costs = ounce_cost(&batter, &wanted.bat, &capacity)?;

@@ -78,7 +78,7 @@ pub fn choosing(
         };
         let speed_m_s = |bat: &Bat| -> Result<Option<f64>, ChoosingFault> {
             match own.hold(bat)?.fastest(&FRESH, None) {
-                Ok(it) => Ok(Some(it.contact.bat_speed_m_s)),
+                Ok(it) => Ok(Some(it.bat_speed_m_s)),
                 Err(SwingFault::NoControlledSwing { .. }) => Ok(None),
                 Err(fault) => Err(fault.into()),
             }

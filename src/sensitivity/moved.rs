@@ -6,12 +6,13 @@ use super::spread::{Asked, Moved, hold_weight};
 use crate::bat::figures::WeighedBat;
 use crate::bat::{Bat, BatFault};
 use crate::measurement::person::PersonFault;
+use crate::measurement::plan::Bowling;
 use crate::normal::quantile;
 use crate::player::joints::{GROUP_COUNT, Group};
 use crate::player::{Player, Segment, player};
 use crate::swing::assumed::Assumed;
 use crate::swing::control::Control;
-use crate::swing::time_in_hand::{Delivery, MEAN_SPEED_SHARE};
+use crate::swing::time_in_hand::MEAN_SPEED_SHARE;
 
 /// Everything one draw moves.
 #[derive(Clone, Debug)]
@@ -29,7 +30,7 @@ pub(super) struct Drawn {
     /// Friction of the grip and rise of torque.
     pub assumed: Assumed,
     /// The ball.
-    pub delivery: Delivery,
+    pub delivery: Bowling,
 }
 
 /// Nobody's tape is off by more standard deviations than this.
@@ -74,7 +75,7 @@ impl<'a> Draws<'a> {
 
         let usual = Assumed::default();
         let known = &self.asked.known;
-        let mut delivery = self.asked.delivery;
+        let mut delivery = self.asked.known.delivery;
         delivery.speed_m_s *= factor(Input::BowlingSpeed);
         delivery.reaction_time_s *= factor(Input::ReactionTime);
         let bat = |bat: &WeighedBat, n: usize| -> Result<Bat, String> {
@@ -90,7 +91,7 @@ impl<'a> Draws<'a> {
             bat: bat(known.bat, 0)?,
             other: known.other.map(|it| bat(it, 1)).transpose()?,
             lasting: share(Input::LastingFatigue, 0).unwrap_or(MIDDLE_OF_BAND),
-            handle_diameter_m: known.handle_diameter_m * factor(Input::HandleDiameter),
+            handle_diameter_m: known.player.comfortable_handle_m() * factor(Input::HandleDiameter),
             assumed: Assumed {
                 friction: usual.friction * factor(Input::Friction),
                 control: Control {
@@ -155,7 +156,7 @@ impl<'a> Draws<'a> {
 const MIDDLE_OF_BAND: f64 = 0.5;
 
 /// A ball that takes so many times as long from hand to bat at any speed: the same as a longer way.
-fn slowed(mut delivery: Delivery, longer: f64) -> Delivery {
+fn slowed(mut delivery: Bowling, longer: f64) -> Bowling {
     let way_m = delivery.flight_s() * MEAN_SPEED_SHARE * delivery.speed_m_s;
     delivery.pitch_length_m += (longer - 1.0) * way_m;
     delivery

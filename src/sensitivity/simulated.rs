@@ -6,11 +6,12 @@ use super::moved::Drawn;
 use super::spread::Asked;
 use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
-use crate::innings::ball_by_ball::{Left, capacity_at_scores};
-use crate::innings::played::{InningsFault, ball_loads, schedule};
+use crate::innings::ball_by_ball::Left;
+use crate::innings::played::{InningsFault, LATE_SHARE, left_at};
 use crate::player::joints::{FRESH, GROUP_COUNT};
 use crate::swing::batter::Batter;
-use crate::swing::fastest_controlled::Fastest;
+use crate::swing::contact::Contact;
+use crate::swing::observed::observe;
 use crate::swing::player_stroke::Held;
 
 /// One bat in the player's hands: the pull, and the capacity that the innings leaves.
@@ -26,15 +27,15 @@ pub(super) struct Ready {
     batter: Batter,
     bat: Taken,
     other: Option<Taken>,
-    fresh: Fastest,
+    fresh: Contact,
 }
 
 /// The same player late in the innings: the pull with each bat.
 #[derive(Clone, Debug)]
 pub(super) struct Late {
     capacity: [f64; GROUP_COUNT],
-    pull: Fastest,
-    other: Option<Fastest>,
+    pull: Contact,
+    other: Option<Contact>,
 }
 
 /// A draw swung.
@@ -58,9 +59,6 @@ pub(super) enum Kept<'a> {
     /// All swings.
     Swings(&'a Swung),
 }
-
-/// How much longer the fastest swing takes late in the innings, for a first guess only.
-const LATE_SHARE: f64 = 1.02;
 
 impl Asked<'_> {
     /// Swings a draw.
@@ -98,11 +96,8 @@ impl Asked<'_> {
 
     fn taken(&self, batter: &Batter, bat: &Bat) -> Result<Taken, InningsFault> {
         let mut taken_up = batter.take_up(bat)?;
-        let loads = ball_loads(batter, &taken_up, self.plan, self.asked_time_s);
-        let schedule = schedule(self.plan, batter);
-        let left = capacity_at_scores(&schedule, &loads, &[self.plan.runs])?;
-        let left = left.into_iter().next().unwrap_or(Left::UNTIRED);
-        Ok(Taken { pull: taken_up.held.swap_remove(self.pull), left })
+        let left = left_at(batter, &taken_up, self.plan, self.asked_time_s, self.plan.runs)?;
+        Ok(Taken { pull: taken_up.swap_remove(self.pull), left })
     }
 
     fn late(
@@ -127,20 +122,20 @@ impl Asked<'_> {
 
     fn figures(&self, ready: &Ready, late: &Late, drawn: &Drawn) -> [f64; Figure::COUNT] {
         let asked_s = self.asked_time_s.get(self.pull).copied().unwrap_or(f64::NAN);
-        let seen = ready.batter.observe(&ready.bat.pull, &late.capacity, asked_s);
-        let late_m_s = late.pull.contact.bat_speed_m_s;
+        let seen = observe(&ready.bat.pull, &late.capacity, asked_s);
+        let late_m_s = late.pull.bat_speed_m_s;
         let pickup = |bat: &WeighedBat| bat.swing_moment_kg_m2.value;
         let known = &self.known;
         let other_is_lighter = known.other.is_some_and(|it| pickup(it) < pickup(known.bat));
         Figure::all().map(|figure| match figure {
-            Figure::FreshSpeed => ready.fresh.contact.bat_speed_m_s,
+            Figure::FreshSpeed => ready.fresh.bat_speed_m_s,
             Figure::LateSpeed => late_m_s,
             Figure::TimeInHand => drawn.delivery.time_in_hand_s(late.pull.stroke_time_s),
             Figure::FastestBall => drawn.delivery.fastest_ball_m_s(late.pull.stroke_time_s),
             Figure::WristShare => seen.wrist_share(),
             Figure::GripShare => seen.grip_share(&drawn.player),
             Figure::LighterBat => late.other.map_or(0.0, |other| {
-                let gain_m_s = other.contact.bat_speed_m_s - late_m_s;
+                let gain_m_s = other.bat_speed_m_s - late_m_s;
                 if other_is_lighter { gain_m_s } else { -gain_m_s }
             }),
         })

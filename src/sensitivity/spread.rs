@@ -4,14 +4,13 @@ use super::input::Input;
 use crate::bat::figures::WeighedBat;
 use crate::comparison::bats::FLIGHT_RELATIVE_SD;
 use crate::measurement::person::PersonReading;
-use crate::measurement::plan::InningsPlan;
+use crate::measurement::plan::{Bowling, InningsPlan};
 use crate::player::capacity::WRIST_HOLD_RELATIVE_SD;
 use crate::player::grip::FRICTION;
 use crate::player::joints::Group;
 use crate::player::segments::ADULT_FROM_Y;
 use crate::player::{Player, player};
 use crate::stroke::Stroke;
-use crate::swing::time_in_hand::Delivery;
 
 /// Where an input's value comes from, and so what can be done about its doubt.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -86,10 +85,8 @@ pub struct Known<'a> {
     pub bat: &'a WeighedBat,
     /// One to set against it.
     pub other: Option<&'a WeighedBat>,
-    /// Diameter of a handle that was not measured, m.
-    pub handle_diameter_m: f64,
-    /// Reaction time, s.
-    pub reaction_time_s: f64,
+    /// Bowling faced.
+    pub delivery: Bowling,
 }
 
 /// What is studied.
@@ -103,8 +100,6 @@ pub struct Asked<'a> {
     pub pull: usize,
     /// Innings; the figures are those at its end.
     pub plan: &'a InningsPlan,
-    /// Bowling faced.
-    pub delivery: Delivery,
     /// Stroke time at which loads and shares are taken, by stroke, the same for all draws, s.
     pub asked_time_s: &'a [f64],
     /// Rows of the design: draws of everything, twice; best a power of two.
@@ -158,12 +153,14 @@ pub fn inputs(known: &Known<'_>) -> Vec<Moved> {
                 let measured = bats(known).all(|it| it.reading.handle_diameter_m.is_some());
                 let sd_m = if measured { HANDLE_SD_M } else { HANDLE_UNMEASURED_SD_M };
                 let handle_m = known.bat.reading.handle_diameter_m;
-                (sd_m / handle_m.unwrap_or(known.handle_diameter_m), standing(measured))
+                (sd_m / handle_m.unwrap_or(player.comfortable_handle_m()), standing(measured))
             }
             Input::Friction => (FRICTION.relative_sd(), Standing::OutOfReach),
             Input::LastingFatigue => (EVEN_RELATIVE_SD, Standing::OutOfReach),
             Input::BowlingSpeed => (BOWLING_RELATIVE_SD, Standing::Measurable),
-            Input::ReactionTime => (REACTION_SD_S / known.reaction_time_s, Standing::OutOfReach),
+            Input::ReactionTime => {
+                (REACTION_SD_S / known.delivery.reaction_time_s, Standing::OutOfReach)
+            }
             Input::BallFlight => (FLIGHT_RELATIVE_SD, Standing::OutOfReach),
         }
     };

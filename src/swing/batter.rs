@@ -1,11 +1,9 @@
 //! A player with all the strokes they play.
 
 use super::assumed::Assumed;
-use super::observed::{Observed, observe};
 use super::player_stroke::{Held, PlayerStroke, SwingFault};
 use super::run::{FEWER_STEPS, STEPS};
 use crate::bat::Bat;
-use crate::player::joints::{GROUP_COUNT, JOINT_COUNT};
 use crate::player::{Player, Strength};
 use crate::stroke::Stroke;
 use rayon::prelude::*;
@@ -21,13 +19,6 @@ pub struct Batter {
     pub handle_diameter_m: f64,
     /// What the strokes rest on besides.
     pub assumed: Assumed,
-}
-
-/// A bat taken up for every stroke.
-#[derive(Clone, Debug)]
-pub struct TakenUp {
-    /// One per stroke of the batter.
-    pub held: Vec<Held>,
 }
 
 impl Batter {
@@ -81,28 +72,8 @@ impl Batter {
         self.strokes.iter().position(|s| s.stroke.name == name)
     }
 
-    /// Takes up a bat.
-    pub fn take_up(&self, bat: &Bat) -> Result<TakenUp, SwingFault> {
-        let held = self.strokes.iter().map(|s| s.hold(bat)).collect::<Result<_, _>>()?;
-        Ok(TakenUp { held })
-    }
-
-    /// Looks closely at one stroke.
-    pub fn observe(
-        &self,
-        held: &Held,
-        capacity: &[f64; GROUP_COUNT],
-        stroke_time_s: f64,
-    ) -> Observed {
-        observe(held, capacity, stroke_time_s)
-    }
-}
-
-impl TakenUp {
-    /// Share of capacity that holding the bat at the top of the backlift takes, by joint.
-    pub fn hold_share(&self) -> [f64; JOINT_COUNT] {
-        self.held
-            .first()
-            .map_or([0.0; JOINT_COUNT], |held| held.swinger(&[1.0; GROUP_COUNT]).hold_share())
+    /// Takes up a bat for every stroke.
+    pub fn take_up(&self, bat: &Bat) -> Result<Vec<Held>, SwingFault> {
+        self.strokes.iter().map(|s| s.hold(bat)).collect()
     }
 }

@@ -148,7 +148,7 @@ fn fixed(axis: DVec3, parent: Option<usize>, offset: DVec3, R_rest: DMat3) -> Li
 
 /// Mass, centre and inertia of a segment that hangs from its proximal joint along −z (`down`) or
 /// stands on it along +z.
-fn with_mass(link: Link, s: &Segment, direction: f64) -> Link {
+pub(crate) fn with_mass(link: Link, s: &Segment, direction: f64) -> Link {
     // Sagittal axis x (front–back), transverse axis y (left–right), longitudinal axis z.
     let moments_kg_m2 = DVec3::from_array(s.gyration_m.map(|r| s.mass_kg * r * r));
     Link {

@@ -10,15 +10,6 @@ use super::contact::Contact;
 use super::root::Root;
 use super::swinger::Swinger;
 
-/// The fastest controlled swing.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Fastest {
-    /// Shortest stroke time with the contact error at its limit, s.
-    pub stroke_time_s: f64,
-    /// The swing at that time.
-    pub contact: Contact,
-}
-
 /// Why there is none.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 #[error(
@@ -44,7 +35,7 @@ pub fn fastest_controlled(
     swinger: &Swinger<'_>,
     guess_s: f64,
     near: bool,
-) -> Result<Fastest, NoControlledSwing> {
+) -> Result<Contact, NoControlledSwing> {
     let (shortest, longest) = (libm::log(SHORTEST_S), libm::log(LONGEST_S));
     let mut root = Root::default();
     let mut at = libm::log(guess_s);
@@ -52,12 +43,11 @@ pub fn fastest_controlled(
         let contact = swinger.swing(libm::exp(at), None);
         let error = libm::log(contact.error.max(f64::MIN_POSITIVE));
         root.saw(at, error);
-        // Its error is at the limit, or its time at the end of those tried, where the search ends with it.
-        let last = Fastest { stroke_time_s: contact.stroke_time_s, contact };
+        // The search ends with a swing whose error is at the limit, or whose time at the end of those tried.
         let next = if near || root.is_bracketed() {
             match root.next() {
                 Some(next) => next,
-                None => return Ok(last),
+                None => return Ok(contact),
             }
         } else if error > 0.0 {
             at + libm::log(if error > 1.0 { LONG_STEP } else { STEP })
@@ -68,7 +58,7 @@ pub fn fastest_controlled(
             return Err(NoControlledSwing);
         }
         if next < shortest {
-            return Ok(last);
+            return Ok(contact);
         }
         at = next;
     }

@@ -3,7 +3,8 @@
 use super::assumed::Assumed;
 use super::chain::{Chain, Grip};
 use super::close_path::{PathDoesNotClose, close_path};
-use super::fastest_controlled::{Fastest, NoControlledSwing, fastest_controlled};
+use super::contact::Contact;
+use super::fastest_controlled::{NoControlledSwing, fastest_controlled};
 use super::reference::Reference;
 use super::run::STEPS;
 use super::swinger::Swinger;
@@ -192,7 +193,7 @@ impl Held {
         &self,
         capacity: &[f64; GROUP_COUNT],
         guess_s: Option<f64>,
-    ) -> Result<Fastest, SwingFault> {
+    ) -> Result<Contact, SwingFault> {
         let swinger = self.swinger(capacity);
         let found = match guess_s {
             Some(guess) => fastest_controlled(&swinger, guess, true),

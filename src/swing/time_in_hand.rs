@@ -1,5 +1,7 @@
 //! Whether a stroke can be started after the ball is read, and the fastest ball that can be pulled.
 
+use crate::measurement::plan::Bowling;
+
 /// From the bowler's hand to the bat: the pitch less the two popping creases, 1.22 m each in front of
 /// the stumps. Source: Law 7, from memory (high). Where in front of the crease the ball is met is
 /// not known to the model.
@@ -9,18 +11,7 @@ const CREASES_M: f64 = 2.44;
 /// bounce. Assumption, no source; 0.80 to 0.95 with length and pitch.
 pub const MEAN_SPEED_SHARE: f64 = 0.88;
 
-/// The delivery a stroke is played to.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Delivery {
-    /// Speed out of the hand, m/s.
-    pub speed_m_s: f64,
-    /// Stumps to stumps, m.
-    pub pitch_length_m: f64,
-    /// From release until the stroke can start, s.
-    pub reaction_time_s: f64,
-}
-
-impl Delivery {
+impl Bowling {
     /// Time from hand to bat, s.
     pub fn flight_s(self) -> f64 {
         (self.pitch_length_m - CREASES_M) / (MEAN_SPEED_SHARE * self.speed_m_s)

@@ -2,9 +2,9 @@
 
 use core::ops::{Add, Mul, Sub};
 
-use crate::bat::pendulum::time_for_swings_s;
+use crate::bat::pendulum::usual_swings_s;
 use crate::bat::shape::BatShape;
-use crate::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, USUAL_AMPLITUDE_RAD};
+use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 
 /// Moments about the pickup axis, 0.1524 m from the top of the handle.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -48,14 +48,7 @@ impl PickupMoments {
 
     /// The same of so many swings.
     pub fn swings_s(&self, swings: u32) -> Option<f64> {
-        time_for_swings_s(
-            self.mass_kg,
-            self.balance_m(),
-            self.second_kg_m2,
-            swings,
-            PICKUP_AXIS_FROM_TOP_M,
-            USUAL_AMPLITUDE_RAD,
-        )
+        usual_swings_s(self.mass_kg, self.balance_m(), self.second_kg_m2, swings)
     }
 
     /// As three numbers: kg, kg m, kg m².

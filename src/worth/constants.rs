@@ -5,7 +5,6 @@
 //! from it, each as likely.
 
 use crate::comparison::collision::CONTACT_S;
-use crate::source::{Source, Status};
 
 /// A figure with the range from which the draws take it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -18,8 +17,32 @@ pub struct Constant {
     pub value: f64,
     /// Lowest and highest value; the same twice for what is a rule and is not drawn.
     pub range: [f64; 2],
-    /// Where it comes from.
-    pub source: Source,
+    /// Author and year, or whatever it rests on.
+    pub work: &'static str,
+    /// How far it may be relied on.
+    pub status: Status,
+}
+
+/// How far a figure may be relied on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Status {
+    /// Follows from a formula and inputs given beside it.
+    Computed,
+    /// A habit of the trade.
+    CommonPractice,
+    /// An assumption of this project.
+    Assumption,
+}
+
+impl Status {
+    /// In words, as printed.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Computed => "computed",
+            Self::CommonPractice => "common practice, no source",
+            Self::Assumption => "assumption, no source",
+        }
+    }
 }
 
 impl Constant {
@@ -38,7 +61,7 @@ const fn constant(
     work: &'static str,
     status: Status,
 ) -> Constant {
-    Constant { what, unit, value, range, source: Source { work, status } }
+    Constant { what, unit, value, range, work, status }
 }
 
 const fn assumed(

@@ -13,11 +13,10 @@ use super::scores::Scores;
 use super::steadiness::Steadiness;
 use crate::calibration::limit::FIGURES;
 use crate::calibration::response::Triangle;
-use crate::measurement::plan::Goal;
+use crate::measurement::plan::{Bowling, Goal};
 use crate::normal;
 use crate::stroke::Stroke;
 use crate::swing::player_stroke::contact_station_m;
-use crate::swing::time_in_hand::Delivery;
 use rayon::prelude::*;
 
 /// The possible players with the time there is for each of their strokes.
@@ -28,7 +27,7 @@ pub struct Knowledge {
     /// Strokes, with their shares of the mix, which sum to 1.
     pub strokes: Vec<(Stroke, f64)>,
     /// Bowling to face.
-    pub delivery: Delivery,
+    pub delivery: Bowling,
     /// By stroke, how steadily these players bring a bat to the ball: eight noisy swings do not yet tell what one bat
     /// does to it.
     pub steadiness: Vec<Steadiness>,

@@ -5,13 +5,13 @@
 
 use super::constants::TIME_OVER_SPEED;
 use crate::bat::Bat;
-use crate::calibration::limit::{FIGURES, LnSwing, Near, swing_at};
+use crate::calibration::limit::{LN_TIME, LnSwing, Near, less, swing_at};
 use crate::measurement::nets::PART_COUNT;
 use crate::stroke::Stroke;
 use crate::swing::player_stroke::{PlayerStroke, SwingFault};
 
 /// What a swing counts to a stroke, on the logarithm: its speed, and where the ball is short its time.
-pub fn merit(stroke: &Stroke, [ln_time, ln_speed, ..]: [f64; FIGURES]) -> f64 {
+pub fn merit(stroke: &Stroke, [ln_time, ln_speed, ..]: LnSwing) -> f64 {
     let time = if stroke.answers_short_ball { TIME_OVER_SPEED.value } else { 0.0 };
     ln_speed - time * ln_time
 }
@@ -20,7 +20,7 @@ pub fn merit(stroke: &Stroke, [ln_time, ln_speed, ..]: [f64; FIGURES]) -> f64 {
 #[derive(Clone, Debug, Default)]
 pub struct OnPaths {
     /// Figures on the best path less those on the stored one; nothing where that is best.
-    pub best: [f64; FIGURES],
+    pub best: LnSwing,
     /// By path, the time over that on the stored path, on the logarithm: where to look with another bat, no result.
     pub longer: Vec<f64>,
 }
@@ -36,9 +36,9 @@ pub fn on_paths(
     let mut out = OnPaths::default();
     for (i, path) in paths.iter().enumerate() {
         let longer = like.and_then(|it| it.longer.get(i).copied()).unwrap_or(0.0);
-        let near = near(here.ln_time + longer);
+        let near = near(here[LN_TIME] + longer);
         let swung = swing_at(&path.hold(bat)?, &[0.0; PART_COUNT], Some(near));
-        let gain = swung.map(|it| it.swing.less(here));
+        let gain = swung.map(|it| less(&it.swing, here));
         out.longer.push(gain.map_or(longer, |[longer, ..]| longer));
         if let Some(gain) =
             gain.filter(|it| merit(&path.stroke, *it) > merit(&path.stroke, out.best))

@@ -124,15 +124,11 @@ impl Prior {
             f64::from(sobol_burley::sample(number as u32, coordinate as u32, SEED)) + HALF_STEP
         };
         let z: [f64; PART_COUNT] = core::array::from_fn(|i| normal::quantile(at(i)));
-        let Shared { mean, sd } = self.lasting;
-        let lasting = match sd > 0.0 {
-            true => {
-                let below_nought = normal::below(-mean / sd);
-                mean + sd * normal::quantile(below_nought + (1.0 - below_nought) * at(3))
-            }
-            false => mean,
+        let lasting = match self.lasting.sd > 0.0 {
+            true => self.lasting.above_nought(at(3)),
+            false => self.lasting.mean.max(0.0),
         };
-        let strength = Strength { ln_strength: times(&self.spread, z), lasting: lasting.max(0.0) };
+        let strength = Strength { ln_strength: times(&self.spread, z), lasting };
         let errors =
             |bat: usize| core::array::from_fn(|i| normal::quantile(at(FIXED + 3 * bat + i)));
         let bench = (0..self.bats).map(errors).collect();

@@ -12,7 +12,7 @@ use super::swung_bat::{Slopes, SwungBat, bench_slopes, swung};
 use super::ways::{SwingsFault, Ways};
 use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
-use crate::calibration::limit::{LnSwing, Near};
+use crate::calibration::limit::{LN_TIME, LnSwing, Near};
 use crate::calibration::points::even_point;
 use crate::calibration::response::{Response, ResponseFault, Triangle, times, triangle};
 use crate::measurement::nets::{Lasting, PART_COUNT};
@@ -152,7 +152,6 @@ impl Swings {
             core::iter::once([0.0; PART_COUNT]).chain((1..STRENGTHS).map(node)).collect();
         let region = filled(&prior.spread, &most);
         let strokes = taken_up
-            .held
             .par_iter()
             .zip(&ways.asked_time_s)
             .map(|(held, asked_s)| {
@@ -162,11 +161,10 @@ impl Swings {
             })
             .collect::<Result<Vec<_>, _>>()?;
         let steadiness = taken_up
-            .held
             .par_iter()
             .zip(&strokes)
             .map(|(held, response)| {
-                let time_s = libm::exp(response.at(&[0.0; PART_COUNT]).ln_time);
+                let time_s = libm::exp(response.at(&[0.0; PART_COUNT])[LN_TIME]);
                 Steadiness::of(held, time_s, ways.ball_m_s).ok_or(SwingsFault::BeyondControl)
             })
             .collect::<Result<Vec<_>, _>>()?;
@@ -202,7 +200,7 @@ impl Swings {
                 if step().is_break() {
                     return Err(SwingsFault::Cancelled);
                 }
-                let held = &taken_up.held[k];
+                let held = &taken_up[k];
                 let longer = self.expected_shift(k, bat);
                 base.response.with_bat(held, longer).map_err(beyond)
             })

@@ -7,11 +7,10 @@ use super::ways::{SwingsFault, Ways};
 use crate::bat::Bat;
 use crate::bat::expected::bat_with_swing_moment;
 use crate::bat::figures::WeighedBat;
-use crate::calibration::limit::{FIGURES, LnSwing, Near, swing_at};
+use crate::calibration::limit::{FIGURES, LN_TIME, LnSwing, Near, less, swing_at};
 use crate::calibration::response::{Response, triangle};
 use crate::calibration::tiredness::Tiredness;
 use crate::measurement::nets::PART_COUNT;
-use crate::swing::batter::TakenUp;
 use crate::swing::player_stroke::Held;
 use rayon::prelude::*;
 
@@ -50,7 +49,7 @@ impl SwungBat {
     ) -> [f64; FIGURES] {
         let swung = &self.strokes[stroke];
         let strength = self.tired[score].tired(&it.strength.ln_strength, it.strength.lasting);
-        let mut out = swung.response.at(&strength).figures();
+        let mut out = swung.response.at(&strength);
         for (f, out) in out.iter_mut().enumerate() {
             *out +=
                 it.path * swung.on_paths.best[f] + it.rise * swung.rise[f] + it.law * swung.law[f];
@@ -84,7 +83,7 @@ const USUAL_WAY: f64 = 0.2;
 pub(super) fn swung(
     ways: &Ways,
     bat: &Bat,
-    taken_up: &TakenUp,
+    taken_up: &[Held],
     responses: Vec<Response>,
     scores: &Scores,
     like: Option<&SwungBat>,
@@ -109,8 +108,8 @@ pub(super) fn swung(
                     &near,
                     like.map(|it| &it.on_paths),
                 )?,
-                rise: moved(&slow.held[k], &here, near(here.ln_time + rise_ln)),
-                law: moved(&harder.held[k], &here, near(here.ln_time + law_ln)),
+                rise: moved(&slow[k], &here, near(here[LN_TIME] + rise_ln)),
+                law: moved(&harder[k], &here, near(here[LN_TIME] + law_ln)),
                 bench: [[0.0; FIGURES]; 3],
                 response,
             })
@@ -122,7 +121,7 @@ pub(super) fn swung(
 /// Figures of a stroke at the likeliest strength less those given; nothing where it cannot be controlled.
 pub fn moved(held: &Held, here: &LnSwing, near: Near) -> [f64; FIGURES] {
     let there = swing_at(held, &[0.0; PART_COUNT], Some(near));
-    there.map_or([0.0; FIGURES], |it| it.swing.less(here))
+    there.map_or([0.0; FIGURES], |it| less(&it.swing, here))
 }
 
 /// Steps of weight (kg), balance point (m) and swing moment (kg m²) at which the bench's errors are looked at.
@@ -152,10 +151,10 @@ pub(super) fn bench_slopes(
         let taken_up = ways.batter.take_up(&moved_bat)?;
         let by = |(swung, held): (&SwungStroke, _)| {
             let here = swung.response.at(&[0.0; PART_COUNT]);
-            let near = swung.response.near(here.ln_time);
+            let near = swung.response.near(here[LN_TIME]);
             moved(held, &here, near).map(|it| it / BENCH_STEPS[axis])
         };
-        Ok(base.strokes.iter().zip(&taken_up.held).map(by).collect())
+        Ok(base.strokes.iter().zip(&taken_up).map(by).collect())
     };
     let (mass, (balance, swing)) =
         rayon::join(|| slopes(0), || rayon::join(|| slopes(1), || slopes(2)));

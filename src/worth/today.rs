@@ -14,11 +14,9 @@ use super::ways::SwingsFault;
 use crate::bat::figures::WeighedBat;
 use crate::bat::laws::Verdict;
 use crate::calibration::response::triangle;
-use crate::innings::played::delivery;
-use crate::measurement::plan::Seen;
+use crate::measurement::plan::{Bowling, Seen};
 use crate::normal;
 use crate::stroke::Stroke;
-use crate::swing::time_in_hand::Delivery;
 
 /// One weighed bat.
 #[derive(Clone, Debug, PartialEq)]
@@ -76,7 +74,7 @@ pub fn today(
     let prior = Prior::new(player, order.bowling, ball_kg, order.bats.len(), seen);
     let scores = Scores::new(order.plan.runs, order.seen.iter().map(|it| it.runs));
     let swings = Swings::new(asked, &prior, &scores, before, step)?;
-    let delivery = delivery(order.bowling);
+    let delivery = *order.bowling;
     let fixed = Fixed { asked, swings: &swings, delivery };
     let weighed = match seen {
         true => evidence::seen(&prior, |it| fixed.chances(it)),
@@ -119,7 +117,7 @@ fn mixed(asked: &Asked<'_>) -> Vec<(Stroke, f64)> {
 struct Fixed<'a> {
     asked: &'a Asked<'a>,
     swings: &'a Swings,
-    delivery: Delivery,
+    delivery: Bowling,
 }
 
 impl Fixed<'_> {
@@ -141,7 +139,7 @@ impl Fixed<'_> {
         let stroke = self.asked.batter.stroke_index(&seen.stroke);
         let swung: Option<&SwungBat> = self.swings.bats.get(seen.bat).and_then(Option::as_ref);
         let (Some(k), Some(swung)) = (stroke, swung) else { return 1.0 };
-        let bowled = Delivery {
+        let bowled = Bowling {
             speed_m_s: seen.bowling_m_s.unwrap_or(self.delivery.speed_m_s),
             ..self.delivery
         };

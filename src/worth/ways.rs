@@ -8,9 +8,9 @@ use crate::innings::played::{InningsFault, ball_loads, schedule};
 use crate::measurement::plan::InningsPlan;
 use crate::swing::activation::FROM_REST_S;
 use crate::swing::assumed::Assumed;
-use crate::swing::batter::{Batter, TakenUp};
+use crate::swing::batter::Batter;
 use crate::swing::control::Control;
-use crate::swing::player_stroke::{PlayerStroke, SwingFault, where_it_closes};
+use crate::swing::player_stroke::{Held, PlayerStroke, SwingFault, where_it_closes};
 use rayon::prelude::*;
 
 /// The player's batter, the same on other joint paths, with torque that rises slowly, and holding harder to the path.
@@ -70,10 +70,10 @@ impl Ways {
     /// What each score leaves of the strength, with a bat taken up.
     pub fn tiredness(
         &self,
-        taken_up: &TakenUp,
+        taken_up: &[Held],
         scores: &Scores,
     ) -> Result<Vec<Tiredness>, SwingsFault> {
-        let loads = ball_loads(&self.batter, taken_up, &self.plan, &self.asked_time_s);
+        let loads = ball_loads(taken_up, &self.plan, &self.asked_time_s);
         let schedule = schedule(&self.plan, &self.batter);
         Ok(Tiredness::at(&schedule, &loads, &scores.runs).map_err(InningsFault::from)?)
     }

@@ -61,7 +61,7 @@ pub fn paths(
         stroke.joint_path = plan(effort, &stroke, player, bat, &|_| goes_on()).ok()?.path;
         stroke.bottom_hand_holds = true;
         let held = PlayerStroke::new(player, &stroke, bat).and_then(|it| it.hold(bat)).ok()?;
-        let bat_speed_m_s = held.fastest(&FRESH, None).ok()?.contact.bat_speed_m_s;
+        let bat_speed_m_s = held.fastest(&FRESH, None).ok()?.bat_speed_m_s;
         Some(FoundPath { moves: *moves, stroke, bat_speed_m_s })
     };
     let own_keys = planned(&BRIEF, &[0.0; MOVES], 1.0);

@@ -7,7 +7,6 @@ use rayon::prelude::*;
 
 use super::bench::Hung;
 use super::measured::{Found, Setup, measured};
-use crate::bat::parallel_axis::moment_about_com_kg_m2;
 use crate::bat::pendulum::{lost_to_roll_kg_m2, swing_moment, time_for_swings_s};
 use crate::files::assets;
 use crate::measurement::bench::{PICKUP_AXIS_FROM_TOP_M, PendulumReading};
@@ -56,7 +55,7 @@ fn usual(rolling_radius_m: f64) -> Hung {
     Hung {
         mass_kg,
         rod_to_com_m,
-        com_moment_kg_m2: moment_about_com_kg_m2(swing_kg_m2, mass_kg, rod_to_com_m),
+        com_moment_kg_m2: swing_kg_m2 - mass_kg * rod_to_com_m * rod_to_com_m,
         rolling_radius_m,
         stiffness_n_m: 1e7,
         decrement: 0.0,

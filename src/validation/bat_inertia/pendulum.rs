@@ -1,6 +1,5 @@
 //! The formulas of the pendulum against worked figures.
 
-use crate::bat::parallel_axis::{moment_about_com_kg_m2, moment_about_parallel_axis_kg_m2};
 use crate::bat::pendulum::{amplitude_factor, equivalent_length_m, pivot_moment_kg_m2};
 use crate::validation::{Accept, CheckFault, Checked, Row};
 
@@ -24,8 +23,9 @@ const K_OF_45_DEG: f64 = 1.854_074_677_301_372;
 pub(super) fn check() -> Result<Checked, CheckFault> {
     let (m, d) = (1.2, 0.4);
     let pivot = pivot_moment_kg_m2(m, 9.81, d, 1.6);
-    let com = moment_about_com_kg_m2(pivot, m, d);
-    let moved = moment_about_parallel_axis_kg_m2(com, m, 0.25);
+    // Parallel axes: I = I_com + m d².
+    let com = pivot - m * d * d;
+    let moved = com + m * 0.25 * 0.25;
     let length = equivalent_length_m(9.81, 1.6);
     // To the printed digit.
     let worked = |what: &str, unit, expected, ours| {

@@ -16,7 +16,8 @@ use crate::stroke::key_spline::KeySpline;
 use crate::stroke::{Key, Tolerance};
 use crate::swing::chain::{Chain, Grip};
 use crate::swing::close_path::close_path;
-use crate::swing::fastest_controlled::{Fastest, fastest_controlled};
+use crate::swing::contact::Contact;
+use crate::swing::fastest_controlled::fastest_controlled;
 use crate::swing::reference::Reference;
 use crate::swing::run::STEPS;
 use crate::swing::swinger::Swinger;
@@ -209,7 +210,7 @@ const MOST: f64 = 1e-2;
 const SPEEDS: [(&str, f64); 3] = [("drive", 15.79), ("pull", 15.91), ("hook", 15.57)];
 
 /// The fastest controlled swing of the prototype's adult with its middle bat, on a path closed anew.
-pub fn fastest(stroke: &str, steps: usize) -> Result<Fastest, CheckFault> {
+pub fn fastest(stroke: &str, steps: usize) -> Result<Contact, CheckFault> {
     let (player, bat) = (pilot_player_named("adult"), pilot_bat(1.20, 0.85, 0.53)?);
     let stored = reference::stored_paths()?;
     let stored = stored.get(stroke).ok_or_else(|| no_such_case(stroke))?;
@@ -222,7 +223,7 @@ pub fn fastest(stroke: &str, steps: usize) -> Result<Fastest, CheckFault> {
 pub(super) fn check() -> Result<Checked, CheckFault> {
     let mut out = Checked::default();
     for (stroke, theirs_m_s) in SPEEDS {
-        let ours = fastest(stroke, STEPS)?.contact.bat_speed_m_s;
+        let ours = fastest(stroke, STEPS)?.bat_speed_m_s;
         let what = format!("adult on a path closed anew, bat speed: {stroke}");
         out.rows.push(figure(what, SOURCE, "m/s", theirs_m_s, ours, MOST));
     }

@@ -1,7 +1,7 @@
 //! An innings: how long it takes, what is known of its cost, and what ours makes of it.
 
 use crate::innings::ball_by_ball::{BallLoads, capacity_at_scores};
-use crate::innings::played::{FIFTY, StrokeNow, delivery, play};
+use crate::innings::played::{FIFTY, StrokeNow, play};
 use crate::innings::schedule::Schedule;
 use crate::innings::slow_state::Exertion;
 use crate::measurement::nets::Lasting;
@@ -68,7 +68,7 @@ fn knee() -> [Row; 2] {
 fn falls(who: &Typical) -> Result<[Row; 2], CheckFault> {
     let plan = InningsPlan::default();
     let asked = who.asked_times_s()?;
-    let bowling = delivery(&Bowling::usual_at(who.batter.player.age_y));
+    let bowling = Bowling::usual_at(who.batter.player.age_y);
     let scores = play(&who.batter, &who.bat, &plan, bowling, &asked, &[0.0, FIFTY])?;
     let [fresh, late] = &scores[..] else { return Err("two scores were asked".into()) };
     let pull = who.batter.stroke_index("pull").ok_or("no pull")?;

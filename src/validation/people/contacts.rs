@@ -24,7 +24,6 @@ pub(super) fn good() -> Result<Checked, CheckFault> {
     let taken_up = man.batter.take_up(&man.bat)?;
     let within = |z: f64| 2.0 * normal::below(z) - 1.0;
     let rows = taken_up
-        .held
         .iter()
         .zip(&man.batter.strokes)
         .map(|(held, stroke)| {

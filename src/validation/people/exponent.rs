@@ -42,7 +42,7 @@ fn speeds_m_s(who: &Typical, stroke: usize, bats: &[Bat]) -> Result<Vec<f64>, Sw
         .map(|bat| {
             let found = who.batter.strokes[stroke].hold(bat)?.fastest(&FRESH, guess)?;
             guess = Some(found.stroke_time_s);
-            Ok(found.contact.bat_speed_m_s)
+            Ok(found.bat_speed_m_s)
         })
         .collect()
 }

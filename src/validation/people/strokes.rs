@@ -4,7 +4,7 @@ use super::typical::{Typical, adult, boy_of_fifteen, boy_of_twelve, girl_of_twel
 use crate::measurement::plan::Bowling;
 use crate::player::joints::FRESH;
 use crate::swing::contact::Contact;
-use crate::swing::fastest_controlled::Fastest;
+use crate::swing::observed::observe;
 use crate::swing::player_stroke::Held;
 use crate::validation::{Accept, CheckFault, Checked, Row};
 
@@ -27,14 +27,14 @@ fn held(who: &Typical, stroke: &str) -> Result<Held, CheckFault> {
     Ok(who.batter.strokes[index].hold(&who.bat)?)
 }
 
-fn fastest(who: &Typical, stroke: &str) -> Result<Fastest, CheckFault> {
+fn fastest(who: &Typical, stroke: &str) -> Result<Contact, CheckFault> {
     Ok(held(who, stroke)?.fastest(&FRESH, None)?)
 }
 
 pub(super) fn published() -> Result<Checked, CheckFault> {
     let man = adult()?;
     let best = fastest(&man, "drive")?;
-    let played = man.batter.observe(&held(&man, "drive")?, &FRESH, DRIVE_TIME_S);
+    let played = observe(&held(&man, "drive")?, &FRESH, DRIVE_TIME_S);
     let (mean, sd) = DRIVE_M_S;
     let speed = |what: &str, ours: &Contact, accept| {
         Row::compared(what, STRETCH, "m/s", (mean, Some(sd)), ours.normal_speed_m_s, accept)
@@ -49,16 +49,16 @@ pub(super) fn published() -> Result<Checked, CheckFault> {
     let time = "men: time of the fastest controlled drive";
     let answered = "time before a changed ball is answered";
     let answered_s = Bowling::usual_at(25.0).reaction_time_s;
-    let ratio = best.contact.bat_speed_m_s / fastest(&woman()?, "drive")?.contact.bat_speed_m_s;
+    let ratio = best.bat_speed_m_s / fastest(&woman()?, "drive")?.bat_speed_m_s;
     let women = "men over women: fastest controlled drive";
     let mut rows = vec![
         speed("men: horizontal bat speed of a drive played in 0.36 s", &played.contact, one_sd).noted(
             "like with like: our man, not hurried, in their time; theirs is the peak 0.02 s before impact, \
              the point of the bat not stated",
         ),
-        speed("men: fastest controlled drive", &best.contact, to_two_sd)
+        speed("men: fastest controlled drive", &best, to_two_sd)
             .noted("a fastest swing must be quicker than ordinary play, and not beyond two of its SD"),
-        Row::compared(time, STRETCH, "s", DRIVE_TIME_S, best.contact.time_s, Accept::AtMost)
+        Row::compared(time, STRETCH, "s", DRIVE_TIME_S, best.time_s, Accept::AtMost)
             .noted("theirs is ordinary play"),
         grip("top", 129.0, played.top.grip_needed_n),
         grip("bottom", 52.0, played.bottom.grip_needed_n),
@@ -113,11 +113,11 @@ pub(super) fn unpublished() -> Result<Checked, CheckFault> {
             rows.push(Row::no_data(
                 format!("{}: bat speed of the fastest controlled {stroke}", who.words),
                 "m/s",
-                Some(found.contact.bat_speed_m_s),
+                Some(found.bat_speed_m_s),
                 format!(
                     "in {:.3} s; no such figure was read: of men only means of range hitting are remembered, \
                      of women and juniors nothing",
-                    found.contact.time_s
+                    found.time_s
                 ),
             ));
         }

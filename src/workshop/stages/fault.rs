@@ -5,6 +5,7 @@ use crate::bat::pendulum::small_swing_period_s;
 use crate::bat::sizes::Size;
 use crate::measurement::absurd::{Absurd, judge_bat, judge_pendulum};
 use crate::measurement::bench::SCALE_SD_KG;
+use crate::measurement::out_of_range::OutOfRange;
 
 /// A log that cannot be.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -146,11 +147,8 @@ fn absurd(entry: &Entry, size: &Size) -> Vec<(&'static str, LogFault)> {
         found.push(("meter", LogFault::Meter { meter }));
     }
     if !entry.stage.has_handle() {
-        let [low, high] = BLANK_KG;
-        let value = entry.mass_kg;
-        if !(low..=high).contains(&value) {
-            let absurd = Absurd::Impossible { field: "mass", value, low, high, unit: "kg" };
-            found.push(("mass", absurd.into()));
+        if let Some(it) = OutOfRange::check("mass", entry.mass_kg, "kg", BLANK_KG) {
+            found.push(("mass", Absurd::Impossible(it).into()));
         }
         let stage = entry.stage;
         if entry.balance_m.is_some() {

@@ -2,6 +2,7 @@
 
 use backlift::bat::figures::{WeighedBat, weigh};
 use backlift::calibration::errors::{enters, instrument_sd, shared};
+use backlift::calibration::limit::{LN_SPEED, LN_TIME};
 use backlift::calibration::posterior::{LASTING, Possible};
 use backlift::calibration::response::times;
 use backlift::calibration::{Order, Simulated};
@@ -172,7 +173,7 @@ pub fn by_curve(truth: &Possible, reading: &NetReading) -> (f64, f64) {
     let response = nets.simulated.response(reading.bat, stroke).unwrap();
     let tired = nets.simulated.tiredness(reading.runs).tired(&truth.ln_strength, truth.lasting);
     let it = response.at(&tired);
-    (it.ln_time, it.ln_speed)
+    (it[LN_TIME], it[LN_SPEED])
 }
 
 #[test]

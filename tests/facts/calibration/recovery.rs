@@ -2,6 +2,7 @@
 
 use super::players::{Dice, by_curve, drawn, nets, plan, read};
 use backlift::calibration::calibrate;
+use backlift::calibration::limit::LN_SPEED;
 use backlift::calibration::posterior::{Possible, Spread};
 use rayon::prelude::*;
 
@@ -16,7 +17,7 @@ fn bands_of_nine_in_ten_hold_the_truth_of_nine_in_ten_players() {
     let end = nets.simulated.tiredness(50.0);
     let speed = |it: &Possible, tired: bool| {
         let fresh = it.ln_strength;
-        response.at(&if tired { end.tired(&fresh, it.lasting) } else { fresh }).ln_speed.exp()
+        response.at(&if tired { end.tired(&fresh, it.lasting) } else { fresh })[LN_SPEED].exp()
     };
     // A player's truth, and what the fit says of it: spread before and after.
     let all: Vec<Vec<(f64, [Spread; 2])>> = (0..PLAYERS)

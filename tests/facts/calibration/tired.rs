@@ -2,6 +2,7 @@
 
 use super::players::{Dice, by_curve, drawn, nets, pulls, read};
 use backlift::calibration::calibrate;
+use backlift::calibration::limit::LN_SPEED;
 use rayon::prelude::*;
 
 /// A fit lets its demand fail by 1 % of the time there is before it calls a bat another (tolerances);
@@ -24,8 +25,8 @@ fn lost(tired: usize) -> (f64, f64) {
             let truth = drawn(&mut dice);
             let readings = read(&mut dice, &truth, 0.03, &pulls(tired, tired), &by_curve);
             let it = calibrate(&nets.order(), &nets.simulated, &readings).unwrap().surer.lost[1];
-            let late = response.at(&end.tired(&truth.ln_strength, truth.lasting)).ln_speed;
-            let lost = 1.0 - (late - response.at(&truth.ln_strength).ln_speed).exp();
+            let late = response.at(&end.tired(&truth.ln_strength, truth.lasting))[LN_SPEED];
+            let lost = 1.0 - (late - response.at(&truth.ln_strength)[LN_SPEED]).exp();
             (it.sd, (it.mean - lost) * (it.mean - lost))
         })
         .collect();

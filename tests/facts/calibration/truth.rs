@@ -24,7 +24,7 @@ fn if_controlled(batter: &Batter, truth: &Possible, reading: &NetReading) -> Opt
     let tired = nets.simulated.tiredness(reading.runs).tired(&truth.ln_strength, truth.lasting);
     let near = by_curve(truth, reading).0.exp();
     let it = held.fastest(&factors(&tired), Some(near)).ok()?;
-    Some((it.stroke_time_s.ln(), it.contact.bat_speed_m_s.ln()))
+    Some((it.stroke_time_s.ln(), it.bat_speed_m_s.ln()))
 }
 
 /// Bat, stroke and score of a swing.
@@ -131,7 +131,7 @@ fn a_calibrated_player_swings_as_the_fit_says_in_every_other_command() {
     let batter = nets.batter.with_strength(player.strength);
     let pull = batter.stroke_index("pull").unwrap();
     let held = batter.strokes[pull].hold(&nets.bats[0].bat).unwrap();
-    let speed = |capacity: f64| held.fastest(&[capacity; 7], None).unwrap().contact.bat_speed_m_s;
+    let speed = |capacity: f64| held.fastest(&[capacity; 7], None).unwrap().bat_speed_m_s;
     assert!((speed(1.0) / fresh - 1.0).abs() < 1e-6);
     assert!(late < fresh);
     // The spread that the nets left stands in the player, and is what the tables had or less.

@@ -9,7 +9,6 @@ use backlift::comparison::noticeable::Felt;
 use backlift::comparison::swung::Asked;
 use backlift::files::{assets, scenario, stroke};
 use backlift::fit::setting::Setting;
-use backlift::innings::played::delivery;
 use backlift::measurement::bench::BatReading;
 use backlift::measurement::plan::Scenario;
 use backlift::player::grip::FRICTION;
@@ -43,7 +42,7 @@ impl Net {
         Asked {
             batter: &self.batter,
             plan: &self.scenario.innings,
-            delivery: delivery(&self.scenario.bowling),
+            delivery: self.scenario.bowling,
             asked_time_s: &self.asked_time_s,
             ball_kg: self.scenario.fit.ball_mass_kg,
         }
@@ -165,8 +164,8 @@ fn a_weaker_player_searched_anew_loses_what_is_carried() {
     let grip_sd = 0.05; // both grips measured
     let strength = net.batter.player.strength.times(&[1.0 - grip_sd; GROUP_COUNT]);
     let taken_up = net.batter.with_strength(strength).take_up(&net.bats[0].bat).unwrap();
-    for stroke in 0..3 {
-        let found = taken_up.held[stroke].fastest(&FRESH, Some(0.4)).unwrap();
+    for (stroke, held) in taken_up.iter().enumerate() {
+        let found = held.fastest(&FRESH, Some(0.4)).unwrap();
         let at = |figure| {
             let figure = Figure::Stroke(stroke, When::Fresh, figure);
             let index = comparison.figures.iter().position(|it| *it == figure).unwrap();
@@ -174,7 +173,7 @@ fn a_weaker_player_searched_anew_loses_what_is_carried() {
         };
         for (figure, searched) in [
             (StrokeFigure::StrokeTime, found.stroke_time_s),
-            (StrokeFigure::BatSpeed, found.contact.bat_speed_m_s),
+            (StrokeFigure::BatSpeed, found.bat_speed_m_s),
         ] {
             let carried = at(figure);
             // The last digits of a swing (up to 0.05 %) are a twentieth of so small a change.
@@ -194,11 +193,11 @@ fn a_player_with_a_much_weaker_trunk_searched_anew_loses_what_is_carried() {
     let strength = net.batter.player.strength.times(&factors);
     for (n, bat) in net.bats.iter().enumerate() {
         let taken_up = net.batter.with_strength(strength).take_up(&bat.bat).unwrap();
-        let found = taken_up.held[net.pull()].fastest(&FRESH, Some(0.4)).unwrap();
+        let found = taken_up[net.pull()].fastest(&FRESH, Some(0.4)).unwrap();
         let figure = Figure::Stroke(net.pull(), When::Fresh, StrokeFigure::BatSpeed);
         let index = comparison.figures.iter().position(|it| *it == figure).unwrap();
         let carried = comparison.bats[n].carried[index];
-        let change = found.contact.bat_speed_m_s - carried.value;
+        let change = found.bat_speed_m_s - carried.value;
         assert_relative_eq!(carried.by_common[1][0], change, max_relative = 0.05);
     }
 }
@@ -213,11 +212,11 @@ fn a_bat_with_more_swing_moment_searched_anew_loses_what_the_slopes_say() {
     let bat = it.with(it.mass_kg.value, it.balance_m.value, swing).unwrap();
     let taken_up = net.batter.take_up(&bat).unwrap();
     let pull = net.pull();
-    let found = taken_up.held[pull].fastest(&FRESH, Some(0.4)).unwrap();
+    let found = taken_up[pull].fastest(&FRESH, Some(0.4)).unwrap();
     let figure = Figure::Stroke(pull, When::Fresh, StrokeFigure::BatSpeed);
     let index = comparison.figures.iter().position(|it| *it == figure).unwrap();
     let carried = comparison.bats[0].carried[index];
-    let change = found.contact.bat_speed_m_s - carried.value;
+    let change = found.bat_speed_m_s - carried.value;
     assert!(change < 0.0);
     assert_relative_eq!(carried.by_bat[2] * more, change, max_relative = 0.05);
 }

@@ -54,7 +54,7 @@ fn what_time_is_worth_over_speed_in_choosing_a_path_is_about_what_the_worth_says
 /// Logarithm that says how good a bat's fastest controlled swing is, by the whole search, and its time.
 fn swung(own: &PlayerStroke, bat: &Bat, near_s: Option<f64>) -> Option<(f64, f64)> {
     let it = own.hold(bat).ok()?.fastest(&FRESH, near_s).ok()?;
-    let figures = [it.stroke_time_s.ln(), it.contact.bat_speed_m_s.ln(), 0.0, 0.0];
+    let figures = [it.stroke_time_s.ln(), it.bat_speed_m_s.ln(), 0.0, 0.0];
     Some((merit(&own.stroke, figures), it.stroke_time_s))
 }
 

@@ -91,9 +91,8 @@ fn a_moved_balance_point_costs_what_its_moments_say_but_in_the_drive() {
     let (up, down) = (moved(-0.005), moved(0.005));
     let by = TopMoments::of_bat(&down) - TopMoments::of_bat(&up);
     for (stroke, it) in batter.strokes.iter().zip(costs) {
-        let speed = |bat: &Bat| {
-            stroke.hold(bat).unwrap().fastest(&FRESH, None).unwrap().contact.bat_speed_m_s
-        };
+        let speed =
+            |bat: &Bat| stroke.hold(bat).unwrap().fastest(&FRESH, None).unwrap().bat_speed_m_s;
         let (swung, said) = (speed(&down) - speed(&up), it.change_m_s(by));
         println!("balance {}: swung {swung:.4} m/s, by the law {said:.4} m/s", it.stroke);
         let agrees = (said / swung - 1.0).abs() < 0.03;
@@ -124,7 +123,7 @@ fn at_fifty(file: &str) -> (Bat, Vec<StrokeOunce>) {
     let bat = weigh(&s.bats[0], &sizes, &laws).unwrap().bat;
     let batter = batter(&player(&s.player).unwrap(), &bat);
     let asked = Setting::asked_times_s(&batter, &bat, s.fit.asked_time_factor).unwrap();
-    let left = left_at(&batter, &bat, &s.innings, &asked, FIFTY).unwrap();
+    let left = left_at(&batter, &batter.take_up(&bat).unwrap(), &s.innings, &asked, FIFTY).unwrap();
     let costs = ounce_cost(&batter, &bat, &left.with_slow).unwrap();
     (bat, costs)
 }

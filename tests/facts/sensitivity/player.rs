@@ -4,7 +4,7 @@ use approx::assert_relative_eq;
 use backlift::bat::figures::{WeighedBat, weigh};
 use backlift::files::{assets, scenario, stroke};
 use backlift::fit::setting::Setting;
-use backlift::innings::played::{delivery, play};
+use backlift::innings::played::play;
 use backlift::measurement::plan::Scenario;
 use backlift::player::{Player, player};
 use backlift::sensitivity::figure::Figure;
@@ -41,8 +41,7 @@ impl Loaded {
             player: &self.player,
             bat: &self.bats[0],
             other: self.bats.get(1).filter(|_| bats > 1),
-            handle_diameter_m: self.player.comfortable_handle_m(),
-            reaction_time_s: self.scenario.bowling.reaction_time_s,
+            delivery: self.scenario.bowling,
         }
     }
 
@@ -62,7 +61,6 @@ impl Loaded {
             strokes: &self.strokes,
             pull: 1,
             plan: &self.scenario.innings,
-            delivery: delivery(&self.scenario.bowling),
             asked_time_s,
             rows,
         };
@@ -122,7 +120,7 @@ fn a_study_starts_from_the_innings_and_is_the_same_on_any_number_of_threads() {
     assert_eq!((it.rows, it.left_out, it.figures.len()), (2, 0, 6), "one bat: no difference");
 
     let plan = &loaded.scenario.innings;
-    let ball = delivery(&loaded.scenario.bowling);
+    let ball = loaded.scenario.bowling;
     let batter = loaded.batter();
     let bat = &loaded.bats[0].bat;
     let played = play(&batter, bat, plan, ball, &asked_time_s, &[0.0, plan.runs]).unwrap();
@@ -131,8 +129,8 @@ fn a_study_starts_from_the_innings_and_is_the_same_on_any_number_of_threads() {
     let near = |figure: Figure, value: f64| {
         assert_relative_eq!(best(figure), value, max_relative = 5e-4);
     };
-    near(Figure::FreshSpeed, fresh.fastest.contact.bat_speed_m_s);
-    near(Figure::LateSpeed, late.fastest.contact.bat_speed_m_s);
+    near(Figure::FreshSpeed, fresh.fastest.bat_speed_m_s);
+    near(Figure::LateSpeed, late.fastest.bat_speed_m_s);
     near(Figure::TimeInHand, late.time_in_hand_s);
     near(Figure::FastestBall, late.fastest_ball_m_s);
     near(Figure::WristShare, late.wrist_share);
@@ -163,7 +161,6 @@ fn a_study_without_rows_is_refused_and_one_that_is_stopped_stops() {
         strokes: &loaded.strokes,
         pull: 1,
         plan: &loaded.scenario.innings,
-        delivery: delivery(&loaded.scenario.bowling),
         asked_time_s: &asked_time_s,
         rows: 64,
     };

@@ -7,8 +7,8 @@ use backlift::measurement::person::Handed;
 use backlift::player::Player;
 use backlift::swing::assumed::Assumed;
 use backlift::swing::batter::Batter;
+use backlift::swing::contact::Contact;
 use backlift::swing::control::Control;
-use backlift::swing::fastest_controlled::Fastest;
 
 use super::players::{FRESH, adult, adult_bat, boy_of_twelve, boys_bat};
 
@@ -19,7 +19,7 @@ fn batter(player: &Player) -> Batter {
     it.in_place(player, HANDLE_M, Assumed::default())
 }
 
-fn fastest(batter: &Batter, stroke: usize, bat: &Bat) -> Fastest {
+fn fastest(batter: &Batter, stroke: usize, bat: &Bat) -> Contact {
     batter.strokes[stroke].hold(bat).unwrap().fastest(&FRESH, None).unwrap()
 }
 
@@ -42,7 +42,7 @@ fn torque_that_rises_slower_makes_every_swing_slower_and_leaves_it_controlled() 
                 let control = Control { activation_time_s, ..Control::default() };
                 let assumed = Assumed { control, ..Assumed::default() };
                 let it = fastest(&usual.in_place(&player, HANDLE_M, assumed), n, &bat);
-                let speed_m_s = it.contact.bat_speed_m_s;
+                let speed_m_s = it.bat_speed_m_s;
                 println!(
                     "{who} {} {:.0} ms: {speed_m_s:.2} m/s in {:.3} s",
                     stroke.stroke.name,
@@ -57,7 +57,7 @@ fn torque_that_rises_slower_makes_every_swing_slower_and_leaves_it_controlled() 
                     "{who} {}: {speed_m_s}",
                     stroke.stroke.name
                 );
-                assert!(it.contact.error < 1.0 + 1e-6, "{}", it.contact.error);
+                assert!(it.error < 1.0 + 1e-6, "{}", it.error);
                 last_m_s = speed_m_s;
             }
         }
@@ -73,7 +73,7 @@ fn a_grip_of_less_friction_makes_the_drive_slower() {
     let speed_m_s = |friction: f64| {
         let assumed = Assumed { friction, ..Assumed::default() };
         let batter = usual.in_place(&player, HANDLE_M, assumed);
-        fastest(&batter, drive, &adult_bat()).contact.bat_speed_m_s
+        fastest(&batter, drive, &adult_bat()).bat_speed_m_s
     };
     let (smooth, rough) = (speed_m_s(0.225), speed_m_s(0.375));
     println!("drive with friction 0.225 {smooth:.3} m/s, with 0.375 {rough:.3} m/s");
@@ -90,7 +90,7 @@ fn a_player_put_in_anothers_place_swings_as_if_set_up_anew() {
     let placed = batter(&usual).in_place(&weaker, HANDLE_M, Assumed::default());
     let (anew, old) = (batter(&weaker), batter(&usual));
     for n in 0..anew.strokes.len() {
-        let of = |it: &Batter| fastest(it, n, &adult_bat()).contact.bat_speed_m_s;
+        let of = |it: &Batter| fastest(it, n, &adult_bat()).bat_speed_m_s;
         assert_relative_eq!(of(&placed), of(&anew), max_relative = 1e-9);
     }
     assert!(fastest(&old, 0, &adult_bat()) != fastest(&placed, 0, &adult_bat()));

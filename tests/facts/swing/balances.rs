@@ -182,7 +182,7 @@ fn the_product_step_is_fine_enough_for_the_longest_strokes_of_a_boy() {
         let [coarse, fine] = [STEPS, 3 * STEPS].map(|steps| {
             stroke.steps = steps;
             let held = stroke.hold(&boys_bat()).unwrap();
-            held.fastest(&FRESH, None).unwrap().contact.bat_speed_m_s
+            held.fastest(&FRESH, None).unwrap().bat_speed_m_s
         });
         let off = (coarse / fine - 1.0).abs();
         println!("step boy {}: speed off {off:.1e}", stroke.stroke.name);

@@ -91,7 +91,7 @@ fn a_thicker_handle_lets_the_adult_drive_faster_where_friction_is_short() {
     let speed = |diameter_m: f64, friction: f64| {
         let assumed = Assumed { friction, ..Assumed::default() };
         let held = stroke.clone().with_handle(diameter_m, assumed).hold(&adult_bat()).unwrap();
-        held.fastest(&FRESH, None).unwrap().contact.bat_speed_m_s
+        held.fastest(&FRESH, None).unwrap().bat_speed_m_s
     };
     let [wet, dry] = [0.3, 0.6].map(|friction| [0.031, 0.037].map(|it| speed(it, friction)));
     println!("drive on handles of 31 and 37 mm: wet gloves {wet:.3?} m/s, dry {dry:.3?}");

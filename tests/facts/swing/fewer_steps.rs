@@ -31,7 +31,7 @@ fn off(player: &Player, length_m: f64, balance_m: f64, masses: [f64; 2]) -> Vec<
             let speed = |stroke: &PlayerStroke, mass_kg: f64| {
                 let held = stroke.hold(&bat(mass_kg, length_m, balance_m)).unwrap();
                 let capacity = FRESH.map(|it| tired * it);
-                held.fastest(&capacity, None).unwrap().contact.bat_speed_m_s
+                held.fastest(&capacity, None).unwrap().bat_speed_m_s
             };
             let [fine, fewer] = [&fine, fewer].map(|it| masses.map(|mass_kg| speed(it, mass_kg)));
             out.push([

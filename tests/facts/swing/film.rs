@@ -4,6 +4,7 @@ use backlift::files::stroke::built_in;
 use backlift::measurement::person::Handed;
 use backlift::swing::batter::Batter;
 use backlift::swing::film::{Film, Way};
+use backlift::swing::observed::observe;
 
 use super::players::{FRESH, boy_of_twelve, boys_bat};
 
@@ -17,7 +18,7 @@ fn the_way_gone_is_the_length_of_the_contact_points_path() {
     for stroke in &batter.strokes {
         let held = stroke.hold(&bat).unwrap();
         let time_s = held.fastest(&FRESH, None).unwrap().stroke_time_s;
-        let seen = batter.observe(&held, &FRESH, time_s);
+        let seen = observe(&held, &FRESH, time_s);
         let film = Film::of(&seen);
         let mut path_m = 0.0;
         for pair in seen.series.windows(2).filter(|it| it[1].t_s <= film.contact_s) {

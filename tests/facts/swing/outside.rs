@@ -35,7 +35,7 @@ fn reference_the_prototype_swings_as_fast() {
 #[test]
 fn bat_speed_at_the_product_step_is_converged_to_two_hundredths_of_a_percent() {
     for stroke in ["drive", "pull", "hook"] {
-        let v = |steps| pilot::fastest(stroke, steps).unwrap().contact.bat_speed_m_s;
+        let v = |steps| pilot::fastest(stroke, steps).unwrap().bat_speed_m_s;
         let (coarse, fine) = (v(STEPS), v(4 * STEPS));
         assert!((coarse / fine - 1.0).abs() < 2e-4, "{stroke}: {coarse} against {fine}");
     }

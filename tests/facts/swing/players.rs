@@ -6,7 +6,7 @@ use backlift::frames::{DMat3, DVec3};
 use backlift::measurement::person::{Handed, PersonReading, Sex};
 use backlift::player::joints::GROUP_COUNT;
 use backlift::player::{Player, player};
-use backlift::swing::fastest_controlled::Fastest;
+use backlift::swing::contact::Contact;
 use backlift::swing::player_stroke::{Held, PlayerStroke};
 
 pub use backlift::player::joints::FRESH;
@@ -73,7 +73,7 @@ impl<'a> Search<'a> {
         Self { stroke, guess_s: None }
     }
 
-    pub fn fastest(&mut self, bat: &Bat, capacity: &[f64; GROUP_COUNT]) -> Fastest {
+    pub fn fastest(&mut self, bat: &Bat, capacity: &[f64; GROUP_COUNT]) -> Contact {
         let held: Held = self.stroke.hold(bat).unwrap();
         let found = held.fastest(capacity, self.guess_s).unwrap();
         self.guess_s = Some(found.stroke_time_s);
@@ -81,6 +81,6 @@ impl<'a> Search<'a> {
     }
 
     pub fn speed_m_s(&mut self, bat: &Bat) -> f64 {
-        self.fastest(bat, &FRESH).contact.bat_speed_m_s
+        self.fastest(bat, &FRESH).bat_speed_m_s
     }
 }

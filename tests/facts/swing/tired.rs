@@ -12,7 +12,7 @@ fn loss(stroke: &PlayerStroke, bat: &backlift::bat::Bat, capacity: f64) -> (f64,
     let fresh = search.fastest(bat, &FRESH);
     let tired = search.fastest(bat, &[capacity; GROUP_COUNT]);
     (
-        1.0 - tired.contact.bat_speed_m_s / fresh.contact.bat_speed_m_s,
+        1.0 - tired.bat_speed_m_s / fresh.bat_speed_m_s,
         tired.stroke_time_s / fresh.stroke_time_s - 1.0,
     )
 }

@@ -1,5 +1,4 @@
-use backlift::source::Status;
-use backlift::worth::constants::constants;
+use backlift::worth::constants::{Status, constants};
 
 #[test]
 fn every_constant_lies_in_its_range_and_has_a_source() {
@@ -7,7 +6,7 @@ fn every_constant_lies_in_its_range_and_has_a_source() {
         for it in constants(age_y) {
             let [low, high] = it.range;
             assert!(low <= it.value && it.value <= high, "{}", it.what);
-            assert!(!it.source.work.is_empty(), "{}", it.what);
+            assert!(!it.work.is_empty(), "{}", it.what);
         }
     }
 }
@@ -17,7 +16,7 @@ fn no_constant_rests_on_what_people_use() {
     // What is common practice may limit what is asked for; of the constants only the sizes' edges are.
     let common: Vec<&str> = constants(12.0)
         .iter()
-        .filter(|it| it.source.status == Status::CommonPractice)
+        .filter(|it| it.status == Status::CommonPractice)
         .map(|it| it.what)
         .collect();
     assert_eq!(common, ["stature beyond a size's own within which it still suits"]);

@@ -52,7 +52,7 @@ fn of_today(loaded: &Loaded, now: &TodayAdvice) -> Value {
             "unit": it.unit,
             "value": it.value,
             "range": it.range,
-            "source": format!("{} ({})", it.source.work, it.source.status.words()),
+            "source": format!("{} ({})", it.work, it.status.words()),
         })
     });
     let use_today = today.use_today.as_ref().map(|it| {

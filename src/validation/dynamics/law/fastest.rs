@@ -7,7 +7,8 @@ use super::super::{figure, miss, player_words, worse};
 use super::{SOURCE, off};
 use crate::files::reference;
 use crate::files::reference::law::Search;
-use crate::swing::fastest_controlled::{Fastest, fastest_controlled};
+use crate::swing::contact::Contact;
+use crate::swing::fastest_controlled::fastest_controlled;
 use crate::swing::run::STEPS;
 use crate::validation::{CheckFault, Checked, Curve, readings};
 
@@ -25,9 +26,9 @@ struct Pair<'a> {
     search: &'a Search,
     swing_moment_kg_m2: f64,
     /// As the product starts.
-    own: Fastest,
+    own: Contact,
     /// From the file's torques.
-    alike: Fastest,
+    alike: Contact,
 }
 
 pub fn check() -> Result<Checked, CheckFault> {
@@ -52,9 +53,9 @@ pub fn check() -> Result<Checked, CheckFault> {
             format!("{}, {}, {} bat", search.stroke, player_words(&search.player), search.bat);
         let (theirs, ours) = (search.fastest_s, own.stroke_time_s);
         out.rows.push(figure(format!("{case}: fastest time"), SOURCE, "s", theirs, ours, MOST));
-        let (theirs, ours) = (search.at_fastest.speed_m_s, own.contact.bat_speed_m_s);
+        let (theirs, ours) = (search.at_fastest.speed_m_s, own.bat_speed_m_s);
         out.rows.push(figure(format!("{case}: bat speed"), SOURCE, "m/s", theirs, ours, MOST));
-        let (off_speed, off_errors) = off(&alike.contact, &search.at_fastest);
+        let (off_speed, off_errors) = off(alike, &search.at_fastest);
         time = worse(time, (alike.stroke_time_s / search.fastest_s - 1.0).abs());
         speed = worse(speed, off_speed);
         errors = worse(errors, off_errors);
@@ -76,7 +77,7 @@ fn speed_by_moment(pairs: &[Pair<'_>], stroke: &str) -> Curve {
         title: format!("Fastest controlled {stroke} of the adult, by the bat's swing moment"),
         x_label: "swing moment, kg m²".into(),
         y_label: "bat speed, m/s".into(),
-        ours: adult().map(|it| (it.swing_moment_kg_m2, it.own.contact.bat_speed_m_s)).collect(),
+        ours: adult().map(|it| (it.swing_moment_kg_m2, it.own.bat_speed_m_s)).collect(),
         theirs: readings(adult().map(|it| (it.swing_moment_kg_m2, it.search.at_fastest.speed_m_s))),
         source: SOURCE.into(),
     }

@@ -20,7 +20,7 @@ struct Both {
 fn both(held: &Held) -> Result<Both, CheckFault> {
     let fastest = held.fastest(&FRESH, None)?;
     let engine = engine_swing(&held.swinger(&FRESH), fastest.stroke_time_s)?;
-    Ok(Both { own: fastest.contact, engine })
+    Ok(Both { own: fastest, engine })
 }
 
 /// The contact of every stroke.

@@ -14,6 +14,7 @@ use crate::player::joints::TOP_ARM;
 use crate::player::posture::{HIGHEST_RAD, LOWEST_RAD};
 use crate::player::{Segment, Segments};
 use crate::swing::activation::ACTIVATION_TIME_S;
+use crate::swing::chain::with_mass;
 
 /// Shoulder, elbow, wrist.
 pub const N: usize = 3;
@@ -79,27 +80,19 @@ fn link(parent: Option<usize>, offset: DVec3, axis: Option<DVec3>) -> Link {
     Link { parent, offset, R_rest, axis, mass_kg: 0.0, com: DVec3::ZERO, I_Com }
 }
 
-fn hanging(link: Link, it: &Segment) -> Link {
-    let moments = it.gyration_m.map(|r| it.mass_kg * r * r);
-    Link {
-        mass_kg: it.mass_kg,
-        com: DVec3::NEG_Z * it.com_m,
-        I_Com: DMat3::from_diagonal(DVec3::from_array(moments)),
-        ..link
-    }
-}
-
 impl OneArm {
     /// The arm of these segments with a rod; the swing ends where the rod points `level_rad` over level, forward.
     pub fn new(s: &Segments, rod: &Rod, level_rad: f64) -> Result<Self, TreeFault> {
-        let axis = Some(DVec3::NEG_Y);
+        let hanging = |parent: Option<usize>, offset: DVec3, it: &Segment| {
+            with_mass(link(parent, offset, Some(DVec3::NEG_Y)), it, -1.0)
+        };
         let thin = DMat3::from_diagonal(DVec3::new(1e-5, 1.0, 1.0) * rod.com_moment_kg_m2);
         let R_rest = rotation(DVec3::Y, OBLIQUE_RAD);
         let grip = DVec3::NEG_Z * s.wrist_to_grip_m;
         let links = vec![
-            hanging(link(None, DVec3::ZERO, axis), &s.upper_arm),
-            hanging(link(Some(0), DVec3::NEG_Z * s.upper_arm.length_m, axis), &s.forearm),
-            hanging(link(Some(1), DVec3::NEG_Z * s.forearm.length_m, axis), &s.hand),
+            hanging(None, DVec3::ZERO, &s.upper_arm),
+            hanging(Some(0), DVec3::NEG_Z * s.upper_arm.length_m, &s.forearm),
+            hanging(Some(1), DVec3::NEG_Z * s.forearm.length_m, &s.hand),
             Link {
                 R_rest,
                 mass_kg: rod.mass_kg,

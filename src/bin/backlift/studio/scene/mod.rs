@@ -12,9 +12,9 @@ pub mod solid;
 pub mod wood;
 
 use backlift::frames::DVec3;
+use backlift::measurement::plan::Bowling;
 use backlift::questions::any_score::{Innings, Reel, Tempo};
 use backlift::swing::film::Way;
-use backlift::swing::time_in_hand::Delivery;
 use egui::Rect;
 
 use super::action::View;
@@ -195,7 +195,7 @@ impl Studio {
     }
 
     /// The ball at its speed over the crease, off the ground where such a ball pitches; drawn by eye.
-    fn ball(&self, first: &Figure, delivery: Delivery) -> Option<DVec3> {
+    fn ball(&self, first: &Figure, delivery: Bowling) -> Option<DVec3> {
         let before_s = (first.contact_s - self.playback.time_s).max(0.0);
         let [contact, pitched, hand] =
             ground::ball_path(first.contact_W, self.answers_short_ball());

@@ -3,6 +3,7 @@
 use backlift::frames::DVec3;
 use backlift::innings::played::play;
 use backlift::player::joints::{FRESH, GROUP_COUNT};
+use backlift::swing::observed::observe;
 
 use super::apart::{ROOM, settled};
 use super::{demo, settle};
@@ -24,13 +25,13 @@ fn furthest_m(it: &mut Studio, stroke: &str, runs: f64) -> f64 {
     let batter = loaded.batter(&loaded.bats[0], 1.0).unwrap();
     let asked = loaded.asked_times_s(&batter).unwrap();
     let n = batter.stroke_index(stroke).unwrap();
-    let held = &batter.take_up(&loaded.bats[0].bat).unwrap().held[n];
+    let held = &batter.take_up(&loaded.bats[0].bat).unwrap()[n];
     let delivery = it.innings(0).unwrap().it.delivery;
     let plan = &loaded.scenario.innings;
     let at = play(&batter, &loaded.bats[0].bat, plan, delivery, &asked, &[runs]).unwrap();
     let capacity: [f64; GROUP_COUNT] = if runs == 0.0 { FRESH } else { at[0].left.with_slow };
     let time_s = at[0].with_slow[n].fastest.stroke_time_s;
-    let seen = batter.observe(held, &capacity, time_s);
+    let seen = observe(held, &capacity, time_s);
     it.apply(Action::Stroke(stroke.to_owned()));
     it.apply(Action::Score(runs as u32));
     // A score between those that were swung is met at the same share of a stroke hardly longer or shorter.
