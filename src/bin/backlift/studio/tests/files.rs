@@ -99,10 +99,11 @@ fn keys_mean_the_paper_in_front_and_f_keys_follow_from_the_views() {
     for (n, row) in VIEWS.iter().enumerate() {
         press(&mut it, Key::from_name(&format!("F{}", n + 1)).unwrap());
         assert_eq!(it.state().view, row.view);
+        let paper = row.view.paper();
         control(&mut it, Key::O);
-        assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::Open(row.paper)), "{:?}", row.view);
+        assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::Open(paper)), "{:?}", row.view);
         control(&mut it, Key::S);
-        assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::SaveAs(row.paper)), "{:?}", row.view);
+        assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::SaveAs(paper)), "{:?}", row.view);
     }
     // At the wood, what is new is a blade, and what is taken back is its own.
     it.state_mut().apply(Action::View(View::Wood));
