@@ -22,8 +22,7 @@ fn a_file_saved_by_the_window_is_read_by_the_command_line_and_keeps_its_notes() 
     assert!(!it.document.is_changed());
     let text = std::fs::read_to_string(&file).unwrap();
     assert!(text.contains("// Quick for 13: the opening bowlers"), "{text}");
-    let given = backlift::files::scenario::Given::File(file);
-    let read = backlift::files::scenario::load(&given, &[]).unwrap();
+    let read = backlift::files::scenario::load(Some(&file), &[]).unwrap();
     assert_eq!(read.scenario.player.age_y, 14.0);
 }
 
