@@ -38,7 +38,7 @@ pub struct Demo {
 
 /// Loads it.
 pub fn demo() -> Demo {
-    let scenario = scenario::load(&scenario::Given::Demo, &[]).unwrap().scenario;
+    let scenario = scenario::load(None, &[]).unwrap().scenario;
     let (sizes, laws) = (assets::sizes().unwrap(), assets::limits().unwrap());
     Demo {
         player: player(&scenario.player).unwrap(),

@@ -46,7 +46,7 @@ impl Card {
             possible_grips(wish.grips.unwrap_or(0))?;
         }
         for it in Figure::ALL {
-            self.asked(it).check(it.words(), it.possible())?;
+            self.asked(it).check(it.words(), it.about().possible)?;
         }
         self.pendulum_time_s.check("pendulum time", PENDULUM_TIME_S)?;
         let stations = [

@@ -18,17 +18,23 @@ pub enum Figure {
 }
 
 /// All that is said of one.
-struct About {
+#[derive(Clone, Copy, Debug)]
+pub struct About {
     words: &'static str,
-    row_words: &'static str,
-    taken_from: Option<&'static str>,
-    keys: [&'static str; 2],
-    quantity: Option<Quantity>,
-    unit: &'static str,
-    /// What a bench can read: 1 g, 1 mm (handle 0.1 mm), 0.0001 kg m².
-    decimals: usize,
-    /// Assumptions, wide on purpose.
-    possible: [f64; 2],
+    /// At the head of a row, with the end that it is taken from, or its unit if that is not the trade's.
+    pub row_words: &'static str,
+    /// From where it is taken, if it is a place.
+    pub taken_from: Option<&'static str>,
+    /// Name with its unit, as other programs read it; the same of its limits.
+    pub keys: [&'static str; 2],
+    /// What is spoken of in units of the trade; none for the swing moment, which has none.
+    pub quantity: Option<Quantity>,
+    /// SI unit of its values.
+    pub unit: &'static str,
+    /// Decimals, in its unit, of what a bench can read: 1 g, 1 mm (handle 0.1 mm), 0.0001 kg m².
+    pub decimals: usize,
+    /// Lowest and highest that a card may ask, its limits too, in its unit: assumptions, wide on purpose.
+    pub(super) possible: [f64; 2],
 }
 
 impl Figure {
@@ -40,7 +46,8 @@ impl Figure {
     pub const PRINTED: [Self; 5] =
         [Self::DeadWeight, Self::Balance, Self::SwingMoment, Self::SweetSpot, Self::HandleDiameter];
 
-    fn about(self) -> About {
+    /// All that is said of it.
+    pub fn about(self) -> About {
         match self {
             Self::SwingMoment => About {
                 words: "swing moment",
@@ -100,44 +107,9 @@ impl Figure {
         self.about().words
     }
 
-    /// At the head of a row, with the end that it is taken from, or its unit if that is not the trade's.
-    pub fn row_words(self) -> &'static str {
-        self.about().row_words
-    }
-
-    /// From where it is taken, if it is a place.
-    pub fn taken_from(self) -> Option<&'static str> {
-        self.about().taken_from
-    }
-
-    /// Name with its unit, as other programs read it; the same of its limits.
-    pub fn keys(self) -> [&'static str; 2] {
-        self.about().keys
-    }
-
-    /// What is spoken of in units of the trade; none for the swing moment, which has none.
-    pub fn quantity(self) -> Option<Quantity> {
-        self.about().quantity
-    }
-
-    /// SI unit of its values.
-    pub fn unit(self) -> &'static str {
-        self.about().unit
-    }
-
-    /// Decimals, in its unit, of what a bench can read.
-    pub fn decimals(self) -> usize {
-        self.about().decimals
-    }
-
     /// The least that a bench can tell apart, in its unit.
     pub fn step(self) -> f64 {
-        1.0 / steps_a_unit(self.decimals())
-    }
-
-    /// Lowest and highest that a card may ask, its limits too, in its unit.
-    pub(super) fn possible(self) -> [f64; 2] {
-        self.about().possible
+        1.0 / steps_a_unit(self.about().decimals)
     }
 }
 

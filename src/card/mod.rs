@@ -162,7 +162,7 @@ impl Card {
     /// Print, save and check this one: then every copy of a card says the same.
     pub fn rounded_for_the_bench(&self) -> Self {
         let mut card = self.clone();
-        card.figures = Figure::ALL.map(|it| self.asked(it).rounded(it.decimals()));
+        card.figures = Figure::ALL.map(|it| self.asked(it).rounded(it.about().decimals));
         card.pendulum_time_s = self.pendulum_time_s.rounded(2);
         card.length_m = to_step(card.length_m, 1e3);
         card.pickup_weight_kg = to_step(card.pickup_weight_kg, 1e3);

@@ -6,6 +6,7 @@ use super::picture::{Picture, Stroke};
 use super::type_setting::{Anchor, Lettering, Size};
 use super::words::number;
 use crate::frames::DVec3;
+use crate::impact::ball::RADIUS_M;
 
 /// The bat at one instant, in W (m).
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -32,9 +33,6 @@ pub struct ArcPicture {
     /// Which moment meets the ball.
     pub contact: Option<usize>,
 }
-
-/// Radius of the ball, m. Source: Laws of Cricket, Law 4, circumference 22.4 to 22.9 cm (from memory).
-const BALL_RADIUS_M: f64 = 0.036;
 
 /// The arc as an SVG of so many px.
 pub fn svg(arc: &ArcPicture, theme: &Theme, width: f64, height: f64) -> String {
@@ -106,7 +104,7 @@ impl View {
                 [moment.handle_top_W, moment.toe_W, moment.contact_point_W].map(|it| at(flat(it)));
             picture.line(top, toe, Stroke::solid(theme.ink, 5.0));
             let rim = Stroke::solid(theme.ink, 1.5);
-            picture.disc(ball, (px_per_m * BALL_RADIUS_M).max(4.0), theme.panel, rim);
+            picture.disc(ball, (px_per_m * RADIUS_M).max(4.0), theme.panel, rim);
             let text = format!("meets the ball after {}\u{2009}s", number(moment.t_s, 3));
             let mut spots: Vec<[f64; 2]> = (arc.moments.iter())
                 .flat_map(|it| {

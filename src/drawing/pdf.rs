@@ -12,13 +12,13 @@ use krilla_svg::{SurfaceExt, SvgSettings};
 const POINTS_PER_PX: f32 = 0.75;
 
 /// The pictures as a PDF, a page of its own size each (a sheet of A4 px gives A4).
-pub fn pdf(pages: &[&str], title: &str) -> Result<Vec<u8>, DrawingFault> {
+pub fn pdf<S: AsRef<str>>(pages: &[S], title: &str) -> Result<Vec<u8>, DrawingFault> {
     // XMP would carry a date or an identity of its own; the plain title is enough.
     let settings = SerializeSettings { xmp_metadata: false, ..SerializeSettings::default() };
     let mut document = Document::new_with(settings);
     document.set_metadata(Metadata::new().title(title.to_owned()).language("en-GB".to_owned()));
     for svg in pages {
-        draw(&mut document, svg)?;
+        draw(&mut document, svg.as_ref())?;
     }
     document.finish().map_err(|it| DrawingFault::refused("PDF", format!("{it:?}")))
 }

@@ -113,9 +113,9 @@ pub struct Fault {
 
 impl Fault {
     /// A fault without a place yet.
-    pub fn new(message: impl Into<String>) -> Self {
+    pub fn new(message: impl fmt::Display) -> Self {
         Self {
-            message: short(message),
+            message: short(message.to_string()),
             field: None,
             place: None,
             label: None,
@@ -255,13 +255,23 @@ pub fn nearest<'n>(typed: &str, known: impl IntoIterator<Item = &'n str>) -> Opt
 pub fn nearest_or<'n>(
     typed: &str,
     known: impl IntoIterator<Item = &'n str>,
-    otherwise: String,
+    otherwise: impl Into<String>,
 ) -> String {
-    nearest(typed, known).map_or(otherwise, |near| format!("did you mean {near:?}?"))
+    nearest(typed, known).map_or_else(|| otherwise.into(), |near| format!("did you mean {near:?}?"))
+}
+
+/// The same, or all there are: `the strokes are drive, pull, hook`.
+pub fn nearest_or_all<N: AsRef<str>>(typed: &str, what: &str, known: &[N]) -> String {
+    nearest_or(typed, known.iter().map(N::as_ref), all_there_are(what, known))
 }
 
 /// The same, or all the names there are.
-pub fn nearest_or_all(typed: &str, known: &[&str]) -> String {
-    let all = format!("the names here are {}", known.join(", "));
-    nearest_or(typed, known.iter().copied(), all)
+pub fn nearest_name<N: AsRef<str>>(typed: &str, known: &[N]) -> String {
+    nearest_or_all(typed, "the names here", known)
+}
+
+/// `the strokes are drive, pull, hook`.
+pub fn all_there_are<N: AsRef<str>>(what: &str, known: &[N]) -> String {
+    let known: Vec<&str> = known.iter().map(N::as_ref).collect();
+    format!("{what} are {}", known.join(", "))
 }

@@ -56,7 +56,6 @@ part! {
         /// "yes" if it is made up.
         invented,
         ;
-        /// The clefts.
         clefts: Vec<RackCleftV1>,
     }
 }
@@ -86,7 +85,7 @@ pub fn read(path: &Path) -> Result<Rack, Faults> {
 /// # Errors
 /// Everything wrong with it.
 pub fn read_text(source: Source) -> Result<Rack, Faults> {
-    let Fields { document, places, mut faults } = document::fields::<RackV1>(source);
+    let Fields { document, places, mut faults } = document::fields::<RackV1>(source, &[]);
     let Some(file) = document else { return Err(Faults(faults)) };
     let mut values = Values::new(&places);
     let invented = values.read("invented", &file.invented, yes_or_no);

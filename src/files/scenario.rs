@@ -11,7 +11,7 @@ mod load;
 
 pub use super::document::{Places, Text, edit};
 pub use keep::{over_unchanged, with_calibration};
-pub use load::{BLANK, DEMO, Given, Loaded, STARTER, load, load_text, text_of};
+pub use load::{BLANK, DEMO, Loaded, STARTER, load, load_text};
 
 use super::document::{Document, Kind, Mends, NoRoom, left_out, part};
 
@@ -184,7 +184,6 @@ part! {
         /// Its number there; no name.
         number,
         ;
-        /// What is wished besides the figures.
         wish: WishV1,
     }
 }
@@ -257,21 +256,14 @@ part! {
         /// Label of the bat now used; the first if not given.
         uses,
         ;
-        /// The player.
         player: PlayerV1,
         /// What readings in the nets said about the player; empty if there were none.
         calibration: CalibrationV1,
-        /// The bats.
         bats: Vec<BatV1>,
-        /// What was seen.
         seen: Vec<SeenV1>,
-        /// The innings.
         innings: InningsV1,
-        /// The bowling.
         bowling: BowlingV1,
-        /// The fit.
         fit: FitV1,
-        /// The order.
         order: OrderV1,
     }
 }

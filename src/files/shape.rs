@@ -173,13 +173,9 @@ part! {
         /// Type under the Laws, "A" to "D".
         law_type,
         ;
-        /// Blade.
         blade: BladeV1,
-        /// Handle.
         handle: HandleV1,
-        /// On the blade.
         extras: ExtrasV1,
-        /// Wood.
         willow: WillowV1,
         /// What it is to be, as `backlift fit` wrote it.
         card: Option<Box<RawValue>>,

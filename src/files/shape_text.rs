@@ -67,7 +67,7 @@ pub fn own(title: &str, card: &Card, entries: &[Entry]) -> Result<String, Fault>
 /// # Errors
 /// If the text has no place for it.
 pub fn with_card(text: &str, card: &Card) -> Result<String, Fault> {
-    let raw = card::write(card).map_err(|it| Fault::new(it.to_string()))?;
+    let raw = card::write(card).map_err(Fault::new)?;
     let raw = raw.trim_end().replace('\n', "\n    ");
     let text = match card.invented {
         true => edit::put(text, "invented", "yes"),

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::fault::{Fault, Faults, MOST_FAULTS, Source, nearest_or_all};
+use super::fault::{Fault, Faults, MOST_FAULTS, Source, nearest_name};
 
 /// What a kind of table may hold.
 #[derive(Debug)]
@@ -172,7 +172,7 @@ fn columns(source: &Source, form: &Form, header: &Row) -> Result<Vec<usize>, Fau
             None => faults.push(
                 Fault::new(format!("there is no column {name:?}"))
                     .at(source, place.clone())
-                    .help(nearest_or_all(&plain, form.columns)),
+                    .help(nearest_name(&plain, form.columns)),
             ),
         }
     }

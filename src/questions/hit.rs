@@ -199,5 +199,5 @@ fn stop(fault: ImpactFault, parts: &Parts) -> Stop {
         ImpactFault::NotClosing { .. } => "give --ball or --speed more than nought".to_owned(),
         ImpactFault::Lost { .. } => return Stop::our_mistake(fault),
     };
-    Fault::new(fault.to_string()).help(help).into()
+    Fault::new(fault).help(help).into()
 }

@@ -4,7 +4,6 @@ use super::loaded::Loaded;
 use super::{Progress, Stop};
 use crate::innings::played::{AtScore, FIFTY, StrokeNow, stroke_now};
 use crate::measurement::nets::Lasting;
-use crate::measurement::plan::Bowling;
 use crate::player::Strength;
 
 /// Scores looked at between two chances to cancel.
@@ -12,25 +11,19 @@ const SCORES_AT_A_TIME: usize = 3;
 
 /// An innings and what is told about it.
 #[derive(Clone, Debug)]
-pub struct Played {
+pub struct Played<'a> {
+    /// Whose innings it is.
+    pub loaded: &'a Loaded,
     /// Label of the bat.
     pub bat_label: String,
     /// Place of the bat in the scenario.
     pub bat: usize,
     /// Every strength was multiplied by it.
     pub capacity: f64,
-    /// Names of all strokes.
-    pub strokes: Vec<String>,
-    /// Which of them are shown.
+    /// Which strokes are shown.
     pub shown: Vec<usize>,
-    /// Which of them leads.
-    pub lead: usize,
     /// All strokes at the scores looked at, rising.
     pub points: Vec<AtScore>,
-    /// The bowling faced.
-    pub delivery: Bowling,
-    /// The player is a junior: nothing is said of a fastest ball.
-    pub junior: bool,
     /// What every joint gives at the first ball.
     pub strength: Strength,
     /// In which each stroke is asked for, s.
@@ -88,13 +81,13 @@ pub fn scores(runs: f64) -> Vec<f64> {
 ///
 /// # Errors
 /// If no such innings can be played, a stroke has no controlled swing, or the work is cancelled.
-pub fn play(
-    loaded: &Loaded,
+pub fn play<'a>(
+    loaded: &'a Loaded,
     bat: usize,
     shown: Option<usize>,
     capacity: f64,
     progress: &dyn Progress,
-) -> Result<Played, Stop> {
+) -> Result<Played<'a>, Stop> {
     let runs = loaded.scenario.innings.runs;
     let weighed = &loaded.bats[bat];
     progress.step("finding the player's strokes", 0.0)?;
@@ -130,18 +123,15 @@ pub fn play(
         Ok(Lead { runs, fresh, with_slow, without_slow, with_slow_low, with_slow_high })
     };
     Ok(Played {
+        loaded,
         at_fifty: lead_at(FIFTY)?,
         at_end: lead_at(runs)?,
         read_in_nets,
         bat_label: weighed.reading.label.clone(),
         bat,
         capacity,
-        strokes: loaded.strokes.iter().map(|it| it.name.clone()).collect(),
         shown: shown.map_or_else(|| (0..loaded.strokes.len()).collect(), |it| vec![it]),
-        lead,
         points,
-        delivery: bowled,
-        junior: loaded.is_junior(),
         strength: batter.player.strength,
         asked_time_s,
     })

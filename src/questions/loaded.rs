@@ -12,7 +12,7 @@ use crate::bat::sizes::Size;
 use crate::card::cautions::JUNIOR_BELOW_Y;
 use crate::card::order;
 use crate::files::assets::{limits, sizes};
-use crate::files::fault::{Fault, Faults, nearest};
+use crate::files::fault::{Fault, Faults, all_there_are, nearest_or, nearest_or_all};
 use crate::files::scenario::{self, Places};
 use crate::files::stroke::built_in;
 use crate::files::stroke_paths::serving_paths;
@@ -119,14 +119,9 @@ impl Loaded {
         let labels = || self.bats.iter().map(|it| it.reading.label.as_str());
         let by_number = || wanted.parse::<usize>().ok().filter(|it| *it < self.bats.len());
         labels().position(|it| it.to_lowercase() == wanted).or_else(by_number).ok_or_else(|| {
-            let help = match nearest(&wanted, labels()) {
-                Some(near) => format!("did you mean {near:?}?"),
-                None => {
-                    let numbered: Vec<String> =
-                        labels().enumerate().map(|(n, it)| format!("{n} {it:?}")).collect();
-                    format!("the bats are {}", numbered.join(", "))
-                }
-            };
+            let numbered: Vec<String> =
+                labels().enumerate().map(|(n, it)| format!("{n} {it:?}")).collect();
+            let help = nearest_or(&wanted, labels(), all_there_are("the bats", &numbered));
             argument_fault("--bat", name, &format!("no bat is called {name:?}"), &help)
         })
     }
@@ -159,11 +154,7 @@ impl Loaded {
     pub fn stroke(&self, named: &str) -> Result<usize, Stop> {
         let wanted = named.trim().to_lowercase();
         self.strokes.iter().position(|it| it.name.to_lowercase() == wanted).ok_or_else(|| {
-            let names = self.stroke_names();
-            let help = match nearest(&wanted, names.iter().copied()) {
-                Some(near) => format!("did you mean {near:?}?"),
-                None => format!("the strokes are {}", names.join(", ")),
-            };
+            let help = nearest_or_all(&wanted, "the strokes", &self.stroke_names());
             argument_fault("--stroke", named, &format!("there is no stroke {named:?}"), &help)
         })
     }

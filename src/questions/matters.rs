@@ -36,27 +36,25 @@ pub struct Asked {
 
 /// A study with the names of its bats.
 #[derive(Clone, Debug)]
-pub struct Shown {
+pub struct Shown<'a> {
+    /// Whose measurements they are.
+    pub loaded: &'a Loaded,
     /// Who carries how much of whose doubt.
     pub study: Study,
     /// Label of the bat studied.
     pub bat: String,
     /// Label of the bat set against it.
     pub other: Option<String>,
-    /// Score at the end of the innings.
-    pub runs: f64,
-    /// The player is a junior: nothing is said of a fastest ball.
-    pub junior: bool,
     /// What each term of the model does to which of the two bats is the better; none where it was not asked.
     pub terms: Option<Terms>,
     /// What is gained by choosing among many paths, by stroke; empty where it was not asked.
     pub choosing: Vec<Choosing>,
 }
 
-impl Shown {
+impl Shown<'_> {
     /// The figures that are told.
     pub fn figures(&self) -> impl Iterator<Item = &Studied> {
-        let untold = |it: &&Studied| self.junior && it.figure == Figure::FastestBall;
+        let untold = |it: &&Studied| self.loaded.is_junior() && it.figure == Figure::FastestBall;
         self.study.figures.iter().filter(move |it| !untold(it))
     }
 
@@ -109,7 +107,11 @@ pub fn other(loaded: &Loaded, bat: usize, named: Option<&str>) -> Result<Option<
 ///
 /// # Errors
 /// If too many players drawn cannot bring off the pull, or the work is cancelled.
-pub fn matters(loaded: &Loaded, asked: Asked, progress: &dyn Progress) -> Result<Shown, Stop> {
+pub fn matters<'a>(
+    loaded: &'a Loaded,
+    asked: Asked,
+    progress: &dyn Progress,
+) -> Result<Shown<'a>, Stop> {
     let scenario = &loaded.scenario;
     let of = |n: usize| -> Result<&WeighedBat, Stop> {
         loaded.bats.get(n).ok_or_else(|| Stop::our_mistake("there is no such bat"))
@@ -151,11 +153,10 @@ pub fn matters(loaded: &Loaded, asked: Asked, progress: &dyn Progress) -> Result
         other.filter(|_| asked.paths).map(|other| chosen(loaded, [&bat.bat, &other.bat], progress));
     let label = |it: &WeighedBat| it.reading.label.clone();
     Ok(Shown {
+        loaded,
         study,
         bat: label(bat),
         other: other.map(label),
-        runs: scenario.innings.runs,
-        junior: loaded.is_junior(),
         terms: terms.transpose()?,
         choosing: choosing.transpose()?.unwrap_or_default(),
     })

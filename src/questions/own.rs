@@ -1,10 +1,9 @@
 //! A bat by its own file: as it lies on the bench, and what was read of it last.
 
 use super::Stop;
-use super::placed::shape_faults;
+use super::placed::described_bat;
 use crate::bat::described::Described;
 use crate::bat::shape::BatShape;
-use crate::bat::shaped::shaped;
 use crate::card::Card;
 use crate::files::assets::limits;
 use crate::files::fault::Fault;
@@ -29,8 +28,7 @@ pub fn described(own: &LoadedShape) -> Result<Option<BatShape>, Stop> {
     if own.described == Described::default() {
         return Ok(None);
     }
-    let bat = shaped(&own.title, &own.described, &own.size, &limits()?);
-    Ok(Some(bat.map_err(|faults| shape_faults(&own.places, &faults))?.shape))
+    Ok(Some(described_bat(own, &limits()?)?.shape))
 }
 
 /// The bat as it lies on the bench, with everything on it that its card wants: what is described is then what was read

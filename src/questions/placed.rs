@@ -1,12 +1,15 @@
 //! Faults and doubts of the core, put where they were written, each with its mend.
 
 use super::Stop;
+use crate::bat::laws::Limits;
 use crate::bat::notes::Warning;
 use crate::bat::shape_fault::ShapeFault;
+use crate::bat::shaped::{ShapedBat, shaped};
 use crate::bat::weigh_fault::WeighFault;
-use crate::files::fault::{Fault, Faults, Source, nearest};
+use crate::files::fault::{Fault, Faults, Source, nearest_or};
 use crate::files::scenario::Places;
 use crate::files::scenario::examples::Examples;
+use crate::files::shape::LoadedShape;
 use crate::innings::played::InningsFault;
 use crate::measurement::absurd::Absurd;
 use crate::measurement::person::{PersonFault, PersonReading};
@@ -51,10 +54,15 @@ pub fn player_warnings(reading: &PersonReading, places: &Places) -> Vec<Fault> {
         .collect()
 }
 
-/// Why a described bat is none, each fault at its field.
-pub fn shape_faults(places: &Places, faults: &[ShapeFault]) -> Faults {
+/// The bat that its maker describes.
+///
+/// # Errors
+/// Why it is none, each fault at its field.
+pub fn described_bat(own: &LoadedShape, limits: &Limits) -> Result<ShapedBat, Faults> {
     let mend = "change it, or leave it out to have it as in the standard bat of this size";
-    Faults(faults.iter().map(|it| places.fault(it.field(), &it.to_string(), mend)).collect())
+    let fault = |it: &ShapeFault| own.places.fault(it.field(), &it.to_string(), mend);
+    shaped(&own.title, &own.described, &own.size, limits)
+        .map_err(|faults| Faults(faults.iter().map(fault).collect()))
 }
 
 /// Why the bat of that number could not be weighed up.
@@ -66,10 +74,8 @@ pub fn bat_fault(places: &Places, n: usize, fault: &WeighFault) -> Fault {
 pub fn mend(fault: &WeighFault) -> String {
     match fault {
         WeighFault::UnknownSize(it) => {
-            match nearest(&it.name, it.known.iter().map(String::as_str)) {
-                Some(near) => format!("did you mean {near:?}?"),
-                None => "name one of these, or leave the size out".to_owned(),
-            }
+            let known = it.known.iter().map(String::as_str);
+            nearest_or(&it.name, known, "name one of these, or leave the size out")
         }
         WeighFault::Absurd(absurd) => absurd_mend(absurd).to_owned(),
         WeighFault::NoSizes | WeighFault::Bat(_) => {

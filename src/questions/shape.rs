@@ -1,10 +1,10 @@
 //! A bat as its maker describes it, worked out, and carved until it meets a card.
 
 use super::Stop;
-use super::placed::{argument_fault, shape_faults};
+use super::placed::{argument_fault, described_bat};
 use crate::bat::completed::Completed;
 use crate::bat::described::Described;
-use crate::bat::shaped::{ShapedBat, shaped};
+use crate::bat::shaped::ShapedBat;
 use crate::card::Card;
 use crate::files::assets::limits;
 use crate::files::fault::Fault;
@@ -102,8 +102,7 @@ pub struct ToMeet {
 /// If what is described is no bat.
 pub fn worked(loaded: LoadedShape, to_meet: Option<ToMeet>) -> Result<Worked, Stop> {
     let limits = limits()?;
-    let bat = shaped(&loaded.title, &loaded.described, &loaded.size, &limits)
-        .map_err(|it| shape_faults(&loaded.places, &it))?;
+    let bat = described_bat(&loaded, &limits)?;
     let density_kg_m3 = loaded.described.density_kg_m3();
     let like_described =
         |it: &ShapedBat| it.clone().with_rubber(bat.rubber_share, bat.law_type, &limits);

@@ -22,7 +22,7 @@ pub enum Stop {
 impl Stop {
     /// What was given is right, there is no answer to it, and this could be done about it.
     pub fn no_answer(why: impl std::fmt::Display, help: impl Into<String>) -> Self {
-        Self::NoAnswer(Fault::new(why.to_string()).help(help))
+        Self::NoAnswer(Fault::new(why).help(help))
     }
 
     /// Something of the program's own is broken.

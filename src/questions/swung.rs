@@ -8,11 +8,9 @@ use crate::bat::figures::WeighedBat;
 use crate::bat::{Bat, BatFault};
 use crate::comparison::carried::variance;
 use crate::comparison::player_doubt::PlayerDoubt;
-use crate::measurement::person::Handed;
-use crate::measurement::plan::Bowling;
 use crate::player::Strength;
 use crate::player::joints::{GROUP_COUNT, JOINTS};
-use crate::stroke::Tolerance;
+use crate::stroke::Stroke;
 use crate::swing::batter::Batter;
 use crate::swing::contact::Contact;
 use crate::swing::engine::EngineFault;
@@ -23,15 +21,15 @@ use crate::uncertain::independent_sd;
 
 /// A swing and what is told about it.
 #[derive(Clone, Debug)]
-pub struct Swung {
-    /// Name of the stroke.
-    pub stroke: String,
+pub struct Swung<'a> {
+    /// Whose swing it is.
+    pub loaded: &'a Loaded,
+    /// The stroke.
+    pub stroke: &'a Stroke,
     /// Label of the bat.
     pub bat_label: String,
     /// Place of the bat in the scenario.
     pub bat: usize,
-    /// The hand the player bats with.
-    pub handed: Handed,
     /// Every strength was multiplied by it.
     pub capacity: f64,
     /// Shortest controlled stroke time, s.
@@ -40,12 +38,6 @@ pub struct Swung {
     pub time_s: f64,
     /// What was seen of the swing.
     pub seen: Observed,
-    /// How far a controlled swing may be off.
-    pub tolerance: Tolerance,
-    /// The bowling faced.
-    pub delivery: Bowling,
-    /// The player is a junior: nothing is said of a fastest ball.
-    pub junior: bool,
     /// What every joint could give in this swing.
     pub strength: Strength,
     /// Grip there is: top hand, bottom hand, N.
@@ -102,14 +94,14 @@ pub struct ToSwing {
 ///
 /// # Errors
 /// If the player cannot control it in any time, or the work is cancelled.
-pub fn swing(
-    loaded: &Loaded,
+pub fn swing<'a>(
+    loaded: &'a Loaded,
     bat: usize,
     stroke: usize,
     capacity: f64,
     time_s: Option<f64>,
     progress: &dyn Progress,
-) -> Result<Swung, Stop> {
+) -> Result<Swung<'a>, Stop> {
     let weighed = &loaded.bats[bat];
     swing_one(loaded, &ToSwing::weighed(weighed, bat), stroke, capacity, time_s, progress)
 }
@@ -135,14 +127,14 @@ pub(super) fn heavier(it: &WeighedBat) -> Result<Bat, BatFault> {
 ///
 /// # Errors
 /// If the player cannot control it in any time, or the work is cancelled.
-pub fn swing_one(
-    loaded: &Loaded,
+pub fn swing_one<'a>(
+    loaded: &'a Loaded,
     it: &ToSwing,
     stroke: usize,
     capacity: f64,
     time_s: Option<f64>,
     progress: &dyn Progress,
-) -> Result<Swung, Stop> {
+) -> Result<Swung<'a>, Stop> {
     progress.step("finding the fastest controlled swing", 0.0)?;
     let strokes = &loaded.strokes[stroke..=stroke];
     let batter = Batter::new(&loaded.player, strokes, &it.bat)?;
@@ -168,17 +160,14 @@ pub fn swing_one(
     progress.step("hurrying", 0.95)?;
     let hurried = HURRIED.map(|it| (it, swinger.swing(it * fastest_s, None))).to_vec();
     Ok(Swung {
-        stroke: loaded.strokes[stroke].name.clone(),
+        loaded,
+        stroke: &loaded.strokes[stroke],
         bat_label: it.label.clone(),
         bat: it.place,
-        handed: loaded.player.handed,
         capacity,
         fastest_s,
         time_s,
         seen,
-        tolerance: loaded.strokes[stroke].tolerance,
-        delivery: loaded.scenario.bowling,
-        junior: loaded.is_junior(),
         strength: swinger.strength,
         grip_n: [loaded.player.grip_top_n.value, loaded.player.grip_bottom_n.value]
             .map(|it| it * capacity),
@@ -226,7 +215,7 @@ impl Start {
     }
 }
 
-impl Swung {
+impl Swung<'_> {
     /// Within the stroke's tolerances.
     pub fn is_controlled(&self) -> bool {
         self.seen.contact.reached && self.seen.contact.error <= 1.0 + 1e-6

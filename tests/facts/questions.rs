@@ -9,7 +9,7 @@ use std::path::Path;
 use std::sync::OnceLock;
 
 use assert_cmd::Command;
-use backlift::files::scenario::{Given, load};
+use backlift::files::scenario::load;
 use backlift::questions::Progress;
 use backlift::questions::loaded::{Loaded, built};
 use serde_json::Value;
@@ -17,7 +17,7 @@ use serde_json::Value;
 /// The demo with values put over it.
 fn demo(set: &[&str]) -> Loaded {
     let set: Vec<String> = set.iter().map(|it| (*it).to_owned()).collect();
-    built(load(&Given::Demo, &set).unwrap()).unwrap().0
+    built(load(None, &set).unwrap()).unwrap().0
 }
 
 /// The demo as it is.

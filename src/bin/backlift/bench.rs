@@ -3,7 +3,6 @@
 use backlift::card::Card;
 use backlift::measurement::bench::{BatReading, PendulumReading, USUAL_AMPLITUDE_RAD};
 use backlift::units::{FromEnd, Quantity};
-use backlift::workshop::season::Air;
 use backlift::workshop::stages::{Entry, Moment, Stage};
 
 use crate::given::quantity;
@@ -53,11 +52,6 @@ pub fn from_end(written: &str) -> Result<FromEnd, String> {
     let help = "write it like \"502 mm\" from the top, or \"328 mm from toe\"";
     let it = FromEnd::read(written).map_err(|it| format!("{it}; {help}"))?;
     if it.written_m() > 0.0 { Ok(it) } else { Err(format!("it must be above zero; {help}")) }
-}
-
-/// The air of a place.
-pub fn air(written: &str) -> Result<Air, String> {
-    backlift::files::air::air(written).map_err(|(message, help)| format!("{message}; {help}"))
 }
 
 impl Bench {

@@ -97,12 +97,12 @@ fn told(check: &Check, miss: Option<&Miss>, units: Units) -> String {
     out += &table(&heads, check.items.iter().map(row));
     let places = Figure::ALL
         .iter()
-        .filter_map(|it| Some(format!("{} {}", it.words(), it.taken_from()?)))
+        .filter_map(|it| Some(format!("{} {}", it.words(), it.about().taken_from?)))
         .collect::<Vec<_>>();
     let units_apart = Figure::ALL
         .iter()
-        .filter(|it| it.quantity().is_none())
-        .map(|it| format!("{} in {}", it.words(), it.unit()))
+        .filter(|it| it.about().quantity.is_none())
+        .map(|it| format!("{} in {}", it.words(), it.about().unit))
         .collect::<Vec<_>>();
     let whence = format!("{}; {}", places.join(", "), units_apart.join(", "));
     out += &(set_in(&whence) + "\n");
@@ -166,7 +166,7 @@ fn figures(check: &Check, miss: Option<&Miss>) -> Value {
 
 fn item(it: &Item) -> Value {
     json!({
-        "figure": it.figure.keys()[0],
+        "figure": it.figure.about().keys[0],
         "asked": it.asked.target,
         "tolerance": it.asked.tolerance,
         "measured": it.measured.map(|it| it.value),

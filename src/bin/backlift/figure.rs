@@ -60,9 +60,9 @@ pub fn measured_or_at_best(
 
 /// A figure of a card to the digits that its doubt allows; without its unit where that is not the trade's.
 pub fn figure_words(figure: Figure, value: f64, sd: f64, units: Units) -> String {
-    match figure.quantity() {
+    match figure.about().quantity {
         Some(quantity) => spoken(quantity, value, sd, units),
-        None => number(value, decimals(sd, figure.decimals())),
+        None => number(value, decimals(sd, figure.about().decimals)),
     }
 }
 

@@ -26,7 +26,7 @@ use crate::beside::Beside;
 use crate::figure::speed_unit;
 use crate::innings_picture::Through;
 use crate::ounce;
-use crate::written::{add_picture, refused};
+use crate::written::add_picture;
 
 /// Pixels of the card's picture to a px of the sheet.
 const PIXELS: f64 = 2.0;
@@ -36,16 +36,16 @@ const MAP: [f64; 2] = [900.0, 640.0];
 pub fn add(folder: &mut Folder, it: &Fitted, units: Units) -> Result<(), Fault> {
     let beside = Beside::scenario(&it.loaded);
     let picture = map_picture(it, units);
-    let sheet = sheet_with(it, &picture).map_err(refused)?;
+    let sheet = sheet_with(it, &picture).map_err(Fault::new)?;
     let mut ounces = ounce::picture(&it.ounces(), units);
     ounces.sentence = beside.sentence(&ounces.sentence);
     let second = ounce_chart::page(&ounces);
-    folder.add("card.pdf", &pdf(&[&sheet, &second], "Bat card").map_err(refused)?)?;
-    folder.add("card.png", &png(&sheet, PIXELS).map_err(refused)?)?;
-    folder.add("card.ron", card::write(&it.card).map_err(refused)?.as_bytes())?;
+    folder.add("card.pdf", &pdf(&[&sheet, &second], "Bat card").map_err(Fault::new)?)?;
+    folder.add("card.png", &png(&sheet, PIXELS).map_err(Fault::new)?)?;
+    folder.add("card.ron", card::write(&it.card).map_err(Fault::new)?.as_bytes())?;
     let sentence = beside.sentence(&picture.sentence);
     let picture = MapPicture { sentence, ..picture };
-    let svg = map::svg(&picture, &LIGHT, MAP[0], MAP[1]).map_err(refused)?;
+    let svg = map::svg(&picture, &LIGHT, MAP[0], MAP[1]).map_err(Fault::new)?;
     add_picture(folder, "map", &svg)?;
     let through = Through { bat: 0, label: BAT_TO_ORDER, points: &it.headline.points };
     let strokes = it.fitting.setting().batter.strokes.iter().map(|it| it.stroke.name.clone());

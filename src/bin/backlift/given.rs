@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use backlift::files::fault::Faults;
-use backlift::files::scenario::{self, Given};
+use backlift::files::scenario;
 use backlift::questions::loaded::{Loaded, built};
 use backlift::units::{self, Quantity, Units, parse};
 
@@ -22,8 +22,7 @@ pub struct ScenarioArgs {
 
 impl ScenarioArgs {
     pub fn read(&self) -> Result<scenario::Loaded, Faults> {
-        let given = self.scenario.clone().map_or(Given::Demo, Given::File);
-        scenario::load(&given, &self.set)
+        scenario::load(self.scenario.as_deref(), &self.set)
     }
 
     /// Reads it, builds the player and weighs the bats. All faults come together; what is merely odd is shown on

@@ -69,15 +69,15 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         |folder, units| {
             let words = told::sentence(&played, units).replace('\n', " ");
             let band = beside.sentence(&(words + "; the band: from none to twice what is drawn"));
-            let name = |i: usize| played.strokes.get(i).map_or_else(String::new, |it| capital(it));
-            let strokes = played.shown.iter().map(|i| (*i, name(*i)));
+            let name = |i: &usize| Some((*i, capital(&loaded.strokes.get(*i)?.name)));
+            let strokes = played.shown.iter().filter_map(name);
             Through { bat: played.bat, label: &played.bat_label, points: &played.points }
                 .add(folder, strokes, band, units)
         },
     )
 }
 
-fn figures(played: &Played) -> Value {
+fn figures(played: &Played<'_>) -> Value {
     let points = played.points.iter().map(|it| {
         json!({
             "runs": it.left.runs,
@@ -101,7 +101,7 @@ fn figures(played: &Played) -> Value {
 }
 
 /// The strokes shown, by name.
-fn by_name(played: &Played, strokes: &[StrokeNow]) -> Map<String, Value> {
+fn by_name(played: &Played<'_>, strokes: &[StrokeNow]) -> Map<String, Value> {
     let row = |i: &usize| {
         let it = strokes.get(*i)?;
         let figures = joined([
@@ -109,7 +109,7 @@ fn by_name(played: &Played, strokes: &[StrokeNow]) -> Map<String, Value> {
             json!({ "asked_time_s": played.asked_time_s.get(*i)? }),
             of_stroke(it, &[WristShare, GripShare, TimeInHand, FastestBall]),
         ]);
-        Some((played.strokes.get(*i)?.clone(), figures))
+        Some((played.loaded.strokes.get(*i)?.name.clone(), figures))
     };
     played.shown.iter().filter_map(row).collect()
 }

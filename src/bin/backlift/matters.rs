@@ -86,7 +86,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     )
 }
 
-fn chart(shown: &Shown, beside: &Beside, units: Units) -> MattersPicture {
+fn chart(shown: &Shown<'_>, beside: &Beside, units: Units) -> MattersPicture {
     let row = |place: usize| {
         let input = shown.input(place)?;
         let bar = |it: &Studied| {
@@ -122,7 +122,7 @@ fn rows(written: &str) -> Result<usize, String> {
     rows.ok_or_else(|| "write a whole number from 2 to 4096".to_owned())
 }
 
-fn figures(shown: &Shown) -> Value {
+fn figures(shown: &Shown<'_>) -> Value {
     let study = &shown.study;
     let inputs = study.inputs.iter().enumerate().map(|(n, it)| {
         json!({
@@ -163,7 +163,7 @@ fn figures(shown: &Shown) -> Value {
     json!({
         "bat": shown.bat,
         "other": shown.other,
-        "end_runs": shown.runs,
+        "end_runs": shown.loaded.scenario.innings.runs,
         "samples": study.rows,
         "left_out": study.left_out,
         "draws": study.draws,

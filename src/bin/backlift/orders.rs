@@ -22,7 +22,7 @@ use crate::given::ShowArgs;
 use crate::json::{doubted, joined};
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
-use crate::written::{add_picture, refused, said};
+use crate::written::{add_picture, said};
 
 /// Several cards on one sheet: what each cleft must give, and which of the rack suits which
 ///
@@ -72,13 +72,12 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         || figures(&answer),
         |units| told::told(&answer, units),
         |folder, units| {
-            let pages = svgs(&page::page(&answer, cautions, units)).map_err(refused)?;
+            let pages = svgs(&page::page(&answer, cautions, units)).map_err(Fault::new)?;
             for (n, svg) in pages.iter().enumerate() {
                 let name = if n == 0 { "orders".to_owned() } else { format!("orders-{}", n + 1) };
                 add_picture(folder, &name, svg)?;
             }
-            let pages: Vec<&str> = pages.iter().map(String::as_str).collect();
-            folder.add("orders.pdf", &pdf(&pages, "Orders for the bench").map_err(refused)?)
+            folder.add("orders.pdf", &pdf(&pages, "Orders for the bench").map_err(Fault::new)?)
         },
     )?;
     let all_made = answer.orders.iter().all(|it| it.willow.is_ok())

@@ -11,6 +11,7 @@ use backlift::drawing::palette::LIGHT;
 use backlift::drawing::pdf::pdf;
 use backlift::drawing::pickup_page::svg;
 use backlift::drawing::png::png;
+use backlift::files::fault::Fault;
 use backlift::files::save::Folder;
 use backlift::files::shape_text::of_shape;
 use backlift::questions::pairs::pairs;
@@ -20,7 +21,7 @@ use crate::given::{ScenarioArgs, ShowArgs};
 use crate::ounce;
 use crate::outcome::{Outcome, Stop};
 use crate::progress::Progress;
-use crate::written::{add_picture, refused, said};
+use crate::written::{add_picture, said};
 
 /// Show what pickup is: two bats alike on the scale and unlike in the hand, and the other way round
 ///
@@ -63,19 +64,19 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
         || told::figures(&shown),
         |units| told::told(&shown, units),
         |folder, units| {
-            let page = svg(&told::page(&shown, &beside, units)).map_err(refused)?;
+            let page = svg(&told::page(&shown, &beside, units)).map_err(Fault::new)?;
             folder.add("pickup.svg", page.as_bytes())?;
             let mut chart = ounce::picture(&shown.ounces, units);
             chart.sentence = beside.sentence(&chart.sentence);
             let second = ounce_chart::page(&chart);
-            let both = pdf(&[&page, &second], "What pickup is").map_err(refused)?;
+            let both = pdf(&[&page, &second], "What pickup is").map_err(Fault::new)?;
             folder.add("pickup.pdf", &both)?;
-            let size = find(&loaded.sizes, &shown.size).map_err(refused)?;
+            let size = find(&loaded.sizes, &shown.size).map_err(Fault::new)?;
             for (name, title, shape) in told::to_make(&shown) {
                 let text = of_shape(title, loaded.scenario.invented, size, shape)?;
                 folder.add(name, text.as_bytes())?;
             }
-            folder.add("pickup.png", &png(&page, 1.5).map_err(refused)?)?;
+            folder.add("pickup.png", &png(&page, 1.5).map_err(Fault::new)?)?;
             let chart = ounce_chart::svg(&chart, &LIGHT, CHART[0], CHART[1]);
             add_picture(folder, "ounce", &chart)
         },

@@ -5,6 +5,7 @@ mod told;
 use std::path::PathBuf;
 
 use backlift::card::Card;
+use backlift::files::air::air;
 use backlift::files::assets::sizes;
 use backlift::files::save::Folder;
 use backlift::files::shape::load;
@@ -20,7 +21,7 @@ use backlift::workshop::season::Air;
 use backlift::workshop::stages::{Entry, Moment, Stage};
 use serde_json::{Value, json};
 
-use crate::bench::{Bench, air};
+use crate::bench::Bench;
 use crate::beside::Beside;
 use crate::clock;
 use crate::given::{ShowArgs, in_log};
@@ -62,7 +63,7 @@ pub struct Args {
     planed: Option<Planed>,
 
     /// Air of the workshop, a mean of some weeks, like "18 C, 55 %"
-    #[arg(long, value_name = "AIR", value_parser = air, allow_hyphen_values = true, requires = "mass")]
+    #[arg(long, value_name = "AIR", value_parser = in_log(air), allow_hyphen_values = true, requires = "mass")]
     air: Option<Air>,
 
     /// Water in the wood by a meter, like "11 %"

@@ -6,6 +6,7 @@ use std::path::PathBuf;
 
 use backlift::bat::sizes::{Size, named};
 use backlift::card::Figure;
+use backlift::files::air::air;
 use backlift::files::assets::sizes;
 use backlift::files::fault::Fault;
 use backlift::measurement::bench::{BatReading, PendulumReading};
@@ -16,9 +17,9 @@ use backlift::workshop::season::swelling::{RADIAL, TANGENTIAL, swelling};
 use backlift::workshop::season::{Air, State};
 use serde_json::{Value, json};
 
-use crate::bench::{above_zero, air, from_end, of_the_card, option};
+use crate::bench::{above_zero, from_end, of_the_card, option};
 use crate::beside::Beside;
-use crate::given::ShowArgs;
+use crate::given::{ShowArgs, in_log};
 use crate::json::{doubted, joined};
 use crate::outcome::{Outcome, Stop, warned};
 use crate::own::opened;
@@ -39,11 +40,11 @@ pub struct Args {
     card: Option<PathBuf>,
 
     /// The workshop's air, a mean of some weeks, like "18 C, 55 %"; the last that stands in the bat's own file if left out
-    #[arg(long, value_name = "AIR", value_parser = air, allow_hyphen_values = true)]
+    #[arg(long, value_name = "AIR", value_parser = in_log(air), allow_hyphen_values = true)]
     from: Option<Air>,
 
     /// The air where the bat will live, like "30 C, 75 %"
-    #[arg(long, value_name = "AIR", value_parser = air, allow_hyphen_values = true)]
+    #[arg(long, value_name = "AIR", value_parser = in_log(air), allow_hyphen_values = true)]
     to: Air,
 
     #[command(flatten)]

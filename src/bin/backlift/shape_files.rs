@@ -20,7 +20,7 @@ use crate::bat_figure::{BALANCE, DEAD_WEIGHT, SWING_MOMENT};
 use crate::beside::Beside;
 use crate::json::{self, joined};
 use crate::outcome::Stop;
-use crate::written::{add_pages, refused};
+use crate::written::add_pages;
 
 /// Adds all of them to a folder.
 pub fn add(folder: &mut Folder, worked: &Worked) -> Result<(), Stop> {
@@ -34,7 +34,7 @@ pub fn add(folder: &mut Folder, worked: &Worked) -> Result<(), Stop> {
     }
     let shells = shells(&bat.shape);
     folder.add("bat.stl", &solid::stl(&shells))?;
-    folder.add("bat.glb", &solid::glb(&shells).map_err(refused)?)?;
+    folder.add("bat.glb", &solid::glb(&shells).map_err(Fault::new)?)?;
     let figures = json::document("shape", beside.figures(figures(worked)))?;
     Ok(folder.add("shape.json", figures.as_bytes())?)
 }

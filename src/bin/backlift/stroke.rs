@@ -52,8 +52,8 @@ pub struct Args {
 pub fn run(args: Args) -> Result<Outcome, Stop> {
     check_new_file(&args.new)?;
     let mut stroke = read(&args.file)?;
-    let player = reference_player().map_err(|it| Fault::new(it.to_string()))?;
-    let bat = reference_bat().map_err(|it| Fault::new(it.to_string()))?;
+    let player = reference_player().map_err(Fault::new)?;
+    let bat = reference_bat().map_err(Fault::new)?;
     let progress = Progress::start();
     let (text, words) = match args.paths {
         Some(most) => {
@@ -84,7 +84,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
 fn stop(fault: PlanFault) -> Stop {
     match fault {
         PlanFault::Stopped => Stop::Cancelled,
-        fault => Stop::NoAnswer(Fault::new(fault.to_string())),
+        fault => Stop::NoAnswer(Fault::new(fault)),
     }
 }
 

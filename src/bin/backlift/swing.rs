@@ -71,7 +71,7 @@ pub fn run(args: Args) -> Result<Outcome, Stop> {
     )
 }
 
-fn figures(swung: &Swung) -> Value {
+fn figures(swung: &Swung<'_>) -> Value {
     let met = &swung.seen.contact;
     let second = swung.engine.as_ref().ok().map(|it| {
         json!({
@@ -92,9 +92,9 @@ fn figures(swung: &Swung) -> Value {
         })
     });
     json!({
-        "stroke": swung.stroke,
+        "stroke": swung.stroke.name,
         "bat": swung.bat_label,
-        "handed": swung.handed.words(),
+        "handed": swung.loaded.player.handed.words(),
         "capacity_share": swung.capacity,
         "controlled": swung.is_controlled(),
         "bat_speed_m_s": met.bat_speed_m_s,
@@ -108,8 +108,8 @@ fn figures(swung: &Swung) -> Value {
             "top": hand(&swung.seen.top, swung.grip_n[0]),
             "bottom": hand(&swung.seen.bottom, swung.grip_n[1]),
         },
-        "time_in_hand_s": swung.delivery.time_in_hand_s(swung.time_s),
-        "fastest_ball_m_s": swung.delivery.fastest_ball_m_s(swung.time_s),
+        "time_in_hand_s": swung.loaded.scenario.bowling.time_in_hand_s(swung.time_s),
+        "fastest_ball_m_s": swung.loaded.scenario.bowling.fastest_ball_m_s(swung.time_s),
         "limited_by": swung.limited_by(),
         "capacities": joints(&swung.strength),
         "doubt": {

@@ -6,7 +6,7 @@ mod told;
 
 use std::path::PathBuf;
 
-use backlift::files::fault::{Fault, nearest_or_all};
+use backlift::files::fault::{Fault, nearest_name};
 use backlift::files::save::Folder;
 use backlift::questions::validated::{Answer, Validated, validated};
 use backlift::validation::{Check, Group, Row, Verdict, checks, is_quick};
@@ -117,7 +117,7 @@ fn chosen(args: &Args) -> Result<Vec<Check>, Stop> {
         names.dedup();
         names.extend(all.iter().map(|it| it.name));
         let fault = Fault::new(format!("there is no check or group called \"{unknown}\""));
-        return Err(fault.help(nearest_or_all(unknown, &names)).into());
+        return Err(fault.help(nearest_name(unknown, &names)).into());
     }
     let wanted = |check: &Check| {
         (args.only.is_empty() || args.only.iter().any(|it| named(check, it)))

@@ -48,18 +48,13 @@ pub fn said<E: Into<Stop>>(
     Ok(Outcome::Done)
 }
 
-/// A picture or a mesh that could not be made.
-pub fn refused(error: impl std::fmt::Display) -> Fault {
-    Fault::new(error.to_string())
-}
-
 /// Pixels of a picture to a px of it.
 const PIXELS: f64 = 2.0;
 
 /// Adds a picture to a folder, as SVG and as PNG.
 pub fn add_picture(folder: &mut Folder, name: &str, svg: &str) -> Result<(), Fault> {
     folder.add(&format!("{name}.svg"), svg.as_bytes())?;
-    folder.add(&format!("{name}.png"), &png(svg, PIXELS).map_err(refused)?)
+    folder.add(&format!("{name}.png"), &png(svg, PIXELS).map_err(Fault::new)?)
 }
 
 /// Adds pages to a folder, all of them as PDF and each as SVG.
@@ -72,8 +67,7 @@ pub fn add_pages(
     for (n, page) in pages.iter().enumerate() {
         folder.add(&format!("{name}-{}.svg", n + 1), page.as_bytes())?;
     }
-    let all: Vec<&str> = pages.iter().map(String::as_str).collect();
-    folder.add(&format!("{name}.pdf"), &pdf(&all, title).map_err(refused)?)
+    folder.add(&format!("{name}.pdf"), &pdf(pages, title).map_err(Fault::new)?)
 }
 
 /// Writes a new file and says so: then all is done.

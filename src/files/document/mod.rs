@@ -12,7 +12,6 @@ mod text;
 mod text_file;
 pub mod values;
 
-pub use overrides::{put, set};
 pub use places::Places;
 pub(super) use read::version_fault;
 pub use read::{Fields, fields, fields_of, word_at};
@@ -203,6 +202,7 @@ macro_rules! part {
             $($(#[$doc])* #[serde(skip_serializing_if = "Option::is_none")]
             pub $text: Option<Text>,)*
             $($($(#[$inner_doc])* #[serde(skip_serializing_if = "left_out")]
+            #[allow(missing_docs, reason = "the part itself says what it is")]
             pub $inner: $type,)*)?
         }
         impl $part {

@@ -1,11 +1,11 @@
 //! `--set PATH=VALUE`: one field from the command line.
 
-use super::super::fault::{Fault, Source, nearest_or_all};
+use super::super::fault::{Fault, Source, nearest_name};
 use super::places::Places;
 use super::{Document, NoRoom, Text};
 
 /// Puts one argument over the document; `places` learns where the field now stands.
-pub fn set<D: Document>(
+pub(super) fn set<D: Document>(
     document: &mut D,
     places: &mut Places,
     argument: &str,
@@ -36,7 +36,7 @@ pub fn set<D: Document>(
 ///
 /// # Errors
 /// If there is no such field.
-pub fn put<D: Document>(document: &mut D, path: &str, value: &str) -> Result<(), Fault> {
+pub(super) fn put<D: Document>(document: &mut D, path: &str, value: &str) -> Result<(), Fault> {
     let mut places = Places::of(Source::new("", ""));
     set(document, &mut places, &format!("{path}={value}"))
 }
@@ -53,7 +53,7 @@ fn unknown<D: Document>(source: &Source, argument: &str, steps: &[&str]) -> Faul
         let before: Vec<&str> = steps.iter().copied().take(n).collect();
         let Some(names) = D::names_under(&before) else { continue };
         if !names.contains(step) {
-            return not_a_path(source, argument, step, "field").help(nearest_or_all(step, names));
+            return not_a_path(source, argument, step, "field").help(nearest_name(step, names));
         }
     }
     let help = match D::names_under(steps) {

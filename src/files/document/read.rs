@@ -4,7 +4,8 @@ use std::ops::Range;
 
 use ron::error::Error as Ron;
 
-use super::super::fault::{Fault, Faults, MOST_FAULTS, Source, nearest_or_all};
+use super::super::fault::{Fault, Faults, MOST_FAULTS, Source, nearest_name};
+use super::overrides::set;
 use super::places::Places;
 use super::values::MISSING;
 use super::{Document, Kind, Text, options};
@@ -29,9 +30,9 @@ const OTHERS: [(&str, &str, &str); 5] = [
     ("\"backlift/scenario/", "a scenario", "a scenario goes to `backlift fit` and most others"),
 ];
 
-/// Reads the fields of a document.
-pub fn fields<D: Document>(source: Source) -> Fields<D> {
-    let places = Places::of(source);
+/// Reads the fields of a document, and puts `--set` arguments over it in their order.
+pub fn fields<D: Document>(source: Source, sets: &[String]) -> Fields<D> {
+    let mut places = Places::of(source);
     let source = places.source();
     let named = ["version", "schema"].into_iter().find_map(|it| places.outline().find(it));
     let named = named.and_then(|it| source.text().get(it.value.clone()));
@@ -56,6 +57,9 @@ pub fn fields<D: Document>(source: Source) -> Fields<D> {
         Ok(mut document) => {
             let version = document.at(&["version"]).and_then(|it| it.as_ref());
             faults.extend(version_fault("version", version, D::VERSION, &places));
+            for argument in sets {
+                faults.extend(set(&mut document, &mut places, argument).err());
+            }
             Some(document)
         }
         Err((error, path, at)) => {
@@ -71,7 +75,7 @@ pub fn fields<D: Document>(source: Source) -> Fields<D> {
 /// # Errors
 /// Everything wrong with them.
 pub fn fields_of<D: Document>(source: Source) -> Result<D, Faults> {
-    let Fields { document, faults, .. } = fields(source);
+    let Fields { document, faults, .. } = fields(source, &[]);
     match document {
         Some(fields) if faults.is_empty() => Ok(fields),
         _ => Err(Faults(faults)),
@@ -114,7 +118,7 @@ fn without_wrong_names<D: Document>(places: &Places) -> (Vec<Fault>, String) {
         let Some(names) = D::names_under(&steps) else { continue };
         if !names.contains(&step) {
             let fault = Fault::of(&entry.path, &format!("there is no field \"{step}\""));
-            faults.push(fault.at(source, name.clone()).help(nearest_or_all(step, names)));
+            faults.push(fault.at(source, name.clone()).help(nearest_name(step, names)));
         } else if first.is_some_and(|it| it.value != entry.value) {
             let fault = Fault::of(&entry.path, "it is written twice");
             faults.push(fault.at(source, name.clone()).help("leave out one of the two"));

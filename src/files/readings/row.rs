@@ -1,6 +1,6 @@
 //! One line of a table into one reading.
 
-use super::super::fault::{Fault, nearest_or};
+use super::super::fault::{Fault, all_there_are, nearest_or_all};
 use super::super::table::Table;
 use crate::measurement::nets::{Asked, NetReading, Read};
 use crate::units::{Quantity, parse};
@@ -43,27 +43,25 @@ impl<'t> Line<'t> {
     }
 
     fn bat(&mut self, labels: &[String]) -> Option<usize> {
-        let all = format!("the bats are {}", labels.join(", "));
         let Some(name) = self.value("bat") else {
-            return self.fault("bat", "it is missing", &all);
+            return self.fault("bat", "it is missing", &all_there_are("the bats", labels));
         };
         let wanted = name.to_lowercase();
         let by_label = labels.iter().position(|it| it.to_lowercase() == wanted);
         let by_number = || wanted.parse::<usize>().ok().filter(|it| *it < labels.len());
         by_label.or_else(by_number).or_else(|| {
-            let help = nearest_or(&wanted, labels.iter().map(String::as_str), all);
+            let help = nearest_or_all(&wanted, "the bats", labels);
             self.fault("bat", &format!("no bat of the scenario is called {name:?}"), &help)
         })
     }
 
     fn stroke(&mut self, strokes: &[&str]) -> Option<String> {
-        let all = format!("the strokes are {}", strokes.join(", "));
         let Some(name) = self.value("stroke") else {
-            return self.fault("stroke", "it is missing", &all);
+            return self.fault("stroke", "it is missing", &all_there_are("the strokes", strokes));
         };
         let known = strokes.iter().find(|it| it.to_lowercase() == name.to_lowercase());
         known.map(|it| (*it).to_owned()).or_else(|| {
-            let help = nearest_or(name, strokes.iter().copied(), all);
+            let help = nearest_or_all(name, "the strokes", strokes);
             self.fault("stroke", &format!("there is no stroke {name:?}"), &help)
         })
     }

@@ -25,8 +25,6 @@ pub struct Spin {
 /// One start. The bat starts with its axes along W's.
 #[derive(Clone, Debug, Deserialize)]
 pub struct SpinCase {
-    /// Angular velocity at the start, rad/s.
-    pub omega0_rad_s: Triple,
     /// Hinge angles at the start, rad.
     pub chain_q0_rad: Vec<f64>,
     /// Hinge rates at the start, rad/s.

@@ -1,6 +1,6 @@
 //! A scenario from its text to the core, with `--set` over it and all faults together.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use super::super::document::values::Values;
 use super::super::document::{self, Fields, Places, text_of_file};
@@ -11,16 +11,7 @@ use crate::card::order::Order;
 use crate::measurement::plan::Scenario;
 use crate::stroke::Stroke;
 
-/// Where a scenario comes from.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Given {
-    /// The invented junior that is built in.
-    Demo,
-    /// A file.
-    File(PathBuf),
-}
-
-/// The scenario that is built in.
+/// The scenario that is built in: an invented junior.
 pub const DEMO: &str = include_str!("../../../scenarios/junior.ron");
 
 /// A player to be measured, with a note at every field.
@@ -43,14 +34,6 @@ pub const BLANK: &str = r#"// A scenario for Backlift: who bats, with what, agai
 )
 "#;
 
-/// Reads the text of a scenario.
-pub fn text_of(given: &Given) -> Result<Source, Fault> {
-    match given {
-        Given::Demo => Ok(Source::new("scenarios/junior.ron (built in)", DEMO)),
-        Given::File(path) => text_of_file(path, &SCENARIO),
-    }
-}
-
 /// A scenario ready to work with.
 #[derive(Clone, Debug)]
 pub struct Loaded {
@@ -66,23 +49,21 @@ pub struct Loaded {
     pub own_strokes: Vec<Stroke>,
 }
 
-/// Loads a scenario and puts the `--set` arguments over it in their order. The files of strokes that do not come with
+/// Loads a scenario, without a file the demo, and puts the `--set` arguments over it in their order. The files of strokes that do not come with
 /// the program are looked for beside the scenario's. All faults of one file are reported together.
-pub fn load(given: &Given, sets: &[String]) -> Result<Loaded, Faults> {
-    let folder = match given {
-        Given::Demo => None,
-        Given::File(path) => path.parent(),
+pub fn load(file: Option<&Path>, sets: &[String]) -> Result<Loaded, Faults> {
+    let folder = file.and_then(Path::parent);
+    let source = match file {
+        Some(path) => text_of_file(path, &SCENARIO)?,
+        None => Source::new("scenarios/junior.ron (built in)", DEMO),
     };
-    load_text(text_of(given)?, folder.unwrap_or(Path::new("")), sets)
+    load_text(source, folder.unwrap_or(Path::new("")), sets)
 }
 
 /// The same from a text at hand, as if it stood in that folder.
 pub fn load_text(source: Source, folder: &Path, sets: &[String]) -> Result<Loaded, Faults> {
-    let Fields { document, mut places, mut faults } = document::fields::<ScenarioV1>(source);
-    let Some(mut fields) = document else { return Err(Faults(faults)) };
-    for argument in sets {
-        faults.extend(document::set(&mut fields, &mut places, argument).err());
-    }
+    let Fields { document, places, mut faults } = document::fields::<ScenarioV1>(source, sets);
+    let Some(fields) = document else { return Err(Faults(faults)) };
     let mut values = Values::new(&places);
     let converted = convert::to_core(&fields, folder, &mut values);
     faults.append(&mut values.faults);

@@ -55,11 +55,8 @@ pub fn load_own(path: &Path, sizes: &[Size]) -> Result<Option<LoadedShape>, Faul
 
 /// The same from a text at hand.
 pub fn load_text(source: Source, sets: &[String], sizes: &[Size]) -> Result<LoadedShape, Faults> {
-    let Fields { document, mut places, mut faults } = document::fields::<ShapeV1>(source);
-    let Some(mut fields) = document else { return Err(Faults(faults)) };
-    for argument in sets {
-        faults.extend(document::set(&mut fields, &mut places, argument).err());
-    }
+    let Fields { document, places, mut faults } = document::fields::<ShapeV1>(source, sets);
+    let Some(fields) = document else { return Err(Faults(faults)) };
     let (size, described, found) = to_core(&fields, &places, sizes);
     faults.extend(found);
     let mut values = Values::new(&places);

@@ -1,7 +1,7 @@
 //! One value of a log: its text into a figure or the mend, and back to a text that reads to the same.
 
 use super::super::document::values::{LONGEST_BYTES, ReadText};
-use super::super::fault::nearest_or_all;
+use super::super::fault::nearest_name;
 use crate::units::{FromEnd, Quantity, parse, share};
 use crate::workshop::plane::{Finish, Place};
 use crate::workshop::season::Air;
@@ -13,7 +13,7 @@ pub fn stage(text: &str) -> ReadText<Stage> {
     let known = Stage::ALL.into_iter().find(|it| it.name() == lower);
     known.ok_or_else(|| {
         let names = Stage::ALL.map(Stage::name);
-        (format!("there is no stage {text:?}"), nearest_or_all(&lower, &names))
+        (format!("there is no stage {text:?}"), nearest_name(&lower, &names))
     })
 }
 
@@ -21,7 +21,7 @@ pub fn stage(text: &str) -> ReadText<Stage> {
 pub fn planed(text: &str) -> ReadText<Place> {
     Place::named(text).ok_or_else(|| {
         let names = Place::ALL.map(Place::words);
-        (format!("there is no place {text:?} to plane"), nearest_or_all(text, &names))
+        (format!("there is no place {text:?} to plane"), nearest_name(text, &names))
     })
 }
 

@@ -2,12 +2,11 @@
 
 use super::super::Stop;
 use super::super::loaded::Loaded;
-use super::super::placed::shape_faults;
+use super::super::placed::described_bat;
 use super::super::swung::ToSwing;
 use crate::bat::Bat;
 use crate::bat::makeable::Wanted;
 use crate::bat::shape::BatShape;
-use crate::bat::shaped::shaped;
 use crate::files::shape::LoadedShape;
 use crate::impact::parts::BatError;
 use crate::swing::chain::Grip;
@@ -103,8 +102,7 @@ fn of_scenario(loaded: &Loaded, place: usize) -> Result<Given, Stop> {
 /// The described bat itself. What is in doubt of it, its willow's density and what was completed of its shape, is
 /// taken to move all three figures together.
 fn described(loaded: &Loaded, it: &LoadedShape) -> Result<Given, Stop> {
-    let found = shaped(&it.title, &it.described, &it.size, &loaded.laws)
-        .map_err(|faults| shape_faults(&it.places, &faults))?;
+    let found = described_bat(it, &loaded.laws)?;
     let mut denser = found.shape.clone();
     denser.blade.density_kg_m3 += found.density_kg_m3.sd;
     let error = BatError {

@@ -7,7 +7,7 @@ use crate::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use super::PickupMoments;
 
 /// What is on the bat already; the card says what shall be.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Finish {
     /// Rubber grips on the handle.
     pub grips: u32,

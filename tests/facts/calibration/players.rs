@@ -7,7 +7,7 @@ use backlift::calibration::posterior::{LASTING, Possible};
 use backlift::calibration::response::times;
 use backlift::calibration::{Order, Simulated};
 use backlift::files::assets::{limits, sizes};
-use backlift::files::scenario::{Given, load};
+use backlift::files::scenario::load;
 use backlift::files::stroke::usual;
 use backlift::fit::setting::Setting;
 use backlift::measurement::nets::{Asked, NetReading, Read};
@@ -43,7 +43,7 @@ impl Nets {
 pub fn nets() -> &'static Nets {
     static NETS: OnceLock<Nets> = OnceLock::new();
     NETS.get_or_init(|| {
-        let scenario = load(&Given::Demo, &[]).unwrap().scenario;
+        let scenario = load(None, &[]).unwrap().scenario;
         let (sizes, laws) = (sizes().unwrap(), limits().unwrap());
         let bats: Vec<WeighedBat> =
             scenario.bats.iter().take(2).map(|it| weigh(it, &sizes, &laws).unwrap()).collect();

@@ -28,8 +28,8 @@ struct Net {
 
 impl Net {
     fn new(file: &str) -> Self {
-        let given = scenario::Given::File(format!("scenarios/{file}.ron").into());
-        let scenario = scenario::load(&given, &[]).unwrap().scenario;
+        let file = format!("scenarios/{file}.ron");
+        let scenario = scenario::load(Some(file.as_ref()), &[]).unwrap().scenario;
         let bats: Vec<_> = scenario.bats.iter().map(weighed).collect();
         let player = player(&scenario.player).unwrap();
         let strokes = stroke::usual().unwrap();

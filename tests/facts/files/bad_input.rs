@@ -2,7 +2,7 @@
 
 use super::{load_file, load_text};
 use backlift::files::fault::Fault;
-use backlift::files::scenario::{DEMO, Given};
+use backlift::files::scenario::DEMO;
 
 /// A scenario with a few of its lines left for the case: `{player}`, `{bat}`, `{more}`.
 const GOOD: &str = r#"(
@@ -224,8 +224,7 @@ fn a_long_value_is_neither_read_nor_shown_whole() {
 fn a_mistyped_file_name_gets_the_nearest_one_and_a_folder_is_told_from_a_file() {
     let folder = tempfile::tempdir().unwrap();
     std::fs::write(folder.path().join("junior.ron"), DEMO).unwrap();
-    let refused =
-        |path: std::path::PathBuf| load_file(Given::File(path), &[]).unwrap_err().0.remove(0);
+    let refused = |path: std::path::PathBuf| load_file(Some(path), &[]).unwrap_err().0.remove(0);
     let fault = refused(folder.path().join("junoir.ron"));
     assert!(fault.message.contains("there is no file"), "{fault}");
     assert!(fault.help.unwrap().contains("junior.ron?"));

@@ -4,7 +4,7 @@ use super::{load_file, load_text};
 use approx::assert_relative_eq;
 use backlift::card::HandleShape;
 use backlift::files::document::{Document, Part};
-use backlift::files::scenario::{Given, ScenarioV1};
+use backlift::files::scenario::ScenarioV1;
 use backlift::measurement::bench::PICKUP_AXIS_FROM_TOP_M;
 use backlift::measurement::person::{Handed, Sex};
 use backlift::measurement::plan::{Bowling, Goal, HowOften, Middle};
@@ -23,8 +23,8 @@ const FILES: [&str; 10] = [
     "maker",
 ];
 
-fn shipped(name: &str) -> Given {
-    Given::File(format!("scenarios/{name}.ron").into())
+fn shipped(name: &str) -> Option<std::path::PathBuf> {
+    Some(format!("scenarios/{name}.ron").into())
 }
 
 #[test]

@@ -2,11 +2,10 @@
 
 use super::load_file;
 use backlift::files::readings::{DEMO, read, text_of};
-use backlift::files::scenario::Given;
 
 #[test]
 fn semicolons_and_the_mark_of_a_spreadsheet_are_read_as_well() {
-    let bats = load_file(Given::Demo, &[]).unwrap().scenario.bats;
+    let bats = load_file(None, &[]).unwrap().scenario.bats;
     let labels: Vec<String> = bats.into_iter().map(|it| it.label).collect();
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("nets.csv");

@@ -2,7 +2,7 @@
 
 use super::load_file;
 use backlift::files::fault::Faults;
-use backlift::files::scenario::{Given, Loaded};
+use backlift::files::scenario::Loaded;
 use backlift::files::stroke::{built_in, built_in_names, read, write};
 use backlift::files::stroke_paths::{built_in_paths, serving_paths};
 
@@ -16,7 +16,7 @@ fn beside(stroke_file: &str, fields: &str) -> Result<Loaded, Faults> {
     );
     let path = folder.path().join("kit.ron");
     std::fs::write(&path, text).unwrap();
-    load_file(Given::File(path), &[])
+    load_file(Some(path), &[])
 }
 
 /// The pull under another name.

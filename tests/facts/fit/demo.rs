@@ -9,9 +9,9 @@ use std::sync::OnceLock;
 
 /// A scenario of the repository with values put over it.
 fn loaded(file: &str, set: &[&str]) -> Loaded {
-    let given = scenario::Given::File(format!("scenarios/{file}.ron").into());
+    let file = format!("scenarios/{file}.ron");
     let set: Vec<String> = set.iter().map(|s| (*s).to_owned()).collect();
-    built(scenario::load(&given, &set).unwrap()).unwrap().0
+    built(scenario::load(Some(file.as_ref()), &set).unwrap()).unwrap().0
 }
 
 /// The bats of a scenario.

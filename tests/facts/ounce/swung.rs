@@ -117,8 +117,8 @@ fn a_left_hander_pays_the_same() {
 
 /// The players of a demo, with what fifty runs leave them.
 fn at_fifty(file: &str) -> (Bat, Vec<StrokeOunce>) {
-    let given = scenario::Given::File(format!("scenarios/{file}.ron").into());
-    let s = scenario::load(&given, &[]).unwrap().scenario;
+    let file = format!("scenarios/{file}.ron");
+    let s = scenario::load(Some(file.as_ref()), &[]).unwrap().scenario;
     let (sizes, laws) = (assets::sizes().unwrap(), assets::limits().unwrap());
     let bat = weigh(&s.bats[0], &sizes, &laws).unwrap().bat;
     let batter = batter(&player(&s.player).unwrap(), &bat);

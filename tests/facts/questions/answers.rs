@@ -33,7 +33,7 @@ fn a_swing_is_what_swing_prints() {
     let junior = junior();
     let asked = swing(junior, 1, junior.lead(), 1.0, None, &quietly).unwrap();
     let printed = printed(&["swing", "--bat", "1"]);
-    assert_eq!(printed["stroke"], json!(asked.stroke));
+    assert_eq!(printed["stroke"], json!(asked.stroke.name));
     same(&printed["bat_speed_m_s"], asked.seen.contact.bat_speed_m_s);
     same(&printed["stroke_time_s"], asked.fastest_s);
     same(&printed["bat_speed_sd_m_s"], asked.seen.contact.bat_speed_m_s * asked.doubt.speed());

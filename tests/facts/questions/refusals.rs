@@ -1,7 +1,7 @@
 //! A question without an answer says whose fault that is.
 
 use super::{demo, junior, quietly, until};
-use backlift::files::scenario::{Given, load};
+use backlift::files::scenario::load;
 use backlift::questions::Stop;
 use backlift::questions::compared::chosen;
 use backlift::questions::fitted::search;
@@ -18,7 +18,7 @@ fn wrong(stop: Stop) -> String {
 #[test]
 fn every_fault_of_player_and_bats_comes_at_once() {
     let set = ["player.age=400", "bats.0.mass=9 kg", "bats.1.mass=9 kg"].map(str::to_owned);
-    let Err(Stop::WrongInput(faults)) = built(load(&Given::Demo, &set).unwrap()) else {
+    let Err(Stop::WrongInput(faults)) = built(load(None, &set).unwrap()) else {
         panic!("it was built")
     };
     assert_eq!(faults.0.len(), 3, "{faults:?}");

@@ -24,8 +24,8 @@ struct Loaded {
 
 impl Loaded {
     fn of(file: &str) -> Self {
-        let given = scenario::Given::File(format!("scenarios/{file}.ron").into());
-        let scenario = scenario::load(&given, &[]).unwrap().scenario;
+        let file = format!("scenarios/{file}.ron");
+        let scenario = scenario::load(Some(file.as_ref()), &[]).unwrap().scenario;
         let (sizes, laws) = (assets::sizes().unwrap(), assets::limits().unwrap());
         Self {
             player: player(&scenario.player).unwrap(),

@@ -186,7 +186,7 @@ fn recommendation(it: &Fitted, strokes: &[&str]) -> Value {
         .into_iter()
         .map(|it| json!({ "mass_kg": it.mass_kg, "low_s": it.low_s, "high_s": it.high_s }));
     let asked = |it: Figure| {
-        let ([key, limits_key], asked) = (it.keys(), card.asked(it));
+        let ([key, limits_key], asked) = (it.about().keys, card.asked(it));
         json!({ key: asked.target, limits_key: asked.tolerance })
     };
     let rest = json!({

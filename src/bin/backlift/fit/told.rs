@@ -124,13 +124,13 @@ fn spec_table(card: &Card, units: Units) -> String {
     };
     let mut rows = Vec::new();
     for figure in Figure::PRINTED {
-        let sd = match figure.quantity() {
+        let sd = match figure.about().quantity {
             Some(Quantity::Mass) => 0.005,
             Some(_) => 0.001,
             None => 0.0,
         };
         let print = |it| figure_words(figure, it, sd, units);
-        rows.push(row(figure.row_words(), card.asked(figure), &print));
+        rows.push(row(figure.about().row_words, card.asked(figure), &print));
         if figure == Figure::SwingMoment {
             rows.push(row(&swings_words(card), card.pendulum_time_s, &|it| number(it, 2)));
         }

@@ -13,14 +13,14 @@ use backlift::units::{Quantity, Units, spoken};
 use super::told::{HANDS, sentence, swing_words};
 use crate::beside::Beside;
 use crate::figure::speed_unit;
-use crate::written::{add_picture, refused};
+use crate::written::add_picture;
 
 /// Size of the chart, px.
 const CHART: [f64; 2] = [900.0, 420.0];
 
 pub fn add(folder: &mut Folder, it: &Found, beside: &Beside, units: Units) -> Result<(), Fault> {
     if let Some(face) = face(it, beside, units) {
-        add_picture(folder, "face", &svg(&face, &LIGHT).map_err(refused)?)?;
+        add_picture(folder, "face", &svg(&face, &LIGHT).map_err(Fault::new)?)?;
     }
     let chart = chart::svg(&hands(it, beside), &LIGHT, CHART[0], CHART[1]);
     add_picture(folder, "hands", &chart)

@@ -20,19 +20,19 @@ pub const LIMITS: [&str; 4] = [
 const READ_IN_NETS: &str = "how this player tires was read in the nets, over one innings' worth of work: another day may differ";
 
 /// What these figures do not hold.
-pub fn limits(played: &Played) -> Vec<&'static str> {
+pub fn limits(played: &Played<'_>) -> Vec<&'static str> {
     let [tables, rest @ ..] = LIMITS;
     let first = if played.read_in_nets { READ_IN_NETS } else { tables };
     std::iter::once(first).chain(rest).collect()
 }
 
 /// Everything, the sentence first.
-pub fn told(played: &Played, units: Units) -> String {
+pub fn told(played: &Played<'_>, units: Units) -> String {
     let mut out = paragraph(&sentence(played, units))
         + "\n\nBat speed where it meets the ball, runs by runs:\n";
     out += &speeds(played, units);
-    let closely = if played.shown.len() == 1 { played.shown[0] } else { played.lead };
-    if let Some(name) = played.strokes.get(closely) {
+    let closely = if played.shown.len() == 1 { played.shown[0] } else { played.loaded.lead() };
+    if let Some(name) = played.loaded.stroke_names().get(closely) {
         out += &format!("\nThe {name} more closely:\n{}", closely_at(played, closely, units));
     }
     out += "\nWhat is not known of lasting fatigue:\n";
@@ -44,7 +44,7 @@ pub fn told(played: &Played, units: Units) -> String {
 }
 
 /// What a coach could say aloud.
-pub fn sentence(played: &Played, units: Units) -> String {
+pub fn sentence(played: &Played<'_>, units: Units) -> String {
     let it = &played.at_fifty;
     let now = it.drop_share(&it.with_slow);
     let low = it.drop_share(&it.with_slow_low);
@@ -66,9 +66,9 @@ pub fn sentence(played: &Played, units: Units) -> String {
     )
 }
 
-fn speeds(played: &Played, units: Units) -> String {
+fn speeds(played: &Played<'_>, units: Units) -> String {
     let shown = || played.shown.iter().copied();
-    let names = shown().filter_map(|i| played.strokes.get(i)).map(String::as_str);
+    let names = shown().filter_map(|i| played.loaded.strokes.get(i)).map(|it| it.name.as_str());
     let heads: Vec<&str> = ["runs", "balls faced"].into_iter().chain(names).collect();
     let row = |it: &AtScore| {
         let mut row = start(it);
@@ -78,22 +78,23 @@ fn speeds(played: &Played, units: Units) -> String {
     table(&heads, played.points.iter().map(row))
 }
 
-fn closely_at(played: &Played, stroke: usize, units: Units) -> String {
-    let bowled = spoken(Quantity::Speed, played.delivery.speed_m_s, 0.3, units);
+fn closely_at(played: &Played<'_>, stroke: usize, units: Units) -> String {
+    let bowled = spoken(Quantity::Speed, played.loaded.scenario.bowling.speed_m_s, 0.3, units);
     let row = |it: &AtScore| {
         let now = it.with_slow.get(stroke)?;
         let mut row = start(it);
         row.push(percent(now.wrist_share, 0));
         row.push(spoken(Quantity::Time, now.time_in_hand_s, 0.001, units));
-        if !played.junior {
+        if !played.loaded.is_junior() {
             row.push(spoken(Quantity::Speed, now.fastest_ball_m_s, 0.3, units));
         }
         Some(row)
     };
     let in_hand = format!("time in hand, {bowled}");
     let mut heads = vec!["runs", "balls faced", "average wrist effort", &in_hand];
-    heads.extend((!played.junior).then_some("fastest ball it meets"));
-    let read_in = format!("time in hand: {}", if_read_in(played.delivery.reaction_time_s));
+    heads.extend((!played.loaded.is_junior()).then_some("fastest ball it meets"));
+    let read_in =
+        format!("time in hand: {}", if_read_in(played.loaded.scenario.bowling.reaction_time_s));
     table(&heads, played.points.iter().filter_map(row)) + &set_in(&read_in) + "\n"
 }
 
@@ -106,11 +107,12 @@ fn speed(now: &StrokeNow, units: Units) -> String {
 }
 
 /// Name of the leading stroke.
-pub fn lead(played: &Played) -> &str {
-    played.strokes.get(played.lead).map_or("stroke", String::as_str)
+pub fn lead<'a>(played: &Played<'a>) -> &'a str {
+    let loaded = played.loaded;
+    loaded.strokes.get(loaded.lead()).map_or("stroke", |it| &it.name)
 }
 
-fn band(played: &Played, it: &Lead, units: Units) -> String {
+fn band(played: &Played<'_>, it: &Lead, units: Units) -> String {
     let now = |words: &str, now: &StrokeNow| {
         format!("{words} {} ({} lost)", speed(now, units), percent(it.drop_share(now), 1))
     };

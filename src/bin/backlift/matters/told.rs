@@ -14,7 +14,7 @@ use crate::paragraph::{each_set_in, paragraph};
 use crate::table::table;
 
 /// Everything, the sentence first.
-pub fn told(shown: &Shown, units: Units) -> String {
+pub fn told(shown: &Shown<'_>, units: Units) -> String {
     let mut out = paragraph(&sentence(shown)) + "\n\n";
     for (head, standing, weight) in LISTS {
         let names = shown.names(standing, weight);
@@ -45,7 +45,7 @@ const LISTS: [(&str, Standing, Weight); 7] = [
 ];
 
 /// What the columns of the other table are.
-fn doubts(shown: &Shown, units: Units) -> String {
+fn doubts(shown: &Shown<'_>, units: Units) -> String {
     let row = |it: &Studied| {
         let words = match (it.figure, &shown.other) {
             (Figure::LighterBat, Some(other)) => {
@@ -59,7 +59,7 @@ fn doubts(shown: &Shown, units: Units) -> String {
 }
 
 /// A row an input, a column a figure: the total shares.
-fn shares(shown: &Shown) -> String {
+fn shares(shown: &Shown<'_>) -> String {
     let mut heads = vec!["", "±, %"];
     heads.extend(shown.figures().map(|it| head(it.figure)));
     // An estimate may lie above the whole, where the truth is near it.
@@ -79,7 +79,7 @@ fn shares(shown: &Shown) -> String {
 }
 
 /// What each term of the model does to which of the two bats is the better.
-fn decides(shown: &Shown) -> String {
+fn decides(shown: &Shown<'_>) -> String {
     let (Some(terms), Some(other)) = (&shown.terms, &shown.other) else { return String::new() };
     let rows = terms.moved.iter().map(|it| {
         let (ratio, by) = match it.ratio {
@@ -101,7 +101,7 @@ fn decides(shown: &Shown) -> String {
 }
 
 /// What is gained by choosing among many paths of a stroke.
-fn chooses(shown: &Shown, units: Units) -> String {
+fn chooses(shown: &Shown<'_>, units: Units) -> String {
     let (false, Some(other)) = (shown.choosing.is_empty(), &shown.other) else {
         return String::new();
     };
@@ -143,12 +143,12 @@ fn head(figure: Figure) -> &'static str {
     }
 }
 
-fn rests_on(shown: &Shown) -> Vec<String> {
+fn rests_on(shown: &Shown<'_>) -> Vec<String> {
     let study = &shown.study;
     let mut out = vec![
         format!(
             "late: at {}, the end of the innings. A share is a part of the square of the doubt, with all that an input does together with others: a column adds to 100 or a little more",
-            runs_words(shown.runs)
+            runs_words(shown.loaded.scenario.innings.runs)
         ),
         format!(
             "{} draws of the player and the bats, each swung, none interpolated; the least sure of these shares is known within ± {} (19 times in 20), the small ones far better. Surer with more --samples",
@@ -167,13 +167,13 @@ fn rests_on(shown: &Shown) -> Vec<String> {
 }
 
 /// Half the widest interval of a total share.
-fn half_width(shown: &Shown) -> f64 {
+fn half_width(shown: &Shown<'_>) -> f64 {
     let all = shown.study.figures.iter().flat_map(|it| &it.divided.indices);
     all.map(|it| 0.5 * (it.total.interval[1] - it.total.interval[0])).fold(0.0, f64::max)
 }
 
 /// What a coach could say aloud.
-pub fn sentence(shown: &Shown) -> String {
+pub fn sentence(shown: &Shown<'_>) -> String {
     let careful = shown.names(Standing::Measured, Weight::Much);
     let missing = shown.names(Standing::Measurable, Weight::Much);
     let beyond = shown.names(Standing::OutOfReach, Weight::Much);

@@ -20,13 +20,13 @@ pub struct Told {
 
 pub fn in_words(item: &Item, units: Units) -> Told {
     let sd = item.measured.map_or(0.0, |it| it.sd);
-    let quantity = item.figure.quantity();
+    let quantity = item.figure.about().quantity;
     // A swing moment's limits lie closer together than its reading is sure.
     let digit = if quantity.is_none() { 0.1 * sd } else { sd };
     let figure = |value: f64| figure_words(item.figure, value, digit, units);
     let bench = item.measured.map(|it| match quantity {
         Some(quantity) => measured(quantity, it, units),
-        None => bare(it, item.figure.decimals()),
+        None => bare(it, item.figure.about().decimals),
     });
     let [low, high] = item.asked.tolerance;
     Told {

@@ -220,9 +220,9 @@ fn unmet(it: &ToCard, size: &str, units: Units) -> String {
 }
 
 fn value(figure: Figure, it: f64, units: Units) -> String {
-    match figure.quantity() {
+    match figure.about().quantity {
         Some(quantity) => spoken(quantity, it, 0.0, units),
-        None => plain(it, figure.decimals(), figure.unit()),
+        None => plain(it, figure.about().decimals, figure.about().unit),
     }
 }
 

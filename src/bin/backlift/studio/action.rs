@@ -206,6 +206,13 @@ pub enum View {
     Card,
 }
 
+impl View {
+    /// The paper in front while it is on the screen: the one that is opened, saved and taken back.
+    pub fn paper(self) -> Which {
+        if self == Self::Wood { Which::Bat } else { Which::Scenario }
+    }
+}
+
 /// What the map is coloured by.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum ColourBy {

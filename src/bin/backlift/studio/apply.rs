@@ -8,7 +8,6 @@ use backlift::files::scenario::ScenarioV1;
 
 use super::action::{Action, View};
 use super::look::TEXT_SCALES;
-use super::panels::row;
 use super::paper::of_field;
 use super::playback::{Orbit, STEP_S};
 use super::state::{Ask, Into, Studio};
@@ -44,8 +43,8 @@ impl Studio {
             Action::DropRescued | Action::Wood(Wood::DropRescued) => {
                 self.paper_mut(which).drop_rescued();
             }
-            Action::Undo => self.travel(row(self.view).paper, false),
-            Action::Redo => self.travel(row(self.view).paper, true),
+            Action::Undo => self.travel(self.view.paper(), false),
+            Action::Redo => self.travel(self.view.paper(), true),
             Action::Dropped(path) => self.dropped(path),
             Action::AskCard => self.asks.push_back(Ask::CardFolder),
             Action::AskCheck => self.asks.push_back(Ask::CardFile),

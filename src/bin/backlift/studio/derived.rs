@@ -71,7 +71,7 @@ impl Derived {
 
     /// Faults and doubts about the field at a path.
     pub fn about<'a>(&'a self, path: &'a str) -> impl Iterator<Item = &'a Fault> {
-        self.faults.iter().chain(&self.warnings).filter(move |it| path_of(it) == Some(path))
+        self.faults.iter().chain(&self.warnings).filter(move |it| it.field.as_deref() == Some(path))
     }
 }
 
@@ -79,12 +79,9 @@ fn bench_key(it: &WeighedBat) -> u64 {
     key_of(&(it.mass_kg, it.balance_m, it.swing_moment_kg_m2, &it.size))
 }
 
-pub fn path_of(fault: &Fault) -> Option<&str> {
-    fault.field.as_deref()
-}
-
 /// What a fault says, without the field's path.
 pub fn words(fault: &Fault) -> &str {
-    let said = path_of(fault).and_then(|it| fault.message.strip_prefix(it)?.strip_prefix(": "));
+    let said =
+        fault.field.as_deref().and_then(|it| fault.message.strip_prefix(it)?.strip_prefix(": "));
     said.unwrap_or(&fault.message)
 }

@@ -141,7 +141,7 @@ impl Recovery {
 
     fn write(&self, name: &str, it: &impl Serialize) -> Result<(), Fault> {
         let Some(folder) = &self.folder else { return Ok(()) };
-        let text = ron::to_string(it).map_err(|it| Fault::new(it.to_string()))?;
+        let text = ron::to_string(it).map_err(Fault::new)?;
         std::fs::create_dir_all(folder)
             .map_err(|it| Fault::new(format!("{} cannot be made: {it}", folder.display())))?;
         save::over(&folder.join(name), text.as_bytes())

@@ -6,7 +6,7 @@ use backlift::files::fault::Fault;
 use backlift::files::scenario::examples::Examples;
 use backlift::measurement::person::Sex;
 
-use super::derived::{path_of, words};
+use super::derived::words;
 use super::fields::{Line, name, named_alone};
 use super::state::Studio;
 use crate::beside::{Beside, INVENTED};
@@ -49,7 +49,7 @@ impl Studio {
     /// What a fault says, with its field called as the window calls it: "Old faithful, dead weight: …".
     pub fn told(&self, fault: &Fault) -> Fault {
         let said = self.in_words(words(fault));
-        let message = match path_of(fault).map(|it| (it, self.spoken(it))) {
+        let message = match fault.field.as_deref().map(|it| (it, self.spoken(it))) {
             Some((_, Some(field))) => format!("{field}: {said}"),
             Some((path, None)) => format!("{path}: {said}"),
             None => said,
@@ -60,7 +60,7 @@ impl Studio {
 
     /// Whether a fault is only that something is not filled in yet.
     pub fn is_to_come(&self, fault: &Fault) -> bool {
-        let path = path_of(fault);
+        let path = fault.field.as_deref();
         words(fault) == MISSING && path.is_some_and(|path| self.document.at(path).is_empty())
     }
 

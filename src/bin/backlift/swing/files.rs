@@ -18,14 +18,19 @@ const PICTURE: [f64; 2] = [1120.0, 560.0];
 /// Steps of the series between two bats of the picture.
 const EVERY: usize = 6;
 
-pub fn add(folder: &mut Folder, swung: &Swung, beside: &Beside, units: Units) -> Result<(), Fault> {
-    let name = &swung.stroke;
+pub fn add(
+    folder: &mut Folder,
+    swung: &Swung<'_>,
+    beside: &Beside,
+    units: Units,
+) -> Result<(), Fault> {
+    let name = &swung.stroke.name;
     folder.add(&format!("swing-{name}.csv"), csv(&swung.seen.series).as_bytes())?;
     let picture = svg(&arc(swung, beside, units), &LIGHT, PICTURE[0], PICTURE[1]);
     add_picture(folder, &format!("swing-{name}"), &picture)
 }
 
-fn arc(swung: &Swung, beside: &Beside, units: Units) -> ArcPicture {
+fn arc(swung: &Swung<'_>, beside: &Beside, units: Units) -> ArcPicture {
     let series = &swung.seen.series;
     let met = &swung.seen.contact;
     // Counted back from the instant nearest to the ball, so that the last bat drawn meets it.

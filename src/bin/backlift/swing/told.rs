@@ -21,7 +21,7 @@ pub const LIMITS: [&str; 5] = [
 ];
 
 /// Everything, the sentence first.
-pub fn told(swung: &Swung, units: Units) -> String {
+pub fn told(swung: &Swung<'_>, units: Units) -> String {
     let mut out = paragraph(&sentence(swung, units)) + "\n\n";
     out += &speeds(swung, units);
     out += "\nLoads, the largest on the way to the ball:\n";
@@ -37,14 +37,14 @@ pub fn told(swung: &Swung, units: Units) -> String {
 }
 
 /// A figure with its doubt, one standard deviation as a share.
-fn doubted(swung: &Swung, quantity: Quantity, value: f64, share: f64, units: Units) -> String {
+fn doubted(swung: &Swung<'_>, quantity: Quantity, value: f64, share: f64, units: Units) -> String {
     let figure = Uncertain::computed(value, value * share);
     measured_or_at_best(swung.is_at_the_limit(), quantity, figure, units)
 }
 
 /// What a coach could say aloud.
-pub fn sentence(swung: &Swung, units: Units) -> String {
-    let Swung { bat_label, stroke, .. } = swung;
+pub fn sentence(swung: &Swung<'_>, units: Units) -> String {
+    let (bat_label, stroke) = (&swung.bat_label, &swung.stroke.name);
     let time = spoken(Quantity::Time, swung.time_s, swung.time_sd_s(), units);
     if !swung.seen.contact.reached {
         return format!("In {time} the {stroke} with {bat_label} does not come to the ball at all");
@@ -73,7 +73,7 @@ pub fn sentence(swung: &Swung, units: Units) -> String {
     )
 }
 
-fn speeds(swung: &Swung, units: Units) -> String {
+fn speeds(swung: &Swung<'_>, units: Units) -> String {
     let met = &swung.seen.contact;
     let speed = |value: f64| doubted(swung, Quantity::Speed, value, swung.doubt.speed(), units);
     let time_sd_s = swung.time_sd_s();
@@ -81,10 +81,11 @@ fn speeds(swung: &Swung, units: Units) -> String {
         true => doubted(swung, Quantity::Time, value, time_sd_s / value, units),
         false => spoken(Quantity::Time, value, 0.0, units),
     };
-    let bowled = spoken(Quantity::Speed, swung.delivery.speed_m_s, 0.3, units);
-    let fastest_ball_m_s = swung.delivery.fastest_ball_m_s(swung.time_s);
+    let bowled = spoken(Quantity::Speed, swung.loaded.scenario.bowling.speed_m_s, 0.3, units);
+    let fastest_ball_m_s = swung.loaded.scenario.bowling.fastest_ball_m_s(swung.time_s);
     // It goes with one over reaction and stroke time together.
-    let ball_sd = fastest_ball_m_s * time_sd_s / (swung.time_s + swung.delivery.reaction_time_s);
+    let ball_sd = fastest_ball_m_s * time_sd_s
+        / (swung.time_s + swung.loaded.scenario.bowling.reaction_time_s);
     let ball = match ball_sd > 0.0 {
         true => {
             doubted(swung, Quantity::Speed, fastest_ball_m_s, ball_sd / fastest_ball_m_s, units)
@@ -98,10 +99,10 @@ fn speeds(swung: &Swung, units: Units) -> String {
         row("stroke time, top of the backlift to ball".into(), time(swung.time_s)),
         row(
             format!("time in hand against {bowled}"),
-            time(swung.delivery.time_in_hand_s(swung.time_s)),
+            time(swung.loaded.scenario.bowling.time_in_hand_s(swung.time_s)),
         ),
     ];
-    if !swung.junior {
+    if !swung.loaded.is_junior() {
         rows.push(row("fastest ball that it meets".into(), ball));
     }
     rows.extend([
@@ -109,13 +110,14 @@ fn speeds(swung: &Swung, units: Units) -> String {
         row("face off its direction".into(), degrees(met.face_error_rad)),
         row("bat off its line".into(), degrees(met.line_error_rad)),
     ]);
-    let head = format!("{}, {}-hander", swung.stroke, swung.handed.words());
-    let read_in = format!("time in hand: {}", if_read_in(swung.delivery.reaction_time_s));
+    let head = format!("{}, {}-hander", swung.stroke.name, swung.loaded.player.handed.words());
+    let read_in =
+        format!("time in hand: {}", if_read_in(swung.loaded.scenario.bowling.reaction_time_s));
     table(&["", &head], &rows) + &set_in(&read_in) + "\n"
 }
 
-fn loads(swung: &Swung, units: Units) -> String {
-    let hands = match swung.handed {
+fn loads(swung: &Swung<'_>, units: Units) -> String {
+    let hands = match swung.loaded.player.handed {
         Handed::Right => ["top hand (left)", "bottom hand (right)"],
         Handed::Left => ["top hand (right)", "bottom hand (left)"],
     };
@@ -136,7 +138,7 @@ fn loads(swung: &Swung, units: Units) -> String {
 }
 
 /// What is said where a hand would need more grip than it has.
-fn beyond_grip(swung: &Swung) -> Option<String> {
+fn beyond_grip(swung: &Swung<'_>) -> Option<String> {
     let needed = [&swung.seen.top, &swung.seen.bottom].map(|it| it.grip_needed_n);
     let short = |hand: usize| needed[hand] > swung.grip_n[hand];
     let which = match [short(0), short(1)] {
@@ -152,7 +154,7 @@ fn beyond_grip(swung: &Swung) -> Option<String> {
     ))
 }
 
-fn hurry(swung: &Swung, units: Units) -> String {
+fn hurry(swung: &Swung<'_>, units: Units) -> String {
     let row = |(share, it): &(f64, Contact)| {
         let [speed, spot, face] = match it.reached {
             true => [
@@ -169,13 +171,13 @@ fn hurry(swung: &Swung, units: Units) -> String {
     table(&heads, swung.hurried.iter().map(row))
         + &format!(
             "  under control means: {}, face {} and line {} at most, taken together\n",
-            millimetres(swung.tolerance.position_m),
-            degrees(swung.tolerance.face_rad),
-            degrees(swung.tolerance.line_rad)
+            millimetres(swung.stroke.tolerance.position_m),
+            degrees(swung.stroke.tolerance.face_rad),
+            degrees(swung.stroke.tolerance.line_rad)
         )
 }
 
-fn doubts(swung: &Swung, units: Units) -> String {
+fn doubts(swung: &Swung<'_>, units: Units) -> String {
     let causes = format!(
         "  ± {} for strength and build, ± {} for the bat's swing moment\n",
         percent(swung.doubt.strength[0], 1),

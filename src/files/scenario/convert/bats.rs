@@ -1,7 +1,7 @@
 //! The bats of a scenario.
 
 use super::super::super::document::values::{Values, above_zero, name, whole_number};
-use super::super::super::fault::nearest_or;
+use super::super::super::fault::nearest_or_all;
 use super::super::{BatV1, PendulumV1, Text};
 use super::written;
 use crate::measurement::bench::{
@@ -21,8 +21,7 @@ pub fn label(n: usize, bat: &BatV1) -> String {
 pub fn labelled(values: &mut Values, path: &str, label: &str, labels: &[String]) -> Option<usize> {
     let found = labels.iter().position(|it| it.to_lowercase() == label.to_lowercase());
     if found.is_none() {
-        let all = format!("the bats are {}", labels.join(", "));
-        let help = nearest_or(label, labels.iter().map(String::as_str), all);
+        let help = nearest_or_all(label, "the bats", labels);
         values.fault(path, &format!("no bat is called {label:?}"), &help);
     }
     found

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use super::super::super::document::text_of_file;
 use super::super::super::document::values::{Values, names};
-use super::super::super::fault::nearest_or;
+use super::super::super::fault::nearest_or_all;
 use super::super::super::stroke::read;
 use super::super::{STROKE, Text};
 use crate::measurement::plan::InningsPlan;
@@ -91,8 +91,7 @@ pub fn known_stroke(
     if let Some(known) = strokes.iter().find(|it| it.to_lowercase() == lower) {
         return Some((*known).to_owned());
     }
-    let all = format!("the strokes are {}", strokes.join(", "));
-    let help = nearest_or(&lower, strokes.iter().copied(), all);
+    let help = nearest_or_all(&lower, "the strokes", strokes);
     values.fault(path, &format!("there is no stroke {name:?}"), &help);
     None
 }

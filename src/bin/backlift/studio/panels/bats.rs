@@ -7,7 +7,6 @@ use super::deeds::{button, tick};
 use super::words::{bat_mark, fault, head, named, pending, quiet, why};
 use crate::figure::measured;
 use crate::studio::action::{Action, View};
-use crate::studio::derived::path_of;
 use crate::studio::state::Studio;
 use crate::studio::style::{GRID, mixed, theme};
 
@@ -119,7 +118,7 @@ fn faults(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     }
     let (to_come, wrong): (Vec<_>, Vec<_>) =
         it.derived.faults.iter().partition(|fault| it.is_to_come(fault));
-    let fields = to_come.iter().filter_map(|it| path_of(it));
+    let fields = to_come.iter().filter_map(|it| it.field.as_deref());
     let fields: Vec<String> = fields.filter_map(|path| it.spoken(path)).collect();
     if !fields.is_empty() {
         head(ui, "Still to come");

@@ -10,8 +10,9 @@ use egui::{ComboBox, Grid, Ui};
 use super::deeds::button_if;
 use super::field::{Field, edited, under_it};
 use super::words::{caution, head, quiet, why};
+use crate::bat_figure::breach_words;
 use crate::studio::action::Action;
-use crate::studio::derived::{path_of, words};
+use crate::studio::derived::words;
 use crate::studio::fields::{READING, WOOD};
 use crate::studio::state::Studio;
 use crate::studio::wood::action::WoodAction;
@@ -54,9 +55,7 @@ pub fn follows(ui: &mut Ui, it: &Studio) {
     };
     quiet(ui, law);
     for breach in &bat.law.breaches {
-        let of = |it_m: f64| spoken(Quantity::Length, it_m, 0.0, units);
-        let words = breach.dimension.words();
-        caution(ui, &format!("{words} {}, limit {}", of(breach.measured_m), of(breach.limit_m)));
+        caution(ui, &breach_words(breach, units));
     }
     if let (Some(node), Some(hz)) = (bat.bending_node_m, bat.bending_hz) {
         let from_toe_m = bat.bat.length_m() - node.value;
@@ -79,7 +78,9 @@ fn set(path: &str, text: String) -> Action {
 
 /// Whether a fault is about one of these fields, and said there.
 pub fn has_field(fault: &Fault) -> bool {
-    path_of(fault)
+    fault
+        .field
+        .as_deref()
         .is_some_and(|path| WOOD.iter().any(|(_, all)| all.iter().any(|it| it[0] == path)))
 }
 
@@ -111,7 +112,7 @@ pub fn reading(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
     });
     let of_it = format!("log.{n}.");
     for fault in &it.wood.faults {
-        if !path_of(fault).is_some_and(|it| it.starts_with(&of_it)) {
+        if !fault.field.as_ref().is_some_and(|it| it.starts_with(&of_it)) {
             caution(ui, &it.told(fault).message);
         }
     }

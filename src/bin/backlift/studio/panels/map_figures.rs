@@ -149,7 +149,7 @@ fn table(ui: &mut Ui, it: &Studio, fitted: &Fitted, columns: &[Column]) {
     let pull = fitting.setting().batter.stroke_index(PULL);
     let first = columns.first().and_then(|it| it.on_map.clone());
     let speed = |value: f64, sd: f64| spoken(Quantity::Speed, value, sd, units);
-    let doubted = |value: f64, sd: f64| format!("{} ± {}", speed(value, sd), speed(sd, sd));
+    let doubted = |value: f64, sd: f64| figure::with_doubt(Quantity::Speed, value, sd, units);
     let bowled = speed(fitting.setting().delivery.speed_m_s, 0.3);
     let runs = runs_words(fitting.setting().plan.runs);
     let [bat_speed, mean_ball, in_time] = [

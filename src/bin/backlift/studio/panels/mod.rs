@@ -35,7 +35,7 @@ pub mod words;
 
 use egui::Ui;
 
-use super::action::{Action, View, Which};
+use super::action::{Action, View};
 use super::state::Studio;
 use super::work::Need;
 
@@ -48,8 +48,6 @@ pub struct Row {
     pub view: View,
     pub name: &'static str,
     pub what: &'static str,
-    /// The paper in front while it is on the screen: the one that is opened, saved and taken back.
-    pub paper: Which,
     /// What it asks for before what every view asks for.
     pub needs: &'static [Need],
     pub layout: Layout,
@@ -85,7 +83,6 @@ pub const VIEWS: [Row; 8] = [
         view: View::Start,
         name: "Start",
         what: "Three ways to begin",
-        paper: Which::Scenario,
         needs: &[Need::Pair],
         layout: Layout::Net(None),
         beside: start::start,
@@ -94,7 +91,6 @@ pub const VIEWS: [Row; 8] = [
         view: View::Bench,
         name: "Bench",
         what: "What the bats and the player are: weigh, balance, time, measure",
-        paper: Which::Scenario,
         needs: &[Need::Today],
         layout: Layout::Columns(way::left),
         beside: way::beside,
@@ -103,7 +99,6 @@ pub const VIEWS: [Row; 8] = [
         view: View::Swing,
         name: "Swing",
         what: "What the swing does with each bat",
-        paper: Which::Scenario,
         needs: &[Need::Pair],
         layout: Layout::Net(None),
         beside: swing::swing,
@@ -112,7 +107,6 @@ pub const VIEWS: [Row; 8] = [
         view: View::Innings,
         name: "Late on",
         what: "What is left of it late in the innings",
-        paper: Which::Scenario,
         needs: &[],
         layout: Layout::Net(Some(innings::innings)),
         beside: innings::beside,
@@ -121,7 +115,6 @@ pub const VIEWS: [Row; 8] = [
         view: View::Map,
         name: "Map",
         what: "Every bat that can be made, and what it is worth in these hands",
-        paper: Which::Scenario,
         needs: &[Need::Fit, Need::Today],
         layout: Layout::Whole { panel: map::map, has_net: true },
         beside: map_figures::map_figures,
@@ -130,7 +123,6 @@ pub const VIEWS: [Row; 8] = [
         view: View::Pickup,
         name: "Pickup",
         what: "Weight on the scale against weight in the hand",
-        paper: Which::Scenario,
         needs: &[Need::Ounces, Need::Pair],
         layout: Layout::Net(None),
         beside: pickup::pickup,
@@ -139,7 +131,6 @@ pub const VIEWS: [Row; 8] = [
         view: View::Card,
         name: "Card",
         what: "What the maker gets, and whether a delivered bat is it",
-        paper: Which::Scenario,
         needs: &[Need::Fit, Need::CardPicture, Need::Today],
         layout: Layout::Whole { panel: card::preview, has_net: false },
         beside: card::card,
@@ -148,7 +139,6 @@ pub const VIEWS: [Row; 8] = [
         view: View::Wood,
         name: "Wood",
         what: "From the card to the wood: a blade shaped, or a bat planed, until it meets the card",
-        paper: Which::Bat,
         needs: &[Need::Plan],
         layout: Layout::Workbench { over: wood::sides, under: sections::sections },
         beside: wood::wood,

@@ -2,7 +2,7 @@
 
 use egui::{Event, InputState, Key, Modifiers, Ui};
 
-use super::{VIEWS, row};
+use super::VIEWS;
 use crate::studio::action::Action;
 use crate::studio::look::TEXT_SCALES;
 use crate::studio::state::Studio;
@@ -53,7 +53,7 @@ fn commands(ui: &mut Ui, it: &Studio) -> Vec<Action> {
     let command = Modifiers::COMMAND;
     let shifted = Modifiers::COMMAND | Modifiers::SHIFT;
     // Each is done to the paper in front.
-    let front = row(it.view).paper;
+    let front = it.view.paper();
     let scale = |by: f32| {
         let percent = (100.0 * (it.look.text_scale + by)).round();
         Action::TextScale((percent / 100.0).clamp(TEXT_SCALES[0], TEXT_SCALES[1]))

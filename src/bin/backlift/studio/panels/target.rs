@@ -81,8 +81,8 @@ pub fn in_units(figure: Figure, si: f64, units: Units) -> String {
         it if it > 0.0 => plain((1e3 * si).max(0.01), 2, unit),
         _ => plain(0.0, 0, unit),
     };
-    let shown = |si: f64| plain(si, figure.decimals(), figure.unit());
-    match figure.quantity() {
+    let shown = |si: f64| plain(si, figure.about().decimals, figure.about().unit);
+    match figure.about().quantity {
         Some(Quantity::Mass) if si < 0.1 => fine(si, "g"),
         Some(Quantity::Mass) => spoken(Quantity::Mass, si, 0.001, units),
         None if si < 0.5 * figure.step() => format!("less than {}", shown(figure.step())),

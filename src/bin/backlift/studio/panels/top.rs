@@ -4,7 +4,7 @@ use backlift::units::Units;
 use egui::Ui;
 
 use super::deeds::{button, button_if, item, paper_menu, tick};
-use super::{Row, VIEWS, row};
+use super::{Row, VIEWS};
 use crate::studio::action::{Action, Which};
 use crate::studio::state::Studio;
 
@@ -45,7 +45,7 @@ fn file(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
 }
 
 fn steps(ui: &mut Ui, it: &Studio, out: &mut Vec<Action>) {
-    let history = it.paper(row(it.view).paper).history();
+    let history = it.paper(it.view.paper()).history();
     let (back, on) = (history.last(), history.next());
     button_if(ui, out, back.is_some(), "Undo", Action::Undo)
         .on_hover_text(format!("Take back: {}", back.unwrap_or("nothing")));

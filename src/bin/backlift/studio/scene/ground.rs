@@ -1,6 +1,7 @@
 //! The net: ground, creases and stumps after the Laws, and the ball's way.
 
 use backlift::frames::DVec3;
+use backlift::impact::ball::RADIUS_M;
 
 use super::solid::{Ring, Solid, Tone};
 
@@ -14,8 +15,6 @@ const STUMP_M: f64 = 0.018;
 const PITCH_WIDE_M: f64 = 3.05;
 /// The batter stands across the crease: so far in front of the middle of the stance it lies (assumption).
 const CREASE_AHEAD_M: f64 = 0.22;
-/// Radius of the ball, m.
-pub const BALL_M: f64 = 0.036;
 
 const TURF: Tone = [0.62, 0.66, 0.56];
 const TURF_DARK: Tone = [0.17, 0.20, 0.18];
@@ -62,7 +61,7 @@ pub fn stumps() -> Solid {
 
 /// The ball about its centre.
 pub fn ball() -> Solid {
-    let ring = |z: f64| Ring::new(z * BALL_M, [BALL_M * libm::sqrt(1.0 - z * z); 2]);
+    let ring = |z: f64| Ring::new(z * RADIUS_M, [RADIUS_M * libm::sqrt(1.0 - z * z); 2]);
     let rings: Vec<_> = (-9..=9).map(|n| ring(0.999 * f64::from(n) / 9.0)).collect();
     Solid::skin(&rings, 20, LEATHER)
 }
@@ -71,7 +70,7 @@ pub fn ball() -> Solid {
 /// drive pitches full, one to pull or hook short.
 pub fn ball_path(contact_W: DVec3, is_short: bool) -> [DVec3; 3] {
     let pitched_m = if is_short { 7.5 } else { 1.8 };
-    let pitched = DVec3::new(contact_W.x + pitched_m, 0.9 * contact_W.y, BALL_M);
+    let pitched = DVec3::new(contact_W.x + pitched_m, 0.9 * contact_W.y, RADIUS_M);
     let hand = DVec3::new(17.5, 0.4 * contact_W.y, 2.1);
     [contact_W, pitched, hand]
 }

@@ -22,8 +22,7 @@ fn a_file_saved_by_the_window_is_read_by_the_command_line_and_keeps_its_notes() 
     assert!(!it.document.is_changed());
     let text = std::fs::read_to_string(&file).unwrap();
     assert!(text.contains("// Quick for 13: the opening bowlers"), "{text}");
-    let given = backlift::files::scenario::Given::File(file);
-    let read = backlift::files::scenario::load(&given, &[]).unwrap();
+    let read = backlift::files::scenario::load(Some(&file), &[]).unwrap();
     assert_eq!(read.scenario.player.age_y, 14.0);
 }
 
@@ -99,10 +98,11 @@ fn keys_mean_the_paper_in_front_and_f_keys_follow_from_the_views() {
     for (n, row) in VIEWS.iter().enumerate() {
         press(&mut it, Key::from_name(&format!("F{}", n + 1)).unwrap());
         assert_eq!(it.state().view, row.view);
+        let paper = row.view.paper();
         control(&mut it, Key::O);
-        assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::Open(row.paper)), "{:?}", row.view);
+        assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::Open(paper)), "{:?}", row.view);
         control(&mut it, Key::S);
-        assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::SaveAs(row.paper)), "{:?}", row.view);
+        assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::SaveAs(paper)), "{:?}", row.view);
     }
     // At the wood, what is new is a blade, and what is taken back is its own.
     it.state_mut().apply(Action::View(View::Wood));

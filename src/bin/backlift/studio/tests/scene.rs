@@ -151,7 +151,7 @@ fn surfaces_are_closed_face_outwards_and_have_their_size() {
         assert_eq!(solid.positions.len(), solid.normals.len());
     }
     // A ball of 36 mm, and a straight limb with round ends.
-    let ball = 4.0 / 3.0 * std::f64::consts::PI * ground::BALL_M.powi(3);
+    let ball = 4.0 / 3.0 * std::f64::consts::PI * backlift::impact::ball::RADIUS_M.powi(3);
     assert!((ground::ball().volume_m3() / ball - 1.0).abs() < 0.05);
     let rings = [Ring::new(0.0, [0.05; 2]), Ring::new(-0.3, [0.05; 2])];
     let limb = Solid::limb(&rings, 48, [1.0; 3]).volume_m3();

@@ -3,7 +3,6 @@
 use std::path::Path;
 
 use backlift::files::card_file;
-use backlift::files::fault::Fault;
 
 use super::Opened;
 use super::action::WoodAction;
@@ -49,8 +48,8 @@ impl Studio {
             }
             WoodAction::AskCard => self.asks.push_back(Ask::WoodCard),
             WoodAction::Card(_) if self.wood.own_card().is_some() => {
-                let fault = Fault::new("this bat is made for the card in its own file");
-                self.say_fault(&fault.help("take up another bat, or begin a new blade"));
+                let why = "this bat is made for the card in its own file";
+                self.refuse(why, "take up another bat, or begin a new blade");
             }
             WoodAction::Card(path) => match card_file::read(&path) {
                 Ok(card) => {
@@ -101,8 +100,7 @@ impl Studio {
     /// Templates, solid and figures, as `backlift shape --out` writes them.
     fn write_wood(&mut self, folder: &Path) {
         let Some(worked) = self.wood.worked.clone().filter(|_| self.wood.faults.is_empty()) else {
-            let fault = Fault::new("the bat's description has faults");
-            return self.say_fault(&fault.help("mend them first"));
+            return self.refuse("the bat's description has faults", "mend them first");
         };
         let (key, folder) = (key(("wood files", self.wood.key)), folder.to_path_buf());
         self.work.start(Question::WoodFiles, key, move |_, _| {

@@ -2,7 +2,6 @@
 
 use backlift::bat::described::Described;
 use backlift::card::Card;
-use backlift::files::fault::Fault;
 use backlift::files::shape_text::rewritten;
 use backlift::workshop::carved::Held;
 use backlift::workshop::to_card::{Start, ToCard, to_card};
@@ -57,8 +56,8 @@ impl Studio {
     pub(super) fn carve(&mut self) {
         let (Some(worked), Some(card)) = (self.wood.worked.clone(), self.wood_card().cloned())
         else {
-            let fault = Fault::new("there is no card to carve to");
-            return self.say_fault(&fault.help("open a card, or find the bat first"));
+            return self
+                .refuse("there is no card to carve to", "open a card, or find the bat first");
         };
         let (held, limits) = (self.wood.held(), self.wood.limits.clone());
         self.work.start(Question::Carve, self.carving_key(), move |progress, _| {

@@ -10,20 +10,19 @@ use std::sync::Arc;
 
 use backlift::bat::laws::Limits;
 use backlift::bat::shape::BatShape;
-use backlift::bat::shaped::{ShapedBat, shaped};
+use backlift::bat::shaped::ShapedBat;
 use backlift::bat::sizes::Size;
 use backlift::card::Card;
-use backlift::files::assets::{AssetFault, limits, sizes};
+use backlift::files::assets::{limits, sizes};
 use backlift::files::document::TextFile;
 use backlift::files::fault::{Fault, Faults, Source};
 use backlift::files::shape::{LoadedShape, ShapeV1, load_text};
 use backlift::files::shape_text;
-use backlift::questions::placed::shape_faults;
+use backlift::questions::placed::described_bat;
 use backlift::workshop::grab::{Grab, grabs};
 use backlift::workshop::plane::{DrawnOn, Finish, PickupMoments, Plan, Region, ThinEdge};
 
 use super::answers::key_of;
-use super::derived::path_of;
 use super::paper::{OnDesk, Paper};
 use super::playback::Orbit;
 use super::recovery::Recovery;
@@ -133,8 +132,7 @@ impl Planned {
 impl Wood {
     /// A blade of a size, with what earlier windows left.
     pub fn new(size: Option<&str>, recovery: Recovery) -> Result<Self, Faults> {
-        let broken = |it: AssetFault| Fault::new(it.to_string());
-        let (sizes, limits) = (sizes().map_err(broken)?, limits().map_err(broken)?);
+        let (sizes, limits) = (sizes().map_err(Fault::new)?, limits().map_err(Fault::new)?);
         let file = started(size)?;
         let rescued = recovery.found(None).or_else(|| recovery.any());
         let mut it = Self {
@@ -178,7 +176,7 @@ impl Wood {
     }
 
     pub fn about<'a>(&'a self, path: &'a str) -> impl Iterator<Item = &'a Fault> {
-        self.faults.iter().filter(move |it| path_of(it) == Some(path))
+        self.faults.iter().filter(move |it| it.field.as_deref() == Some(path))
     }
 
     /// From the start of another document, with nothing of the one before.
@@ -218,8 +216,7 @@ impl Wood {
 
     fn work_out(&self, text: &str) -> Result<Worked, Faults> {
         let loaded = load_text(Source::new(&self.paper.name(), text), &[], &self.sizes)?;
-        let bat = shaped(&loaded.title, &loaded.described, &loaded.size, &self.limits);
-        let bat = bat.map_err(|faults| shape_faults(&loaded.places, &faults))?;
+        let bat = described_bat(&loaded, &self.limits)?;
         let log_key = key_of(&(&loaded.log.entries, &loaded.log.card));
         let card_key = loaded.log.card.as_ref().map(key_of);
         Ok(Worked { loaded, bat, log_key, card_key })

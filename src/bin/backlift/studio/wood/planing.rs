@@ -80,9 +80,7 @@ impl Studio {
             return None;
         }
         let bat = self.derived.bench_keys.get(self.bench_bat)?;
-        let Finish { grips, bound, toe_guard, oiled, labels } = self.wood.on;
-        let on = (grips, bound, toe_guard, oiled, labels);
-        Some(key(("plan", self.wood.key, bat, self.wood_card_key()?, on)))
+        Some(key(("plan", self.wood.key, bat, self.wood_card_key()?, self.wood.on)))
     }
 
     fn planned(&self, key: u64) -> Option<Planned> {
