@@ -1,29 +1,19 @@
 //! What two bats are apart by, in large, in words and in the net.
 
-use std::sync::OnceLock;
-
 use egui::{Rect, pos2};
 
-use super::{demo, settle};
+use super::{demo, settle, settled_demo};
 use crate::sentences::pair::in_hand;
 use crate::studio::action::{Action, View};
-use crate::studio::answers::Answers;
 use crate::studio::state::Studio;
 
 pub const ROOM: Rect = Rect { min: pos2(200.0, 50.0), max: pos2(1000.0, 650.0) };
 
-/// The demo's swing, settled, at its start; what is computed for it is computed for the first fact that asks.
+/// The demo's swing, settled, at its start.
 pub fn settled() -> Studio {
-    static COMPUTED: OnceLock<Answers> = OnceLock::new();
-    let mut it = demo();
+    let mut it = settled_demo();
     it.apply(Action::View(View::Swing));
     it.apply(Action::Scrub(0.0));
-    it.answers = COMPUTED
-        .get_or_init(|| {
-            settle(&mut it);
-            it.answers.clone()
-        })
-        .clone();
     settle(&mut it);
     it
 }

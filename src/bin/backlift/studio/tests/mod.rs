@@ -24,11 +24,13 @@ mod words;
 mod work;
 
 use std::path::{Path, PathBuf};
+use std::sync::OnceLock;
 use std::time::{Duration, Instant};
 
 use tempfile::{TempDir, tempdir};
 
 use super::action::Action;
+use super::answers::Answers;
 use super::recovery::Recovery;
 use super::state::Studio;
 
@@ -74,4 +76,17 @@ pub fn pass_until(it: &mut Studio, is_there: impl Fn(&Studio) -> bool) {
 /// Lets them pass until nothing is computed any more.
 pub fn settle(it: &mut Studio) {
     pass_until(it, Studio::is_settled);
+}
+
+/// The demo, settled; what is computed for it is computed for the first fact that asks.
+pub fn settled_demo() -> Studio {
+    static COMPUTED: OnceLock<Answers> = OnceLock::new();
+    let mut it = demo();
+    let computed = COMPUTED.get_or_init(|| {
+        settle(&mut it);
+        it.answers.clone()
+    });
+    it.answers = computed.clone();
+    settle(&mut it);
+    it
 }

@@ -6,8 +6,7 @@ use egui_kittest::kittest::{NodeT, Queryable};
 use egui_kittest::{Harness, Node};
 use tempfile::tempdir;
 
-use super::apart::settled;
-use super::{demo, settle};
+use super::{demo, settle, settled_demo};
 use crate::studio::action::{Action, View};
 use crate::studio::layout::show;
 use crate::studio::panels::{Row, VIEWS};
@@ -99,7 +98,7 @@ pub fn says(it: &Window, words: &str) -> bool {
 
 #[test]
 fn panels_in_which_nothing_happens_ask_for_no_picture() {
-    let mut it = window_on(settled());
+    let mut it = window_on(settled_demo());
     wait(&mut it);
     for Row { view, .. } in &VIEWS {
         it.state_mut().view = *view;

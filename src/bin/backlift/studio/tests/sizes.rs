@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use egui::{Event, Pos2, RawInput, Rect, Shape};
 
-use super::{demo, settle};
+use super::{demo, settle, settled_demo};
 use crate::studio::action::{Action, View};
 use crate::studio::layout::show;
 use crate::studio::panels::{Row, VIEWS};
@@ -98,8 +98,7 @@ fn every_view(it: &mut Studio, size: [f32; 2], scale: f32) -> Vec<String> {
 
 #[test]
 fn no_words_leave_their_column_in_a_small_window_with_large_letters() {
-    let mut it = demo();
-    settle(&mut it);
+    let mut it = settled_demo();
     let mut all = Vec::new();
     for (size, scale) in [([1024.0, 600.0], 2.0), ([1024.0, 600.0], 1.0), ([1366.0, 768.0], 2.0)] {
         all.extend(every_view(&mut it, size, scale));

@@ -4,14 +4,14 @@ use egui::Key;
 use egui_kittest::kittest::Queryable;
 
 use super::paths::{Window, click, drag, press, says, wait, window, window_on};
-use super::{demo, set, settle};
+use super::{demo, set, settle, settled_demo};
 use crate::sentences::advice;
 use crate::studio::action::{Action, View};
 use crate::studio::panels::{Row, VIEWS};
 
 #[test]
 fn which_bat_to_use_today_comes_before_any_search_and_in_the_words_of_the_command_line() {
-    let mut it = window();
+    let mut it = window_on(settled_demo());
     wait(&mut it);
     assert!(it.state().fitted().is_none() && it.state().is_advised());
     let (loaded, now) = it.state().advice().unwrap();

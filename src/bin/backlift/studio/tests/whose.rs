@@ -2,7 +2,7 @@
 
 use tempfile::tempdir;
 
-use super::{demo, killed, set, settle};
+use super::{demo, killed, set, settle, settled_demo};
 use crate::studio::action::Action;
 use crate::studio::recovery::Recovery;
 use crate::studio::state::Studio;
@@ -54,8 +54,7 @@ fn restored_work_on_other_bats_shows_nothing_of_the_bats_before() {
 
 #[test]
 fn a_changed_weight_leaves_the_figures_there_and_says_that_they_are_old() {
-    let mut it = demo();
-    settle(&mut it);
+    let mut it = settled_demo();
     set(&mut it, "bats.0.mass", "2 lb 5 oz");
     assert_eq!(tells(&it), [true, true, false, true]);
     assert!(it.is_pending(0) && !it.is_advised() && !it.is_compared());
@@ -66,8 +65,7 @@ fn a_changed_weight_leaves_the_figures_there_and_says_that_they_are_old() {
 
 #[test]
 fn a_bat_that_was_renamed_taken_away_or_put_elsewhere_is_not_told_of_by_its_old_name() {
-    let mut it = demo();
-    settle(&mut it);
+    let mut it = settled_demo();
     set(&mut it, "bats.0.label", "Other");
     assert_eq!(tells(&it)[0..3], [false; 3]);
     assert!(it.innings(0).is_none() && it.innings(1).is_some(), "the other bat is the same");
