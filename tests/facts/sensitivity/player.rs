@@ -73,6 +73,15 @@ fn find(moved: &[Moved], input: Input) -> Option<Moved> {
 }
 
 /// Each spread is the one that the player's list of estimates, the bench and the tables state.
+/// What is said of each stands in a table, found by its place.
+#[test]
+fn every_input_and_figure_stands_in_its_own_row() {
+    let inputs = Input::all().map(|it| it as usize);
+    assert_eq!(inputs.collect::<Vec<_>>(), (0..21).collect::<Vec<_>>());
+    let figures = Figure::all().map(|it| it as usize);
+    assert_eq!(figures, [0, 1, 2, 3, 4, 5, 6]);
+}
+
 #[test]
 fn every_input_is_moved_as_far_as_its_measurement_or_estimate_may_be_off() {
     let (well, hardly) = (Loaded::of("measured-well"), Loaded::of("measured-hardly"));
