@@ -7,7 +7,6 @@ use crate::ounce::swung::OunceFault;
 use crate::swing::engine::EngineFault;
 use crate::swing::player_stroke::SwingFault;
 use crate::worth::ways::SwingsFault;
-use core::ops::ControlFlow;
 
 /// Why there is no fitting.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -69,6 +68,3 @@ impl From<SwingsFault> for FitFault {
         }
     }
 }
-
-/// Progress: what is being done, and the share of the whole that is done.
-pub type Progress<'a> = &'a (dyn Fn(&'static str, f64) -> ControlFlow<()> + Sync);

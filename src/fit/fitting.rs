@@ -1,7 +1,7 @@
 //! The whole advice for one player: today's bats, and the bat to order.
 
 use super::candidates::suitable;
-pub use super::fault::{FitFault, Progress};
+pub use super::fault::FitFault;
 use super::map::{Cell, OneSize};
 use super::middles::{MiddleRow, asked_for, middles};
 use super::pays::{Gain, gain};
@@ -13,6 +13,7 @@ use crate::bat::Bat;
 use crate::bat::figures::WeighedBat;
 use crate::bat::makeable::MadeBat;
 use crate::bat::pickup_weight::pickup_weight_kg;
+pub use crate::comparison::bats::Progress;
 use crate::innings::played::{InningsFault, StrokeNow};
 use crate::measurement::plan::Seen;
 use crate::sensitivity::terms::{Terms, terms};

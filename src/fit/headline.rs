@@ -1,7 +1,7 @@
 //! The pull at fifty with the bat to ask for, and what the second dynamics says to the same swings.
 
-use super::fault::{FitFault, Progress};
-use super::fitting::Fitting;
+use super::fault::FitFault;
+use super::fitting::{Fitting, Progress};
 use crate::innings::played::{AtScore, FIFTY, play};
 use crate::ounce::cost::StrokeOunce;
 use crate::ounce::swung::ounce_cost;

@@ -88,6 +88,10 @@ impl Goal<'_> {
             self.pass(reading, shape, room.place, after)
         };
         let limit = self.bench.overshoot_limit();
+        let whole = at(off_kg);
+        if whole.overshoot <= limit {
+            return Some(whole);
+        }
         let safe_kg = greatest(off_kg, |it| at(it).overshoot <= limit);
         (safe_kg >= SMALLEST_PASS_KG).then(|| at(safe_kg))
     }
