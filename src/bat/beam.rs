@@ -42,7 +42,7 @@ const LOOKS: usize = 8;
 /// the sections make no beam: a mass or stiffness that is not positive.
 pub fn free_modes(
     at_m: &[f64],
-    section: impl Fn(f64) -> BeamSection,
+    section: &dyn Fn(f64) -> BeamSection,
     tip: Tip,
     count: usize,
 ) -> Vec<Mode> {

@@ -78,7 +78,7 @@ impl BatShape {
             .chain(even(shoulder_m, length_m, blade))
             .chain([length_m])
             .collect();
-        free_modes(&at_m, |x| self.beam_section(x, moduli), self.toe_guard(), count)
+        free_modes(&at_m, &|x| self.beam_section(x, moduli), self.toe_guard(), count)
     }
 
     /// The toe guard as it sits on the end of the beam: it weighs, and does not stiffen.

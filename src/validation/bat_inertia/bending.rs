@@ -62,7 +62,7 @@ fn even(length_m: f64) -> Vec<f64> {
 fn uniform() -> Vec<Row> {
     let (length_m, EI_n_m2, mass_kg_m): (f64, f64, f64) = (0.8, 900.0, 1.4);
     let modes =
-        free_modes(&even(length_m), |_| BeamSection { EI_n_m2, mass_kg_m }, Tip::default(), 3);
+        free_modes(&even(length_m), &|_| BeamSection { EI_n_m2, mass_kg_m }, Tip::default(), 3);
     let source = "closed form of a free bar: Timoshenko & Young (from memory, high)";
     let theirs_hz = FREE_FREE.map(|root| {
         let share = root / length_m;
@@ -88,7 +88,7 @@ fn wedge(it: &Wedge, made_by: &str) -> Vec<Row> {
         }
     };
     let count = it.frequency_hz.len();
-    let modes = free_modes(&even(it.length_m), section, Tip::default(), count);
+    let modes = free_modes(&even(it.length_m), &section, Tip::default(), count);
     let source = format!("closed form in Bessel functions, {made_by}");
     frequencies("wedge", &source, &it.frequency_hz, &modes, CLOSED)
 }

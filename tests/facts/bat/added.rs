@@ -72,7 +72,7 @@ fn node_in_m(shape: &BatShape, toe_guard_m: f64, [handle, blade]: [usize; 2]) ->
     let (blade, toe) = (&shape.blade, shape.blade.stations.last().unwrap());
     let kg_m = toe.section(blade.toe_guard_kg_m3, blade.face_m).mass;
     let tip = Tip { mass_kg: kg_m * toe_guard_m, length_m: toe_guard_m };
-    let modes = free_modes(&at_m, |x| shape.beam_section(x, MODULI), tip, 1);
+    let modes = free_modes(&at_m, &|x| shape.beam_section(x, MODULI), tip, 1);
     *modes[0].nodes_m.last().unwrap()
 }
 
