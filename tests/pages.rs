@@ -8,8 +8,8 @@
 mod shown;
 
 use std::path::{Path, PathBuf};
-use std::sync::Mutex;
 use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::{Mutex, OnceLock};
 
 use assert_cmd::Command;
 use shown::{GAP, Shown, agree, renewed, shown};
@@ -34,13 +34,34 @@ fn text(page: &Path) -> String {
 /// An empty folder with the scenarios in it, as a clone has them.
 fn clone_with_scenarios() -> tempfile::TempDir {
     let folder = tempfile::tempdir().unwrap();
-    let scenarios = folder.path().join("scenarios");
-    std::fs::create_dir(&scenarios).unwrap();
-    for entry in std::fs::read_dir(root().join("scenarios")).unwrap() {
-        let file = entry.unwrap();
-        std::fs::copy(file.path(), scenarios.join(file.file_name())).unwrap();
-    }
+    copy(&root().join("scenarios"), &folder.path().join("scenarios"));
     folder
+}
+
+fn copy(from: &Path, to: &Path) {
+    std::fs::create_dir(to).unwrap();
+    for entry in std::fs::read_dir(from).unwrap() {
+        let file = entry.unwrap();
+        std::fs::copy(file.path(), to.join(file.file_name())).unwrap();
+    }
+}
+
+/// The whole fit of the demo, what it said and where. Three pages show it and it reads no file: it is run once.
+type Fitted = OnceLock<(Result<String, String>, tempfile::TempDir)>;
+
+/// What a command of a page says in the page's folder.
+fn said(it: &Shown, folder: &Path, fitted: &Fitted) -> Result<String, String> {
+    if it.arguments != ["fit"] {
+        return printed(it, folder);
+    }
+    let (said, fitted) = fitted.get_or_init(|| {
+        let folder = clone_with_scenarios();
+        (printed(it, folder.path()), folder)
+    });
+    if said.is_ok() {
+        copy(&fitted.path().join("fitting"), &folder.join("fitting"));
+    }
+    said.clone()
 }
 
 /// What a command says: its result, or why there is none.
@@ -57,12 +78,12 @@ fn printed(it: &Shown, folder: &Path) -> Result<String, String> {
 
 /// Runs a page's commands one after another in one folder. Gives its faults, and the page renewed if it shall be:
 /// then what is shown otherwise is no fault.
-fn run(page: &str, renew: bool) -> (Vec<String>, String) {
+fn run(page: &str, renew: bool, fitted: &Fitted) -> (Vec<String>, String) {
     let folder = clone_with_scenarios();
     let lines: Vec<&str> = page.lines().collect();
     let (mut faults, mut anew, mut done) = (Vec::new(), Vec::<String>::new(), 0);
     for it in shown(page) {
-        let said = match printed(&it, folder.path()) {
+        let said = match said(&it, folder.path(), fitted) {
             Ok(said) => said,
             Err(fault) => {
                 faults.push(fault);
@@ -91,10 +112,10 @@ fn run(page: &str, renew: bool) -> (Vec<String>, String) {
 fn every_command_of_the_pages_runs_exits_and_prints_as_shown() {
     let renew = std::env::var_os("BACKLIFT_RENEW").is_some();
     let (pages, faults) = (pages(), Mutex::new(Vec::new()));
-    let next = AtomicUsize::new(0);
+    let (next, fitted) = (AtomicUsize::new(0), Fitted::new());
     let two_pages_at_a_time = || {
         while let Some(page) = pages.get(next.fetch_add(1, Ordering::Relaxed)) {
-            let (found, anew) = run(&text(page), renew);
+            let (found, anew) = run(&text(page), renew, &fitted);
             if renew {
                 std::fs::write(page, anew).unwrap();
             }

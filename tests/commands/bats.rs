@@ -1,5 +1,6 @@
 //! weigh, swing, innings and check, as a person and as another program use them.
 
+use super::once::ran;
 use super::{PULL_ALONE, backlift, refused};
 use serde_json::Value;
 use std::path::Path;
@@ -170,7 +171,7 @@ fn innings_gives_every_stroke_at_every_ten_runs_and_the_pull_at_fifty() {
 fn a_left_handers_innings_is_the_right_handers() {
     let folder = tempfile::tempdir().unwrap();
     let of = |hand: &str| {
-        let set = ["innings", "--set", "innings.runs=25", "--set", hand];
+        let set = ["innings", "--bat", "0", "--set", "innings.runs=25", "--set", hand];
         figures(&set, folder.path(), 0)
     };
     same(&of("player.handed=right"), &of("player.handed=left"), "");
@@ -309,9 +310,8 @@ fn the_same_swing_and_innings_give_the_same_bytes() {
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn no_line_is_wider_than_a_terminal_of_eighty() {
-    let folder = tempfile::tempdir().unwrap();
-    std::fs::write(folder.path().join("card.ron"), CARD).unwrap();
-    let check = ["check", "card.ron", "--mass", "894 g", "--balance", "502 mm", "--time", "41.8 s"];
+    let card = "fitting/card.ron";
+    let check = ["check", card, "--mass", "894g", "--balance", "502mm", "--time", "41.8s"];
     let table: [&[&str]; 7] = [
         &["weigh"],
         &["pickup"],
@@ -319,17 +319,12 @@ fn no_line_is_wider_than_a_terminal_of_eighty() {
         &["swing", "--time", "0.3 s"],
         &["innings"],
         &check,
-        &["trial", "--bat", "0", "--like-bat", "1"],
+        &["trial", "--bat", "Old faithful", "--like-bat", "Big edges"],
     ];
     for arguments in table {
-        for units in ["trade", "si"] {
-            let run = backlift()
-                .current_dir(folder.path())
-                .args(arguments)
-                .args(["--units", units])
-                .assert()
-                .success();
-            for line in String::from_utf8(run.get_output().stdout.clone()).unwrap().lines() {
+        // The trade's units, then SI.
+        for units in [&[][..], &["--units", "si"]] {
+            for line in ran(&[arguments, units].concat()).said.lines() {
                 assert!(line.chars().count() <= 80, "{arguments:?}: {line}");
             }
         }
@@ -341,14 +336,16 @@ fn no_line_is_wider_than_a_terminal_of_eighty() {
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn a_measured_handle_counts_in_swing_innings_compare_and_hit() {
     let folder = tempfile::tempdir().unwrap();
-    for command in ["swing", "innings", "compare", "hit"] {
+    let two = ["compare", "--bat", "0", "--bat", "1"];
+    let commands: [&[&str]; 4] = [&["swing"], &["innings", "--bat", "0"], &two, &["hit"]];
+    for command in commands {
         let with = |diameter: &str| {
             let set = format!("bats.0.handle_diameter={diameter}");
-            let arguments = [&[command, "--set", &set][..], &PULL_ALONE].concat();
+            let arguments = [command, &["--set", &set], &PULL_ALONE].concat();
             figures(&arguments, folder.path(), 0)
         };
         let [thin, usual, thick] = ["28 mm", "45 mm", "66 mm"].map(with);
-        assert!(thin != usual && usual != thick && thin != thick, "{command}");
+        assert!(thin != usual && usual != thick && thin != thick, "{command:?}");
     }
 }
 

@@ -2,14 +2,23 @@
 
 use super::bats::CARD;
 use super::once::ran;
-use super::{PULL_ALONE, backlift, pairs};
+use super::{PULL_ALONE, backlift, matters, pairs, plane, unchanged};
 use serde_json::Value;
 use std::path::Path;
+
+/// The whole fit of the demo, with its pictures.
+pub const FIT: [&str; 3] = ["fit", "--out", "fitting"];
+/// The innings of the demo's bats.
+pub const INNINGS: [&str; 2] = ["innings", "--json"];
+
+fn joined(lines: &str) -> String {
+    lines.replace('\n', " ").replace("  ", " ")
+}
 
 /// What was said, its lines joined.
 fn said(arguments: &[&str], folder: &Path) -> String {
     let run = backlift().current_dir(folder).args(arguments).output().unwrap();
-    String::from_utf8(run.stdout).unwrap().replace('\n', " ").replace("  ", " ")
+    joined(&String::from_utf8(run.stdout).unwrap())
 }
 
 /// The same for another program.
@@ -27,45 +36,44 @@ fn cautions(value: &Value) -> String {
 const GROWN: [&str; 6] =
     ["--set", "player.age=30", "--set", "player.stature=1.75 m", "--set", "invented=no"];
 
-/// In words and as JSON; a grown player is told nothing of growth, and what is not invented is not called so.
-fn stands_beside(command: &[&str], folder: &Path) {
-    let told = said(command, folder);
+/// The demo's junior in words and as JSON; of the same `command` a grown player is told nothing of growth, and what is
+/// not invented is not called so.
+fn stands_beside(words: &[&str], json: &[&str], command: &[&str]) {
+    let told = joined(&ran(words).said);
     for it in ["With a hard ball: a helmet", "fit again at", "Invented player and bats"] {
-        assert!(told.contains(it), "{command:?}: {it:?} is missing in {told}");
+        assert!(told.contains(it), "{words:?}: {it:?} is missing in {told}");
     }
-    let junior = figures(command, folder);
-    assert_eq!(junior["invented"], true, "{command:?}");
-    assert!(cautions(&junior).contains("helmet"), "{command:?}: {junior:#}");
+    let junior = ran(json).figures();
+    assert_eq!(junior["invented"], true, "{json:?}");
+    assert!(cautions(&junior).contains("helmet"), "{json:?}: {junior:#}");
     let grown = [command, &GROWN].concat();
-    let told = said(&grown, folder);
+    let told = joined(&ran(&grown).said);
     assert!(!told.contains("fit again") && !told.contains("Invented"), "{grown:?}: {told}");
-    let grown = figures(&grown, folder);
+    let grown = ran(&[&grown[..], &["--json"]].concat()).figures();
     assert_eq!(grown["invented"], false);
     assert!(!cautions(&grown).contains("fit again"), "{grown:#}");
 }
 
 #[test]
 fn a_juniors_cautions_and_invented_stand_beside_a_weighing_a_swing_and_a_trial() {
-    let folder = tempfile::tempdir().unwrap();
-    stands_beside(&["weigh"], folder.path());
-    stands_beside(&["swing"], folder.path());
-    stands_beside(&["trial", "--like-bat", "Big edges"], folder.path());
-    stands_beside(&["hit", "--speed", "15 m/s"], folder.path());
+    let trial = [&["trial", "--like-bat", "Big edges"][..], &PULL_ALONE].concat();
+    let commands: [&[&str]; 4] = [&["weigh"], &["swing"], &trial, &["hit", "--speed", "15 m/s"]];
+    for it in commands {
+        stands_beside(it, &[it, &["--json"]].concat(), it);
+    }
 }
 
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn a_juniors_cautions_and_invented_stand_beside_an_innings_a_comparison_and_all_else() {
-    let folder = tempfile::tempdir().unwrap();
-    let commands: [&[&str]; 4] = [
-        &["innings"],
-        &["compare", "--bat", "0", "--bat", "1"],
-        &["pickup"],
-        &["matters", "--samples", "2"],
-    ];
-    for command in commands {
-        stands_beside(&[command, &PULL_ALONE].concat(), folder.path());
-    }
+    // Of the junior what other facts ask too; the grown player's is asked here alone.
+    let pull_alone = |command: &[&'static str]| [command, &PULL_ALONE].concat();
+    stands_beside(&["innings", "--units", "si"], &INNINGS, &pull_alone(&["innings"]));
+    let two = ["compare", "--bat", "Old faithful", "--bat", "Big edges"];
+    stands_beside(&two, &pairs::COMPARE, &pull_alone(&two));
+    stands_beside(&["pickup", "--units", "si"], &plane::PICKUP, &pull_alone(&["pickup"]));
+    let least = pull_alone(&["matters", "--samples", "2"]);
+    stands_beside(&["matters", "--samples", "4", "--out", "matters"], &matters::STUDY, &least);
 }
 
 #[test]
@@ -94,11 +102,10 @@ fn a_juniors_card_brings_its_cautions_to_the_bench() {
 /// A figure that may be read as leave to face such a ball is not told to a junior.
 #[test]
 fn no_fastest_ball_is_told_to_a_junior_and_a_time_in_hand_only_with_what_it_hangs_on() {
-    let folder = tempfile::tempdir().unwrap();
-    let junior = said(&["swing"], folder.path());
+    let junior = joined(&ran(&["swing"]).said);
     assert!(!junior.contains("fastest ball"), "{junior}");
     assert!(junior.contains("if the ball is read in 200\u{2009}ms, which is an assumption"));
-    let grown = said(&[&["swing"][..], &GROWN].concat(), folder.path());
+    let grown = joined(&ran(&[&["swing"][..], &GROWN].concat()).said);
     assert!(grown.contains("fastest ball"), "{grown}");
 }
 
@@ -109,7 +116,7 @@ fn pictures_say_that_what_they_show_is_invented() {
         (&["swing", "--out", "out"], &["out/swing-pull.svg"]),
         (&["hit", "--speed", "15 m/s", "--out", "out"], &["out/face.svg", "out/hands.svg"]),
         (&["innings", "--out", "out"], &["out/innings.svg"]),
-        (&["fit", "--out", "fitting"], &["fitting/map.svg", "fitting/innings.svg"]),
+        (&FIT, &["fitting/map.svg", "fitting/innings.svg"]),
     ];
     for (command, files) in commands {
         let run = ran(command);
@@ -125,9 +132,8 @@ fn pictures_say_that_what_they_show_is_invented() {
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn compare_says_what_fit_says_of_the_same_bats() {
-    let folder = tempfile::tempdir().unwrap();
     let compared = ran(&pairs::COMPARE).figures();
-    let fitted = figures(&["fit", "--today"], folder.path());
+    let fitted = unchanged::today("junior");
     let given = fitted["given"].as_array().unwrap();
     let worth = compared["worth"].as_array().unwrap();
     assert_eq!(worth.len(), 2);

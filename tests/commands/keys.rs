@@ -1,12 +1,11 @@
 //! The keys that `backlift keys` lists are those that the commands print.
 
 use std::collections::BTreeSet;
-use std::path::Path;
 
 use serde_json::Value;
 
 use super::once::ran;
-use super::{backlift, matters, nets};
+use super::{PULL_ALONE, backlift, beside, matters, nets, pairs, plane, unchanged};
 
 /// The keys that are listed for a command, each `{a,b}` taken apart.
 fn listed(command: &str) -> Vec<String> {
@@ -58,14 +57,14 @@ fn is_listed(key: &str, empty: bool, listed: &[String]) -> bool {
 
 /// Runs a command in ways that together print all its keys.
 fn the_keys_of(command: &str, ways: &[&str]) {
-    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
-    let figures = ways.iter().map(|way| {
-        let mut run = backlift();
-        let run = run.current_dir(root).arg(command).args(way.split_whitespace()).arg("--json");
-        let said = run.output().unwrap();
-        serde_json::from_slice(&said.stdout).unwrap_or_else(|it| panic!("{command} {way}: {it}"))
-    });
-    are_those_listed(command, figures);
+    are_those_listed(command, ways.iter().map(|way| figures(command, way, &[])));
+}
+
+fn figures(command: &str, way: &str, more: &[&str]) -> Value {
+    let mut run = backlift();
+    run.current_dir(env!("CARGO_MANIFEST_DIR")).arg(command).args(way.split_whitespace());
+    let said = run.args(more).arg("--json").output().unwrap();
+    serde_json::from_slice(&said.stdout).unwrap_or_else(|it| panic!("{command} {way}: {it}"))
 }
 
 /// The keys that are in some of these results of a command and those that are listed for it.
@@ -120,20 +119,25 @@ fn the_keys_of_quick_commands_are_those_listed() {
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn the_keys_of_commands_that_swing_are_those_listed() {
     the_keys_of("swing", &[""]);
-    the_keys_of("innings", &[""]);
+    are_those_listed("innings", [ran(&beside::INNINGS).figures()]);
     the_keys_of("hit", &["--speed 15m/s"]);
-    the_keys_of("compare", &["scenarios/club.ron"]);
+    are_those_listed("compare", [ran(&pairs::COMPARE).figures()]);
     the_keys_of(
         "check",
         &[&format!("{CARD} scenarios/club.ron --bat 0"), &format!("{CARD} --mass 1.2kg")],
     );
-    the_keys_of("trial", &["scenarios/club.ron --bat 0 --like-bat 1"]);
-    the_keys_of("pickup", &["scenarios/maker.ron"]);
+    are_those_listed("trial", [ran(&pairs::TRIAL).figures()]);
+    are_those_listed("pickup", [ran(&plane::PICKUP).figures()]);
     are_those_listed("calibrate", [ran(&nets::CALIBRATE).figures()]);
     let out = tempfile::tempdir().unwrap();
     let out = format!("--out {}", out.path().display());
     let wished =
         "--set order.wish.middle=high --set order.wish.handle=oval --set order.wish.grips=1";
-    the_keys_of("fit", &[&format!("{out} --order 17 --wish soft {wished}"), "--today"]);
-    are_those_listed("matters", [ran(&matters::EVERY_KEY).figures()]);
+    // Every stroke's keys are in what others ask too; what only these print does not hang on the strokes.
+    let ordered = figures("fit", &format!("{out} --order 17 --wish soft {wished}"), &PULL_ALONE);
+    let plain = std::fs::read_to_string(ran(&beside::FIT).file("fitting/fit.json")).unwrap();
+    let plain = serde_json::from_str(&plain).unwrap();
+    are_those_listed("fit", [ordered, plain, unchanged::today("junior")]);
+    let terms = figures("matters", "scenarios/club.ron --samples 2 --terms", &PULL_ALONE);
+    are_those_listed("matters", [ran(&matters::STUDY).figures(), terms]);
 }

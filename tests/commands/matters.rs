@@ -1,16 +1,13 @@
 //! matters, as a person and as another program use it.
 
 use super::once::ran;
-use super::{backlift, refused};
-use serde_json::Value;
+use super::refused;
 
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn matters_divides_every_figures_doubt_and_writes_a_chart() {
-    let folder = tempfile::tempdir().unwrap();
-    let arguments = ["matters", "--bat", "1", "--samples", "2", "--out", "chart", "--json"];
-    let run = backlift().current_dir(folder.path()).args(arguments).assert().success();
-    let value: Value = serde_json::from_slice(&run.get_output().stdout).unwrap();
+    let run = ran(&STUDY);
+    let value = run.figures();
     assert_eq!(value["schema"], "backlift/matters/1");
     assert_eq!(value["bat"], "Big edges");
     assert_eq!(
@@ -39,23 +36,16 @@ fn matters_divides_every_figures_doubt_and_writes_a_chart() {
             assert!(share["total_interval"][0].as_f64() <= share["total_interval"][1].as_f64());
         }
     }
-    assert!(folder.path().join("chart/matters.png").exists());
-    let chart = std::fs::read_to_string(folder.path().join("chart/matters.svg")).unwrap();
+    assert!(run.file("chart/matters.png").exists());
+    let chart = std::fs::read_to_string(run.file("chart/matters.svg")).unwrap();
     for words in ["trunk strength", "pendulum time", "bat speed, fresh", "Nobody can measure it"] {
         assert!(chart.contains(words), "{words}");
     }
 }
 
-/// A study with all that it can print.
-pub const EVERY_KEY: [&str; 7] = [
-    "matters",
-    concat!(env!("CARGO_MANIFEST_DIR"), "/scenarios/club.ron"),
-    "--samples",
-    "2",
-    "--terms",
-    "--paths",
-    "--json",
-];
+/// A study of one of the demo's bats, with paths and a chart.
+pub const STUDY: [&str; 9] =
+    ["matters", "--bat", "1", "--samples", "2", "--paths", "--out", "chart", "--json"];
 
 #[test]
 fn what_cannot_be_studied_is_refused_with_its_mend() {
@@ -75,7 +65,7 @@ fn what_cannot_be_studied_is_refused_with_its_mend() {
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn both_bats_go_along_every_path_that_comes_with_a_stroke() {
-    let value = ran(&EVERY_KEY).figures();
+    let value = ran(&STUDY).figures();
     let strokes = value["paths"].as_array().unwrap();
     assert_eq!(strokes.len(), 3);
     for it in strokes {

@@ -15,6 +15,8 @@ fn figures(arguments: &[&str], folder: &Path) -> Value {
 /// Two of the demo's bats.
 pub const COMPARE: [&str; 8] =
     ["compare", "--bat", "0", "--bat", "Big edges", "--out", "pair", "--json"];
+/// The first taped to be like the second.
+pub const TRIAL: [&str; 6] = ["trial", "--bat", "0", "--like-bat", "Big edges", "--json"];
 
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
@@ -48,13 +50,13 @@ fn compare_gives_every_difference_with_its_doubt_and_writes_a_picture() {
 fn trial_tapes_whole_grams_towards_another_bat_a_card_or_three_figures() {
     let folder = tempfile::tempdir().unwrap();
     std::fs::write(folder.path().join("card.ron"), CARD).unwrap();
-    let ways: [&[&str]; 3] = [
-        &["--like-bat", "Big edges"],
-        &["--like", "card.ron"],
-        &["--mass", "1.08 kg", "--balance", "20 in", "--swing-moment", "0.18"],
+    let of = |way: &[&str]| figures(&[&["trial", "--bat", "0"], way].concat(), folder.path());
+    let ways = [
+        ran(&TRIAL).figures(),
+        of(&["--like", "card.ron"]),
+        of(&["--mass", "1.08 kg", "--balance", "20 in", "--swing-moment", "0.18"]),
     ];
-    for way in ways {
-        let value = figures(&[&["trial", "--bat", "0"], way].concat(), folder.path());
+    for value in ways {
         assert_eq!(value["schema"], "backlift/trial/2");
         assert_eq!(value["bat"], "Old faithful");
         let mut added_kg = 0.0;

@@ -1,6 +1,7 @@
 //! `backlift plane` and `pickup`, as a person and as another program use them.
 
 use super::bats::CARD;
+use super::once::ran;
 use super::{backlift, refused};
 use serde_json::Value;
 
@@ -85,11 +86,14 @@ fn a_bat_too_light_already_is_no_answer_and_wrong_words_are_pointed_at() {
     assert!(said.contains("not known here"), "{said}");
 }
 
+/// The demo's pickup, with its page.
+pub const PICKUP: [&str; 4] = ["pickup", "--out", "page", "--json"];
+
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn pickup_shows_both_pairs_and_what_an_ounce_costs_where_and_prints_a_page() {
-    let folder = tempfile::tempdir().unwrap();
-    let found = figures(&["pickup", "--out", "page"], folder.path(), 0);
+    let run = ran(&PICKUP);
+    let found = run.figures();
     let speed = |it: &Value| it["pull_at_fifty"]["bat_speed_m_s"].as_f64().unwrap();
     let number = |it: &Value, key: &str| it[key].as_f64().unwrap();
     let scale = found["same_scale"].as_array().unwrap();
@@ -113,7 +117,7 @@ fn pickup_shows_both_pairs_and_what_an_ounce_costs_where_and_prints_a_page() {
         assert!(number(&found["axis_residual_share"], stroke) < 0.1, "{stroke}");
     }
     for file in ["pickup.svg", "pickup.pdf", "pickup.png", "ounce.svg", "ounce.png"] {
-        assert!(folder.path().join("page").join(file).exists(), "{file}");
+        assert!(run.file("page").join(file).exists(), "{file}");
     }
 }
 

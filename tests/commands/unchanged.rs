@@ -1,7 +1,7 @@
 //! A guard, not a proof: today's advice for ten scenarios is what it was when it was last looked at. Where the model
 //! changes on purpose, run this with BACKLIFT_RENEW=1 and say in the commit what moved the figures, and why.
 
-use super::backlift;
+use super::once::ran;
 use serde_json::Value;
 use std::path::Path;
 
@@ -25,11 +25,14 @@ const COUNTED: f64 = 2.5 / 512.0;
 /// What is written beside the figures and is no figure of the advice.
 const BESIDE: [&str; 2] = ["elapsed_s", "constants"];
 
+/// Today's advice for a scenario.
+pub fn today(scenario: &str) -> Value {
+    let file = format!("{}/scenarios/{scenario}.ron", env!("CARGO_MANIFEST_DIR"));
+    ran(&["fit", &file, "--today", "--json"]).figures()
+}
+
 fn advice(scenario: &str) -> Value {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR"));
-    let file = format!("scenarios/{scenario}.ron");
-    let run = backlift().current_dir(folder).args(["fit", &file, "--today", "--json"]).assert();
-    let mut value: Value = serde_json::from_slice(&run.success().get_output().stdout).unwrap();
+    let mut value = today(scenario);
     let figures = value.as_object_mut().unwrap();
     figures.retain(|key, _| !BESIDE.contains(&key.as_str()));
     value

@@ -121,9 +121,9 @@ pub fn plainest(start: &Start<'_>, card: &Card) -> Result<Carved, String> {
 /// need be.
 pub fn with_figures(start: &Start<'_>, figures: &Figures) -> Result<Carved, String> {
     let free = carve(&start.shape, &start.size.craft, figures, &start.held);
-    let swell_from_toe_m = free.map(|it| it.shape.swell_from_toe_m());
+    let swell_from_toe_m = free.as_ref().map(|it| it.shape.swell_from_toe_m());
     let as_it_falls = Start { held: Held { swell_from_toe_m, ..start.held }, ..start.clone() };
-    targets::made(&start.shape, &as_it_falls, figures, &start.held)
+    targets::made(free, &as_it_falls)
 }
 
 /// The start on handles of the thickness asked and of its limits: a thicker one shifts the balance, and within these it

@@ -2,19 +2,12 @@
 
 use super::objection::objection;
 use super::{BrokenDemand, Start, inside, within};
-use crate::bat::shape::BatShape;
 use crate::card::{Asked, Card, Figure};
 use crate::workshop::carved::{Carved, Figures, Held, carve};
 
-/// One shape with these figures carved from another, within craft and the Laws; or what stands in its way.
-pub(super) fn made(
-    from: &BatShape,
-    start: &Start<'_>,
-    figures: &Figures,
-    held: &Held,
-) -> Result<Carved, String> {
-    let carved = carve(from, &start.size.craft, figures, held)
-        .ok_or("no thickness along this blade gives these figures together")?;
+/// A shape as it was carved for its figures, within craft and the Laws; or what stands in its way.
+pub(super) fn made(carved: Option<Carved>, start: &Start<'_>) -> Result<Carved, String> {
+    let carved = carved.ok_or("no thickness along this blade gives these figures together")?;
     objection(&carved, start).map_or(Ok(carved), Err)
 }
 
@@ -81,13 +74,14 @@ impl<'a> Targets<'a> {
         // A swell that goes with the taper goes no further than makers cut it.
         let craft = &start.size.craft;
         let [low_m, high_m] = craft.swell_from_toe.map(|it| it * from.blade.length_m);
-        let free = carve(&from, craft, &figures, held).map(|it| it.shape.swell_from_toe_m());
+        let free = carve(&from, craft, &figures, held);
+        let swell_m = free.as_ref().map(|it| it.shape.swell_from_toe_m());
         let outside =
-            free.filter(|it| held.swell_from_toe_m.is_none() && !(low_m..=high_m).contains(it));
+            swell_m.filter(|it| held.swell_from_toe_m.is_none() && !(low_m..=high_m).contains(it));
         let kept =
             outside.map(|it| Held { swell_from_toe_m: Some(it.clamp(low_m, high_m)), ..*held });
-        let kept = kept.filter(|it| carve(&from, craft, &figures, it).is_some());
-        let carved = made(&from, start, &figures, &kept.unwrap_or(*held))?;
+        let kept = kept.and_then(|it| carve(&from, craft, &figures, &it));
+        let carved = made(kept.or(free), start)?;
         match self.sweet_spot_missed(&carved) {
             Some(why) => Err(why),
             None => Ok(carved),
