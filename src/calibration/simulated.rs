@@ -6,7 +6,7 @@ use super::points::even_point;
 use super::response::{Response, ResponseFault, node_strengths, times, triangle};
 use super::tiredness::Tiredness;
 use crate::bat::figures::WeighedBat;
-use crate::innings::played::{ball_loads, schedule};
+use crate::innings::played::{ball_loads, fresh, schedule};
 use crate::measurement::nets::{NetReading, PART_COUNT};
 use crate::measurement::plan::InningsPlan;
 use crate::normal;
@@ -114,7 +114,7 @@ impl Simulated {
         runs.extend([0.0, order.plan.runs]);
         runs.sort_by(f64::total_cmp);
         runs.dedup();
-        let loads = ball_loads(own, order.plan, order.asked_time_s);
+        let loads = ball_loads(own, order.plan, &fresh(own, order.asked_time_s));
         let tired = Tiredness::at(&schedule(order.plan, batter), &loads, &runs)?;
         let tiredness = runs.into_iter().zip(tired).collect();
         Ok(Self { spread, responses, tiredness, strokes, error })

@@ -157,8 +157,7 @@ fn one(
     let taken_up = asked.batter.take_up(&bat)?;
     let left = left_at(asked.batter, &taken_up, asked.plan, asked.asked_time_s, FIFTY)?;
     let capacities = [FRESH, left.with_slow, left.with_slow_low, left.with_slow_high];
-    let strokes: Vec<usize> = (0..taken_up.len()).collect();
-    let spots: Vec<[Spot; 4]> = strokes
+    let spots: Vec<[Spot; 4]> = (0..taken_up.len())
         .into_par_iter()
         .map(|i| {
             let fresh = asked.spot(&taken_up, i, &capacities[0], None)?;

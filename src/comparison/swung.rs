@@ -8,12 +8,13 @@
 use super::collision::{SPEED_AT_BAT_SHARE, exit_speed_off_bat_m_s};
 use super::figure::StrokeFigure;
 use crate::bat::Bat;
-use crate::innings::played::{FIFTY, InningsFault, left_at};
+use crate::innings::ball_by_ball::capacity_at_scores;
+use crate::innings::played::{FIFTY, InningsFault, ball_loads, fresh, schedule};
 use crate::measurement::plan::{Bowling, InningsPlan};
 use crate::player::joints::{FRESH, GROUP_COUNT};
 use crate::swing::batter::Batter;
 use crate::swing::contact::Contact;
-use crate::swing::observed::observe;
+use crate::swing::observed::{Observed, observe};
 use crate::swing::player_stroke::{Held, contact_station_m};
 
 /// The player, and what is asked of him or her.
@@ -96,8 +97,10 @@ impl Asked<'_> {
         spots: &[[Spot; 2]],
     ) -> Result<Vec<[Swung; 2]>, InningsFault> {
         let taken_up = batter.take_up(bat)?;
-        let left = left_at(batter, &taken_up, self.plan, self.asked_time_s, FIFTY)?;
-        let capacity = [FRESH, left.with_slow];
+        let fresh = fresh(&taken_up, self.asked_time_s);
+        let loads = ball_loads(&taken_up, self.plan, &fresh);
+        let left = capacity_at_scores(&schedule(self.plan, batter), &loads, &[FIFTY])?;
+        let capacity = [FRESH, left[0].with_slow];
         let near = |stroke: usize, when: usize| {
             let (held, spot) = (&taken_up[stroke], &spots[stroke][when]);
             let swinger = held.swinger(&capacity[when]);
@@ -130,13 +133,17 @@ impl Asked<'_> {
             // From the first, not the one before: so near the last a line would follow the last digits.
             let share = nought(&first, &last);
             let along = |of: fn(&Contact) -> f64| between(of(&first), of(&last), share);
-            let seen = observe(held, &capacity[when], self.asked_time_s[stroke]);
+            let shares = |it: &Observed| (it.wrist_share(), it.grip_share(&batter.player));
+            let (wrist_share, grip_share) = match when {
+                0 => shares(&fresh[stroke]),
+                _ => shares(&observe(held, &capacity[when], self.asked_time_s[stroke])),
+            };
             Swung {
                 time_s: along(|it| it.stroke_time_s),
                 bat_speed_m_s: along(|it| it.bat_speed_m_s),
                 normal_speed_m_s: along(|it| it.normal_speed_m_s),
-                wrist_share: seen.wrist_share(),
-                grip_share: seen.grip_share(&batter.player),
+                wrist_share,
+                grip_share,
             }
         };
         Ok((0..spots.len()).map(|i| [near(i, 0), near(i, 1)]).collect())

@@ -7,7 +7,7 @@ use crate::measurement::plan::{Bowling, InningsPlan};
 use crate::player::joints::{FRESH, GROUP_COUNT, JOINTS};
 use crate::swing::batter::Batter;
 use crate::swing::contact::Contact;
-use crate::swing::observed::{PhaseLoad, observe};
+use crate::swing::observed::{Observed, PhaseLoad, observe};
 use crate::swing::player_stroke::{Held, SwingFault};
 
 /// The score that people ask about.
@@ -73,8 +73,13 @@ pub fn schedule(plan: &InningsPlan, batter: &Batter) -> Schedule {
     }
 }
 
-/// Loads that a ball puts on the muscles, from the strokes swung fresh at the asked times.
-pub fn ball_loads(taken_up: &[Held], plan: &InningsPlan, asked_time_s: &[f64]) -> BallLoads {
+/// The strokes swung fresh at the asked times.
+pub fn fresh(taken_up: &[Held], asked_time_s: &[f64]) -> Vec<Observed> {
+    taken_up.iter().zip(asked_time_s).map(|(held, time)| observe(held, &FRESH, *time)).collect()
+}
+
+/// Loads that a ball puts on the muscles, from the [`fresh`] strokes.
+pub fn ball_loads(taken_up: &[Held], plan: &InningsPlan, fresh: &[Observed]) -> BallLoads {
     let mut share = [0.0_f64; GROUP_COUNT];
     // Held up as at the top of the first stroke's backlift.
     if let Some(held) = taken_up.first() {
@@ -83,11 +88,7 @@ pub fn ball_loads(taken_up: &[Held], plan: &InningsPlan, asked_time_s: &[f64]) -
             *group = group.max(held);
         }
     }
-    let strokes = taken_up
-        .iter()
-        .zip(asked_time_s)
-        .map(|(held, time)| observe(held, &FRESH, *time).phases)
-        .collect();
+    let strokes = fresh.iter().map(|it| it.phases.clone()).collect();
     BallLoads { stance: PhaseLoad { duration_s: plan.stance_s, share }, strokes }
 }
 
@@ -99,7 +100,7 @@ pub fn left_at(
     asked_time_s: &[f64],
     score: f64,
 ) -> Result<Left, InningsFault> {
-    let loads = ball_loads(taken_up, plan, asked_time_s);
+    let loads = ball_loads(taken_up, plan, &fresh(taken_up, asked_time_s));
     let left = capacity_at_scores(&schedule(plan, batter), &loads, &[score])?;
     Ok(left.into_iter().next().unwrap_or(Left::UNTIRED))
 }
@@ -135,11 +136,10 @@ pub fn play(
 ) -> Result<Vec<AtScore>, InningsFault> {
     use rayon::prelude::*;
     let taken_up = batter.take_up(bat)?;
-    let loads = ball_loads(&taken_up, plan, asked_time_s);
+    let loads = ball_loads(&taken_up, plan, &fresh(&taken_up, asked_time_s));
     let left = capacity_at_scores(&schedule(plan, batter), &loads, scores)?;
-    let strokes: Vec<usize> = (0..batter.strokes.len()).collect();
     // Each stroke follows its own scores, so that the last answer is where the next search starts.
-    let by_stroke: Vec<Vec<[StrokeNow; 2]>> = strokes
+    let by_stroke: Vec<Vec<[StrokeNow; 2]>> = (0..batter.strokes.len())
         .into_par_iter()
         .map(|i| {
             let held = &taken_up[i];

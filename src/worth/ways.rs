@@ -4,7 +4,7 @@ use super::constants::BALL_AT_BAT;
 use super::order::Asked;
 use super::scores::Scores;
 use crate::calibration::tiredness::Tiredness;
-use crate::innings::played::{InningsFault, ball_loads, schedule};
+use crate::innings::played::{InningsFault, ball_loads, fresh, schedule};
 use crate::measurement::plan::InningsPlan;
 use crate::swing::activation::FROM_REST_S;
 use crate::swing::assumed::Assumed;
@@ -73,7 +73,7 @@ impl Ways {
         taken_up: &[Held],
         scores: &Scores,
     ) -> Result<Vec<Tiredness>, SwingsFault> {
-        let loads = ball_loads(taken_up, &self.plan, &self.asked_time_s);
+        let loads = ball_loads(taken_up, &self.plan, &fresh(taken_up, &self.asked_time_s));
         let schedule = schedule(&self.plan, &self.batter);
         Ok(Tiredness::at(&schedule, &loads, &scores.runs).map_err(InningsFault::from)?)
     }
