@@ -2,7 +2,7 @@
 
 use egui::{Rect, pos2};
 
-use super::{demo, settle, settled_demo};
+use super::{demo, settled_demo};
 use crate::sentences::pair::in_hand;
 use crate::studio::action::{Action, View};
 use crate::studio::state::Studio;
@@ -14,7 +14,6 @@ pub fn settled() -> Studio {
     let mut it = settled_demo();
     it.apply(Action::View(View::Swing));
     it.apply(Action::Scrub(0.0));
-    settle(&mut it);
     it
 }
 
@@ -42,7 +41,6 @@ fn nothing_is_behind_at_the_start_and_the_lag_opens_towards_the_ball() {
     // Swapped, it is the other that is behind.
     it.apply(Action::FirstBat(1));
     it.apply(Action::SecondBat(0));
-    settle(&mut it);
     it.apply(Action::Scrub(first_s));
     assert!((behind_m(&it) + before_m).abs() < 0.1 * before_m, "{} {before_m}", behind_m(&it));
 }

@@ -52,6 +52,8 @@ pub fn killed(path: Option<&Path>, recovery: &Recovery, work: impl FnOnce(&mut S
     let mut it = Studio::new(path, recovery.clone()).unwrap();
     work(&mut it);
     it.tick(0.0);
+    // The tests go on, its work must not.
+    it.work.cancel(|_| true);
     std::mem::forget(it);
 }
 
@@ -81,12 +83,30 @@ pub fn settle(it: &mut Studio) {
 /// The demo, settled; what is computed for it is computed for the first fact that asks.
 pub fn settled_demo() -> Studio {
     static COMPUTED: OnceLock<Answers> = OnceLock::new();
-    let mut it = demo();
-    let computed = COMPUTED.get_or_init(|| {
-        settle(&mut it);
-        it.answers.clone()
+    let answers = COMPUTED.get_or_init(|| settled(demo()));
+    Studio { answers: answers.clone(), ..demo() }
+}
+
+/// The same with the bat to order.
+pub fn searched_demo() -> Studio {
+    static COMPUTED: OnceLock<Answers> = OnceLock::new();
+    let answers = COMPUTED.get_or_init(|| {
+        let mut it = settled_demo();
+        it.apply(Action::Fit);
+        settled(it)
     });
-    it.answers = computed.clone();
+    Studio { answers: answers.clone(), ..demo() }
+}
+
+fn settled(mut it: Studio) -> Answers {
     settle(&mut it);
+    it.answers
+}
+
+/// The demo where nothing but the pull is swung, for facts that are the same of any stroke.
+pub fn pull_demo() -> Studio {
+    let mut it = demo();
+    set(&mut it, "innings.mix", "");
+    set(&mut it, "strokes", "pull");
     it
 }

@@ -6,12 +6,13 @@ use egui_kittest::kittest::{NodeT, Queryable};
 use egui_kittest::{Harness, Node};
 use tempfile::tempdir;
 
-use super::{demo, settle, settled_demo};
+use super::{demo, pass_until, pull_demo, settled_demo};
 use crate::studio::action::{Action, View};
 use crate::studio::layout::show;
 use crate::studio::panels::{Row, VIEWS};
 use crate::studio::playback::Playback;
 use crate::studio::state::{Ask, Studio};
+use crate::studio::work::Question;
 
 pub type Window = Harness<'static, Studio>;
 
@@ -62,7 +63,7 @@ pub fn write_card(it: &mut Window) {
     assert_eq!(it.state_mut().asks.pop_front(), Some(Ask::CardFolder));
     let folder = tempdir().unwrap();
     it.state_mut().apply(Action::WriteCard(folder.path().join("fitting")));
-    wait(it);
+    wait_until(it, |it| it.work.job(Question::CardFiles).is_none());
     assert!(says(it, "Wrote "));
     assert!(folder.path().join("fitting").join("card.pdf").is_file());
 }
@@ -88,7 +89,12 @@ pub fn drag(it: &mut Window, from: Pos2, to: Pos2) {
 }
 
 pub fn wait(it: &mut Window) {
-    settle(it.state_mut());
+    wait_until(it, Studio::is_settled);
+}
+
+/// The same for one thing alone.
+pub fn wait_until(it: &mut Window, is_there: impl Fn(&Studio) -> bool) {
+    pass_until(it.state_mut(), is_there);
     it.run_steps(3);
 }
 
@@ -99,7 +105,6 @@ pub fn says(it: &Window, words: &str) -> bool {
 #[test]
 fn panels_in_which_nothing_happens_ask_for_no_picture() {
     let mut it = window_on(settled_demo());
-    wait(&mut it);
     for Row { view, .. } in &VIEWS {
         it.state_mut().view = *view;
         it.run_steps(40);
@@ -110,7 +115,7 @@ fn panels_in_which_nothing_happens_ask_for_no_picture() {
 
 #[test]
 fn a_coach_measures_a_player_and_a_bat_and_gets_the_card() {
-    let mut it = window();
+    let mut it = window_on(pull_demo());
     click(&mut it, "Bench");
     assert_eq!(it.state().view, View::Bench);
     write(&mut it, "Age", 0, "14");
@@ -125,16 +130,14 @@ fn a_coach_measures_a_player_and_a_bat_and_gets_the_card() {
     assert_eq!(it.state().document.at("player.age"), "14");
     click(&mut it, "Map");
     assert!(says(&it, "Stop the search"));
-    wait(&mut it);
+    wait_until(&mut it, |it| it.fitted().is_some());
     assert!(says(&it, " middle ("));
     let map = it.get_by_label_contains("map of bats").rect();
     drag(&mut it, map.center(), map.center() + egui::vec2(30.0, -20.0));
     assert!(it.state().tried.is_some());
     click(&mut it, "See the card");
-    wait(&mut it);
-    let state = it.state();
-    assert_eq!(state.view, View::Card);
-    assert!(state.card_picture().is_some(), "{:?}", state.notices);
+    assert_eq!(it.state().view, View::Card);
+    wait_until(&mut it, |it| it.card_picture().is_some());
     write_card(&mut it);
     click(&mut it, "Check it against this card");
     assert!(it.state().check.is_some());
@@ -142,16 +145,17 @@ fn a_coach_measures_a_player_and_a_bat_and_gets_the_card() {
 
 #[test]
 fn a_player_compares_two_bats_late_in_the_innings() {
-    let mut it = window();
+    let mut it = window_on(pull_demo());
     click(&mut it, "I play");
     assert_eq!(it.state().view, View::Innings);
     click(&mut it, "Hand-me-down second");
     assert_eq!(it.state().playback.bats, [0, 2]);
-    wait(&mut it);
+    wait_until(&mut it, |it| !it.is_pending(0));
     assert!(says(&it, "By fifty the pull with Old faithful has lost"));
     click(&mut it, "At fifty");
     assert_eq!(it.state().playback.runs, 50);
     click(&mut it, "Swing");
+    wait_until(&mut it, Studio::is_compared);
     assert!(says(&it, "At 50 runs the pull"));
     click(&mut it, "lb, in");
     assert!(says(&it, "m/s"));

@@ -9,7 +9,7 @@ use egui::epaint::{Primitive, Vertex};
 use egui::{Context, FullOutput, Pos2, RawInput, Rect, TextureId};
 use resvg::tiny_skia::{Pixmap, PremultipliedColorU8};
 
-use super::{demo, settle};
+use super::{demo, searched_demo, settle};
 use crate::studio::action::{Action, View};
 use crate::studio::layout::show;
 use crate::studio::panels::{Row, VIEWS};
@@ -131,8 +131,7 @@ fn shot(it: &mut Studio, size: [u32; 2], name: &str) {
 fn every_view_draws_at_every_size_and_text_scale() {
     let mut it = demo();
     if std::env::var_os("BACKLIFT_PICTURES").is_some() {
-        it.apply(Action::Fit);
-        settle(&mut it);
+        it = searched_demo();
         it.apply(Action::View(View::Card));
         settle(&mut it);
     }

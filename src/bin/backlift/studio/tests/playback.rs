@@ -4,8 +4,8 @@ use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::Queryable;
 
-use super::paths::{Window, drag, press, window_on};
-use super::{demo, pass_until};
+use super::demo;
+use super::paths::{Window, drag, press, wait_until, window_on};
 use crate::studio::action::{Action, View};
 
 const TIME: &str = "time after the top of the backlift";
@@ -22,8 +22,7 @@ fn playing() -> Window {
 /// The same, its first stroke there.
 fn with_a_stroke() -> Window {
     let mut it = playing();
-    pass_until(it.state_mut(), |it| it.stroke_time_s(0).is_some());
-    it.run_steps(2);
+    wait_until(&mut it, |it| it.stroke_time_s(0).is_some());
     it
 }
 

@@ -1,6 +1,6 @@
 //! A script is the actions a user does.
 
-use super::demo;
+use super::pull_demo;
 use crate::studio::action::{Action, View};
 use crate::studio::script::{Next, Script};
 
@@ -17,7 +17,7 @@ const SCRIPT: &str = r#"[
 
 #[test]
 fn a_script_does_what_a_user_does_and_stops_for_a_picture() {
-    let mut it = demo();
+    let mut it = pull_demo();
     let mut script = Script::of("script.ron", SCRIPT).unwrap();
     let mut waited = 0;
     let shot = loop {

@@ -3,22 +3,22 @@
 use egui::Key;
 use egui_kittest::kittest::Queryable;
 
-use super::paths::{Window, click, drag, press, says, wait, window, window_on};
-use super::{demo, set, settle, settled_demo};
+use super::paths::{Window, click, drag, press, says, wait, wait_until, window, window_on};
+use super::{demo, pass_until, set, settled_demo};
 use crate::sentences::advice;
 use crate::studio::action::{Action, View};
 use crate::studio::panels::{Row, VIEWS};
+use crate::studio::state::Studio;
 
 #[test]
 fn which_bat_to_use_today_comes_before_any_search_and_in_the_words_of_the_command_line() {
     let mut it = window_on(settled_demo());
-    wait(&mut it);
     assert!(it.state().fitted().is_none() && it.state().is_advised());
     let (loaded, now) = it.state().advice().unwrap();
     let words = advice::which_today(loaded, now);
     assert!(words.starts_with("Use today: "), "{words}");
     assert_eq!(now.today.given.len(), it.state().document.bat_count());
-    for view in [View::Bench, View::Innings] {
+    for view in [View::Innings, View::Bench] {
         it.state_mut().view = view;
         it.run_steps(3);
         assert!(says(&it, &words), "{view:?} does not say {words:?}");
@@ -26,8 +26,7 @@ fn which_bat_to_use_today_comes_before_any_search_and_in_the_words_of_the_comman
     // A change of the bench makes it old until the new one is there.
     set(it.state_mut(), "bats.0.mass", "2 lb 5 oz");
     assert!(!it.state().is_advised() && it.state().advice().is_some());
-    wait(&mut it);
-    assert!(it.state().is_advised());
+    wait_until(&mut it, Studio::is_advised);
 }
 
 #[test]
@@ -42,7 +41,7 @@ fn an_age_in_years_and_months_has_its_unit_once() {
 
 #[test]
 fn what_was_seen_is_written_into_the_text_and_cleared_from_it() {
-    let mut it = window();
+    let mut it = window_on(settled_demo());
     it.state_mut().apply(Action::View(View::Bench));
     it.run_steps(3);
     let before = it.state().document.text().to_owned();
@@ -113,9 +112,9 @@ fn nothing_calls_a_player_invented_who_was_measured() {
 
 #[test]
 fn an_ounce_is_dragged_along_the_bat_and_moved_by_the_arrows() {
-    let mut state = demo();
+    let mut state = settled_demo();
     state.apply(Action::View(View::Pickup));
-    settle(&mut state);
+    pass_until(&mut state, |it| it.ounces().is_some());
     let mut it = window_on(state);
     let pull = it.state().ounces().unwrap().lead().unwrap().clone();
     let length_m = pull.length_m;

@@ -1,24 +1,23 @@
 //! The real window on a display that nobody sees: real clicks and typing the whole way, and what it shows
 //! held against the panels drawn without it; and that it rests.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::Child;
 use std::time::{Duration, Instant};
 
 use egui_kittest::kittest::Queryable;
 use resvg::tiny_skia::Pixmap;
-use tempfile::tempdir;
+use tempfile::{TempDir, tempdir};
 
 use super::display::{Display, SCREEN, pause};
-use super::file_of;
 use super::paths::{Window, click, drag, wait, window_on};
 use super::picture::Screen;
-use crate::studio::action::{Action, View};
+use super::{file_of, pull_demo};
+use crate::studio::action::Action;
 use crate::studio::look::Look;
 use crate::studio::recovery::Recovery;
 use crate::studio::state::Studio;
 
-const JUNIOR: &str = include_str!("../../../../../scenarios/junior.ron");
 /// Mean difference of a channel, and share of pixels with one above 64, between the window and the panels
 /// drawn without it: the same shapes, with other smoothing of their edges.
 const MEAN: f64 = 6.0;
@@ -30,6 +29,11 @@ const AT_REST: f64 = 0.02;
 const WATCHED_S: f64 = 5.0;
 /// Until then everything must have been worked out, on two shared cores.
 const SETTLED: Duration = Duration::from_secs(240);
+
+/// A file of one stroke: what is clicked and shown is the same of three.
+fn kit() -> (TempDir, PathBuf) {
+    file_of("kit.ron", pull_demo().document.text())
+}
 
 /// The window on the whole screen, with little detail from the start: a notice that it was reduced would move
 /// everything.
@@ -97,13 +101,11 @@ fn compare(display: &Display, it: &mut Window, room: egui::Rect, name: &str) {
 
 /// Both as files, where somebody asks for them.
 fn keep(name: &str, seen: &[[u8; 3]], drawn: &Pixmap) {
-    let Some(folder) = std::env::var_os("BACKLIFT_PICTURES").map(std::path::PathBuf::from) else {
-        return;
-    };
+    let Some(folder) = std::env::var_os("BACKLIFT_PICTURES") else { return };
     let rgba: Vec<u8> = seen.iter().flat_map(|[r, g, b]| [*r, *g, *b, 255]).collect();
     let png = backlift::drawing::png::of_pixels(SCREEN[0], SCREEN[1], &rgba).unwrap();
-    std::fs::write(folder.join(format!("window {name}.png")), png).unwrap();
-    drawn.save_png(folder.join(format!("panels {name}.png"))).unwrap();
+    std::fs::write(Path::new(&folder).join(format!("window {name}.png")), png).unwrap();
+    drawn.save_png(Path::new(&folder).join(format!("panels {name}.png"))).unwrap();
 }
 
 /// Mean difference of a channel, and the share of pixels with one above 64.
@@ -126,11 +128,10 @@ fn apart(seen: &[[u8; 3]], drawn: &Pixmap, room: egui::Rect) -> [f64; 2] {
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn real_clicks_go_from_a_measurement_over_swing_innings_and_map_to_the_card() {
-    let (folder, file) = file_of("kit.ron", JUNIOR);
+    let (folder, file) = kit();
     let display = Display::start(folder.path());
     let mut program = opened(&display, &["studio", "kit.ron"], folder.path());
     let mut it = window_on(Studio::new(Some(&file), Recovery::default()).unwrap());
-    it.state_mut().apply(Action::View(View::Swing));
     it.state_mut().apply(Action::ReducedDetail(true));
     it.run_steps(3);
     let whole = egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(1366.0, 768.0));
@@ -180,7 +181,6 @@ fn real_clicks_go_from_a_measurement_over_swing_innings_and_map_to_the_card() {
     drag(&mut it, ring, end);
     wait(&mut it);
     assert!(!it.state().wood.paper.at("blade.depth").is_empty());
-    let beside = egui::Rect::from_min_max(egui::pos2(960.0, 44.0), egui::pos2(1366.0, 560.0));
     compare(&display, &mut it, beside, "wood");
     click_both(&display, &mut it, "Card");
 
@@ -230,11 +230,7 @@ fn comes_to_rest(program: u32) -> bool {
         let before = taken_s(program);
         pause((1e3 * WATCHED_S) as u64);
         let share = (taken_s(program) - before) / WATCHED_S;
-        eprintln!(
-            "{:.0} s: {:.1} % of a processor",
-            started.elapsed().as_secs_f64(),
-            100.0 * share
-        );
+        eprintln!("{:.0?}: {:.1} % of a processor", started.elapsed(), 100.0 * share);
         if share < AT_REST {
             return true;
         }
@@ -245,9 +241,9 @@ fn comes_to_rest(program: u32) -> bool {
 #[test]
 #[ignore = "slow: run by cargo test -- --ignored"]
 fn a_window_in_which_nothing_happens_takes_no_processor() {
-    let folder = tempdir().unwrap();
+    let (folder, _) = kit();
     let display = Display::start(folder.path());
-    let mut program = display.open(&["studio"], folder.path());
+    let mut program = display.open(&["studio", "kit.ron"], folder.path());
     display.tool(&["search", "--sync", "--onlyvisible", "--name", "Backlift"]);
     display.tool(&["search", "--name", "Backlift", "windowfocus"]);
     pause(3_000);

@@ -7,8 +7,8 @@ use egui::{Rect, pos2};
 use egui_kittest::kittest::Queryable;
 use tempfile::tempdir;
 
-use super::paths::{click, drag, says, wait, window_on};
-use super::{demo, file_of, killed, settle};
+use super::paths::{click, drag, says, wait_until, window_on};
+use super::{demo, file_of, killed, pass_until};
 use crate::studio::action::{Action, Keep, View, Which};
 use crate::studio::panels::{grab, target, wood};
 use crate::studio::paper::OnDesk;
@@ -117,7 +117,7 @@ fn a_shape_carved_to_the_card_turns_every_mark() {
     act(&mut it, WoodAction::Set("blade.swell".into(), "170 mm".into()));
     act(&mut it, WoodAction::Hold(Holdable::Swell, true));
     act(&mut it, WoodAction::Carve);
-    settle(&mut it);
+    pass_until(&mut it, |it| it.carved().is_some());
     let carved = it.carved().unwrap();
     assert!(!carved.it.answers.is_empty(), "{:?}", carved.it.broken);
     let swell_m = it.wood.worked.as_ref().unwrap().bat.shape.swell_from_toe_m();
@@ -269,13 +269,13 @@ fn a_maker_drags_a_ring_carves_to_the_card_and_sees_the_plan() {
     click(&mut it, "Undo");
     click(&mut it, "hold the edge");
     click(&mut it, "Find shapes that meet it");
-    wait(&mut it);
+    wait_until(&mut it, |it| it.carved().is_some());
     click(&mut it, "plain");
     assert!(says(&it, "all the card asks"));
     click(&mut it, "Plane a bat");
     assert!(says(&it, "On the bench"));
     it.state_mut().apply(Action::Wood(WoodAction::Write(folder.path().join("bench"))));
-    wait(&mut it);
+    wait_until(&mut it, |it| !it.notices.is_empty());
     assert!(folder.path().join("bench").join("bat.stl").is_file());
     assert!(says(&it, "Wrote "));
 }
@@ -346,7 +346,7 @@ fn a_bat_with_a_fault_is_not_shown_as_the_one_before() {
 fn every_shape_that_is_offered_can_be_kept_and_still_meets_the_card() {
     let (mut it, _folder) = with_card();
     act(&mut it, WoodAction::Carve);
-    settle(&mut it);
+    pass_until(&mut it, |it| it.carved().is_some());
     let count = it.carved().unwrap().it.answers.len();
     assert!(count > 2);
     for n in 0..count {

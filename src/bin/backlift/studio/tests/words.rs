@@ -2,8 +2,8 @@
 
 use egui_kittest::kittest::{NodeT, Queryable};
 
-use super::paths::{Window, says, wait, window_on};
-use super::{demo, set};
+use super::paths::{Window, says, window_on};
+use super::{demo, searched_demo, set};
 use crate::studio::action::{Action, View};
 use crate::studio::fields::PLAYER;
 use crate::studio::panels::{Row, VIEWS};
@@ -79,10 +79,9 @@ fn a_childs_measurement_that_is_refused_is_told_with_a_childs_example() {
 
 #[test]
 fn a_mean_over_strokes_is_called_one_and_every_head_says_the_score_of_its_figures() {
-    let mut state = demo();
+    let mut state = searched_demo();
     state.apply(Action::View(View::Map));
     let mut it = window_on(state);
-    wait(&mut it);
     assert!(
         says(&it, "mean ball of pulls in time at 50 runs") && !says(&it, "off the bat, the pull")
     );
