@@ -59,13 +59,13 @@ fn the_search_gives_a_card_and_figures_in_the_same_picture_within_the_stated_err
     let fitted = it.fitted().unwrap().it;
     let ordered = fitted.fitting.ordered_on_map();
     let error_share = fitted.fitting.surrogate_error();
+    // A dragged bat answers before anybody notices, a slow machine included; other facts swing on threads of theirs.
+    let own = rayon::ThreadPoolBuilder::new().num_threads(2).build().unwrap();
     let started = Instant::now();
     let live = fitted.fitting.bat_at(ordered.bat.mass_kg(), ordered.bat.balance_m());
-    let live = live.and_then(|it| fitted.fitting.on_map(it)).unwrap();
-    let live_s = started.elapsed().as_secs_f64();
-    // A bat that is dragged answers before anybody notices, a slow test machine included.
-    assert!(live_s < 0.1, "{live_s}");
-    assert_eq!((live.pull_error_share, live.worth_error_share), (error_share, error_share));
+    let live = own.install(|| live.and_then(|it| fitted.fitting.on_map(it))).unwrap();
+    assert!(started.elapsed() < Duration::from_millis(100), "{:?}", started.elapsed());
+    assert_eq!([live.pull_error_share, live.worth_error_share], [error_share; 2]);
     // The bat to order has a swing moment of its own, a little off that of the usual spread of mass.
     let (live_m_s, truth_m_s) = (live.pull_m_s.unwrap(), ordered.pull_m_s.unwrap());
     assert!((live_m_s / truth_m_s - 1.0).abs() < 0.02, "{live_m_s} for {truth_m_s} m/s");
